@@ -1,0 +1,2 @@
+/** The language id of boat files, as the manifest contributes it. */
+export const boatLanguage = 'boat';

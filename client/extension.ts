@@ -1,0 +1,19 @@
+/** Entry of the extension in a desktop editor or on a remote host: the server is a Node process of its own. */
+import * as vscode from 'vscode';
+import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { clientOptions, startClient } from './startClient.ts';
+
+export async function activate(context: vscode.ExtensionContext): Promise<void> {
+  const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
+  const options = clientOptions();
+  const client = new LanguageClient(
+    'trimwright',
+    'Trimwright',
+    {
+      run: { module, transport: TransportKind.ipc },
+      debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=0'] } },
+    },
+    options,
+  );
+  await startClient(context, client);
+}

@@ -1,0 +1,45 @@
+/** What both entries share: options of the language client, the views beside the text, the commands. */
+import * as vscode from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { type SummaryParams, summaryNotification } from '../server/protocol.ts';
+import { boatLanguage } from './boatLanguage.ts';
+import { openNewBoat } from './newBoat.ts';
+import { createReportView } from './reportView.ts';
+import { createSummaryBar } from './summaryBar.ts';
+
+export function clientOptions(): LanguageClientOptions {
+  return {
+    documentSelector: [{ language: boatLanguage }],
+    diagnosticCollectionName: 'trimwright',
+  };
+}
+
+/** Starts `client` and everything that shows what it hears; all of it ends with the extension. */
+export async function startClient(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  const summaryBar = createSummaryBar('trimwright.report');
+  const reports = createReportView(client);
+  context.subscriptions.push(
+    summaryBar,
+    reports,
+    client,
+    client.onNotification(summaryNotification, (summary: SummaryParams) => {
+      summaryBar.show(summary);
+      reports.refresh(summary.uri);
+    }),
+    vscode.commands.registerCommand('trimwright.newBoat', () => openNewBoat(client)),
+    vscode.commands.registerCommand('trimwright.report', () => reports.openForActiveEditor()),
+    vscode.commands.registerCommand('trimwright.restart', () => restart(client)),
+  );
+  await client.start();
+}
+
+/** A hung server makes `stop` fail after its time limit; a new one is started all the same. */
+async function restart(client: BaseLanguageClient): Promise<void> {
+  try {
+    if (client.isRunning()) {
+      await client.stop();
+    }
+  } finally {
+    await client.start();
+  }
+}

@@ -1,0 +1,59 @@
+// The one build script: every bundle of the extension and the command line, into dist/.
+import { rmSync } from 'node:fs';
+import { build } from 'esbuild';
+
+/** @type {import('esbuild').BuildOptions} */
+const shared = {
+  bundle: true,
+  minify: true,
+  sourcemap: 'linked',
+  legalComments: 'none',
+  target: 'es2022',
+  logLevel: 'warning',
+};
+
+/** @type {import('esbuild').BuildOptions} */
+const inNode = { ...shared, platform: 'node', format: 'cjs', target: 'node20' };
+
+/** @type {Record<string, import('esbuild').BuildOptions>} */
+const bundles = {
+  extension: {
+    ...inNode,
+    entryPoints: ['client/extension.ts'],
+    outfile: 'dist/extension.cjs',
+    external: ['vscode'],
+  },
+  // A web extension host appends `.js` to any other ending.
+  webExtension: {
+    ...shared,
+    platform: 'browser',
+    format: 'cjs',
+    entryPoints: ['client/webExtension.ts'],
+    outfile: 'dist/webExtension.js',
+    external: ['vscode'],
+  },
+  server: { ...inNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.cjs' },
+  worker: {
+    ...shared,
+    platform: 'browser',
+    format: 'iife',
+    entryPoints: ['server/worker.ts'],
+    outfile: 'dist/worker.js',
+  },
+  // As an ES module it would fail: the yaml package calls require('process').
+  commandLine: {
+    ...inNode,
+    entryPoints: ['server/cli.ts'],
+    outfile: 'dist/trimwright.cjs',
+    banner: { js: '#!/usr/bin/env node' },
+  },
+};
+
+rmSync('dist', { recursive: true, force: true });
+const names = Object.keys(bundles);
+const results = await Promise.allSettled(Object.values(bundles).map(options => build(options)));
+const failed = names.filter((_, index) => results[index]?.status === 'rejected');
+if (failed.length > 0) {
+  console.error(`Build failed: ${failed.join(', ')} could not be bundled, see above.`);
+  process.exitCode = 1;
+}
