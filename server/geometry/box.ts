@@ -1,0 +1,26 @@
+import type { Polyhedron } from './form.ts';
+import type { Vec3 } from './vector.ts';
+
+/** A rectangular block between its least and greatest corner, m: 8 vertices, 12 triangles, outward. */
+export function boxForm(from: Vec3, to: Vec3): Polyhedron {
+  const vertices = new Float64Array(24);
+  for (let corner = 0; corner < 8; corner++) {
+    vertices[3 * corner] = corner & 1 ? to[0] : from[0];
+    vertices[3 * corner + 1] = corner & 2 ? to[1] : from[1];
+    vertices[3 * corner + 2] = corner & 4 ? to[2] : from[2];
+  }
+  // Corner numbers: +1 aft, +2 to starboard, +4 up.
+  const sides = [
+    [0, 4, 6, 2],
+    [1, 3, 7, 5],
+    [0, 1, 5, 4],
+    [2, 6, 7, 3],
+    [0, 2, 3, 1],
+    [4, 5, 7, 6],
+  ] as const;
+  return {
+    shape: 'polyhedron',
+    vertices,
+    faces: Uint32Array.from(sides.flatMap(([a, b, c, d]) => [a, b, c, a, c, d])),
+  };
+}

@@ -1,0 +1,38 @@
+import { addPatch, addSecond, type Immersion } from './immersion.ts';
+import { add, addScaled, cross, subtract, unit, type Vec3 } from './vector.ts';
+
+/** Two unit vectors that span the plane square to the unit vector `n`; with `n` third they are right-handed. */
+export function planeFrame(n: Vec3): readonly [Vec3, Vec3] {
+  // The boat axis least in line with n keeps the cross product far from zero.
+  const [x, y, z] = [Math.abs(n[0]), Math.abs(n[1]), Math.abs(n[2])];
+  const aside: Vec3 = x <= y && x <= z ? [1, 0, 0] : y <= z ? [0, 1, 0] : [0, 0, 1];
+  const first = unit(cross(aside, n));
+  return [first, cross(n, first)];
+}
+
+/** Area and moments of a patch of the waterplane in two axes of its own plane, from `foot`: m2, m3, m4. */
+export interface PlaneSums {
+  area: number;
+  x: number;
+  y: number;
+  xx: number;
+  xy: number;
+  yy: number;
+}
+
+export const emptyPlaneSums = (): PlaneSums => ({ area: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 });
+
+/** Adds a patch given by its moments along the unit vectors `x` and `y` from `foot` to the waterplane in boat axes. */
+export function addPlaneSums(sums: Immersion, plane: PlaneSums, foot: Vec3, x: Vec3, y: Vec3): void {
+  const { area } = plane;
+  if (area === 0) return;
+  const middleX = plane.x / area;
+  const middleY = plane.y / area;
+  addPatch(sums, area, addScaled(addScaled(foot, x, middleX), y, middleY));
+  addSecond(sums, plane.xx - middleX * plane.x, x);
+  addSecond(sums, plane.yy - middleY * plane.y, y);
+  // (x + y)(x + y)ᵀ - (x - y)(x - y)ᵀ = 2(xyᵀ + yxᵀ)
+  const mixed = plane.xy - middleX * plane.y;
+  addSecond(sums, mixed / 2, add(x, y));
+  addSecond(sums, -mixed / 2, subtract(x, y));
+}
