@@ -1,4 +1,5 @@
 import type { Path } from '../../schema/path.ts';
+import type { FileUnits } from '../../schema/units.ts';
 import type { Form } from '../geometry/form.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 
@@ -21,12 +22,6 @@ export interface Boat {
   readonly limits: Limits;
   /** Entries that could not be read and so are not in any figure, by name. */
   readonly leftOut: readonly string[];
-}
-
-/** The units in which a bare number is read and in which figures are shown. */
-export interface FileUnits {
-  readonly length: 'mm' | 'cm' | 'm' | 'in' | 'ft';
-  readonly mass: 'g' | 'kg' | 'oz' | 'lb';
 }
 
 export interface Water {

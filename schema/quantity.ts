@@ -1,0 +1,114 @@
+import { exampleOf, type Wanted } from './quantityExamples.ts';
+import { takeApart } from './quantityGrammar.ts';
+import { faultOfUnits, giveMeaning, type Meant } from './quantityMeaning.ts';
+import { faultOfSize, type QuantityOptions } from './quantitySize.ts';
+import { placeSlip, textOf } from './quantityText.ts';
+import { faultOfWay } from './quantityWay.ts';
+import { good, type Read } from './slip.ts';
+import type { Dimension, FileUnits } from './units.ts';
+
+export type { QuantityOptions } from './quantitySize.ts';
+export type { Read, Slip } from './slip.ts';
+
+/** One value in SI (temperature in °C, salinity in g/kg). */
+export interface Quantity {
+  readonly value: number;
+  /** One standard uncertainty as written, SI; null when none is. */
+  readonly sigma: number | null;
+  /** The unit as the program writes it (the finest of `1 lb 3 oz`); null for a bare number. */
+  readonly unit: string | null;
+}
+
+/** Two ends, `from` less than `to`, SI. */
+export interface Range {
+  readonly from: number;
+  readonly to: number;
+  /** Of each end. */
+  readonly sigma: number | null;
+  readonly unit: string | null;
+}
+
+/** Two sizes in the order written, SI: breadth x depth, or first and last diameter. */
+export interface Pair {
+  readonly first: number;
+  readonly second: number;
+  /** Of each. */
+  readonly sigma: number | null;
+  readonly unit: string | null;
+}
+
+/** `240 g`, `5 1/4 in`, `1 lb 3 oz`, `2°`, `240 g ± 5 g`, or a bare number in the file's units. */
+export function readQuantity(
+  raw: unknown,
+  dimension: Dimension,
+  units: FileUnits,
+  options: QuantityOptions = {},
+): Read<Quantity> {
+  const read = readWritten(raw, { way: 'one', dimension, units }, options);
+  return read.ok ? good(quantityOf(read.value)) : read;
+}
+
+/** `120 to 480 mm`. */
+export function readRange(
+  raw: unknown,
+  dimension: Dimension,
+  units: FileUnits,
+  options: QuantityOptions = {},
+): Read<Range> {
+  const read = readWritten(raw, { way: 'range', dimension, units }, options);
+  return read.ok ? good(rangeOf(read.value)) : read;
+}
+
+/** One value or a range; `'from' in extent` tells which. */
+export function readExtent(
+  raw: unknown,
+  dimension: Dimension,
+  units: FileUnits,
+  options: QuantityOptions = {},
+): Read<Quantity | Range> {
+  const read = readWritten(raw, { way: 'extent', dimension, units }, options);
+  if (!read.ok) return read;
+  return good(read.value.values.length === 1 ? quantityOf(read.value) : rangeOf(read.value));
+}
+
+/** Two sizes across, each more than zero: `40 x 12 mm`. */
+export function readSection(raw: unknown, dimension: Dimension, units: FileUnits): Read<Pair> {
+  const read = readWritten(raw, { way: 'section', dimension, units }, { positive: true });
+  return read.ok ? good(pairOf(read.value)) : read;
+}
+
+/**
+ * A diameter, or two in order that may fall: `90 to 40 mm`. A single one counts for both ends. One of two may be zero
+ * (a point), not both.
+ */
+export function readTaper(raw: unknown, dimension: Dimension, units: FileUnits): Read<Pair> {
+  const read = readWritten(raw, { way: 'taper', dimension, units }, { nonNegative: true });
+  return read.ok ? good(pairOf(read.value)) : read;
+}
+
+const quantityOf = ({ values, sigma, unit }: Meant): Quantity => ({ value: values[0]!, sigma, unit });
+
+const rangeOf = ({ values, sigma, unit }: Meant): Range => ({ from: values[0]!, to: values[1]!, sigma, unit });
+
+const pairOf = ({ values, sigma, unit }: Meant): Pair => ({
+  first: values[0]!,
+  second: values[1] ?? values[0]!,
+  sigma,
+  unit,
+});
+
+/** The whole way from a YAML value to SI numbers. */
+function readWritten(raw: unknown, wanted: Wanted, options: QuantityOptions): Read<Meant> {
+  const text = textOf(raw, wanted);
+  return text.ok ? placeSlip(raw, text.value, readText(text.value, wanted, options)) : text;
+}
+
+function readText(text: string, wanted: Wanted, options: QuantityOptions): Read<Meant> {
+  const written = takeApart(text, wanted.dimension, exampleOf(wanted));
+  if (!written.ok) return written;
+  const fault = faultOfUnits(text, written.value, wanted) ?? faultOfWay(text, written.value, wanted);
+  if (fault) return fault;
+  const meant = giveMeaning(text, written.value, wanted);
+  if (!meant.ok) return meant;
+  return faultOfSize({ text, written: written.value, meant: meant.value, wanted }, options) ?? meant;
+}
