@@ -117,6 +117,12 @@ export function sweepChords(profile: Float64Array, plane: SweepPlane, visitor: C
     const start = p0 <= 0 ? endAt(pRoot, true, false) : q0 <= 0 ? endAt(qRoot, false, true) : endAt(0, false, false);
     const end = p1 <= 0 ? endAt(pRoot, true, false) : q1 <= 0 ? endAt(qRoot, false, true) : endAt(1, false, false);
     if (end.s < start.s) continue;
+    // A plane that grazes the frustum along a line leaves chords of no width: it is wet or dry as a whole.
+    if (start.p === 0 && end.p === 0) {
+      visitor.whole(start.s, start.q / 2, end.s, end.q / 2);
+      continue;
+    }
+    if (start.q === 0 && end.q === 0) continue;
     chord.slope = (r1 - r0) / (s1 - s0);
     sweepStretch(start, end, chord, visitor);
   }

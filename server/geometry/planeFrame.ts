@@ -22,17 +22,17 @@ export interface PlaneSums {
 
 export const emptyPlaneSums = (): PlaneSums => ({ area: 0, x: 0, y: 0, xx: 0, xy: 0, yy: 0 });
 
-/** Adds a patch given by its moments along the unit vectors `x` and `y` from `foot` to the waterplane in boat axes. */
-export function addPlaneSums(sums: Immersion, plane: PlaneSums, foot: Vec3, x: Vec3, y: Vec3): void {
+/** Adds `factor` times a patch, given by its moments along the unit vectors `x` and `y` from `foot`, in boat axes. */
+export function addPlaneSums(sums: Immersion, plane: PlaneSums, foot: Vec3, x: Vec3, y: Vec3, factor = 1): void {
   const { area } = plane;
   if (area === 0) return;
   const middleX = plane.x / area;
   const middleY = plane.y / area;
-  addPatch(sums, area, addScaled(addScaled(foot, x, middleX), y, middleY));
-  addSecond(sums, plane.xx - middleX * plane.x, x);
-  addSecond(sums, plane.yy - middleY * plane.y, y);
+  addPatch(sums, factor * area, addScaled(addScaled(foot, x, middleX), y, middleY));
+  addSecond(sums, factor * (plane.xx - middleX * plane.x), x);
+  addSecond(sums, factor * (plane.yy - middleY * plane.y), y);
   // (x + y)(x + y)ᵀ - (x - y)(x - y)ᵀ = 2(xyᵀ + yxᵀ)
-  const mixed = plane.xy - middleX * plane.y;
-  addSecond(sums, mixed / 2, add(x, y));
-  addSecond(sums, -mixed / 2, subtract(x, y));
+  const mixed = (factor * (plane.xy - middleX * plane.y)) / 2;
+  addSecond(sums, mixed, add(x, y));
+  addSecond(sums, -mixed, subtract(x, y));
 }

@@ -64,7 +64,7 @@ export function revolvedSolid(form: Revolved): Cuttable {
 
 /**
  * Adds a waterplane given by its moments across the chords (x, which is lambda) and along them (y); `toDry` is the
- * unit vector in the disks' plane towards n.
+ * unit vector in the disks' plane towards n. All is multiplied by `factor`.
  */
 export function addChordSums(
   sums: Immersion,
@@ -73,10 +73,11 @@ export function addChordSums(
   plane: SweepPlane,
   toDry: Vec3,
   chords: PlaneSums,
+  factor = 1,
 ): void {
   const foot = addScaled(form.origin, n, plane.h);
   const square = addScaled(scale(form.axis, plane.across), toDry, -plane.along);
-  addPlaneSums(sums, chords, foot, square, cross(form.axis, toDry));
+  addPlaneSums(sums, chords, foot, square, cross(form.axis, toDry), factor);
 }
 
 interface SolidTally extends ChordVisitor {
@@ -122,33 +123,33 @@ function addVolume(sums: Immersion, form: Revolved, tally: SolidTally): void {
 /** The plane square to the axis: whole disks on one side of the station that it cuts. */
 function cutSquare(form: Revolved, profile: Float64Array, along: number, level: number, sums: Immersion): void {
   const tally = solidTally(1);
-  const radius = sweepSquare(profile, along, level, tally);
+  const { radius } = sweepSquare(profile, along, level, tally);
   addVolume(sums, form, tally);
   const disk = Math.PI * radius * radius;
   addPatch(sums, disk, addScaled(form.origin, form.axis, level / along));
   for (const direction of planeFrame(form.axis)) addSecond(sums, (disk * radius * radius) / 4, direction);
 }
 
-/** Visits the wet frusta for a plane square to the axis; the answer is the radius where it cuts. */
+/** Visits the wet frusta for a plane square to the axis; the answer is the radius and slope where it cuts. */
 export function sweepSquare(
   profile: Float64Array,
   along: number,
   level: number,
   visitor: Pick<ChordVisitor, 'whole'>,
-): number {
+): { readonly radius: number; readonly slope: number } {
   const station = level / along;
-  let cutRadius = 0;
+  let cut = { radius: 0, slope: 0 };
   for (let i = 0; i + 3 < profile.length; i += 2) {
     const s0 = profile[i]!;
     const r0 = profile[i + 1]!;
     const s1 = profile[i + 2]!;
     const r1 = profile[i + 3]!;
-    const inside = s0 < station && station <= s1;
-    const radius = inside ? r0 + ((r1 - r0) * (station - s0)) / (s1 - s0) : 0;
-    if (inside) cutRadius = radius;
-    if (along > 0 ? s1 <= station : s0 >= station) visitor.whole(s0, r0, s1, r1);
-    else if (inside && along > 0) visitor.whole(s0, r0, station, radius);
-    else if (inside) visitor.whole(station, radius, s1, r1);
+    if (s0 < station && station <= s1) {
+      const slope = (r1 - r0) / (s1 - s0);
+      cut = { radius: r0 + slope * (station - s0), slope };
+      if (along > 0) visitor.whole(s0, r0, station, cut.radius);
+      else visitor.whole(station, cut.radius, s1, r1);
+    } else if (along > 0 ? s1 <= station : s0 >= station) visitor.whole(s0, r0, s1, r1);
   }
-  return cutRadius;
+  return cut;
 }

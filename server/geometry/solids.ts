@@ -1,16 +1,26 @@
 import { ballSolid } from './ball.ts';
+import { ballWall } from './ballWall.ts';
 import type { Form } from './form.ts';
 import type { Cuttable } from './immersion.ts';
 import { polyhedronSolid } from './polyhedron.ts';
+import { polyhedronWall } from './polyhedronWall.ts';
 import { revolvedSolid } from './revolved.ts';
+import { revolvedWall, type WallEnds } from './revolvedWall.ts';
 import { slicePolyhedron, sliceRevolved } from './slice.ts';
 import type { Vec3 } from './vector.ts';
+import type { Wall } from './wall.ts';
 
 /** What a watertight thing of this form displaces. */
 export function solidOf(form: Form): Cuttable {
   if (form.shape === 'revolved') return revolvedSolid(form);
   if (form.shape === 'ball') return ballSolid(form);
   return polyhedronSolid(form);
+}
+
+/** What a free-flooding thing of this form displaces. `endsClosed` is about bodies of revolution; a mesh is as it is. */
+export function wallOf(form: Form, ends: WallEnds): Wall {
+  if (form.shape === 'revolved') return revolvedWall(form, ends);
+  return form.shape === 'ball' ? ballWall(form) : polyhedronWall(form);
 }
 
 /**

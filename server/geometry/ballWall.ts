@@ -1,0 +1,33 @@
+import { ballExtent } from './ball.ts';
+import type { Ball } from './form.ts';
+import { addPatch, addSecond } from './immersion.ts';
+import { planeFrame } from './planeFrame.ts';
+import { addScaled, dot, scale } from './vector.ts';
+import { type Wall, wallOfSurface } from './wall.ts';
+
+/**
+ * A hollow ball. Archimedes: a zone of the sphere has the area 2·pi·R by its height; with the plane at t above the
+ * centre the wet zone's first moment about the centre, towards n, is -pi·R(R² - t²).
+ */
+export function ballWall(form: Ball): Wall {
+  const { centre, radius } = form;
+  const area = 4 * Math.PI * radius * radius;
+  return wallOfSurface({
+    area,
+    moment: scale(centre, area),
+    extent: n => ballExtent(form, n),
+    cut(n, h, thickness, sums) {
+      const t = h - dot(n, centre);
+      const strip = 2 * Math.PI * radius * thickness;
+      const zone = strip * (radius + t);
+      const waterline = (radius - t) * (radius + t);
+      const lower = (-strip * waterline) / 2;
+      sums.volume += zone;
+      sums.mx += zone * centre[0] + lower * n[0];
+      sums.my += zone * centre[1] + lower * n[1];
+      sums.mz += zone * centre[2] + lower * n[2];
+      addPatch(sums, strip, addScaled(centre, n, t));
+      for (const direction of planeFrame(n)) addSecond(sums, (strip * waterline) / 2, direction);
+    },
+  });
+}
