@@ -30,6 +30,9 @@ const settings = {
   'extensions.autoUpdate': false,
   'extensions.ignoreRecommendations': true,
   'git.enabled': false,
+  'editor.minimap.enabled': false,
+  // A served editor would save while one types, unlike a desktop one.
+  'files.autoSave': 'off',
 };
 
 /**
@@ -63,14 +66,17 @@ export function setUpEditor(say) {
 }
 
 /**
- * Writes a fresh profile (settings, empty extensions folder) into `folder` and installs `vsix` into it.
- * @param {{ program: string, folder: string, vsix: string }} what
+ * Writes a fresh profile (settings, no extensions) into `folder` and installs `vsix`, if given, into it.
+ * @param {{ program: string, folder: string, vsix?: string }} what
  */
 export function createProfile({ program, folder, vsix }) {
   rmSync(folder, { recursive: true, force: true });
   mkdirSync(join(folder, 'data', 'User'), { recursive: true });
   mkdirSync(join(folder, 'data', 'logs'), { recursive: true });
   writeFileSync(join(folder, 'data', 'User', 'settings.json'), JSON.stringify(settings, undefined, 2));
+  if (vsix === undefined) {
+    return;
+  }
   const { status, stdout, stderr } = spawnSync(
     process.execPath,
     [...serverArguments(program, folder), '--install-extension', vsix],

@@ -1,0 +1,135 @@
+/** The way of a boat out of trim through the editor: see it, read about it, mend it by keyboard, read it back. */
+import { readFileSync } from 'node:fs';
+import { expect } from 'vitest';
+import { type Session, sampleName } from './session.ts';
+import {
+  colours,
+  goTo,
+  isChanged,
+  openInExplorer,
+  type Problem,
+  readHover,
+  readProblems,
+  save,
+  statusText,
+  until,
+  visibleLines,
+} from './workbench.ts';
+
+/** What the surfaced boat does wrong: the bow is low, and it lists. */
+const isSurfacedTrim = (problem: Problem): boolean => /surfaced/i.test(problem.message) && /bow/.test(problem.message);
+
+export async function seeTheSquiggle(session: Session): Promise<void> {
+  const { page, patience, shoot } = session;
+  await step('the boat file opens', () => openInExplorer(page, sampleName, patience));
+  await step('its YAML is coloured', () =>
+    until({
+      what: 'a key and a value in different colours',
+      seen: async () => (await colours(page, 'boat: ')).size >= 2,
+      patience,
+    }),
+  );
+  await step('a squiggle is seen', () =>
+    until({
+      what: 'a warning squiggle',
+      seen: async () => (await page.locator('.squiggly-warning').count()) > 0,
+      patience,
+    }),
+  );
+  await shoot('squiggle');
+}
+
+export async function readTheHover({ page, file, patience, shoot }: Session): Promise<void> {
+  await step('a payload entry has a hover', async () => {
+    const lines = readFileSync(file, 'utf8').split('\n');
+    const line = lines.findIndex((text, index) => index > lines.indexOf('payload:') && /- name:/.test(text));
+    await goTo(page, line + 1, (lines[line] ?? '').indexOf('name') + 1, patience);
+    const hover = await readHover(page, patience);
+    expect(hover).toMatch(/\d g\b/);
+    expect(hover).toMatch(/moment/i);
+    await shoot('hover');
+    await page.keyboard.press('Escape');
+  });
+}
+
+export async function readTheStatusBar({ page, patience }: Session): Promise<void> {
+  await step('the status bar tells both conditions', async () => {
+    // The editor puts the extension's id before the id that we gave.
+    const text = () => statusText(page, 'trimwright.trimwright.trimwright.summary');
+    await until({ what: 'our line in the status bar', seen: async () => (await text()) !== '', patience });
+    expect(await text()).toMatch(/bow down.*port.*submerged.*bow up/i);
+  });
+}
+
+export async function applyTheFix({ page, file, patience, shoot }: Session): Promise<void> {
+  await step('the auto-fix key puts the boat in trim', async () => {
+    const before = readFileSync(file, 'utf8');
+    const problem = (await readProblems(page, patience)).find(isSurfacedTrim);
+    expect(problem, 'a problem about the surfaced trim').toBeDefined();
+    await goTo(page, problem?.line ?? 0, problem?.column ?? 0, patience);
+    await until({
+      what: 'the text changed by the fix',
+      act: () => page.keyboard.press('Shift+Alt+Period'),
+      seen: () => isChanged(page),
+      patience,
+      // Not sooner: two presses that both arrive would be two fixes.
+      again: patience / 2,
+    });
+    await until({
+      what: 'no problem with the surfaced trim',
+      seen: async () => !(await readProblems(page, patience)).some(isSurfacedTrim),
+      patience,
+    });
+    await save(page, patience);
+    const added = linesAdded(before, readFileSync(file, 'utf8'));
+    expect(added.lines.join('\n')).toMatch(/lead|foam/);
+    await goTo(page, added.at + 1, 1, patience);
+    await shoot('fixed');
+    expect(await visibleLines(page)).toEqual(expect.arrayContaining([...added.lines]));
+  });
+}
+
+export async function mendABrokenKey({ page, file, patience, shoot }: Session): Promise<void> {
+  await step('a misspelt key is an error, and a quick fix restores it', async () => {
+    const text = readFileSync(file, 'utf8');
+    const lines = text.split('\n');
+    const line = lines.findIndex((content, index) => index > lines.indexOf('payload:') && /^\s+mass:/.test(content));
+    const column = (lines[line] ?? '').indexOf('mass') + 4;
+    const errors = page.locator('.squiggly-error');
+    await goTo(page, line + 1, column, patience);
+    await page.keyboard.type('s');
+    await page.keyboard.press('Escape');
+    await until({ what: 'an error squiggle', seen: async () => (await errors.count()) > 0, patience });
+    expect(await visibleLines(page)).toContain((lines[line] ?? '').replace('mass:', 'masss:'));
+    await shoot('error');
+    await until({
+      what: 'the menu of fixes',
+      act: () => page.keyboard.press('Control+Period'),
+      seen: async () => (await page.locator('.action-widget').count()) > 0,
+      patience,
+    });
+    await shoot('fixes');
+    await page.keyboard.press('Enter');
+    await until({ what: 'the error squiggle gone', seen: async () => (await errors.count()) === 0, patience });
+    await save(page, patience);
+    expect(readFileSync(file, 'utf8')).toBe(text);
+  });
+}
+
+/** The lines that `after` has in one place more than `before`; everything else must be the same. */
+function linesAdded(before: string, after: string): { readonly at: number; readonly lines: readonly string[] } {
+  const old = before.split('\n');
+  const now = after.split('\n');
+  const at = now.findIndex((line, index) => line !== old[index]);
+  const lines = now.slice(at, at + now.length - old.length);
+  expect([...now.slice(0, at), ...now.slice(at + lines.length)]).toEqual(old);
+  return { at, lines };
+}
+
+async function step(what: string, act: () => Promise<void>): Promise<void> {
+  try {
+    await act();
+  } catch (error) {
+    throw new Error(`${what}: ${error instanceof Error ? error.message : error}`, { cause: error });
+  }
+}
