@@ -200,7 +200,15 @@ const WRITERS: readonly {
   readonly halfStep: number;
   readonly relative: number;
 }[] = [
-  { name: 'lengthText', dimension: 'length', write: lengthText, least: -19, most: 19, halfStep: 1e-5, relative: 0.006 },
+  {
+    name: 'lengthText',
+    dimension: 'length',
+    write: lengthText,
+    least: -19,
+    most: 19,
+    halfStep: 0.005 * INCH,
+    relative: 0.006,
+  },
   { name: 'tapeText', dimension: 'length', write: tapeText, least: -19, most: 19, halfStep: INCH / 32, relative: 0 },
   { name: 'massText', dimension: 'mass', write: massText, least: 0, most: 900, halfStep: 0.00015, relative: 0.051 },
   { name: 'volumeText', dimension: 'volume', write: volumeText, least: 0, most: 0.9, halfStep: 1e-7, relative: 0.051 },
