@@ -1,0 +1,102 @@
+import * as z from 'zod';
+import { baySchema, stockSchema } from './bays.ts';
+import { map, quantity, text, word } from './fields.ts';
+import { waterlineSchema } from './forms.ts';
+import { compartmentSchema, partSchema, shellSchema, tankSchema } from './hull.ts';
+import { limitsSchema } from './limits.ts';
+import type { FileUnits } from './units.ts';
+import { waterSchema } from './water.ts';
+
+/** Units in force when the file names none. */
+export const DEFAULT_UNITS: FileUnits = { length: 'mm', mass: 'g' };
+
+export const unitsSchema = map(
+  {
+    length: word(['mm', 'cm', 'm', 'in', 'ft'], { description: 'Unit of a bare length; mm unless given.' }).optional(),
+    mass: word(['g', 'kg', 'oz', 'lb'], { description: 'Unit of a bare mass; g unless given.' }).optional(),
+  },
+  'units, such as { length: mm, mass: g }',
+).meta({ description: 'Units for bare numbers, and for the figures that the tool shows.' });
+
+/**
+ * The schemas of every section for one choice of units. Each section and each entry is checked by its own, so that a
+ * fault in one leaves the others readable.
+ */
+export function boatSchemas(units: FileUnits) {
+  const length = quantity(
+    units,
+    'length',
+    { description: 'Length of the hull, from the bow tip to its after end.', examples: ['900 mm'] },
+    { positive: true },
+  );
+  return {
+    boat: text({ description: 'The name of the boat.', examples: ['Petrel'] }),
+    scale: text({ description: 'Scale of the model, 1:60; adds full-size figures to the report.', examples: ['1:60'] }),
+    units: unitsSchema,
+    water: waterSchema(units),
+    length,
+    waterline: waterlineSchema(units),
+    shell: shellSchema(units),
+    compartment: compartmentSchema(units),
+    tank: tankSchema(units),
+    part: partSchema(units),
+    bay: baySchema(units),
+    stock: stockSchema(units),
+    limits: limitsSchema(units),
+  };
+}
+
+export type BoatSchemas = ReturnType<typeof boatSchemas>;
+
+/** The whole file as one schema: for the JSON Schema and for key help. Reading goes section by section instead. */
+export function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
+  const s = boatSchemas(units);
+  const list = <T extends z.ZodType>(item: T, description: string) => z.array(item).meta({ description }).optional();
+  return map(
+    {
+      boat: s.boat,
+      scale: s.scale.optional(),
+      units: s.units.optional(),
+      water: s.water.optional(),
+      hull: map(
+        {
+          length: s.length,
+          waterline: s.waterline.optional(),
+          shells: list(s.shell, 'Free-flooding hull and casing: only their walls displace.'),
+          compartments: list(
+            s.compartment,
+            'Watertight spaces: their outer form displaces, what is in them only weighs.',
+          ),
+          tanks: list(s.tank, 'Ballast tanks.'),
+        },
+        'the hull, with length, waterline, shells, compartments and tanks',
+      ).meta({ description: 'What floats: length and waterline, shells, watertight compartments and ballast tanks.' }),
+      payload: list(s.part, 'Everything carried, in the order it goes aboard.'),
+      bays: list(s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
+      stock: s.stock.optional(),
+      limits: s.limits.optional(),
+    },
+    'a boat file, with boat, hull and payload',
+  ).meta({ title: 'Boat file', description: 'A scale submarine: its water, hull, payload, bays, stock and limits.' });
+}
+
+/** The boat file as a JSON Schema (draft 7), for editors that know nothing of this tool. */
+export function boatJsonSchema(): z.core.JSONSchema.BaseSchema {
+  return toJson(boatFileSchema());
+}
+
+function toJson(schema: z.ZodType): z.core.JSONSchema.BaseSchema {
+  return z.toJSONSchema(schema, {
+    target: 'draft-7',
+    io: 'input',
+    override: ({ jsonSchema }) => {
+      const { alternatives } = jsonSchema as { alternatives?: z.ZodType[] };
+      if (!alternatives) return;
+      delete (jsonSchema as { alternatives?: unknown }).alternatives;
+      jsonSchema.anyOf = alternatives.map(alternative => {
+        const { $schema: _, ...inner } = toJson(alternative);
+        return inner;
+      });
+    },
+  });
+}

@@ -1,0 +1,127 @@
+import type * as z from 'zod';
+import { flag, map, quantity, text, wholeNumber, word } from './fields.ts';
+import { balanceKey, formKeys, placing } from './forms.ts';
+import type { FileUnits } from './units.ts';
+
+const name = (whose: string) => text({ description: `What you call it. ${whose}`, examples: ['dry cylinder'] });
+
+const mass = (units: FileUnits, description: string) =>
+  quantity(units, 'mass', { description, examples: ['410 g', '1 lb 3 oz'] }, { nonNegative: true });
+
+export const materialKey = () =>
+  text({
+    description: 'What it is made of: a name from the materials handbook, which gives its density.',
+    examples: ['fibreglass', 'lead'],
+  });
+
+export const densityKey = (units: FileUnits) =>
+  quantity(
+    units,
+    'density',
+    { description: 'Its own density, where it differs from the handbook’s.', examples: ['32 kg/m3', '2 lb/ft3'] },
+    { positive: true },
+  );
+
+export const noteKey = () => text({ description: 'A note to yourself; it changes no figure.' });
+
+/** A free-flooding shell: water fills its inside, only its wall displaces. */
+export function shellSchema(units: FileUnits) {
+  return map(
+    {
+      name: name('Each name stands for one thing only.'),
+      mass: mass(units, 'What the bare shell weighs on the scale.'),
+      material: materialKey().optional(),
+      density: densityKey(units).optional(),
+      ...placing(units),
+      ...formKeys(units),
+      ends: word(['open', 'closed'], {
+        description: 'Whether the flat ends of the form belong to the shell; closed unless given.',
+      }).optional(),
+      balance: balanceKey(units),
+      note: noteKey().optional(),
+    },
+    'a shell, such as { name: outer hull, material: fibreglass, mass: 640 g, profile: [[0, 0], [200, 45], [900, 0]], height: 46 mm }',
+  ).meta({ description: 'A free-flooding hull or casing: water fills the inside, only the wall displaces.' });
+}
+
+/** A watertight compartment: its outer form displaces, what is `in` it does not. */
+export function compartmentSchema(units: FileUnits) {
+  return map(
+    {
+      name: name('Parts inside it say `in:` with this name.'),
+      mass: mass(units, 'What the empty compartment weighs, ends and seals included.'),
+      material: materialKey().optional(),
+      density: densityKey(units).optional(),
+      ...placing(units),
+      ...formKeys(units),
+      balance: balanceKey(units),
+      note: noteKey().optional(),
+    },
+    'a compartment, such as { name: dry cylinder, mass: 410 g, round: 76 mm, station: 200 to 680 mm, height: 46 mm }',
+  ).meta({ description: 'A watertight space by its outer form: it displaces whole, and what is in it only weighs.' });
+}
+
+/** A ballast tank. */
+export function tankSchema(units: FileUnits) {
+  return map(
+    {
+      name: name('Findings and the report call the tank by it.'),
+      in: text({
+        description:
+          'The compartment it lies in. Without it the tank stands in the flooded hull and displaces by its own form.',
+        examples: ['dry cylinder'],
+      }).optional(),
+      ...placing(units),
+      ...formKeys(units),
+      kind: word(['sealed', 'vented', 'piston', 'bladder'], {
+        description:
+          'sealed: water compresses its air. vented: its air goes out through a vent. Both have a free surface. piston: water fills it from one end, no free surface. bladder: a bag, no free surface.',
+      }),
+      fill: quantity(
+        units,
+        'fraction',
+        { description: 'What is left in it when surfaced; empty (0 %) unless given.', examples: ['5 %'] },
+        { nonNegative: true },
+      ).optional(),
+      cells: wholeNumber({
+        description:
+          'Watertight cells that divide it fore and aft and fill together; each has its own short free surface. Baffles with holes only slow the water down and do not count.',
+        examples: [3],
+      }).optional(),
+      fills: word(['aft', 'forward'], {
+        description: 'The end that a piston’s water occupies from: forward unless given.',
+      }).optional(),
+      note: noteKey().optional(),
+    },
+    'a tank, such as { name: main ballast, in: dry cylinder, round: 70 mm, station: 360 to 560 mm, height: 46 mm, kind: sealed }',
+  ).meta({ description: 'A ballast tank by its inside form: how much water it takes, and where.' });
+}
+
+/** Something carried: equipment, lead, foam. */
+export function partSchema(units: FileUnits) {
+  return map(
+    {
+      name: name('Each name stands for one thing only.'),
+      mass: mass(units, 'What it weighs on the scale. With a form and a material it may be left out.').optional(),
+      material: materialKey().optional(),
+      density: densityKey(units).optional(),
+      in: text({
+        description: 'The watertight compartment it lies in: inside, it weighs but does not displace.',
+        examples: ['dry cylinder'],
+      }).optional(),
+      ...placing(units),
+      ...formKeys(units),
+      balance: balanceKey(units),
+      fixed: flag({
+        description: 'false: corrections may shrink this lead or foam, move it or take it out. true unless given.',
+      }).optional(),
+      note: noteKey().optional(),
+    },
+    'a part, such as { name: battery, mass: 310 g, station: 260 to 340 mm, height: 24 mm, in: dry cylinder }',
+  ).meta({ description: 'One thing carried, in the order it goes aboard.' });
+}
+
+export type ShellEntry = z.infer<ReturnType<typeof shellSchema>>;
+export type CompartmentEntry = z.infer<ReturnType<typeof compartmentSchema>>;
+export type TankEntry = z.infer<ReturnType<typeof tankSchema>>;
+export type PartEntry = z.infer<ReturnType<typeof partSchema>>;

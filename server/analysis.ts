@@ -1,0 +1,78 @@
+import type { Describer } from '../schema/describe.ts';
+import type { Boat } from './boat/boat.ts';
+import { type KeptEntries, readBoat } from './boat/readBoat.ts';
+import { assembleBodies, type Bodies, type BodyShelf, emptyShelf } from './bodies/assemble.ts';
+import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
+import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
+import type { Correction } from './corrections/correction.ts';
+import { proposeSurfaced } from './corrections/propose.ts';
+import type { Finding } from './findings/finding.ts';
+import { judge } from './findings/judge.ts';
+import { readSyntax, type Syntax } from './text/syntax.ts';
+
+/**
+ * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
+ * text -> syntax -> boat -> bodies -> conditions -> findings; corrections are made when first asked for.
+ */
+export interface Analysis {
+  readonly syntax: Syntax;
+  readonly boat: Boat;
+  readonly bodies: Bodies;
+  readonly surfaced: Surfaced;
+  readonly submerged: Submerged;
+  readonly findings: readonly Finding[];
+  /** Computed once, at the first call. */
+  corrections(): readonly Correction[];
+  /** Parts for the next analysis of the same file. */
+  readonly kept: Kept;
+}
+
+export interface Kept {
+  readonly entries: KeptEntries;
+  readonly shelf: BodyShelf;
+}
+
+/**
+ * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
+ * they were are taken from it.
+ */
+export function analyse(text: string, describer: Describer, previous?: Analysis): Analysis {
+  const syntax = readSyntax(text);
+  const reading = readBoat(syntax, describer, previous?.kept.entries);
+  const { boat } = reading;
+  const shelf = previous?.kept.shelf ?? emptyShelf();
+  const bodies = assembleBodies(boat, shelf);
+  const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
+  const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
+  const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
+  const findings = [...syntax.findings, ...reading.findings, ...judge(boat, surfaced, submerged)];
+  let corrections: readonly Correction[] | null = null;
+  return {
+    syntax,
+    boat,
+    bodies,
+    surfaced,
+    submerged,
+    findings,
+    corrections: () => {
+      corrections ??= surfaced.status === 'afloat' ? proposeSurfaced(boat, bodies, surfaced, shelf) : [];
+      return corrections;
+    },
+    kept: { entries: reading.kept, shelf },
+  };
+}
+
+/** The same entries in the same water: the conditions are the same too. */
+function sameBodies(previous: Analysis, bodies: Bodies, boat: Boat): boolean {
+  const before = previous.bodies;
+  return (
+    before.density === bodies.density &&
+    previous.boat.length === boat.length &&
+    before.weights.length === bodies.weights.length &&
+    before.tanks.length === bodies.tanks.length &&
+    before.displacers.length === bodies.displacers.length &&
+    before.weights.every((weight, i) => weight.entry === bodies.weights[i]?.entry) &&
+    before.tanks.every((tank, i) => tank === bodies.tanks[i]) &&
+    before.displacers.every((displacer, i) => displacer === bodies.displacers[i])
+  );
+}

@@ -1,0 +1,222 @@
+import type * as z from 'zod';
+import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, unitsSchema } from '../../schema/boatFile.ts';
+import { closest } from '../../schema/closest.ts';
+import type { Describer } from '../../schema/describe.ts';
+import { isMap } from '../../schema/fields.ts';
+import { type Path, pathKey } from '../../schema/path.ts';
+import type { FileUnits } from '../../schema/units.ts';
+import type { Finding } from '../findings/finding.ts';
+import { boundsOf } from '../geometry/solids.ts';
+import type { Syntax } from '../text/syntax.ts';
+import { entriesOf, isBroken, keysOf, valueAt } from '../text/values.ts';
+import { checkArrangement, withoutRepeats } from './arrangement.ts';
+import type { Boat, Entry, Waterline } from './boat.ts';
+import { entryFault, valueFault } from './fault.ts';
+import { type CheckedValue, checkValue } from './readEntry.ts';
+import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
+import { readLimits, readStock, stockDensities } from './readLimits.ts';
+import { readPart, type Surroundings } from './readPart.ts';
+import { readWater } from './readWater.ts';
+
+export interface BoatReading {
+  readonly boat: Boat;
+  readonly findings: readonly Finding[];
+  /** For the next reading of this file. */
+  readonly kept: KeptEntries;
+}
+
+/** Entries read before, by their text and place, so that a keystroke reads only the entry that it changed. */
+export interface KeptEntries {
+  readonly entries: ReadonlyMap<string, ReadEntry>;
+  readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas } | null;
+}
+
+export interface ReadEntry {
+  readonly entry: Entry | null;
+  readonly findings: readonly Finding[];
+}
+
+export const nothingKept: KeptEntries = { entries: new Map(), schemas: null };
+
+const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits'];
+const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
+
+/**
+ * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
+ * in. Defaults stand in for sections that cannot be read; what is left out is named in `leftOut`.
+ */
+export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries = nothingKept): BoatReading {
+  const findings: Finding[] = [];
+  const entries = new Map<string, ReadEntry>();
+  const leftOut: string[] = [];
+
+  const check = <T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey = false): T | null => {
+    const raw = valueAt(syntax, path);
+    if (raw === undefined || raw === null) return null;
+    const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]).map(info => info.key);
+    const checked = checkValue(schema, raw, { path, what, keysAt, keyByKey });
+    findings.push(...checked.findings);
+    return checked.value;
+  };
+
+  const units: FileUnits = { ...DEFAULT_UNITS, ...known(check(unitsSchema, ['units'], 'the units', true)) };
+  const schemas = sameUnits(kept.schemas?.units, units) ? kept.schemas!.made : boatSchemas(units);
+  const stockEntry = check(schemas.stock, ['stock'], 'the stock', true);
+  const around: Surroundings = { units, stock: stockDensities(stockEntry) };
+  const context = `${units.length} ${units.mass} ${around.stock.lead} ${around.stock.foam}`;
+
+  const list = <T extends { name: string }, E extends Entry>(
+    path: Path,
+    what: string,
+    schema: z.ZodType<T>,
+    read: (entry: T, path: Path, around: Surroundings, findings: Finding[]) => E | null,
+  ): readonly E[] => {
+    const raw = valueAt(syntax, path);
+    if (raw !== undefined && raw !== null && !Array.isArray(raw)) {
+      findings.push(
+        valueFault(
+          'not-a-list',
+          path,
+          `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
+        ),
+      );
+      return [];
+    }
+    return entriesOf(syntax, path).flatMap(item => {
+      const key = `${context} ${pathKey(item.path)} ${item.source}`;
+      const had = item.shared ? undefined : kept.entries.get(key);
+      const result = had ?? readOne(schema, item.path, item.value, { what, describer, around, read });
+      if (!item.shared) entries.set(key, result);
+      findings.push(...result.findings);
+      if (result.entry === null) leftOut.push(nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
+      return result.entry === null ? [] : [result.entry as E];
+    });
+  };
+
+  checkKeys(syntax, findings);
+  const name = check(schemas.boat, ['boat'], 'the boat') ?? '';
+  const boat = {
+    name,
+    scale: readScale(check(schemas.scale, ['scale'], 'the scale'), findings),
+    units,
+    water: readWater(check(schemas.water, ['water'], 'the water', true), findings),
+    waterline: readWaterline(check(schemas.waterline, ['hull', 'waterline'], 'the waterline')),
+    shells: list(['hull', 'shells'], 'shell', schemas.shell, readShell),
+    compartments: list(['hull', 'compartments'], 'compartment', schemas.compartment, readCompartment),
+    tanks: list(['hull', 'tanks'], 'tank', schemas.tank, readTank),
+    payload: list(['payload'], 'part', schemas.part, readPart),
+    bays: list(['bays'], 'bay', schemas.bay, readBay),
+    stock: readStock(stockEntry),
+    limits: readLimits(check(schemas.limits, ['limits'], 'the limits', true)),
+  };
+  const length = check(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
+  const whole = { ...boat, length: length ?? standInLength(boat), leftOut };
+  const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
+  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames));
+  const heard = findings.filter(finding => !('path' in finding.place && isBroken(syntax, finding.place.path)));
+  return { boat: whole, findings: withoutRepeats(heard), kept: { entries, schemas: { units, made: schemas } } };
+}
+
+interface OneEntry<T, E> {
+  readonly what: string;
+  readonly describer: Describer;
+  readonly around: Surroundings;
+  readonly read: (entry: T, path: Path, around: Surroundings, findings: Finding[]) => E | null;
+}
+
+function readOne<T, E extends Entry>(schema: z.ZodType<T>, path: Path, raw: unknown, one: OneEntry<T, E>): ReadEntry {
+  const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]).map(info => info.key);
+  const checked: CheckedValue<T> = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
+  if (checked.value === null) return { entry: null, findings: checked.findings };
+  const findings = [...checked.findings];
+  const entry = one.read(checked.value, path, one.around, findings);
+  return { entry, findings };
+}
+
+const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
+  ...(units?.length ? { length: units.length } : {}),
+  ...(units?.mass ? { mass: units.mass } : {}),
+});
+
+const sameUnits = (a: FileUnits | undefined, b: FileUnits): boolean => a?.length === b.length && a.mass === b.mass;
+
+function nameOf(raw: unknown): string | null {
+  const name = isMap(raw) ? raw.name : undefined;
+  return typeof name === 'string' || typeof name === 'number' ? String(name) : null;
+}
+
+const readWaterline = (entry: { bow: { value: number }; stern: { value: number } } | null): Waterline | null =>
+  entry ? { bow: entry.bow.value, stern: entry.stern.value } : null;
+
+/** `1:60` as 1/60. */
+function readScale(text: string | null, findings: Finding[]): number | null {
+  if (text === null) return null;
+  const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
+  const ratio = parts ? Number(parts[1]) : 0;
+  if (ratio > 0) return 1 / ratio;
+  findings.push(valueFault('wrong-value', ['scale'], `Expected a scale such as 1:60, but this says “${text}”.`));
+  return null;
+}
+
+/** With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats. */
+function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>): number {
+  const ends = [...boat.shells, ...boat.compartments].map(entry => boundsOf(entry.form).to[0]);
+  return Math.max(0, ...ends, ...boat.payload.map(part => part.to[0]));
+}
+
+function checkKeys(syntax: Syntax, findings: Finding[]): void {
+  for (const [path, expected, where] of [
+    [[], SECTIONS, 'a boat file'],
+    [['hull'], HULL_KEYS, 'the hull'],
+  ] as const) {
+    const keys = keysOf(syntax, path);
+    for (const key of keys.filter(key => !expected.includes(key))) {
+      const near = closest(
+        key,
+        expected.filter(candidate => !keys.includes(candidate)),
+      );
+      const hint = near ? `Did you mean “${near}”?` : `Known here: ${expected.join(', ')}.`;
+      const place = { on: 'key', path: [...path, key] } as const;
+      findings.push({
+        code: 'unknown-key',
+        severity: 'error',
+        message: `There is no key “${key}” in ${where}. ${hint}`,
+        place,
+        ...(near
+          ? { mends: [{ title: `Change to “${near}”`, changes: [{ kind: 'replace', place, text: near }] }] }
+          : {}),
+      });
+    }
+  }
+}
+
+function missingSections(syntax: Syntax, length: number | null): readonly Finding[] {
+  const root = valueAt(syntax, []);
+  if (root === undefined || root === null) return [];
+  if (!isMap(root)) {
+    return [entryFault('not-a-boat', [], 'A boat file begins with keys such as “boat: Petrel” and “hull:”.')];
+  }
+  const findings: Finding[] = [];
+  if (!('boat' in root))
+    findings.push(entryFault('missing-key', [], 'The boat needs a name: add a line “boat: Petrel”.'));
+  if (!('hull' in root)) {
+    findings.push(entryFault('missing-key', [], 'The boat needs a “hull:” with its length, and what floats it.'));
+  } else if (root.hull !== null && !isMap(root.hull)) {
+    findings.push(
+      valueFault(
+        'wrong-value',
+        ['hull'],
+        'Expected the hull’s keys below it: length, waterline, shells, compartments, tanks.',
+      ),
+    );
+  } else if (length === null && !(isMap(root.hull) && root.hull.length !== undefined && root.hull.length !== null)) {
+    findings.push(
+      entryFault(
+        'missing-key',
+        ['hull'],
+        'The hull needs “length”, such as “length: 900 mm”. Until then the aftmost end of what is in the file stands in for it.',
+      ),
+    );
+  }
+  return findings;
+}

@@ -1,0 +1,132 @@
+import type { PartEntry } from '../../schema/hull.ts';
+import type { Path } from '../../schema/path.ts';
+import type { FileUnits } from '../../schema/units.ts';
+import type { Finding } from '../findings/finding.ts';
+import { boundsOf, solidOf } from '../geometry/solids.ts';
+import { scale, type Vec3 } from '../geometry/vector.ts';
+import { densityText, lengthText, massText } from '../wording/numbers.ts';
+import type { Part } from './boat.ts';
+import { densityOf, type KnownDensity, type StockDensities } from './density.ts';
+import { entryFault, valueFault } from './fault.ts';
+import { isFault, type Placed, type PlacingFault, placeEntry } from './placing.ts';
+
+/** What an entry needs to know of the rest of the file. */
+export interface Surroundings {
+  readonly units: FileUnits;
+  readonly stock: StockDensities;
+}
+
+/** A part of the payload from its checked entry; null (with findings) when it cannot be in any figure. */
+export function readPart(entry: PartEntry, path: Path, around: Surroundings, findings: Finding[]): Part | null {
+  const known = densityOf(entry, around.stock, path, findings);
+  const volumeByMass = entry.mass && known.density !== null ? entry.mass.value / known.density : null;
+  const placed = placeEntry(entry, entry.volume?.value ?? volumeByMass);
+  if (isFault(placed)) {
+    findings.push(placingFinding(placed, path));
+    return null;
+  }
+  const inside = entry.in ?? null;
+  if (placed.form === null && inside === null) {
+    findings.push(volumeUnknown(entry, path));
+    return null;
+  }
+  const mass = massOf(entry, placed, known, path, findings);
+  if (mass === null) return null;
+  const body = placed.form ? solidOf(placed.form) : null;
+  if (entry.mass && body && placed.measured) checkDensity(entry, mass, body.volume, known, { path, around, findings });
+  const middle = body ? scale(body.moment, 1 / body.volume) : placed.centre;
+  const bounds = placed.form ? boundsOf(placed.form) : placed;
+  return {
+    path,
+    name: entry.name,
+    mass,
+    massFrom: entry.mass ? 'scale' : 'form',
+    centroid: balanced(middle, entry.balance),
+    form: placed.form,
+    volume: inside === null && body ? body.volume : 0,
+    inside,
+    material: known.material?.key ?? entry.material ?? null,
+    fixed: entry.fixed ?? true,
+    from: bounds.from,
+    to: bounds.to,
+    worked: workedOut(placed, around.units),
+  };
+}
+
+/** The balance point where the entry gives one, else the form's centroid, axis by axis. */
+export function balanced(centroid: Vec3, balance: PartEntry['balance']): Vec3 {
+  return [
+    balance?.station?.value ?? centroid[0],
+    balance?.offset?.value ?? centroid[1],
+    balance?.height?.value ?? centroid[2],
+  ];
+}
+
+export function placingFinding(fault: PlacingFault, path: Path): Finding {
+  return fault.key === null
+    ? entryFault(fault.code, path, fault.message)
+    : valueFault(fault.code, [...path, fault.key], fault.message);
+}
+
+/** Sizes that the program worked out, in the words of the trade. */
+export function workedOut(placed: Placed, units: FileUnits): readonly string[] {
+  const words = { station: 'length', offset: 'breadth', height: 'depth' } as const;
+  if (placed.solved.length === 0 && !placed.measured && placed.form?.shape === 'ball') {
+    return [`taken as a ball of ${lengthText(2 * placed.form.radius, units)}`];
+  }
+  return placed.solved.map(([axis, size]) => `${words[axis]} ${lengthText(size, units)}`);
+}
+
+function massOf(
+  entry: PartEntry,
+  placed: Placed,
+  { density }: KnownDensity,
+  path: Path,
+  findings: Finding[],
+): number | null {
+  if (entry.mass) return entry.mass.value;
+  if (placed.form && density !== null) return solidOf(placed.form).volume * density;
+  const missing = placed.form
+    ? 'Weigh it (“mass: 310 g”), or name its material and the program weighs it by its form.'
+    : 'Weigh it: “mass: 310 g”.';
+  findings.push(entryFault('mass-unknown', path, `“${entry.name}” has no mass. ${missing}`));
+  return null;
+}
+
+function volumeUnknown(entry: PartEntry, path: Path): Finding {
+  const heavy = entry.mass ? 'its material (“material: brass”)' : 'its mass and material';
+  return entryFault(
+    'volume-unknown',
+    path,
+    `“${entry.name}” lies in the water, but what it displaces cannot be known. Three ways to mend it: ${heavy}; a form (“round: 20 mm”, or ranges for station, offset and height); or dunk it and give “volume: 32 ml”. If it lies in a watertight compartment, say so with “in:”.`,
+  );
+}
+
+interface Checking {
+  readonly path: Path;
+  readonly around: Surroundings;
+  readonly findings: Finding[];
+}
+
+/** Mass, form and material all given: the scale and the tape must agree with the handbook's range. */
+function checkDensity(entry: PartEntry, mass: number, volume: number, known: KnownDensity, checking: Checking): void {
+  const { material } = known;
+  if (!material || entry.density || volume <= 0) return;
+  const density = mass / volume;
+  const [least, most] = material.range;
+  // A tape reads a small piece to a few per cent; inside that the scale is believed.
+  if (density >= least * 0.95 && density <= most * 1.05) return;
+  const { units } = checking.around;
+  const expected =
+    Math.round(1000 * least * volume) === Math.round(1000 * most * volume)
+      ? massText(most * volume, units)
+      : `${massText(least * volume, units)} to ${massText(most * volume, units)}`;
+  checking.findings.push(
+    valueFault(
+      'density-unlikely',
+      [...checking.path, 'mass'],
+      `${massText(mass, units)} in this form is ${densityText(density)}; ${material.key} is ${densityText(least)} to ${densityText(most)}, so the scale should have shown ${expected}. Check the sizes, the mass and the material.`,
+      { severity: 'warning' },
+    ),
+  );
+}

@@ -1,0 +1,96 @@
+import type { Bodies } from '../bodies/assemble.ts';
+import { joinLoads, loadTank } from '../bodies/tankWater.ts';
+import { add, scale, type Vec3 } from '../geometry/vector.ts';
+import { heelOf, heelwards, trimOf, trimwards, UPRIGHT } from './attitude.ts';
+import { type Afloat, type EnergyState, energyAt } from './energy.ts';
+import { principalCurvatures, settleFrom } from './equilibrium.ts';
+import { hullOf } from './hull.ts';
+import { gmAlong, heightOfBOverG } from './surfaced.ts';
+
+/** The boat wholly under water with just so much ballast that it hangs neutral. */
+export type Submerged =
+  | SubmergedNeutral
+  /** Even with empty tanks it is heavier than its buoyancy, by `excess` kg. */
+  | { readonly status: 'heavy'; readonly excess: number }
+  /** Even with full tanks it is lighter than its buoyancy, by `lack` kg. */
+  | { readonly status: 'light'; readonly lack: number; readonly hasTank: boolean }
+  | { readonly status: 'unsettled'; readonly lever: number }
+  | { readonly status: 'empty' };
+
+export interface SubmergedNeutral {
+  readonly status: 'neutral';
+  /** Fill of all tanks together, 0..1. */
+  readonly fill: number;
+  /** Ballast water, kg. */
+  readonly ballast: number;
+  readonly up: Vec3;
+  /** rad, positive bow up and to starboard. */
+  readonly trim: number;
+  readonly heel: number;
+  /**
+   * It stays level when set level: the energy's curvature there is positive in trim and in heel, tank water moving.
+   * When false, trim and heel are where it runs to, and bg and what is left of it are those of the level boat.
+   */
+  readonly stable: boolean;
+  readonly centreOfBuoyancy: Vec3;
+  readonly centreOfMass: Vec3;
+  /** B above G along the vertical, tank water held still, m. */
+  readonly bg: number;
+  /** What is left of it in heel and in trim once the tank water may move, m. */
+  readonly bgEffective: number;
+  readonly bgEffectiveLongitudinal: number;
+  /** Moment that trims the boat by one degree, kg·m; not positive when unstable. */
+  readonly momentToTrimOneDegree: number;
+}
+
+/** Hangs the boat under water at its neutral fill. */
+export function floatSubmerged(bodies: Bodies): Submerged {
+  if (bodies.mass <= 0 || bodies.volume <= 0) return { status: 'empty' };
+  const capacity = bodies.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
+  const ballast = bodies.density * bodies.volume - bodies.mass;
+  if (ballast < 0) return { status: 'heavy', excess: -ballast };
+  const lack = ballast - bodies.density * capacity;
+  if (lack > 0) return { status: 'light', lack, hasTank: capacity > 0 };
+  const fill = capacity > 0 ? ballast / (bodies.density * capacity) : 0;
+  const boat = submergedLoad(bodies, fill);
+  const found = settleFrom(boat, UPRIGHT);
+  if (found.status === 'unsettled') return { status: 'unsettled', lever: found.lever };
+  const level = energyAt(boat, UPRIGHT);
+  const stable = principalCurvatures(level)[0].value > 0;
+  return describe(found.state, stable ? found.state : level, { fill, ballast, stable });
+}
+
+/** The boat under water, all tanks filled to the same fraction. */
+export function submergedLoad(bodies: Bodies, fill: number): Afloat {
+  const load = joinLoads(bodies.tanks.map(body => loadTank(body, fill)));
+  return {
+    density: bodies.density,
+    mass: bodies.mass + bodies.density * load.stillVolume,
+    massMoment: add(bodies.massMoment, scale(load.stillMoment, bodies.density)),
+    free: load.free,
+    hull: hullOf(bodies),
+    submerged: true,
+  };
+}
+
+function describe(
+  rest: EnergyState,
+  judged: EnergyState,
+  known: Pick<SubmergedNeutral, 'fill' | 'ballast' | 'stable'>,
+): SubmergedNeutral {
+  const { immersed } = judged;
+  const bgEffectiveLongitudinal = gmAlong(judged, trimwards(judged.up));
+  return {
+    status: 'neutral',
+    ...known,
+    up: rest.up,
+    trim: trimOf(rest.up),
+    heel: heelOf(rest.up),
+    centreOfBuoyancy: scale([immersed.mx, immersed.my, immersed.mz], 1 / immersed.volume),
+    centreOfMass: scale(judged.totalMoment, 1 / judged.totalMass),
+    bg: heightOfBOverG(judged),
+    bgEffective: gmAlong(judged, heelwards(judged.up)),
+    bgEffectiveLongitudinal,
+    momentToTrimOneDegree: judged.totalMass * bgEffectiveLongitudinal * Math.sin(Math.PI / 180),
+  };
+}

@@ -1,0 +1,21 @@
+import type { Boat, Part } from '../boat/boat.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { Surfaced } from '../conditions/surfaced.ts';
+import type { EntryText } from '../findings/finding.ts';
+import type { Piece } from './levers.ts';
+
+/** Pieces that mend the trim, computed, rounded to what can be cut, and re-floated by the full model. */
+export interface Correction {
+  /** What it adds and what it brings. */
+  readonly title: string;
+  /** The condition that it sets right. */
+  readonly condition: 'surfaced';
+  readonly pieces: readonly Piece[];
+  /** The pieces as payload entries: as parts, and as they shall stand in the file. */
+  readonly parts: readonly Part[];
+  readonly entries: readonly EntryText[];
+  /** The boat with the pieces aboard. */
+  readonly boat: Boat;
+  readonly surfaced: Surfaced;
+  readonly submerged: Submerged;
+}

@@ -1,0 +1,107 @@
+import type { Bay, Boat, Part, StockMaterial } from '../boat/boat.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+
+/**
+ * A stretch of a bay that is still free, and the strip that pieces for it are cut from. A piece lies fore and aft in it:
+ * its mass and where it lies are free, its cross-section is the strip's. Lead lies on the bay's floor, foam under its
+ * roof.
+ */
+export interface Lever {
+  readonly bay: Bay;
+  readonly material: 'lead' | 'foam';
+  /** kg/m3. */
+  readonly density: number;
+  /** Cross-section of the piece, m. */
+  readonly breadth: number;
+  readonly depth: number;
+  /** kg per metre of length. */
+  readonly massPerLength: number;
+  /** Free room: stations between which the piece lies, and where its middle may be athwart, m. */
+  readonly station: readonly [number, number];
+  readonly offset: readonly [number, number];
+  /** Height of the middle of the piece, m. */
+  readonly height: number;
+}
+
+/** A piece laid in a lever's room. */
+export interface Piece {
+  readonly lever: Lever;
+  /** kg. */
+  readonly mass: number;
+  /** Ends, m. */
+  readonly station: readonly [number, number];
+  /** Middle athwart, m. */
+  readonly offset: number;
+}
+
+/** Free stretches shorter than this are of no use, m. */
+const SHORTEST_ROOM = 0.004;
+
+/** What may still be put aboard: every free stretch of every bay that the stock fits into. */
+export const findLevers = (boat: Boat): readonly Lever[] => boat.bays.flatMap(bay => leversOf(bay, boat));
+
+function leversOf(bay: Bay, boat: Boat): readonly Lever[] {
+  const stock = boat.stock[bay.takes];
+  const section = sectionFor(bay, stock);
+  if (!section) return [];
+  const [breadth, depth] = section;
+  const offset = [bay.from[1] + breadth / 2, bay.to[1] - breadth / 2] as const;
+  const height = bay.takes === 'lead' ? bay.from[2] + depth / 2 : bay.to[2] - depth / 2;
+  const slab: Box = {
+    from: [bay.from[0], bay.from[1], height - depth / 2],
+    to: [bay.to[0], bay.to[1], height + depth / 2],
+  };
+  return freeStretches(slab, boat.payload, bay.inside)
+    .filter(([from, to]) => to - from >= SHORTEST_ROOM)
+    .map(station => ({
+      bay,
+      material: bay.takes,
+      density: stock.density,
+      breadth,
+      depth,
+      massPerLength: stock.density * breadth * depth,
+      station,
+      offset,
+      height,
+    }));
+}
+
+/** The strip's cross-section, flat or on edge, whichever fits the bay; without a strip, the bay's own. */
+function sectionFor(bay: Bay, stock: StockMaterial): readonly [number, number] | null {
+  const room = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]] as const;
+  if (!stock.strip) return room[0] > 0 && room[1] > 0 ? room : null;
+  const [b, d] = stock.strip;
+  const fits = ([breadth, depth]: readonly [number, number]) => breadth <= room[0] + HAIR && depth <= room[1] + HAIR;
+  return [[b, d] as const, [d, b] as const].find(fits) ?? null;
+}
+
+/** Sizes that differ by less are the same on the bench, m. */
+const HAIR = 1e-6;
+
+interface Box {
+  readonly from: Vec3;
+  readonly to: Vec3;
+}
+
+/** The stations of the slab that no part takes up already, whole breadth. */
+function freeStretches(
+  slab: Box,
+  parts: readonly Part[],
+  inside: string | null,
+): readonly (readonly [number, number])[] {
+  const taken = parts
+    .filter(part => part.inside === inside && meets(part, slab))
+    .map(part => [part.from[0], part.to[0]] as const)
+    .sort((a, b) => a[0] - b[0]);
+  const free: (readonly [number, number])[] = [];
+  let from = slab.from[0];
+  for (const [start, end] of taken) {
+    if (start > from) free.push([from, start]);
+    from = Math.max(from, end);
+  }
+  if (from < slab.to[0]) free.push([from, slab.to[0]]);
+  return free;
+}
+
+const meets = (a: Box, b: Box): boolean =>
+  ([0, 1, 2] as const).every(axis => a.from[axis] < b.to[axis] - HAIR && a.to[axis] > b.from[axis] + HAIR);

@@ -1,0 +1,69 @@
+import { boatSchemas } from '../../schema/boatFile.ts';
+import { freeName } from '../boat/arrangement.ts';
+import type { Boat, Part } from '../boat/boat.ts';
+import { readPart } from '../boat/readPart.ts';
+import type { EntryText } from '../findings/finding.ts';
+import { massText, tapeText } from '../wording/numbers.ts';
+import type { Piece } from './levers.ts';
+import { tapeStep } from './rounding.ts';
+
+/** The cautions that go with the material, in the entry's own comment; local rules and qualified people come first. */
+const CAUTION = {
+  lead: 'lead: no dust or fumes, wash hands, away from children',
+  foam: 'foam: cut away from yourself, mind the dust',
+} as const;
+
+/** Names for pieces, none of them taken: after their bays. */
+export function nameFor(piece: Piece, taken: readonly { readonly name: string }[]): string {
+  const { bay, material } = piece.lever;
+  const wanted = bay.name.toLowerCase().includes(material) ? bay.name : `${material} ${bay.name}`;
+  return freeName(wanted, taken);
+}
+
+/**
+ * The part that the entry will be when the file is read again: read by the same schema, so that what is offered is what
+ * one gets. Null would be our own bug: an entry that does not read.
+ */
+export function partOfEntry(entry: EntryText, index: number, boat: Boat): Part | null {
+  const read = boatSchemas(boat.units).part.safeParse(
+    Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])),
+  );
+  if (!read.success) return null;
+  const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density };
+  return readPart(read.data, ['payload', index], { units: boat.units, stock }, []);
+}
+
+const scalar = (text: string): string | boolean => (text === 'false' ? false : text);
+
+/** The piece as it shall stand in the file, in the file's own units. */
+export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText {
+  const { units } = boat;
+  const { lever } = piece;
+  const length = piece.station[1] - piece.station[0];
+  const at = (metres: number) => exactText(metres, boat);
+  const fields: (readonly [string, string])[] = [
+    ['name', name],
+    ['material', lever.material],
+    ['mass', massText(piece.mass, units)],
+    ['box', `${bare(at(lever.breadth))} x ${at(lever.depth)}`],
+    ['station', `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`],
+  ];
+  if (Math.abs(piece.offset) > 1e-9) fields.push(['offset', at(piece.offset)]);
+  fields.push(['height', at(lever.height)]);
+  if (lever.bay.inside !== null) fields.push(['in', lever.bay.inside]);
+  fields.push(['fixed', 'false']);
+  return { fields, comment: `cut ${at(length)}; ${CAUTION[lever.material]}` };
+}
+
+/** Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch. */
+function exactText(metres: number, { units }: Boat): string {
+  const onTape = tapeText(metres, units);
+  const step = tapeStep(units);
+  if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
+  if (units.length === 'in' || units.length === 'ft') return `${Number((metres / 0.0254).toFixed(3))} in`;
+  const perUnit = { mm: 1e3, cm: 1e2, m: 1 }[units.length];
+  return `${Number((metres * perUnit).toFixed(units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4))} ${units.length}`;
+}
+
+/** A figure without its unit, for the first of two: "12" of "12 mm". */
+const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');

@@ -1,0 +1,36 @@
+import type { FileUnits } from '../../schema/units.ts';
+import type { Piece } from './levers.ts';
+import type { Share } from './program.ts';
+
+/** Smallest lengths that one marks on a tape, m: 1 mm, or 1/16 in. */
+export const tapeStep = (units: FileUnits): number =>
+  units.length === 'in' || units.length === 'ft' ? 0.0254 / 16 : 0.001;
+
+/** Lightest piece worth cutting, kg. */
+const LIGHTEST = 0.0005;
+
+/**
+ * A share of the solution as a piece that can be cut and laid: length and ends on the tape's marks, inside its room, mass
+ * as the scale will show it. Null for a share too small to cut.
+ */
+export function cutPiece(share: Share, units: FileUnits): Piece | null {
+  const { lever } = share;
+  const step = tapeStep(units);
+  const room = lever.station[1] - lever.station[0];
+  const wanted = share.mass / lever.massPerLength;
+  const length = Math.min(Math.max(1, Math.round(wanted / step)), Math.floor(room / step + 1e-9)) * step;
+  if (share.mass < (lever.material === 'lead' ? LIGHTEST : 0) || wanted < step / 2 || length <= 0) return null;
+  const forward = Math.ceil(lever.station[0] / step - 1e-9) * step;
+  const start = clamp(Math.round((share.station - length / 2) / step) * step, forward, lever.station[1] - length);
+  const offset = clamp(Math.round(share.offset / step) * step, lever.offset[0], lever.offset[1]);
+  return { lever, mass: scaleMass(length * lever.massPerLength), station: [start, start + length], offset };
+}
+
+/** What the scale shows, kg: whole grams, or tenths where a gram would be more than a hundredth of the piece. */
+function scaleMass(mass: number): number {
+  const step = mass < 0.1 ? 1e-4 : 1e-3;
+  return Math.round(mass / step) * step;
+}
+
+const clamp = (value: number, least: number, most: number): number =>
+  most < least ? (least + most) / 2 : Math.min(Math.max(value, least), most);

@@ -1,0 +1,127 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Submerged, SubmergedNeutral } from '../conditions/submerged.ts';
+import { angleText, heelWords, lengthText, massText, percentText, trimWords } from '../wording/numbers.ts';
+import type { Finding, Severity } from './finding.ts';
+import { tankPlace } from './places.ts';
+
+/** What the submerged boat does outside its limits, or that it cannot hang neutral. */
+export function judgeSubmerged(boat: Boat, submerged: Submerged): readonly Finding[] {
+  const say = (code: string, severity: Severity, message: string): Finding => ({
+    code,
+    severity,
+    message,
+    place: tankPlace(boat),
+  });
+  switch (submerged.status) {
+    case 'empty':
+      return [];
+    case 'heavy':
+      return [
+        say(
+          'submerged-heavy',
+          'error',
+          `Submerged, the boat is ${massText(submerged.excess, boat.units)} too heavy even with its tanks empty: it goes down and stays down. Add that much buoyancy: foam anywhere in the flooded hull.`,
+        ),
+      ];
+    case 'light': {
+      const lack = massText(submerged.lack, boat.units);
+      const message = submerged.hasTank
+        ? `The boat cannot submerge: with its tanks full it is still ${lack} too light. Add ${lack} of weight in water, take foam away, or fit a larger tank.`
+        : `The boat has no ballast tank and is ${lack} too light to hang neutral under water. Add the tank under “hull: tanks:”.`;
+      return [say('submerged-light', submerged.hasTank ? 'error' : 'information', message)];
+    }
+    case 'unsettled':
+      return [
+        say(
+          'unsettled',
+          'error',
+          `No attitude was found in which the submerged boat rests: ${lengthText(submerged.lever, boat.units)} stay between its centres of mass and buoyancy. Until that is mended there are no submerged figures.`,
+        ),
+      ];
+    case 'neutral':
+      return judgeNeutral(boat, submerged, say);
+  }
+}
+
+type Say = (code: string, severity: Severity, message: string) => Finding;
+
+function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readonly Finding[] {
+  const { units } = boat;
+  const limits = boat.limits.submerged;
+  if (submerged.bg <= 0) {
+    return [
+      say(
+        'submerged-overturns',
+        'error',
+        `Submerged, the boat does not stay upright: its centre of mass lies ${lengthText(-submerged.bg, units)} above its centre of buoyancy. Lead lower and foam higher cure it.`,
+      ),
+    ];
+  }
+  if (!submerged.stable) {
+    const axis = submerged.bgEffectiveLongitudinal <= submerged.bgEffective ? 'trim' : 'heel';
+    const left = axis === 'trim' ? submerged.bgEffectiveLongitudinal : submerged.bgEffective;
+    const loss = lengthText(submerged.bg - left, units);
+    const rest = axis === 'trim' ? trimWords(submerged.trim) : heelWords(submerged.heel);
+    return [
+      say(
+        'submerged-unstable',
+        'error',
+        `Submerged, the boat does not stay level: the water running along the tank takes ${loss} of the ${lengthText(submerged.bg, units)} between its centres of mass and buoyancy, and it runs off to ${rest}. Lead lower, foam higher, a shorter tank, one in cells or with a piston cures it.`,
+      ),
+    ];
+  }
+  const findings: Finding[] = [];
+  const end = submerged.trim > 0 ? 'bow-light' : 'stern-light';
+  if (Math.abs(submerged.trim) > limits.trim) {
+    findings.push(
+      say(
+        'submerged-trim',
+        'warning',
+        `Submerged, the boat hangs ${end}: trim ${trimWords(submerged.trim)}, limit ${angleText(limits.trim)}. ${levelling(boat, submerged)}`,
+      ),
+    );
+  }
+  if (Math.abs(submerged.heel) > limits.heel) {
+    findings.push(
+      say(
+        'submerged-heel',
+        'warning',
+        `Submerged, the boat lists: heel ${heelWords(submerged.heel)}, limit ${angleText(limits.heel)}.`,
+      ),
+    );
+  }
+  const least = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);
+  if (least < limits.bg) {
+    const why = submerged.bg >= limits.bg ? ` (${lengthText(submerged.bg, units)} before the tank’s free surface)` : '';
+    findings.push(
+      say(
+        'submerged-bg',
+        'warning',
+        `Submerged, the boat is touchy: its centre of mass hangs ${lengthText(least, units)} below its centre of buoyancy${why}, limit ${lengthText(limits.bg, units)}. Lead lower and foam higher stiffen it.`,
+      ),
+    );
+  }
+  const [low, high] = limits.fill;
+  if (boat.tanks.length > 0 && (submerged.fill < low || submerged.fill > high)) {
+    const size =
+      submerged.fill < low
+        ? 'larger than the boat needs, or the boat is too heavy'
+        : 'too small, or the boat too light: no margin is left';
+    findings.push(
+      say(
+        'neutral-fill',
+        'warning',
+        `Submerged, the boat hangs neutral with its tanks ${percentText(submerged.fill)} full (${massText(submerged.ballast, units)} of water), limits ${percentText(low)} to ${percentText(high)}: the tank is ${size}.`,
+      ),
+    );
+  }
+  return findings;
+}
+
+/** How much weight in water at the light end would bring it level: what one degree asks, times the degrees. */
+function levelling(boat: Boat, submerged: SubmergedNeutral): string {
+  const arm = boat.length / 2;
+  const perDegree = submerged.momentToTrimOneDegree / arm;
+  if (!(perDegree > 0)) return '';
+  return `Here ${massText(perDegree, boat.units)} of weight in water at an end make 1°.`;
+}

@@ -1,0 +1,111 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Surfaced, SurfacedAfloat } from '../conditions/surfaced.ts';
+import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
+import type { Finding, Severity } from './finding.ts';
+import { limitPlace } from './places.ts';
+import { offWaterline } from './trim.ts';
+
+/** What the floating boat does outside its limits, or that it does not float. */
+export function judgeSurfaced(boat: Boat, surfaced: Surfaced): readonly Finding[] {
+  switch (surfaced.status) {
+    case 'empty':
+      return [];
+    case 'sinks':
+      return [
+        say(
+          'sinks',
+          'error',
+          boat,
+          [],
+          `On the surface the boat sinks: it weighs ${massText(surfaced.excess, boat.units)} more than all the water it can push aside. Take that much out, or add foam or a larger compartment.`,
+        ),
+      ];
+    case 'overturns':
+      return [
+        say(
+          'overturns',
+          'error',
+          boat,
+          [],
+          `On the surface the boat does not stay upright: let go, it ${rollsTo(surfaced)}. Upright its metacentric height is ${lengthText(surfaced.gmUpright, boat.units)}. Put weight lower or buoyancy higher.`,
+        ),
+      ];
+    case 'unsettled':
+      return [
+        say(
+          'unsettled',
+          'error',
+          boat,
+          [],
+          `No attitude was found in which the boat rests on the surface: ${lengthText(surfaced.lever, boat.units)} stay between its centres of mass and buoyancy. Check sizes and masses for a slip; until then there are no surfaced figures.`,
+        ),
+      ];
+    case 'afloat':
+      return judgeAfloat(boat, surfaced);
+  }
+}
+
+function judgeAfloat(boat: Boat, surfaced: SurfacedAfloat): readonly Finding[] {
+  const { units } = boat;
+  const limits = boat.limits.surfaced;
+  const off = offWaterline(boat, surfaced);
+  const findings: Finding[] = [];
+  const out = (code: string, key: string, message: string) => findings.push(say(code, 'warning', boat, [key], message));
+  if (off.draft !== null && Math.abs(off.draft) > limits.draft) {
+    const way = off.draft > 0 ? 'deep' : 'high';
+    const grams = massText(Math.abs(off.draft) * surfaced.massPerImmersion, units);
+    const cure = off.draft > 0 ? `about ${grams} too heavy` : `about ${grams} too light`;
+    out(
+      'surfaced-draft',
+      'draft',
+      `Surfaced, the boat floats ${lengthText(Math.abs(off.draft), units)} ${way} at half length, ${cure}: draft ${lengthText(surfaced.attitude.draft, units)}, limit ${lengthText(limits.draft, units)} from the painted waterline.`,
+    );
+  }
+  if (Math.abs(off.trim) > limits.trim) {
+    const rides = endWords(off.trim, off.bowUp, off.sternUp, boat);
+    out('surfaced-trim', 'trim', `Surfaced, ${rides}: trim ${trimWords(off.trim)}, limit ${angleText(limits.trim)}.`);
+  }
+  if (Math.abs(off.heel) > limits.heel) {
+    const side = off.heel > 0 ? 'starboard' : 'port';
+    out(
+      'surfaced-heel',
+      'heel',
+      `Surfaced, the boat lists to ${side}: heel ${heelWords(off.heel)}, limit ${angleText(limits.heel)}.`,
+    );
+  }
+  if (surfaced.gm < limits.gm) {
+    const loss =
+      surfaced.freeSurfaceLoss > 0
+        ? ` after ${lengthText(surfaced.freeSurfaceLoss, units)} for the free surface in the tank`
+        : '';
+    out(
+      'surfaced-gm',
+      'gm',
+      `Surfaced, the boat is tender: metacentric height ${lengthText(surfaced.gm, units)}${loss}, limit ${lengthText(limits.gm, units)}. Weight lower down cures it.`,
+    );
+  }
+  return findings;
+}
+
+/** The end that is off the most, in the words of somebody looking at the painted line. */
+function endWords(trim: number, bowUp: number | null, sternUp: number | null, boat: Boat): string {
+  if (bowUp === null || sternUp === null)
+    return `the boat floats ${trim > 0 ? 'down by the stern' : 'down by the bow'}`;
+  const [end, up] = Math.abs(bowUp) >= Math.abs(sternUp) ? ['bow', bowUp] : ['stern', sternUp];
+  return `the ${end} rides ${lengthText(Math.abs(up), boat.units)} ${up > 0 ? 'high' : 'low'}`;
+}
+
+function rollsTo({ trim, heel }: { readonly trim: number; readonly heel: number }): string {
+  const over = Math.abs(heel);
+  const side = heel > 0 ? 'starboard' : 'port';
+  if (over > (135 / 180) * Math.PI) return 'rolls over and floats keel up';
+  if (over > (30 / 180) * Math.PI) return `lies over to ${side} by ${angleText(over)}`;
+  return `stands on its ${trim > 0 ? 'stern' : 'bow'} at ${angleText(Math.abs(trim))}`;
+}
+
+const say = (code: string, severity: Severity, boat: Boat, limit: readonly string[], message: string): Finding => ({
+  code,
+  severity,
+  message,
+  place: limitPlace(boat, limit[0] ?? null),
+});

@@ -1,0 +1,90 @@
+import type { Analysis } from '../analysis.ts';
+import type { Place } from '../findings/finding.ts';
+import { scale, type Vec3 } from '../geometry/vector.ts';
+import { positionAt } from '../text/lines.ts';
+import { rangeOf } from '../text/rangeOf.ts';
+
+/** Lengths mm, areas mm2, volumes mm3, masses g, angles degrees, moments g·mm, density kg/m3, fractions 0..1. */
+export type JsonReport = ReturnType<typeof jsonReport>;
+
+const mm = (metres: number): number => metres * 1e3;
+const g = (kilograms: number): number => kilograms * 1e3;
+const degrees = (radians: number): number => (radians * 180) / Math.PI;
+const point = (p: Vec3) => ({ station: mm(p[0]), offset: mm(p[1]), height: mm(p[2]) });
+
+/** The machine-readable report. A figure that cannot be had is null, with a finding that says why. */
+export function jsonReport(analysis: Analysis) {
+  const { boat, bodies } = analysis;
+  return {
+    boat: boat.name,
+    water: { density: boat.water.density },
+    hull: { length: mm(boat.length) },
+    mass: g(bodies.mass),
+    centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
+    surfaced: surfacedJson(analysis),
+    submerged: submergedJson(analysis),
+    tanks: boat.tanks.map(tank => ({
+      name: tank.name,
+      capacity: tank.capacity * 1e9,
+      fillNeutral: analysis.submerged.status === 'neutral' ? analysis.submerged.fill : null,
+    })),
+    findings: analysis.findings.map(finding => ({
+      code: finding.code,
+      severity: finding.severity,
+      message: finding.message,
+      path: 'path' in finding.place ? finding.place.path : null,
+      range: rangeJson(analysis, finding.place),
+    })),
+    corrections: analysis.corrections().map(correction => ({
+      title: correction.title,
+      condition: correction.condition,
+      entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
+      result: {
+        surfaced: surfacedJson({ ...analysis, boat: correction.boat, surfaced: correction.surfaced }),
+        submerged: submergedJson({ ...analysis, boat: correction.boat, submerged: correction.submerged }),
+      },
+    })),
+  };
+}
+
+function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
+  const afloat = surfaced.status === 'afloat' ? surfaced : null;
+  return {
+    afloat: surfaced.status === 'empty' || surfaced.status === 'unsettled' ? null : surfaced.status !== 'sinks',
+    draft: afloat && mm(afloat.attitude.draft),
+    draftBow: afloat && mm(afloat.draftBow),
+    draftStern: afloat && mm(afloat.draftStern),
+    trim: afloat && degrees(afloat.attitude.trim),
+    heel: afloat && degrees(afloat.attitude.heel),
+    displacement: afloat && g(afloat.displacement),
+    centreOfBuoyancy: afloat && point(afloat.centreOfBuoyancy),
+    waterplaneArea: afloat && afloat.waterplaneArea * 1e6,
+    gramsPerMm: afloat && afloat.massPerImmersion,
+    gm: afloat && mm(afloat.gm),
+    gmLongitudinal: afloat && mm(afloat.gmLongitudinal),
+    momentToTrim1deg: afloat && afloat.momentToTrimOneDegree * 1e6,
+    reserveBuoyancy: afloat && g(afloat.reserveBuoyancy),
+  };
+}
+
+function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
+  const neutral = submerged.status === 'neutral' ? submerged : null;
+  return {
+    reachable: submerged.status === 'empty' || submerged.status === 'unsettled' ? null : neutral !== null,
+    fill: neutral && neutral.fill,
+    trim: neutral && degrees(neutral.trim),
+    heel: neutral && degrees(neutral.heel),
+    stable: neutral && neutral.stable,
+    centreOfBuoyancy: neutral && point(neutral.centreOfBuoyancy),
+    centreOfMass: neutral && point(neutral.centreOfMass),
+    bg: neutral && mm(neutral.bg),
+    bgEffective: neutral && mm(neutral.bgEffective),
+    bgEffectiveLongitudinal: neutral && mm(neutral.bgEffectiveLongitudinal),
+  };
+}
+
+/** Lines and characters count from 0, as in the language server protocol. */
+function rangeJson({ syntax }: Analysis, place: Place) {
+  const [start, end] = rangeOf(syntax, place);
+  return { start: positionAt(syntax.lineStarts, start), end: positionAt(syntax.lineStarts, end) };
+}

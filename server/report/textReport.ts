@@ -1,0 +1,211 @@
+import type { Analysis } from '../analysis.ts';
+import type { Boat } from '../boat/boat.ts';
+import type { SubmergedNeutral } from '../conditions/submerged.ts';
+import type { SurfacedAfloat } from '../conditions/surfaced.ts';
+import { offWaterline } from '../findings/trim.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import { scale } from '../geometry/vector.ts';
+import {
+  angleText,
+  heelWords,
+  lengthText,
+  massText,
+  momentText,
+  offsetWords,
+  percentText,
+  trimWords,
+  volumeText,
+} from '../wording/numbers.ts';
+
+/** One figure: its name, its value, and how it stands to its limit where it has one. */
+interface Row {
+  readonly name: string;
+  readonly value: string;
+  readonly limit?: string;
+  readonly isKept?: boolean;
+}
+
+/** Colours for a terminal, or none. */
+export interface Paint {
+  readonly heading: (text: string) => string;
+  readonly good: (text: string) => string;
+  readonly bad: (text: string) => string;
+}
+
+export const plainPaint: Paint = { heading: text => text, good: text => text, bad: text => text };
+
+/** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
+export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
+  const { boat, bodies } = analysis;
+  const blocks = [
+    [paint.heading(title(boat)), `Water: ${boat.water.words}, ${boat.water.density.toFixed(1)} kg/m³`].join('\n'),
+    bodies.mass > 0
+      ? `Mass without ballast water ${massText(bodies.mass, boat.units)}, centre of mass at ${pointWords(scale(bodies.massMoment, 1 / bodies.mass), boat)}`
+      : 'Nothing in the file weighs anything yet.',
+    section('Surfaced', surfacedRows(analysis), paint),
+    section('Submerged', submergedRows(analysis), paint),
+    findingsBlock(analysis, paint),
+    correctionsBlock(analysis, paint),
+  ];
+  return `${blocks.filter(block => block !== '').join('\n\n')}\n`;
+}
+
+function title(boat: Boat): string {
+  const name = boat.name || 'Boat without a name';
+  if (boat.scale === null) return `${name}, ${lengthText(boat.length, boat.units)} long`;
+  const metres = boat.length / boat.scale;
+  return `${name}, ${lengthText(boat.length, boat.units)} long (1:${Number((1 / boat.scale).toFixed(2))}, full size ${metres.toFixed(1)} m)`;
+}
+
+function section(name: string, rows: readonly Row[], paint: Paint): string {
+  const widest = Math.max(...rows.map(row => row.name.length));
+  const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);
+  const lines = rows.map(({ name: figure, value, limit, isKept }) => {
+    const start = `  ${figure.padEnd(widest)}  `;
+    if (limit === undefined) return start + value;
+    const verdict = isKept ? paint.good('ok ') : paint.bad('out');
+    return `${start}${value.padEnd(broadest)}  ${verdict}  limit ${limit}`;
+  });
+  return [paint.heading(name), ...lines].join('\n');
+}
+
+function surfacedRows({ boat, surfaced }: Analysis): readonly Row[] {
+  switch (surfaced.status) {
+    case 'afloat':
+      return afloatRows(boat, surfaced);
+    case 'sinks':
+      return [{ name: 'Sinks', value: `${massText(surfaced.excess, boat.units)} too heavy` }];
+    case 'overturns':
+      return [{ name: 'Overturns', value: 'does not stay upright on the surface' }];
+    case 'unsettled':
+      return [{ name: 'Unsettled', value: 'no attitude at rest was found' }];
+    case 'empty':
+      return [{ name: 'Unknown', value: 'nothing that floats is in the file yet' }];
+  }
+}
+
+function afloatRows(boat: Boat, surfaced: SurfacedAfloat): readonly Row[] {
+  const { units } = boat;
+  const limits = boat.limits.surfaced;
+  const off = offWaterline(boat, surfaced);
+  const length = (metres: number) => lengthText(metres, units);
+  const draft = length(surfaced.attitude.draft);
+  return [
+    off.draft === null
+      ? { name: 'Draft', value: draft }
+      : {
+          name: 'Draft',
+          value: `${draft} (${offWords(off.draft, units)})`,
+          limit: `${length(limits.draft)} from the painted waterline`,
+          isKept: Math.abs(off.draft) <= limits.draft,
+        },
+    {
+      name: 'Trim',
+      value: trimWords(off.trim),
+      limit: angleText(limits.trim),
+      isKept: Math.abs(off.trim) <= limits.trim,
+    },
+    {
+      name: 'Heel',
+      value: heelWords(off.heel),
+      limit: angleText(limits.heel),
+      isKept: Math.abs(off.heel) <= limits.heel,
+    },
+    {
+      name: 'Metacentric height',
+      value: length(surfaced.gm),
+      limit: `${length(limits.gm)} at least`,
+      isKept: surfaced.gm >= limits.gm,
+    },
+    { name: 'Draft at bow, stern', value: `${length(surfaced.draftBow)}, ${length(surfaced.draftStern)}` },
+    { name: 'Displacement', value: massText(surfaced.displacement, units) },
+    { name: 'Centre of buoyancy', value: pointWords(surfaced.centreOfBuoyancy, boat) },
+    { name: 'Sinks by', value: `${length(0.001)} for ${massText(surfaced.massPerImmersion / 1000, units)}` },
+    { name: 'To trim by 1°', value: momentText(surfaced.momentToTrimOneDegree, units) },
+    { name: 'Reserve buoyancy', value: massText(surfaced.reserveBuoyancy, units) },
+  ];
+}
+
+function offWords(draft: number, units: Boat['units']): string {
+  const size = lengthText(Math.abs(draft), units);
+  return Number.parseFloat(size) === 0 ? 'on the painted waterline' : `${size} ${draft > 0 ? 'deep' : 'high'}`;
+}
+
+function submergedRows({ boat, submerged }: Analysis): readonly Row[] {
+  switch (submerged.status) {
+    case 'neutral':
+      return neutralRows(boat, submerged);
+    case 'heavy':
+      return [{ name: 'Too heavy', value: `by ${massText(submerged.excess, boat.units)}, tanks empty` }];
+    case 'light':
+      return [
+        {
+          name: 'Too light',
+          value: `by ${massText(submerged.lack, boat.units)}${submerged.hasTank ? ', tanks full' : '; there is no tank'}`,
+        },
+      ];
+    case 'unsettled':
+      return [{ name: 'Unsettled', value: 'no attitude at rest was found' }];
+    case 'empty':
+      return [{ name: 'Unknown', value: 'nothing that floats is in the file yet' }];
+  }
+}
+
+function neutralRows(boat: Boat, submerged: SubmergedNeutral): readonly Row[] {
+  const { units } = boat;
+  const limits = boat.limits.submerged;
+  const length = (metres: number) => lengthText(metres, units);
+  const [least, most] = limits.fill;
+  const left = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);
+  const water = volumeText(submerged.ballast / boat.water.density, units);
+  return [
+    {
+      name: 'Neutral fill',
+      value: `${percentText(submerged.fill)} (${water} of water)`,
+      limit: `${percentText(least)} to ${percentText(most)}`,
+      isKept: submerged.fill >= least && submerged.fill <= most,
+    },
+    {
+      name: 'Trim',
+      value: trimWords(submerged.trim),
+      limit: angleText(limits.trim),
+      isKept: submerged.stable && Math.abs(submerged.trim) <= limits.trim,
+    },
+    {
+      name: 'Heel',
+      value: heelWords(submerged.heel),
+      limit: angleText(limits.heel),
+      isKept: Math.abs(submerged.heel) <= limits.heel,
+    },
+    {
+      name: 'B above G, water moving',
+      value: length(left),
+      limit: `${length(limits.bg)} at least`,
+      isKept: left >= limits.bg,
+    },
+    { name: 'B above G, water still', value: length(submerged.bg) },
+    { name: 'Stays level', value: submerged.stable ? 'yes' : 'no' },
+    { name: 'To trim by 1°', value: momentText(submerged.momentToTrimOneDegree, units) },
+    { name: 'Centre of buoyancy', value: pointWords(submerged.centreOfBuoyancy, boat) },
+    { name: 'Centre of mass', value: pointWords(submerged.centreOfMass, boat) },
+  ];
+}
+
+export const pointWords = (point: Vec3, boat: Boat): string =>
+  `station ${lengthText(point[0], boat.units)}, ${offsetWords(point[1], boat.units)}, height ${lengthText(point[2], boat.units)}`;
+
+function findingsBlock({ findings }: Analysis, paint: Paint): string {
+  if (findings.length === 0) return paint.good('Within all limits.');
+  const lines = findings.map(({ severity, message }) => {
+    const mark = `  ${severity}: `;
+    return `${severity === 'error' ? paint.bad(mark) : mark}${message}`;
+  });
+  return [paint.heading('Findings'), ...lines].join('\n');
+}
+
+function correctionsBlock(analysis: Analysis, paint: Paint): string {
+  const corrections = analysis.corrections();
+  if (corrections.length === 0) return '';
+  const lines = corrections.map((correction, i) => `  ${i + 1}. ${correction.title}`);
+  return [paint.heading('Corrections, the best first'), ...lines].join('\n');
+}
