@@ -51,7 +51,7 @@ export function setUpEditor(say) {
   mkdirSync(home, { recursive: true });
   writeFileSync(join(home, 'package.json'), '{ "private": true }\n');
   say(
-    `Fetching an editor for the browser (${editorPackage} from npm, 290 MB), once: this takes half a minute or more ...`,
+    `Fetching an editor for the browser (${editorPackage} from npm, 290 MB on disk), once: half a minute or more ...`,
   );
   const quiet = { quiet: true };
   if (!npm(['install', '--ignore-scripts', editorPackage], { cwd: home, ...quiet })) {
@@ -146,9 +146,12 @@ export async function serveEditor({ program, folder }) {
   };
 }
 
-/** @param {{ origin: string, token: string, opened: string, file?: string | undefined }} what */
-function editorAddress({ origin, token, opened, file }) {
-  const query = new URLSearchParams({ tkn: token, folder: pathToFileURL(opened).pathname });
+/**
+ * The folder is given as a plain path, the file as a URI: so the workbench reads them.
+ * @param {{ origin: string, token: string, opened: string, file?: string | undefined }} what
+ */
+export function editorAddress({ origin, token, opened, file }) {
+  const query = new URLSearchParams({ tkn: token, folder: decodeURIComponent(pathToFileURL(opened).pathname) });
   if (file !== undefined) {
     const remote = `vscode-remote://${new URL(origin).host}${pathToFileURL(file).pathname}`;
     query.set('payload', JSON.stringify([['openFile', remote]]));

@@ -1,0 +1,52 @@
+/** What the manifest promises: nothing outside boat files, every command there, only what is needed in the package. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { listFiles, PackageManager } from '@vscode/vsce';
+import { expect, test } from 'vitest';
+import { projectRoot } from '../../client/launch/install.mjs';
+import manifest from '../../package.json' with { type: 'json' };
+
+const read = (file: string): string => readFileSync(join(projectRoot, file), 'utf8');
+
+test('the extension is woken by the boat language alone', () => {
+  expect(manifest.activationEvents).toEqual(['onLanguage:boat']);
+  expect(manifest.contributes.languages.map(language => language.id)).toEqual(['boat']);
+  expect(manifest.contributes.languages.flatMap(language => language.extensions)).toEqual(['.boat.yaml', '.boat.yml']);
+});
+
+test('the grammar of a boat file is the one of YAML and no more', () => {
+  const [grammar] = manifest.contributes.grammars;
+  const content = JSON.parse(read(grammar?.path ?? ''));
+  expect(content.patterns).toEqual([{ include: 'source.yaml' }]);
+  expect(content.scopeName).toBe(grammar?.scopeName);
+});
+
+test('every command of the manifest is registered, and no other', () => {
+  const registered = [...read('client/startClient.ts').matchAll(/registerCommand\('([^']+)'/g)].map(match => match[1]);
+  expect(registered.sort()).toEqual(manifest.contributes.commands.map(command => command.command).sort());
+});
+
+test('the package holds the bundles, the language, the schema and the samples, and nothing to build them from', async () => {
+  const files = await listFiles({ cwd: projectRoot, packageManager: PackageManager.None });
+  const others = files.filter(file => !/^(samples|client\/media)\//.test(file));
+  expect(others.sort()).toEqual([
+    'CHANGELOG.md',
+    'LICENSE',
+    'README.md',
+    'client/language/configuration.json',
+    'client/language/grammar.json',
+    'dist/extension.cjs',
+    'dist/server.cjs',
+    'dist/trimwright.cjs',
+    'dist/webExtension.js',
+    'dist/worker.js',
+    'package.json',
+    'schema/boat.schema.json',
+  ]);
+  expect(files).toContain('samples/petrel.boat.yaml');
+  expect(files).toContain(manifest.icon);
+});
+
+test('the lock file holds no download addresses', () => {
+  expect(read('package-lock.json')).not.toMatch(/"resolved"/);
+});
