@@ -39,27 +39,34 @@ export function boundsTree(form: Polyhedron): BoundsTree {
   for (let i = 0; i < 3 * count; i++) {
     for (let axis = 0; axis < 3; axis++) loose[3 * i + axis] = vertices[3 * faces[i]! + axis]! - centre[axis]!;
   }
-  const order = Uint32Array.from({ length: count }, (_, face) => face);
+  const centroids = new Float64Array(3 * count);
+  for (let i = 0; i < 9 * count; i++) centroids[3 * Math.trunc(i / 9) + (i % 3)]! += loose[i]! / 3;
+  const order = new Uint32Array(count).map((_, face) => face);
   const boxes: number[] = [];
   const firstFace: number[] = [];
   const endFace: number[] = [];
   const next: number[] = [];
 
-  const grow = (first: number, end: number): void => {
+  const grow = (first: number, end: number): Bounds => {
     const node = next.length;
-    const bounds = emptyBounds();
-    for (let i = first; i < end; i++) for (let k = 0; k < 9; k += 3) widen(bounds, loose, 9 * order[i]! + k);
-    for (let axis = 0; axis < 3; axis++) boxes.push(middle(bounds, axis));
-    for (let axis = 0; axis < 3; axis++) boxes.push(middle(bounds, axis) - bounds[axis]!);
+    boxes.push(0, 0, 0, 0, 0, 0);
     firstFace.push(first);
     endFace.push(end);
     next.push(0);
+    const bounds = emptyBounds();
     if (end - first > LEAF) {
-      const cut = divide(loose, order, first, end);
-      grow(first, cut);
-      grow(cut, end);
+      const cut = divide(centroids, order, first, end);
+      for (const part of [grow(first, cut), grow(cut, end)]) {
+        widen(bounds, part, 0);
+        widen(bounds, part, 3);
+      }
+    } else for (let i = first; i < end; i++) for (let k = 0; k < 9; k += 3) widen(bounds, loose, 9 * order[i]! + k);
+    for (let axis = 0; axis < 3; axis++) {
+      boxes[6 * node + axis] = middle(bounds, axis);
+      boxes[6 * node + 3 + axis] = bounds[axis + 3]! - middle(bounds, axis);
     }
     next[node] = next.length;
+    return bounds;
   };
   if (count > 0) grow(0, count);
 
@@ -78,9 +85,7 @@ export function boundsTree(form: Polyhedron): BoundsTree {
 }
 
 /** Sorts a stretch of `order` about the middle of its triangles' centroids on the longest axis; where it parts. */
-function divide(loose: Float64Array, order: Uint32Array, first: number, end: number): number {
-  const centroid = (face: number, axis: number): number =>
-    loose[9 * face + axis]! + loose[9 * face + 3 + axis]! + loose[9 * face + 6 + axis]!;
+function divide(centroids: Float64Array, order: Uint32Array, first: number, end: number): number {
   let longest = 0;
   let length = -1;
   let pivot = 0;
@@ -88,7 +93,7 @@ function divide(loose: Float64Array, order: Uint32Array, first: number, end: num
     let least = Infinity;
     let most = -Infinity;
     for (let i = first; i < end; i++) {
-      const at = centroid(order[i]!, axis);
+      const at = centroids[3 * order[i]! + axis]!;
       if (at < least) least = at;
       if (at > most) most = at;
     }
@@ -101,7 +106,7 @@ function divide(loose: Float64Array, order: Uint32Array, first: number, end: num
   let high = end;
   while (low < high) {
     const face = order[low]!;
-    if (centroid(face, longest) < pivot) {
+    if (centroids[3 * face + longest]! < pivot) {
       low++;
       continue;
     }
@@ -203,10 +208,11 @@ function highest(tree: BoundsTree, n: Vec3): number {
 }
 
 /** Least x, y, z, then greatest. */
-const emptyBounds = (): number[] => [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
-const middle = (bounds: readonly number[], axis: number): number => (bounds[axis]! + bounds[axis + 3]!) / 2;
+type Bounds = Float64Array;
+const emptyBounds = (): Bounds => Float64Array.of(Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity);
+const middle = (bounds: Bounds, axis: number): number => (bounds[axis]! + bounds[axis + 3]!) / 2;
 
-function widen(bounds: number[], points: Float64Array, at: number): void {
+function widen(bounds: Bounds, points: Float64Array, at: number): void {
   for (let axis = 0; axis < 3; axis++) {
     const value = points[at + axis]!;
     if (value < bounds[axis]!) bounds[axis] = value;

@@ -55,11 +55,17 @@ export function clipTriangles(
   plane: ClipPlane,
   visitor: TriangleVisitor,
 ): void {
+  const { level } = plane;
   const [nx, ny, nz] = plane.n;
-  const rx = plane.level * nx;
-  const ry = plane.level * ny;
-  const rz = plane.level * nz;
+  const rx = level * nx;
+  const ry = level * ny;
+  const rz = level * nz;
   for (let k = 9 * first; k < 9 * end; k += 9) {
+    const a = nx * corners[k]! + ny * corners[k + 1]! + nz * corners[k + 2]! - level;
+    const b = nx * corners[k + 3]! + ny * corners[k + 4]! + nz * corners[k + 5]! - level;
+    const c = nx * corners[k + 6]! + ny * corners[k + 7]! + nz * corners[k + 8]! - level;
+    const wetCorners = (a < 0 ? 1 : 0) + (b < 0 ? 1 : 0) + (c < 0 ? 1 : 0);
+    if (wetCorners === 0) continue;
     const ax = corners[k]! - rx;
     const ay = corners[k + 1]! - ry;
     const az = corners[k + 2]! - rz;
@@ -69,11 +75,6 @@ export function clipTriangles(
     const cx = corners[k + 6]! - rx;
     const cy = corners[k + 7]! - ry;
     const cz = corners[k + 8]! - rz;
-    const a = nx * ax + ny * ay + nz * az;
-    const b = nx * bx + ny * by + nz * bz;
-    const c = nx * cx + ny * cy + nz * cz;
-    const wetCorners = (a < 0 ? 1 : 0) + (b < 0 ? 1 : 0) + (c < 0 ? 1 : 0);
-    if (wetCorners === 0) continue;
     if (wetCorners === 3) {
       visitor.whole(ax, ay, az, bx, by, bz, cx, cy, cz);
       continue;

@@ -25,11 +25,12 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
       const plane = { n, level };
       const [x, y] = planeFrame(n);
       const wet = emptyWet(x, y);
+      const fromCentre = scale(n, level);
       visitBelow(tree, n, level, {
-        below: node => addStored(stored, STRIDE * node, scale(n, level), wet),
+        below: node => addStored(stored, STRIDE * node, fromCentre, wet),
         near: (first, end) => clipTriangles(corners, first, end, plane, wet),
       });
-      const foot = addScaled(centre, n, level);
+      const foot = add(centre, fromCentre);
       sums.volume += wet.volume;
       sums.mx += wet.mx + wet.volume * foot[0];
       sums.my += wet.my + wet.volume * foot[1];
