@@ -1,0 +1,174 @@
+import { explainIndent, explainOverIndent, explainStrayDash, explainTabs } from './explainIndent.ts';
+import { explainBracket, explainComma, explainQuote, explainStrayBracket, quoteValue } from './explainPunctuation.ts';
+import {
+  type Fault,
+  fault,
+  firstTwin,
+  lineNumber,
+  type ParserError,
+  replacing,
+  restOfLine,
+  type Situation,
+} from './faults.ts';
+import { lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
+
+/** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
+const structural = new Set([
+  'BAD_INDENT',
+  'BLOCK_AS_IMPLICIT_KEY',
+  'BLOCK_IN_FLOW',
+  'KEY_OVER_1024_CHARS',
+  'MISSING_CHAR',
+  'MULTILINE_IMPLICIT_KEY',
+  'TAB_AS_INDENT',
+  'UNEXPECTED_TOKEN',
+]);
+
+export const isStructural = (error: ParserError): boolean => structural.has(error.code);
+
+/** Says a structural error in a modeller's words, and what to blank out so that the rest of the file can be read. */
+export function explainStructural(error: ParserError, situation: Situation): Fault {
+  const { text } = situation;
+  const [start] = error.pos;
+  const { message } = error;
+  if (error.code === 'TAB_AS_INDENT') return explainTabs(text, start);
+  if (message.startsWith('Missing closing')) return explainQuote(situation, start);
+  if (message.startsWith('Missing directives-end')) return explainDirective(text, start);
+  if (message.startsWith('Flow ')) return explainBracket(situation, start);
+  if (/flow-(map|seq)-end token in YAML stream/.test(message)) return explainStrayBracket(text, start);
+  if (error.code === 'BAD_INDENT' || message.includes('without - indicator')) return explainIndent(text, start);
+  if (message.includes('block-seq-ind on same line')) return explainStrayDash(text, start);
+  if (error.code === 'BLOCK_IN_FLOW' || /Unexpected (, in flow|.* at node end)/.test(message))
+    return explainComma(situation, start, message);
+  if (error.code === 'BLOCK_AS_IMPLICIT_KEY' || error.code === 'MULTILINE_IMPLICIT_KEY' || isLoneKey(message))
+    return explainKey(text, start);
+  const span: Span = [start, Math.max(start + 1, restOfLine(text, start)[1])];
+  return fault('yaml-syntax', span, `The file cannot be read here: ${excerpt(text, span)} is not expected.`, {
+    blanked: [lineStart(text, start), lineEnd(text, start)],
+  });
+}
+
+const isLoneKey = (message: string): boolean => message.startsWith('Implicit map keys need');
+
+/** A line that should be `key: value` and is not. */
+function explainKey(text: string, at: number): Fault {
+  const start = at + /^\s*/.exec(text.slice(at))![0].length;
+  const span = restOfLine(text, start);
+  const said = text.slice(...span);
+  const before = text.slice(lineStart(text, start), start);
+  const blanked: Span = [start, lineEnd(text, start)];
+
+  if (/^\?(\s|$)/.test(said)) return quoteValue(text, span, 'A value cannot start with “?” and a space.');
+  if (/^-(\s|$)/.test(said)) return before.trim() === '' ? explainIndent(text, start) : explainStrayDash(text, start);
+  const dash = /^\s*(-)[^\s-][^:]*:\s+$/.exec(before);
+  if (dash) return missingDashSpace(text, lineStart(text, start) + before.indexOf('-'));
+  if (/[^\s:]:\s+$/.test(before)) {
+    if (!/^[^:]*:(\s|$)/.test(said)) return explainOverIndent(text, start);
+    return quoteValue(
+      text,
+      span,
+      `“${said}” has a colon and a space in it, so it reads like a key with its own value.`,
+    );
+  }
+  const glued = missingColonSpace(text, start);
+  if (glued) return { ...glued, blanked };
+  const [name = '', ...rest] = said.split(/[ \t]+/);
+  const isName = /^[A-Za-z][\w-]*$/.test(name);
+  const advice = 'Write the key, a colon, a space and the value';
+  if (!isName || rest.length === 0)
+    return fault('missing-colon', span, `“${said}” has no colon and no value. ${advice}, for example “mass: 240 g”.`, {
+      blanked,
+    });
+  const mended = `${name}: ${rest.join(' ')}`;
+  return fault('missing-colon', span, `“${said}” has no colon. ${advice}: “${mended}”.`, {
+    blanked,
+    mend: replacing(`Change to “${mended}”`, [[start, start + name.length], `${name}:`]),
+  });
+}
+
+function explainDirective(text: string, before: number): Fault {
+  const at = text.search(/^%/m);
+  const start = at < 0 ? Math.max(0, before - 1) : at;
+  const span: Span = [start, Math.max(start + 1, restOfLine(text, start)[1])];
+  return fault(
+    'yaml-syntax',
+    span,
+    'A line that starts with % is an instruction to YAML, and boat files have none. Put # before it to make it a note.',
+    { blanked: [start, lineEnd(text, start)], mend: replacing('Make it a note', [[start, start], '# ']) },
+  );
+}
+
+/** `name:x`: a key whose colon has no space after it; null when that is not what stands at `start`. */
+export function missingColonSpace(text: string, start: number): Fault | null {
+  const said = text.slice(...restOfLine(text, start));
+  const glued = /^([A-Za-z][\w-]*:)(?=[^\s,}\]])([^,}\]]*)/.exec(said);
+  if (!glued) return null;
+  const [whole, key = '', value = ''] = glued;
+  const mended = `${key} ${value.trimEnd()}`;
+  const colon = start + key.length - 1;
+  return fault(
+    'missing-space',
+    [start, colon + 1],
+    `“${whole.trimEnd()}” needs a space after the colon: “${mended}”.`,
+    {
+      mend: replacing(`Change to “${mended}”`, [[colon, colon + 1], ': ']),
+    },
+  );
+}
+
+/** `-name: x`: a list entry whose dash has no space after it. */
+export function missingDashSpace(text: string, dash: number): Fault {
+  const said = text.slice(...restOfLine(text, dash));
+  const mended = `- ${said.slice(1)}`;
+  return fault('missing-space', [dash, dash + said.length], `“${said}” needs a space after the dash: “${mended}”.`, {
+    blanked: [dash, lineEnd(text, dash)],
+    mend: replacing(`Change to “${mended}”`, [[dash, dash + 1], '- ']),
+  });
+}
+
+/** Says an error that leaves the rest of the file in shape. */
+export function explainLocal(error: ParserError, situation: Situation): Fault {
+  const { text } = situation;
+  const span: Span = [error.pos[0], Math.max(error.pos[1], error.pos[0] + 1)];
+  const said = excerpt(text, span);
+  switch (error.code) {
+    case 'DUPLICATE_KEY':
+      return explainDuplicate(situation, span);
+    case 'MULTIPLE_DOCS':
+      return fault(
+        'several-documents',
+        [span[0], restOfLine(text, span[0])[1]],
+        `A second document starts here; only the part of the file above this line is read. Take out the line “---” or “...”, or put the second boat in its own file.`,
+      );
+    case 'BAD_SCALAR_START':
+      return quoteValue(text, restOfLine(text, span[0]), `A value cannot start with ${said}.`);
+    case 'BAD_DQ_ESCAPE':
+      return fault('yaml-syntax', span, `In double quotes a backslash must be written twice: “\\\\”.`, {
+        mend: replacing('Write the backslash twice', [[span[0], span[0] + 1], '\\\\']),
+      });
+    case 'TAG_RESOLVE_FAILED':
+      return fault('yaml-syntax', span, `${said} is a YAML tag, and boat files have none. Put the text in quotes.`);
+    default:
+      return fault('yaml-syntax', span, `The file cannot be read here: ${said} is not expected (${error.message}).`);
+  }
+}
+
+function explainDuplicate(situation: Situation, [start]: Span): Fault {
+  const { text } = situation;
+  const twin = firstTwin(situation, start);
+  const name = text.slice(...restOfLine(text, start)).split(':')[0] ?? '';
+  const span: Span = [start, start + name.length];
+  const where = twin ? `, first on line ${lineNumber(text, twin.first[0])}` : '';
+  const message = `“${name}” is given twice here${where}; this one is not used. Keep one of the two.`;
+  if (!twin || text.slice(lineStart(text, start), start).trim() !== '') return fault('duplicate-key', span, message);
+  const last = Math.max(start, twin.secondEnd - 1);
+  const lines: Span = [lineStart(text, start), nextLineStart(text, last)];
+  return fault('duplicate-key', span, message, { mend: replacing(`Take out this “${name}”`, [lines, '']) });
+}
+
+/** A few characters of the file for a message. */
+export function excerpt(text: string, [start, end]: Span): string {
+  const said = text.slice(start, Math.min(end, lineEnd(text, start))).trim();
+  if (said === '') return start >= text.length ? 'the end of the file' : 'the end of the line';
+  return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
+}

@@ -1,0 +1,71 @@
+/** Offsets count UTF-16 units, as editors and the YAML parser do; lines and columns count from 0. */
+export type Span = readonly [start: number, end: number];
+
+export interface Position {
+  readonly line: number;
+  readonly character: number;
+}
+
+/** Where each line starts. Lines end as in the editor: LF, CR LF or a lone CR. */
+export const lineStartsOf = (text: string): readonly number[] => {
+  const starts = [0];
+  for (const ending of text.matchAll(/\r\n|\n|\r/g)) starts.push(ending.index + ending[0].length);
+  return starts;
+};
+
+/** The line an offset is on; offsets beyond the text count as on its first or last line. */
+export const lineAt = (lineStarts: readonly number[], offset: number): number => {
+  let low = 0;
+  let high = lineStarts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (lineStarts[middle]! <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+};
+
+export const positionAt = (lineStarts: readonly number[], offset: number): Position => {
+  const line = lineAt(lineStarts, offset);
+  return { line, character: Math.max(0, offset - lineStarts[line]!) };
+};
+
+/** Where the line that holds `offset` starts. */
+export const lineStart = (text: string, offset: number): number => {
+  let start = offset;
+  while (start > 0 && !isLineEnd(text, start - 1)) start -= 1;
+  return start;
+};
+
+/** Where the line that holds `offset` ends, before its line ending. */
+export const lineEnd = (text: string, offset: number): number => {
+  let end = offset;
+  while (end < text.length && !isLineEnd(text, end)) end += 1;
+  return end;
+};
+
+/** Where the line after the one that holds `offset` starts, or the end of the text. */
+export const nextLineStart = (text: string, offset: number): number => {
+  const end = lineEnd(text, offset);
+  if (text.startsWith('\r\n', end)) return end + 2;
+  return Math.min(end + 1, text.length);
+};
+
+/** The offset of a position; a character beyond its line's end counts as at its end. */
+export const offsetAt = (text: string, lineStarts: readonly number[], position: Position): number => {
+  const start = lineStarts[Math.max(0, position.line)];
+  if (start === undefined) return text.length;
+  return Math.min(start + Math.max(0, position.character), lineEnd(text, start));
+};
+
+/** How far into its line an offset is. */
+export const columnAt = (text: string, offset: number): number => offset - lineStart(text, offset);
+
+/** The line ending the file uses: that of its first line. */
+export const lineEndingOf = (text: string): string => /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
+
+export const isLineEnd = (text: string, offset: number): boolean => text[offset] === '\n' || text[offset] === '\r';
+
+/** The same length of text with everything but line endings blanked out between two offsets. */
+export const blank = (text: string, start: number, end: number): string =>
+  text.slice(0, start) + text.slice(start, end).replace(/[^\r\n]/g, ' ') + text.slice(end);

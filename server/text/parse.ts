@@ -1,0 +1,66 @@
+import { type Document, parseDocument } from 'yaml';
+import { explainLocal, explainStructural, isStructural } from './explain.ts';
+import { isTabbed, withoutTabs } from './explainIndent.ts';
+import type { Fault, ParserError } from './faults.ts';
+import { blank, lineEnd, lineStart } from './lines.ts';
+
+export interface Parsed {
+  readonly doc: Document.Parsed;
+  readonly faults: readonly Fault[];
+  /** The text as it was read in the end: slips blanked out, every offset kept. */
+  readonly readText: string;
+  /** True when the rest of the text stayed out of shape. */
+  readonly isGivenUp: boolean;
+}
+
+/**
+ * Parses a text; where it slips, says the first slip, blanks it out and parses again, until the text holds together.
+ * So one slip makes one complaint, and what is right elsewhere is still read.
+ */
+export function parse(text: string): Parsed {
+  const faults: Fault[] = [];
+  let readText = text.replace(/\r(?!\n)/g, '\n');
+  let doc = parseOnce(readText);
+  let isGivenUp = false;
+  for (let round = 0; ; round += 1) {
+    const error = doc.errors.find(isStructural);
+    if (!error) break;
+    const found = explainStructural(error, { text: readText, doc });
+    if (!isSaid(text, found, faults)) faults.push(found);
+    if (isRecovered(doc, found)) break;
+    const next = error.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error);
+    isGivenUp = next === readText || round >= mostRounds(text);
+    if (isGivenUp) break;
+    readText = next;
+    doc = parseOnce(readText);
+  }
+  const local = [...doc.errors, ...doc.warnings].filter(error => !isStructural(error));
+  const said = local.map(error => explainLocal(error, { text: readText, doc }));
+  return { doc, faults: [...faults, ...said], readText, isGivenUp };
+}
+
+const parseOnce = (text: string): Document.Parsed =>
+  parseDocument(text, { version: '1.2', prettyErrors: false, keepSourceTokens: true, logLevel: 'error' });
+
+/** A dozen slips in a boat file; fewer in a huge text, where each round takes long. */
+const mostRounds = (text: string): number => Math.max(2, Math.min(12, Math.floor(3_000_000 / (text.length + 1))));
+
+/** On a line already complained of, or out of line only because of the tabs that were. */
+function isSaid(text: string, found: Fault, faults: readonly Fault[]): boolean {
+  const line = lineStart(text, found.span[0]);
+  if (faults.some(each => lineStart(text, each.span[0]) === line)) return true;
+  return found.finding.code === 'bad-indent' && isTabbed(text, line) && faults.some(isAboutTabs);
+}
+
+const isAboutTabs = ({ finding }: Fault): boolean => finding.code === 'tab-indent';
+
+/** The parser got over an unclosed bracket by itself: nothing else in the text is out of shape. */
+const isRecovered = (doc: Document.Parsed, { finding }: Fault): boolean =>
+  finding.code === 'unclosed-bracket' && doc.errors.filter(isStructural).length === 1;
+
+function blankOut(text: string, { blanked }: Fault, error: ParserError): string {
+  const next = blanked ? blank(text, ...blanked) : text;
+  if (next !== text) return next;
+  const at = Math.min(error.pos[0], text.length);
+  return blank(text, lineStart(text, at), lineEnd(text, at));
+}

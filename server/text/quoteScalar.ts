@@ -1,0 +1,36 @@
+import { isScalar, parseDocument } from 'yaml';
+
+/** Text in double quotes, as YAML reads it back. */
+export const doubleQuoted = (text: string): string => JSON.stringify(text);
+
+/**
+ * Text as it shall stand in the file: as it is where YAML reads it back unchanged, else in double quotes. What is
+ * already quoted, and a flow collection, stands as given.
+ */
+export function quoteScalar(text: string, isInFlow: boolean): string {
+  if (/^(["'[{])/.test(text) && isWhole(text, isInFlow)) return text;
+  return readsBack(text, isInFlow) ? text : doubleQuoted(text);
+}
+
+const frame = (text: string, isInFlow: boolean) =>
+  parseDocument(isInFlow ? `{ k: ${text} }\n` : `k: ${text}\n`, { prettyErrors: false });
+
+const isWhole = (text: string, isInFlow: boolean): boolean => {
+  const doc = frame(text, isInFlow);
+  return doc.errors.length === 0 && doc.warnings.length === 0 && isOneEntry(doc.contents);
+};
+
+/** A plain scalar whose source is all of the text: nothing lost to a comment, nothing read as a key. */
+const readsBack = (text: string, isInFlow: boolean): boolean => {
+  if (text === '' || /[\r\n]/.test(text)) return false;
+  const doc = frame(text, isInFlow);
+  if (doc.errors.length > 0 || doc.warnings.length > 0 || !isOneEntry(doc.contents)) return false;
+  const value = doc.get('k', true);
+  return isScalar(value) && value.type === 'PLAIN' && value.source === text;
+};
+
+const isOneEntry = (contents: unknown): boolean =>
+  typeof contents === 'object' &&
+  contents !== null &&
+  'items' in contents &&
+  (contents.items as unknown[]).length === 1;

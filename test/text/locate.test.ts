@@ -1,0 +1,218 @@
+import { describe, expect, test } from 'vitest';
+import type { Place } from '../../server/findings/finding.ts';
+import { pathAt } from '../../server/text/pathAt.ts';
+import { rangeOf } from '../../server/text/rangeOf.ts';
+import { readSyntax } from '../../server/text/syntax.ts';
+import { entriesOf, isBroken, keysOf, valueAt } from '../../server/text/values.ts';
+import { boat, boatText } from '../helpers/boatText.ts';
+
+const text = boatText`
+  boat: Tern
+  common: &common { in: cylinder, fixed: true }
+  hull:
+    length: 900 mm
+    waterline:
+    tanks: [ { name: main, kind: sealed } ]
+    sections: [
+      [1, 2],
+    ]
+  payload:
+    - name: battery # heavy
+      mass: "310 g"
+      balance:
+        station: 30 mm
+    - mass: 5 g
+      <<: *common
+    - *common
+    -
+  notes: |
+    some text
+    and more
+`;
+const syntax = readSyntax(text);
+const marked = (place: Place): string => text.slice(...rangeOf(syntax, place));
+
+describe('rangeOf', () => {
+  test.each<readonly [Place, string]>([
+    [{ on: 'value', path: ['boat'] }, 'Tern'],
+    [{ on: 'value', path: ['boat'], within: [1, 3] }, 'er'],
+    [{ on: 'value', path: ['payload', 0, 'mass'] }, '"310 g"'],
+    [{ on: 'value', path: ['payload', 0, 'mass'], within: [4, 5] }, 'g'],
+    [{ on: 'value', path: ['hull'] }, 'hull'],
+    [{ on: 'value', path: ['hull', 'waterline'] }, 'waterline'],
+    [{ on: 'value', path: ['hull', 'tanks'] }, '[ { name: main, kind: sealed } ]'],
+    [{ on: 'value', path: ['hull', 'tanks', 0] }, '{ name: main, kind: sealed }'],
+    [{ on: 'value', path: ['hull', 'sections'] }, 'sections'],
+    [{ on: 'value', path: ['hull', 'sections', 0, 1] }, '2'],
+    [{ on: 'value', path: ['payload', 0] }, 'battery'],
+    [{ on: 'value', path: ['payload', 1] }, 'mass: 5 g'],
+    [{ on: 'value', path: ['payload', 2] }, '*common'],
+    [{ on: 'value', path: ['notes'] }, 'notes'],
+    [{ on: 'key', path: ['hull', 'tanks', 0, 'kind'] }, 'kind'],
+    [{ on: 'key', path: ['payload', 1, 'in'] }, 'in'],
+    [{ on: 'value', path: ['payload', 1, 'in'] }, 'cylinder'],
+    [{ on: 'entry', path: ['payload'] }, 'payload'],
+    [{ on: 'entry', path: ['payload', 0] }, 'battery'],
+    [{ on: 'entry', path: ['payload', 0, 'balance'] }, 'balance'],
+    [{ on: 'entry', path: ['payload', 1] }, 'mass: 5 g'],
+    [{ on: 'entry', path: ['hull', 'tanks', 0] }, 'main'],
+    [{ on: 'entry', path: [] }, 'boat: Tern'],
+    [{ on: 'value', path: ['hull', 'beam'] }, 'hull'],
+    [{ on: 'key', path: ['payload', 0, 'balance', 'height', 'x'] }, 'balance'],
+    [{ on: 'value', path: ['payload', 9, 'mass'] }, 'payload'],
+    [{ on: 'text', start: 0, end: 4 }, 'boat'],
+    [{ on: 'text', start: -5, end: 99_999 }, text],
+  ])('%j', (place, expected) => {
+    expect(marked(place)).toBe(expected);
+  });
+
+  test('an entry of which nothing is written has its place', () => {
+    const [start, end] = rangeOf(syntax, { on: 'entry', path: ['payload', 3] });
+    expect(start).toBe(end);
+    expect(text.slice(0, start).endsWith('- *common\n  -')).toBe(true);
+  });
+
+  test('characters inside quotes are found past their escapes', () => {
+    const cases: readonly (readonly [source: string, within: [number, number], expected: string])[] = [
+      ["'it''s 5 q'", [7, 8], 'q'],
+      ['"a\\"b\\u00b0 q"', [5, 6], 'q'],
+      ['"\\U0001F600 q"', [3, 4], 'q'],
+      ['12 q', [3, 4], 'q'],
+      ['12', [0, 2], '12'],
+      ['"two\n lines q"', [10, 11], 'k'],
+    ];
+    for (const [source, within, expected] of cases) {
+      const file = `k: ${source}\n`;
+      const [start, end] = rangeOf(readSyntax(file), { on: 'value', path: ['k'], within });
+      expect(file.slice(start, end)).toBe(expected);
+    }
+  });
+});
+
+describe('pathAt', () => {
+  const at = ({ text, caret }: { text: string; caret: number }) => {
+    const { path, on } = pathAt(readSyntax(text), caret);
+    return `${on} ${path.join('/')}`;
+  };
+  test.each([
+    [boat`bo|at: Tern`, 'key boat'],
+    [boat`boat: Te|rn`, 'value boat'],
+    [boat`boat: |`, 'value boat'],
+    [boat`boat:| Tern`, 'value boat'],
+    [boat`boat: Tern |`, 'value boat'],
+    [boat`boat: Tern # no|te`, 'between '],
+    [boat`a: 1\n|\nb: 2`, 'between '],
+    [boat`hull:\n  |`, 'between hull'],
+    [boat`hull:\n  length: 5\n  |\npayload:`, 'between hull'],
+    [boat`hull:\n  length: 5\n|\npayload:`, 'between '],
+    [boat`hull:\n  length: 5\n    |`, 'between hull/length'],
+    [boat`payload:\n  - name: a\n    |\n  - name: b`, 'between payload/0'],
+    [boat`payload:\n  - name: a\n  |\n  - name: b`, 'between payload'],
+    [boat`payload:\n- name: a\n  |\n- name: b`, 'between payload/0'],
+    [boat`payload:\n- name: a\n- |`, 'between payload/1'],
+    [boat`payload:\n  - name:bat|tery\n    mass: 3`, 'between payload/0'],
+    [boat`payload:\n  - name: a\n  - na|`, 'value payload/1'],
+    [boat`payload:\n  - name: a\n    ma|ss: 3`, 'key payload/0/mass'],
+    [boat`payload:\n  - name: a\n    ma|`, 'between payload/0'],
+    [boat`payload:\n  - name: a\n    balance: { station: 3, | }`, 'between payload/0/balance'],
+    [boat`payload:\n  - name: a\n    balance: { stat|ion: 3 }`, 'key payload/0/balance/station'],
+    [boat`bays: [ { name: a, in: | } ]`, 'value bays/0/in'],
+    [boat`bays: [ { name: a }, | ]`, 'between bays'],
+    [boat`bays:\n  - { name: a, in: |\n  - { name: b }`, 'value bays/0/in'],
+    [boat`bays:\n  - { name: a, |\n  - { name: b }`, 'between bays/0'],
+    [boat`pieces: [5 g, 1|0 g]`, 'value pieces/1'],
+    [boat`|`, 'between '],
+  ])('%j', (marked, expected) => {
+    expect(at(marked)).toBe(expected);
+  });
+});
+
+describe('values', () => {
+  test('aliases and merged keys are followed', () => {
+    expect(valueAt(syntax, ['payload'])).toEqual([
+      { name: 'battery', mass: '310 g', balance: { station: '30 mm' } },
+      { mass: '5 g', in: 'cylinder', fixed: true },
+      { in: 'cylinder', fixed: true },
+      null,
+    ]);
+    expect(keysOf(syntax, ['payload', 1])).toEqual(['mass', 'in', 'fixed']);
+    expect(keysOf(syntax, ['boat'])).toEqual([]);
+    expect(valueAt(syntax, ['hull', 'beam'])).toBeUndefined();
+    expect(valueAt(syntax, ['hull', 'waterline'])).toBeNull();
+  });
+
+  test('entries come with the text that makes their value', () => {
+    expect(entriesOf(syntax, ['payload']).map(({ path, source, shared }) => ({ path, source, shared }))).toEqual([
+      {
+        path: ['payload', 0],
+        source: '  - name: battery # heavy\n    mass: "310 g"\n    balance:\n      station: 30 mm\n',
+        shared: false,
+      },
+      { path: ['payload', 1], source: '  - mass: 5 g\n    <<: *common\n', shared: true },
+      { path: ['payload', 2], source: '  - *common', shared: true },
+      { path: ['payload', 3], source: '', shared: false },
+    ]);
+    expect(entriesOf(syntax, ['hull', 'tanks']).map(entry => entry.source)).toEqual(['{ name: main, kind: sealed }']);
+    expect(entriesOf(syntax, ['hull'])).toEqual([]);
+  });
+
+  test('a key named as parts of every object are is plain data', () => {
+    const value = valueAt(readSyntax('__proto__: { a: 1 }\nboat: T\n'), []) as Record<string, unknown>;
+    expect(Object.keys(value)).toEqual(['__proto__', 'boat']);
+    expect(Object.getPrototypeOf(value)).toBe(Object.prototype);
+  });
+
+  test('aliases to nothing, and maps merged into themselves, give what there is', () => {
+    expect(valueAt(readSyntax('a: &a\n  <<: *a\n  b: 1\nc: [*nope, 2]\n'), [])).toEqual({
+      a: { b: 1 },
+      c: [undefined, 2],
+    });
+  });
+});
+
+describe('isBroken', () => {
+  const broken = boatText`
+    hull:
+      length:900 mm
+      waterline: 5 mm
+      shells:
+        - name: outer
+          mass 3 g
+        - name: inner
+    water: { kind:sea, temperature: 5 }
+    payload:
+      - name: "battery
+        mass: 3 g
+    bays: []
+  `;
+  const read = readSyntax(broken);
+  test.each([
+    ['the map that a slip is in', ['hull'], true],
+    ['a key that the slip may have meant', ['hull', 'length'], true],
+    ['a value beside it', ['hull', 'waterline'], false],
+    ['the list below', ['hull', 'shells'], false],
+    ['the entry with a slip', ['hull', 'shells', 0], true],
+    ['what that entry lacks', ['hull', 'shells', 0, 'mass'], true],
+    ['what that entry has', ['hull', 'shells', 0, 'name'], false],
+    ['the next entry', ['hull', 'shells', 1], false],
+    ['what the next entry lacks', ['hull', 'shells', 1, 'mass'], false],
+    ['the glued key', ['water', 'kind:sea'], true],
+    ['the map in brackets around it', ['water'], true],
+    ['a value beside that', ['water', 'temperature'], false],
+    ['a value with an open quote', ['payload', 0, 'name'], true],
+    ['the entry around that', ['payload', 0], false],
+    ['a section elsewhere', ['bays'], false],
+    ['the whole file', [], false],
+    ['what the file lacks', ['boat'], false],
+  ])('%s', (_name, path, expected) => {
+    expect(isBroken(read, path)).toBe(expected);
+  });
+
+  test('a second key of one name leaves no doubt', () => {
+    expect(isBroken(readSyntax('boat: T\nboat: U\n'), [])).toBe(false);
+  });
+
+  test('nothing is certain in a text that is not read', () => {
+    expect(isBroken(readSyntax('['.repeat(500)), ['boat'])).toBe(true);
+  });
+});

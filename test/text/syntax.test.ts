@@ -1,0 +1,341 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../server/findings/finding.ts';
+import { deepestNesting, longestText } from '../../server/text/bound.ts';
+import { rangeOf } from '../../server/text/rangeOf.ts';
+import { readSyntax } from '../../server/text/syntax.ts';
+import { valueAt } from '../../server/text/values.ts';
+import { boatText } from '../helpers/boatText.ts';
+
+/** The findings of a text as `code: marked characters`. */
+const slips = (text: string): readonly string[] => {
+  const syntax = readSyntax(text);
+  return syntax.findings.map(finding => `${finding.code}: ${text.slice(...rangeOf(syntax, finding.place))}`);
+};
+
+const only = (text: string): Finding => {
+  const { findings } = readSyntax(text);
+  expect(findings).toHaveLength(1);
+  return findings[0]!;
+};
+
+/** The text after the first mend of its only finding. */
+const mended = (text: string): string => {
+  const changes = only(text).mends?.[0]?.changes ?? [];
+  return changes.toReversed().reduce((result, change) => {
+    if (change.kind !== 'replace' || change.place.on !== 'text')
+      throw new Error('expected a replacement of characters');
+    return result.slice(0, change.place.start) + change.text + result.slice(change.place.end);
+  }, text);
+};
+
+describe('one slip makes one complaint, on the exact characters', () => {
+  const cases: readonly (readonly [name: string, text: string, slip: string, read: unknown])[] = [
+    [
+      'no space after a colon',
+      'hull:\n  length:900 mm\n  waterline: 56 mm\n',
+      'missing-space: length:',
+      { hull: { waterline: '56 mm' } },
+    ],
+    [
+      '... on the last line',
+      'hull:\n  waterline: 56 mm\n  length:900 mm\n',
+      'missing-space: length:',
+      { hull: { waterline: '56 mm' } },
+    ],
+    [
+      '... in a list entry',
+      'payload:\n  - name:battery\n    mass: 5 g\n',
+      'missing-space: name:',
+      { payload: [{ mass: '5 g' }] },
+    ],
+    ['... in brackets', 'water: { kind:sea }\n', 'missing-space: kind:', { water: { 'kind:sea': null } }],
+    [
+      'no space after a dash',
+      'payload:\n  -name: battery\n',
+      'missing-space: -name: battery',
+      { payload: { '-name': 'battery' } },
+    ],
+    [
+      'no colon',
+      'hull:\n  length 900 mm\n  waterline: 5\n',
+      'missing-colon: length 900 mm',
+      { hull: { waterline: 5 } },
+    ],
+    [
+      'a key half typed',
+      'payload:\n  - name: a\n    m\n    station: 3\n',
+      'missing-colon: m',
+      { payload: [{ name: 'a', station: 3 }] },
+    ],
+    [
+      'a line indented too far',
+      'hull:\n  length: 9\n   waterline: 5\n',
+      'bad-indent: waterline',
+      { hull: { length: 9 } },
+    ],
+    [
+      'a line indented too little',
+      'payload:\n  - name: a\n   mass: 1\nbays: []\n',
+      'bad-indent: mass',
+      { payload: [{ name: 'a' }], bays: [] },
+    ],
+    [
+      'keys under the dash',
+      'payload:\n  - name: a\n  mass: 1\n  station: 3\nboat: T\n',
+      'bad-indent: mass',
+      { payload: [{ name: 'a' }], boat: 'T' },
+    ],
+    [
+      'entries moved sideways',
+      'payload:\n  - name: a\n - name: b\n   mass: 2\n - name: c\nboat: T\n',
+      'bad-indent: -',
+      { payload: [{ name: 'a' }], boat: 'T' },
+    ],
+    ['tabs', 'hull:\n\tlength: 900\n\twaterline: 5\n', 'tab-indent: \t', { hull: { length: 900, waterline: 5 } }],
+    ['tabs after dashes', 'payload:\n  -\tname: x\n  \tmass: 3\n', 'tab-indent: \t', { payload: [{ name: 'x' }] }],
+    ['an open double quote', 'boat: "Tern\nscale: 1:60\n', 'unclosed-quote: "Tern', { boat: null, scale: '1:60' }],
+    ['an open single quote', "boat: 'Tern\nscale: 1:60\n", "unclosed-quote: 'Tern", { boat: null, scale: '1:60' }],
+    ['text after a quote', 'boat: "Tern" II\n', 'yaml-syntax: II', { boat: 'Tern' }],
+    [
+      'an open brace',
+      'bays:\n  - { name: x, takes: lead\n  - { name: y }\nboat: T\n',
+      'unclosed-bracket: {',
+      { bays: [{ name: 'x', takes: 'lead' }, { name: 'y' }], boat: 'T' },
+    ],
+    [
+      'an open brace inside brackets',
+      'bays: [\n  { name: x,\n  { name: y }\n]\nboat: T\n',
+      'unclosed-bracket: {',
+      { bays: [{ name: 'y' }], boat: 'T' },
+    ],
+    [
+      'lines in brackets not indented',
+      'water: {\nkind: sea,\n}\nboat: T\n',
+      'bad-indent: {',
+      { water: null, boat: 'T' },
+    ],
+    [
+      'a closing bracket too many',
+      'water: { kind: sea }}\nboat: T\n',
+      'stray-bracket: }',
+      { water: { kind: 'sea' }, boat: 'T' },
+    ],
+    [
+      'no comma',
+      'water: { kind: sea temperature: 5 }\nboat: T\n',
+      'missing-comma: temperature',
+      { water: { kind: 'sea' }, boat: 'T' },
+    ],
+    ['no comma between points', 'p: [[1, 2] [3, 4]]\nboat: T\n', 'missing-comma: [', { p: [[1, 2]], boat: 'T' }],
+    ['a comma too many', 'p: [1,,2]\n', 'missing-comma: ,', { p: [1, 2] }],
+    ['a key twice', 'boat: T\nscale: 1:60\nboat: U\n', 'duplicate-key: boat', { boat: 'T', scale: '1:60' }],
+    [
+      'a colon in a name',
+      'boat: Tern: second\nscale: 1:60\n',
+      'needs-quotes: Tern: second',
+      { boat: null, scale: '1:60' },
+    ],
+    ['a value that starts with @', 'boat: @tern\n', 'needs-quotes: @tern', { boat: '@tern' }],
+    ['a backslash in quotes', 'boat: "a\\q"\n', 'yaml-syntax: \\', { boat: 'a\\q' }],
+    ['an alias to nothing', 'boat: T\nscale: *s\n', 'unknown-alias: *s', { boat: 'T' }],
+    ['an alias to itself', 'hull: &h { shells: *h, length: 5 }\n', 'circular-alias: *h', { hull: { length: 5 } }],
+    ['a second document', 'boat: T\n---\nboat: U\n', 'several-documents: ---', { boat: 'T' }],
+    ['an instruction to YAML', '%TERN\nboat: T\n', 'yaml-syntax: %TERN', { boat: 'T' }],
+    ['a list on the line of its key', 'payload: - name\nboat: T\n', 'bad-indent: -', { payload: null, boat: 'T' }],
+    ['a tag', 'boat: !tern T\n', 'yaml-syntax: !tern', { boat: 'T' }],
+  ];
+  test.each(cases)('%s', (_name, text, slip, read) => {
+    expect(slips(text)).toEqual([slip]);
+    expect(valueAt(readSyntax(text), [])).toEqual(read);
+  });
+
+  test('slips in different places are all said', () => {
+    const text = boatText`
+      boat:Tern
+      hull:
+        length: 900 mm
+        waterline 56 mm
+      payload:
+        - name: "battery
+          mass: 3 g
+      scale: 1:60
+    `;
+    expect(slips(text)).toEqual(['missing-space: boat:', 'missing-colon: waterline 56 mm', 'unclosed-quote: "battery']);
+    expect(valueAt(readSyntax(text), [])).toEqual({
+      hull: { length: '900 mm' },
+      payload: [{ name: null, mass: '3 g' }],
+      scale: '1:60',
+    });
+  });
+
+  test('good files raise none, whatever their line endings', () => {
+    const good = 'boat: Tern # a note\nbays: [\n  { name: x },\n]\nhull:\n  length: 900 mm\n';
+    for (const ending of ['\n', '\r\n', '\r']) {
+      const text = good.replaceAll('\n', ending);
+      expect(slips(text)).toEqual([]);
+      expect(valueAt(readSyntax(text), ['hull', 'length'])).toBe('900 mm');
+    }
+    expect(slips('')).toEqual([]);
+    expect(slips('\ufeffboat: T\n')).toEqual([]);
+  });
+});
+
+describe('mends', () => {
+  test.each([
+    ['hull:\n  length:900 mm\n  waterline: 5\n', 'hull:\n  length: 900 mm\n  waterline: 5\n'],
+    ['payload:\n  -name: x\n    mass: 3\n', 'payload:\n  - name: x\n    mass: 3\n'],
+    ['hull:\n  beam 120\n  length: 9\n', 'hull:\n  beam: 120\n  length: 9\n'],
+    [
+      'payload:\n  - name: a\n  mass: 1\n  station: 3\nboat: T\n',
+      'payload:\n  - name: a\n    mass: 1\n    station: 3\nboat: T\n',
+    ],
+    ['hull:\n  a: 1\n   b: 2\n', 'hull:\n  a: 1\n  b: 2\n'],
+    [
+      'payload:\r\n  - name: a\r\n - name: b\r\n   mass: 2\r\n',
+      'payload:\r\n  - name: a\r\n  - name: b\r\n    mass: 2\r\n',
+    ],
+    ['hull:\n\tlength: 900\n\twaterline: 5\n', 'hull:\n  length: 900\n  waterline: 5\n'],
+    ['boat: "Tern # x\nscale: 1:60\n', 'boat: "Tern" # x\nscale: 1:60\n'],
+    ['boat: "Tern" II\n', 'boat: "Tern\\" II"\n'],
+    ["boat: 'it's'\n", 'boat: "it\'s"\n'],
+    ['water: { kind: sea # salt\nboat: T\n', 'water: { kind: sea } # salt\nboat: T\n'],
+    ['water: { kind: sea ]\nboat: T\n', 'water: { kind: sea }\nboat: T\n'],
+    ['p: [1, 2\nboat: T\n', 'p: [1, 2]\nboat: T\n'],
+    ['water: { kind: sea }}\n', 'water: { kind: sea }\n'],
+    ['water: { kind: sea temperature: 5 }\n', 'water: { kind: sea, temperature: 5 }\n'],
+    ['p: [[1, 2] [3, 4]]\n', 'p: [[1, 2], [3, 4]]\n'],
+    ['boat: T\nscale: 1\nboat: U # again\nlimits: 3\n', 'boat: T\nscale: 1\nlimits: 3\n'],
+    ['boat: Tern: second\n', 'boat: "Tern: second"\n'],
+    ['boat: "a\\q"\n', 'boat: "a\\\\q"\n'],
+    ['%TERN\nboat: T\n', '# %TERN\nboat: T\n'],
+  ])('%j', (text, expected) => {
+    expect(mended(text)).toBe(expected);
+    expect(readSyntax(expected).findings).toEqual([]);
+  });
+});
+
+describe('texts that are not read at all', () => {
+  test('deep nesting, in every way YAML has to nest', () => {
+    const deep = 400;
+    const texts = [
+      '['.repeat(deep),
+      `a: ${'{ a: '.repeat(deep)}`,
+      '- '.repeat(deep),
+      '? '.repeat(deep),
+      Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}a:\n`).join(''),
+      Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}-\n`).join(''),
+    ];
+    for (const text of texts) {
+      const { findings, doc } = readSyntax(text);
+      expect(findings.map(finding => finding.code)).toEqual(['file-too-deep']);
+      expect(doc).toBeNull();
+    }
+  });
+
+  test('many brackets side by side and long texts indented far are read', () => {
+    const flow = `bays: [${'{ a: [1] }, '.repeat(500)}]\n`;
+    const block = `boat: |\n${`${' '.repeat(deepestNesting + 50)}x\n`.repeat(3)}scale: "[[[${'['.repeat(300)}"\n# ${'['.repeat(300)}\n`;
+    expect(readSyntax(flow).findings).toEqual([]);
+    expect(readSyntax(block).findings).toEqual([]);
+  });
+
+  test('a text of more than a million characters', () => {
+    expect(only(`boat: ${'x'.repeat(longestText)}`).code).toBe('file-too-large');
+  });
+
+  test('aliases that multiply', () => {
+    const levels = Array.from({ length: 9 }, (_, i) => `a${i + 1}: &a${i + 1} [${`*a${i}, `.repeat(9)}]\n`);
+    const text = `a0: &a0 [x]\n${levels.join('')}boat: T\n`;
+    expect(readSyntax(text).findings.map(finding => finding.code)).toEqual(['alias-too-large']);
+    expect(valueAt(readSyntax(text), ['boat'])).toBe('T');
+  });
+});
+
+const sample = boatText`
+  boat: Tern                     # free name
+  units: { length: mm, mass: g }
+  common: &common { in: dry cylinder, fixed: true }
+  hull:
+    length: 900 mm
+    shells:
+      - name: "outer hull"
+        profile: [[0, 0], [40, 31]]
+  payload:
+  - name: 'battery'
+    <<: *common
+    mass: 310 g ± 2 g
+  bays: [ { name: keel, takes: lead },
+          { name: deck, takes: foam } ]
+`;
+
+describe('never throws', () => {
+  const read = (text: string): void => {
+    const syntax = readSyntax(text);
+    valueAt(syntax, []);
+    for (const finding of syntax.findings) {
+      const [start, end] = rangeOf(syntax, finding.place);
+      expect(start).toBeGreaterThanOrEqual(0);
+      expect(end).toBeGreaterThanOrEqual(start);
+      expect(end).toBeLessThanOrEqual(text.length);
+    }
+  };
+
+  test('any text', () => {
+    const yamlish = fc.array(
+      fc.constantFrom(
+        ...[
+          '- ',
+          ': ',
+          '\n',
+          '  ',
+          '\t',
+          '"',
+          "'",
+          '{',
+          '}',
+          '[',
+          ']',
+          ',',
+          '#',
+          '&a',
+          '*a',
+          '? ',
+          '|',
+          '>',
+          '!t',
+          '%',
+          '---\n',
+          '<<',
+          'a',
+          'b:',
+          '\r\n',
+          '\\',
+          '@',
+          '...\n',
+          '\u00a0',
+          '\ufeff',
+        ],
+      ),
+      { maxLength: 40 },
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          yamlish.map(pieces => pieces.join('')),
+        ),
+        read,
+      ),
+      { numRuns: 1500 },
+    );
+  });
+
+  test('any prefix of a file, and any file with one character gone or doubled', () => {
+    for (let i = 0; i <= sample.length; i += 1) {
+      read(sample.slice(0, i));
+      read(sample.slice(0, i) + sample.slice(i + 1));
+      read(sample.slice(0, i) + sample.slice(Math.max(0, i - 1)));
+    }
+  });
+});
