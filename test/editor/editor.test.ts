@@ -4,7 +4,16 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
-import { applyTheFix, mendABrokenKey, readTheHover, readTheStatusBar, seeTheSquiggle } from './trimTheSample.ts';
+import {
+  applyTheFix,
+  makeANewBoat,
+  mendABrokenKey,
+  readTheHover,
+  readTheStatusBar,
+  restartTheServer,
+  seeTheSquiggle,
+  showTheReport,
+} from './trimTheSample.ts';
 
 const patience = 60_000;
 
@@ -15,6 +24,8 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
     await readTheStatusBar(session);
     await applyTheFix(session);
     await mendABrokenKey(session);
+    await showTheReport(session);
+    await makeANewBoat(session);
   });
   // `npm run screenshot` renews the picture in the README.
   if (process.env.MODE === 'screenshot') {
@@ -26,6 +37,8 @@ test('the same extension works in the extension worker of the browser', async ()
   await inEditor({ name: 'worker', patience, inWorker: true }, async session => {
     await seeTheSquiggle(session);
     await readTheStatusBar(session);
+    await restartTheServer(session);
+    await mendABrokenKey(session);
   });
 });
 

@@ -10,6 +10,7 @@ import {
   type Problem,
   readHover,
   readProblems,
+  runCommand,
   save,
   statusText,
   until,
@@ -113,6 +114,44 @@ export async function mendABrokenKey({ page, file, patience, shoot }: Session): 
     await until({ what: 'the error squiggle gone', seen: async () => (await errors.count()) === 0, patience });
     await save(page, patience);
     expect(readFileSync(file, 'utf8')).toBe(text);
+  });
+}
+
+export async function showTheReport({ page, patience, shoot }: Session): Promise<void> {
+  await step('a click on the status bar shows the report beside the boat', async () => {
+    await page.locator('.statusbar-item[id="trimwright.trimwright.trimwright.summary"] a').click();
+    const title = page.locator('.tab', { hasText: `Report of ${sampleName}` });
+    await title.waitFor({ timeout: patience });
+    await until({
+      what: 'the text of the report',
+      seen: async () => /draft/i.test((await visibleLines(page)).join('\n')) && (await title.count()) === 1,
+      patience,
+    });
+    await shoot('report');
+  });
+}
+
+export async function makeANewBoat({ page, patience, shoot }: Session): Promise<void> {
+  await step('a new boat file of the given name opens, without an error', async () => {
+    await runCommand(page, 'Trimwright: New boat file', patience);
+    const name = page.locator('.quick-input-widget:not(.hidden) input[placeholder*="for example"]');
+    await name.fill('Grebe');
+    await page.keyboard.press('Enter');
+    await page.locator('.tab.active', { hasText: 'Untitled-1' }).waitFor({ timeout: patience });
+    await until({
+      what: 'the new boat in the status bar',
+      seen: async () => (await statusText(page, 'trimwright.trimwright.trimwright.summary')) !== '',
+      patience,
+    });
+    await shoot('new');
+    expect((await visibleLines(page)).join('\n')).toContain('boat: Grebe');
+    expect(await page.locator('.squiggly-error').count()).toBe(0);
+  });
+}
+
+export async function restartTheServer({ page, patience }: Session): Promise<void> {
+  await step('the server is started anew', async () => {
+    await runCommand(page, 'Trimwright: Restart the boat server', patience);
   });
 }
 

@@ -58,6 +58,20 @@ export async function goTo(page: Page, line: number, column: number, patience: n
   });
 }
 
+/** Runs a command by its name in the command palette. */
+export async function runCommand(page: Page, name: string, patience: number): Promise<void> {
+  const input = page.locator('.quick-input-widget:not(.hidden) input');
+  await until({
+    what: 'the command palette',
+    act: () => page.keyboard.press('F1'),
+    seen: () => input.isVisible(),
+    patience,
+  });
+  await input.fill(`>${name}`);
+  await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name }).waitFor({ timeout: patience });
+  await page.keyboard.press('Enter');
+}
+
 /** The text of the lines on the screen, top to bottom, as typed. */
 export async function visibleLines(page: Page): Promise<readonly string[]> {
   const lines = await page.locator('.editor-instance .view-line').evaluateAll(elements =>
