@@ -1,8 +1,8 @@
 import type { WaterEntry } from '../../schema/water.ts';
-import { freshWaterDensity, seawaterDensity } from '../bodies/waterDensity.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Water } from './boat.ts';
 import { valueFault } from './fault.ts';
+import { freshWaterDensity, seawaterDensity } from './waterDensity.ts';
 
 const USUAL_TEMPERATURE = 20;
 /** Open sea, g/kg. */

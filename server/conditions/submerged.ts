@@ -43,15 +43,19 @@ export interface SubmergedNeutral {
   readonly momentToTrimOneDegree: number;
 }
 
+/** Sums of masses agree no better than this (relative). */
+const ROUNDING = 1e-12;
+
 /** Hangs the boat under water at its neutral fill. */
 export function floatSubmerged(bodies: Bodies): Submerged {
   if (bodies.mass <= 0 || bodies.volume <= 0) return { status: 'empty' };
   const capacity = bodies.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
   const ballast = bodies.density * bodies.volume - bodies.mass;
-  if (ballast < 0) return { status: 'heavy', excess: -ballast };
+  const rounding = ROUNDING * bodies.mass;
+  if (ballast < -rounding) return { status: 'heavy', excess: -ballast };
   const lack = ballast - bodies.density * capacity;
-  if (lack > 0) return { status: 'light', lack, hasTank: capacity > 0 };
-  const fill = capacity > 0 ? ballast / (bodies.density * capacity) : 0;
+  if (lack > rounding) return { status: 'light', lack, hasTank: capacity > 0 };
+  const fill = capacity > 0 ? Math.min(Math.max(ballast / (bodies.density * capacity), 0), 1) : 0;
   const boat = submergedLoad(bodies, fill);
   const found = settleFrom(boat, UPRIGHT);
   if (found.status === 'unsettled') return { status: 'unsettled', lever: found.lever };

@@ -59,7 +59,7 @@ function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
     displacement: afloat && g(afloat.displacement),
     centreOfBuoyancy: afloat && point(afloat.centreOfBuoyancy),
     waterplaneArea: afloat && afloat.waterplaneArea * 1e6,
-    gramsPerMm: afloat && afloat.massPerImmersion,
+    gramsPerMm: afloat?.massPerImmersion ?? null,
     gm: afloat && mm(afloat.gm),
     gmLongitudinal: afloat && mm(afloat.gmLongitudinal),
     momentToTrim1deg: afloat && afloat.momentToTrimOneDegree * 1e6,
@@ -71,10 +71,10 @@ function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
   const neutral = submerged.status === 'neutral' ? submerged : null;
   return {
     reachable: submerged.status === 'empty' || submerged.status === 'unsettled' ? null : neutral !== null,
-    fill: neutral && neutral.fill,
+    fill: neutral?.fill ?? null,
     trim: neutral && degrees(neutral.trim),
     heel: neutral && degrees(neutral.heel),
-    stable: neutral && neutral.stable,
+    stable: neutral?.stable ?? null,
     centreOfBuoyancy: neutral && point(neutral.centreOfBuoyancy),
     centreOfMass: neutral && point(neutral.centreOfMass),
     bg: neutral && mm(neutral.bg),
