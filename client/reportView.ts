@@ -46,8 +46,13 @@ export function createReportView(client: BaseLanguageClient): ReportView {
   };
 }
 
-/** The boat file travels in the query; the path is only what the tab is called. */
+/**
+ * The boat file travels in the query; the path is only what the tab is called, without the ending that would make the
+ * report itself a boat file.
+ */
 function reportUri(boatUri: string): vscode.Uri {
-  const name = vscode.Uri.parse(boatUri).path.split('/').at(-1);
+  const name = vscode.Uri.parse(boatUri)
+    .path.replace(/^.*\//, '')
+    .replace(/\.boat\.ya?ml$/, '');
   return vscode.Uri.from({ scheme: reportScheme, path: `/Report of ${name}`, query: boatUri });
 }
