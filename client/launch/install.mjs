@@ -36,7 +36,7 @@ export function packagesAreStale(root) {
  */
 export function npm(args, { cwd, quiet = false }) {
   const cli = process.env.npm_execpath;
-  const [command, first] = cli?.endsWith('.js') ? [process.execPath, [cli]] : ['npm', []];
+  const [command, first] = cli?.endsWith('npm-cli.js') ? [process.execPath, [cli]] : ['npm', []];
   const { status, output } = spawnSync(command, [...first, ...args], {
     cwd,
     stdio: quiet ? 'pipe' : ['ignore', 2, 2],
