@@ -85,12 +85,12 @@ const table: Readonly<Record<Dimension, readonly Row[]>> = {
     ['°', Math.PI, 180, 'º|˚|deg|degs|degree|degrees'],
     ['rad', 1, 1, 'radian|radians'],
   ],
-  fraction: [['%', 1, 100, 'percent|per cent']],
+  fraction: [['%', 1, 100, 'per cent']],
   salinity: [
     ['g/kg', 1, 1],
     ['‰', 1, 1, 'ppt'],
     ['psu', 1, 1],
-    ['%', 10, 1, 'percent|per cent'],
+    ['%', 10, 1, 'per cent'],
   ],
   pressure: [
     ['bar', 1e5, 1, 'bars'],
