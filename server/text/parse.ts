@@ -3,6 +3,7 @@ import { explainLocal, explainStructural, isStructural } from './explain.ts';
 import { isTabbed, withoutTabs } from './explainIndent.ts';
 import type { Fault, ParserError } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
+import { evenSpaces } from './oddSpaces.ts';
 
 export interface Parsed {
   readonly doc: Document.Parsed;
@@ -18,8 +19,9 @@ export interface Parsed {
  * So one slip makes one complaint, and what is right elsewhere is still read.
  */
 export function parse(text: string): Parsed {
-  const faults: Fault[] = [];
-  let readText = text.replace(/\r(?!\n)/g, '\n');
+  const even = evenSpaces(text.replace(/\r(?!\n)/g, '\n'));
+  const faults = [...even.faults];
+  let readText = even.text;
   let doc = parseOnce(readText);
   let isGivenUp = false;
   for (let round = 0; ; round += 1) {

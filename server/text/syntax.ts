@@ -29,7 +29,7 @@ export interface Syntax {
 }
 
 /** Slips that leave no doubt about what is read. */
-const harmless = new Set(['duplicate-key', 'several-documents']);
+const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
 
 /** Reads any text at all; it never throws. */
 export function readSyntax(text: string): Syntax {
