@@ -33,7 +33,7 @@ export function stockSchema(units: FileUnits) {
     .array(quantity(units, 'mass', { description: 'Mass of one whole piece.' }, { positive: true }), {
       error: 'Expected a list of masses, such as [5 g, 10 g].',
     })
-    .meta({ description: 'Masses of the whole pieces at hand, used as they are.', examples: [['5 g', '10 g']] })
+    .meta({ description: 'Masses of the whole pieces at hand, used as they are.', shown: [['5 g', '10 g']] })
     .optional();
   const of = (what: string, example: string) =>
     map({ density: densityKey(units).optional(), strip, pieces }, `the ${what} at hand, such as ${example}`)

@@ -90,13 +90,22 @@ function toJson(schema: z.ZodType): z.core.JSONSchema.BaseSchema {
     target: 'draft-7',
     io: 'input',
     override: ({ jsonSchema }) => {
-      const { alternatives } = jsonSchema as { alternatives?: z.ZodType[] };
-      if (!alternatives) return;
-      delete (jsonSchema as { alternatives?: unknown }).alternatives;
-      jsonSchema.anyOf = alternatives.map(alternative => {
-        const { $schema: _, ...inner } = toJson(alternative);
-        return inner;
-      });
+      const { alternatives, shown } = jsonSchema as Notes;
+      if (alternatives === undefined && shown === undefined) return;
+      for (const key of ['alternatives', 'shown'] as const) delete (jsonSchema as Notes)[key];
+      if (shown) jsonSchema.examples = [...shown];
+      if (alternatives) jsonSchema.anyOf = alternatives.map(withoutDialect);
     },
   });
+}
+
+/** What the fields of this room note on a schema besides its description. */
+interface Notes {
+  alternatives?: readonly z.ZodType[];
+  shown?: readonly unknown[];
+}
+
+function withoutDialect(schema: z.ZodType): z.core.JSONSchema.BaseSchema {
+  const { $schema: _, ...inner } = toJson(schema);
+  return inner;
 }

@@ -143,5 +143,6 @@ function shown(raw: unknown): string {
   return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
 }
 
-const copy = (help: KeyHelp): { description: string; examples?: (string | number)[] } =>
-  help.examples ? { description: help.description, examples: [...help.examples] } : { description: help.description };
+/** Examples travel as `shown`: the JSON Schema writer drops `examples` of values that a schema transforms. */
+const copy = (help: KeyHelp): { description: string; shown?: (string | number)[] } =>
+  help.examples ? { description: help.description, shown: [...help.examples] } : { description: help.description };

@@ -1,6 +1,15 @@
 import type { Analysis } from '../analysis.ts';
 import { offWaterline } from '../findings/trim.ts';
-import { angleText, heelWords, lengthText, massText, percentText, trimWords } from '../wording/numbers.ts';
+import {
+  angleText,
+  heelWords,
+  lengthText,
+  massText,
+  percentText,
+  tapeStep,
+  tapeText,
+  trimWords,
+} from '../wording/numbers.ts';
 import { table } from './markdown.ts';
 
 /** The painted waterline against where the water really stands. */
@@ -21,7 +30,7 @@ export function waterlineHover({ boat, surfaced }: Analysis): string | null {
       ['Half length', lengthText(surfaced.attitude.draft, units), ends(off.draft === null ? null : -off.draft)],
       ['Stern', lengthText(surfaced.draftStern, units), ends(off.sternUp)],
     ]),
-    `${massText(surfaced.massPerImmersion / 1000, units)} sink her by 1 mm; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
+    `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink her by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
   ].join('\n\n');
 }
 

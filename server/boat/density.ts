@@ -1,5 +1,4 @@
-import { closest } from '../../schema/closest.ts';
-import { findMaterial, type Material, materialNames } from '../../schema/materials.ts';
+import { findMaterial, type Material, nearestMaterial } from '../../schema/materials.ts';
 import type { Path } from '../../schema/path.ts';
 import type { Quantity } from '../../schema/quantity.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -30,7 +29,7 @@ export interface KnownDensity {
 export function densityOf(entry: OfMaterial, stock: StockDensities, path: Path, findings: Finding[]): KnownDensity {
   const material = entry.material === undefined ? null : findMaterial(entry.material);
   if (entry.material !== undefined && material === null && entry.density === undefined) {
-    const near = closest(entry.material, materialNames());
+    const near = nearestMaterial(entry.material);
     const hint = near ? `Did you mean “${near}”?` : 'Give its density, such as “density: 1400 kg/m3”.';
     findings.push(
       valueFault(

@@ -80,13 +80,12 @@ export function shortfallAt(target: Target, boat: Boat, bodies: Bodies): Shortfa
   };
 }
 
-/** The shortfall as bands, each limit used only to a part (0..1) so that the boat does not end on its edge. */
-export function needWithin(shortfall: Shortfall, part: number): Need {
-  const band = (value: number, allowed: number) => ({ least: value - part * allowed, most: value + part * allowed });
+/** The shortfall as aims; each limit is used only to a part (0..1) so that the boat does not end on its edge. */
+export function needWithin({ mass, aft, starboard, allowed }: Shortfall, part: number): Need {
   return {
-    mass: band(shortfall.mass, shortfall.allowed.mass),
-    aft: band(shortfall.aft, shortfall.allowed.aft),
-    starboard: band(shortfall.starboard, shortfall.allowed.starboard),
+    mass: { value: mass, slack: part * allowed.mass },
+    aft: { value: aft, slack: part * allowed.aft },
+    starboard: { value: starboard, slack: part * allowed.starboard },
   };
 }
 

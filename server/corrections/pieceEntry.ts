@@ -3,9 +3,8 @@ import { freeName } from '../boat/arrangement.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { EntryText } from '../findings/finding.ts';
-import { massText, tapeText } from '../wording/numbers.ts';
+import { massText, tapeStep, tapeText } from '../wording/numbers.ts';
 import type { Piece } from './levers.ts';
-import { tapeStep } from './rounding.ts';
 
 /** The cautions that go with the material, in the entry's own comment; local rules and qualified people come first. */
 const CAUTION = {

@@ -6,14 +6,15 @@ import type { Lever } from './levers.ts';
  * about the point that the figures refer to (kg·m), aft and to starboard positive.
  */
 export interface Need {
-  readonly mass: Band;
-  readonly aft: Band;
-  readonly starboard: Band;
+  readonly mass: Aim;
+  readonly aft: Aim;
+  readonly starboard: Aim;
 }
 
-export interface Band {
-  readonly least: number;
-  readonly most: number;
+/** A figure to reach, and how far it may be missed either way. */
+export interface Aim {
+  readonly value: number;
+  readonly slack: number;
 }
 
 /** What one kilogram of a lever's pieces does at that surface. */
@@ -36,6 +37,16 @@ export interface Share {
   readonly offset: number;
 }
 
+/** Grams and g·mm for the rows, so that they are alike. */
+const ROWS = [
+  ['mass', 1e3],
+  ['aft', 1e6],
+  ['starboard', 1e6],
+] as const;
+
+/** Missing an aim by its whole slack is worth avoiding at the price of this much lead, g. */
+const GRAMS_PER_SLACK = 2;
+
 /** Tangents to m² between nothing and the longest piece; more of them bring the room's ends closer. */
 const TANGENTS = 6;
 
@@ -50,9 +61,25 @@ const TANGENTS = 6;
 export function leastMass(effects: readonly Effect[], need: Need): readonly Share[] | null {
   const constraints = new Map<string, Constraint>();
   const variables = new Map<string, Map<string, number>>();
-  constraints.set('mass', bandOf(need.mass, 1e3));
-  constraints.set('aft', bandOf(need.aft, 1e6));
-  constraints.set('starboard', bandOf(need.starboard, 1e6));
+  for (const [row, factor] of ROWS) {
+    const { value, slack } = need[row];
+    constraints.set(row, { equal: factor * value });
+    for (const [sign, name] of [
+      [1, 'over'],
+      [-1, 'under'],
+    ] as const) {
+      const limit = `${name} ${row}`;
+      constraints.set(limit, { max: factor * slack });
+      variables.set(
+        limit,
+        new Map([
+          [row, -sign],
+          [limit, 1],
+          ['cost', GRAMS_PER_SLACK / (factor * slack)],
+        ]),
+      );
+    }
+  }
   for (const [i, { lever, perKilogram: k, station, offset }] of effects.entries()) {
     const x0 = 1e3 * (lever.station[0] - station);
     const y0 = 1e3 * (lever.offset[0] - offset);
@@ -100,5 +127,3 @@ export function leastMass(effects: readonly Effect[], need: Need): readonly Shar
     };
   });
 }
-
-const bandOf = (band: Band, factor: number): Constraint => ({ min: factor * band.least, max: factor * band.most });

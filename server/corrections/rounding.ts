@@ -1,10 +1,7 @@
 import type { FileUnits } from '../../schema/units.ts';
+import { tapeStep } from '../wording/numbers.ts';
 import type { Piece } from './levers.ts';
 import type { Share } from './program.ts';
-
-/** Smallest lengths that one marks on a tape, m: 1 mm, or 1/16 in. */
-export const tapeStep = (units: FileUnits): number =>
-  units.length === 'in' || units.length === 'ft' ? 0.0254 / 16 : 0.001;
 
 /** Lightest piece worth cutting, kg. */
 const LIGHTEST = 0.0005;

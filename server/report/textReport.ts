@@ -13,6 +13,8 @@ import {
   momentText,
   offsetWords,
   percentText,
+  tapeStep,
+  tapeText,
   trimWords,
   volumeText,
 } from '../wording/numbers.ts';
@@ -90,6 +92,7 @@ function afloatRows(boat: Boat, surfaced: SurfacedAfloat): readonly Row[] {
   const off = offWaterline(boat, surfaced);
   const length = (metres: number) => lengthText(metres, units);
   const draft = length(surfaced.attitude.draft);
+  const step = tapeStep(units);
   return [
     off.draft === null
       ? { name: 'Draft', value: draft }
@@ -120,7 +123,7 @@ function afloatRows(boat: Boat, surfaced: SurfacedAfloat): readonly Row[] {
     { name: 'Draft at bow, stern', value: `${length(surfaced.draftBow)}, ${length(surfaced.draftStern)}` },
     { name: 'Displacement', value: massText(surfaced.displacement, units) },
     { name: 'Centre of buoyancy', value: pointWords(surfaced.centreOfBuoyancy, boat) },
-    { name: 'Sinks by', value: `${length(0.001)} for ${massText(surfaced.massPerImmersion / 1000, units)}` },
+    { name: 'Sinks by', value: `${tapeText(step, units)} for ${massText(surfaced.massPerImmersion * step, units)}` },
     { name: 'To trim by 1°', value: momentText(surfaced.momentToTrimOneDegree, units) },
     { name: 'Reserve buoyancy', value: massText(surfaced.reserveBuoyancy, units) },
   ];

@@ -79,6 +79,9 @@ function lengthUnit(metres: number, unit: FileUnits['length']): string {
   return unit;
 }
 
+/** The smallest length that one marks on a tape, m: 1 mm, or 1/16 in. */
+export const tapeStep = (units: FileUnits): number => (isImperial(units) ? 0.0254 / 16 : 0.001);
+
 /**
  * A length in m to be marked with a tape, to the nearest 1 mm or 1/16 in: "142 mm", "5 1/4 in". One unit whatever the
  * size: the file's own, inches where that is feet.
