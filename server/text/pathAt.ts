@@ -2,7 +2,7 @@ import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSe
 import type { Path } from '../../schema/path.ts';
 import { columnAt, lineEnd, lineStart } from './lines.ts';
 import type { Syntax } from './syntax.ts';
-import { dashOf, keyName, spanOf } from './tree.ts';
+import { colonOf, dashOf, keyName, spanOf } from './tree.ts';
 
 /** Where an offset is in the boat. */
 export interface At {
@@ -99,9 +99,6 @@ function isInBrackets({ text, offset }: Search, node: YAMLMap | YAMLSeq): boolea
   const isClosed = token?.type === 'flow-collection' && token.end.some(end => end.source === '}' || end.source === ']');
   return isClosed ? offset < span[1] : offset <= lineEnd(text, Math.max(span[0], span[1] - 1));
 }
-
-const colonOf = (pair: Pair): number | null =>
-  pair.srcToken?.sep?.find(token => token.type === 'map-value-ind')?.offset ?? null;
 
 const startOf = (pair: Pair): number =>
   (isScalar(pair.key) ? pair.key.range?.[0] : spanOf(pair.key)?.[0]) ?? colonOf(pair) ?? Number.POSITIVE_INFINITY;

@@ -1,7 +1,7 @@
 import { isScalar, type Node, type Pair, visit } from 'yaml';
 import { missingColonSpace, missingDashSpace } from './explain.ts';
 import type { Fault } from './faults.ts';
-import { keyName } from './tree.ts';
+import { colonOf, keyName } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
 export function quietFaults(root: Node | null, text: string): readonly Fault[] {
@@ -28,9 +28,8 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
 
 /** `{ name:battery }`: a key without a value. */
 function gluedFlowKey(pair: Pair, text: string): Fault | null {
-  const hasColon = pair.srcToken?.sep?.some(token => token.type === 'map-value-ind') ?? false;
   const start = plainStart(pair);
-  return hasColon || start === null ? null : missingColonSpace(text, start);
+  return colonOf(pair) !== null || start === null ? null : missingColonSpace(text, start);
 }
 
 /** `-name: battery`: a key that starts with a dash. */

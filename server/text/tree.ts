@@ -107,3 +107,7 @@ export function dashOf(list: YAMLSeq, index: number): number | null {
   const entries = token.items.filter(item => item.value || item.start.some(start => start.type === 'seq-item-ind'));
   return entries[index]?.start.find(start => start.type === 'seq-item-ind')?.offset ?? null;
 }
+
+/** Where the colon of a pair stands; null when it has none. */
+export const colonOf = (pair: Pair): number | null =>
+  pair.srcToken?.sep?.find(token => token.type === 'map-value-ind')?.offset ?? null;
