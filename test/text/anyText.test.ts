@@ -1,0 +1,133 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { deepestNesting, longestText } from '../../server/text/bound.ts';
+import { rangeOf } from '../../server/text/rangeOf.ts';
+import { readSyntax } from '../../server/text/syntax.ts';
+import { valueAt } from '../../server/text/values.ts';
+import { boatText } from '../helpers/boatText.ts';
+
+describe('texts that are not read at all', () => {
+  test('deep nesting, in every way YAML has to nest', () => {
+    const deep = 400;
+    const texts = [
+      '['.repeat(deep),
+      `a: ${'{ a: '.repeat(deep)}`,
+      '- '.repeat(deep),
+      '? '.repeat(deep),
+      Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}a:\n`).join(''),
+      Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}-\n`).join(''),
+    ];
+    for (const text of texts) {
+      const { findings, doc } = readSyntax(text);
+      expect(findings.map(finding => finding.code)).toEqual(['file-too-deep']);
+      expect(doc).toBeNull();
+    }
+  });
+
+  test('many brackets side by side and long texts indented far are read', () => {
+    const flow = `bays: [${'{ a: [1] }, '.repeat(500)}]\n`;
+    const block = `boat: |\n${`${' '.repeat(deepestNesting + 50)}x\n`.repeat(3)}scale: "[[[${'['.repeat(300)}"\n# ${'['.repeat(300)}\n`;
+    expect(readSyntax(flow).findings).toEqual([]);
+    expect(readSyntax(block).findings).toEqual([]);
+  });
+
+  test('a text of more than a million characters', () => {
+    const { findings } = readSyntax(`boat: ${'x'.repeat(longestText)}`);
+    expect(findings.map(finding => finding.code)).toEqual(['file-too-large']);
+  });
+
+  test('aliases that multiply', () => {
+    const levels = Array.from({ length: 9 }, (_, i) => `a${i + 1}: &a${i + 1} [${`*a${i}, `.repeat(9)}]\n`);
+    const text = `a0: &a0 [x]\n${levels.join('')}boat: T\n`;
+    expect(readSyntax(text).findings.map(finding => finding.code)).toEqual(['alias-too-large']);
+    expect(valueAt(readSyntax(text), ['boat'])).toBe('T');
+  });
+});
+
+const sample = boatText`
+  boat: Tern                     # free name
+  units: { length: mm, mass: g }
+  common: &common { in: dry cylinder, fixed: true }
+  hull:
+    length: 900 mm
+    shells:
+      - name: "outer hull"
+        profile: [[0, 0], [40, 31]]
+  payload:
+  - name: 'battery'
+    <<: *common
+    mass: 310 g ± 2 g
+  bays: [ { name: keel, takes: lead },
+          { name: deck, takes: foam } ]
+`;
+
+describe('never throws', { timeout: 60_000 }, () => {
+  const read = (text: string): void => {
+    const syntax = readSyntax(text);
+    valueAt(syntax, []);
+    for (const finding of syntax.findings) {
+      const [start, end] = rangeOf(syntax, finding.place);
+      expect(start).toBeGreaterThanOrEqual(0);
+      expect(end).toBeGreaterThanOrEqual(start);
+      expect(end).toBeLessThanOrEqual(text.length);
+    }
+  };
+
+  test('any text', () => {
+    const yamlish = fc.array(
+      fc.constantFrom(
+        ...[
+          '- ',
+          ': ',
+          '\n',
+          '  ',
+          '\t',
+          '"',
+          "'",
+          '{',
+          '}',
+          '[',
+          ']',
+          ',',
+          '#',
+          '&a',
+          '*a',
+          '? ',
+          '|',
+          '>',
+          '!t',
+          '%',
+          '---\n',
+          '<<',
+          'a',
+          'b:',
+          '\r\n',
+          '\\',
+          '@',
+          '...\n',
+          '\u00a0',
+          '\ufeff',
+        ],
+      ),
+      { maxLength: 40 },
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          yamlish.map(pieces => pieces.join('')),
+        ),
+        read,
+      ),
+      { numRuns: 1500 },
+    );
+  });
+
+  test('any prefix of a file, and any file with one character gone or doubled', () => {
+    for (let i = 0; i <= sample.length; i += 1) {
+      read(sample.slice(0, i));
+      read(sample.slice(0, i) + sample.slice(i + 1));
+      read(sample.slice(0, i) + sample.slice(Math.max(0, i - 1)));
+    }
+  });
+});
