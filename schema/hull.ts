@@ -1,5 +1,5 @@
-import type * as z from 'zod';
-import { flag, map, quantity, text, wholeNumber, word } from './fields.ts';
+import * as z from 'zod';
+import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
 import type { FileUnits } from './units.ts';
 
@@ -61,6 +61,15 @@ export function compartmentSchema(units: FileUnits) {
   ).meta({ description: 'A watertight space by its outer form: it displaces whole, and what is in it only weighs.' });
 }
 
+const shareKey = () =>
+  z
+    .number({ error: issue => `Expected a number such as 2, but this ${describeValue(issue.input)}.` })
+    .positive({ error: 'A share is more than nothing: 1 fills with the others, 2 twice as fast.' })
+    .meta({
+      description: 'How fast it fills against the other tanks: 1 together with them (unless given), 2 twice as fast.',
+      shown: [2],
+    });
+
 /** A ballast tank. */
 export function tankSchema(units: FileUnits) {
   return map(
@@ -91,6 +100,16 @@ export function tankSchema(units: FileUnits) {
       fills: word(['aft', 'forward'], {
         description: 'The end that a piston’s water occupies from: forward unless given.',
       }).optional(),
+      share: shareKey().optional(),
+      pressure: quantity(
+        units,
+        'pressure',
+        {
+          description: 'The most that a sealed tank’s pump or seals take, over the air outside.',
+          examples: ['1.5 bar', '20 psi'],
+        },
+        { positive: true },
+      ).optional(),
       note: noteKey().optional(),
     },
     'a tank, such as { name: main ballast, in: dry cylinder, round: 70 mm, station: 360 to 560 mm, height: 46 mm, kind: sealed }',

@@ -84,6 +84,10 @@ export interface Tank extends Entry {
   readonly cells: number;
   /** The end that a piston's water occupies from. */
   readonly fillsFrom: 'forward' | 'aft';
+  /** How fast it fills against the other tanks; 1 for tanks that fill together. */
+  readonly share: number;
+  /** The most that a sealed tank's pump or seals take over the air outside, Pa; null when not given. */
+  readonly pressure: number | null;
 }
 
 /** Something carried. */

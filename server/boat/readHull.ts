@@ -89,6 +89,18 @@ export function readTank(entry: TankEntry, path: Path, _: Surroundings, findings
       ),
     );
   }
+  if (entry.pressure !== undefined && entry.kind !== 'sealed') {
+    findings.push(
+      valueFault(
+        'key-without-use',
+        [...path, 'pressure'],
+        `Only a sealed tank builds up pressure; this one is ${entry.kind}.`,
+        {
+          severity: 'warning',
+        },
+      ),
+    );
+  }
   const fill = entry.fill?.value ?? 0;
   if (fill > 1) {
     findings.push(
@@ -106,6 +118,8 @@ export function readTank(entry: TankEntry, path: Path, _: Surroundings, findings
     fill,
     cells: hasSurface ? (entry.cells ?? 1) : 1,
     fillsFrom: entry.fills ?? 'forward',
+    share: entry.share ?? 1,
+    pressure: entry.pressure?.value ?? null,
   };
 }
 

@@ -89,3 +89,21 @@ export function joinLoads(loads: readonly TankLoad[]): TankLoad {
 /** Volume of all the water in a load, m3. */
 export const loadVolume = (load: TankLoad): number =>
   load.free.reduce((sum, water) => sum + water.volume, load.stillVolume);
+
+/**
+ * The fill of each tank when all together are filled to `fill` of their whole capacity. Tanks fill together by fraction;
+ * one with a share of 2 fills twice as fast as one of 1, until it is full.
+ */
+export function shareFills(bodies: readonly TankBody[], fill: number): readonly number[] {
+  const wanted = fill * bodies.reduce((sum, body) => sum + body.capacity, 0);
+  const volumeAt = (progress: number) =>
+    bodies.reduce((sum, { tank, capacity }) => sum + capacity * Math.min(1, progress * tank.share), 0);
+  // Volume grows in straight pieces between the points where a tank gets full.
+  const corners = [0, ...bodies.map(({ tank }) => 1 / tank.share).sort((a, b) => a - b)];
+  const next = corners.findIndex(corner => volumeAt(corner) >= wanted);
+  if (next <= 0) return bodies.map(() => (next === 0 ? 0 : 1));
+  const [from, to] = [corners[next - 1]!, corners[next]!];
+  const [least, most] = [volumeAt(from), volumeAt(to)];
+  const progress = most > least ? from + ((to - from) * (wanted - least)) / (most - least) : to;
+  return bodies.map(({ tank }) => Math.min(1, progress * tank.share));
+}

@@ -1,10 +1,9 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import { joinLoads, loadTank } from '../bodies/tankWater.ts';
-import { add, scale, type Vec3 } from '../geometry/vector.ts';
+import { scale, type Vec3 } from '../geometry/vector.ts';
 import { heelOf, heelwards, trimOf, trimwards, UPRIGHT } from './attitude.ts';
-import { type Afloat, type EnergyState, energyAt } from './energy.ts';
+import { type EnergyState, energyAt } from './energy.ts';
 import { principalCurvatures, settleFrom } from './equilibrium.ts';
-import { hullOf } from './hull.ts';
+import { loadedBoat } from './load.ts';
 import { gmAlong, heightOfBOverG } from './surfaced.ts';
 
 /** The boat wholly under water with just so much ballast that it hangs neutral. */
@@ -56,25 +55,12 @@ export function floatSubmerged(bodies: Bodies): Submerged {
   const lack = ballast - bodies.density * capacity;
   if (lack > rounding) return { status: 'light', lack, hasTank: capacity > 0 };
   const fill = capacity > 0 ? Math.min(Math.max(ballast / (bodies.density * capacity), 0), 1) : 0;
-  const boat = submergedLoad(bodies, fill);
+  const boat = loadedBoat(bodies, fill, 'submerged');
   const found = settleFrom(boat, UPRIGHT);
   if (found.status === 'unsettled') return { status: 'unsettled', lever: found.lever };
   const level = energyAt(boat, UPRIGHT);
   const stable = principalCurvatures(level)[0].value > 0;
   return describe(found.state, stable ? found.state : level, { fill, ballast, stable });
-}
-
-/** The boat under water, all tanks filled to the same fraction. */
-export function submergedLoad(bodies: Bodies, fill: number): Afloat {
-  const load = joinLoads(bodies.tanks.map(body => loadTank(body, fill)));
-  return {
-    density: bodies.density,
-    mass: bodies.mass + bodies.density * load.stillVolume,
-    massMoment: add(bodies.massMoment, scale(load.stillMoment, bodies.density)),
-    free: load.free,
-    hull: hullOf(bodies),
-    submerged: true,
-  };
 }
 
 function describe(

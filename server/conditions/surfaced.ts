@@ -1,6 +1,5 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import { joinLoads, loadTank } from '../bodies/tankWater.ts';
-import { add, dot, scale, type Vec3 } from '../geometry/vector.ts';
+import { dot, scale, type Vec3 } from '../geometry/vector.ts';
 import {
   type Attitude,
   attitudeFor,
@@ -11,9 +10,9 @@ import {
   trimwards,
   UPRIGHT,
 } from './attitude.ts';
-import { type Afloat, along, curvature, type EnergyState, energyAt } from './energy.ts';
+import { along, curvature, type EnergyState, energyAt } from './energy.ts';
 import { settleFrom } from './equilibrium.ts';
-import { hullOf } from './hull.ts';
+import { surfacedBoat, totalMassOf } from './load.ts';
 
 /** The boat on the surface, each tank at the fill it keeps there. Figures exist only where they mean something. */
 export type Surfaced =
@@ -59,8 +58,8 @@ export interface SurfacedAfloat {
 
 /** Floats the boat on the surface: draft, trim and heel by the actual, tilted surface. */
 export function floatSurfaced(bodies: Bodies, hullLength: number): Surfaced {
-  const boat = surfacedLoad(bodies);
-  const mass = boat.mass + boat.density * boat.free.reduce((sum, water) => sum + water.volume, 0);
+  const boat = surfacedBoat(bodies);
+  const mass = totalMassOf(boat);
   if (mass <= 0 || bodies.volume <= 0) return { status: 'empty' };
   const excess = mass - boat.density * bodies.volume;
   if (excess >= 0) return { status: 'sinks', excess };
@@ -81,19 +80,6 @@ export function floatSurfaced(bodies: Bodies, hullLength: number): Surfaced {
 
 /** Tilt past which draft, trim and heel say nothing any more, rad. */
 const MOST_TILT = (85 / 180) * Math.PI;
-
-/** The boat with each tank at the fill it keeps on the surface. */
-export function surfacedLoad(bodies: Bodies): Afloat {
-  const load = joinLoads(bodies.tanks.map(body => loadTank(body, body.tank.fill)));
-  return {
-    density: bodies.density,
-    mass: bodies.mass + bodies.density * load.stillVolume,
-    massMoment: add(bodies.massMoment, scale(load.stillMoment, bodies.density)),
-    free: load.free,
-    hull: hullOf(bodies),
-    submerged: false,
-  };
-}
 
 function describe(bodies: Bodies, state: EnergyState, hullLength: number): SurfacedAfloat {
   const { up, level, immersed } = state;

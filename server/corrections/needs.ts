@@ -4,7 +4,8 @@ import { settle } from '../bodies/tankWater.ts';
 import { heelwards, trimwards, upFor } from '../conditions/attitude.ts';
 import { along, type Tensor } from '../conditions/energy.ts';
 import { hullOf } from '../conditions/hull.ts';
-import { type SurfacedAfloat, surfacedLoad } from '../conditions/surfaced.ts';
+import { surfacedBoat } from '../conditions/load.ts';
+import type { SurfacedAfloat } from '../conditions/surfaced.ts';
 import { paintedTrim } from '../findings/trim.ts';
 import { boxForm } from '../geometry/box.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
@@ -42,7 +43,7 @@ export function targetSurface(boat: Boat, now: SurfacedAfloat): Target {
 /** Weight and buoyancy of the boat held at the target surface: the difference is what a correction must bring. */
 export function shortfallAt(target: Target, boat: Boat, bodies: Bodies): Shortfall {
   const { up, level } = target;
-  const afloat = surfacedLoad(bodies);
+  const afloat = surfacedBoat(bodies);
   const hull = emptyImmersion();
   addImmersed(hullOf(bodies), up, level, hull);
   let mass = afloat.mass;

@@ -20,6 +20,7 @@ export interface PlainTank {
   readonly fill?: number;
   readonly cells?: number;
   readonly fillsFrom?: 'forward' | 'aft';
+  readonly share?: number;
 }
 
 export const bodiesOf = (plain: Plain): Bodies => assembleBodies(boatOf(plain), emptyShelf());
@@ -53,6 +54,8 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
         fill: tank.fill ?? 0,
         cells: tank.cells ?? 1,
         fillsFrom: tank.fillsFrom ?? 'forward',
+        share: tank.share ?? 1,
+        pressure: null,
       }),
     ),
     payload: masses.map(([mass, centroid], i) => ({

@@ -1,0 +1,30 @@
+import type { Bodies } from '../bodies/assemble.ts';
+import { joinLoads, loadTank, loadVolume, shareFills, type TankLoad } from '../bodies/tankWater.ts';
+import { add, scale } from '../geometry/vector.ts';
+import type { Afloat } from './energy.ts';
+import { hullOf } from './hull.ts';
+
+/** The boat with each tank at the fill it keeps on the surface. */
+export const surfacedBoat = (bodies: Bodies): Afloat =>
+  boatWith(bodies, joinLoads(bodies.tanks.map(body => loadTank(body, body.tank.fill))), 'afloat');
+
+/** The boat with its tanks filled together to `fill` of all their capacity, each by its share. */
+export function loadedBoat(bodies: Bodies, fill: number, where: 'afloat' | 'submerged'): Afloat {
+  const fills = shareFills(bodies.tanks, fill);
+  return boatWith(bodies, joinLoads(bodies.tanks.map((body, i) => loadTank(body, fills[i] ?? 0))), where);
+}
+
+function boatWith(bodies: Bodies, load: TankLoad, where: 'afloat' | 'submerged'): Afloat {
+  return {
+    density: bodies.density,
+    mass: bodies.mass + bodies.density * load.stillVolume,
+    massMoment: add(bodies.massMoment, scale(load.stillMoment, bodies.density)),
+    free: load.free,
+    hull: hullOf(bodies),
+    submerged: where === 'submerged',
+  };
+}
+
+/** Mass of everything with its tank water, kg. */
+export const totalMassOf = (boat: Afloat): number =>
+  boat.mass + boat.density * loadVolume({ free: boat.free, stillVolume: 0, stillMoment: [0, 0, 0] });

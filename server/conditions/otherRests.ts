@@ -1,0 +1,39 @@
+import { dot, type Vec3 } from '../geometry/vector.ts';
+import { heelOf, trimOf } from './attitude.ts';
+import type { Afloat } from './energy.ts';
+import { settleFrom } from './equilibrium.ts';
+
+/** A stable attitude that the boat may end in after a knock. */
+export interface Rest {
+  readonly up: Vec3;
+  /** rad, positive to starboard; 180° is keel up. */
+  readonly heel: number;
+  /** rad, positive bow up. */
+  readonly trim: number;
+}
+
+const DIAGONAL = Math.SQRT1_2;
+/** Attitudes that a boat may be knocked into: on either side, keel up, half over, on bow and on stern. */
+const KNOCKS: readonly Vec3[] = [
+  [0, -1, 0],
+  [0, 1, 0],
+  [0, 0.02, -0.9998],
+  [0, -DIAGONAL, -DIAGONAL],
+  [0, DIAGONAL, -DIAGONAL],
+  [1, 0, 0],
+  [-1, 0, 0],
+];
+
+/** Rests nearer to each other than this are one, cos of 3°. */
+const SAME_REST = Math.cos(Math.PI / 60);
+
+/** Stable attitudes other than `known`, found by letting the boat go from every knock. */
+export function otherRests(boat: Afloat, known: Vec3): readonly Rest[] {
+  const found: Vec3[] = [known];
+  for (const knock of KNOCKS) {
+    const rest = settleFrom(boat, knock);
+    if (rest.status !== 'settled' || found.some(up => dot(up, rest.state.up) > SAME_REST)) continue;
+    found.push(rest.state.up);
+  }
+  return found.slice(1).map(up => ({ up, heel: heelOf(up), trim: trimOf(up) }));
+}
