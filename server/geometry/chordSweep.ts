@@ -53,7 +53,7 @@ interface StretchEnd {
  * is of its order (first moment across) or of its square (volume).
  */
 export const SQUARE_TO_AXIS = 1e-12;
-/** P or Q below this share of the diameter is a zero spoilt by rounding. */
+/** P or Q below this share of the radius, or of its value at the other end, is a zero spoilt by rounding. */
 const ROUNDED_ZERO = 1e-14;
 
 /**
@@ -116,7 +116,8 @@ export function sweepChords(profile: Float64Array, plane: SweepPlane, visitor: C
     if (p1 <= 0) visitor.whole(s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot, s1, r1);
     const start = p0 <= 0 ? endAt(pRoot, true, false) : q0 <= 0 ? endAt(qRoot, false, true) : endAt(0, false, false);
     const end = p1 <= 0 ? endAt(pRoot, true, false) : q1 <= 0 ? endAt(qRoot, false, true) : endAt(1, false, false);
-    if (end.s < start.s) continue;
+    // Close to a tangent, rounding can turn a sliver inside out.
+    if (!(end.lambda > start.lambda)) continue;
     // A plane that grazes the frustum along a line leaves chords of no width: it is wet or dry as a whole.
     if (start.p === 0 && end.p === 0) {
       visitor.whole(start.s, start.q / 2, end.s, end.q / 2);
@@ -166,8 +167,14 @@ function sweepStretch(start: StretchEnd, end: StretchEnd, chord: Chord, visitor:
   }
 }
 
-/** How far before `here`, in lengths of the stretch, a linear function falls to zero; Infinity when it does not. */
-const clearance = (here: number, there: number): number => (here < there ? here / (there - here) : Infinity);
+/**
+ * How far before `here`, in lengths of the stretch, a linear function falls to zero: 0 when that is lost in rounding
+ * (splitting towards it would not end), Infinity when it does not fall.
+ */
+function clearance(here: number, there: number): number {
+  if (here >= there) return Infinity;
+  return here < there * ROUNDED_ZERO ? 0 : here / (there - here);
+}
 
 const between = (start: StretchEnd, end: StretchEnd, f: number): StretchEnd => ({
   s: start.s * (1 - f) + end.s * f,

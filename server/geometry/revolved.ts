@@ -4,8 +4,22 @@ import { addPatch, addSecond, type Cuttable, type Immersion } from './immersion.
 import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './planeFrame.ts';
 import { addScaled, cross, dot, length, scale, type Vec3 } from './vector.ts';
 
+/**
+ * Stations closer than this share of the body's size make a flat shoulder: half an inch and 12.7 mm may differ in their
+ * last digit, and a flank a few digits long has no slope worth the name.
+ */
+const SAME_STATION = 1e-9;
+
 /** The profile as s, radius in turn: what the inner loops read. */
-export const flatProfile = (form: Revolved): Float64Array => Float64Array.from(form.profile.flat());
+export function flatProfile({ profile }: Revolved): Float64Array {
+  const size = Math.max(...profile.map(([, radius]) => radius), profile.at(-1)![0] - profile[0]![0]);
+  const flat: number[] = [];
+  for (const [s, radius] of profile) {
+    const last = flat.at(-2);
+    flat.push(last !== undefined && s - last <= SAME_STATION * size ? last : s, radius);
+  }
+  return Float64Array.from(flat);
+}
 
 /** Least and greatest of `n·p` over a body of revolution, m: every frustum lies between its two end circles. */
 export function revolvedExtent(form: Revolved, profile: Float64Array, n: Vec3): readonly [number, number] {

@@ -18,7 +18,7 @@ export interface WallEnds {
  */
 export function revolvedWall(form: Revolved, { endsClosed }: WallEnds): Wall {
   const profile = flatProfile(form);
-  const rings = flatRings(form, endsClosed);
+  const rings = flatRings(profile, endsClosed);
   const whole = wallTally(1);
   for (let i = 0; i + 3 < profile.length; i += 2) {
     whole.whole(profile[i]!, profile[i + 1]!, profile[i + 2]!, profile[i + 3]!);
@@ -59,15 +59,17 @@ interface Ring {
   readonly outer: number;
 }
 
-function flatRings(form: Revolved, endsClosed: boolean): Ring[] {
-  const { profile } = form;
+function flatRings(profile: Float64Array, endsClosed: boolean): Ring[] {
   const rings: Ring[] = [];
-  profile.forEach(([s, radius], i) => {
-    const before = profile[i - 1];
-    if (before?.[0] === s) rings.push({ s, inner: Math.min(before[1], radius), outer: Math.max(before[1], radius) });
-    const isEnd = i === 0 || i === profile.length - 1;
+  for (let i = 0; i < profile.length; i += 2) {
+    const s = profile[i]!;
+    const radius = profile[i + 1]!;
+    const isEnd = i === 0 || i === profile.length - 2;
     if (isEnd && endsClosed) rings.push({ s, inner: 0, outer: radius });
-  });
+    if (i === 0 || profile[i - 2] !== s) continue;
+    const before = profile[i - 1]!;
+    rings.push({ s, inner: Math.min(before, radius), outer: Math.max(before, radius) });
+  }
   return rings.filter(ring => ring.outer > ring.inner);
 }
 

@@ -28,6 +28,7 @@ export function wallOf(form: Form, ends: WallEnds): Wall {
  * a ball, a body of revolution about another axis, and an empty slice. A slice is good as a solid only.
  */
 export function sliceForeAft(form: Form, fromX: number, toX: number): Form | null {
+  if (!(toX > fromX)) return null;
   if (form.shape === 'revolved') return sliceRevolved(form, fromX, toX);
   return form.shape === 'polyhedron' ? slicePolyhedron(form, fromX, toX) : null;
 }

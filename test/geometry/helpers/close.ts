@@ -4,8 +4,6 @@ import type { Vec3 } from '../../../server/geometry/vector.ts';
 
 /** Double precision after a few dozen operations: what a closed form has to meet. */
 export const ROUNDING = 1e-12;
-/** For independent quadrature in a test, and for what it checks. */
-export const QUADRATURE = 1e-10;
 
 /** Fails unless `actual` lies within `tolerance` times the size of the thing measured (by default the expected value). */
 export function expectClose(actual: number, expected: number, tolerance: number, size = Math.abs(expected)): void {

@@ -26,7 +26,7 @@ export const polyhedron = (vertices: readonly Vec3[], faces: readonly (readonly 
 });
 
 /** Each point of a form moved by one affine map `scale·turn·p + shift`; `turn` is given by its three rows. */
-export function mapForm(form: Form, { turn, shift, scale }: Map): Form {
+export function mapForm(form: Form, { turn, shift, scale }: Placement): Form {
   const image = (p: Vec3): Vec3 => {
     const [a, b, c] = turn.map(row => scale * (row[0] * p[0] + row[1] * p[1] + row[2] * p[2]));
     return [a! + shift[0], b! + shift[1], c! + shift[2]];
@@ -52,11 +52,11 @@ export function mapForm(form: Form, { turn, shift, scale }: Map): Form {
   return { ...form, vertices, faces };
 }
 
-export interface Map {
+export interface Placement {
   readonly turn: readonly [Vec3, Vec3, Vec3];
   readonly shift: Vec3;
   readonly scale: number;
 }
 
-const determinant = ([a, b, c]: Map['turn']): number =>
+const determinant = ([a, b, c]: Placement['turn']): number =>
   a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
