@@ -67,9 +67,9 @@ const digitsOf: Readonly<Record<string, Digits>> = {
   psi: [[Infinity, 1]],
 };
 
-/** A length in m: "6.2 mm", "0.24 in". */
-export const lengthText = (metres: number, units: FileUnits): string =>
-  inUnit(metres, 'length', lengthUnit(metres, units.length));
+/** A length in m: "6.2 mm", "0.24 in"; `finer` adds decimals where the usual ones hide what matters. */
+export const lengthText = (metres: number, units: FileUnits, finer = 0): string =>
+  inUnit(metres, 'length', lengthUnit(metres, units.length), { finer });
 
 const isSmall = (si: number, limit: number): boolean => Math.abs(si) < limit;
 
@@ -88,7 +88,7 @@ export const tapeStep = (units: FileUnits): number => (isImperial(units) ? 0.025
  */
 export function tapeText(metres: number, units: FileUnits): string {
   if (units.length !== 'in' && units.length !== 'ft') {
-    return inUnit(Math.round(metres * 1000) / 1000, 'length', units.length, 3);
+    return inUnit(Math.round(metres * 1000) / 1000, 'length', units.length, { decimals: 3 });
   }
   const sixteenths = Math.round(fromSi(metres, unitNamed('in', 'length')!) * 16);
   const whole = Math.floor(Math.abs(sixteenths) / 16);
@@ -125,7 +125,7 @@ export const densityText = (kgPerCubicMetre: number): string => inUnit(kgPerCubi
 export const angleText = (radians: number): string => inUnit(radians, 'angle', '°');
 
 /** A fraction 0..1: "63 %". */
-export const percentText = (part: number): string => inUnit(part, 'fraction', '%');
+export const percentText = (part: number, finer = 0): string => inUnit(part, 'fraction', '%', { finer });
 
 /** A pressure in Pa: "0.34 bar", "4.9 psi". */
 export const pressureText = (pascals: number, units: FileUnits): string =>
@@ -146,13 +146,19 @@ const grouped = (digits: string): string =>
 const isImperial = (units: FileUnits): boolean => units.length === 'in' || units.length === 'ft';
 
 /** Trim in rad, + bow up: "0.8° bow up"; "level" below what a spirit level shows. */
-export const trimWords = (trim: number): string => tiltWords(trim, 'level', ['bow up', 'bow down']);
+export const trimWords = (trim: number, finer = 0): string => tiltWords(trim, 'level', ['bow up', 'bow down'], finer);
 
 /** Heel in rad, + starboard down: "1.2° to starboard", "upright". */
-export const heelWords = (heel: number): string => tiltWords(heel, 'upright', ['to starboard', 'to port']);
+export const heelWords = (heel: number, finer = 0): string =>
+  tiltWords(heel, 'upright', ['to starboard', 'to port'], finer);
 
-function tiltWords(angle: number, none: string, [positive, negative]: readonly [string, string]): string {
-  const degrees = plain(fromSi(Math.abs(angle), unitNamed('°', 'angle')!), 1);
+function tiltWords(
+  angle: number,
+  none: string,
+  [positive, negative]: readonly [string, string],
+  finer: number,
+): string {
+  const degrees = plain(fromSi(Math.abs(angle), unitNamed('°', 'angle')!), 1 + finer);
   return degrees === '0' ? none : `${degrees}° ${angle > 0 ? positive : negative}`;
 }
 
@@ -174,10 +180,16 @@ function placeWords(
   return /^0 /.test(distance) ? none : `${distance} ${at > 0 ? positive : negative}`;
 }
 
+/** How exact a figure is: by its size and `finer` digits more, or with `decimals` whatever its size. */
+interface Exactness {
+  readonly finer?: number;
+  readonly decimals?: number;
+}
+
 /** An SI value as a figure in a unit that is known to exist. */
-function inUnit(si: number, dimension: Dimension, name: string, decimals?: number): string {
+function inUnit(si: number, dimension: Dimension, name: string, { finer = 0, decimals }: Exactness = {}): string {
   const reading = fromSi(si, unitNamed(name, dimension)!);
-  const figure = plain(reading, decimals ?? decimalsFor(reading, digitsOf[name]!));
+  const figure = plain(reading, decimals ?? decimalsFor(reading, digitsOf[name]!) + finer);
   return name === '°' ? figure + name : `${figure} ${name.replace(/3$/, '³')}`;
 }
 

@@ -222,7 +222,15 @@ const WRITERS: readonly {
     halfStep: 0.051 * DEGREE,
     relative: 0,
   },
-  { name: 'percentText', dimension: 'fraction', write: percentText, least: 0, most: 1, halfStep: 0.0051, relative: 0 },
+  {
+    name: 'percentText',
+    dimension: 'fraction',
+    write: part => percentText(part),
+    least: 0,
+    most: 1,
+    halfStep: 0.0051,
+    relative: 0,
+  },
   { name: 'pressureText', dimension: 'pressure', write: pressureText, least: 0, most: 9e6, halfStep: 510, relative: 0 },
 ];
 

@@ -1,0 +1,24 @@
+/** Digits added at most: beyond them a figure and its limit are the same on any tape or scale. */
+const MOST_FINER = 4;
+
+/**
+ * A figure that breaks its limit, with as many digits as it takes to read so: not "0.5° bow up, limit 0.5°" but
+ * "0.53° bow up". `show` writes the figure with digits added, `limit` is the limit as written beside it.
+ */
+export function beyondLimit(show: (finer: number) => string, limit: string, way: 'over' | 'under' = 'over'): string {
+  for (let finer = 0; finer < MOST_FINER; finer++) {
+    const figure = show(finer);
+    if (readsBeyond(figure, limit, way)) return figure;
+  }
+  return show(MOST_FINER);
+}
+
+/** Compares what is written, not what is meant; figures in different units need no more digits. */
+function readsBeyond(figure: string, limit: string, way: 'over' | 'under'): boolean {
+  const [shown, bound] = [Number.parseFloat(figure), Number.parseFloat(limit)];
+  if (Number.isNaN(shown)) return false;
+  const sameUnit = unitOf(figure).startsWith(unitOf(limit));
+  return !sameUnit || (way === 'over' ? shown > bound : shown < bound);
+}
+
+const unitOf = (text: string): string => text.replace(/^[-\d.]+/, '');
