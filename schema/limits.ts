@@ -6,21 +6,27 @@ import type { FileUnits } from './units.ts';
 /**
  * Limits where the file gives none (rad, m, fraction). All are common practice, no source: half a degree is what the
  * eye sees against the water; 2 mm of draft shows on the painted waterline; a neutral fill of 40 to 85 % leaves the
- * tank room both ways; 3 mm of GM and 5 mm of BG keep a model upright in a ripple and out of a dive.
+ * tank room both ways; 3 mm of GM and 5 mm of BG keep a model upright in a ripple and out of a dive; 5° on
+ * the way down passes for a lively dive.
  */
 export const DEFAULT_LIMITS = {
   surfaced: { trim: Math.PI / 360, heel: Math.PI / 180, draft: 0.002, gm: 0.003 },
   submerged: { trim: Math.PI / 180, heel: Math.PI / 180, bg: 0.005, fill: [0.4, 0.85] },
+  transit: { trim: Math.PI / 36, heel: Math.PI / 36 },
 } as const;
 
-type PerCondition = { readonly surfaced?: Quantity | undefined; readonly submerged?: Quantity | undefined };
+type PerCondition = {
+  readonly surfaced?: Quantity | undefined;
+  readonly submerged?: Quantity | undefined;
+  readonly transit?: Quantity | undefined;
+};
 
 /** What the boat is trimmed to. */
 export function limitsSchema(units: FileUnits) {
   const angle = (description: string, example: string) => {
     const one = quantity(units, 'angle', { description, examples: [example] }, { positive: true });
     const both: z.ZodType<PerCondition> = map(
-      { surfaced: one.optional(), submerged: one.optional() },
+      { surfaced: one.optional(), submerged: one.optional(), transit: one.optional() },
       'an angle, or { surfaced: 0.5°, submerged: 1° }',
     );
     return choose<PerCondition>(
@@ -36,7 +42,7 @@ export function limitsSchema(units: FileUnits) {
   return map(
     {
       trim: angle(
-        'Greatest trim: surfaced from the painted waterline, submerged from level. 0.5° surfaced and 1° submerged unless given.',
+        'Greatest trim: surfaced from the painted waterline, submerged from level. 0.5° surfaced and 1° submerged unless given; `transit` on the way down, 5°.',
         '0.5°',
       ),
       heel: angle('Greatest heel to either side; 1° unless given.', '1°'),

@@ -2,6 +2,7 @@ import type { Describer } from '../schema/describe.ts';
 import type { Boat } from './boat/boat.ts';
 import { type KeptEntries, readBoat } from './boat/readBoat.ts';
 import { assembleBodies, type Bodies, type BodyShelf, emptyShelf } from './bodies/assemble.ts';
+import { type Passage, passageOf } from './conditions/passage.ts';
 import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
@@ -20,6 +21,7 @@ export interface Analysis {
   readonly bodies: Bodies;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
+  readonly passage: Passage;
   readonly findings: readonly Finding[];
   /** Computed once, at the first call. */
   corrections(): readonly Correction[];
@@ -45,7 +47,8 @@ export function analyse(text: string, describer: Describer, previous?: Analysis)
   const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
-  const findings = [...syntax.findings, ...reading.findings, ...judge(boat, surfaced, submerged)];
+  const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
+  const findings = [...syntax.findings, ...reading.findings, ...judge(boat, surfaced, submerged, passage)];
   let corrections: readonly Correction[] | null = null;
   return {
     syntax,
@@ -53,6 +56,7 @@ export function analyse(text: string, describer: Describer, previous?: Analysis)
     bodies,
     surfaced,
     submerged,
+    passage,
     findings,
     corrections: () => {
       corrections ??= surfaced.status === 'afloat' ? proposeSurfaced(boat, bodies, surfaced, shelf) : [];

@@ -144,4 +144,6 @@ export interface Limits {
     readonly bg: number;
     readonly fill: readonly [least: number, most: number];
   };
+  /** On the way from the one to the other. */
+  readonly transit: { readonly trim: number; readonly heel: number };
 }

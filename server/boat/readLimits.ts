@@ -6,7 +6,7 @@ import type { StockDensities } from './density.ts';
 
 /** The limits of the file, with the defaults for what it leaves out. */
 export function readLimits(entry: LimitsEntry | null): Limits {
-  const { surfaced, submerged } = DEFAULT_LIMITS;
+  const { surfaced, submerged, transit } = DEFAULT_LIMITS;
   return {
     surfaced: {
       trim: entry?.trim?.surfaced?.value ?? surfaced.trim,
@@ -19,6 +19,10 @@ export function readLimits(entry: LimitsEntry | null): Limits {
       heel: entry?.heel?.submerged?.value ?? submerged.heel,
       bg: entry?.bg?.value ?? submerged.bg,
       fill: entry?.fill ? [entry.fill.from, entry.fill.to] : submerged.fill,
+    },
+    transit: {
+      trim: entry?.trim?.transit?.value ?? transit.trim,
+      heel: entry?.heel?.transit?.value ?? transit.heel,
     },
   };
 }

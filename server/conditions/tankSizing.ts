@@ -1,5 +1,7 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import { shareFills, type TankBody } from '../bodies/tankWater.ts';
+import type { Form } from '../geometry/form.ts';
+import { boundsOf, sliceForeAft, solidOf } from '../geometry/solids.ts';
 
 /** What a tank holds when the boat hangs neutral, and what it should hold. */
 export interface TankSizing {
@@ -8,6 +10,8 @@ export interface TankSizing {
   readonly fillNeutral: number;
   /** Capacity at which the neutral fill would be `GOOD_FILL`, m3. */
   readonly recommendedCapacity: number;
+  /** Length of this tank's form for that, m; null for a form that is not the same all along the boat. */
+  readonly recommendedLength: number | null;
   /** Air over the pressure outside at the neutral fill, Pa; null for a tank that is not sealed. */
   readonly gaugePressure: number | null;
 }
@@ -29,6 +33,7 @@ export function sizeTanks(bodies: Bodies, fill: number): readonly TankSizing[] {
       body,
       fillNeutral,
       recommendedCapacity: (fillNeutral * body.capacity) / GOOD_FILL,
+      recommendedLength: isPrism(body.tank.form) ? (fillNeutral / GOOD_FILL) * lengthOf(body.tank.form) : null,
       gaugePressure: body.tank.kind === 'sealed' ? gaugePressure(fillNeutral, body.tank.fill) : null,
     };
   });
@@ -41,4 +46,19 @@ export function sizeTanks(bodies: Bodies, fill: number): readonly TankSizing[] {
 export function gaugePressure(fill: number, fillShut = 0): number {
   if (fill >= 1) return Number.POSITIVE_INFINITY;
   return Math.max(0, ATMOSPHERE * ((1 - fillShut) / (1 - fill) - 1));
+}
+
+const lengthOf = (form: Form): number => {
+  const { from, to } = boundsOf(form);
+  return to[0] - from[0];
+};
+
+/** The same section all along the boat: its capacity goes with its length. */
+function isPrism(form: Form): boolean {
+  const { from, to } = boundsOf(form);
+  const half = sliceForeAft(form, from[0], (from[0] + to[0]) / 2);
+  const quarter = sliceForeAft(form, from[0], from[0] + (to[0] - from[0]) / 4);
+  if (!half || !quarter) return false;
+  const [whole, a, b] = [form, half, quarter].map(part => solidOf(part).volume) as [number, number, number];
+  return Math.abs(a / whole - 1 / 2) < 1e-9 && Math.abs(b / whole - 1 / 4) < 1e-9;
 }

@@ -1,4 +1,8 @@
 import type { Analysis } from '../analysis.ts';
+import type { Tank } from '../boat/boat.ts';
+import type { Afloat } from '../conditions/energy.ts';
+import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
+import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Place } from '../findings/finding.ts';
 import { scale, type Vec3 } from '../geometry/vector.ts';
 import { positionAt } from '../text/lines.ts';
@@ -23,11 +27,18 @@ export function jsonReport(analysis: Analysis) {
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
     surfaced: surfacedJson(analysis),
     submerged: submergedJson(analysis),
-    tanks: boat.tanks.map(tank => ({
-      name: tank.name,
-      capacity: tank.capacity * 1e9,
-      fillNeutral: analysis.submerged.status === 'neutral' ? analysis.submerged.fill : null,
+    tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
+    transit: analysis.passage.transit.map(step => ({
+      fill: step.fill,
+      draft: step.draft === null ? null : mm(step.draft),
+      trim: degrees(step.trim),
+      heel: degrees(step.heel),
+      gm: mm(step.gm),
+      gmLongitudinal: mm(step.gmLongitudinal),
+      afloat: step.afloat,
     })),
+    righting: rightingJson(analysis),
+    otherRests: analysis.passage.otherRests.map(rest => ({ trim: degrees(rest.trim), heel: degrees(rest.heel) })),
     findings: analysis.findings.map(finding => ({
       code: finding.code,
       severity: finding.severity,
@@ -80,6 +91,36 @@ function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
     bg: neutral && mm(neutral.bg),
     bgEffective: neutral && mm(neutral.bgEffective),
     bgEffectiveLongitudinal: neutral && mm(neutral.bgEffectiveLongitudinal),
+  };
+}
+
+function tankJson({ passage }: Analysis, tank: Tank) {
+  const sizing = passage.tanks.find(candidate => candidate.body.tank === tank);
+  const length = sizing?.recommendedLength ?? null;
+  const pressure = sizing?.gaugePressure ?? null;
+  return {
+    name: tank.name,
+    capacity: tank.capacity * 1e9,
+    fillNeutral: sizing?.fillNeutral ?? null,
+    recommendedCapacity: sizing ? sizing.recommendedCapacity * 1e9 : null,
+    recommendedLength: length === null ? null : mm(length),
+    /** Pa. */
+    gaugePressure: pressure !== null && Number.isFinite(pressure) ? pressure : null,
+  };
+}
+
+/** Righting levers over all heels, free to trim, from port to starboard. */
+function rightingJson({ bodies, surfaced, submerged }: Analysis) {
+  const curve = (boat: Afloat) => {
+    const { points, range } = rightingCurve(boat);
+    return {
+      points: points.map(({ heel, trim, lever }) => ({ heel: degrees(heel), trim: degrees(trim), lever: mm(lever) })),
+      range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
+    };
+  };
+  return {
+    surfaced: surfaced.status === 'afloat' ? curve(surfacedBoat(bodies)) : null,
+    submerged: submerged.status === 'neutral' ? curve(loadedBoat(bodies, submerged.fill, 'submerged')) : null,
   };
 }
 

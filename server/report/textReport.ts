@@ -18,23 +18,8 @@ import {
   trimWords,
   volumeText,
 } from '../wording/numbers.ts';
-
-/** One figure: its name, its value, and how it stands to its limit where it has one. */
-interface Row {
-  readonly name: string;
-  readonly value: string;
-  readonly limit?: string;
-  readonly isKept?: boolean;
-}
-
-/** Colours for a terminal, or none. */
-export interface Paint {
-  readonly heading: (text: string) => string;
-  readonly good: (text: string) => string;
-  readonly bad: (text: string) => string;
-}
-
-export const plainPaint: Paint = { heading: text => text, good: text => text, bad: text => text };
+import { rangeRows, tankRows, transitRows } from './passageRows.ts';
+import { type Paint, plainPaint, type Row, section } from './rows.ts';
 
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
 export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
@@ -46,6 +31,9 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
       : 'Nothing in the file weighs anything yet.',
     section('Surfaced', surfacedRows(analysis), paint),
     section('Submerged', submergedRows(analysis), paint),
+    section('On the way down', transitRows(analysis), paint),
+    section('Comes back upright', rangeRows(analysis), paint),
+    section('Tanks', tankRows(analysis), paint),
     findingsBlock(analysis, paint),
     correctionsBlock(analysis, paint),
   ];
@@ -57,18 +45,6 @@ function title(boat: Boat): string {
   if (boat.scale === null) return `${name}, ${lengthText(boat.length, boat.units)} long`;
   const metres = boat.length / boat.scale;
   return `${name}, ${lengthText(boat.length, boat.units)} long (1:${Number((1 / boat.scale).toFixed(2))}, full size ${metres.toFixed(1)} m)`;
-}
-
-function section(name: string, rows: readonly Row[], paint: Paint): string {
-  const widest = Math.max(...rows.map(row => row.name.length));
-  const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);
-  const lines = rows.map(({ name: figure, value, limit, isKept }) => {
-    const start = `  ${figure.padEnd(widest)}  `;
-    if (limit === undefined) return start + value;
-    const verdict = isKept ? paint.good('ok ') : paint.bad('out');
-    return `${start}${value.padEnd(broadest)}  ${verdict}  limit ${limit}`;
-  });
-  return [paint.heading(name), ...lines].join('\n');
 }
 
 function surfacedRows({ boat, surfaced }: Analysis): readonly Row[] {

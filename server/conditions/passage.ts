@@ -1,0 +1,25 @@
+import type { Bodies } from '../bodies/assemble.ts';
+import { surfacedBoat } from './load.ts';
+import { otherRests, type Rest } from './otherRests.ts';
+import type { Submerged } from './submerged.ts';
+import type { Surfaced } from './surfaced.ts';
+import { sizeTanks, type TankSizing } from './tankSizing.ts';
+import { type TransitStep, transitOf } from './transit.ts';
+
+/** What follows from the two conditions: the way between them, where else the boat may rest, what its tanks should hold. */
+export interface Passage {
+  /** From empty to neutral; empty when the boat does not float, or cannot hang neutral. */
+  readonly transit: readonly TransitStep[];
+  /** Stable attitudes on the surface other than the one it floats in. */
+  readonly otherRests: readonly Rest[];
+  readonly tanks: readonly TankSizing[];
+}
+
+export function passageOf(bodies: Bodies, surfaced: Surfaced, submerged: Submerged, hullLength: number): Passage {
+  const dives = surfaced.status === 'afloat' && submerged.status === 'neutral';
+  return {
+    transit: dives && bodies.tanks.length > 0 ? transitOf(bodies, submerged.fill, hullLength) : [],
+    otherRests: surfaced.status === 'afloat' ? otherRests(surfacedBoat(bodies), surfaced.up) : [],
+    tanks: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+  };
+}
