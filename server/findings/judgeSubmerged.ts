@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Submerged, SubmergedNeutral } from '../conditions/submerged.ts';
+import { beyondLimit } from '../wording/beyondLimit.ts';
 import { angleText, heelWords, lengthText, massText, percentText, trimWords } from '../wording/numbers.ts';
 import type { Finding, Severity } from './finding.ts';
 import { tankPlace } from './places.ts';
@@ -27,7 +28,7 @@ export function judgeSubmerged(boat: Boat, submerged: Submerged): readonly Findi
       const lack = massText(submerged.lack, boat.units);
       const message = submerged.hasTank
         ? `The boat cannot submerge: with its tanks full it is still ${lack} too light. Add ${lack} of weight in water, take foam away, or fit a larger tank.`
-        : `The boat has no ballast tank and is ${lack} too light to hang neutral under water. Add the tank under “hull: tanks:”.`;
+        : `Without a ballast tank the boat is ${lack} too light to hang neutral under water.${boat.leftOut.length === 0 ? ' Add the tank under “hull: tanks:”.' : ''}`;
       return [say('submerged-light', submerged.hasTank ? 'error' : 'information', message)];
     }
     case 'unsettled':
@@ -60,68 +61,76 @@ function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readon
   if (!submerged.stable) {
     const axis = submerged.bgEffectiveLongitudinal <= submerged.bgEffective ? 'trim' : 'heel';
     const left = axis === 'trim' ? submerged.bgEffectiveLongitudinal : submerged.bgEffective;
-    const loss = lengthText(submerged.bg - left, units);
+    const runs = axis === 'trim' ? 'along' : 'across';
     const rest = axis === 'trim' ? trimWords(submerged.trim) : heelWords(submerged.heel);
     return [
       say(
         'submerged-unstable',
         'error',
-        `Submerged, the boat does not stay level: the water running along the tank takes ${loss} of the ${lengthText(submerged.bg, units)} between its centres of mass and buoyancy, and it runs off to ${rest}. Lead lower, foam higher, a shorter tank, one in cells or with a piston cures it.`,
+        `Submerged, the boat does not stay level but runs off to ${rest}: its centre of mass hangs ${lengthText(submerged.bg, units)} below its centre of buoyancy, and the water running ${runs} the tank takes ${lengthText(-left, units)} more than that. Lead lower, foam higher, a ${axis === 'trim' ? 'shorter' : 'narrower'} tank, one ${axis === 'trim' ? 'in cells or ' : ''}with a piston cures it.`,
       ),
     ];
   }
   const findings: Finding[] = [];
-  const end = submerged.trim > 0 ? 'bow-light' : 'stern-light';
   if (Math.abs(submerged.trim) > limits.trim) {
+    const end = submerged.trim > 0 ? 'bow-light' : 'stern-light';
+    const limit = angleText(limits.trim);
+    const trim = beyondLimit(finer => trimWords(submerged.trim, finer), limit);
     findings.push(
       say(
         'submerged-trim',
         'warning',
-        `Submerged, the boat hangs ${end}: trim ${trimWords(submerged.trim)}, limit ${angleText(limits.trim)}. ${levelling(boat, submerged)}`,
+        `Submerged, the boat hangs ${end}: trim ${trim}, limit ${limit}.${levelling(boat, submerged)}`,
       ),
     );
   }
   if (Math.abs(submerged.heel) > limits.heel) {
+    const side = submerged.heel > 0 ? 'starboard' : 'port';
+    const limit = angleText(limits.heel);
+    const heel = beyondLimit(finer => heelWords(submerged.heel, finer), limit);
     findings.push(
-      say(
-        'submerged-heel',
-        'warning',
-        `Submerged, the boat lists: heel ${heelWords(submerged.heel)}, limit ${angleText(limits.heel)}.`,
-      ),
+      say('submerged-heel', 'warning', `Submerged, the boat lists to ${side}: heel ${heel}, limit ${limit}.`),
     );
   }
   const least = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);
   if (least < limits.bg) {
+    const limit = lengthText(limits.bg, units);
+    const height = beyondLimit(finer => lengthText(least, units, finer), limit, 'under');
     const why = submerged.bg >= limits.bg ? ` (${lengthText(submerged.bg, units)} before the tank’s free surface)` : '';
     findings.push(
       say(
         'submerged-bg',
         'warning',
-        `Submerged, the boat is touchy: its centre of mass hangs ${lengthText(least, units)} below its centre of buoyancy${why}, limit ${lengthText(limits.bg, units)}. Lead lower and foam higher stiffen it.`,
+        `Submerged, the boat is touchy: its centre of mass hangs ${height} below its centre of buoyancy${why}, limit ${limit}. Lead lower and foam higher stiffen it.`,
       ),
     );
   }
   const [low, high] = limits.fill;
   if (boat.tanks.length > 0 && (submerged.fill < low || submerged.fill > high)) {
-    const size =
-      submerged.fill < low
-        ? 'larger than the boat needs, or the boat is too heavy'
-        : 'too small, or the boat too light: no margin is left';
+    const isLow = submerged.fill < low;
+    const fill = beyondLimit(
+      finer => percentText(submerged.fill, finer),
+      percentText(isLow ? low : high),
+      isLow ? 'under' : 'over',
+    );
+    const size = isLow
+      ? 'larger than the boat needs, or the boat is too heavy'
+      : 'too small, or the boat too light: no margin is left';
     findings.push(
       say(
         'neutral-fill',
         'warning',
-        `Submerged, the boat hangs neutral with its tanks ${percentText(submerged.fill)} full (${massText(submerged.ballast, units)} of water), limits ${percentText(low)} to ${percentText(high)}: the tank is ${size}.`,
+        `Submerged, the boat hangs neutral with its tanks ${fill} full (${massText(submerged.ballast, units)} of water), limits ${percentText(low)} to ${percentText(high)}: the tank is ${size}.`,
       ),
     );
   }
   return findings;
 }
 
-/** How much weight in water at the light end would bring it level: what one degree asks, times the degrees. */
+/** How touchy it is: the weight in water that one degree asks at an end of the hull. */
 function levelling(boat: Boat, submerged: SubmergedNeutral): string {
   const arm = boat.length / 2;
   const perDegree = submerged.momentToTrimOneDegree / arm;
   if (!(perDegree > 0)) return '';
-  return `Here ${massText(perDegree, boat.units)} of weight in water at an end make 1°.`;
+  return ` ${massText(perDegree, boat.units)} of weight in water at one end trims it by 1°.`;
 }

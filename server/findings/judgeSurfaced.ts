@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Surfaced, SurfacedAfloat } from '../conditions/surfaced.ts';
+import { beyondLimit } from '../wording/beyondLimit.ts';
 import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
 import type { Finding, Severity } from './finding.ts';
 import { limitPlace } from './places.ts';
@@ -27,7 +28,7 @@ export function judgeSurfaced(boat: Boat, surfaced: Surfaced): readonly Finding[
           'error',
           boat,
           [],
-          `On the surface the boat does not stay upright: let go, it ${rollsTo(surfaced)}. Upright its metacentric height is ${lengthText(surfaced.gmUpright, boat.units)}. Put weight lower or buoyancy higher.`,
+          `On the surface the boat does not stay upright: let go, it ${rollsTo(surfaced)}. Upright its ${uprightWords(surfaced.gmUpright, boat)}. Put weight lower or buoyancy higher.`,
         ),
       ];
     case 'unsettled':
@@ -55,33 +56,37 @@ function judgeAfloat(boat: Boat, surfaced: SurfacedAfloat): readonly Finding[] {
     const way = off.draft > 0 ? 'deep' : 'high';
     const grams = massText(Math.abs(off.draft) * surfaced.massPerImmersion, units);
     const cure = off.draft > 0 ? `about ${grams} too heavy` : `about ${grams} too light`;
+    const limit = lengthText(limits.draft, units);
+    const size = beyondLimit(finer => lengthText(Math.abs(off.draft ?? 0), units, finer), limit);
     out(
       'surfaced-draft',
       'draft',
-      `Surfaced, the boat floats ${lengthText(Math.abs(off.draft), units)} ${way} at half length, ${cure}: draft ${lengthText(surfaced.attitude.draft, units)}, limit ${lengthText(limits.draft, units)} from the painted waterline.`,
+      `Surfaced, the boat floats ${size} ${way} at half length, ${cure}: draft ${lengthText(surfaced.attitude.draft, units)}, limit ${limit} from the painted waterline.`,
     );
   }
   if (Math.abs(off.trim) > limits.trim) {
     const rides = endWords(off.trim, off.bowUp, off.sternUp, boat);
-    out('surfaced-trim', 'trim', `Surfaced, ${rides}: trim ${trimWords(off.trim)}, limit ${angleText(limits.trim)}.`);
+    const limit = angleText(limits.trim);
+    const trim = beyondLimit(finer => trimWords(off.trim, finer), limit);
+    out('surfaced-trim', 'trim', `Surfaced, ${rides}: trim ${trim}, limit ${limit}.`);
   }
   if (Math.abs(off.heel) > limits.heel) {
     const side = off.heel > 0 ? 'starboard' : 'port';
-    out(
-      'surfaced-heel',
-      'heel',
-      `Surfaced, the boat lists to ${side}: heel ${heelWords(off.heel)}, limit ${angleText(limits.heel)}.`,
-    );
+    const limit = angleText(limits.heel);
+    const heel = beyondLimit(finer => heelWords(off.heel, finer), limit);
+    out('surfaced-heel', 'heel', `Surfaced, the boat lists to ${side}: heel ${heel}, limit ${limit}.`);
   }
   if (surfaced.gm < limits.gm) {
     const loss =
       surfaced.freeSurfaceLoss > 0
         ? ` after ${lengthText(surfaced.freeSurfaceLoss, units)} for the free surface in the tank`
         : '';
+    const limit = lengthText(limits.gm, units);
+    const gm = beyondLimit(finer => lengthText(surfaced.gm, units, finer), limit, 'under');
     out(
       'surfaced-gm',
       'gm',
-      `Surfaced, the boat is tender: metacentric height ${lengthText(surfaced.gm, units)}${loss}, limit ${lengthText(limits.gm, units)}. Weight lower down cures it.`,
+      `Surfaced, the boat is tender: metacentric height ${gm}${loss}, limit ${limit}. Weight lower down cures it.`,
     );
   }
   return findings;
@@ -94,6 +99,12 @@ function endWords(trim: number, bowUp: number | null, sternUp: number | null, bo
   const [end, up] = Math.abs(bowUp) >= Math.abs(sternUp) ? ['bow', bowUp] : ['stern', sternUp];
   return `the ${end} rides ${lengthText(Math.abs(up), boat.units)} ${up > 0 ? 'high' : 'low'}`;
 }
+
+/** Why it does not stay: G over M, in words instead of a negative height; else it pitches over. */
+const uprightWords = (gm: number, { units }: Boat): string =>
+  gm < 0
+    ? `centre of mass lies ${lengthText(-gm, units)} above its metacentre`
+    : `metacentric height is only ${lengthText(gm, units)}`;
 
 function rollsTo({ trim, heel }: { readonly trim: number; readonly heel: number }): string {
   const over = Math.abs(heel);
