@@ -10,6 +10,7 @@ import { judgeSurfaced } from './judgeSurfaced.ts';
 /** What the boat does outside its limits in either condition, or why nobody knows; entries in no figure are named. */
 export function judge(boat: Boat, surfaced: Surfaced, submerged: Submerged, passage: Passage): readonly Finding[] {
   const findings = [
+    ...(surfaced.status === 'empty' || submerged.status === 'empty' ? [nothingFloats] : []),
     ...judgeSurfaced(boat, surfaced),
     ...judgeSubmerged(boat, submerged),
     ...judgePassage(boat, passage),
