@@ -9,10 +9,19 @@ import { describe, expect, it } from 'vitest';
 const rooms: Readonly<Record<string, readonly string[]>> = {
   schema: ['zod'],
   'server/geometry': [],
-  'server/findings/finding.ts': ['schema'],
-  'server/text': ['schema', 'server/findings/finding.ts', 'yaml'],
+  'server/findings/catalogue': [],
+  'server/findings/finding.ts': ['schema', 'server/findings/catalogue'],
+  'server/text': ['schema', 'server/findings/finding.ts', 'server/findings/catalogue', 'yaml'],
   'server/wording': ['schema'],
-  'server/boat': ['schema', 'server/text', 'server/geometry', 'server/wording', 'server/findings/finding.ts', 'zod'],
+  'server/boat': [
+    'schema',
+    'server/text',
+    'server/geometry',
+    'server/wording',
+    'server/findings/finding.ts',
+    'server/findings/catalogue',
+    'zod',
+  ],
   'server/bodies': ['server/boat', 'server/geometry'],
   'server/conditions': ['server/bodies', 'server/geometry'],
   'server/findings': [

@@ -1,9 +1,11 @@
 import type { Path } from '../../schema/path.ts';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
+import { quoteScalar } from '../text/quoteScalar.ts';
 import type { Finding, Mend, Severity } from '../findings/finding.ts';
 
 /** Findings on values and keys of the file, for the readers of this room. */
 export const valueFault = (
-  code: string,
+  code: FindingCode,
   path: Path,
   message: string,
   more: { severity?: Severity; mends?: readonly Mend[] } = {},
@@ -16,7 +18,7 @@ export const valueFault = (
 });
 
 /** A finding on an entry as a whole: its key, or its first line, is marked. */
-export const entryFault = (code: string, path: Path, message: string, severity: Severity = 'error'): Finding => ({
+export const entryFault = (code: FindingCode, path: Path, message: string, severity: Severity = 'error'): Finding => ({
   code,
   severity,
   message,
@@ -26,5 +28,6 @@ export const entryFault = (code: string, path: Path, message: string, severity: 
 /** Offers the nearest known word in place of a value. */
 export function changeTo(path: Path, word: string | null): readonly Mend[] {
   if (word === null) return [];
-  return [{ title: `Change to “${word}”`, changes: [{ kind: 'replace', place: { on: 'value', path }, text: word }] }];
+  const text = quoteScalar(word, true);
+  return [{ title: `Change to “${word}”`, changes: [{ kind: 'replace', place: { on: 'value', path }, text }] }];
 }

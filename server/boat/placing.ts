@@ -1,6 +1,7 @@
 import { isRange } from '../../schema/forms.ts';
 import type { PartEntry } from '../../schema/hull.ts';
 import type { Pair, Quantity, Range } from '../../schema/quantity.ts';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import { boxForm } from '../geometry/box.ts';
 import type { Form } from '../geometry/form.ts';
 import type { Vec3 } from '../geometry/vector.ts';
@@ -27,7 +28,7 @@ export interface Placed {
 
 /** Why a thing could not be placed: the key to point at, and what to say. */
 export interface PlacingFault {
-  readonly code: string;
+  readonly code: FindingCode;
   readonly key: string | null;
   readonly message: string;
 }

@@ -1,4 +1,5 @@
 import type { Path } from '../../schema/path.ts';
+import type { FindingCode } from './catalogue/catalogue.ts';
 
 /**
  * What the tool has to say about one place in the file. Findings are values: no stage of the analysis throws on bad
@@ -6,7 +7,7 @@ import type { Path } from '../../schema/path.ts';
  */
 export interface Finding {
   /** Stable plain code, kebab-case, from the catalogue. */
-  readonly code: string;
+  readonly code: FindingCode;
   readonly severity: Severity;
   /** Whole sentences for a modeller: what is wrong, what was expected, how to mend it. */
   readonly message: string;

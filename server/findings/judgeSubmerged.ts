@@ -2,12 +2,13 @@ import type { Boat } from '../boat/boat.ts';
 import type { Submerged, SubmergedNeutral } from '../conditions/submerged.ts';
 import { beyondLimit } from '../wording/beyondLimit.ts';
 import { angleText, heelWords, lengthText, massText, percentText, trimWords } from '../wording/numbers.ts';
+import type { FindingCode } from './catalogue/catalogue.ts';
 import type { Finding, Severity } from './finding.ts';
 import { tankPlace } from './places.ts';
 
 /** What the submerged boat does outside its limits, or that it cannot hang neutral. */
 export function judgeSubmerged(boat: Boat, submerged: Submerged): readonly Finding[] {
-  const say = (code: string, severity: Severity, message: string): Finding => ({
+  const say = (code: FindingCode, severity: Severity, message: string): Finding => ({
     code,
     severity,
     message,
@@ -44,7 +45,7 @@ export function judgeSubmerged(boat: Boat, submerged: Submerged): readonly Findi
   }
 }
 
-type Say = (code: string, severity: Severity, message: string) => Finding;
+type Say = (code: FindingCode, severity: Severity, message: string) => Finding;
 
 function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readonly Finding[] {
   const { units } = boat;

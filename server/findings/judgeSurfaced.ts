@@ -2,6 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { Surfaced, SurfacedAfloat } from '../conditions/surfaced.ts';
 import { beyondLimit } from '../wording/beyondLimit.ts';
 import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
+import type { FindingCode } from './catalogue/catalogue.ts';
 import type { Finding, Severity } from './finding.ts';
 import { limitPlace } from './places.ts';
 import { offWaterline } from './trim.ts';
@@ -51,7 +52,8 @@ function judgeAfloat(boat: Boat, surfaced: SurfacedAfloat): readonly Finding[] {
   const limits = boat.limits.surfaced;
   const off = offWaterline(boat, surfaced);
   const findings: Finding[] = [];
-  const out = (code: string, key: string, message: string) => findings.push(say(code, 'warning', boat, [key], message));
+  const out = (code: FindingCode, key: string, message: string) =>
+    findings.push(say(code, 'warning', boat, [key], message));
   if (off.draft !== null && Math.abs(off.draft) > limits.draft) {
     const way = off.draft > 0 ? 'deep' : 'high';
     const grams = massText(Math.abs(off.draft) * surfaced.massPerImmersion, units);
@@ -114,7 +116,13 @@ function rollsTo({ trim, heel }: { readonly trim: number; readonly heel: number 
   return `stands on its ${trim > 0 ? 'stern' : 'bow'} at ${angleText(Math.abs(trim))}`;
 }
 
-const say = (code: string, severity: Severity, boat: Boat, limit: readonly string[], message: string): Finding => ({
+const say = (
+  code: FindingCode,
+  severity: Severity,
+  boat: Boat,
+  limit: readonly string[],
+  message: string,
+): Finding => ({
   code,
   severity,
   message,

@@ -1,4 +1,5 @@
 import { type Alias, isAlias, isMap, isSeq, type Node } from 'yaml';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import { type Fault, fault } from './faults.ts';
 import type { Span } from './lines.ts';
 import { type Aliases, follow, resolveAliases } from './tree.ts';
@@ -40,7 +41,8 @@ export function readAliases(root: Node | null): { readonly aliases: Aliases; rea
   return { aliases: none, faults: [...faults, aliasFault('alias-too-large', first, message)] };
 }
 
-const aliasFault = (code: string, alias: Alias, message: string): Fault => fault(code, spanOfAlias(alias), message);
+const aliasFault = (code: FindingCode, alias: Alias, message: string): Fault =>
+  fault(code, spanOfAlias(alias), message);
 
 const spanOfAlias = (alias: Alias): Span => [alias.range?.[0] ?? 0, alias.range?.[1] ?? 0];
 

@@ -1,5 +1,6 @@
 import type { Document } from 'yaml';
 import { isCollection, isScalar, visit } from 'yaml';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { columnAt, lineAt, lineEnd, lineStart, lineStartsOf, nextLineStart, type Span } from './lines.ts';
 
@@ -25,7 +26,7 @@ export interface Situation {
 
 /** Builds a fault; a mend replaces the characters of a span. */
 export function fault(
-  code: string,
+  code: FindingCode,
   span: Span,
   message: string,
   options: { readonly blanked?: Span; readonly mend?: Mend | null } = {},

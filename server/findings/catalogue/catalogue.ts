@@ -1,0 +1,19 @@
+import { boatFindings } from './boatFindings.ts';
+import { conditionFindings } from './conditionFindings.ts';
+import { textFindings } from './textFindings.ts';
+
+/** What the documentation says of one kind of finding. */
+export interface FindingDoc {
+  readonly title: string;
+  readonly means: string;
+  readonly why: string;
+  readonly todo: string;
+}
+
+/** Every finding that the tool can make, by its code; the editor links here and `schema/REFERENCE.md` is made from it. */
+export const catalogue = { ...textFindings, ...boatFindings, ...conditionFindings } satisfies Record<
+  string,
+  FindingDoc
+>;
+
+export type FindingCode = keyof typeof catalogue;

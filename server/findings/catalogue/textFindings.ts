@@ -1,0 +1,111 @@
+/** Findings about how the file is written, before it says anything of a boat. */
+export const textFindings = {
+  'yaml-syntax': {
+    title: 'The line cannot be read',
+    means: 'The file is YAML, and this line does not follow its rules.',
+    why: 'The line is left out of every figure; the rest is still computed.',
+    todo: 'Compare it with the lines around it: “key: value”, lists with “- ”, and everything below a key a little further in.',
+  },
+  'missing-space': {
+    title: 'A space is missing after the colon or dash',
+    means: 'In “mass:240 g” the colon is taken as part of the word.',
+    why: 'The key is not seen, so its value is not either.',
+    todo: 'Write a space after the colon (“mass: 240 g”) and after the dash (“- name: battery”).',
+  },
+  'missing-colon': {
+    title: 'A colon is missing after the key',
+    means: 'The line has a word where a key and its value were expected.',
+    why: 'Without the colon the line says nothing.',
+    todo: 'Write “key: value”.',
+  },
+  'missing-comma': {
+    title: 'A comma is missing between entries in brackets',
+    means: 'Inside { } and [ ] the entries are parted by commas.',
+    why: 'Two entries run into one.',
+    todo: 'Put a comma between them.',
+  },
+  'bad-indent': {
+    title: 'The line is indented oddly',
+    means: 'A line stands neither under the key before it nor beside it.',
+    why: 'Indentation says what belongs to what.',
+    todo: 'Bring it into line with the keys it belongs to, with spaces.',
+  },
+  'tab-indent': {
+    title: 'A tab where spaces are needed',
+    means: 'YAML does not allow tabs at the start of a line.',
+    why: 'A tab looks different in every editor, so what belongs to what would be unclear.',
+    todo: 'Replace the tab by spaces.',
+  },
+  'odd-space': {
+    title: 'Unusual spaces were copied along',
+    means: 'The text has no-break or other special spaces, as text copied from a web page often has.',
+    why: 'They look like spaces and are not.',
+    todo: 'Type plain spaces in their place.',
+  },
+  'unclosed-quote': {
+    title: 'A quotation mark is not closed',
+    means: 'The text after the mark runs on to the end of the file.',
+    why: 'Everything after it is swallowed.',
+    todo: 'Close the quotation mark.',
+  },
+  'unclosed-bracket': {
+    title: 'A bracket is not closed',
+    means: 'A { or [ has no partner.',
+    why: 'What comes after it is taken to be inside.',
+    todo: 'Close the bracket.',
+  },
+  'stray-bracket': {
+    title: 'A bracket closes nothing',
+    means: 'A } or ] has no partner before it.',
+    why: 'The rest of the line cannot be read.',
+    todo: 'Take it out, or open it where it should begin.',
+  },
+  'needs-quotes': {
+    title: 'The value needs quotation marks',
+    means: 'A value begins with, or holds, a character that means something to YAML.',
+    why: 'It would be read as something else.',
+    todo: 'Put it in quotation marks: name: "tube #2".',
+  },
+  'duplicate-key': {
+    title: 'A key stands twice',
+    means: 'One entry has the same key two times.',
+    why: 'Only the first counts.',
+    todo: 'Take one out.',
+  },
+  'several-documents': {
+    title: 'More than one document in the file',
+    means: 'A line “---” begins a second document.',
+    why: 'A boat file holds one boat; the first is used.',
+    todo: 'Take the line out, or put the second boat in a file of its own.',
+  },
+  'unknown-alias': {
+    title: 'A reference leads nowhere',
+    means: 'A value such as “*strip” refers to an anchor “&strip” that the file does not have.',
+    why: 'The value is missing.',
+    todo: 'Write the value itself, or name the anchor.',
+  },
+  'circular-alias': {
+    title: 'A reference refers to itself',
+    means: 'An entry contains itself by reference.',
+    why: 'It would have no end.',
+    todo: 'Write the value itself.',
+  },
+  'alias-too-large': {
+    title: 'References blow the file up',
+    means: 'References to references make the file many times larger than it is.',
+    why: 'It would take too long to read.',
+    todo: 'Write the values themselves.',
+  },
+  'file-too-large': {
+    title: 'The file is too large',
+    means: 'It has more than a million characters.',
+    why: 'No boat needs so many; it is not read.',
+    todo: 'Check that it is a boat file.',
+  },
+  'file-too-deep': {
+    title: 'The file is nested too deep',
+    means: 'Lists or keys stand inside each other more than 200 times.',
+    why: 'A boat file is about five deep; this is not read.',
+    todo: 'Take out the spare brackets, dashes or spaces.',
+  },
+} as const;
