@@ -1,9 +1,16 @@
+import type { CodeAction, CompletionItem, Diagnostic, DocumentSymbol, Hover } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../schema/describe.ts';
 import { type Analysis, analyse } from './analysis.ts';
-import { type HoverText, hoverAt } from './answers/hover.ts';
+import { codeActionsAt, type EditedFile } from './answers/codeActions.ts';
+import { completionsAt } from './answers/completion.ts';
+import { diagnosticsOf } from './answers/diagnostics.ts';
+import { hoverReply } from './answers/hoverReply.ts';
 import { newBoatText } from './answers/newBoat.ts';
+import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { type Summary, summarise } from './answers/summary.ts';
+import { symbolsOf } from './answers/symbols.ts';
 import { textReport } from './report/textReport.ts';
+import type { Span } from './text/lines.ts';
 
 /** The one door to the core: the language server, the command line and the browser worker come in by it. */
 export interface BoatService {
@@ -11,7 +18,14 @@ export interface BoatService {
   readonly describer: Describer;
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
   analyse(text: string, previous?: Analysis): Analysis;
-  hover(analysis: Analysis, offset: number): HoverText | null;
+  diagnostics(analysis: Analysis): readonly Diagnostic[];
+  /** What stands for diagnostics and summary when the analysis itself failed. */
+  ownFault(reason: string): OwnFault;
+  hover(analysis: Analysis, offset: number): Hover | null;
+  completions(analysis: Analysis, offset: number): readonly CompletionItem[];
+  /** What can be done about the findings that a span of the text touches. */
+  codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
+  symbols(analysis: Analysis): readonly DocumentSymbol[];
   summary(analysis: Analysis): Summary;
   /** Plain text, as the command line prints it. */
   report(analysis: Analysis): string;
@@ -24,7 +38,12 @@ export function createBoatService(): BoatService {
   return {
     describer,
     analyse: (text, previous) => analyse(text, describer, previous),
-    hover: (analysis, offset) => hoverAt(analysis, describer, offset),
+    diagnostics: diagnosticsOf,
+    ownFault,
+    hover: (analysis, offset) => hoverReply(analysis, describer, offset),
+    completions: (analysis, offset) => completionsAt(analysis, describer, offset),
+    codeActions: codeActionsAt,
+    symbols: symbolsOf,
     summary: summarise,
     report: analysis => textReport(analysis),
     newBoat: newBoatText,

@@ -1,0 +1,73 @@
+import { type CodeAction, CodeActionKind, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver-types';
+import type { Analysis } from '../analysis.ts';
+import type { Change, Finding } from '../findings/finding.ts';
+import { applyChanges } from '../text/edit.ts';
+import type { Span } from '../text/lines.ts';
+import { rangeOf } from '../text/rangeOf.ts';
+import { diagnosticOf } from './diagnostics.ts';
+import { lspRange } from './lspRange.ts';
+
+/** The file that an action edits. */
+export interface EditedFile {
+  readonly uri: string;
+  /** Null for an editor that cannot check versions. */
+  readonly version: number | null;
+}
+
+/** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
+export function codeActionsAt(analysis: Analysis, [start, end]: Span, file: EditedFile): readonly CodeAction[] {
+  const { syntax, findings } = analysis;
+  const touched = findings.filter(finding => {
+    const range = rangeOf(syntax, finding.place);
+    return range[0] <= end && range[1] >= start;
+  });
+  return [...touched.flatMap(finding => mendsOf(analysis, finding, file)), ...correctionsOf(analysis, touched, file)];
+}
+
+function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readonly CodeAction[] {
+  return (finding.mends ?? []).flatMap((mend, i) => {
+    const edit = editOf(analysis, mend.changes, file);
+    return edit ? [quickFix(analysis, { title: mend.title, findings: [finding], edit, isBest: i === 0 })] : [];
+  });
+}
+
+/** Corrections are for the boat's trim on the surface, so they stand with the findings about it. */
+function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: EditedFile): readonly CodeAction[] {
+  const findings = touched.filter(finding => isAboutSurfacedTrim(finding));
+  if (findings.length === 0) return [];
+  return analysis.corrections().flatMap((correction, i) => {
+    const changes = correction.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const);
+    const edit = editOf(analysis, changes, file);
+    return edit ? [quickFix(analysis, { title: correction.title, findings, edit, isBest: i === 0 })] : [];
+  });
+}
+
+const isAboutSurfacedTrim = ({ code }: Finding): boolean =>
+  code === 'surfaced-draft' || code === 'surfaced-trim' || code === 'surfaced-heel';
+
+interface Fix {
+  readonly title: string;
+  readonly findings: readonly Finding[];
+  readonly edit: WorkspaceEdit;
+  readonly isBest: boolean;
+}
+
+const quickFix = ({ syntax }: Analysis, { title, findings, edit, isBest }: Fix): CodeAction => ({
+  title,
+  kind: CodeActionKind.QuickFix,
+  diagnostics: findings.map(finding => diagnosticOf(syntax, finding)),
+  edit,
+  ...(isBest ? { isPreferred: true } : {}),
+});
+
+function editOf({ syntax }: Analysis, changes: readonly Change[], file: EditedFile): WorkspaceEdit | null {
+  const splices = applyChanges(syntax, changes);
+  if (splices === null) return null;
+  const edits: TextEdit[] = splices.map(({ start, end, text }) => ({
+    range: lspRange(syntax, [start, end]),
+    newText: text,
+  }));
+  const { uri, version } = file;
+  if (version === null) return { changes: { [uri]: edits } };
+  return { documentChanges: [{ textDocument: { uri, version }, edits }] };
+}

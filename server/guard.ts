@@ -1,0 +1,36 @@
+import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+
+/** What a handler needs of the world outside. */
+export interface GuardHost {
+  /** Runs something later, after messages that are waiting: a cancellation among them is then known. */
+  readonly defer: (run: () => void) => void;
+  /** Tells whoever looks after the server that something broke. */
+  readonly log: (message: string) => void;
+}
+
+/** Answers a request, whatever happens: nothing when it was cancelled, the fallback when our own code fails. */
+export function guard<T>(
+  host: GuardHost,
+  name: string,
+  token: CancellationToken,
+  fallback: T,
+  run: () => T,
+): Promise<T | ResponseError<void>> {
+  return new Promise(resolve => {
+    host.defer(() => {
+      if (token.isCancellationRequested) resolve(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
+      else resolve(attempt(host, name, run, () => fallback));
+    });
+  });
+}
+
+/** Runs something of ours; when it fails, says so in the log and makes do. */
+export function attempt<T>(host: GuardHost, name: string, run: () => T, otherwise: (reason: string) => T): T {
+  try {
+    return run();
+  } catch (problem) {
+    const reason = problem instanceof Error ? problem.message : String(problem);
+    host.log(`${name} failed: ${problem instanceof Error ? (problem.stack ?? reason) : reason}`);
+    return otherwise(reason);
+  }
+}

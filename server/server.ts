@@ -1,0 +1,138 @@
+import {
+  CodeActionKind,
+  type Connection,
+  type InitializeResult,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { createAnalysisCache } from './analysisCache.ts';
+import { attempt, type GuardHost, guard } from './guard.ts';
+import {
+  type NewBoatParams,
+  type NewBoatResult,
+  newBoatRequest,
+  type ReportParams,
+  type ReportResult,
+  reportRequest,
+  type SummaryParams,
+  summaryNotification,
+} from './protocol.ts';
+import { createBoatService } from './service.ts';
+
+/** Timers, handed in so that a test can step time. */
+export interface Clock {
+  setTimeout(run: () => void, milliseconds: number): Timer;
+  clearTimeout(timer: Timer): void;
+}
+
+export type Timer = ReturnType<typeof setTimeout> | number;
+
+/** A pause in the typing after which the file is analysed: too short to be noticed, long enough to skip most keystrokes. */
+const settleMilliseconds = 60;
+
+/** Starts the language server on a connection. */
+export function startServer(connection: Connection, clock: Clock): void {
+  const service = createBoatService();
+  const documents = new TextDocuments(TextDocument);
+  const analyses = createAnalysisCache(service.analyse);
+  const pending = new Map<string, Timer>();
+  let checksVersions = false;
+  const host: GuardHost = {
+    defer: run => void clock.setTimeout(run, 0),
+    log: message => connection.console.error(message),
+  };
+
+  connection.onInitialize(({ capabilities }): InitializeResult => {
+    checksVersions = capabilities.workspace?.workspaceEdit?.documentChanges ?? false;
+    return {
+      serverInfo: { name: 'Trimwright' },
+      capabilities: {
+        textDocumentSync: TextDocumentSyncKind.Incremental,
+        hoverProvider: true,
+        completionProvider: { triggerCharacters: [' ', ':', '-', '{', '['] },
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        documentSymbolProvider: true,
+      },
+    };
+  });
+
+  const cancel = (uri: string): void => {
+    const timer = pending.get(uri);
+    if (timer !== undefined) clock.clearTimeout(timer);
+    pending.delete(uri);
+  };
+
+  /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
+  const publish = (uri: string): void => {
+    pending.delete(uri);
+    const document = documents.get(uri);
+    if (!document) return;
+    const told = attempt(
+      host,
+      'analysis',
+      () => {
+        const analysis = analyses.get(document);
+        return { diagnostics: service.diagnostics(analysis), summary: service.summary(analysis) };
+      },
+      reason => service.ownFault(reason),
+    );
+    void connection.sendDiagnostics({ uri, version: document.version, diagnostics: [...told.diagnostics] });
+    const summary: SummaryParams = { uri, ...told.summary };
+    void connection.sendNotification(summaryNotification, summary);
+  };
+
+  documents.onDidChangeContent(({ document: { uri } }) => {
+    cancel(uri);
+    pending.set(
+      uri,
+      clock.setTimeout(() => publish(uri), settleMilliseconds),
+    );
+  });
+  documents.onDidClose(({ document: { uri } }) => {
+    cancel(uri);
+    analyses.drop(uri);
+    void connection.sendDiagnostics({ uri, diagnostics: [] });
+  });
+
+  connection.onHover(({ textDocument: { uri }, position }, token) =>
+    guard(host, 'hover', token, null, () => {
+      const document = documents.get(uri);
+      return document ? service.hover(analyses.get(document), document.offsetAt(position)) : null;
+    }),
+  );
+  connection.onCompletion(({ textDocument: { uri }, position }, token) =>
+    guard(host, 'completion', token, [], () => {
+      const document = documents.get(uri);
+      return document ? [...service.completions(analyses.get(document), document.offsetAt(position))] : [];
+    }),
+  );
+  connection.onCodeAction(({ textDocument: { uri }, range, context }, token) =>
+    guard(host, 'code actions', token, [], () => {
+      const document = documents.get(uri);
+      const isAsked = context.only?.some(kind => CodeActionKind.QuickFix.startsWith(kind)) ?? true;
+      if (!document || !isAsked) return [];
+      const span = [document.offsetAt(range.start), document.offsetAt(range.end)] as const;
+      const file = { uri, version: checksVersions ? document.version : null };
+      return [...service.codeActions(analyses.get(document), span, file)];
+    }),
+  );
+  connection.onDocumentSymbol(({ textDocument: { uri } }, token) =>
+    guard(host, 'symbols', token, [], () => {
+      const document = documents.get(uri);
+      return document ? [...service.symbols(analyses.get(document))] : [];
+    }),
+  );
+  connection.onRequest(reportRequest, ({ uri }: ReportParams, token) =>
+    guard<ReportResult>(host, 'report', token, { text: 'The report could not be made.' }, () => {
+      const document = documents.get(uri);
+      return { text: document ? service.report(analyses.get(document)) : 'Open the boat file to see its report.' };
+    }),
+  );
+  connection.onRequest(newBoatRequest, ({ name }: NewBoatParams, token) =>
+    guard<NewBoatResult>(host, 'new boat', token, { text: '' }, () => ({ text: service.newBoat(name) })),
+  );
+
+  documents.listen(connection);
+  connection.listen();
+}
