@@ -75,7 +75,14 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/wording',
     'vscode-languageserver-types',
   ],
-  'server/service.ts': ['schema', 'server/analysis.ts', 'server/answers', 'server/report'],
+  'server/service.ts': [
+    'schema',
+    'server/analysis.ts',
+    'server/answers',
+    'server/report',
+    'server/text',
+    'vscode-languageserver-types',
+  ],
   'server/protocol.ts': [],
   client: ['client', 'server/protocol.ts', 'vscode', 'vscode-languageclient'],
 };
