@@ -1,0 +1,183 @@
+import { createDescriber } from '../../schema/describe.ts';
+import { type Analysis, analyse } from '../../server/analysis.ts';
+import type { Boat } from '../../server/boat/boat.ts';
+import { readBoat } from '../../server/boat/readBoat.ts';
+import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
+import { loadedBoat, surfacedBoat } from '../../server/conditions/load.ts';
+import { otherRests } from '../../server/conditions/otherRests.ts';
+import { passageOf } from '../../server/conditions/passage.ts';
+import { rightingCurve } from '../../server/conditions/rightingLever.ts';
+import { floatSubmerged } from '../../server/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/conditions/surfaced.ts';
+import { transitOf } from '../../server/conditions/transit.ts';
+import { proposeSurfaced } from '../../server/corrections/propose.ts';
+import { judge } from '../../server/findings/judge.ts';
+import type { Form } from '../../server/geometry/form.ts';
+import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
+import { solidOf, wallOf } from '../../server/geometry/solids.ts';
+import type { Vec3 } from '../../server/geometry/vector.ts';
+import { textReport } from '../../server/report/textReport.ts';
+import { readSyntax } from '../../server/text/syntax.ts';
+import { boatOfParts } from './boatOfParts.ts';
+import { hullMesh } from './hullMesh.ts';
+import { logSlope, medianTime } from './measure.ts';
+
+/*
+ * What the analysis costs, in medians and in ratios to what the issue asks for. It asserts nothing: machines differ and
+ * cores are shared. Run alone with `npm run benchmark`.
+ */
+
+const describer = createDescriber();
+
+const line = (what: string, value: string): void => console.log(`  ${what.padEnd(52)} ${value}`);
+const time = (what: string, call: () => unknown): number => {
+  const ms = medianTime(call);
+  line(what, `${ms < 0.1 ? ms.toFixed(4) : ms.toFixed(2)} ms`);
+  return ms;
+};
+const against = (what: string, ms: number, target: number): void =>
+  line(what, `${ms.toFixed(2)} ms, ${(ms / target).toFixed(2)} of the ${target} ms aimed at`);
+
+const boatFrom = (text: string): Boat => readBoat(readSyntax(text), describer).boat;
+
+/** The boat with its first shell's form in place of the tabulated one. */
+const withHull = (boat: Boat, form: Form): Boat => ({
+  ...boat,
+  shells: boat.shells.map((shell, i) => (i === 0 ? { ...shell, form, endsClosed: true } : shell)),
+});
+
+/** Everything that a report says, from bodies that are on the shelf: both conditions and what lies between them. */
+function conditions(boat: Boat, shelf: ReturnType<typeof emptyShelf>): unknown {
+  const bodies = assembleBodies(boat, shelf);
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  const passage = passageOf(bodies, surfaced, submerged, boat.length);
+  return judge(boat, surfaced, submerged, passage);
+}
+
+function pieces(boat: Boat): void {
+  time('bodies, all made anew', () => assembleBodies(boat, emptyShelf()));
+  const shelf = emptyShelf();
+  const bodies = assembleBodies(boat, shelf);
+  time('bodies, from the shelf', () => assembleBodies(boat, shelf));
+  time('surfaced', () => floatSurfaced(bodies, boat.length));
+  time('submerged', () => floatSubmerged(bodies));
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('The boat must float and dive.');
+  time('transit, 25 fills', () => transitOf(bodies, submerged.fill, boat.length));
+  time('other rests', () => otherRests(surfacedBoat(bodies), surfaced.up));
+  time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
+  time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
+  time('corrections', () => proposeSurfaced(boat, bodies, surfaced, shelf));
+}
+
+function report200(): void {
+  const text = boatOfParts(200);
+  const boat = boatFrom(text);
+  console.log('\n200 parts');
+  const syntax = readSyntax(text);
+  time('parse', () => readSyntax(text));
+  const read = readBoat(syntax, describer);
+  time('read, all entries anew', () => readBoat(syntax, describer));
+  time('read, entries kept', () => readBoat(syntax, describer, read.kept));
+  pieces(boat);
+  const analysis = analyse(text, describer);
+  time('the report as text', () => textReport(analysis));
+  time('text to report, nothing kept', () => textReport(analyse(text, describer)));
+  time('text to report, after a change of one mass', retype(text, analysis));
+  console.log('\n200 parts and a hull of 100,000 triangles');
+  const meshed = withHull(boat, hullMesh(100_000));
+  pieces(meshed);
+  console.log('\nWhole-boat conditions and findings, warm');
+  const shelf = emptyShelf();
+  against(
+    '200 parts',
+    medianTime(() => conditions(boat, shelf)),
+    10,
+  );
+  against(
+    '200 parts, hull of 100,000 triangles',
+    medianTime(() => conditions(meshed, shelf)),
+    25,
+  );
+}
+
+/** One mass changed, there and back again. */
+function retype(text: string, first: Analysis): () => unknown {
+  const other = text.replace('mass: 640 g', 'mass: 641 g');
+  let analysis = first;
+  let turn = 0;
+  return () => {
+    turn++;
+    analysis = analyse(turn % 2 === 0 ? text : other, describer, analysis);
+    return textReport(analysis);
+  };
+}
+
+function slopes(): void {
+  console.log('\nCost against size (slope of log time over log size; 1 is linear)');
+  const counts = [25, 50, 100, 200, 400];
+  const overParts = counts.map(count => {
+    const boat = boatFrom(boatOfParts(count));
+    const shelf = emptyShelf();
+    return [count, time(`conditions of ${count} parts`, () => conditions(boat, shelf))] as const;
+  });
+  line('slope over parts', logSlope(overParts).toFixed(2));
+  const base = boatFrom(boatOfParts(200));
+  const triangles = [6_000, 12_000, 25_000, 50_000, 100_000, 200_000];
+  const overTriangles = triangles.map(count => {
+    const form = hullMesh(count);
+    const boat = withHull(base, form);
+    const shelf = emptyShelf();
+    return [
+      count,
+      time(`conditions, hull of ${count.toLocaleString('en')} triangles`, () => conditions(boat, shelf)),
+    ] as const;
+  });
+  line('slope over triangles, conditions', logSlope(overTriangles).toFixed(2));
+  const making = triangles.map(count => {
+    const form = hullMesh(count);
+    return [
+      count,
+      time(`making the body of ${count.toLocaleString('en')} triangles`, () => wallOf(form, { endsClosed: true })),
+    ] as const;
+  });
+  line('slope over triangles, making the body', logSlope(making).toFixed(2));
+}
+
+/** A body that the surface misses costs a comparison, whatever it is made of. */
+function dryBodies(): void {
+  console.log('\nOne cut of one body');
+  const level: Vec3 = [0.02, -0.01, Math.sqrt(1 - 0.0005)];
+  const sums = emptyImmersion();
+  const bodies = [
+    ['100,000 triangles', solidOf(hullMesh(100_000))],
+    [
+      'a cylinder',
+      solidOf({
+        shape: 'revolved',
+        origin: [0, 0, 0.05],
+        axis: [1, 0, 0],
+        profile: [
+          [0, 0.04],
+          [0.5, 0.04],
+        ],
+      }),
+    ],
+    ['a ball', solidOf({ shape: 'ball', centre: [0.4, 0, 0.05], radius: 0.03 })],
+  ] as const;
+  for (const [what, body] of bodies) {
+    const [lowest, highest] = body.extent(level);
+    const [below, across, above] = [lowest - 0.01, (lowest + highest) / 2, highest + 0.01].map(h =>
+      medianTime(() => {
+        for (let i = 0; i < 100; i++) addImmersed(body, level, h, sums);
+      }, 150),
+    );
+    line(`${what}: dry, cut, wholly wet`, [below, across, above].map(ms => `${(10 * ms!).toFixed(2)} µs`).join(', '));
+  }
+}
+
+report200();
+slopes();
+dryBodies();
