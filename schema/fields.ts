@@ -26,8 +26,6 @@ export interface IssueNote {
   readonly slip?: Slip;
   /** An issue found by a chosen alternative, as zod gave it. */
   readonly inner?: z.core.$ZodIssue;
-  /** The word to put in place of the value. */
-  readonly replacement?: string;
 }
 
 const SCALAR = { type: ['string', 'number'] } as const;
@@ -66,8 +64,11 @@ export const taper = (units: FileUnits, help: KeyHelp) => field(raw => readTaper
 
 /** One of a few words. */
 export function word<const W extends readonly [string, ...string[]]>(words: W, help: KeyHelp) {
-  const listed = words.map(w => `“${w}”`).join(words.length === 2 ? ' or ' : ', ');
-  return z.enum(words, { error: issue => `Expected ${listed}, but this says ${shown(issue.input)}.` }).meta(copy(help));
+  const quoted = words.map(w => `“${w}”`);
+  const listed = `${words.length > 2 ? 'one of ' : ''}${quoted.slice(0, -1).join(', ')} or ${quoted.at(-1)}`;
+  return z
+    .enum(words, { error: issue => `Expected ${listed}, but this ${describeValue(issue.input)}.` })
+    .meta(copy(help));
 }
 
 /** Free text on one line; numbers are taken as text, so that a boat may be called 12. */
@@ -83,7 +84,7 @@ export const text = (help: KeyHelp) =>
     .meta({ ...SCALAR, ...copy(help) });
 
 export const flag = (help: KeyHelp) =>
-  z.boolean({ error: issue => `Expected true or false, but this says ${shown(issue.input)}.` }).meta(copy(help));
+  z.boolean({ error: issue => `Expected true or false, but this ${describeValue(issue.input)}.` }).meta(copy(help));
 
 /** A count of things, 1 or more. */
 export const wholeNumber = (help: KeyHelp) => {
@@ -137,8 +138,6 @@ export function describeValue(raw: unknown): string {
 }
 
 function shown(raw: unknown): string {
-  if (raw === null || raw === undefined) return 'nothing';
-  if (typeof raw === 'object') return isList(raw) ? 'a list' : 'a group of keys';
   const said = String(raw);
   return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
 }

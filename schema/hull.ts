@@ -3,7 +3,8 @@ import { describeValue, flag, map, quantity, text, wholeNumber, word } from './f
 import { balanceKey, formKeys, placing } from './forms.ts';
 import type { FileUnits } from './units.ts';
 
-const name = (whose: string) => text({ description: `What you call it. ${whose}`, examples: ['dry cylinder'] });
+const name = (example: string, whose: string) =>
+  text({ description: `What you call it. ${whose}`, examples: [example] });
 
 const mass = (units: FileUnits, description: string) =>
   quantity(units, 'mass', { description, examples: ['410 g', '1 lb 3 oz'] }, { nonNegative: true });
@@ -28,7 +29,7 @@ export const noteKey = () => text({ description: 'A note to yourself; it changes
 export function shellSchema(units: FileUnits) {
   return map(
     {
-      name: name('Each name stands for one thing only.'),
+      name: name('outer hull', 'Each name stands for one thing only.'),
       mass: mass(units, 'What the bare shell weighs on the scale.'),
       material: materialKey().optional(),
       density: densityKey(units).optional(),
@@ -48,7 +49,7 @@ export function shellSchema(units: FileUnits) {
 export function compartmentSchema(units: FileUnits) {
   return map(
     {
-      name: name('Parts inside it say `in:` with this name.'),
+      name: name('dry cylinder', 'Parts inside it say `in:` with this name.'),
       mass: mass(units, 'What the empty compartment weighs, ends and seals included.'),
       material: materialKey().optional(),
       density: densityKey(units).optional(),
@@ -74,7 +75,7 @@ const shareKey = () =>
 export function tankSchema(units: FileUnits) {
   return map(
     {
-      name: name('Findings and the report call the tank by it.'),
+      name: name('main ballast', 'Findings and the report call the tank by it.'),
       in: text({
         description:
           'The compartment it lies in. Without it the tank stands in the flooded hull and displaces by its own form.',
@@ -120,7 +121,7 @@ export function tankSchema(units: FileUnits) {
 export function partSchema(units: FileUnits) {
   return map(
     {
-      name: name('Each name stands for one thing only.'),
+      name: name('battery', 'Each name stands for one thing only.'),
       mass: mass(units, 'What it weighs on the scale. With a form and a material it may be left out.').optional(),
       material: materialKey().optional(),
       density: densityKey(units).optional(),

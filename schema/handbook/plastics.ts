@@ -1,6 +1,7 @@
 import type { Material } from './material.ts';
 
-const PRINT_NOTE =
+/** Of plastics that come off a printer as well as in sheets. */
+export const PRINT_NOTE =
   'The figure is for solid plastic. A print carries voids: weigh it, and give its outer form or a dunked volume.';
 const DUST_CAUTION = 'Sanding dust harms lungs and skin: sand wet, with a mask and gloves.';
 const LITHIUM_CAUTION =

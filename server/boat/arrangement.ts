@@ -32,8 +32,8 @@ function duplicateNames(entries: readonly Entry[]): readonly Finding[] {
       seen.set(entry.name, entry);
       return [];
     }
-    const message = `Two things are called “${entry.name}”. Give this one a name of its own, such as “${entry.name} 2”.`;
     const free = freeName(entry.name, entries);
+    const message = `Two things are called “${entry.name}”. Give this one a name of its own, such as “${free}”.`;
     return [
       valueFault('duplicate-name', [...entry.path, 'name'], message, {
         mends: changeTo([...entry.path, 'name'], free),
@@ -56,9 +56,11 @@ function unknownCompartment(entry: Tank | Part | Bay, names: readonly string[]):
   const near = closest(entry.inside, names);
   const hint = near
     ? `Did you mean “${near}”?`
-    : names.length > 0
-      ? `The compartments are ${names.map(name => `“${name}”`).join(', ')}.`
-      : 'The hull has no compartments yet.';
+    : names.length === 0
+      ? 'The hull has no compartments yet.'
+      : names.length === 1
+        ? `The only one is “${names[0]}”.`
+        : `The compartments are ${names.map(name => `“${name}”`).join(', ')}.`;
   const path = [...entry.path, 'in'];
   return [
     valueFault('unknown-compartment', path, `There is no compartment “${entry.inside}”. ${hint}`, {

@@ -20,7 +20,7 @@ export interface Boat {
   readonly bays: readonly Bay[];
   readonly stock: Stock;
   readonly limits: Limits;
-  /** Entries that could not be read and so are not in any figure, by name. */
+  /** Entries and sections that could not be read and so are missing from the figures, by name. */
   readonly leftOut: readonly string[];
 }
 

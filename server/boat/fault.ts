@@ -1,7 +1,7 @@
 import type { Path } from '../../schema/path.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
-import { quoteScalar } from '../text/quoteScalar.ts';
 import type { Finding, Mend, Severity } from '../findings/finding.ts';
+import { quoteScalar } from '../text/quoteScalar.ts';
 
 /** Findings on values and keys of the file, for the readers of this room. */
 export const valueFault = (

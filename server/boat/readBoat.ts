@@ -49,11 +49,15 @@ export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries
   const findings: Finding[] = [];
   const entries = new Map<string, ReadEntry>();
   const leftOut: string[] = [];
+  // Bays are in no figure anyway.
+  const leaveOut = (list: Path, name: string) => {
+    if (list[0] !== 'bays') leftOut.push(name);
+  };
 
   const check = <T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey = false): T | null => {
     const raw = valueAt(syntax, path);
     if (raw === undefined || raw === null) return null;
-    const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]).map(info => info.key);
+    const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]);
     const checked = checkValue(schema, raw, { path, what, keysAt, keyByKey });
     findings.push(...checked.findings);
     return checked.value;
@@ -80,6 +84,7 @@ export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries
           `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
         ),
       );
+      leaveOut(path, String(path.at(-1)));
       return [];
     }
     return entriesOf(syntax, path).flatMap(item => {
@@ -88,12 +93,12 @@ export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries
       const result = had ?? readOne(schema, item.path, item.value, { what, describer, around, read });
       if (!item.shared) entries.set(key, result);
       findings.push(...result.findings);
-      if (result.entry === null) leftOut.push(nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
+      if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
       return result.entry === null ? [] : [result.entry as E];
     });
   };
 
-  checkKeys(syntax, findings);
+  leftOut.push(...checkKeys(syntax, findings));
   const name = check(schemas.boat, ['boat'], 'the boat') ?? '';
   const boat = {
     name,
@@ -125,12 +130,25 @@ interface OneEntry<T, E> {
 }
 
 function readOne<T, E extends Entry>(schema: z.ZodType<T>, path: Path, raw: unknown, one: OneEntry<T, E>): ReadEntry {
-  const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]).map(info => info.key);
+  const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
   const checked: CheckedValue<T> = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
   if (checked.value === null) return { entry: null, findings: checked.findings };
-  const findings = [...checked.findings];
-  const entry = one.read(checked.value, path, one.around, findings);
-  return { entry, findings };
+  const said: Finding[] = [];
+  const entry = one.read(checked.value, path, one.around, said);
+  return { entry, findings: [...checked.findings, ...withoutEchoes(checked.findings, said)] };
+}
+
+const UNKNOWNS = ['mass-unknown', 'volume-unknown', 'length-unknown'];
+const LACKS = [...UNKNOWNS, 'form-unknown', 'missing-key'];
+
+/** What an entry lacks because of a misspelt key or material was said there already. */
+function withoutEchoes(told: readonly Finding[], said: readonly Finding[]): readonly Finding[] {
+  const isMisspelt = told.some(
+    ({ code, mends }) => code === 'unknown-key' && mends?.some(mend => mend.changes[0]?.kind === 'replace'),
+  );
+  const isUnknown = said.some(({ code }) => code === 'unknown-material');
+  const echoes = isMisspelt ? LACKS : isUnknown ? UNKNOWNS : [];
+  return said.filter(({ code }) => !echoes.includes(code));
 }
 
 const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
@@ -164,7 +182,9 @@ function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>):
   return Math.max(0, ...ends, ...boat.payload.map(part => part.to[0]));
 }
 
-function checkKeys(syntax: Syntax, findings: Finding[]): void {
+/** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */
+function checkKeys(syntax: Syntax, findings: Finding[]): readonly string[] {
+  const leftOut: string[] = [];
   for (const [path, expected, where] of [
     [[], SECTIONS, 'a boat file'],
     [['hull'], HULL_KEYS, 'the hull'],
@@ -186,8 +206,11 @@ function checkKeys(syntax: Syntax, findings: Finding[]): void {
           ? { mends: [{ title: `Change to “${near}”`, changes: [{ kind: 'replace', place, text: near }] }] }
           : {}),
       });
+      const value = valueAt(syntax, place.path);
+      if (isMap(value) || Array.isArray(value)) leftOut.push(key);
     }
   }
+  return leftOut;
 }
 
 function missingSections(syntax: Syntax, length: number | null): readonly Finding[] {

@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import type { KeyInfo } from '../../schema/describe.ts';
 import { isMap } from '../../schema/fields.ts';
 import type { Path } from '../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -17,7 +18,7 @@ export interface CheckOptions {
   readonly path: Path;
   /** "a part": for messages. */
   readonly what: string;
-  readonly keysAt: (path: Path) => readonly string[];
+  readonly keysAt: (path: Path) => readonly KeyInfo[];
   /** Leave out every key with a fault, not only the harmless: for sections whose keys stand alone. */
   readonly keyByKey?: boolean;
 }

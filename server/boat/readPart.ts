@@ -1,3 +1,4 @@
+import { PRINT_NOTE } from '../../schema/handbook/plastics.ts';
 import type { PartEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
 import type { FileUnits } from '../../schema/units.ts';
@@ -121,11 +122,12 @@ function checkDensity(entry: PartEntry, mass: number, volume: number, known: Kno
     Math.round(1000 * least * volume) === Math.round(1000 * most * volume)
       ? massText(most * volume, units)
       : `${massText(least * volume, units)} to ${massText(most * volume, units)}`;
+  const voids = density < least && material.note === PRINT_NOTE ? ` ${PRINT_NOTE}` : '';
   checking.findings.push(
     valueFault(
       'density-unlikely',
       [...checking.path, 'mass'],
-      `${massText(mass, units)} in this form is ${densityText(density)}; ${material.key} is ${densityText(least)} to ${densityText(most)}, so the scale should have shown ${expected}. Check the sizes, the mass and the material.`,
+      `${massText(mass, units)} in this form is ${densityText(density)}; ${material.key} is ${least} to ${densityText(most)}, so the scale should have shown ${expected}. Check the sizes, the mass and the material.${voids}`,
       { severity: 'warning' },
     ),
   );
