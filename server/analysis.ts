@@ -23,7 +23,9 @@ export interface Analysis {
   readonly submerged: Submerged;
   readonly passage: Passage;
   readonly findings: readonly Finding[];
-  /** Computed once, at the first call. */
+  /** The file itself has errors: something may be missing from the figures. */
+  readonly isFaulty: boolean;
+  /** Computed once, at the first call; none while the file is faulty, for the fault may be in what the boat weighs. */
   corrections(): readonly Correction[];
   /** Parts for the next analysis of the same file. */
   readonly kept: Kept;
@@ -48,7 +50,8 @@ export function analyse(text: string, describer: Describer, previous?: Analysis)
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
-  const findings = [...syntax.findings, ...reading.findings, ...judge(boat, surfaced, submerged, passage)];
+  const ofFile = [...syntax.findings, ...reading.findings];
+  const isFaulty = ofFile.some(finding => finding.severity === 'error');
   let corrections: readonly Correction[] | null = null;
   return {
     syntax,
@@ -57,9 +60,10 @@ export function analyse(text: string, describer: Describer, previous?: Analysis)
     surfaced,
     submerged,
     passage,
-    findings,
+    findings: [...ofFile, ...judge(boat, surfaced, submerged, passage)],
+    isFaulty,
     corrections: () => {
-      corrections ??= surfaced.status === 'afloat' ? proposeSurfaced(boat, bodies, surfaced, shelf) : [];
+      corrections ??= surfaced.status === 'afloat' && !isFaulty ? proposeSurfaced(boat, bodies, surfaced, shelf) : [];
       return corrections;
     },
     kept: { entries: reading.kept, shelf },

@@ -17,7 +17,12 @@ export function judge(boat: Boat, surfaced: Surfaced, submerged: Submerged, pass
   ];
   if (boat.leftOut.length === 0) return findings;
   const names = boat.leftOut.map(name => `“${name}”`).join(', ');
-  return findings.map(finding => ({ ...finding, message: `${finding.message} (Figured without ${names}.)` }));
+  // What is missing may be what brings the boat inside its limits: no alarm before it is known.
+  return findings.map(finding => ({
+    ...finding,
+    severity: 'information',
+    message: `${finding.message} (Figured without ${names}.)`,
+  }));
 }
 
 /** Missing figures are explained too: a file without limits broken is not yet a boat within them. */

@@ -1,9 +1,21 @@
+import { beyondLimit } from '../wording/beyondLimit.ts';
+
 /** One figure of the report: its name, its value, and how it stands to its limit where it has one. */
 export interface Row {
   readonly name: string;
   readonly value: string;
   readonly limit?: string;
   readonly isKept?: boolean;
+}
+
+/** A figure beside its limit; one that breaks it gets the digits that show it. */
+export function limitRow(
+  name: string,
+  show: (finer: number) => string,
+  limit: { readonly text: string; readonly isKept: boolean; readonly way?: 'over' | 'under' },
+): Row {
+  const value = limit.isKept ? show(0) : beyondLimit(show, limit.text, limit.way);
+  return { name, value, limit: limit.text, isKept: limit.isKept };
 }
 
 /** Colours for a terminal, or none. */

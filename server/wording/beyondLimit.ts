@@ -17,8 +17,7 @@ export function beyondLimit(show: (finer: number) => string, limit: string, way:
 function readsBeyond(figure: string, limit: string, way: 'over' | 'under'): boolean {
   const [shown, bound] = [Number.parseFloat(figure), Number.parseFloat(limit)];
   if (Number.isNaN(shown)) return false;
-  const sameUnit = unitOf(figure).startsWith(unitOf(limit));
-  return !sameUnit || (way === 'over' ? shown > bound : shown < bound);
+  return unitOf(figure) !== unitOf(limit) || (way === 'over' ? shown > bound : shown < bound);
 }
 
-const unitOf = (text: string): string => text.replace(/^[-\d.]+/, '');
+const unitOf = (text: string): string => /^[-\d.]+\s*(\S*)/.exec(text)?.[1] ?? '';

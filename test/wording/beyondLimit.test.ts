@@ -22,6 +22,8 @@ describe('a figure that breaks its limit', () => {
     ['0.55° bow down', f => trimWords(-0.545 * degrees, f), angleText(0.54 * degrees), 'over'],
     ['39.8 %', f => percentText(0.398, f), '40 %', 'under'],
     ['2.96 mm', f => lengthText(0.002962, metric, f), '3 mm', 'under'],
+    ['2.96 mm', f => lengthText(0.002962, metric, f), '3 mm at least', 'under'],
+    ['999.9 mm', f => (f > 0 ? '999.94 mm' : '999.9 mm'), '1 m', 'over'],
     // Rounds to nothing at all.
     ['0.02° bow up', f => trimWords(0.02 * degrees, f), '0.01°', 'over'],
     // Nobody could measure the difference.
