@@ -6,7 +6,7 @@ import { type Passage, passageOf } from './conditions/passage.ts';
 import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
-import { proposeSurfaced } from './corrections/propose.ts';
+import { proposeCorrections } from './corrections/propose.ts';
 import type { Finding } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
@@ -63,7 +63,10 @@ export function analyse(text: string, describer: Describer, previous?: Analysis)
     findings: [...ofFile, ...judge(boat, surfaced, submerged, passage)],
     isFaulty,
     corrections: () => {
-      corrections ??= surfaced.status === 'afloat' && !isFaulty ? proposeSurfaced(boat, bodies, surfaced, shelf) : [];
+      corrections ??=
+        surfaced.status === 'afloat' && !isFaulty
+          ? proposeCorrections({ boat, bodies, surfaced, submerged, shelf })
+          : [];
       return corrections;
     },
     kept: { entries: reading.kept, shelf },

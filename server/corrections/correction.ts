@@ -1,15 +1,17 @@
 import type { Boat, Part } from '../boat/boat.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
-import type { EntryText } from '../findings/finding.ts';
+import type { EntryText, Finding } from '../findings/finding.ts';
 import type { Piece } from './levers.ts';
+
+/** What a correction sets right. */
+export type Scope = 'both' | 'surfaced' | 'submerged';
 
 /** Pieces that mend the trim, computed, rounded to what can be cut, and re-floated by the full model. */
 export interface Correction {
   /** What it adds and what it brings. */
   readonly title: string;
-  /** The condition that it sets right. */
-  readonly condition: 'surfaced';
+  readonly condition: Scope;
   readonly pieces: readonly Piece[];
   /** The pieces as payload entries: as parts, and as they shall stand in the file. */
   readonly parts: readonly Part[];
@@ -18,4 +20,6 @@ export interface Correction {
   readonly boat: Boat;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
+  /** What the full model still has to say of the corrected boat: nothing of what `condition` names. */
+  readonly left: readonly Finding[];
 }

@@ -1,22 +1,24 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Submerged } from '../conditions/submerged.ts';
-import type { SurfacedAfloat } from '../conditions/surfaced.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
+import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import { offWaterline } from '../findings/trim.ts';
 import { heelWords, massText, percentText, tapeText, trimWords } from '../wording/numbers.ts';
+import type { Scope } from './correction.ts';
 import type { Piece } from './levers.ts';
+import type { Laid } from './realise.ts';
 
 /** What a correction adds and what it brings, for the editor's menu and the report. */
-export function correctionTitle(
-  pieces: readonly Piece[],
-  boat: Boat,
-  surfaced: SurfacedAfloat,
-  submerged: { readonly before: Submerged; readonly after: Submerged },
-): string {
-  const off = offWaterline(boat, surfaced);
-  const added = pieces.map(piece => pieceWords(piece, boat)).join(' and ');
-  const surface = `surfaced trim ${trimWords(off.trim)}, heel ${heelWords(off.heel)}`;
-  return `Insert ${added}: ${surface}; ${diveWords(boat, submerged)}`;
+export function correctionTitle(laid: Laid, scope: Scope, before: Submerged): string {
+  const { boat, pieces } = laid;
+  const added = pieces.map(piece => pieceWords(piece, boat)).join(', ');
+  if (scope === 'both')
+    return `Insert ${added}: both conditions within limits (${surfaceWords(laid)}; ${diveFigures(laid)})`;
+  if (scope === 'surfaced') {
+    return `Insert ${added}: surfaced within limits (${surfaceWords(laid)}); ${diveWords(laid, before)}`;
+  }
+  const surface = judgeSurfaced(boat, laid.surfaced).length === 0 ? 'within' : 'outside';
+  return `Insert ${added}: submerged within limits (${diveFigures(laid)}); surfaced ${surface} limits (${surfaceWords(laid)})`;
 }
 
 function pieceWords(piece: Piece, boat: Boat): string {
@@ -26,11 +28,22 @@ function pieceWords(piece: Piece, boat: Boat): string {
   return `${amount} ${lever.material} in “${lever.bay.name}”`;
 }
 
-function diveWords(boat: Boat, { before, after }: { readonly before: Submerged; readonly after: Submerged }): string {
-  if (after.status !== 'neutral') return 'submerged it cannot hang neutral';
-  const figures = `${trimWords(after.trim)}, tank ${percentText(after.fill)}`;
-  const left = judgeSubmerged(boat, after).length;
-  if (left === 0) return `submerged within limits (${figures})`;
+function surfaceWords({ boat, surfaced }: Laid): string {
+  if (surfaced.status !== 'afloat') return 'does not float';
+  const off = offWaterline(boat, surfaced);
+  return `${trimWords(off.trim)}, ${heelWords(off.heel)}`;
+}
+
+function diveFigures({ submerged }: Laid): string {
+  if (submerged.status !== 'neutral') return 'cannot hang neutral';
+  return `${trimWords(submerged.trim)}, tank ${percentText(submerged.fill)}`;
+}
+
+function diveWords(laid: Laid, before: Submerged): string {
+  const { boat, submerged } = laid;
+  if (submerged.status !== 'neutral') return 'submerged it cannot hang neutral';
+  const left = judgeSubmerged(boat, submerged).length;
+  if (left === 0) return `submerged within limits too (${diveFigures(laid)})`;
   const worse = before.status === 'neutral' && judgeSubmerged(boat, before).length < left;
-  return `submerged ${worse ? 'now' : 'still'} outside limits (${figures})`;
+  return `submerged ${worse ? 'now' : 'still'} outside limits (${diveFigures(laid)})`;
 }

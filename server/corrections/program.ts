@@ -2,13 +2,23 @@ import { type Constraint, type Model, solve } from 'yalps';
 import type { Lever } from './levers.ts';
 
 /**
- * What added pieces must bring, linear at a known surface. Masses are net of buoyancy at that surface (kg); moments are
- * about the point that the figures refer to (kg·m), aft and to starboard positive.
+ * One balance that the added pieces must bring about, linear in each piece's mass and in its moments aft and to starboard.
+ * Masses in kg, moments in kg·m, as the row's own unit says.
  */
-export interface Need {
-  readonly mass: Aim;
-  readonly aft: Aim;
-  readonly starboard: Aim;
+export interface Row {
+  readonly name: string;
+  readonly measure: 'mass' | 'moment';
+  /** What one kilogram does when its middle is at the forward port corner of the lever's room, and what moving it adds. */
+  readonly effectOf: (lever: Lever) => Effect;
+  readonly wanted: Aim | Band;
+}
+
+export interface Effect {
+  /** Per kg at the corner. */
+  readonly perMass: number;
+  /** Per kg·m aft of the corner, and to starboard of it. */
+  readonly perAft: number;
+  readonly perStarboard: number;
 }
 
 /** A figure to reach, and how far it may be missed either way. */
@@ -17,14 +27,10 @@ export interface Aim {
   readonly slack: number;
 }
 
-/** What one kilogram of a lever's pieces does at that surface. */
-export interface Effect {
-  readonly lever: Lever;
-  /** Net downward mass per kg of piece: 1 above water or inside, less below, negative for foam under water. */
-  readonly perKilogram: number;
-  /** Station and offset that the moments count from, m. */
-  readonly station: number;
-  readonly offset: number;
+/** A figure to keep within; infinite ends are open. */
+export interface Band {
+  readonly least: number;
+  readonly most: number;
 }
 
 /** A piece of the solution: its mass and the middle of it. */
@@ -37,85 +43,61 @@ export interface Share {
   readonly offset: number;
 }
 
-/** Grams and g·mm for the rows, so that they are alike. */
-const ROWS = [
-  ['mass', 1e3],
-  ['aft', 1e6],
-  ['starboard', 1e6],
-] as const;
+export interface Solution {
+  readonly shares: readonly Share[];
+  /** What the programme minimises: lead in g, foam's room and missed aims priced in g of lead. */
+  readonly cost: number;
+}
+
+export interface ProgramOptions {
+  /** Masses that are already cut, kg, by lever: only their places are free. */
+  readonly cut?: ReadonlyMap<Lever, number>;
+}
+
+/** Grams and g·mm, so that rows are alike. */
+const UNIT = { mass: 1e3, moment: 1e6 } as const;
 
 /** Missing an aim by its whole slack is worth avoiding at the price of this much lead, g. */
 const GRAMS_PER_SLACK = 2;
+/** Foam is so light that its room is what costs: a gram of it counts as this much lead. */
+const FOAM_PRICE = 30;
 
 /** Tangents to m² between nothing and the longest piece; more of them bring the room's ends closer. */
-const TANGENTS = 6;
+const TANGENTS = 5;
 
 /*
- * Variables of each lever, in grams and millimetres so that rows are alike: its mass m, and the moments q = m·(x - x0) and
- * p = m·(y - y0) about the forward and port corner of its room. A piece as long as l = m/λ keeps clear of both ends when
- *   m·l/2 <= q <= m·L - m·l/2,   m²/(2λ) <= q <= m·L - m²/(2λ)
+ * Variables of each lever, in grams and millimetres: its mass m, and the moments q = m·(x - x0) and p = m·(y - y0) about the
+ * forward port corner of its room. A piece as long as l = m/λ keeps clear of both ends when
+ *   m²/(2λ) <= q <= m·L - m²/(2λ)
  * which is convex; tangents to m² hold it from outside, and rounding pulls the piece inside.
  */
 
-/** The least added mass that brings the need, with every lever given used or not; null when there is none. */
-export function leastMass(effects: readonly Effect[], need: Need): readonly Share[] | null {
+/** The cheapest pieces in these levers that satisfy every row; null when there are none. */
+export function cheapestPieces(
+  levers: readonly Lever[],
+  rows: readonly Row[],
+  options: ProgramOptions = {},
+): Solution | null {
   const constraints = new Map<string, Constraint>();
   const variables = new Map<string, Map<string, number>>();
-  for (const [row, factor] of ROWS) {
-    const { value, slack } = need[row];
-    constraints.set(row, { equal: factor * value });
-    for (const [sign, name] of [
-      [1, 'over'],
-      [-1, 'under'],
-    ] as const) {
-      const limit = `${name} ${row}`;
-      constraints.set(limit, { max: factor * slack });
-      variables.set(
-        limit,
-        new Map([
-          [row, -sign],
-          [limit, 1],
-          ['cost', GRAMS_PER_SLACK / (factor * slack)],
-        ]),
-      );
+  for (const row of rows) addRow(row, constraints, variables);
+  for (const [i, lever] of levers.entries()) {
+    const columns = roomColumns(lever, i, constraints, options.cut?.get(lever));
+    for (const row of rows) {
+      const unit = UNIT[row.measure];
+      const { perMass, perAft, perStarboard } = row.effectOf(lever);
+      // A moment row takes kg·m for kg at an arm in m: with g·mm the arms come in mm, and moments as they are.
+      columns.m.set(row.name, (perMass * unit) / 1e3);
+      columns.q.set(row.name, (perAft * unit) / 1e6);
+      columns.p.set(row.name, (perStarboard * unit) / 1e6);
     }
-  }
-  for (const [i, { lever, perKilogram: k, station, offset }] of effects.entries()) {
-    const x0 = 1e3 * (lever.station[0] - station);
-    const y0 = 1e3 * (lever.offset[0] - offset);
-    const room = 1e3 * (lever.station[1] - lever.station[0]);
-    const m = new Map([
-      ['mass', k],
-      ['aft', k * x0],
-      ['starboard', k * y0],
-      // Lead is dearer than foam by mass, but foam is so light that its room is what costs.
-      ['cost', lever.material === 'lead' ? 1 : 30],
-    ]);
-    const q = new Map([['aft', k]]);
-    const p = new Map([['starboard', k]]);
-    const longest = room * lever.massPerLength;
-    for (let t = 0; t < TANGENTS; t++) {
-      const at = (longest * t) / (TANGENTS - 1);
-      const slope = at / lever.massPerLength;
-      const rest = (at * at) / (2 * lever.massPerLength);
-      // m²/(2λ) >= slope·m - rest
-      constraints.set(`fore${i}.${t}`, { min: -rest });
-      m.set(`fore${i}.${t}`, -slope);
-      q.set(`fore${i}.${t}`, 1);
-      constraints.set(`aft${i}.${t}`, { max: rest });
-      m.set(`aft${i}.${t}`, slope - room);
-      q.set(`aft${i}.${t}`, 1);
-    }
-    constraints.set(`side${i}`, { max: 0 });
-    m.set(`side${i}`, -1e3 * (lever.offset[1] - lever.offset[0]));
-    p.set(`side${i}`, 1);
-    variables.set(`m${i}`, m).set(`q${i}`, q).set(`p${i}`, p);
+    variables.set(`m${i}`, columns.m).set(`q${i}`, columns.q).set(`p${i}`, columns.p);
   }
   const model: Model<string, string> = { direction: 'minimize', objective: 'cost', constraints, variables };
   const solution = solve(model, { includeZeroVariables: true, timeout: 200 });
   if (solution.status !== 'optimal') return null;
   const found = new Map(solution.variables);
-  return effects.map(({ lever }, i) => {
+  const shares = levers.map((lever, i): Share => {
     const grams = found.get(`m${i}`) ?? 0;
     const along = grams > 0 ? (found.get(`q${i}`) ?? 0) / grams : 0;
     const across = grams > 0 ? (found.get(`p${i}`) ?? 0) / grams : 0;
@@ -126,4 +108,73 @@ export function leastMass(effects: readonly Effect[], need: Need): readonly Shar
       offset: lever.offset[0] + across / 1e3,
     };
   });
+  return { shares, cost: solution.result };
+}
+
+function addRow(
+  { name, measure, wanted }: Row,
+  constraints: Map<string, Constraint>,
+  variables: Map<string, Map<string, number>>,
+): void {
+  const unit = UNIT[measure];
+  if ('least' in wanted) {
+    if (Number.isFinite(wanted.least)) constraints.set(name, { min: unit * wanted.least });
+    if (Number.isFinite(wanted.most)) constraints.set(name, { ...constraints.get(name), max: unit * wanted.most });
+    return;
+  }
+  constraints.set(name, { equal: unit * wanted.value });
+  for (const [sign, side] of [
+    [1, 'over'],
+    [-1, 'under'],
+  ] as const) {
+    const miss = `${side} ${name}`;
+    const most = unit * wanted.slack;
+    constraints.set(miss, { max: most });
+    variables.set(
+      miss,
+      new Map([
+        [name, -sign],
+        [miss, 1],
+        ['cost', GRAMS_PER_SLACK / most],
+      ]),
+    );
+  }
+}
+
+interface Columns {
+  readonly m: Map<string, number>;
+  readonly q: Map<string, number>;
+  readonly p: Map<string, number>;
+}
+
+/** The columns of a lever with what keeps its piece inside the room. */
+function roomColumns(lever: Lever, i: number, constraints: Map<string, Constraint>, cut: number | undefined): Columns {
+  const m = new Map([['cost', lever.material === 'lead' ? 1 : FOAM_PRICE]]);
+  const q = new Map<string, number>();
+  const p = new Map<string, number>();
+  const room = 1e3 * (lever.station[1] - lever.station[0]);
+  const longest = room * lever.massPerLength;
+  const tangents =
+    cut === undefined
+      ? Array.from({ length: TANGENTS }, (_, t) => (longest * t) / (TANGENTS - 1))
+      : [Math.min(1e3 * cut, longest)];
+  for (const [t, at] of tangents.entries()) {
+    // m²/(2λ) >= slope·m - rest
+    const slope = at / lever.massPerLength;
+    const rest = (at * at) / (2 * lever.massPerLength);
+    constraints.set(`fore${i}.${t}`, { min: -rest });
+    m.set(`fore${i}.${t}`, -slope);
+    q.set(`fore${i}.${t}`, 1);
+    constraints.set(`aft${i}.${t}`, { max: rest });
+    m.set(`aft${i}.${t}`, slope - room);
+    q.set(`aft${i}.${t}`, 1);
+  }
+  constraints.set(`side${i}`, { max: 0 });
+  m.set(`side${i}`, -1e3 * (lever.offset[1] - lever.offset[0]));
+  p.set(`side${i}`, 1);
+  if (cut !== undefined) {
+    constraints.set(`cut${i}`, { equal: 1e3 * cut });
+    m.set(`cut${i}`, 1);
+  }
+  return { m, q, p };
 }

@@ -1,0 +1,99 @@
+import type { Boat, Part } from '../boat/boat.ts';
+import { assembleBodies, type Bodies, type BodyShelf } from '../bodies/assemble.ts';
+import { passageOf } from '../conditions/passage.ts';
+import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
+import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import type { EntryText, Finding } from '../findings/finding.ts';
+import { judgePassage } from '../findings/judgePassage.ts';
+import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
+import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
+import type { Scope } from './correction.ts';
+import type { Lever, Piece } from './levers.ts';
+import { nameFor, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
+import { cheapestPieces, type Row } from './program.ts';
+import { cutPiece } from './rounding.ts';
+import type { Candidate } from './search.ts';
+import { type WetShare, wetAsLaid } from './wetShare.ts';
+
+/** Rounds of cutting, floating and solving again with what the cut pieces really do. */
+const MOST_ROUNDS = 4;
+
+/** A boat with pieces laid in it, floated by the full model. */
+export interface Laid {
+  readonly pieces: readonly Piece[];
+  readonly parts: readonly Part[];
+  readonly entries: readonly EntryText[];
+  readonly boat: Boat;
+  readonly surfaced: Surfaced;
+  readonly submerged: Submerged;
+  /** What the full model has to say of it in the conditions aimed at. */
+  readonly left: readonly Finding[];
+}
+
+export interface Workbench {
+  readonly boat: Boat;
+  readonly shelf: BodyShelf;
+  readonly scope: Scope;
+  /** The balances, drawn up for the wet shares and the boat as last laid. */
+  readonly rowsFor: (wet: WetShare, laid: Bodies | null) => readonly Row[];
+}
+
+/**
+ * Cuts and floats a candidate. Lengths are rounded to the tape first; then the pieces, as cut, are slid to where they
+ * balance best, because a millimetre of place is finer than a gram. Solved again with what they really do until the full
+ * model is content; null when it never is.
+ */
+export function realise(candidate: Candidate, bench: Workbench): Laid | null {
+  let wet: WetShare | null = null;
+  let laid: Laid | null = null;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const before = laid ? assembleBodies(laid.boat, bench.shelf) : null;
+    const rows = wet ? bench.rowsFor(wet, before) : null;
+    const shares = rows ? cheapestPieces(candidate.levers, rows)?.shares : candidate.solution.shares;
+    if (!shares) return null;
+    const cut = shares.map(share => cutPiece(share, bench.boat.units));
+    if (cut.some(piece => piece === null)) return null;
+    const pieces = slide(cut as Piece[], rows ?? [], bench);
+    laid = lay(pieces, bench);
+    if (!laid || laid.left.length === 0) return laid;
+    wet = wetAsLaid(new Map(pieces.map((piece, i) => [piece.lever, laid!.parts[i]!])));
+  }
+  return null;
+}
+
+/** The pieces with their masses as cut, at the places that then balance best. */
+function slide(pieces: readonly Piece[], rows: readonly Row[], { boat }: Workbench): readonly Piece[] {
+  if (rows.length === 0) return pieces;
+  const cut = new Map<Lever, number>(pieces.map(piece => [piece.lever, piece.mass]));
+  const shares = cheapestPieces([...cut.keys()], rows, { cut })?.shares;
+  if (!shares) return pieces;
+  const slid = shares.map(share => cutPiece(share, boat.units));
+  return slid.every(piece => piece !== null) ? slid : pieces;
+}
+
+/** Writes the pieces as entries, reads them back as the file will, and floats the boat with them. */
+export function lay(pieces: readonly Piece[], { boat, shelf, scope }: Workbench): Laid | null {
+  const parts: Part[] = [];
+  const entries: EntryText[] = [];
+  for (const piece of pieces) {
+    const name = nameFor(piece, [...boat.payload, ...boat.shells, ...boat.compartments, ...boat.tanks, ...parts]);
+    const entry = pieceAsEntry(piece, name, boat);
+    const part = partOfEntry(entry, boat.payload.length + parts.length, boat);
+    if (!part) return null;
+    parts.push(part);
+    entries.push(entry);
+  }
+  const corrected: Boat = { ...boat, payload: [...boat.payload, ...parts] };
+  const bodies = assembleBodies(corrected, shelf);
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  const left = [
+    ...(scope === 'submerged' ? [] : judgeSurfaced(corrected, surfaced)),
+    ...(scope === 'surfaced' ? [] : judgeSubmerged(corrected, submerged)),
+  ];
+  if (scope === 'both' && left.length === 0) {
+    const passage = passageOf(bodies, surfaced, submerged, boat.length);
+    left.push(...judgePassage(corrected, passage).filter(finding => finding.severity === 'warning'));
+  }
+  return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };
+}

@@ -1,0 +1,45 @@
+import type { Lever } from './levers.ts';
+import { cheapestPieces, type Row, type Solution } from './program.ts';
+
+/** Pieces in some of the levers that satisfy every row, on paper. */
+export interface Candidate {
+  readonly levers: readonly Lever[];
+  readonly solution: Solution;
+}
+
+/** Most pieces that a correction may have: more is a rebuild. */
+const MOST_PIECES = 5;
+/** Sets of levers tried at most for one number of pieces. */
+const MOST_SETS = 300;
+
+/**
+ * Sets of levers that can do it, fewest pieces first and among equally many the cheapest first. Lazy, so that a caller
+ * who is content with the first pays for no more. Nothing when not even all levers together can.
+ */
+export function* candidatesFor(levers: readonly Lever[], rows: readonly Row[]): Generator<Candidate> {
+  const all = cheapestPieces(levers, rows);
+  if (!all) return;
+  for (let count = 1; count <= Math.min(MOST_PIECES, levers.length); count++) {
+    const found: Candidate[] = [];
+    for (const set of setsOf(levers, count, all)) {
+      const solution = cheapestPieces(set, rows);
+      if (solution) found.push({ levers: set, solution });
+    }
+    yield* found.sort((a, b) => a.solution.cost - b.solution.cost);
+  }
+}
+
+/** All sets of so many levers; where they are too many, only those among the levers that the whole programme would use. */
+function setsOf(levers: readonly Lever[], count: number, all: Solution): readonly (readonly Lever[])[] {
+  if (combinations(levers.length, count) <= MOST_SETS) return subsets(levers, count);
+  const used = all.shares.filter(share => share.mass > 1e-6).map(share => share.lever);
+  return used.length >= count && combinations(used.length, count) <= MOST_SETS ? subsets(used, count) : [];
+}
+
+function subsets<T>(items: readonly T[], count: number): readonly (readonly T[])[] {
+  if (count === 0) return [[]];
+  return items.flatMap((item, i) => subsets(items.slice(i + 1), count - 1).map(rest => [item, ...rest]));
+}
+
+const combinations = (n: number, k: number): number =>
+  Array.from({ length: k }, (_, i) => (n - i) / (i + 1)).reduce((product, factor) => product * factor, 1);
