@@ -106,7 +106,7 @@ export const along = (t: Tensor, a: Vec3, b: Vec3): number =>
 const NO_TENSOR: Tensor = { xx: 0, xy: 0, xz: 0, yy: 0, yz: 0, zz: 0 };
 
 /** Second moments of a waterplane about its own centroid, times a factor. */
-function centralTensor(s: Immersion, factor: number): Tensor {
+export function centralTensor(s: Immersion, factor: number): Tensor {
   if (s.area <= 0) return NO_TENSOR;
   const a = 1 / s.area;
   return {
