@@ -3,14 +3,17 @@ import { explainBracket, explainComma, explainQuote, explainStrayBracket, quoteV
 import {
   type Fault,
   fault,
+  firstOnLine,
   firstTwin,
+  isBlankLine,
   lineNumber,
   type ParserError,
   replacing,
   restOfLine,
   type Situation,
+  skipBlankLines,
 } from './faults.ts';
-import { lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
+import { columnAt, lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
 
 /** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
 const structural = new Set([
@@ -36,7 +39,10 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
   if (message.startsWith('Missing directives-end')) return explainDirective(text, start);
   if (message.startsWith('Flow ')) return explainBracket(situation, start);
   if (/flow-(map|seq)-end token in YAML stream/.test(message)) return explainStrayBracket(text, start);
-  if (error.code === 'BAD_INDENT' || message.includes('without - indicator')) return explainIndent(text, start);
+  if (error.code === 'BAD_INDENT' || message.includes('without - indicator')) {
+    const above = lineWithoutColon(text, start);
+    return above === null ? explainIndent(text, start) : explainKey(text, above);
+  }
   if (message.includes('block-seq-ind on same line')) return explainStrayDash(text, start);
   if (error.code === 'BLOCK_IN_FLOW' || /Unexpected (, in flow|.* at node end)/.test(message))
     return explainComma(situation, start, message);
@@ -49,6 +55,22 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
 }
 
 const isLoneKey = (message: string): boolean => message.startsWith('Implicit map keys need');
+
+/**
+ * After `length:900 mm # note` the line below is the first that the parser cannot place: where the line above starts,
+ * when it stands in the same column and has no colon.
+ */
+function lineWithoutColon(text: string, at: number): number | null {
+  const first = firstOnLine(text, skipBlankLines(text, at));
+  let line = lineStart(text, first);
+  do {
+    if (line === 0) return null;
+    line = lineStart(text, line - (text.startsWith('\r\n', line - 2) ? 2 : 1));
+  } while (isBlankLine(text, line));
+  const start = line + /^[ \t]*(?:-[ \t]+)*/.exec(text.slice(line, first))![0].length;
+  const said = text.slice(...restOfLine(text, start));
+  return start - line === columnAt(text, first) && !/:(?:\s|$)/.test(said) ? start : null;
+}
 
 /** A line that should be `key: value` and is not. */
 function explainKey(text: string, at: number): Fault {

@@ -8,6 +8,7 @@ import {
   lineNumber,
   replacing,
   restOfLine,
+  skipBlankLines,
   startsEntry,
   stretchFrom,
 } from './faults.ts';
@@ -76,12 +77,6 @@ function shifting(text: string, [start, end]: Span, column: number, title: strin
     if (first !== lineEnd(text, line)) pieces.push([[line, first], ' '.repeat(Math.max(0, first - line + by))]);
   }
   return replacing(title, ...pieces);
-}
-
-function skipBlankLines(text: string, offset: number): number {
-  let line = offset;
-  while (isBlankLine(text, line) && lineEnd(text, line) < text.length) line = nextLineStart(text, line);
-  return line;
 }
 
 /** A dash in the middle of a line, where no list can start. */

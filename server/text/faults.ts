@@ -136,3 +136,10 @@ export function firstTwin({ doc }: Situation, second: number): { first: Span; se
 
 /** A line's number as people count, from 1. */
 export const lineNumber = (text: string, offset: number): number => lineAt(lineStartsOf(text), offset) + 1;
+
+/** The offset itself, or the start of the first line below it that is neither blank nor all comment. */
+export function skipBlankLines(text: string, offset: number): number {
+  let line = offset;
+  while (isBlankLine(text, line) && lineEnd(text, line) < text.length) line = nextLineStart(text, line);
+  return line;
+}

@@ -1,7 +1,8 @@
 import { isScalar, type Node, type Pair, visit } from 'yaml';
 import { missingColonSpace, missingDashSpace } from './explain.ts';
 import type { Fault } from './faults.ts';
-import { colonOf, keyName } from './tree.ts';
+import { lineStart } from './lines.ts';
+import { colonOf, keyName, spanOf } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
 export function quietFaults(root: Node | null, text: string): readonly Fault[] {
@@ -20,7 +21,13 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
       for (const item of seq.items) addLonePlain(item);
     },
     Map: (_, map) => {
-      for (const pair of map.items) add(map.flow ? gluedFlowKey(pair, text) : gluedDash(pair, text));
+      for (const pair of map.items) {
+        if (map.flow) add(gluedFlowKey(pair, text));
+        else {
+          add(gluedDash(pair, text));
+          if (isBelowKey(pair, text)) addLonePlain(pair.value);
+        }
+      }
     },
   });
   return faults;
@@ -36,6 +43,13 @@ function gluedFlowKey(pair: Pair, text: string): Fault | null {
 function gluedDash(pair: Pair, text: string): Fault | null {
   const start = plainStart(pair);
   return start !== null && /^-[A-Za-z]/.test(keyName(pair) ?? '') ? missingDashSpace(text, start) : null;
+}
+
+/** `hull:` and below it `length:900 mm`. */
+function isBelowKey(pair: Pair, text: string): boolean {
+  const key = spanOf(pair.key);
+  const value = spanOf(pair.value);
+  return key !== null && value !== null && lineStart(text, value[0]) > key[0];
 }
 
 const plainStart = (pair: Pair): number | null =>

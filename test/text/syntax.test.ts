@@ -41,6 +41,19 @@ describe('one slip makes one complaint, on the exact characters', () => {
       'missing-space: length:',
       { hull: { waterline: '56 mm' } },
     ],
+    ['... alone in its section', 'hull:\n  length:900 mm\n', 'missing-space: length:', { hull: 'length:900 mm' }],
+    [
+      '... before a comment',
+      'payload:\n  - name:a # x\n    # y\n    mass: 3\n',
+      'missing-space: name:',
+      { payload: [{ mass: 3 }] },
+    ],
+    [
+      'no colon before a comment',
+      'hull:\r\n  beam 3 # x\r\n  length: 9\r\n',
+      'missing-colon: beam 3',
+      { hull: { length: 9 } },
+    ],
     [
       '... in a list entry',
       'payload:\n  - name:battery\n    mass: 5 g\n',

@@ -1,0 +1,119 @@
+import { PassThrough } from 'node:stream';
+import {
+  createConnection,
+  type Diagnostic,
+  type InitializeResult,
+  type ProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import { createProtocolConnection } from 'vscode-languageserver-protocol/node';
+import type { SummaryParams } from '../../server/protocol.ts';
+import { summaryNotification } from '../../server/protocol.ts';
+import { type Clock, startServer } from '../../server/server.ts';
+
+/** What the server published of a file. */
+export interface Published {
+  readonly uri: string;
+  readonly version?: number;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** A clock whose timers wait for the test; those without a delay run by themselves, soon. */
+export interface SteppedClock extends Clock {
+  /** Lets time go by: every timer that is due runs. */
+  step(milliseconds: number): void;
+  readonly waiting: number;
+}
+
+export function steppedClock(): SteppedClock {
+  const timers = new Map<number, { readonly run: () => void; readonly due: number }>();
+  let now = 0;
+  let last = 0;
+  return {
+    setTimeout(run, milliseconds) {
+      if (milliseconds === 0) return setTimeout(run, 0);
+      last += 1;
+      timers.set(last, { run, due: now + milliseconds });
+      return last;
+    },
+    clearTimeout: timer => void timers.delete(timer as number),
+    step(milliseconds) {
+      now += milliseconds;
+      for (const [timer, { run, due }] of [...timers]) {
+        if (due > now) continue;
+        timers.delete(timer);
+        run();
+      }
+    },
+    get waiting() {
+      return timers.size;
+    },
+  };
+}
+
+/** An editor's end of the wire, with the real server at the other, in one process. */
+export interface Session {
+  readonly connection: ProtocolConnection;
+  readonly clock: SteppedClock;
+  readonly initialized: InitializeResult;
+  readonly published: readonly Published[];
+  readonly summaries: readonly SummaryParams[];
+  readonly logged: readonly string[];
+  open(uri: string, text: string): Promise<void>;
+  /** The whole text anew, as the given version. */
+  change(uri: string, version: number, text: string): Promise<void>;
+  close(uri: string): Promise<void>;
+  /** Waits until all that was sent has been taken in. */
+  settle(): Promise<void>;
+  end(): void;
+}
+
+export async function startSession(capabilities: { readonly documentChanges?: boolean } = {}): Promise<Session> {
+  const [toServer, toClient] = [new PassThrough(), new PassThrough()];
+  const clock = steppedClock();
+  startServer(createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), clock);
+  const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
+  const published: Published[] = [];
+  const summaries: SummaryParams[] = [];
+  const logged: string[] = [];
+  connection.onNotification('textDocument/publishDiagnostics', (sent: Published) => void published.push(sent));
+  connection.onNotification(summaryNotification, (sent: SummaryParams) => void summaries.push(sent));
+  connection.onNotification('window/logMessage', ({ message }: { message: string }) => void logged.push(message));
+  connection.listen();
+  const { documentChanges = true } = capabilities;
+  const initialized = await connection.sendRequest<InitializeResult>('initialize', {
+    processId: null,
+    rootUri: null,
+    capabilities: { workspace: { workspaceEdit: { documentChanges } } },
+  });
+  await connection.sendNotification('initialized', {});
+  const settle = async (): Promise<void> => {
+    // Messages are taken in order: once this one is answered, those before it have been.
+    await connection.sendRequest('trimwright/newBoat', { name: 'settle' });
+  };
+  return {
+    connection,
+    clock,
+    initialized,
+    published,
+    summaries,
+    logged,
+    open: (uri, text) =>
+      connection.sendNotification('textDocument/didOpen', {
+        textDocument: { uri, languageId: 'boat', version: 1, text },
+      }),
+    change: (uri, version, text) =>
+      connection.sendNotification('textDocument/didChange', {
+        textDocument: { uri, version },
+        contentChanges: [{ text }],
+      }),
+    close: uri => connection.sendNotification('textDocument/didClose', { textDocument: { uri } }),
+    settle,
+    end: () => {
+      connection.dispose();
+      toServer.end();
+      toClient.end();
+    },
+  };
+}

@@ -1,0 +1,309 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { afterEach, describe, expect, test } from 'vitest';
+import { CancellationTokenSource } from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type {
+  CodeAction,
+  CompletionItem,
+  DocumentSymbol,
+  Hover,
+  Position,
+  TextDocumentEdit,
+} from 'vscode-languageserver-types';
+import { readSyntax } from '../../server/text/syntax.ts';
+import { entriesOf } from '../../server/text/values.ts';
+import { boat } from '../helpers/boatText.ts';
+import { type Session, startSession } from '../helpers/client.ts';
+
+const uri = 'file:///tern.boat.yaml';
+const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
+
+let sessions: Session[] = [];
+const start = async (capabilities?: { documentChanges?: boolean }): Promise<Session> => {
+  const session = await startSession(capabilities);
+  sessions.push(session);
+  return session;
+};
+afterEach(() => {
+  for (const session of sessions) session.end();
+  sessions = [];
+});
+
+const positionOf = (text: string, offset: number): Position => TextDocument.create('', '', 0, text).positionAt(offset);
+
+/** Where a piece of text stands. */
+const at = (text: string, piece: string, within = 0): Position => positionOf(text, text.indexOf(piece) + within);
+
+describe('diagnostics', () => {
+  test('come once the typing pauses, with the version that they are about', async () => {
+    const session = await start();
+    await session.open(uri, 'boat: Tern\nhull:\n  length:900 mm\n');
+    await session.settle();
+    session.clock.step(10);
+    await session.settle();
+    expect(session.published).toEqual([]);
+    session.clock.step(100);
+    await session.settle();
+    const [first, ...more] = session.published;
+    expect(more).toEqual([]);
+    expect(first).toMatchObject({ uri, version: 1 });
+    expect(first?.diagnostics.find(each => each.code === 'missing-space')).toMatchObject({
+      range: { start: { line: 2, character: 2 }, end: { line: 2, character: 9 } },
+      severity: 1,
+      source: 'Trimwright',
+    });
+  });
+
+  test('of versions that were overtaken are never made', async () => {
+    const session = await start();
+    await session.open(uri, 'boat: T\n');
+    for (let version = 2; version <= 20; version += 1) {
+      await session.change(uri, version, `boat: Tern ${version}\nscale:1\n`);
+      await session.settle();
+      session.clock.step(20);
+    }
+    expect(session.clock.waiting).toBe(1);
+    session.clock.step(100);
+    await session.settle();
+    expect(session.published.map(each => each.version)).toEqual([20]);
+    expect(session.summaries).toHaveLength(1);
+  });
+
+  test('go with the file when it is closed', async () => {
+    const session = await start();
+    await session.open(uri, 'boat:T\n');
+    await session.settle();
+    session.clock.step(100);
+    await session.change(uri, 2, 'boat:TT\n');
+    await session.close(uri);
+    await session.settle();
+    session.clock.step(100);
+    await session.settle();
+    expect(session.published.map(each => each.diagnostics.length > 0)).toEqual([true, false]);
+  });
+
+  test('come with a summary of both conditions', async () => {
+    const session = await start();
+    await session.open(uri, petrel);
+    await session.settle();
+    session.clock.step(100);
+    await session.settle();
+    expect(session.summaries).toHaveLength(1);
+    expect(session.summaries[0]).toMatchObject({ uri, state: 'outOfTrim' });
+    expect(session.summaries[0]?.text).toMatch(/bow down.*Submerged/);
+  });
+});
+
+describe('requests', () => {
+  test('what the server offers', async () => {
+    const { initialized } = await start();
+    expect(initialized.capabilities).toMatchObject({
+      textDocumentSync: 2,
+      hoverProvider: true,
+      documentSymbolProvider: true,
+      codeActionProvider: { codeActionKinds: ['quickfix'] },
+    });
+  });
+
+  test('a hover says what a part does, and marks it', async () => {
+    const session = await start();
+    await session.open(uri, petrel);
+    const hover = await session.connection.sendRequest<Hover>('textDocument/hover', {
+      textDocument: { uri },
+      position: at(petrel, 'name: keel lead', 8),
+    });
+    expect(JSON.stringify(hover.contents)).toContain('690 g');
+    const line = petrel.slice(0, petrel.indexOf('keel lead')).split('\n').length - 1;
+    expect(hover.range).toEqual({ start: { line, character: 10 }, end: { line, character: 19 } });
+  });
+
+  test('a completion in a line that is half typed, right after the keystroke', async () => {
+    const session = await start();
+    const { text, caret } = boat`
+      boat: Tern
+      hull:
+        length: 900 mm
+      payload:
+        - name: battery
+          ma|
+        - name: pump
+    `;
+    await session.open(uri, text.replace('    ma\n', ''));
+    await session.change(uri, 2, text);
+    const items = await session.connection.sendRequest<readonly CompletionItem[]>('textDocument/completion', {
+      textDocument: { uri },
+      position: positionOf(text, caret),
+    });
+    expect(items.map(item => item.label)).toEqual(expect.arrayContaining(['mass', 'material']));
+  });
+
+  test('symbols: sections and entries with their mass', async () => {
+    const session = await start();
+    await session.open(uri, petrel);
+    const symbols = await session.connection.sendRequest<readonly DocumentSymbol[]>('textDocument/documentSymbol', {
+      textDocument: { uri },
+    });
+    expect(symbols.map(symbol => symbol.name)).toEqual(expect.arrayContaining(['boat', 'hull', 'payload', 'bays']));
+    const payload = symbols.find(symbol => symbol.name === 'payload');
+    expect(payload?.children?.[0]).toMatchObject({ name: 'battery', detail: expect.stringMatching(/^318 g, 282 mm/) });
+  });
+
+  test('report, new boat and files that are not open', async () => {
+    const session = await start();
+    await session.open(uri, petrel);
+    const report = await session.connection.sendRequest<{ text: string }>('trimwright/report', { uri });
+    expect(report.text).toContain('Petrel');
+    const fresh = await session.connection.sendRequest<{ text: string }>('trimwright/newBoat', { name: 'Tern' });
+    expect(fresh.text).toContain('boat: Tern');
+    const other = { textDocument: { uri: 'file:///other.boat.yaml' }, position: { line: 0, character: 0 } };
+    expect(await session.connection.sendRequest('textDocument/hover', other)).toBeNull();
+    expect(await session.connection.sendRequest('textDocument/completion', other)).toEqual([]);
+    const missing = await session.connection.sendRequest<{ text: string }>('trimwright/report', { uri: 'file:///x' });
+    expect(missing.text).toMatch(/^Open the boat file/);
+  });
+
+  test('one that is cancelled while it waits is not worked on', async () => {
+    const session = await start();
+    await session.open(uri, petrel);
+    const source = new CancellationTokenSource();
+    const params = { textDocument: { uri }, position: { line: 3, character: 2 } };
+    const answer = session.connection.sendRequest('textDocument/hover', params, source.token);
+    source.cancel();
+    await expect(answer).rejects.toMatchObject({ code: -32800 });
+    expect(session.logged).toEqual([]);
+  });
+});
+
+describe('fixes', () => {
+  const actionsAt = (session: Session, position: Position, only?: readonly string[]) =>
+    session.connection.sendRequest<readonly CodeAction[]>('textDocument/codeAction', {
+      textDocument: { uri },
+      range: { start: position, end: position },
+      context: { diagnostics: [], ...(only ? { only } : {}) },
+    });
+
+  const applied = (text: string, action: CodeAction | undefined): string => {
+    const changes = (action?.edit?.documentChanges ?? []) as readonly TextDocumentEdit[];
+    const edits = changes.flatMap(each => each.edits as TextDocumentEdit['edits']);
+    return TextDocument.applyEdits(TextDocument.create(uri, 'boat', 1, text), edits as never);
+  };
+
+  test('a mend changes its characters and nothing else', async () => {
+    const session = await start();
+    const text = 'boat: Tern\r\nhull:\r\n  length:900 mm # tape\r\n  waterline: 5 mm\r\n';
+    await session.open(uri, text);
+    const actions = await actionsAt(session, { line: 2, character: 4 });
+    const [first] = actions;
+    expect(first).toMatchObject({ kind: 'quickfix', isPreferred: true, diagnostics: [{ code: 'missing-space' }] });
+    expect(applied(text, first)).toBe(text.replace('length:900', 'length: 900'));
+  });
+
+  test('the preferred correction of the untrimmed sample goes in after the last part and clears the surfaced findings', async () => {
+    const session = await start();
+    await session.open(uri, petrel);
+    const actions = await actionsAt(session, at(petrel, 'waterline', 2));
+    const preferred = actions.filter(action => action.isPreferred);
+    expect(preferred).toHaveLength(1);
+    const changed = applied(petrel, preferred[0]);
+    const before = entriesOf(readSyntax(petrel), ['payload']);
+    const after = entriesOf(readSyntax(changed), ['payload']);
+    expect(after.length).toBeGreaterThan(before.length);
+    expect(after.slice(0, before.length).map(entry => entry.value)).toEqual(before.map(entry => entry.value));
+    const [head, tail] = petrel.split('\nbays:');
+    expect(changed.startsWith(`${head!.trimEnd()}\n  - name: `)).toBe(true);
+    expect(changed.endsWith(`\nbays:${tail}`)).toBe(true);
+    await session.change(uri, 2, changed);
+    await session.settle();
+    session.clock.step(100);
+    await session.settle();
+    const codes = session.published.at(-1)?.diagnostics.map(each => each.code) ?? [];
+    expect(codes.filter(code => /^surfaced-(draft|trim|heel)$/.test(String(code)))).toEqual([]);
+  });
+
+  test('edits carry the version that they are for, where the editor checks it', async () => {
+    const versioned = await start();
+    await versioned.open(uri, 'boat:T\n');
+    const [first] = await actionsAt(versioned, { line: 0, character: 1 });
+    expect(first?.edit?.documentChanges).toMatchObject([{ textDocument: { uri, version: 1 } }]);
+    const plain = await start({ documentChanges: false });
+    await plain.open(uri, 'boat:T\n');
+    const [second] = await actionsAt(plain, { line: 0, character: 1 });
+    expect(Object.keys(second?.edit?.changes ?? {})).toEqual([uri]);
+  });
+
+  test('only where they are asked for', async () => {
+    const session = await start();
+    await session.open(uri, 'boat:T\n\n\n# far away\n');
+    expect(await actionsAt(session, { line: 0, character: 1 }, ['quickfix'])).not.toEqual([]);
+    expect(await actionsAt(session, { line: 0, character: 1 }, ['source.organizeImports'])).toEqual([]);
+    expect(await actionsAt(session, { line: 3, character: 3 })).toEqual([]);
+  });
+});
+
+describe('any text at all', { timeout: 120_000 }, () => {
+  test('leaves the server working, without a fault of its own', async () => {
+    const session = await start();
+    await session.open(uri, '');
+    let version = 1;
+    const position = { line: 1, character: 3 };
+    const pieces = fc.array(
+      fc.constantFrom(
+        'boat: T\n',
+        'hull:\n',
+        '  length: 900 mm\n',
+        'payload:\n',
+        '  - name: a\n',
+        '    mass: 5 g\n',
+        '  - {',
+        '}',
+        '[',
+        ']',
+        ':',
+        '\t',
+        '"',
+        "'",
+        '&a',
+        '*a',
+        '<<: ',
+        '|\n',
+        '---\n',
+        '- ',
+        '  ',
+        '\u0000',
+        '\ud800',
+        'x',
+        '1e999',
+        '-',
+        '#',
+      ),
+      { maxLength: 25 },
+    );
+    await fc.assert(
+      fc.asyncProperty(
+        fc.oneof(
+          fc.string({ unit: 'binary' }),
+          pieces.map(each => each.join('')),
+        ),
+        async text => {
+          version += 1;
+          await session.change(uri, version, text);
+          const document = { textDocument: { uri }, position };
+          await session.connection.sendRequest('textDocument/hover', document);
+          await session.connection.sendRequest('textDocument/completion', document);
+          await session.connection.sendRequest('textDocument/documentSymbol', document);
+          await session.connection.sendRequest('textDocument/codeAction', {
+            ...document,
+            range: { start: { line: 0, character: 0 }, end: { line: 99, character: 0 } },
+            context: { diagnostics: [] },
+          });
+          session.clock.step(100);
+          await session.settle();
+          expect(session.logged).toEqual([]);
+          expect(session.published.at(-1)).toMatchObject({ version });
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+});
