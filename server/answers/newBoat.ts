@@ -1,6 +1,6 @@
 import { quoteScalar } from '../text/quoteScalar.ts';
 
-/** The text of a new boat file: a small boat that floats, to be overwritten part by part. */
+/** The text of a new boat file: a small boat in trim, to be overwritten part by part. */
 export function newBoatText(name: string): string {
   const title = name.trim() === '' ? 'New boat' : name.trim();
   return `# ${title.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
@@ -28,7 +28,7 @@ hull:
     - name: main ballast
       in: dry cylinder
       round: 56 mm
-      station: 260 to 340 mm
+      station: 265 to 350 mm
       height: 41 mm
       kind: piston
 
@@ -45,8 +45,8 @@ payload:                       # in the order it goes aboard
     in: dry cylinder
   - name: keel lead
     material: lead
-    mass: 100 g
-    station: 220 to 400 mm
+    mass: 180 g
+    station: 260 to 440 mm
     height: 2 to 7 mm
 
 bays:                          # where lead or foam can still go
