@@ -1,5 +1,5 @@
 import type { Describer } from '../schema/describe.ts';
-import type { Boat } from './boat/boat.ts';
+import type { Boat, Water } from './boat/boat.ts';
 import { type KeptEntries, readBoat } from './boat/readBoat.ts';
 import { assembleBodies, type Bodies, type BodyShelf, emptyShelf } from './bodies/assemble.ts';
 import { type Passage, passageOf } from './conditions/passage.ts';
@@ -22,6 +22,8 @@ export interface Analysis {
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   readonly passage: Passage;
+  /** Findings about the file itself, before it says what the boat does. */
+  readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
   /** The file itself has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
@@ -43,19 +45,29 @@ export interface Kept {
 export function analyse(text: string, describer: Describer, previous?: Analysis): Analysis {
   const syntax = readSyntax(text);
   const reading = readBoat(syntax, describer, previous?.kept.entries);
-  const { boat } = reading;
-  const shelf = previous?.kept.shelf ?? emptyShelf();
+  const kept: Kept = { entries: reading.kept, shelf: previous?.kept.shelf ?? emptyShelf() };
+  const ofFile = [...syntax.findings, ...reading.findings];
+  return conclude({ syntax, ofFile, boat: reading.boat, kept }, previous);
+}
+
+/** The same boat in other water: everything that follows from the water is figured anew. */
+export function inOtherWater({ syntax, ofFile, boat, kept }: Analysis, water: Water): Analysis {
+  return conclude({ syntax, ofFile, boat: { ...boat, water }, kept });
+}
+
+/** Everything that follows from the boat as read. */
+function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, previous?: Analysis): Analysis {
+  const { boat, ofFile, kept } = read;
+  const { shelf } = kept;
   const bodies = assembleBodies(boat, shelf);
   const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
-  const ofFile = [...syntax.findings, ...reading.findings];
   const isFaulty = ofFile.some(finding => finding.severity === 'error');
   let corrections: readonly Correction[] | null = null;
   return {
-    syntax,
-    boat,
+    ...read,
     bodies,
     surfaced,
     submerged,
@@ -69,7 +81,6 @@ export function analyse(text: string, describer: Describer, previous?: Analysis)
           : [];
       return corrections;
     },
-    kept: { entries: reading.kept, shelf },
   };
 }
 

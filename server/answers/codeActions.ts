@@ -31,19 +31,22 @@ function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readon
   });
 }
 
-/** Corrections are for the boat's trim on the surface, so they stand with the findings about it. */
+/** Corrections stand with the findings about the condition that they set right; the first, the best, is preferred. */
 function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: EditedFile): readonly CodeAction[] {
-  const findings = touched.filter(finding => isAboutSurfacedTrim(finding));
+  const findings = touched.filter(finding => conditionOf(finding) !== null);
+  const conditions = new Set(findings.map(conditionOf));
   if (findings.length === 0) return [];
-  return analysis.corrections().flatMap((correction, i) => {
-    const changes = correction.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const);
-    const edit = editOf(analysis, changes, file);
+  const suiting = analysis.corrections().filter(({ condition }) => condition === 'both' || conditions.has(condition));
+  return suiting.flatMap((correction, i) => {
+    const edit = editOf(analysis, correction.changes, file);
     return edit ? [quickFix(analysis, { title: correction.title, findings, edit, isBest: i === 0 })] : [];
   });
 }
 
-const isAboutSurfacedTrim = ({ code }: Finding): boolean =>
-  code === 'surfaced-draft' || code === 'surfaced-trim' || code === 'surfaced-heel';
+const conditionOf = ({ code }: Finding): 'surfaced' | 'submerged' | null => {
+  if (code.startsWith('surfaced-')) return 'surfaced';
+  return code.startsWith('submerged-') || code === 'neutral-fill' ? 'submerged' : null;
+};
 
 interface Fix {
   readonly title: string;

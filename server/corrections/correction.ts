@@ -1,7 +1,7 @@
 import type { Boat, Part } from '../boat/boat.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
-import type { EntryText, Finding } from '../findings/finding.ts';
+import type { Change, EntryText, Finding } from '../findings/finding.ts';
 import type { Piece } from './levers.ts';
 
 /** What a correction sets right. */
@@ -16,6 +16,8 @@ export interface Correction {
   /** The pieces as payload entries: as parts, and as they shall stand in the file. */
   readonly parts: readonly Part[];
   readonly entries: readonly EntryText[];
+  /** What makes the file say so. */
+  readonly changes: readonly Change[];
   /** The boat with the pieces aboard. */
   readonly boat: Boat;
   readonly surfaced: Surfaced;

@@ -71,7 +71,8 @@ function correct(patient: Patient, scope: Scope, levers: readonly Lever[]): Corr
     const laid = realise(candidate, bench);
     if (!laid || laid.left.length > 0) continue;
     const title = correctionTitle(laid, scope, patient.submerged);
-    return { ...laid, title, condition: scope };
+    const changes = laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const);
+    return { ...laid, changes, title, condition: scope };
   }
   return null;
 }
