@@ -29,7 +29,7 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
   });
   // `npm run screenshot` renews the picture in the README.
   if (process.env.MODE === 'screenshot') {
-    copyFileSync(join(shots, 'trim-hover.png'), join(projectRoot, 'client', 'media', 'editor.png'));
+    copyFileSync(join(shots, 'trim-offers.png'), join(projectRoot, 'client', 'media', 'editor.png'));
   }
 });
 

@@ -41,11 +41,11 @@ export async function inEditor(options: SessionOptions, scenario: (session: Sess
   let browser: Browser | undefined;
   let page: Page | undefined;
   const shoot = async (name: string) => {
-    await page?.screenshot({ path: join(shots, `${options.name}-${name}.png`) });
+    await page?.screenshot({ path: join(shots, `${options.name}-${name}.png`), animations: 'disabled' });
   };
   try {
     browser = await launchBrowser();
-    page = await browser.newPage({ viewport: { width: 1360, height: 860 } });
+    page = await browser.newPage({ viewport: { width: 1360, height: 960 } });
     page.on('console', message => browserLog.push(`${message.type()}: ${message.text()}`));
     page.on('pageerror', error => browserLog.push(`page error: ${error.stack}`));
     page.setDefaultTimeout(options.patience);

@@ -6,6 +6,7 @@ import {
   colours,
   goTo,
   isChanged,
+  openFixes,
   openInExplorer,
   type Problem,
   readHover,
@@ -17,8 +18,8 @@ import {
   visibleLines,
 } from './workbench.ts';
 
-/** What the surfaced boat does wrong: the bow is low, and it lists. */
-const isSurfacedTrim = (problem: Problem): boolean => /surfaced/i.test(problem.message) && /bow/.test(problem.message);
+/** What the surfaced boat does outside its limits. */
+const isSurfaced = (problem: Problem): boolean => problem.message.includes('Surfaced,');
 
 export async function seeTheSquiggle(session: Session): Promise<void> {
   const { page, patience, shoot } = session;
@@ -54,20 +55,25 @@ export async function readTheHover({ page, file, patience, shoot }: Session): Pr
 }
 
 export async function readTheStatusBar({ page, patience }: Session): Promise<void> {
-  await step('the status bar tells both conditions', async () => {
+  await step('the status bar tells both conditions, down by the bow and to port', async () => {
     // The editor puts the extension's id before the id that we gave.
     const text = () => statusText(page, 'trimwright.trimwright.trimwright.summary');
     await until({ what: 'our line in the status bar', seen: async () => (await text()) !== '', patience });
-    expect(await text()).toMatch(/bow down.*port.*submerged.*bow up/i);
+    expect(await text()).toMatch(/surfaced: .*bow down.*to port.*submerged.*bow down/i);
   });
 }
 
 export async function applyTheFix({ page, file, patience, shoot }: Session): Promise<void> {
   await step('the auto-fix key puts the boat in trim', async () => {
     const before = readFileSync(file, 'utf8');
-    const problem = (await readProblems(page, patience)).find(isSurfacedTrim);
-    expect(problem, 'a problem about the surfaced trim').toBeDefined();
+    const problem = (await readProblems(page, patience)).find(
+      found => isSurfaced(found) && found.message.includes('bow down'),
+    );
+    expect(problem, 'a problem with the surfaced trim').toBeDefined();
     await goTo(page, problem?.line ?? 0, problem?.column ?? 0, patience);
+    expect(await openFixes(page, patience)).toMatch(/lead|foam/);
+    await shoot('offers');
+    await page.keyboard.press('Escape');
     await until({
       what: 'the text changed by the fix',
       act: () => page.keyboard.press('Shift+Alt+Period'),
@@ -77,8 +83,8 @@ export async function applyTheFix({ page, file, patience, shoot }: Session): Pro
       again: patience / 2,
     });
     await until({
-      what: 'no problem with the surfaced trim',
-      seen: async () => !(await readProblems(page, patience)).some(isSurfacedTrim),
+      what: 'no problem left on the surface',
+      seen: async () => !(await readProblems(page, patience)).some(isSurfaced),
       patience,
     });
     await save(page, patience);
@@ -103,12 +109,7 @@ export async function mendABrokenKey({ page, file, patience, shoot }: Session): 
     await until({ what: 'an error squiggle', seen: async () => (await errors.count()) > 0, patience });
     expect(await visibleLines(page)).toContain((lines[line] ?? '').replace('mass:', 'masss:'));
     await shoot('error');
-    await until({
-      what: 'the menu of fixes',
-      act: () => page.keyboard.press('Control+Period'),
-      seen: async () => (await page.locator('.action-widget').count()) > 0,
-      patience,
-    });
+    await openFixes(page, patience);
     await shoot('fixes');
     await page.keyboard.press('Enter');
     await until({ what: 'the error squiggle gone', seen: async () => (await errors.count()) === 0, patience });

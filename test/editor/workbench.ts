@@ -108,6 +108,18 @@ export async function readHover(page: Page, patience: number): Promise<string> {
   return plainSpaces((await hover.allInnerTexts()).join('\n'));
 }
 
+/** Opens the menu of fixes at the cursor and reads it; its first entry has the focus. */
+export async function openFixes(page: Page, patience: number): Promise<string> {
+  const menu = page.locator('.action-widget');
+  await until({
+    what: 'the menu of fixes',
+    act: () => page.keyboard.press('Control+Period'),
+    seen: async () => (await menu.count()) > 0,
+    patience,
+  });
+  return plainSpaces((await menu.allInnerTexts()).join());
+}
+
 /** The text of one item of the status bar; empty while it is not shown. */
 export async function statusText(page: Page, id: string): Promise<string> {
   const item = page.locator(`.statusbar-item[id="${id}"]`);
