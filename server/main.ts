@@ -1,5 +1,7 @@
 /** Entry of the server in Node, on a desktop or a remote host. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { startServer } from './server.ts';
+import { createBoatService } from './service.ts';
 
-startServer(createConnection(ProposedFeatures.all), globalThis);
+const connection = createConnection(ProposedFeatures.all);
+startServer({ connection, clock: globalThis, service: createBoatService() });

@@ -2,6 +2,7 @@ import {
   CodeActionKind,
   type Connection,
   type InitializeResult,
+  PositionEncodingKind,
   TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver';
@@ -18,7 +19,7 @@ import {
   type SummaryParams,
   summaryNotification,
 } from './protocol.ts';
-import { createBoatService } from './service.ts';
+import type { BoatService } from './service.ts';
 
 /** Timers, handed in so that a test can step time. */
 export interface Clock {
@@ -31,9 +32,15 @@ export type Timer = ReturnType<typeof setTimeout> | number;
 /** A pause in the typing after which the file is analysed: too short to be noticed, long enough to skip most keystrokes. */
 const settleMilliseconds = 60;
 
+/** What the server runs on. */
+export interface ServerHost {
+  readonly connection: Connection;
+  readonly clock: Clock;
+  readonly service: BoatService;
+}
+
 /** Starts the language server on a connection. */
-export function startServer(connection: Connection, clock: Clock): void {
-  const service = createBoatService();
+export function startServer({ connection, clock, service }: ServerHost): void {
   const documents = new TextDocuments(TextDocument);
   const analyses = createAnalysisCache(service.analyse);
   const pending = new Map<string, Timer>();
@@ -48,6 +55,7 @@ export function startServer(connection: Connection, clock: Clock): void {
     return {
       serverInfo: { name: 'Trimwright' },
       capabilities: {
+        positionEncoding: PositionEncodingKind.UTF16,
         textDocumentSync: TextDocumentSyncKind.Incremental,
         hoverProvider: true,
         completionProvider: { triggerCharacters: [' ', ':', '-', '{', '['] },

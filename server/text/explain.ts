@@ -189,7 +189,7 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
 }
 
 /** A few characters of the file for a message. */
-export function excerpt(text: string, [start, end]: Span): string {
+function excerpt(text: string, [start, end]: Span): string {
   const said = text.slice(start, Math.min(end, lineEnd(text, start))).trim();
   if (said === '') return start >= text.length ? 'the end of the file' : 'the end of the line';
   return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;

@@ -51,20 +51,13 @@ export const nextLineStart = (text: string, offset: number): number => {
   return Math.min(end + 1, text.length);
 };
 
-/** The offset of a position; a character beyond its line's end counts as at its end. */
-export const offsetAt = (text: string, lineStarts: readonly number[], position: Position): number => {
-  const start = lineStarts[Math.max(0, position.line)];
-  if (start === undefined) return text.length;
-  return Math.min(start + Math.max(0, position.character), lineEnd(text, start));
-};
-
 /** How far into its line an offset is. */
 export const columnAt = (text: string, offset: number): number => offset - lineStart(text, offset);
 
 /** The line ending the file uses: that of its first line. */
 export const lineEndingOf = (text: string): string => /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
 
-export const isLineEnd = (text: string, offset: number): boolean => text[offset] === '\n' || text[offset] === '\r';
+const isLineEnd = (text: string, offset: number): boolean => text[offset] === '\n' || text[offset] === '\r';
 
 /** The same length of text with everything but line endings blanked out between two offsets. */
 export const blank = (text: string, start: number, end: number): string =>

@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CompletionItem } from 'vscode-languageserver-types';
 import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
 import { createBoatService } from '../../server/service.ts';
-import { offsetAt } from '../../server/text/lines.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
 import { type BoatText, boat } from '../helpers/boatText.ts';
 
 const service = createBoatService();
@@ -17,10 +16,10 @@ const labels = (marked: BoatText): readonly string[] => completions(marked).map(
 const chosen = ({ text, caret }: BoatText, label: string): string => {
   const item = completions({ text, caret }).find(each => each.label === label);
   if (!item?.textEdit || !('range' in item.textEdit)) throw new Error(`no “${label}” here`);
-  const { lineStarts } = readSyntax(text);
+  const document = TextDocument.create('', 'boat', 1, text);
   const { range, newText } = item.textEdit;
-  const [start, end] = [offsetAt(text, lineStarts, range.start), offsetAt(text, lineStarts, range.end)];
-  const indent = /^ */.exec(text.slice(lineStarts[range.start.line], start))![0];
+  const [start, end] = [document.offsetAt(range.start), document.offsetAt(range.end)];
+  const indent = /^ */.exec(text.split('\n')[range.start.line] ?? '')![0];
   const filled = newText
     .replace(/\$\{\d+\|((?:\\.|[^,|\\])*)[^}]*\}/g, '$1')
     .replace(/\$\{\d+:((?:\\.|[^}\\])*)\}/g, '$1')

@@ -11,6 +11,7 @@ import { createProtocolConnection } from 'vscode-languageserver-protocol/node';
 import type { SummaryParams } from '../../server/protocol.ts';
 import { summaryNotification } from '../../server/protocol.ts';
 import { type Clock, startServer } from '../../server/server.ts';
+import { type BoatService, createBoatService } from '../../server/service.ts';
 
 /** What the server published of a file. */
 export interface Published {
@@ -69,10 +70,18 @@ export interface Session {
   end(): void;
 }
 
-export async function startSession(capabilities: { readonly documentChanges?: boolean } = {}): Promise<Session> {
+export interface SessionOptions {
+  /** The editor checks versions of edits; it does unless told otherwise. */
+  readonly documentChanges?: boolean;
+  readonly service?: BoatService;
+}
+
+export async function startSession(options: SessionOptions = {}): Promise<Session> {
+  const { documentChanges = true, service = createBoatService() } = options;
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const clock = steppedClock();
-  startServer(createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient)), clock);
+  const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  startServer({ connection: wire, clock, service });
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
   const published: Published[] = [];
   const summaries: SummaryParams[] = [];
@@ -81,7 +90,6 @@ export async function startSession(capabilities: { readonly documentChanges?: bo
   connection.onNotification(summaryNotification, (sent: SummaryParams) => void summaries.push(sent));
   connection.onNotification('window/logMessage', ({ message }: { message: string }) => void logged.push(message));
   connection.listen();
-  const { documentChanges = true } = capabilities;
   const initialized = await connection.sendRequest<InitializeResult>('initialize', {
     processId: null,
     rootUri: null,

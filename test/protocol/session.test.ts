@@ -11,17 +11,18 @@ import type {
   Position,
   TextDocumentEdit,
 } from 'vscode-languageserver-types';
+import { type BoatService, createBoatService } from '../../server/service.ts';
 import { readSyntax } from '../../server/text/syntax.ts';
 import { entriesOf } from '../../server/text/values.ts';
 import { boat } from '../helpers/boatText.ts';
-import { type Session, startSession } from '../helpers/client.ts';
+import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///tern.boat.yaml';
 const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
 
 let sessions: Session[] = [];
-const start = async (capabilities?: { documentChanges?: boolean }): Promise<Session> => {
-  const session = await startSession(capabilities);
+const start = async (options?: SessionOptions): Promise<Session> => {
+  const session = await startSession(options);
   sessions.push(session);
   return session;
 };
@@ -238,6 +239,40 @@ describe('fixes', () => {
     expect(await actionsAt(session, { line: 0, character: 1 }, ['quickfix'])).not.toEqual([]);
     expect(await actionsAt(session, { line: 0, character: 1 }, ['source.organizeImports'])).toEqual([]);
     expect(await actionsAt(session, { line: 3, character: 3 })).toEqual([]);
+  });
+});
+
+describe('a fault of our own', () => {
+  test('is said in the place of figures, logged, and costs nothing but that answer', async () => {
+    const sound = createBoatService();
+    const service: BoatService = {
+      ...sound,
+      analyse: (text, previous) => {
+        if (text.includes('boom')) throw new Error('no such drawer');
+        return sound.analyse(text, previous);
+      },
+      symbols: () => {
+        throw new Error('lost the list');
+      },
+    };
+    const session = await start({ service });
+    await session.open(uri, 'boat: boom\n');
+    await session.settle();
+    session.clock.step(100);
+    await session.settle();
+    expect(session.published.at(-1)?.diagnostics).toMatchObject([
+      { code: 'own-fault', message: expect.stringContaining('no such drawer') },
+    ]);
+    expect(session.summaries.at(-1)).toMatchObject({ uri, text: 'Not computed', state: 'faulty' });
+    const document = { textDocument: { uri }, position: { line: 0, character: 1 } };
+    expect(await session.connection.sendRequest('textDocument/hover', document)).toBeNull();
+    expect(session.logged).toHaveLength(2);
+    expect(session.logged[0]).toMatch(/^analysis failed: Error: no such drawer/);
+
+    await session.change(uri, 2, 'boat: Tern\n');
+    expect(await session.connection.sendRequest('textDocument/documentSymbol', document)).toEqual([]);
+    expect(session.logged.at(-1)).toMatch(/^symbols failed: Error: lost the list/);
+    expect(await session.connection.sendRequest('textDocument/hover', document)).not.toBeNull();
   });
 });
 
