@@ -1,10 +1,14 @@
 import { parseArgs } from 'node:util';
-import type { Analysis } from './analysis.ts';
+import { type Analysis, inOtherWater } from './analysis.ts';
+import { waterOfKind } from './boat/readWater.ts';
 import type { Finding } from './findings/finding.ts';
+import { correctionReport } from './report/correctionReport.ts';
 import { jsonReport } from './report/jsonReport.ts';
 import { type Paint, plainPaint } from './report/rows.ts';
 import { textReport } from './report/textReport.ts';
 import { createBoatService } from './service.ts';
+import { applyChanges } from './text/edit.ts';
+import type { TextSplice } from './text/layout.ts';
 import { positionAt } from './text/lines.ts';
 import { rangeOf } from './text/rangeOf.ts';
 
@@ -12,6 +16,7 @@ import { rangeOf } from './text/rangeOf.ts';
 export interface World {
   /** Text of a file; throws an error with a plain message when it cannot be read. */
   readonly readFile: (name: string) => string;
+  readonly writeFile: (name: string, text: string) => void;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** Output goes to a terminal: colours and progress are welcome. */
@@ -22,6 +27,10 @@ const USAGE = `Trim a scale submarine described in a boat file.
 
   trimwright check FILE...           findings as file:line:column; exit code 1 when there are errors
   trimwright report FILE [--json]    how the boat floats and dives, against its limits
+  trimwright correct FILE [--json]   the lead and foam that trim it, with a cut list
+                     [--write]       ... and put the best one into the file
+
+  --water fresh|sea                  report or correct for other water than the file's
 `;
 
 const OK = 0;
@@ -44,16 +53,58 @@ export function runCommandLine(args: readonly string[], world: World): number {
   if (texts.includes(null)) return WRONG_USE;
   const analyses = texts.map((text, i) => analyseWithProgress(files[i]!, text ?? '', world));
   if (command === 'check') return check(files, analyses, world);
-  const [analysis] = analyses;
-  if (!analysis) return WRONG_USE;
+  const [ofFile] = analyses;
+  if (!ofFile) return WRONG_USE;
+  const analysis = parsed.water
+    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
+    : ofFile;
+  if (command === 'correct') return correct(files[0]!, analysis, parsed, world);
   world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
+/** Prints the corrections, and with --write puts the best one into the file, as the editor's code action does. */
+function correct(file: string, analysis: Analysis, { json, write }: Command, world: World): number {
+  const corrections = analysis.corrections();
+  const [best] = corrections;
+  if (json) {
+    world.out(`${JSON.stringify(jsonReport(analysis).corrections, null, 2)}\n`);
+  } else {
+    world.out(
+      best
+        ? `${corrections.map(correction => correctionReport(analysis, correction, paintFor(world))).join('\n\n\n')}\n`
+        : `${nothingToCorrect(analysis)}\n`,
+    );
+  }
+  if (write && best) {
+    const splices = applyChanges(analysis.syntax, best.changes);
+    if (splices === null) {
+      world.err(`${file}: the pieces could not be written into this file; add them by hand.\n`);
+      return ERRORS_FOUND;
+    }
+    world.writeFile(file, splice(analysis.syntax.text, splices));
+    world.err(`${file}: written.\n`);
+  }
+  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+}
+
+function nothingToCorrect(analysis: Analysis): string {
+  if (hasErrors(analysis)) return 'The file has errors: mend them first (trimwright check).';
+  const isOut = analysis.findings.some(finding => finding.severity === 'warning');
+  return isOut
+    ? 'No lead or foam that the bays and the stock allow brings the boat within its limits.'
+    : 'Nothing to correct: the boat is within its limits.';
+}
+
+const splice = (text: string, splices: readonly TextSplice[]): string =>
+  splices.reduceRight((whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end), text);
+
 interface Command {
-  readonly command: 'check' | 'report' | 'help';
+  readonly command: 'check' | 'report' | 'correct' | 'help';
   readonly files: readonly string[];
   readonly json: boolean;
+  readonly write: boolean;
+  readonly water: 'fresh' | 'sea' | null;
 }
 
 /** The command, or what is wrong with it. */
@@ -65,20 +116,29 @@ function parse(args: readonly string[]): Command | string {
     return problem instanceof Error ? problem.message : String(problem);
   }
   const [command, ...files] = read.positionals;
-  if (read.values.help || command === undefined || command === 'help')
-    return { command: 'help', files: [], json: false };
-  if (command !== 'check' && command !== 'report') return `There is no command “${command}”.`;
+  const { json = false, write = false, help, water = null } = read.values;
+  const options = { files, json, write, water: water === 'fresh' || water === 'sea' ? water : null } as const;
+  if (help || command === undefined || command === 'help') return { ...options, command: 'help' };
+  if (command !== 'check' && command !== 'report' && command !== 'correct') return `There is no command “${command}”.`;
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
-  if (command === 'report' && files.length > 1) return '“report” takes one boat file at a time.';
-  if (command === 'check' && read.values.json) return '“--json” belongs to “report”.';
-  return { command, files, json: read.values.json ?? false };
+  if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
+  if (command === 'check' && json) return '“--json” belongs to “report” and “correct”.';
+  if (command !== 'correct' && write) return '“--write” belongs to “correct”.';
+  if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
+  if (water !== null && command === 'check') return '“--water” belongs to “report” and “correct”.';
+  return { ...options, command };
 }
 
 const parseRaw = (args: readonly string[]) =>
   parseArgs({
     args: [...args],
     allowPositionals: true,
-    options: { json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },
+    options: {
+      json: { type: 'boolean' },
+      write: { type: 'boolean' },
+      water: { type: 'string' },
+      help: { type: 'boolean', short: 'h' },
+    },
   });
 
 function read(name: string, world: World): string | null {

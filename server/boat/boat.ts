@@ -27,6 +27,8 @@ export interface Boat {
 export interface Water {
   /** kg/m3. */
   readonly density: number;
+  /** °C. */
+  readonly temperature: number;
   /** How it came about, for people: "fresh, 18 °C". */
   readonly words: string;
 }

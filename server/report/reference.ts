@@ -50,7 +50,11 @@ function keysOf(path: Path, describer: Describer, depth: number): string {
     .flatMap(info => {
       const inside: Path = info.holds === 'list' ? [...path, info.key, 0] : [...path, info.key];
       const text = keysOf(inside, describer, Math.min(depth + 1, 6));
-      return text === '' ? [] : [`${'#'.repeat(depth)} ${[...path.filter(step => typeof step === 'string'), info.key].join(' › ')}\n\n${text}`];
+      return text === ''
+        ? []
+        : [
+            `${'#'.repeat(depth)} ${[...path.filter(step => typeof step === 'string'), info.key].join(' › ')}\n\n${text}`,
+          ];
     });
   return [lines.join('\n'), ...below].filter(block => block !== '').join('\n\n');
 }
@@ -71,11 +75,7 @@ function materialsTable(): string {
       `${source} (${known})${note ? `. ${note}` : ''}`,
     ].map(cell => cell.replace(/\|/g, '\\|')),
   );
-  return [
-    ['Names', 'Density', 'Range', 'Source'],
-    ['---', '--:', '--:', '---'],
-    ...rows,
-  ]
+  return [['Names', 'Density', 'Range', 'Source'], ['---', '--:', '--:', '---'], ...rows]
     .map(cells => `| ${cells.join(' | ')} |`)
     .join('\n');
 }

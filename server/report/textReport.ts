@@ -20,6 +20,7 @@ import {
   trimWords,
   volumeText,
 } from '../wording/numbers.ts';
+import { otherWaterRows } from './otherWaterRows.ts';
 import { rangeRows, tankRows, transitRows } from './passageRows.ts';
 import { limitRow, type Paint, plainPaint, type Row, section } from './rows.ts';
 
@@ -33,6 +34,7 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
     section('On the way down', transitRows(analysis), paint),
     section('Comes back upright', rangeRows(analysis), paint),
     section('Tanks', tankRows(analysis), paint),
+    section('In other water', otherWaterRows(analysis), paint),
     findingsBlock(analysis, paint),
     correctionsBlock(analysis, paint),
   ];

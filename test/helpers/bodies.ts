@@ -30,7 +30,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     name: 'plain',
     scale: null,
     units: { length: 'm', mass: 'kg' },
-    water: { density, words: 'as given' },
+    water: { density, temperature: 20, words: 'as given' },
     length: 1,
     waterline: null,
     shells: [],

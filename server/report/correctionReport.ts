@@ -1,0 +1,109 @@
+import type { Analysis } from '../analysis.ts';
+import type { Boat } from '../boat/boat.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { Surfaced } from '../conditions/surfaced.ts';
+import type { Correction } from '../corrections/correction.ts';
+import type { Piece } from '../corrections/levers.ts';
+import { offWaterline } from '../findings/trim.ts';
+import { boundsOf } from '../geometry/solids.ts';
+import { heelWords, lengthText, massText, offsetWords, percentText, tapeText, trimWords } from '../wording/numbers.ts';
+import type { Paint } from './rows.ts';
+
+/** A correction for the bench: what it brings, and the pieces to cut, where they go and how to fix them. */
+export function correctionReport(analysis: Analysis, correction: Correction, paint: Paint): string {
+  const { boat } = analysis;
+  return [
+    paint.heading(correction.title),
+    beforeAndAfter(analysis, correction, paint),
+    [
+      paint.heading('Cut list'),
+      ...correction.pieces.flatMap((piece, i) => cutLines(piece, correction.parts[i]!.name, boat)),
+    ].join('\n'),
+    [paint.heading('Mind'), ...cautions(correction.pieces)].join('\n'),
+  ].join('\n\n');
+}
+
+function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint): string {
+  const before = figures(analysis.boat, analysis.surfaced, analysis.submerged);
+  const after = figures(correction.boat, correction.surfaced, correction.submerged);
+  const names = before.map(([name]) => name);
+  const widest = Math.max(...names.map(name => name.length));
+  const broadest = Math.max(...before.map(([, value]) => value.length), 'before'.length);
+  const lines = before.map(
+    ([name, value], i) => `  ${name.padEnd(widest)}  ${value.padEnd(broadest)}  ${after[i]![1]}`,
+  );
+  return [paint.heading(`  ${''.padEnd(widest)}  ${'before'.padEnd(broadest)}  after`), ...lines].join('\n');
+}
+
+/** The figures that a correction is about, each in words. */
+function figures(boat: Boat, surfaced: Surfaced, submerged: Submerged): readonly (readonly [string, string])[] {
+  const { units } = boat;
+  const afloat = surfaced.status === 'afloat' ? surfaced : null;
+  const neutral = submerged.status === 'neutral' ? submerged : null;
+  const off = afloat ? offWaterline(boat, afloat) : null;
+  const left = neutral ? Math.min(neutral.bgEffective, neutral.bgEffectiveLongitudinal) : null;
+  return [
+    ['Surfaced draft', afloat ? lengthText(afloat.attitude.draft, units) : 'none'],
+    ['Surfaced trim', off ? trimWords(off.trim) : 'none'],
+    ['Surfaced heel', off ? heelWords(off.heel) : 'none'],
+    ['Metacentric height', afloat ? lengthText(afloat.gm, units) : 'none'],
+    ['Neutral fill', neutral ? percentText(neutral.fill) : 'none'],
+    ['Submerged trim', neutral ? trimWords(neutral.trim) : 'none'],
+    ['Submerged heel', neutral ? heelWords(neutral.heel) : 'none'],
+    ['B above G, water moving', left === null ? 'none' : lengthText(left, units)],
+  ];
+}
+
+function cutLines(piece: Piece, name: string, boat: Boat): readonly string[] {
+  const { lever, station, offset } = piece;
+  const { units } = boat;
+  const at = (metres: number) => tapeText(metres, units);
+  const section = `${at(lever.breadth)} x ${at(lever.depth)}`;
+  const stock = boat.stock[lever.material].strip ? 'strip' : 'block';
+  return [
+    `  ${name}: ${at(station[1] - station[0])} of ${section} ${lever.material} ${stock}, ${massText(piece.mass, units)} on the scale`,
+    `    from ${at(station[0])} to ${at(station[1])} aft of the bow tip, ${offsetWords(offset, units)}, its middle ${lengthText(lever.height, units)} above the keel${lever.bay.inside === null ? '' : `, inside “${lever.bay.inside}”`}`,
+    ...nearestEnd(station, boat).map(words => `    ${words}`),
+    `    ${fixing(piece)}`,
+  ];
+}
+
+/** Where the piece is from the nearest end of a compartment, which is easier to measure from than the bow tip. */
+function nearestEnd([from, to]: Piece['station'], boat: Boat): readonly string[] {
+  const marks = boat.compartments.flatMap(compartment => {
+    const bounds = boundsOf(compartment.form);
+    return [
+      { at: bounds.from[0], end: `forward end of “${compartment.name}”` },
+      { at: bounds.to[0], end: `after end of “${compartment.name}”` },
+    ];
+  });
+  const distances = marks.flatMap(({ at, end }) => [
+    { edge: 'forward', away: from - at, end },
+    { edge: 'after', away: to - at, end },
+  ]);
+  const [nearest] = distances.sort((a, b) => Math.abs(a.away) - Math.abs(b.away));
+  if (!nearest) return [];
+  const way = nearest.away < 0 ? 'forward of' : 'aft of';
+  return [`its ${nearest.edge} edge ${tapeText(Math.abs(nearest.away), boat.units)} ${way} the ${nearest.end}`];
+}
+
+function fixing({ lever }: Piece): string {
+  if (lever.bay.inside !== null)
+    return 'fix it with tape or hook-and-loop, so that it cannot slide when the boat pitches';
+  return lever.material === 'lead'
+    ? 'tape it for the first trial, then bed it in silicone or epoxy on a degreased hull'
+    : 'tape it for the first dive, then glue it with an adhesive that does not eat foam';
+}
+
+function cautions(pieces: readonly Piece[]): readonly string[] {
+  const has = (material: string) => pieces.some(piece => piece.lever.material === material);
+  return [
+    ...(has('lead')
+      ? [
+          '  Lead is poisonous: gloves, no sanding or melting indoors, wash your hands, keep it from children, pets and ponds.',
+        ]
+      : []),
+    ...(has('foam') ? ['  Cut foam away from yourself, clamp it, and do not breathe the dust.'] : []),
+    '  The first dive after a change is on a line, in shallow clear water. Local rules come first.',
+  ];
+}
