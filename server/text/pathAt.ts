@@ -2,7 +2,7 @@ import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSe
 import type { Path } from '../../schema/path.ts';
 import { columnAt, lineEnd, lineStart } from './lines.ts';
 import type { Syntax } from './syntax.ts';
-import { colonOf, dashOf, keyName, spanOf } from './tree.ts';
+import { colonOf, dashesOf, keyName, spanOf } from './tree.ts';
 
 /** Where an offset is in the boat. */
 export interface At {
@@ -64,7 +64,8 @@ function withinMap(search: Search, map: YAMLMap, path: Path): At {
 
 function withinList(search: Search, list: YAMLSeq, path: Path): At {
   const between: At = { path, on: 'between', node: list };
-  const starts = list.items.map((item, i) => dashOf(list, i) ?? spanOf(item)?.[0] ?? Number.POSITIVE_INFINITY);
+  const dashes = dashesOf(list);
+  const starts = list.items.map((item, i) => dashes[i] ?? spanOf(item)?.[0] ?? Number.POSITIVE_INFINITY);
   const index = starts.findLastIndex(start => start <= search.offset);
   const start = starts[index];
   if (start === undefined) return between;

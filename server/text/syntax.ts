@@ -51,7 +51,7 @@ export function readSyntax(text: string): Syntax {
   }
   const { doc, faults, readText, isGivenUp } = parse(text);
   const root = isMap(doc.contents) || isSeq(doc.contents) || isScalar(doc.contents) ? doc.contents : null;
-  const { aliases, faults: aliasFaults } = readAliases(root);
+  const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
   const findings = all.map(each => each.finding);
   const slips = all.filter(each => !harmless.has(each.finding.code)).map(each => each.span);

@@ -100,13 +100,15 @@ export function spanOf(node: unknown): Span | null {
 
 export const isFlow = (node: Node | null): boolean => (isMap(node) || isSeq(node)) && node.flow === true;
 
-/** Where the dash of a block list's entry stands; null in a flow list. */
-export function dashOf(list: YAMLSeq, index: number): number | null {
-  const token = list.srcToken;
-  if (token?.type !== 'block-seq') return null;
-  const entries = token.items.filter(item => item.value || item.start.some(start => start.type === 'seq-item-ind'));
-  return entries[index]?.start.find(start => start.type === 'seq-item-ind')?.offset ?? null;
+/** Where the dashes of a block list's entries stand; none in a flow list. */
+export function dashesOf({ srcToken }: YAMLSeq): readonly (number | undefined)[] {
+  if (srcToken?.type !== 'block-seq') return [];
+  const entries = srcToken.items.filter(item => item.value || item.start.some(start => start.type === 'seq-item-ind'));
+  return entries.map(item => item.start.find(start => start.type === 'seq-item-ind')?.offset);
 }
+
+/** Where the dash of one entry stands; null in a flow list. */
+export const dashOf = (list: YAMLSeq, index: number): number | null => dashesOf(list)[index] ?? null;
 
 /** Where the colon of a pair stands; null when it has none. */
 export const colonOf = (pair: Pair): number | null =>

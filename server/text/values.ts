@@ -4,7 +4,7 @@ import { lineStart, type Span } from './lines.ts';
 import { locate } from './locate.ts';
 import { pathAt } from './pathAt.ts';
 import type { Syntax } from './syntax.ts';
-import { childOf, dashOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
+import { childOf, dashesOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
 
 /** The sub-tree at a path as plain data; undefined where nothing stands, and for an alias that leads nowhere. */
 export function valueAt(syntax: Syntax, path: Path): unknown {
@@ -27,11 +27,12 @@ export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
   const list = locate(syntax, path)?.node;
   if (!isSeq(list)) return [];
   const { readText: text } = syntax;
+  const dashes = dashesOf(list);
   return list.items.map((item, index) => {
     const written = item as Node | null;
-    const dash = dashOf(list, index);
+    const dash = dashes[index];
     const span = spanOf(written);
-    const start = dash === null ? (span?.[0] ?? 0) : lineStart(text, dash);
+    const start = dash === undefined ? (span?.[0] ?? 0) : lineStart(text, dash);
     const source = text.slice(start, span?.[1] ?? start);
     return { path: [...path, index], value: toPlain(written, syntax), source, shared: source.includes('*') };
   });
