@@ -1,7 +1,7 @@
 import type { Vec3 } from './vector.ts';
 
-/** The shape of a thing, already placed in boat axes (m). Three kinds carry every form of the boat file. */
-export type Form = Revolved | Ball | Polyhedron;
+/** The shape of a thing, already placed in boat axes (m). Three kinds, and several of them together, carry every form. */
+export type Form = Revolved | Ball | Polyhedron | Compound;
 
 /**
  * A body of revolution about the line `origin + s·axis`; straight lines between profile points. Cylinders, cones and
@@ -29,4 +29,11 @@ export interface Polyhedron {
   readonly vertices: Float64Array;
   /** Three vertex numbers a triangle, counter-clockwise seen from outside. */
   readonly faces: Uint32Array;
+}
+
+/** Several forms that are one thing; where two of them overlap, both count. */
+export interface Compound {
+  readonly shape: 'compound';
+  /** One or more. */
+  readonly parts: readonly Form[];
 }

@@ -32,6 +32,8 @@ export function mapForm(form: Form, { turn, shift, scale }: Placement): Form {
     return [a! + shift[0], b! + shift[1], c! + shift[2]];
   };
   if (form.shape === 'ball') return { ...form, centre: image(form.centre), radius: form.radius * scale };
+  if (form.shape === 'compound')
+    return { ...form, parts: form.parts.map(part => mapForm(part, { turn, shift, scale })) };
   if (form.shape === 'revolved') {
     const tip = image(form.axis);
     const foot = image([0, 0, 0]);
