@@ -224,11 +224,13 @@ function placeBox(entry: PlacedEntry, extents: Extents, volume: number | null): 
   return { form: whole ? boxForm(from, to) : null, centre, from, to, measured: missing.length === 0, solved };
 }
 
+const EXAMPLES = { station: '200 to 680 mm', offset: '-20 to 20 mm', height: '12 to 60 mm' } as const;
+
 function lengthUnknown(along: 0 | 1 | 2, form: string): PlacingFault {
   const axis = AXES[along];
   return {
     code: 'length-unknown',
     key: axis,
-    message: `How long this ${form} is cannot be told. Give a range, such as “${axis}: 200 to 680 mm”, or its mass and material.`,
+    message: `How long this ${form} is cannot be told. Give a range, such as “${axis}: ${EXAMPLES[axis]}”, or its mass and material.`,
   };
 }

@@ -118,10 +118,8 @@ function checkDensity(entry: PartEntry, mass: number, volume: number, known: Kno
   // A tape reads a small piece to a few per cent; inside that the scale is believed.
   if (density >= least * 0.95 && density <= most * 1.05) return;
   const { units } = checking.around;
-  const expected =
-    Math.round(1000 * least * volume) === Math.round(1000 * most * volume)
-      ? massText(most * volume, units)
-      : `${massText(least * volume, units)} to ${massText(most * volume, units)}`;
+  const [from, to] = [massText(least * volume, units), massText(most * volume, units)];
+  const expected = from === to ? from : `${from} to ${to}`;
   const voids = density < least && material.note === PRINT_NOTE ? ` ${PRINT_NOTE}` : '';
   checking.findings.push(
     valueFault(

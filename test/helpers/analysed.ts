@@ -1,0 +1,27 @@
+import type { Analysis } from '../../server/analysis.ts';
+import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
+import type { Finding } from '../../server/findings/finding.ts';
+import { createBoatService } from '../../server/service.ts';
+import { applyChanges, splice } from '../../server/text/edit.ts';
+import { rangeOf } from '../../server/text/rangeOf.ts';
+
+export const service = createBoatService();
+
+export const analysed = (text: string): Analysis => service.analyse(text);
+
+/** Findings about the file itself: what the boat does in the water is judged elsewhere. */
+export const fileFindings = (analysis: Analysis): readonly Finding[] =>
+  analysis.findings.filter(finding => !(finding.code in conditionFindings));
+
+/** The characters that a finding underlines. */
+export const marked = ({ syntax }: Analysis, finding: Finding): string =>
+  syntax.text.slice(...rangeOf(syntax, finding.place));
+
+/** The text after one of the mends that a finding offers; the first unless told. */
+export function mended({ syntax }: Analysis, finding: Finding, which = 0): string {
+  const mend = finding.mends?.[which];
+  if (!mend) throw new Error(`no mend ${which} is offered for: ${finding.message}`);
+  const splices = applyChanges(syntax, mend.changes);
+  if (!splices) throw new Error(`the mend cannot be made: ${mend.title}`);
+  return splice(syntax.text, splices);
+}
