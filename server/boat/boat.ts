@@ -108,6 +108,20 @@ export interface Part extends Weighed {
   readonly to: Vec3;
   /** What the program worked out, for people: "breadth 14.2 mm". */
   readonly worked: readonly string[];
+  /** How its place stands in the file, for edits that move it; null when it is not placed by station and offset. */
+  readonly written: WrittenPlace | null;
+}
+
+/** The keys of an entry that say where it is. */
+export interface WrittenPlace {
+  readonly station: WrittenExtent;
+  readonly offset: WrittenExtent | null;
+}
+
+export interface WrittenExtent {
+  readonly isRange: boolean;
+  /** Its tolerance as written, m. */
+  readonly sigma: number | null;
 }
 
 export interface Bay extends Entry {

@@ -1,12 +1,14 @@
+import { isRange } from '../../schema/forms.ts';
 import { PRINT_NOTE } from '../../schema/handbook/plastics.ts';
 import type { PartEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
+import type { Quantity, Range } from '../../schema/quantity.ts';
 import type { FileUnits } from '../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import { boundsOf, solidOf } from '../geometry/solids.ts';
 import { scale, type Vec3 } from '../geometry/vector.ts';
 import { densityText, lengthText, massText } from '../wording/numbers.ts';
-import type { Part } from './boat.ts';
+import type { Part, WrittenExtent, WrittenPlace } from './boat.ts';
 import { densityOf, type KnownDensity, type StockDensities } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
 import { isFault, type Placed, type PlacingFault, placeEntry } from './placing.ts';
@@ -51,7 +53,15 @@ export function readPart(entry: PartEntry, path: Path, around: Surroundings, fin
     from: bounds.from,
     to: bounds.to,
     worked: workedOut(placed, around.units),
+    written: writtenPlace(entry),
   };
+}
+
+/** A balance point of its own does not move with the form, so such an entry is not moved. */
+function writtenPlace(entry: PartEntry): WrittenPlace | null {
+  if (!entry.station || entry.balance?.station || entry.balance?.offset || entry.profile) return null;
+  const written = (extent: Quantity | Range): WrittenExtent => ({ isRange: isRange(extent), sigma: extent.sigma });
+  return { station: written(entry.station), offset: entry.offset ? written(entry.offset) : null };
 }
 
 /** The balance point where the entry gives one, else the form's centroid, axis by axis. */

@@ -11,7 +11,7 @@ import type { Laid } from './realise.ts';
 /** What a correction adds and what it brings, for the editor's menu and the report. */
 export function correctionTitle(laid: Laid, scope: Scope, before: Submerged): string {
   const { boat, pieces } = laid;
-  const added = pieces.map(piece => pieceWords(piece, boat)).join(', ');
+  const added = piecesWords(pieces, boat);
   if (scope === 'both')
     return `Insert ${added}: both conditions within limits (${surfaceWords(laid)}; ${diveFigures(laid)})`;
   if (scope === 'surfaced') {
@@ -21,6 +21,17 @@ export function correctionTitle(laid: Laid, scope: Scope, before: Submerged): st
   return `Insert ${added}: submerged within limits (${diveFigures(laid)}); surfaced ${surface} limits (${surfaceWords(laid)})`;
 }
 
+/** What a correction of both conditions brings. */
+export const bothWords = (laid: Floated): string =>
+  `both conditions within limits (${surfaceWords(laid)}; ${diveFigures(laid)})`;
+
+/** A boat and how it lies. */
+type Floated = Pick<Laid, 'boat' | 'surfaced' | 'submerged'>;
+
+/** The pieces in a line: what, how much, where. */
+export const piecesWords = (pieces: readonly Piece[], boat: Boat): string =>
+  pieces.map(piece => pieceWords(piece, boat)).join(', ');
+
 function pieceWords(piece: Piece, boat: Boat): string {
   const { lever } = piece;
   const length = tapeText(piece.station[1] - piece.station[0], boat.units);
@@ -28,13 +39,13 @@ function pieceWords(piece: Piece, boat: Boat): string {
   return `${amount} ${lever.material} in “${lever.bay.name}”`;
 }
 
-function surfaceWords({ boat, surfaced }: Laid): string {
+function surfaceWords({ boat, surfaced }: Floated): string {
   if (surfaced.status !== 'afloat') return 'does not float';
   const off = offWaterline(boat, surfaced);
   return `${trimWords(off.trim)}, ${heelWords(off.heel)}`;
 }
 
-function diveFigures({ submerged }: Laid): string {
+function diveFigures({ submerged }: Floated): string {
   if (submerged.status !== 'neutral') return 'cannot hang neutral';
   return `${trimWords(submerged.trim)}, tank ${percentText(submerged.fill)}`;
 }

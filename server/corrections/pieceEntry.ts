@@ -1,4 +1,5 @@
 import { boatSchemas } from '../../schema/boatFile.ts';
+import type { FileUnits } from '../../schema/units.ts';
 import { freeName } from '../boat/arrangement.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import { readPart } from '../boat/readPart.ts';
@@ -39,7 +40,7 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   const { units } = boat;
   const { lever } = piece;
   const length = piece.station[1] - piece.station[0];
-  const at = (metres: number) => exactText(metres, boat);
+  const at = (metres: number) => exactText(metres, units);
   const fields: (readonly [string, string])[] = [
     ['name', name],
     ['material', lever.material],
@@ -55,7 +56,7 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
 }
 
 /** Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch. */
-function exactText(metres: number, { units }: Boat): string {
+export function exactText(metres: number, units: FileUnits): string {
   const onTape = tapeText(metres, units);
   const step = tapeStep(units);
   if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
@@ -65,4 +66,4 @@ function exactText(metres: number, { units }: Boat): string {
 }
 
 /** A figure without its unit, for the first of two: "12" of "12 mm". */
-const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');

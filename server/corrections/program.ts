@@ -50,6 +50,8 @@ export interface Solution {
 }
 
 export interface ProgramOptions {
+  /** Aims and bands may be missed at a price far above any lead: for the nearest that can be had. */
+  readonly elastic?: boolean;
   /** Masses that are already cut, kg, by lever: only their places are free. */
   readonly cut?: ReadonlyMap<Lever, number>;
 }
@@ -61,6 +63,9 @@ const UNIT = { mass: 1e3, moment: 1e6 } as const;
 const GRAMS_PER_SLACK = 2;
 /** Foam is so light that its room is what costs: a gram of it counts as this much lead. */
 const FOAM_PRICE = 30;
+
+/** Price of missing a row altogether, by its whole slack (or one unit of a band), when that is allowed. */
+const GRAMS_PER_MISS = 1e4;
 
 /** Tangents to m² between nothing and the longest piece; more of them bring the room's ends closer. */
 const TANGENTS = 5;
@@ -80,7 +85,7 @@ export function cheapestPieces(
 ): Solution | null {
   const constraints = new Map<string, Constraint>();
   const variables = new Map<string, Map<string, number>>();
-  for (const row of rows) addRow(row, constraints, variables);
+  for (const row of rows) addRow(row, constraints, variables, options.elastic ?? false);
   for (const [i, lever] of levers.entries()) {
     const columns = roomColumns(lever, i, constraints, options.cut?.get(lever));
     for (const row of rows) {
@@ -115,31 +120,39 @@ function addRow(
   { name, measure, wanted }: Row,
   constraints: Map<string, Constraint>,
   variables: Map<string, Map<string, number>>,
+  elastic: boolean,
 ): void {
   const unit = UNIT[measure];
+  const miss = (kind: string, sign: number, price: number, most: number) => {
+    const column = new Map([
+      [name, -sign],
+      ['cost', price],
+    ]);
+    if (Number.isFinite(most)) {
+      constraints.set(`${kind} ${name}`, { max: most });
+      column.set(`${kind} ${name}`, 1);
+    }
+    variables.set(`${kind} ${name}`, column);
+  };
   if ('least' in wanted) {
     if (Number.isFinite(wanted.least)) constraints.set(name, { min: unit * wanted.least });
     if (Number.isFinite(wanted.most)) constraints.set(name, { ...constraints.get(name), max: unit * wanted.most });
+    if (!elastic) return;
+    for (const [kind, sign] of SIDES) miss(`far ${kind}`, sign, GRAMS_PER_MISS / 1e3, Number.POSITIVE_INFINITY);
     return;
   }
   constraints.set(name, { equal: unit * wanted.value });
-  for (const [sign, side] of [
-    [1, 'over'],
-    [-1, 'under'],
-  ] as const) {
-    const miss = `${side} ${name}`;
-    const most = unit * wanted.slack;
-    constraints.set(miss, { max: most });
-    variables.set(
-      miss,
-      new Map([
-        [name, -sign],
-        [miss, 1],
-        ['cost', GRAMS_PER_SLACK / most],
-      ]),
-    );
+  const slack = unit * wanted.slack;
+  for (const [kind, sign] of SIDES) {
+    miss(kind, sign, GRAMS_PER_SLACK / slack, slack);
+    if (elastic) miss(`far ${kind}`, sign, GRAMS_PER_MISS / slack, Number.POSITIVE_INFINITY);
   }
 }
+
+const SIDES = [
+  ['over', 1],
+  ['under', -1],
+] as const;
 
 interface Columns {
   readonly m: Map<string, number>;

@@ -1,13 +1,15 @@
-import type { Boat } from '../boat/boat.ts';
-import type { Bodies, BodyShelf } from '../bodies/assemble.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { SurfacedAfloat } from '../conditions/surfaced.ts';
+import type { Bodies } from '../bodies/assemble.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import type { Correction, Scope } from './correction.ts';
 import { correctionTitle } from './correctionTitle.ts';
 import { findLevers, type Lever } from './levers.ts';
+import { proposeMoves } from './moves.ts';
+import { nearestCorrection, roomThatWouldDo } from './nearest.ts';
+import type { Patient } from './patient.ts';
+import type { Row } from './program.ts';
 import { realise, type Workbench } from './realise.ts';
+import { asRecut, withoutLoose } from './recut.ts';
 import { candidatesFor } from './search.ts';
 import { referenceFill, submergedRows } from './submergedRows.ts';
 import { surfacedRows, type Target, targetSurface } from './surfacedRows.ts';
@@ -19,54 +21,64 @@ const PART_OF_LIMIT = 0.75;
 const MOST_FLOATED = 10;
 const MOST_OFFERED = 5;
 
-/** The boat to be corrected and how it lies now. */
-export interface Patient {
-  readonly boat: Boat;
-  readonly bodies: Bodies;
-  readonly surfaced: SurfacedAfloat;
-  readonly submerged: Submerged;
-  readonly shelf: BodyShelf;
-}
-
 /**
- * Corrections, the best first: both conditions at once, each alone, both with lead only and with foam only. Each has the
- * fewest pieces and then the least lead that will do, cut to what can be cut, written as its entries, read back and
- * floated by the full model; what leaves a finding of what it sets out to mend is not offered.
+ * Corrections, the best first: both conditions at once, by moving equipment where that alone will do, each condition
+ * alone, with lead only and with foam only, by recutting what is loose. Each has the fewest pieces and then the least lead
+ * that will do, cut to what can be cut, written as its entries, read back and floated by the full model; what leaves a
+ * finding of what it sets out to mend is not offered. When no pieces meet both conditions, the nearest that can be had
+ * stands last and says which limits give way.
  */
 export function proposeCorrections(patient: Patient): readonly Correction[] {
   const { boat, surfaced, submerged } = patient;
-  const levers = findLevers(boat);
-  const isOut = {
-    surfaced: judgeSurfaced(boat, surfaced).length > 0,
-    submerged: boat.tanks.length > 0 && judgeSubmerged(boat, submerged).length > 0,
-  };
-  const wishes: (readonly [Scope, readonly Lever[]])[] = [];
   const dives = boat.tanks.length > 0;
-  if ((isOut.surfaced || isOut.submerged) && dives) wishes.push(['both', levers]);
-  if (isOut.surfaced) wishes.push(['surfaced', levers]);
-  if (isOut.submerged) wishes.push(['submerged', levers]);
-  if (wishes.length > 0 && dives) {
-    wishes.push(['both', levers.filter(lever => lever.material === 'lead')]);
-    wishes.push(['both', levers.filter(lever => lever.material === 'foam')]);
-  }
+  const surfacedOut = judgeSurfaced(boat, surfaced);
+  const submergedOut = dives ? judgeSubmerged(boat, submerged) : [];
+  if (surfacedOut.length + submergedOut.length === 0) return [];
+  const levers = findLevers(boat);
   const offered: Correction[] = [];
-  for (const [scope, allowed] of wishes) {
-    const correction = allowed.length > 0 ? correct(patient, scope, allowed) : null;
-    if (correction && !offered.some(other => sameEntries(other, correction))) offered.push(correction);
+  const offer = (correction: Correction | null | undefined) => {
+    if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
+  };
+  const full = dives ? correct(patient, 'both', levers) : null;
+  offer(full);
+  if (dives) offer(proposeMoves(patient, rowsOf(patient, 'both')(wetInTheMiddle, null))[0]);
+  if (surfacedOut.length > 0) offer(correct(patient, 'surfaced', levers));
+  if (submergedOut.length > 0) offer(correct(patient, 'submerged', levers));
+  if (dives) offer(recut(patient));
+  if (full) {
+    for (const material of ['lead', 'foam'] as const) {
+      offer(
+        correct(
+          patient,
+          'both',
+          levers.filter(lever => lever.material === material),
+        ),
+      );
+    }
+  } else if (dives) {
+    const bench = benchFor(patient, 'both');
+    offer(nearestCorrection(patient, bench.rowsFor(wetInTheMiddle, null), bench, [...surfacedOut, ...submergedOut]));
   }
   return offered.slice(0, MOST_OFFERED);
 }
 
+/** What extra room would bring both conditions within their limits when the bays do not; null when they do. */
+export function roomAdvice(patient: Patient): string | null {
+  const rows = rowsOf(patient, 'both')(wetInTheMiddle, null);
+  return roomThatWouldDo(patient, rows);
+}
+
+function recut(patient: Patient): Correction | null {
+  const bare = withoutLoose(patient);
+  const correction = bare && correct(bare, 'both', findLevers(bare.boat));
+  return correction && asRecut(correction, patient);
+}
+
 function correct(patient: Patient, scope: Scope, levers: readonly Lever[]): Correction | null {
-  const { boat, bodies, surfaced, shelf } = patient;
-  const target: Target = targetSurface(boat, surfaced);
-  const rowsFor = (wet: WetShare, laid: Bodies | null) => [
-    ...(scope === 'submerged' ? [] : surfacedRows(boat, bodies, target, PART_OF_LIMIT, wet)),
-    ...(scope === 'surfaced' ? [] : submergedRows(boat, bodies, referenceFill(laid ?? bodies), PART_OF_LIMIT)),
-  ];
-  const bench: Workbench = { boat, shelf, scope, rowsFor };
+  if (levers.length === 0) return null;
+  const bench = benchFor(patient, scope);
   let floated = 0;
-  for (const candidate of candidatesFor(levers, rowsFor(wetInTheMiddle, null))) {
+  for (const candidate of candidatesFor(levers, bench.rowsFor(wetInTheMiddle, null))) {
     if (++floated > MOST_FLOATED) return null;
     const laid = realise(candidate, bench);
     if (!laid || laid.left.length > 0) continue;
@@ -77,4 +89,19 @@ function correct(patient: Patient, scope: Scope, levers: readonly Lever[]): Corr
   return null;
 }
 
-const sameEntries = (a: Correction, b: Correction): boolean => JSON.stringify(a.entries) === JSON.stringify(b.entries);
+const benchFor = (patient: Patient, scope: Scope): Workbench => ({
+  boat: patient.boat,
+  shelf: patient.shelf,
+  scope,
+  rowsFor: rowsOf(patient, scope),
+});
+
+function rowsOf({ boat, bodies, surfaced }: Patient, scope: Scope) {
+  const target: Target = targetSurface(boat, surfaced);
+  return (wet: WetShare, laid: Bodies | null): readonly Row[] => [
+    ...(scope === 'submerged' ? [] : surfacedRows(boat, bodies, target, PART_OF_LIMIT, wet)),
+    ...(scope === 'surfaced' ? [] : submergedRows(boat, bodies, referenceFill(laid ?? bodies), PART_OF_LIMIT)),
+  ];
+}
+
+const sameChanges = (a: Correction, b: Correction): boolean => JSON.stringify(a.changes) === JSON.stringify(b.changes);

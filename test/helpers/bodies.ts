@@ -72,6 +72,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       from: centroid,
       to: centroid,
       worked: [],
+      written: null,
     })),
     bays: [],
     stock: { lead: { density: 11340, strip: null, pieces: [] }, foam: { density: 30, strip: null, pieces: [] } },

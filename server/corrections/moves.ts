@@ -1,0 +1,148 @@
+import type { Boat, Part } from '../boat/boat.ts';
+import { assembleBodies } from '../bodies/assemble.ts';
+import { floatSubmerged } from '../conditions/submerged.ts';
+import { floatSurfaced } from '../conditions/surfaced.ts';
+import type { Change } from '../findings/finding.ts';
+import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
+import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
+import { boundsOf } from '../geometry/solids.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import { tapeStep, tapeText } from '../wording/numbers.ts';
+import type { Correction } from './correction.ts';
+import { bothWords } from './correctionTitle.ts';
+import type { Patient } from './patient.ts';
+import { bare, exactText } from './pieceEntry.ts';
+import type { Aim, Row } from './program.ts';
+
+/** Lighter things are not worth moving: a share of the boat's mass. */
+const HEAVY = 0.02;
+
+/** An open stretch of what a shift may be, m; aft or to starboard positive. */
+interface Stretch {
+  readonly least: number;
+  readonly most: number;
+}
+
+/**
+ * Moves of one heavy thing inside a compartment that bring both conditions within their limits and cost nothing: the
+ * shortest first. What a thing weighs does not change, so only trim and heel can be mended so.
+ */
+export function proposeMoves(patient: Patient, rows: readonly Row[]): readonly Correction[] {
+  const { boat, bodies } = patient;
+  const heavy = boat.payload.filter(part => part.inside !== null && part.written && part.mass > HEAVY * bodies.mass);
+  return heavy
+    .flatMap(part => moveOf(part, patient, rows) ?? [])
+    .sort((a, b) => a.distance - b.distance)
+    .map(({ correction }) => correction);
+}
+
+interface Move {
+  readonly correction: Correction;
+  readonly distance: number;
+}
+
+function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null {
+  const { boat } = patient;
+  const along = shiftFor(part, rows, ['surfaced trim', 'submerged trim'], roomFor(part, boat, 0), boat);
+  const across = shiftFor(part, rows, ['surfaced heel', 'submerged heel'], roomFor(part, boat, 1), boat);
+  if (along === null || across === null || (along === 0 && across === 0)) return null;
+  const moved = shifted(part, along, across);
+  const corrected: Boat = { ...boat, payload: boat.payload.map(other => (other === part ? moved : other)) };
+  const bodies = assembleBodies(corrected, patient.shelf);
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  if (judgeSurfaced(corrected, surfaced).length > 0 || judgeSubmerged(corrected, submerged).length > 0) return null;
+  const way = [
+    ...(along === 0 ? [] : [`${tapeText(Math.abs(along), boat.units)} ${along > 0 ? 'aft' : 'forward'}`]),
+    ...(across === 0 ? [] : [`${tapeText(Math.abs(across), boat.units)} to ${across > 0 ? 'starboard' : 'port'}`]),
+  ];
+  const title = `Move “${part.name}” ${way.join(' and ')}: ${bothWords({ boat: corrected, surfaced, submerged })}`;
+  const changes = changesFor(part, moved, boat);
+  const correction: Correction = {
+    title,
+    condition: 'both',
+    pieces: [],
+    parts: [],
+    entries: [],
+    changes,
+    boat: corrected,
+    surfaced,
+    submerged,
+    left: [],
+  };
+  return { correction, distance: Math.hypot(along, across) };
+}
+
+/** The shift (m) on the tape's marks that suits every aim, as near to their middle as the room allows; null for none. */
+function shiftFor(
+  part: Part,
+  rows: readonly Row[],
+  names: readonly string[],
+  room: Stretch,
+  boat: Boat,
+): number | null {
+  const aims = rows.filter(row => names.includes(row.name)).map(row => row.wanted as Aim);
+  if (aims.every(aim => Math.abs(aim.value) <= aim.slack)) return 0;
+  const least = Math.max(room.least, ...aims.map(aim => (aim.value - aim.slack) / part.mass));
+  const most = Math.min(room.most, ...aims.map(aim => (aim.value + aim.slack) / part.mass));
+  const step = tapeStep(boat.units);
+  const first = Math.ceil(least / step);
+  const last = Math.floor(most / step);
+  return first <= last ? Math.round((first + last) / 2) * step : null;
+}
+
+/** How far the part can go along an axis before it meets its compartment's end or a neighbour in the same room. */
+function roomFor(part: Part, boat: Boat, axis: 0 | 1): Stretch {
+  const home = boat.compartments.find(compartment => compartment.name === part.inside);
+  if (!home) return { least: 0, most: 0 };
+  const room = boundsOf(home.form);
+  const others = ([0, 1, 2] as const).filter(other => other !== axis);
+  const neighbours = boat.payload.filter(
+    other =>
+      other !== part &&
+      other.inside === part.inside &&
+      others.every(o => other.from[o] < part.to[o] && other.to[o] > part.from[o]),
+  );
+  const behind = neighbours.filter(other => other.to[axis] <= part.from[axis]).map(other => other.to[axis]);
+  const ahead = neighbours.filter(other => other.from[axis] >= part.to[axis]).map(other => other.from[axis]);
+  const tanks =
+    axis === 0 ? boat.tanks.filter(tank => tank.inside === part.inside).map(tank => boundsOf(tank.form)) : [];
+  const tanksBehind = tanks.filter(tank => tank.to[0] <= part.from[0]).map(tank => tank.to[0]);
+  const tanksAhead = tanks.filter(tank => tank.from[0] >= part.to[0]).map(tank => tank.from[0]);
+  return {
+    least: Math.max(room.from[axis], ...behind, ...tanksBehind) - part.from[axis],
+    most: Math.min(room.to[axis], ...ahead, ...tanksAhead) - part.to[axis],
+  };
+}
+
+function shifted(part: Part, along: number, across: number): Part {
+  const by = (p: Vec3): Vec3 => [p[0] + along, p[1] + across, p[2]];
+  return { ...part, centroid: by(part.centroid), from: by(part.from), to: by(part.to) };
+}
+
+function changesFor(part: Part, moved: Part, { units }: Boat): readonly Change[] {
+  const { written } = part;
+  if (!written) return [];
+  const text = (axis: 0 | 1, extent: { readonly isRange: boolean; readonly sigma: number | null }) => {
+    const doubt = extent.sigma === null ? '' : ` ± ${exactText(extent.sigma, units)}`;
+    return extent.isRange
+      ? `${bare(exactText(moved.from[axis], units))} to ${exactText(moved.to[axis], units)}${doubt}`
+      : `${exactText((moved.from[axis] + moved.to[axis]) / 2, units)}${doubt}`;
+  };
+  const changes: Change[] = [];
+  if (moved.from[0] !== part.from[0]) {
+    changes.push({
+      kind: 'replace',
+      place: { on: 'value', path: [...part.path, 'station'] },
+      text: text(0, written.station),
+    });
+  }
+  if (moved.from[1] !== part.from[1]) {
+    changes.push(
+      written.offset
+        ? { kind: 'replace', place: { on: 'value', path: [...part.path, 'offset'] }, text: text(1, written.offset) }
+        : { kind: 'add-key', path: part.path, key: 'offset', text: text(1, { isRange: false, sigma: null }) },
+    );
+  }
+  return changes;
+}

@@ -1,0 +1,13 @@
+import type { Boat } from '../boat/boat.ts';
+import type { Bodies, BodyShelf } from '../bodies/assemble.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { SurfacedAfloat } from '../conditions/surfaced.ts';
+
+/** The boat to be corrected and how it lies now. */
+export interface Patient {
+  readonly boat: Boat;
+  readonly bodies: Bodies;
+  readonly surfaced: SurfacedAfloat;
+  readonly submerged: Submerged;
+  readonly shelf: BodyShelf;
+}
