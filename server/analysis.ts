@@ -77,7 +77,7 @@ function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, p
     corrections: () => {
       corrections ??=
         surfaced.status === 'afloat' && !isFaulty
-          ? proposeCorrections({ boat, bodies, surfaced, submerged, shelf })
+          ? proposeCorrections({ boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part })
           : [];
       return corrections;
     },

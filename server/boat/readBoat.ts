@@ -28,15 +28,13 @@ export interface BoatReading {
 /** Entries read before, by their text and place, so that a keystroke reads only the entry that it changed. */
 export interface KeptEntries {
   readonly entries: ReadonlyMap<string, ReadEntry>;
-  readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas } | null;
+  readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
 }
 
 export interface ReadEntry {
   readonly entry: Entry | null;
   readonly findings: readonly Finding[];
 }
-
-export const nothingKept: KeptEntries = { entries: new Map(), schemas: null };
 
 const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits'];
 const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
@@ -45,7 +43,7 @@ const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
  * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
  * in. Defaults stand in for sections that cannot be read; what is left out is named in `leftOut`.
  */
-export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries = nothingKept): BoatReading {
+export function readBoat(syntax: Syntax, describer: Describer, kept?: KeptEntries): BoatReading {
   const findings: Finding[] = [];
   const entries = new Map<string, ReadEntry>();
   const leftOut: string[] = [];
@@ -64,7 +62,7 @@ export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries
   };
 
   const units: FileUnits = { ...DEFAULT_UNITS, ...known(check(unitsSchema, ['units'], 'the units', true)) };
-  const schemas = sameUnits(kept.schemas?.units, units) ? kept.schemas!.made : boatSchemas(units);
+  const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stockEntry = check(schemas.stock, ['stock'], 'the stock', true);
   const around: Surroundings = { units, stock: stockDensities(stockEntry) };
   const context = `${units.length} ${units.mass} ${around.stock.lead} ${around.stock.foam}`;
@@ -89,7 +87,7 @@ export function readBoat(syntax: Syntax, describer: Describer, kept: KeptEntries
     }
     return entriesOf(syntax, path).flatMap(item => {
       const key = `${context} ${pathKey(item.path)} ${item.source}`;
-      const had = item.shared ? undefined : kept.entries.get(key);
+      const had = item.shared ? undefined : kept?.entries.get(key);
       const result = had ?? readOne(schema, item.path, item.value, { what, describer, around, read });
       if (!item.shared) entries.set(key, result);
       findings.push(...result.findings);
@@ -156,7 +154,7 @@ const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUni
   ...(units?.mass ? { mass: units.mass } : {}),
 });
 
-const sameUnits = (a: FileUnits | undefined, b: FileUnits): boolean => a?.length === b.length && a.mass === b.mass;
+const sameUnits = (a: FileUnits, b: FileUnits): boolean => a.length === b.length && a.mass === b.mass;
 
 function nameOf(raw: unknown): string | null {
   const name = isMap(raw) ? raw.name : undefined;

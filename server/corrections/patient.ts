@@ -2,6 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { Bodies, BodyShelf } from '../bodies/assemble.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { SurfacedAfloat } from '../conditions/surfaced.ts';
+import type { PartSchema } from './pieceEntry.ts';
 
 /** The boat to be corrected and how it lies now. */
 export interface Patient {
@@ -10,4 +11,6 @@ export interface Patient {
   readonly surfaced: SurfacedAfloat;
   readonly submerged: Submerged;
   readonly shelf: BodyShelf;
+  /** The schema of a payload entry in the file's units, for reading back what is offered. */
+  readonly schema: PartSchema;
 }

@@ -1,4 +1,4 @@
-import { boatSchemas } from '../../schema/boatFile.ts';
+import type { partSchema } from '../../schema/hull.ts';
 import type { FileUnits } from '../../schema/units.ts';
 import { freeName } from '../boat/arrangement.ts';
 import type { Boat, Part } from '../boat/boat.ts';
@@ -20,14 +20,15 @@ export function nameFor(piece: Piece, taken: readonly { readonly name: string }[
   return freeName(wanted, taken);
 }
 
+/** The schema of a payload entry for the file's units; costly to make, so made once. */
+export type PartSchema = ReturnType<typeof partSchema>;
+
 /**
  * The part that the entry will be when the file is read again: read by the same schema, so that what is offered is what
  * one gets. Null would be our own bug: an entry that does not read.
  */
-export function partOfEntry(entry: EntryText, index: number, boat: Boat): Part | null {
-  const read = boatSchemas(boat.units).part.safeParse(
-    Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])),
-  );
+export function partOfEntry(entry: EntryText, index: number, boat: Boat, schema: PartSchema): Part | null {
+  const read = schema.safeParse(Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])));
   if (!read.success) return null;
   const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density };
   return readPart(read.data, ['payload', index], { units: boat.units, stock }, []);

@@ -92,6 +92,7 @@ function correct(patient: Patient, scope: Scope, levers: readonly Lever[]): Corr
 const benchFor = (patient: Patient, scope: Scope): Workbench => ({
   boat: patient.boat,
   shelf: patient.shelf,
+  schema: patient.schema,
   scope,
   rowsFor: rowsOf(patient, scope),
 });

@@ -9,7 +9,7 @@ import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import type { Scope } from './correction.ts';
 import type { Lever, Piece } from './levers.ts';
-import { nameFor, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
+import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
 import { cheapestPieces, type Row } from './program.ts';
 import { cutPiece } from './rounding.ts';
 import type { Candidate } from './search.ts';
@@ -34,6 +34,7 @@ export interface Workbench {
   readonly boat: Boat;
   readonly shelf: BodyShelf;
   readonly scope: Scope;
+  readonly schema: PartSchema;
   /** The balances, drawn up for the wet shares and the boat as last laid. */
   readonly rowsFor: (wet: WetShare, laid: Bodies | null) => readonly Row[];
 }
@@ -72,13 +73,13 @@ function slide(pieces: readonly Piece[], rows: readonly Row[], { boat }: Workben
 }
 
 /** Writes the pieces as entries, reads them back as the file will, and floats the boat with them. */
-export function lay(pieces: readonly Piece[], { boat, shelf, scope }: Workbench): Laid | null {
+export function lay(pieces: readonly Piece[], { boat, shelf, scope, schema }: Workbench): Laid | null {
   const parts: Part[] = [];
   const entries: EntryText[] = [];
   for (const piece of pieces) {
     const name = nameFor(piece, [...boat.payload, ...boat.shells, ...boat.compartments, ...boat.tanks, ...parts]);
     const entry = pieceAsEntry(piece, name, boat);
-    const part = partOfEntry(entry, boat.payload.length + parts.length, boat);
+    const part = partOfEntry(entry, boat.payload.length + parts.length, boat, schema);
     if (!part) return null;
     parts.push(part);
     entries.push(entry);

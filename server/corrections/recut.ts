@@ -9,14 +9,14 @@ import type { Patient } from './patient.ts';
 
 /** The boat without the lead and foam that may be moved; null when there is none, or it does not float without. */
 export function withoutLoose(patient: Patient): Patient | null {
-  const { boat, shelf } = patient;
+  const { boat, shelf, schema } = patient;
   const payload = boat.payload.filter(part => part.fixed);
   if (payload.length === boat.payload.length) return null;
   const bare: Boat = { ...boat, payload };
   const bodies = assembleBodies(bare, shelf);
   const surfaced = floatSurfaced(bodies, boat.length);
   if (surfaced.status !== 'afloat') return null;
-  return { boat: bare, bodies, surfaced, submerged: floatSubmerged(bodies), shelf };
+  return { boat: bare, bodies, surfaced, submerged: floatSubmerged(bodies), shelf, schema };
 }
 
 /**

@@ -1,4 +1,5 @@
 import { createDescriber } from '../../schema/describe.ts';
+import { partSchema } from '../../schema/hull.ts';
 import { type Analysis, analyse } from '../../server/analysis.ts';
 import type { Boat } from '../../server/boat/boat.ts';
 import { readBoat } from '../../server/boat/readBoat.ts';
@@ -10,7 +11,7 @@ import { rightingCurve } from '../../server/conditions/rightingLever.ts';
 import { floatSubmerged } from '../../server/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/conditions/surfaced.ts';
 import { transitOf } from '../../server/conditions/transit.ts';
-import { proposeSurfaced } from '../../server/corrections/propose.ts';
+import { proposeCorrections } from '../../server/corrections/propose.ts';
 import { judge } from '../../server/findings/judge.ts';
 import type { Form } from '../../server/geometry/form.ts';
 import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
@@ -69,7 +70,9 @@ function pieces(boat: Boat): void {
   time('other rests', () => otherRests(surfacedBoat(bodies), surfaced.up));
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
-  time('corrections', () => proposeSurfaced(boat, bodies, surfaced, shelf));
+  time('corrections', () =>
+    proposeCorrections({ boat, bodies, surfaced, submerged, shelf, schema: partSchema(boat.units) }),
+  );
 }
 
 function report200(): void {
