@@ -1,0 +1,98 @@
+import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import { type MeshUnit, MOST_TRIANGLES } from './meshFile.ts';
+
+/** x' = x·m[0] + y·m[3] + z·m[6] + m[9], y' with the next of each, z' with the last: rows of a matrix for row vectors. */
+export type Transform = readonly number[];
+
+/** One object again, at another place: of this file of the package or another. */
+export interface Placement {
+  readonly object: string;
+  /** The file that the object is in; null for the same one. */
+  readonly file: string | null;
+  readonly transform: Transform | null;
+}
+
+export interface ModelObject {
+  /** Printed as part of the thing; support is not. */
+  readonly isPart: boolean;
+  readonly vertices: readonly number[];
+  readonly triangles: readonly number[];
+  readonly components: readonly Placement[];
+}
+
+/** One model file of a 3MF package (3MF Core Specification 1.3, chapters 3 to 5; Production Extension for `path`). */
+export interface Model {
+  readonly unit: MeshUnit;
+  readonly objects: ReadonlyMap<string, ModelObject>;
+  readonly items: readonly Placement[];
+}
+
+export class TooManyTriangles extends Error {}
+
+const UNITS: Readonly<Record<string, MeshUnit>> = {
+  micron: { name: 'microns', metres: 1e-6 },
+  millimeter: { name: 'millimetres', metres: 1e-3 },
+  centimeter: { name: 'centimetres', metres: 1e-2 },
+  inch: { name: 'inches', metres: 0.0254 },
+  foot: { name: 'feet', metres: 0.3048 },
+  meter: { name: 'metres', metres: 1 },
+};
+
+interface OpenObject {
+  readonly isPart: boolean;
+  readonly vertices: number[];
+  readonly triangles: number[];
+  readonly components: Placement[];
+}
+
+/** Reads a model file; throws an error with plain words for what it cannot be. */
+export function readModel(xml: string): Model {
+  const objects = new Map<string, ModelObject>();
+  const items: Placement[] = [];
+  let unit = UNITS.millimeter!;
+  let object: OpenObject | null = null;
+  let triangles = 0;
+  const open: Readonly<Record<string, (tag: SaxesTagPlain) => void>> = {
+    model: ({ attributes }) => {
+      const named = UNITS[attributes.unit ?? 'millimeter'];
+      if (!named) throw new Error(`it is in a unit that nobody knows, “${attributes.unit}”`);
+      unit = named;
+    },
+    object: ({ attributes }) => {
+      object = { isPart: !/support$/.test(attributes.type ?? ''), vertices: [], triangles: [], components: [] };
+      objects.set(attributes.id ?? '', object);
+    },
+    vertex: tag => object?.vertices.push(...numbers(tag, 'x', 'y', 'z')),
+    triangle: tag => {
+      triangles++;
+      if (triangles > MOST_TRIANGLES) throw new TooManyTriangles();
+      object?.triangles.push(...numbers(tag, 'v1', 'v2', 'v3'));
+    },
+    component: tag => object?.components.push(placement(tag)),
+    item: tag => items.push(placement(tag)),
+  };
+  const parser = new SaxesParser();
+  parser.on('opentag', tag => open[tag.name]?.(tag));
+  parser.on('error', problem => {
+    throw problem;
+  });
+  parser.write(xml).close();
+  return { unit, objects, items };
+}
+
+function numbers({ name, attributes }: SaxesTagPlain, ...keys: readonly string[]): readonly number[] {
+  return keys.map(key => {
+    const value = Number(attributes[key] ?? Number.NaN);
+    if (!Number.isFinite(value)) throw new Error(`a ${name} has no proper “${key}”`);
+    return value;
+  });
+}
+
+function placement({ name, attributes }: SaxesTagPlain): Placement {
+  const file = Object.entries(attributes).find(([key]) => /^(?:\w+:)?path$/.test(key))?.[1] ?? null;
+  const transform = attributes.transform?.trim().split(/\s+/).map(Number) ?? null;
+  if (transform && (transform.length !== 12 || !transform.every(Number.isFinite))) {
+    throw new Error(`a ${name} is placed by figures that make no sense`);
+  }
+  return { object: attributes.objectid ?? '', file, transform };
+}
