@@ -94,11 +94,14 @@ function judgeAfloat(boat: Boat, surfaced: SurfacedAfloat): readonly Finding[] {
   return findings;
 }
 
+/** Ends that are off alike to a tenth of a millimetre: the bow is named. */
+const SAME_HEIGHT = 1e-4;
+
 /** The end that is off the most, in the words of somebody looking at the painted line. */
 function endWords(trim: number, bowUp: number | null, sternUp: number | null, boat: Boat): string {
   if (bowUp === null || sternUp === null)
     return `the boat floats ${trim > 0 ? 'down by the stern' : 'down by the bow'}`;
-  const [end, up] = Math.abs(bowUp) >= Math.abs(sternUp) ? ['bow', bowUp] : ['stern', sternUp];
+  const [end, up] = Math.abs(bowUp) > Math.abs(sternUp) - SAME_HEIGHT ? ['bow', bowUp] : ['stern', sternUp];
   return `the ${end} rides ${lengthText(Math.abs(up), boat.units)} ${up > 0 ? 'high' : 'low'}`;
 }
 
