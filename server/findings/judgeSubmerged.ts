@@ -62,13 +62,16 @@ function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readon
   if (!submerged.stable) {
     const axis = submerged.bgEffectiveLongitudinal <= submerged.bgEffective ? 'trim' : 'heel';
     const left = axis === 'trim' ? submerged.bgEffectiveLongitudinal : submerged.bgEffective;
-    const runs = axis === 'trim' ? 'along' : 'across';
+    const [runs, cure] =
+      axis === 'trim'
+        ? ['along', 'a shorter tank, one in cells or with a piston']
+        : ['across', 'a narrower tank or one with a piston'];
     const rest = axis === 'trim' ? trimWords(submerged.trim) : heelWords(submerged.heel);
     return [
       say(
         'submerged-unstable',
         'error',
-        `Submerged, the boat does not stay level but runs off to ${rest}: its centre of mass hangs ${lengthText(submerged.bg, units)} below its centre of buoyancy, and the water running ${runs} the tank takes ${lengthText(-left, units)} more than that. Lead lower, foam higher, a ${axis === 'trim' ? 'shorter' : 'narrower'} tank, one ${axis === 'trim' ? 'in cells or ' : ''}with a piston cures it.`,
+        `Submerged, the boat does not stay level but runs off to ${rest}: its centre of mass hangs ${lengthText(submerged.bg, units)} below its centre of buoyancy, and the water running ${runs} the tank takes ${lengthText(-left, units)} more than that. Lead lower, foam higher, ${cure} cures it.`,
       ),
     ];
   }
