@@ -8,7 +8,7 @@ import type { FileUnits } from '../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import { boundsOf } from '../geometry/solids.ts';
 import type { Syntax } from '../text/syntax.ts';
-import { entriesOf, isBroken, keysOf, valueAt } from '../text/values.ts';
+import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/values.ts';
 import { checkArrangement, withoutRepeats } from './arrangement.ts';
 import type { Boat, Entry, Waterline } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
@@ -116,8 +116,16 @@ export function readBoat(syntax: Syntax, describer: Describer, kept?: KeptEntrie
   const whole = { ...boat, length: length ?? standInLength(boat), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames));
-  const heard = findings.filter(finding => !('path' in finding.place && isBroken(syntax, finding.place.path)));
+  const heard = findings.filter(finding => !isDoubtful(syntax, finding));
   return { boat: whole, findings: withoutRepeats(heard), kept: { entries, schemas: { units, made: schemas } } };
+}
+
+/** What a slip of the pen leaves in doubt is not said: it would be a second complaint about the same slip. */
+function isDoubtful(syntax: Syntax, { code, place }: Finding): boolean {
+  if ('path' in place && isBroken(syntax, place.path)) return true;
+  // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
+  if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
+  return (code === 'sticks-out' || code === 'compartments-overlap') && hasSlip(syntax, ['units']);
 }
 
 interface OneEntry<T, E> {

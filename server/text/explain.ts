@@ -8,6 +8,7 @@ import {
   isBlankLine,
   lineNumber,
   type ParserError,
+  partnerOf,
   replacing,
   restOfLine,
   type Situation,
@@ -35,11 +36,16 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
   const [start] = error.pos;
   const { message } = error;
   if (error.code === 'TAB_AS_INDENT') return explainTabs(text, start);
+  const glued = gluedBracket(text, keyStart(text, start));
+  if (glued) return glued;
   if (message.startsWith('Missing closing')) return explainQuote(situation, start);
   if (message.startsWith('Missing directives-end')) return explainDirective(text, start);
   if (message.startsWith('Flow ')) return explainBracket(situation, start);
   if (/flow-(map|seq)-end token in YAML stream/.test(message)) return explainStrayBracket(text, start);
   if (error.code === 'BAD_INDENT' || message.includes('without - indicator')) {
+    const first = firstOnLine(text, skipBlankLines(text, start));
+    if (/^-(?:[A-Za-z][\w-]*:|[{[])/.test(text.slice(first, lineEnd(text, first))))
+      return missingDashSpace(text, first);
     const above = lineWithoutColon(text, start);
     return above === null ? explainIndent(text, start) : explainKey(text, above);
   }
@@ -67,7 +73,7 @@ function lineWithoutColon(text: string, at: number): number | null {
     if (line === 0) return null;
     line = lineStart(text, line - (text.startsWith('\r\n', line - 2) ? 2 : 1));
   } while (isBlankLine(text, line));
-  const start = line + /^[ \t]*(?:-[ \t]+)*/.exec(text.slice(line, first))![0].length;
+  const start = keyStart(text, line);
   const said = text.slice(...restOfLine(text, start));
   return start - line === columnAt(text, first) && !/:(?:\s|$)/.test(said) ? start : null;
 }
@@ -138,12 +144,36 @@ export function missingColonSpace(text: string, start: number): Fault | null {
   );
 }
 
+/** `water:{ kind: sea }` and `water { kind: sea }`: a key that runs into the bracket of its value; else null. */
+export function gluedBracket(text: string, start: number): Fault | null {
+  const match = /^([A-Za-z][\w-]*)(:?[ \t]*)(?=[{[])/.exec(text.slice(start, lineEnd(text, start)));
+  if (!match || /:[ \t]/.test(match[2]!)) return null;
+  const [whole, key = '', between = ''] = match;
+  const hasColon = between.startsWith(':');
+  const mended = `${key}: ${text[start + whole.length]}`;
+  const colon: Span = [start + key.length, start + whole.length];
+  const code = hasColon ? 'missing-space' : 'missing-colon';
+  const lacks = hasColon ? 'a space after the colon' : 'a colon';
+  const bracket = start + whole.length;
+  return fault(code, [start, start + key.length + (hasColon ? 1 : 0)], `“${key}” needs ${lacks}: “${mended} …”.`, {
+    blanked: [start, lineEnd(text, partnerOf(text, bracket) ?? bracket)],
+    mend: replacing(`Change to “${mended}”`, [colon, ': ']),
+  });
+}
+
+/** Where the key of a line stands, after any dashes. */
+function keyStart(text: string, offset: number): number {
+  const line = lineStart(text, offset);
+  return line + /^[ \t]*(?:-[ \t]+)*/.exec(text.slice(line, lineEnd(text, line)))![0].length;
+}
+
 /** `-name: x`: a list entry whose dash has no space after it. */
 export function missingDashSpace(text: string, dash: number): Fault {
   const said = text.slice(...restOfLine(text, dash));
   const mended = `- ${said.slice(1)}`;
   return fault('missing-space', [dash, dash + said.length], `“${said}” needs a space after the dash: “${mended}”.`, {
     blanked: [dash, lineEnd(text, dash)],
+    dash,
     mend: replacing(`Change to “${mended}”`, [[dash, dash + 1], '- ']),
   });
 }

@@ -6,6 +6,7 @@ import {
   firstOnLine,
   isBlankLine,
   lineNumber,
+  linesInColumn,
   replacing,
   restOfLine,
   skipBlankLines,
@@ -24,49 +25,107 @@ interface Level {
 
 /** A line that lines up with nothing above it. */
 export function explainIndent(text: string, at: number): Fault {
-  const line = skipBlankLines(text, at);
-  const first = firstOnLine(text, line);
+  const first = firstOnLine(text, skipBlankLines(text, at));
   const isDash = startsEntry(text, first);
   const column = firstColumn(text, first);
   const said = isDash ? '-' : firstWord(text, first);
   const span: Span = [first, first + said.length];
-  const blanked = stretchFrom(text, first);
-  const levels = levelsAbove(text, first).filter(level => level.isList === isDash);
-  const nearest = [...levels].sort((a, b) => Math.abs(a.column - column) - Math.abs(b.column - column))[0];
+  const all = levelsAbove(text, first);
+  const levels = all.filter(level => level.isList === isDash);
+  const [nearest] = [...levels].sort((a, b) => Math.abs(a.column - column) - Math.abs(b.column - column));
   if (!nearest || nearest.column === column)
     return fault(
       'bad-indent',
       span,
       `This “${said}” belongs to nothing above it. The entries of a list start with “- ” in one column, the keys of an entry stand in one column, and the two do not mix.`,
-      { blanked },
+      { blanked: stretchFrom(text, first) },
     );
+  const stretch = stretchFrom(text, first, nearest.column);
+  const odd = isDash ? null : oddOneAbove(text, nearest, stretch, all);
+  if (odd) return odd;
   const model = isDash ? '-' : firstWord(text, nearest.offset);
   const where = `“${model}” on line ${lineNumber(text, nearest.offset)}`;
-  return fault(
-    'bad-indent',
-    span,
-    `This “${said}” lines up with nothing above it. Start it in the column of ${where}.`,
-    {
-      blanked,
-      mend: shifting(text, blanked, nearest.column, `Line it up with ${where}`),
-    },
-  );
+  const message = `This “${said}” lines up with nothing above it. Start it in the column of ${where}.`;
+  const title = `Line it up with ${where}`;
+  if (isDash && !movesWithDash(text, first, nearest.column - column)) {
+    const line: Span = [lineStart(text, first), lineEnd(text, first)];
+    const dash = line[0] + nearest.column;
+    return fault('bad-indent', span, message, {
+      blanked: line,
+      dash,
+      mend: shifting(text, line, nearest.column, title),
+    });
+  }
+  return fault('bad-indent', span, message, {
+    blanked: stretch,
+    mend: shifting(text, stretch, nearest.column, title),
+  });
 }
 
 /** A line indented below a key that already has its value. */
 export function explainOverIndent(text: string, value: number): Fault {
-  const key = firstWord(text, firstOnLine(text, value));
   const first = firstOnLine(text, skipBlankLines(text, nextLineStart(text, value)));
+  const levels = levelsAbove(text, first);
+  const above = levels.find(level => !level.isList);
+  const stretch = stretchFrom(text, first);
+  const odd = above ? oddOneAbove(text, above, stretch, levels) : null;
+  if (odd) return odd;
+  const key = firstWord(text, firstOnLine(text, value));
   const said = startsEntry(text, first) ? '-' : firstWord(text, first);
   const given = text.slice(...restOfLine(text, value));
-  const blanked = stretchFrom(text, first);
   return fault(
     'bad-indent',
     [first, first + said.length],
     `This “${said}” is indented below “${key}”, which already has the value “${given}”. Line it up with “${key}”, or take that value out.`,
-    { blanked, mend: shifting(text, blanked, keyColumn(text, value), `Line it up with “${key}”`) },
+    { blanked: stretch, mend: shifting(text, stretch, keyColumn(text, value), `Line it up with “${key}”`) },
   );
 }
+
+/**
+ * Where two or more lines below a key agree on a column of their own and it stands alone in its own, it is the key's
+ * line that is out of place.
+ */
+function oddOneAbove(text: string, key: Level, stretch: Span, levels: readonly Level[]): Fault | null {
+  const column = firstColumn(text, stretch[0]);
+  const line = lineStart(text, key.offset);
+  const keys: Span = [line, stretch[0]];
+  const isAlone = linesInColumn(text, keys) === 1 && startsEntry(text, stretch[0]) === false;
+  const by = column - key.column;
+  const parent = levels.find(level => !level.isList && level.column < Math.min(key.column, column));
+  const isFirst = parent !== undefined && lineStart(text, nextContent(text, parent.offset)) === line;
+  if (!isAlone || !isFirst || linesInColumn(text, stretch) < 2) return null;
+  const first = firstOnLine(text, line);
+  const isDash = startsEntry(text, first);
+  const dash = isDash ? first + by : null;
+  if (dash !== null && !agreesWithDashes(text, stretch[1], firstColumn(text, first) + by)) return null;
+  const block: Span = isDash ? [line, lineEnd(text, line)] : stretchFrom(text, line, column);
+  const said = isDash ? '-' : firstWord(text, first);
+  const model = firstWord(text, firstOnLine(text, stretch[0]));
+  const title = `Line it up with the lines below it`;
+  return fault(
+    'bad-indent',
+    [first, first + said.length],
+    `This “${said}” does not line up with the lines below it. Move it so that “${firstWord(text, key.offset)}” starts in the column of “${model}”.`,
+    { blanked: block, dash, mend: shifting(text, block, firstColumn(text, first) + by, title) },
+  );
+}
+
+/** Whether the next entry of the list has its dash in a column. */
+function agreesWithDashes(text: string, offset: number, column: number): boolean {
+  const next = nextContent(text, offset);
+  return startsEntry(text, next) && firstColumn(text, next) === column;
+}
+
+/** Whether the keys below a dash stand as far from where they should be as the dash does itself. */
+function movesWithDash(text: string, dash: number, by: number): boolean {
+  const below = skipBlankLines(text, nextLineStart(text, dash));
+  return (
+    firstColumn(text, below) <= firstColumn(text, dash) ||
+    firstColumn(text, below) !== keyColumn(text, lineEnd(text, dash)) + by
+  );
+}
+
+const nextContent = (text: string, offset: number): number => skipBlankLines(text, nextLineStart(text, offset));
 
 /** Moves lines sideways together, so that the first starts in the given column. */
 function shifting(text: string, [start, end]: Span, column: number, title: string): Mend {

@@ -1,6 +1,15 @@
 import type { Mend } from '../findings/finding.ts';
 import { explainIndent } from './explainIndent.ts';
-import { type Fault, fault, quotedBefore, replacing, restOfLine, type Situation, unclosedBracket } from './faults.ts';
+import {
+  type Fault,
+  fault,
+  partnerOf,
+  quotedBefore,
+  replacing,
+  restOfLine,
+  type Situation,
+  unclosedBracket,
+} from './faults.ts';
 import { lineEnd, lineStart, type Span } from './lines.ts';
 import { doubleQuoted } from './quoteScalar.ts';
 
@@ -49,18 +58,6 @@ function closing(said: string, opened: number, opener: string, closer: string): 
   if (isOtherCloser) return replacing(`Change ${last} to ${closer}`, [[end - 1, end], closer]);
   if (said.length < 2 || /[,:{[]/.test(last)) return null;
   return replacing(`Close it with ${closer}`, [[end, end], opener === '{' ? ' }' : ']']);
-}
-
-/** Where the bracket opened at an offset is closed, by count alone. */
-function partnerOf(text: string, opened: number): number | null {
-  let depth = 0;
-  for (let i = opened; i < text.length; i += 1) {
-    const char = text[i];
-    if (char === '{' || char === '[') depth += 1;
-    if (char === '}' || char === ']') depth -= 1;
-    if (depth === 0) return text[opened] === '{' && char === '}' ? i : text[opened] === '[' && char === ']' ? i : null;
-  }
-  return null;
 }
 
 /** A `}` or `]` that closes nothing. */

@@ -17,6 +17,8 @@ export interface Fault {
   readonly span: Span;
   /** Blanked out before the text is parsed again, so that the slip does not drag its neighbours along. */
   readonly blanked: Span | null;
+  /** Where a dash is read instead, so that an entry stays an entry. */
+  readonly dash: number | null;
 }
 
 export interface Situation {
@@ -29,12 +31,12 @@ export function fault(
   code: FindingCode,
   span: Span,
   message: string,
-  options: { readonly blanked?: Span; readonly mend?: Mend | null } = {},
+  options: { readonly blanked?: Span; readonly dash?: number | null; readonly mend?: Mend | null } = {},
 ): Fault {
-  const { mend, blanked = null } = options;
+  const { mend, blanked = null, dash = null } = options;
   const place = { on: 'text', start: span[0], end: span[1] } as const;
   const finding: Finding = { code, severity: 'error', message, place };
-  return { finding: mend ? { ...finding, mends: [mend] } : finding, span, blanked };
+  return { finding: mend ? { ...finding, mends: [mend] } : finding, span, blanked, dash };
 }
 
 /** A mend that puts a text in the place of the characters of each span. */
@@ -52,23 +54,37 @@ export function restOfLine(text: string, start: number): Span {
 
 /**
  * The line at an offset, the lines below it that are indented further, and the lines of its own kind (list entries, or
- * keys) that follow in its column.
+ * keys) that follow in its column. It ends where a line is back in the column `home`, unless the line above that opens
+ * a block.
  */
-export function stretchFrom(text: string, offset: number): Span {
+export function stretchFrom(text: string, offset: number, home = -1): Span {
   const column = firstColumn(text, offset);
   const isEntry = startsEntry(text, offset);
   let end = lineEnd(text, offset);
   for (let next = nextLineStart(text, end); next > end; next = nextLineStart(text, next)) {
-    const below = firstColumn(text, next) - column;
-    const belongs = below > 0 || (below === 0 && startsEntry(text, next) === isEntry);
     if (isBlankLine(text, next)) {
       if (next === text.length) break;
       continue;
     }
-    if (!belongs) break;
+    const below = firstColumn(text, next) - column;
+    const isHome = below > 0 && firstColumn(text, next) === home && !opensBlock(text, end);
+    if (isHome || below < 0 || (below === 0 && startsEntry(text, next) !== isEntry)) break;
     end = lineEnd(text, next);
   }
   return [lineStart(text, offset), end];
+}
+
+/** `key:` with nothing behind it: what is indented below belongs to it. */
+const opensBlock = (text: string, offset: number): boolean =>
+  text.slice(...restOfLine(text, lineStart(text, offset))).endsWith(':');
+
+/** How many lines of a stretch stand in the column of its first. */
+export function linesInColumn(text: string, [start, end]: Span): number {
+  const column = firstColumn(text, start);
+  let count = 0;
+  for (let line = start; line < end; line = nextLineStart(text, line))
+    if (!isBlankLine(text, line) && firstColumn(text, line) === column) count += 1;
+  return count;
 }
 
 /** A line that starts with the dash of a list entry. */
@@ -142,4 +158,16 @@ export function skipBlankLines(text: string, offset: number): number {
   let line = offset;
   while (isBlankLine(text, line) && lineEnd(text, line) < text.length) line = nextLineStart(text, line);
   return line;
+}
+
+/** Where the bracket opened at an offset is closed, by count alone. */
+export function partnerOf(text: string, opened: number): number | null {
+  let depth = 0;
+  for (let i = opened; i < text.length; i += 1) {
+    const char = text[i];
+    if (char === '{' || char === '[') depth += 1;
+    if (char === '}' || char === ']') depth -= 1;
+    if (depth === 0) return text[opened] === '{' && char === '}' ? i : text[opened] === '[' && char === ']' ? i : null;
+  }
+  return null;
 }

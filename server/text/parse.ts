@@ -1,9 +1,10 @@
 import { type Document, parseDocument } from 'yaml';
 import { explainLocal, explainStructural, isStructural } from './explain.ts';
 import { isTabbed, withoutTabs } from './explainIndent.ts';
-import type { Fault, ParserError } from './faults.ts';
+import type { Fault } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
 import { evenSpaces } from './oddSpaces.ts';
+import { gluedKey } from './quietFaults.ts';
 
 export interface Parsed {
   readonly doc: Document.Parsed;
@@ -26,11 +27,11 @@ export function parse(text: string): Parsed {
   let isGivenUp = false;
   for (let round = 0; ; round += 1) {
     const error = doc.errors.find(isStructural);
-    if (!error) break;
-    const found = explainStructural(error, { text: readText, doc });
+    const found = error ? explainStructural(error, { text: readText, doc }) : gluedKey(doc.contents, readText);
+    if (!found) break;
     if (!isSaid(text, found, faults)) faults.push(found);
     if (isRecovered(doc, found)) break;
-    const next = error.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error);
+    const next = error?.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error?.pos[0]);
     isGivenUp = next === readText || round >= mostRounds(text);
     if (isGivenUp) break;
     readText = next;
@@ -60,9 +61,11 @@ const isAboutTabs = ({ finding }: Fault): boolean => finding.code === 'tab-inden
 const isRecovered = (doc: Document.Parsed, { finding }: Fault): boolean =>
   finding.code === 'unclosed-bracket' && doc.errors.filter(isStructural).length === 1;
 
-function blankOut(text: string, { blanked }: Fault, error: ParserError): string {
-  const next = blanked ? blank(text, ...blanked) : text;
-  if (next !== text) return next;
-  const at = Math.min(error.pos[0], text.length);
+/** The text without a slip; where that changes nothing, without the line that the parser stumbles over. */
+function blankOut(text: string, { blanked, dash }: Fault, errorAt: number | undefined): string {
+  const without = blanked ? blank(text, ...blanked) : text;
+  const next = dash === null ? without : `${without.slice(0, dash)}-${without.slice(dash + 1)}`;
+  if (next !== text || errorAt === undefined) return next;
+  const at = Math.min(errorAt, text.length);
   return blank(text, lineStart(text, at), lineEnd(text, at));
 }

@@ -1,5 +1,5 @@
-import { isScalar, type Node, type Pair, visit } from 'yaml';
-import { missingColonSpace, missingDashSpace } from './explain.ts';
+import { isMap, isScalar, isSeq, type Node, type Pair, visit } from 'yaml';
+import { gluedBracket, missingColonSpace, missingDashSpace } from './explain.ts';
 import type { Fault } from './faults.ts';
 import { lineStart } from './lines.ts';
 import { colonOf, keyName, spanOf } from './tree.ts';
@@ -23,26 +23,36 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
     Map: (_, map) => {
       for (const pair of map.items) {
         if (map.flow) add(gluedFlowKey(pair, text));
-        else {
-          add(gluedDash(pair, text));
-          if (isBelowKey(pair, text)) addLonePlain(pair.value);
-        }
+        else if (isBelowKey(pair, text)) addLonePlain(pair.value);
       }
     },
   });
   return faults;
 }
 
+/** Among them the first that shapes what is around it: `-name: battery` and `water:{ kind: sea }`. */
+export function gluedKey(root: unknown, text: string): Fault | null {
+  let found: Fault | null = null;
+  if (isMap(root) || isSeq(root))
+    visit(root, {
+      Map: (_, map) => {
+        for (const pair of map.items) {
+          const start = plainStart(pair);
+          if (map.flow || start === null) continue;
+          const name = keyName(pair) ?? '';
+          found = /^-[A-Za-z]/.test(name) ? missingDashSpace(text, start) : gluedBracket(text, start);
+          if (found) return visit.BREAK;
+        }
+        return undefined;
+      },
+    });
+  return found;
+}
+
 /** `{ name:battery }`: a key without a value. */
 function gluedFlowKey(pair: Pair, text: string): Fault | null {
   const start = plainStart(pair);
   return colonOf(pair) !== null || start === null ? null : missingColonSpace(text, start);
-}
-
-/** `-name: battery`: a key that starts with a dash. */
-function gluedDash(pair: Pair, text: string): Fault | null {
-  const start = plainStart(pair);
-  return start !== null && /^-[A-Za-z]/.test(keyName(pair) ?? '') ? missingDashSpace(text, start) : null;
 }
 
 /** `hull:` and below it `length:900 mm`. */

@@ -61,17 +61,28 @@ export function isBroken(syntax: Syntax, path: Path): boolean {
   return syntax.isGivenUp || syntax.slips.some(slip => doubts(syntax, slip, path));
 }
 
+/** Whether anything that is written at a path or below it slips, so that what it should say is not all known. */
+export const hasSlip = (syntax: Syntax, path: Path): boolean =>
+  isBroken(syntax, path) || syntax.slips.some(slip => isInside(pathAt(syntax, slip[0]).path, path));
+
 function doubts(syntax: Syntax, slip: Span, path: Path): boolean {
   const at = pathAt(syntax, slip[0]);
   const parent = at.path.slice(0, -1);
   if (at.on === 'value') return isInside(path, at.path);
-  if (at.on === 'key') return samePath(path, parent) || isInside(path, at.path) || isMissingFrom(syntax, parent, path);
-  if (isMap(at.node) || isSeq(at.node)) return samePath(path, at.path) || isMissingFrom(syntax, at.path, path);
+  if (at.on === 'key') return isInside(path, at.path) || isInDoubt(syntax, parent, path);
+  if (isSeq(at.node)) {
+    const line = lineStart(syntax.text, slip[0]);
+    const entry = dashesOf(at.node).findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
+    return isInDoubt(syntax, entry < 0 ? at.path : [...at.path, entry], path);
+  }
+  if (isMap(at.node)) return isInDoubt(syntax, at.path, path);
   // Below a key that has no map: the line may belong there or beside it.
-  return isInside(path, at.path) || samePath(path, parent) || isMissingFrom(syntax, parent, path);
+  return isInside(path, at.path) || isInDoubt(syntax, parent, path);
 }
 
-const isMissingFrom = (syntax: Syntax, map: Path, path: Path): boolean =>
-  path.length > map.length &&
-  isInside(path, map) &&
-  childOf(locate(syntax, map)?.node ?? null, path[map.length]!, syntax.aliases) === null;
+/** A map or list that has a slip in it is in doubt as a whole, and so is all that it seems to lack. */
+const isInDoubt = (syntax: Syntax, container: Path, path: Path): boolean =>
+  samePath(path, container) ||
+  (path.length > container.length &&
+    isInside(path, container) &&
+    childOf(locate(syntax, container)?.node ?? null, path[container.length]!, syntax.aliases) === null);

@@ -3,7 +3,7 @@ import type { Place } from '../../server/findings/finding.ts';
 import { pathAt } from '../../server/text/pathAt.ts';
 import { rangeOf } from '../../server/text/rangeOf.ts';
 import { readSyntax } from '../../server/text/syntax.ts';
-import { entriesOf, isBroken, keysOf, valueAt } from '../../server/text/values.ts';
+import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../../server/text/values.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 
 const text = boatText`
@@ -206,6 +206,21 @@ describe('isBroken', () => {
     ['what the file lacks', ['boat'], false],
   ])('%s', (_name, path, expected) => {
     expect(isBroken(read, path)).toBe(expected);
+  });
+
+  test('a list knows of slips below it, and of one that may have swallowed it', () => {
+    expect(hasSlip(read, ['hull', 'shells'])).toBe(true);
+    expect(hasSlip(read, ['hull', 'tanks'])).toBe(true);
+    expect(hasSlip(read, ['hull', 'waterline'])).toBe(false);
+    expect(hasSlip(read, ['bays'])).toBe(false);
+  });
+
+  test('an entry whose dash slipped is in doubt', () => {
+    const entry = readSyntax('payload:\n  - name: a\n  -name: b\n    mass: 2\n');
+    expect(isBroken(entry, ['payload', 1])).toBe(true);
+    expect(isBroken(entry, ['payload', 1, 'name'])).toBe(true);
+    expect(isBroken(entry, ['payload', 1, 'mass'])).toBe(false);
+    expect(isBroken(entry, ['payload', 0])).toBe(false);
   });
 
   test('a second key of one name leaves no doubt', () => {
