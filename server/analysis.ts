@@ -6,8 +6,9 @@ import { type Passage, passageOf } from './conditions/passage.ts';
 import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
-import { proposeCorrections } from './corrections/propose.ts';
-import type { Finding } from './findings/finding.ts';
+import { proposeCorrections, roomAdvice } from './corrections/propose.ts';
+import { proposeBays } from './corrections/proposeBays.ts';
+import type { Finding, Mend } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
 
@@ -29,6 +30,10 @@ export interface Analysis {
   readonly isFaulty: boolean;
   /** Computed once, at the first call; none while the file is faulty, for the fault may be in what the boat weighs. */
   corrections(): readonly Correction[];
+  /** What room would meet every limit when the bays do not; computed at each call, null when there is nothing to say. */
+  advice(): string | null;
+  /** Bays to begin with, for a boat that is out of trim and names none. */
+  proposedBays(): Mend | null;
   /** Parts for the next analysis of the same file. */
   readonly kept: Kept;
 }
@@ -65,6 +70,10 @@ function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, p
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
   const isFaulty = ofFile.some(finding => finding.severity === 'error');
+  const patient =
+    surfaced.status === 'afloat' && !isFaulty
+      ? { boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part }
+      : null;
   let corrections: readonly Correction[] | null = null;
   return {
     ...read,
@@ -75,12 +84,11 @@ function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, p
     findings: [...ofFile, ...judge(boat, surfaced, submerged, passage)],
     isFaulty,
     corrections: () => {
-      corrections ??=
-        surfaced.status === 'afloat' && !isFaulty
-          ? proposeCorrections({ boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part })
-          : [];
+      corrections ??= patient ? proposeCorrections(patient) : [];
       return corrections;
     },
+    advice: () => (patient ? roomAdvice(patient) : null),
+    proposedBays: () => (patient ? proposeBays(boat) : null),
   };
 }
 

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type Analysis, inOtherWater } from './analysis.ts';
 import { waterOfKind } from './boat/readWater.ts';
+import type { Correction } from './corrections/correction.ts';
 import type { Finding } from './findings/finding.ts';
 import { correctionReport } from './report/correctionReport.ts';
 import { jsonReport } from './report/jsonReport.ts';
@@ -75,6 +76,7 @@ function correct(file: string, analysis: Analysis, { json, write }: Command, wor
         ? `${corrections.map(correction => correctionReport(analysis, correction, paintFor(world))).join('\n\n\n')}\n`
         : `${nothingToCorrect(analysis)}\n`,
     );
+    world.out(adviceOf(analysis, corrections));
   }
   if (write && best) {
     const splices = applyChanges(analysis.syntax, best.changes);
@@ -88,12 +90,21 @@ function correct(file: string, analysis: Analysis, { json, write }: Command, wor
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
+/** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
   if (hasErrors(analysis)) return 'The file has errors: mend them first (trimwright check).';
   const isOut = analysis.findings.some(finding => finding.severity === 'warning');
-  return isOut
-    ? 'No lead or foam that the bays and the stock allow brings the boat within its limits.'
-    : 'Nothing to correct: the boat is within its limits.';
+  if (!isOut) return 'Nothing to correct: the boat is within its limits.';
+  if (analysis.boat.bays.length === 0) {
+    return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
+  }
+  return 'No lead or foam that the bays and the stock allow brings the boat within its limits.';
+}
+
+function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {
+  if (corrections.some(({ condition, left }) => condition === 'both' && left.length === 0)) return '';
+  const advice = analysis.advice();
+  return advice === null ? '' : `\n${advice}\n`;
 }
 
 const splice = (text: string, splices: readonly TextSplice[]): string =>

@@ -37,9 +37,11 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
   const conditions = new Set(findings.map(conditionOf));
   if (findings.length === 0) return [];
   const suiting = analysis.corrections().filter(({ condition }) => condition === 'both' || conditions.has(condition));
-  return suiting.flatMap((correction, i) => {
-    const edit = editOf(analysis, correction.changes, file);
-    return edit ? [quickFix(analysis, { title: correction.title, findings, edit, isBest: i === 0 })] : [];
+  const bays = analysis.proposedBays();
+  const offers = [...suiting, ...(bays ? [bays] : [])];
+  return offers.flatMap(({ title, changes }, i) => {
+    const edit = editOf(analysis, changes, file);
+    return edit ? [quickFix(analysis, { title, findings, edit, isBest: i === 0 })] : [];
   });
 }
 

@@ -6,6 +6,7 @@ import { offWaterline } from '../findings/trim.ts';
 import { heelWords, massText, percentText, tapeText, trimWords } from '../wording/numbers.ts';
 import type { Scope } from './correction.ts';
 import type { Piece } from './levers.ts';
+import { countWords } from './pieceEntry.ts';
 import type { Laid } from './realise.ts';
 
 /** What a correction adds and what it brings, for the editor's menu and the report. */
@@ -35,7 +36,12 @@ export const piecesWords = (pieces: readonly Piece[], boat: Boat): string =>
 function pieceWords(piece: Piece, boat: Boat): string {
   const { lever } = piece;
   const length = tapeText(piece.station[1] - piece.station[0], boat.units);
-  const amount = lever.material === 'lead' ? massText(piece.mass, boat.units) : `${length} of`;
+  const amount =
+    piece.counts.length > 0
+      ? `${countWords(piece, boat)} of`
+      : lever.material === 'lead'
+        ? massText(piece.mass, boat.units)
+        : `${length} of`;
   return `${amount} ${lever.material} in “${lever.bay.name}”`;
 }
 

@@ -16,6 +16,8 @@ export interface Lever {
   readonly depth: number;
   /** kg per metre of length. */
   readonly massPerLength: number;
+  /** Masses of the whole pieces that it must be made up of, kg; empty when it is cut to any length. */
+  readonly pieces: readonly number[];
   /** Free room: stations between which the piece lies, and where its middle may be athwart, m. */
   readonly station: readonly [number, number];
   readonly offset: readonly [number, number];
@@ -32,6 +34,8 @@ export interface Piece {
   readonly station: readonly [number, number];
   /** Middle athwart, m. */
   readonly offset: number;
+  /** How many of each whole piece it is made up of, as in the lever's `pieces`; empty when it is cut. */
+  readonly counts: readonly number[];
 }
 
 /** Free stretches shorter than this are of no use, m. */
@@ -60,16 +64,25 @@ function leversOf(bay: Bay, boat: Boat): readonly Lever[] {
       breadth,
       depth,
       massPerLength: stock.density * breadth * depth,
+      pieces: stock.pieces,
       station,
       offset,
       height,
     }));
 }
 
-/** The strip's cross-section, flat or on edge, whichever fits the bay; without a strip, the bay's own. */
+/**
+ * The strip's cross-section, flat or on edge, whichever fits the bay. Whole pieces are taken for cubes laid in a row;
+ * where the stock says nothing, pieces are as broad and deep as the bay.
+ */
 function sectionFor(bay: Bay, stock: StockMaterial): readonly [number, number] | null {
   const room = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]] as const;
-  if (!stock.strip) return room[0] > 0 && room[1] > 0 ? room : null;
+  if (!stock.strip) {
+    if (room[0] <= 0 || room[1] <= 0) return null;
+    if (stock.pieces.length === 0) return room;
+    const cube = Math.cbrt(Math.max(...stock.pieces) / stock.density);
+    return [Math.min(cube, room[0]), Math.min(cube, room[1])];
+  }
   const [b, d] = stock.strip;
   const fits = ([breadth, depth]: readonly [number, number]) => breadth <= room[0] + HAIR && depth <= room[1] + HAIR;
   return [[b, d] as const, [d, b] as const].find(fits) ?? null;

@@ -1,17 +1,20 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Finding } from '../findings/finding.ts';
-import { boundsOf } from '../geometry/solids.ts';
 import { lengthText, massText, tapeText } from '../wording/numbers.ts';
 import type { Correction, Scope } from './correction.ts';
 import { piecesWords } from './correctionTitle.ts';
 import { findLevers, type Lever } from './levers.ts';
 import type { Patient } from './patient.ts';
 import { cheapestPieces, type Row } from './program.ts';
+import { roomsOf } from './proposeBays.ts';
 import { lay, type Workbench } from './realise.ts';
 import { cutPiece } from './rounding.ts';
 
 /** Pieces of less than this are not worth cutting for a compromise, kg. */
 const TRIFLE = 0.002;
+
+/** A compromise that leaves more than this part of what is wrong is none. */
+const WORTH_IT = 0.5;
 
 /**
  * The nearest that can be had when no pieces meet all limits: which limits give way is said in the title, never hidden.
@@ -21,16 +24,18 @@ export function nearestCorrection(
   patient: Patient,
   rows: readonly Row[],
   bench: Workbench,
-  broken: readonly Finding[],
+  before: readonly Finding[],
 ): Correction | null {
   const levers = findLevers(patient.boat);
   if (levers.length === 0) return null;
-  const shares = cheapestPieces(levers, rows, { elastic: true })?.shares ?? [];
-  const pieces = shares
+  const best = cheapestPieces(levers, rows, { elastic: true });
+  const asItIs = cheapestPieces([], rows, { elastic: true });
+  if (!best || !asItIs || best.cost > WORTH_IT * asItIs.cost) return null;
+  const pieces = best.shares
     .filter(share => share.mass > TRIFLE)
     .flatMap(share => cutPiece(share, patient.boat.units) ?? []);
   const laid = pieces.length > 0 ? lay(pieces, bench) : null;
-  if (!laid || laid.left.length === 0 || laid.left.length >= broken.length) return null;
+  if (!laid || laid.left.length === 0 || laid.left.length > before.length) return null;
   const still = laid.left.map(finding => limitWords(finding)).join('; ');
   const scope: Scope = 'both';
   return {
@@ -62,34 +67,29 @@ export function roomThatWouldDo({ boat }: Patient, rows: readonly Row[]): string
   return `A bay for ${words.join(' and for ')} would meet every limit.`;
 }
 
-/** Lead along the keel and foam under the deck, as if there were room all along. */
+/** Lead and foam wherever the hull has room of its own, as broad and deep as the strip. */
 function imaginedLevers(boat: Boat): readonly Lever[] {
-  const bounds = [...boat.shells, ...boat.compartments].map(entry => boundsOf(entry.form));
-  if (bounds.length === 0) return [];
-  const keel = Math.min(...bounds.map(b => b.from[2]));
-  const deck = Math.max(...bounds.map(b => b.to[2]));
-  const half = Math.max(...bounds.map(b => b.to[1])) / 2;
-  return (['lead', 'foam'] as const).map((material): Lever => {
-    const stock = boat.stock[material];
-    const [breadth, depth] = stock.strip ?? [0.02, 0.01];
-    const height = material === 'lead' ? keel + depth : deck - depth;
+  return roomsOf(boat).map(({ name, takes, station, half, height }): Lever => {
+    const stock = boat.stock[takes];
+    const [breadth, depth] = stock.strip ?? [half, (height[1] - height[0]) / 2];
     return {
       bay: {
         path: [],
-        name: '',
-        takes: material,
+        name,
+        takes,
         inside: null,
-        from: [0, -half, height],
-        to: [boat.length, half, height],
+        from: [station[0], -half, height[0]],
+        to: [station[1], half, height[1]],
       },
-      material,
+      material: takes,
       density: stock.density,
       breadth,
       depth,
       massPerLength: stock.density * breadth * depth,
-      station: [0.05 * boat.length, 0.95 * boat.length],
-      offset: [-half, half],
-      height,
+      pieces: [],
+      station,
+      offset: [-Math.max(0, half - breadth / 2), Math.max(0, half - breadth / 2)],
+      height: takes === 'lead' ? height[0] + depth / 2 : height[1] - depth / 2,
     };
   });
 }

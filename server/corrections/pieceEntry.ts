@@ -42,18 +42,24 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   const { lever } = piece;
   const length = piece.station[1] - piece.station[0];
   const at = (metres: number) => exactText(metres, units);
+  const isWhole = piece.counts.length > 0;
   const fields: (readonly [string, string])[] = [
     ['name', name],
     ['material', lever.material],
     ['mass', massText(piece.mass, units)],
-    ['box', `${bare(at(lever.breadth))} x ${at(lever.depth)}`],
-    ['station', `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`],
   ];
+  if (isWhole) {
+    fields.push(['station', at((piece.station[0] + piece.station[1]) / 2)]);
+  } else {
+    fields.push(['box', `${bare(at(lever.breadth))} x ${at(lever.depth)}`]);
+    fields.push(['station', `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`]);
+  }
   if (Math.abs(piece.offset) > 1e-9) fields.push(['offset', at(piece.offset)]);
   fields.push(['height', at(lever.height)]);
   if (lever.bay.inside !== null) fields.push(['in', lever.bay.inside]);
   fields.push(['fixed', 'false']);
-  return { fields, comment: `cut ${at(length)}; ${CAUTION[lever.material]}` };
+  const what = isWhole ? countWords(piece, boat) : `cut ${at(length)}`;
+  return { fields, comment: `${what}; ${CAUTION[lever.material]}` };
 }
 
 /** Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch. */
@@ -68,3 +74,7 @@ export function exactText(metres: number, units: FileUnits): string {
 
 /** A figure without its unit, for the first of two: "12" of "12 mm". */
 export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+
+/** "2 x 10 g and 1 x 5 g". */
+export const countWords = ({ lever, counts }: Piece, { units }: Boat): string =>
+  counts.flatMap((count, k) => (count > 0 ? [`${count} x ${massText(lever.pieces[k]!, units)}`] : [])).join(' and ');

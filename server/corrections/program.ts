@@ -41,6 +41,8 @@ export interface Share {
   /** m. */
   readonly station: number;
   readonly offset: number;
+  /** How many of each whole piece, as in the lever's `pieces`. */
+  readonly counts: readonly number[];
 }
 
 export interface Solution {
@@ -98,7 +100,11 @@ export function cheapestPieces(
     }
     variables.set(`m${i}`, columns.m).set(`q${i}`, columns.q).set(`p${i}`, columns.p);
   }
-  const model: Model<string, string> = { direction: 'minimize', objective: 'cost', constraints, variables };
+  const integers = levers.flatMap((lever, i) => {
+    if (options.cut?.has(lever) || lever.pieces.length === 0) return [];
+    return wholePieces(lever, i, { constraints, variables });
+  });
+  const model: Model<string, string> = { direction: 'minimize', objective: 'cost', constraints, variables, integers };
   const solution = solve(model, { includeZeroVariables: true, timeout: 200 });
   if (solution.status !== 'optimal') return null;
   const found = new Map(solution.variables);
@@ -111,6 +117,7 @@ export function cheapestPieces(
       mass: grams / 1e3,
       station: lever.station[0] + along / 1e3,
       offset: lever.offset[0] + across / 1e3,
+      counts: lever.pieces.map((_, k) => Math.round(found.get(`n${i}.${k}`) ?? 0)),
     };
   });
   return { shares, cost: solution.result };
@@ -153,6 +160,20 @@ const SIDES = [
   ['over', 1],
   ['under', -1],
 ] as const;
+
+/** The lever's mass is made up of whole pieces: so many of each. */
+function wholePieces(
+  lever: Lever,
+  i: number,
+  into: { readonly constraints: Map<string, Constraint>; readonly variables: Map<string, Map<string, number>> },
+): readonly string[] {
+  into.constraints.set(`whole${i}`, { equal: 0 });
+  into.variables.get(`m${i}`)?.set(`whole${i}`, 1);
+  return lever.pieces.map((mass, k) => {
+    into.variables.set(`n${i}.${k}`, new Map([[`whole${i}`, -1e3 * mass]]));
+    return `n${i}.${k}`;
+  });
+}
 
 interface Columns {
   readonly m: Map<string, number>;

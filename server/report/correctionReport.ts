@@ -4,6 +4,7 @@ import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { Piece } from '../corrections/levers.ts';
+import { countWords } from '../corrections/pieceEntry.ts';
 import { offWaterline } from '../findings/trim.ts';
 import { boundsOf } from '../geometry/solids.ts';
 import { heelWords, lengthText, massText, offsetWords, percentText, tapeText, trimWords } from '../wording/numbers.ts';
@@ -60,8 +61,12 @@ function cutLines(piece: Piece, name: string, boat: Boat): readonly string[] {
   const at = (metres: number) => tapeText(metres, units);
   const section = `${at(lever.breadth)} x ${at(lever.depth)}`;
   const stock = boat.stock[lever.material].strip ? 'strip' : 'block';
+  const cut =
+    piece.counts.length > 0
+      ? `  ${name}: ${countWords(piece, boat)} of ${lever.material}, side by side`
+      : `  ${name}: ${at(station[1] - station[0])} of ${section} ${lever.material} ${stock}, ${massText(piece.mass, units)} on the scale`;
   return [
-    `  ${name}: ${at(station[1] - station[0])} of ${section} ${lever.material} ${stock}, ${massText(piece.mass, units)} on the scale`,
+    cut,
     `    from ${at(station[0])} to ${at(station[1])} aft of the bow tip, ${offsetWords(offset, units)}, its middle ${lengthText(lever.height, units)} above the keel${lever.bay.inside === null ? '' : `, inside “${lever.bay.inside}”`}`,
     ...nearestEnd(station, boat).map(words => `    ${words}`),
     `    ${fixing(piece)}`,
