@@ -11,8 +11,8 @@ const CLEAR = 0.004;
 /** Shorter or lower room is not worth a bay, m. */
 const SHORTEST = 0.03;
 const LOWEST = 0.006;
-/** Room narrower than this tapers too much to lay a strip in, m. */
-const LEAST_RADIUS = 0.018;
+/** Where the shell is narrower than this part of its greatest radius it tapers too much to lay a strip in. */
+const LEAST_RADIUS = 0.55;
 
 /** A box of room in the flooded hull, m. */
 export interface Room {
@@ -45,7 +45,8 @@ export function roomsOf(boat: Boat): readonly Room[] {
     .filter((form): form is Revolved => form.shape === 'revolved' && Math.abs(form.axis[0]) === 1)
     .sort((a, b) => lengthOf(b) - lengthOf(a))[0];
   if (!shell) return [];
-  const wide = stretchWhere(shell, radius => radius >= LEAST_RADIUS);
+  const greatest = Math.max(...shell.profile.map(([, radius]) => radius));
+  const wide = stretchWhere(shell, radius => radius >= LEAST_RADIUS * greatest);
   if (!wide) return [];
   const bounds = boat.compartments.map(compartment => boundsOf(compartment.form));
   const forwardEnd = Math.min(wide[1], ...bounds.map(b => b.from[0] - CLEAR));
