@@ -6,10 +6,11 @@ import { type Passage, passageOf } from './conditions/passage.ts';
 import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
-import { proposeCorrections, roomAdvice } from './corrections/propose.ts';
-import { proposeBays } from './corrections/proposeBays.ts';
-import type { Finding, Mend } from './findings/finding.ts';
+import type { Patient } from './corrections/patient.ts';
+import { proposeCorrections } from './corrections/propose.ts';
+import type { Finding } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
+import type { MeshLookup } from './mesh/meshFile.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
 
 /**
@@ -28,12 +29,12 @@ export interface Analysis {
   readonly findings: readonly Finding[];
   /** The file itself has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
+  /** Mesh files that the boat is made of, by name; one that was still being loaded is in no figure yet. */
+  readonly wantedFiles: readonly string[];
   /** Computed once, at the first call; none while the file is faulty, for the fault may be in what the boat weighs. */
   corrections(): readonly Correction[];
-  /** What room would meet every limit when the bays do not; computed at each call, null when there is nothing to say. */
-  advice(): string | null;
-  /** Bays to begin with, for a boat that is out of trim and names none. */
-  proposedBays(): Mend | null;
+  /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
+  readonly patient: Patient | null;
   /** Parts for the next analysis of the same file. */
   readonly kept: Kept;
 }
@@ -45,23 +46,29 @@ export interface Kept {
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
- * they were are taken from it.
+ * they were are taken from it. `meshes` hands out the mesh files that are loaded.
  */
-export function analyse(text: string, describer: Describer, previous?: Analysis): Analysis {
+export function analyse(
+  text: string,
+  describer: Describer,
+  previous?: Analysis,
+  meshes: MeshLookup = () => null,
+): Analysis {
   const syntax = readSyntax(text);
-  const reading = readBoat(syntax, describer, previous?.kept.entries);
-  const kept: Kept = { entries: reading.kept, shelf: previous?.kept.shelf ?? emptyShelf() };
+  const shelf = previous?.kept.shelf ?? emptyShelf();
+  const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: shelf.shapes });
+  const kept: Kept = { entries: reading.kept, shelf };
   const ofFile = [...syntax.findings, ...reading.findings];
-  return conclude({ syntax, ofFile, boat: reading.boat, kept }, previous);
+  return conclude({ syntax, ofFile, boat: reading.boat, wantedFiles: reading.meshNames, kept }, previous);
 }
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
-export function inOtherWater({ syntax, ofFile, boat, kept }: Analysis, water: Water): Analysis {
-  return conclude({ syntax, ofFile, boat: { ...boat, water }, kept });
+export function inOtherWater({ syntax, ofFile, boat, wantedFiles, kept }: Analysis, water: Water): Analysis {
+  return conclude({ syntax, ofFile, boat: { ...boat, water }, wantedFiles, kept });
 }
 
 /** Everything that follows from the boat as read. */
-function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, previous?: Analysis): Analysis {
+function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'wantedFiles' | 'kept'>, previous?: Analysis): Analysis {
   const { boat, ofFile, kept } = read;
   const { shelf } = kept;
   const bodies = assembleBodies(boat, shelf);
@@ -70,7 +77,7 @@ function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, p
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
   const isFaulty = ofFile.some(finding => finding.severity === 'error');
-  const patient =
+  const patient: Patient | null =
     surfaced.status === 'afloat' && !isFaulty
       ? { boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part }
       : null;
@@ -87,8 +94,7 @@ function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'kept'>, p
       corrections ??= patient ? proposeCorrections(patient) : [];
       return corrections;
     },
-    advice: () => (patient ? roomAdvice(patient) : null),
-    proposedBays: () => (patient ? proposeBays(boat) : null),
+    patient,
   };
 }
 

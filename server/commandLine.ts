@@ -2,8 +2,10 @@ import { parseArgs } from 'node:util';
 import { type Analysis, inOtherWater } from './analysis.ts';
 import { waterOfKind } from './boat/readWater.ts';
 import type { Correction } from './corrections/correction.ts';
+import { roomAdvice } from './corrections/propose.ts';
 import type { Finding } from './findings/finding.ts';
 import { correctionReport } from './report/correctionReport.ts';
+import { explanationReport } from './report/explanationReport.ts';
 import { jsonReport } from './report/jsonReport.ts';
 import { type Paint, plainPaint } from './report/rows.ts';
 import { textReport } from './report/textReport.ts';
@@ -30,6 +32,7 @@ const USAGE = `Trim a scale submarine described in a boat file.
   trimwright report FILE [--json]    how the boat floats and dives, against its limits
   trimwright correct FILE [--json]   the lead and foam that trim it, with a cut list
                      [--write]       ... and put the best one into the file
+                     [--explain]     ... and say why each piece is what it is
 
   --water fresh|sea                  report or correct for other water than the file's
 `;
@@ -65,16 +68,18 @@ export function runCommandLine(args: readonly string[], world: World): number {
 }
 
 /** Prints the corrections, and with --write puts the best one into the file, as the editor's code action does. */
-function correct(file: string, analysis: Analysis, { json, write }: Command, world: World): number {
+function correct(file: string, analysis: Analysis, { json, write, explain }: Command, world: World): number {
   const corrections = analysis.corrections();
   const [best] = corrections;
+  const shown = (correction: Correction) => {
+    const report = correctionReport(analysis, correction, paintFor(world));
+    return explain ? `${report}\n\n${explanationReport(analysis, correction, paintFor(world))}` : report;
+  };
   if (json) {
     world.out(`${JSON.stringify(jsonReport(analysis).corrections, null, 2)}\n`);
   } else {
     world.out(
-      best
-        ? `${corrections.map(correction => correctionReport(analysis, correction, paintFor(world))).join('\n\n\n')}\n`
-        : `${nothingToCorrect(analysis)}\n`,
+      best ? `${corrections.map(correction => shown(correction)).join('\n\n\n')}\n` : `${nothingToCorrect(analysis)}\n`,
     );
     world.out(adviceOf(analysis, corrections));
   }
@@ -103,7 +108,7 @@ function nothingToCorrect(analysis: Analysis): string {
 
 function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {
   if (corrections.some(({ condition, left }) => condition === 'both' && left.length === 0)) return '';
-  const advice = analysis.advice();
+  const advice = analysis.patient && roomAdvice(analysis.patient);
   return advice === null ? '' : `\n${advice}\n`;
 }
 
@@ -115,6 +120,7 @@ interface Command {
   readonly files: readonly string[];
   readonly json: boolean;
   readonly write: boolean;
+  readonly explain: boolean;
   readonly water: 'fresh' | 'sea' | null;
 }
 
@@ -127,14 +133,14 @@ function parse(args: readonly string[]): Command | string {
     return problem instanceof Error ? problem.message : String(problem);
   }
   const [command, ...files] = read.positionals;
-  const { json = false, write = false, help, water = null } = read.values;
-  const options = { files, json, write, water: water === 'fresh' || water === 'sea' ? water : null } as const;
+  const { json = false, write = false, explain = false, help, water = null } = read.values;
+  const options = { files, json, write, explain, water: water === 'fresh' || water === 'sea' ? water : null } as const;
   if (help || command === undefined || command === 'help') return { ...options, command: 'help' };
   if (command !== 'check' && command !== 'report' && command !== 'correct') return `There is no command “${command}”.`;
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
   if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
   if (command === 'check' && json) return '“--json” belongs to “report” and “correct”.';
-  if (command !== 'correct' && write) return '“--write” belongs to “correct”.';
+  if (command !== 'correct' && (write || explain)) return '“--write” and “--explain” belong to “correct”.';
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
   if (water !== null && command === 'check') return '“--water” belongs to “report” and “correct”.';
   return { ...options, command };
@@ -147,6 +153,7 @@ const parseRaw = (args: readonly string[]) =>
     options: {
       json: { type: 'boolean' },
       write: { type: 'boolean' },
+      explain: { type: 'boolean' },
       water: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },

@@ -1,5 +1,6 @@
 import { type CodeAction, CodeActionKind, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver-types';
 import type { Analysis } from '../analysis.ts';
+import { proposeBays } from '../corrections/proposeBays.ts';
 import type { Change, Finding } from '../findings/finding.ts';
 import { applyChanges } from '../text/edit.ts';
 import type { Span } from '../text/lines.ts';
@@ -37,7 +38,7 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
   const conditions = new Set(findings.map(conditionOf));
   if (findings.length === 0) return [];
   const suiting = analysis.corrections().filter(({ condition }) => condition === 'both' || conditions.has(condition));
-  const bays = analysis.proposedBays();
+  const bays = analysis.patient && proposeBays(analysis.boat);
   const offers = [...suiting, ...(bays ? [bays] : [])];
   return offers.flatMap(({ title, changes }, i) => {
     const edit = editOf(analysis, changes, file);

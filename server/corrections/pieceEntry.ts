@@ -4,6 +4,7 @@ import { freeName } from '../boat/arrangement.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { EntryText } from '../findings/finding.ts';
+import { createShapes } from '../geometry/shapes.ts';
 import { massText, tapeStep, tapeText } from '../wording/numbers.ts';
 import type { Piece } from './levers.ts';
 
@@ -31,7 +32,7 @@ export function partOfEntry(entry: EntryText, index: number, boat: Boat, schema:
   const read = schema.safeParse(Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])));
   if (!read.success) return null;
   const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density };
-  return readPart(read.data, ['payload', index], { units: boat.units, stock }, []);
+  return readPart(read.data, ['payload', index], { units: boat.units, stock, meshes: () => null, shapes: createShapes() }, []);
 }
 
 const scalar = (text: string): string | boolean => (text === 'false' ? false : text);

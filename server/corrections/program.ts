@@ -11,6 +11,8 @@ export interface Row {
   /** What one kilogram does when its middle is at the forward port corner of the lever's room, and what moving it adds. */
   readonly effectOf: (lever: Lever) => Effect;
   readonly wanted: Aim | Band;
+  /** What one unit of the row (kg or kg·m) changes in the figure that it is about: m, rad or a fraction. */
+  readonly perUnit: number;
 }
 
 export interface Effect {

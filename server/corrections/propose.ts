@@ -3,11 +3,13 @@ import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import type { Correction, Scope } from './correction.ts';
 import { correctionTitle } from './correctionTitle.ts';
+import { type Explanation, explainCorrection } from './explain.ts';
 import { findLevers, type Lever } from './levers.ts';
 import { proposeMoves } from './moves.ts';
 import { nearestCorrection, roomThatWouldDo } from './nearest.ts';
 import type { Patient } from './patient.ts';
 import type { Row } from './program.ts';
+import { type Reach, reachOf } from './reach.ts';
 import { realise, type Workbench } from './realise.ts';
 import { asRecut, withoutLoose } from './recut.ts';
 import { candidatesFor } from './search.ts';
@@ -66,6 +68,24 @@ export function proposeCorrections(patient: Patient): readonly Correction[] {
 export function roomAdvice(patient: Patient): string | null {
   const rows = rowsOf(patient, 'both')(wetInTheMiddle, null);
   return roomThatWouldDo(patient, rows);
+}
+
+/** Why a correction's pieces are what they are. */
+export const explain = (patient: Patient, correction: Correction): Explanation =>
+  explainCorrection(correction, rowsOf(patient, correction.condition)(wetInTheMiddle, null));
+
+/** What the bays can still give against what is needed, in each condition. */
+export function reaches(patient: Patient): { readonly surfaced: Reach; readonly submerged: Reach | null } {
+  const levers = findLevers(patient.boat);
+  const rows = rowsOf(patient, patient.boat.tanks.length > 0 ? 'both' : 'surfaced')(wetInTheMiddle, null);
+  const row = (name: string) => rows.find(candidate => candidate.name === name);
+  const draft = row('surfaced draft')!;
+  const submergedTrim = row('submerged trim');
+  return {
+    surfaced: reachOf(levers, draft, row('surfaced trim')!),
+    // Submerged the tank takes up the mass; the draft's aim stands in for it so that the two pictures compare.
+    submerged: submergedTrim ? reachOf(levers, draft, submergedTrim) : null,
+  };
 }
 
 function recut(patient: Patient): Correction | null {

@@ -64,12 +64,14 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
       name: 'surfaced draft',
       measure: 'mass',
       wanted: { value: missing, slack: part * (boat.waterline ? bodies.density * hull.area * limits.draft : buoyancy) },
+      perUnit: 1 / Math.max(bodies.density * hull.area, 1e-9),
       effectOf: lever => ({ perMass: perKilogram(lever), perAft: 0, perStarboard: 0 }),
     },
     {
       name: 'surfaced trim',
       measure: 'moment',
       wanted: { value: arms[0], slack: part * stiffness(trimwards(up)) * limits.trim },
+      perUnit: 1 / stiffness(trimwards(up)),
       effectOf: lever => {
         const k = perKilogram(lever);
         return { perMass: k * (lever.station[0] - about[0]), perAft: k, perStarboard: 0 };
@@ -79,6 +81,7 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
       name: 'surfaced heel',
       measure: 'moment',
       wanted: { value: arms[1], slack: part * heelStiffness * limits.heel },
+      perUnit: 1 / heelStiffness,
       effectOf: lever => {
         const k = perKilogram(lever);
         return { perMass: k * (lever.offset[0] - about[1]), perAft: 0, perStarboard: k };
@@ -88,6 +91,7 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
       name: 'surfaced metacentric height',
       measure: 'moment',
       wanted: { least: buoyancy * limits.gm - (heelStiffness - freeSurface), most: Number.POSITIVE_INFINITY },
+      perUnit: 1 / buoyancy,
       effectOf: lever => ({ perMass: -perKilogram(lever) * lever.height, perAft: 0, perStarboard: 0 }),
     },
   ];

@@ -7,7 +7,16 @@ import type { Piece } from '../corrections/levers.ts';
 import { countWords } from '../corrections/pieceEntry.ts';
 import { offWaterline } from '../findings/trim.ts';
 import { boundsOf } from '../geometry/solids.ts';
-import { heelWords, lengthText, massText, offsetWords, percentText, tapeText, trimWords } from '../wording/numbers.ts';
+import {
+  heelWords,
+  lengthText,
+  massText,
+  offsetWords,
+  percentText,
+  tapeStep,
+  tapeText,
+  trimWords,
+} from '../wording/numbers.ts';
 import type { Paint } from './rows.ts';
 
 /** A correction for the bench: what it brings, and the pieces to cut, where they go and how to fix them. */
@@ -88,6 +97,7 @@ function nearestEnd([from, to]: Piece['station'], boat: Boat): readonly string[]
   ]);
   const [nearest] = distances.sort((a, b) => Math.abs(a.away) - Math.abs(b.away));
   if (!nearest) return [];
+  if (Math.abs(nearest.away) < tapeStep(boat.units) / 2) return [`its ${nearest.edge} edge at the ${nearest.end}`];
   const way = nearest.away < 0 ? 'forward of' : 'aft of';
   return [`its ${nearest.edge} edge ${tapeText(Math.abs(nearest.away), boat.units)} ${way} the ${nearest.end}`];
 }

@@ -3,6 +3,8 @@ import type { Tank } from '../boat/boat.ts';
 import type { Afloat } from '../conditions/energy.ts';
 import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
+import { reaches } from '../corrections/propose.ts';
+import type { Reach } from '../corrections/reach.ts';
 import type { Place } from '../findings/finding.ts';
 import { scale, type Vec3 } from '../geometry/vector.ts';
 import { positionAt } from '../text/lines.ts';
@@ -39,6 +41,7 @@ export function jsonReport(analysis: Analysis) {
     })),
     righting: rightingJson(analysis),
     otherRests: analysis.passage.otherRests.map(rest => ({ trim: degrees(rest.trim), heel: degrees(rest.heel) })),
+    reach: reachJson(analysis),
     findings: analysis.findings.map(finding => ({
       code: finding.code,
       severity: finding.severity,
@@ -107,6 +110,20 @@ function tankJson({ passage }: Analysis, tank: Tank) {
     /** Pa. */
     gaugePressure: pressure !== null && Number.isFinite(pressure) ? pressure : null,
   };
+}
+
+/** What the bays can still give, as polygons of added mass (g) and moment aft (g·mm), net of buoyancy. */
+function reachJson({ patient }: Analysis) {
+  if (!patient || patient.boat.bays.length === 0) return null;
+  const of = (reach: Reach | null) =>
+    reach && {
+      polygon: reach.polygon.map(([mass, moment]) => ({ mass: g(mass), moment: moment * 1e6 })),
+      needed: { mass: g(reach.needed[0]), moment: reach.needed[1] * 1e6 },
+      isInside: reach.isInside,
+      margin: reach.margin,
+    };
+  const { surfaced, submerged } = reaches(patient);
+  return { surfaced: of(surfaced), submerged: of(submerged) };
 }
 
 /** Righting levers over all heels, free to trim, from port to starboard. */
