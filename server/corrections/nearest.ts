@@ -7,7 +7,7 @@ import { findLevers, type Lever } from './levers.ts';
 import type { Patient } from './patient.ts';
 import { cheapestPieces, type Row } from './program.ts';
 import { roomsOf } from './proposeBays.ts';
-import { lay, type Workbench } from './realise.ts';
+import { type Laid, lay, type Workbench } from './realise.ts';
 import { cutPiece } from './rounding.ts';
 
 /** Pieces of less than this are not worth cutting for a compromise, kg. */
@@ -35,7 +35,7 @@ export function nearestCorrection(
     .filter(share => share.mass > TRIFLE)
     .flatMap(share => cutPiece(share, patient.boat.units) ?? []);
   const laid = pieces.length > 0 ? lay(pieces, bench) : null;
-  if (!laid || laid.left.length === 0 || laid.left.length > before.length) return null;
+  if (!laid || laid.left.length === 0 || laid.left.length > before.length || liesOver(laid)) return null;
   const still = laid.left.map(finding => limitWords(finding)).join('; ');
   const scope: Scope = 'both';
   return {
@@ -44,6 +44,17 @@ export function nearestCorrection(
     title: `Insert ${piecesWords(pieces, patient.boat)}: the nearest that can be had; still out: ${still}`,
     changes: laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
   };
+}
+
+/** Past this heel or trim the linear balances, and so the compromise, mean nothing, rad. */
+const FAR_OVER = Math.PI / 9;
+
+function liesOver({ surfaced, submerged }: Laid): boolean {
+  const tilts = [
+    ...(surfaced.status === 'afloat' ? [surfaced.attitude.trim, surfaced.attitude.heel] : [Math.PI]),
+    ...(submerged.status === 'neutral' ? [submerged.trim, submerged.heel] : []),
+  ];
+  return tilts.some(tilt => Math.abs(tilt) > FAR_OVER);
 }
 
 /** The finding's own figure and limit, without its advice. */

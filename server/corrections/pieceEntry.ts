@@ -32,7 +32,12 @@ export function partOfEntry(entry: EntryText, index: number, boat: Boat, schema:
   const read = schema.safeParse(Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])));
   if (!read.success) return null;
   const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density };
-  return readPart(read.data, ['payload', index], { units: boat.units, stock, meshes: () => null, shapes: createShapes() }, []);
+  return readPart(
+    read.data,
+    ['payload', index],
+    { units: boat.units, stock, meshes: () => null, shapes: createShapes() },
+    [],
+  );
 }
 
 const scalar = (text: string): string | boolean => (text === 'false' ? false : text);

@@ -1,6 +1,8 @@
+import type { Boat } from '../boat/boat.ts';
 import type { Bodies } from '../bodies/assemble.ts';
-import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
+import { judgeSubmerged, stiffnessToTrim } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
+import { lengthText } from '../wording/numbers.ts';
 import type { Correction, Scope } from './correction.ts';
 import { correctionTitle } from './correctionTitle.ts';
 import { type Explanation, explainCorrection } from './explain.ts';
@@ -35,12 +37,15 @@ export function proposeCorrections(patient: Patient): readonly Correction[] {
   const dives = boat.tanks.length > 0;
   const surfacedOut = judgeSurfaced(boat, surfaced);
   const submergedOut = dives ? judgeSubmerged(boat, submerged) : [];
-  if (surfacedOut.length + submergedOut.length === 0) return [];
+  const stiffer = dives ? withStifferLimit(patient) : null;
   const levers = findLevers(boat);
+  const stiffening = stiffer ? stiffen(patient, stiffer, levers) : null;
+  if (surfacedOut.length + submergedOut.length === 0) return stiffening ? [stiffening] : [];
   const offered: Correction[] = [];
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
+  offer(stiffening);
   const full = dives ? correct(patient, 'both', levers) : null;
   offer(full);
   if (dives) offer(proposeMoves(patient, rowsOf(patient, 'both')(wetInTheMiddle, null))[0]);
@@ -62,6 +67,28 @@ export function proposeCorrections(patient: Patient): readonly Correction[] {
     offer(nearestCorrection(patient, bench.rowsFor(wetInTheMiddle, null), bench, [...surfacedOut, ...submergedOut]));
   }
   return offered.slice(0, MOST_OFFERED);
+}
+
+/** The boat asked to be stiff enough to be trimmed by weight; null when it is, or is not touchy for want of a rest. */
+function withStifferLimit({ boat, submerged }: Patient): Boat | null {
+  if (submerged.status !== 'neutral' || !submerged.stable) return null;
+  const needed = stiffnessToTrim(boat, submerged);
+  if (submerged.bgEffectiveLongitudinal >= needed) return null;
+  return { ...boat, limits: { ...boat.limits, submerged: { ...boat.limits.submerged, bg: needed } } };
+}
+
+/** Lead low and foam high that trim the boat and stiffen it in one. */
+function stiffen(patient: Patient, stiffer: Boat, levers: readonly Lever[]): Correction | null {
+  const correction = correct({ ...patient, boat: stiffer }, 'both', levers);
+  if (correction?.submerged.status !== 'neutral') return null;
+  const { bgEffectiveLongitudinal } = correction.submerged;
+  const before = patient.submerged.status === 'neutral' ? patient.submerged.bgEffectiveLongitudinal : 0;
+  const { units } = patient.boat;
+  return {
+    ...correction,
+    boat: { ...correction.boat, limits: patient.boat.limits },
+    title: `${correction.title}; stiffens it from ${lengthText(before, units)} to ${lengthText(bgEffectiveLongitudinal, units)} of B above G`,
+  };
 }
 
 /** What extra room would bring both conditions within their limits when the bays do not; null when they do. */

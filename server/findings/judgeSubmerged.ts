@@ -109,6 +109,18 @@ function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readon
       ),
     );
   }
+  const needed = stiffnessToTrim(boat, submerged);
+  if (findings.length === 0 && submerged.bgEffectiveLongitudinal < needed) {
+    const half = massText(UNWEIGHED, units);
+    const swing = Math.atan((UNWEIGHED * boat.length) / 2 / (submerged.bgEffectiveLongitudinal * displaced(submerged)));
+    findings.push(
+      say(
+        'submerged-touchy',
+        'information',
+        `Submerged, ${half} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}: trimming to ${angleText(limits.trim)} by weight is a matter of luck. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than trim its mass.`,
+      ),
+    );
+  }
   const [low, high] = limits.fill;
   if (boat.tanks.length > 0 && (submerged.fill < low || submerged.fill > high)) {
     const isLow = submerged.fill < low;
@@ -129,6 +141,20 @@ function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readon
     );
   }
   return findings;
+}
+
+/** What a kitchen scale leaves open, kg (common practice, no source). */
+const UNWEIGHED = 0.0005;
+
+const displaced = (submerged: SubmergedNeutral): number =>
+  submerged.momentToTrimOneDegree / (submerged.bgEffectiveLongitudinal * Math.sin(Math.PI / 180));
+
+/**
+ * The B above G lengthwise (m) at which what the scale leaves open, at an end of the boat, is half the limit of trim: with
+ * less, trimming by weight is luck.
+ */
+export function stiffnessToTrim(boat: Boat, submerged: SubmergedNeutral): number {
+  return (UNWEIGHED * boat.length) / 2 / (displaced(submerged) * Math.tan(boat.limits.submerged.trim / 2));
 }
 
 /** How touchy it is: the weight in water that one degree asks at an end of the hull. */

@@ -47,10 +47,25 @@ export function judgeSurfaced(boat: Boat, surfaced: Surfaced): readonly Finding[
   }
 }
 
+/** Heel past which draft and trim against the painted waterline mean nothing, rad. */
+const LIES_OVER = Math.PI / 6;
+
 function judgeAfloat(boat: Boat, surfaced: SurfacedAfloat): readonly Finding[] {
   const { units } = boat;
   const limits = boat.limits.surfaced;
   const off = offWaterline(boat, surfaced);
+  if (Math.abs(off.heel) > LIES_OVER) {
+    const gm = lengthText(limits.gm, units);
+    return [
+      say(
+        'surfaced-lies-over',
+        'error',
+        boat,
+        [],
+        `Surfaced, the boat lies over ${heelWords(off.heel)}, limit ${angleText(limits.heel)}: upright it is not stable, or its weight is far off the centreline. Weight lower down, and on the centreline, until its metacentric height is ${gm} or more.`,
+      ),
+    ];
+  }
   const findings: Finding[] = [];
   const out = (code: FindingCode, key: string, message: string) =>
     findings.push(say(code, 'warning', boat, [key], message));

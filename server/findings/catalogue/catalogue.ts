@@ -1,5 +1,6 @@
 import { boatFindings } from './boatFindings.ts';
 import { conditionFindings } from './conditionFindings.ts';
+import { formFindings } from './formFindings.ts';
 import { textFindings } from './textFindings.ts';
 
 /** What the documentation says of one kind of finding. */
@@ -11,7 +12,7 @@ export interface FindingDoc {
 }
 
 /** Every finding that the tool can make, by its code; the editor links here and `schema/REFERENCE.md` is made from it. */
-export const catalogue = { ...textFindings, ...boatFindings, ...conditionFindings } satisfies Record<
+export const catalogue = { ...textFindings, ...boatFindings, ...formFindings, ...conditionFindings } satisfies Record<
   string,
   FindingDoc
 >;

@@ -42,6 +42,12 @@ export const conditionFindings = {
     why: 'A list on the surface grows in turns, and shows.',
     todo: 'Lead on the high side, or move equipment across.',
   },
+  'surfaced-lies-over': {
+    title: 'Lies over on the surface',
+    means: 'The boat rests far over to one side.',
+    why: 'Draft and trim mean nothing there; it is not stable upright, or its weight is off the centreline.',
+    todo: 'Weight lower down and on the centreline.',
+  },
   'surfaced-gm': {
     title: 'Tender on the surface',
     means: 'The metacentric height, with the tank water free to move, is under the limit.',
@@ -89,6 +95,12 @@ export const conditionFindings = {
     means: 'The centre of mass hangs only little below the centre of buoyancy once the tank water may move.',
     why: 'A few grams mean degrees.',
     todo: 'Lead lower and foam higher as a pair, or a tank with less free surface.',
+  },
+  'submerged-touchy': {
+    title: 'Too touchy to trim by weight',
+    means: 'Less than a scale tells, at one end of the submerged boat, swings it by more than half the limit.',
+    why: 'The trim is lost again with the next drop of water in a corner.',
+    todo: 'A stiffening pair: lead low and foam high that leave the balance as it is; a tank in cells. Slide pieces instead of trimming them.',
   },
   'neutral-fill': {
     title: 'The tank is the wrong size',
