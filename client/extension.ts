@@ -5,7 +5,7 @@ import { clientOptions, startClient } from './startClient.ts';
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
   const module = vscode.Uri.joinPath(context.extensionUri, 'dist', 'server.cjs').fsPath;
-  const options = clientOptions();
+  const options = clientOptions(context);
   const client = new LanguageClient(
     'trimwright',
     'Trimwright',

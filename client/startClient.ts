@@ -1,14 +1,18 @@
 /** What both entries share: options of the language client, the views beside the text, the commands. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { type SummaryParams, summaryNotification } from '../server/protocol.ts';
+import { type StartOptions, type SummaryParams, summaryNotification } from '../server/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 import { openNewBoat } from './newBoat.ts';
 import { createReportView } from './reportView.ts';
 import { createSummaryBar } from './summaryBar.ts';
 
-export function clientOptions(): LanguageClientOptions {
+export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
+  const start: StartOptions = {
+    reference: vscode.Uri.joinPath(extensionUri, 'schema', 'REFERENCE.md').toString(),
+  };
   return {
+    initializationOptions: start,
     documentSelector: [{ language: boatLanguage }],
     diagnosticCollectionName: 'trimwright',
   };

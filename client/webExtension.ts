@@ -24,5 +24,5 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     return { reader: new BrowserMessageReader(running), writer: new BrowserMessageWriter(running) };
   };
   context.subscriptions.push({ dispose: () => running?.terminate() });
-  await startClient(context, new LanguageClient('trimwright', 'Trimwright', startWorker, clientOptions()));
+  await startClient(context, new LanguageClient('trimwright', 'Trimwright', startWorker, clientOptions(context)));
 }

@@ -3,6 +3,12 @@
  * The one file of `server/` that the client may import, so it must not import anything itself.
  */
 
+/** What the client tells the server at the start. */
+export type StartOptions = {
+  /** Address of the reference, for links to what each finding means. */
+  readonly reference: string;
+};
+
 /** Asks the server for the text of a new boat file. */
 export const newBoatRequest = 'trimwright/newBoat';
 export type NewBoatParams = { readonly name: string };

@@ -16,6 +16,7 @@ import {
   type ReportParams,
   type ReportResult,
   reportRequest,
+  type StartOptions,
   type SummaryParams,
   summaryNotification,
 } from './protocol.ts';
@@ -45,12 +46,14 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   const analyses = createAnalysisCache(service.analyse);
   const pending = new Map<string, Timer>();
   let checksVersions = false;
+  let reference: string | null = null;
   const host: GuardHost = {
     defer: run => void clock.setTimeout(run, 0),
     log: message => connection.console.error(message),
   };
 
-  connection.onInitialize(({ capabilities }): InitializeResult => {
+  connection.onInitialize(({ capabilities, initializationOptions }): InitializeResult => {
+    reference = (initializationOptions as Partial<StartOptions> | undefined)?.reference ?? null;
     checksVersions = capabilities.workspace?.workspaceEdit?.documentChanges ?? false;
     return {
       serverInfo: { name: 'Trimwright' },
@@ -81,7 +84,7 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       'analysis',
       () => {
         const analysis = analyses.get(document);
-        return { diagnostics: service.diagnostics(analysis), summary: service.summary(analysis) };
+        return { diagnostics: service.diagnostics(analysis, reference), summary: service.summary(analysis) };
       },
       reason => service.ownFault(reason),
     );

@@ -9,6 +9,8 @@ import { newBoatText } from './answers/newBoat.ts';
 import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
+import type { FindingCode } from './findings/catalogue/catalogue.ts';
+import { findingLines } from './report/reference.ts';
 import { textReport } from './report/textReport.ts';
 import type { Span } from './text/lines.ts';
 
@@ -18,7 +20,8 @@ export interface BoatService {
   readonly describer: Describer;
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
   analyse(text: string, previous?: Analysis): Analysis;
-  diagnostics(analysis: Analysis): readonly Diagnostic[];
+  /** `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one. */
+  diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
   /** What stands for diagnostics and summary when the analysis itself failed. */
   ownFault(reason: string): OwnFault;
   hover(analysis: Analysis, offset: number): Hover | null;
@@ -35,10 +38,15 @@ export interface BoatService {
 
 export function createBoatService(): BoatService {
   const describer = createDescriber();
+  let lines: ReadonlyMap<FindingCode, number> | null = null;
   return {
     describer,
     analyse: (text, previous) => analyse(text, describer, previous),
-    diagnostics: diagnosticsOf,
+    diagnostics: (analysis, reference) => {
+      lines ??= findingLines(describer);
+      const known = lines;
+      return diagnosticsOf(analysis, code => (reference === null ? null : `${reference}#L${known.get(code)}`));
+    },
     ownFault,
     hover: (analysis, offset) => hoverReply(analysis, describer, offset),
     completions: (analysis, offset) => completionsAt(analysis, describer, offset),

@@ -26,6 +26,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/conditions': ['server/bodies', 'server/geometry'],
   'server/findings': [
     'schema',
+    'server/findings/catalogue',
     'server/findings/finding.ts',
     'server/boat',
     'server/bodies',
@@ -54,9 +55,12 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/findings/finding.ts',
   ],
   'server/report': [
+    'schema',
     'server/analysis.ts',
     'server/boat',
     'server/conditions',
+    'server/corrections',
+    'server/findings/catalogue',
     'server/findings',
     'server/findings/finding.ts',
     'server/geometry',

@@ -1,5 +1,6 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver-types';
 import type { Analysis } from '../analysis.ts';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../findings/finding.ts';
 import { rangeOf } from '../text/rangeOf.ts';
 import type { Syntax } from '../text/syntax.ts';
@@ -12,9 +13,15 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
-/** Every finding as the editor shows it. */
-export const diagnosticsOf = ({ syntax, findings }: Analysis): readonly Diagnostic[] =>
-  findings.map(finding => diagnosticOf(syntax, finding));
+/** Where the documentation of a finding stands; null where there is none to open. */
+export type FindingLink = (code: FindingCode) => string | null;
+
+/** Every finding as the editor shows it, its code a link to its documentation. */
+export const diagnosticsOf = ({ syntax, findings }: Analysis, linkOf: FindingLink): readonly Diagnostic[] =>
+  findings.map(finding => {
+    const href = linkOf(finding.code);
+    return { ...diagnosticOf(syntax, finding), ...(href === null ? {} : { codeDescription: { href } }) };
+  });
 
 export const diagnosticOf = (syntax: Syntax, finding: Finding): Diagnostic => ({
   range: lspRange(syntax, rangeOf(syntax, finding.place)),

@@ -35,9 +35,11 @@ function findingText(code: FindingCode): string {
   return `${findingHeading(code)}\n\n**${title}.** ${means}\n\nWhy it matters: ${why}\n\nWhat to do: ${todo}`;
 }
 
-/** The line of the reference (from 1) that a finding's entry begins on. */
-export const findingLine = (reference: string, code: FindingCode): number =>
-  reference.slice(0, reference.indexOf(`\n${findingHeading(code)}\n`) + 1).split('\n').length;
+/** The line of the reference (from 1) that each finding's entry begins on. */
+export function findingLines(describer: Describer): ReadonlyMap<FindingCode, number> {
+  const lines = referenceText(describer).split('\n');
+  return new Map(findingCodes().map(code => [code, lines.indexOf(findingHeading(code)) + 1]));
+}
 
 /** The deepest that keys nest; deeper is the schema's own repetition. */
 const DEEPEST = 5;

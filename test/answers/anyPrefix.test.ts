@@ -13,7 +13,7 @@ const service = createBoatService();
 
 /** Everything that an editor asks for while someone types. */
 function askAll(analysis: Analysis, offset: number): void {
-  for (const { range, message } of service.diagnostics(analysis)) {
+  for (const { range, message } of service.diagnostics(analysis, null)) {
     expect(message).not.toBe('');
     const [start, end] = [range.start, range.end];
     expect(start.line < end.line || (start.line === end.line && start.character <= end.character)).toBe(true);
@@ -54,7 +54,7 @@ describe('while someone types', { timeout: 120_000 }, () => {
         const at = Math.floor(part * sample.length);
         const changed = sample.slice(0, at) + sample.slice(at + 1);
         const next = service.analyse(changed, service.analyse(sample));
-        expect(service.diagnostics(next)).toEqual(service.diagnostics(service.analyse(changed)));
+        expect(service.diagnostics(next, null)).toEqual(service.diagnostics(service.analyse(changed), null));
       }),
       { numRuns: 40 },
     );
