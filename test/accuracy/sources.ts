@@ -1,0 +1,52 @@
+/** The sources in full, by the names that the checks call them. Page and edition numbers may be from memory. */
+export const SOURCES: readonly (readonly [name: string, words: string])[] = [
+  [
+    'UNESCO 44; Millero & Poisson',
+    'Fofonoff & Millard, UNESCO Technical Papers in Marine Science 44 (1983); Millero & Poisson, Deep-Sea Research 28A (1981) 625-629',
+  ],
+  ['ITTC', 'ITTC Recommended Procedure 7.5-02-01-03 Rev 02 (2011), Fresh Water and Seawater Properties'],
+  ['Tanaka', 'Tanaka, Girard, Davis, Peuto & Bignell, Metrologia 38 (2001) 301-309'],
+  ['Kell', 'Kell, J. Chem. Eng. Data 20 (1975) 97-105, quoted in Jones & Harris, J. Res. NIST 97 (1992) 335-340'],
+  ['NIST SP 811', 'NIST Special Publication 811 (2008), Appendix B.8; NIST Handbook 44, Appendix C'],
+  ['CRC', 'Zwillinger, CRC Standard Mathematical Tables and Formulae'],
+  ['Harris & Stocker', 'Harris & Stocker, Handbook of Mathematics and Computational Science (1998)'],
+  ['Archimedes', 'The Method, Propositions 12-14; On Floating Bodies II, Propositions 2 and 4 (Heath, 1897)'],
+  [
+    'Groves et al.',
+    'Groves, Huang & Chang, Geometric characteristics of the SUBOFF models, DTRC/SHD-1298-01 (March 1989, AD-A210 642)',
+  ],
+  ['Crook', 'Crook, DTRC/SHD-1298-07, via Liu & Huang, CRDKNSWC/HD-1298-11 (1998), Table 14'],
+  ['Wigley', 'Wigley (1942); the family of Journee, DUT-SHL Report 909 (1992)'],
+  ['Derrett', 'Derrett, rev. Barrass, Ship Stability for Masters and Mates, 5th edition (1999)'],
+  ['Nicholls', 'Nicholls’s Seamanship and Nautical Knowledge'],
+  [
+    'Gilbert',
+    'Gilbert, Am. Math. Monthly 98 (1991) 201-216; Reid, Am. J. Phys. 31 (1963) 565; Feigel & Fuzailov, Eur. J. Phys. 42 (2021) 035011',
+  ],
+  ['Singapore Maritime Academy', 'Ship stability, Tutorial 4'],
+  ['USCG', 'United States Coast Guard deck examination, question 0449-SA-4, worked solution'],
+  ['Fleet Type Submarine', 'The Fleet Type Submarine, NAVPERS 16160 (US Navy, 1946), chapter 5, section 5A1, Fig. 5-1'],
+  ['Burcher & Rydill', 'Burcher & Rydill, Concepts in Submarine Design; US Naval Academy EN400, chapter 10'],
+  ['Submarine design notes', 'Submarine design course notes, Hydrostatics and Stability, 7.3(c)'],
+  ['India MMD', 'Mercantile Marine Department of India, Class 4, Naval Architecture, August 2022, Q7(b), worked'],
+  ['ASTM F1321', 'ASTM F1321, Guide for Conducting a Stability Test'],
+  ['Boyle', 'Boyle, A Defence of the Doctrine Touching the Spring and Weight of the Air (1662), table'],
+  ['C578', 'ASTM C578-10, Rigid, Cellular Polystyrene Thermal Insulation, Table 1'],
+  [
+    'Handbooks',
+    'CRC Handbook of Chemistry and Physics; ASM Metals Handbook vol. 1, 2; EN 10088-1; EN 1991-1-1 Tables A.3, A.4',
+  ],
+  [
+    'Plastics tables',
+    'Property tables of unfilled resins by ASTM D792 and ISO 1183; Garlotta, J. Polym. Environ. 9 (2001) 63-84',
+  ],
+  ['ISO 12215-5', 'ISO 12215-5:2008, Annex C'],
+  ['Wood Handbook', 'USDA Forest Products Laboratory, Wood Handbook, FPL-GTR-282 (2021), Table 5-5'],
+  ['quadrature', 'Double exponential quadrature over slices or generators, test/accuracy/quadrature.ts'],
+  ['closed form', 'The formula stands beside the check in test/accuracy'],
+  ['solid modelling', 'manifold-3d 3.2.1, a general library for solid modelling'],
+  [
+    'energy',
+    'Least potential energy over draft, trim and heel by the simplex method of Nelder & Mead, Computer J. 7 (1965)',
+  ],
+];
