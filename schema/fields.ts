@@ -30,8 +30,8 @@ export interface IssueNote {
 
 const SCALAR = { type: ['string', 'number'] } as const;
 
-/** A field read by one of the quantity readers; a missing value is told from a wrong one. */
-function field<T>(read: (raw: unknown) => Read<T>, help: KeyHelp) {
+/** A field read by a reader of its own; a missing value is told from a wrong one. `json`: what JSON Schema says of it. */
+export function field<T>(read: (raw: unknown) => Read<T>, help: KeyHelp, json: object = SCALAR) {
   return z
     .unknown()
     .transform((raw, context): T => {
@@ -41,7 +41,7 @@ function field<T>(read: (raw: unknown) => Read<T>, help: KeyHelp) {
       context.addIssue({ code: 'custom', message: result.slip.message, params: { ...note } });
       return z.NEVER;
     })
-    .meta({ ...SCALAR, ...copy(help) });
+    .meta({ ...json, ...copy(help) });
 }
 
 /** One quantity: `240 g ± 5 g`. */

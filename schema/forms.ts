@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { meshKey, sectionsKey } from './drawnForms.ts';
 import { choose, extent, isList, isMap, map, quantity, section, taper, word } from './fields.ts';
 import type { Quantity, Range } from './quantity.ts';
 import type { FileUnits } from './units.ts';
@@ -21,7 +22,7 @@ export const placing = (units: FileUnits) => ({
 });
 
 /** What a thing displaces. At most one of these stands in an entry; ranges alone make a box. */
-export const formKeys = (units: FileUnits) => ({
+const oneForm = (units: FileUnits) => ({
   round: taper(units, {
     description:
       'A round bar, tube or bottle: its diameter, or two diameters in order for a cone. It lies along `axis`, over its range there.',
@@ -52,12 +53,33 @@ export const formKeys = (units: FileUnits) => ({
         'A body of revolution about a fore-and-aft axis at `height` and `offset`: [station, radius] points from bow to stern, straight lines between.',
     })
     .optional(),
+  sections: sectionsKey(units),
+  mesh: meshKey(units),
   volume: quantity(
     units,
     'volume',
     { description: 'What it displaces when dunked, for a thing of unknown shape.', examples: ['32 ml'] },
     { positive: true },
   ).optional(),
+});
+
+/** One of these forms, or several of them. */
+export const formKeys = (units: FileUnits) => ({
+  ...oneForm(units),
+  forms: z
+    .array(
+      map(
+        { ...placing(units), ...oneForm(units) },
+        'a form with its place, such as { round: 40 mm, station: 100 to 200 mm, height: 46 mm }',
+      ),
+      { error: 'Expected a list of forms, such as - { round: 40 mm, station: 100 to 200 mm, height: 46 mm }.' },
+    )
+    .min(1, { error: 'Expected one form at least, such as - { round: 40 mm, station: 100 to 200 mm, height: 46 mm }.' })
+    .meta({
+      description:
+        'Several forms that are one thing, each with its own place: a tube and its domed ends, a hull and its fin. What overlaps counts twice.',
+    })
+    .optional(),
 });
 
 function point(units: FileUnits) {

@@ -68,7 +68,10 @@ export function inOtherWater({ syntax, ofFile, boat, wantedFiles, kept }: Analys
 }
 
 /** Everything that follows from the boat as read. */
-function conclude(read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'wantedFiles' | 'kept'>, previous?: Analysis): Analysis {
+function conclude(
+  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'wantedFiles' | 'kept'>,
+  previous?: Analysis,
+): Analysis {
   const { boat, ofFile, kept } = read;
   const { shelf } = kept;
   const bodies = assembleBodies(boat, shelf);

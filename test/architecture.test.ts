@@ -12,8 +12,10 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/findings/catalogue': [],
   'server/findings/finding.ts': ['schema', 'server/findings/catalogue'],
   'server/text': ['schema', 'server/findings/finding.ts', 'server/findings/catalogue', 'yaml'],
+  'server/mesh': ['server/geometry', 'fflate', 'saxes'],
   'server/wording': ['schema'],
   'server/boat': [
+    'server/mesh',
     'schema',
     'server/text',
     'server/geometry',
@@ -46,6 +48,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/analysis.ts': [
     'schema',
+    'server/mesh',
     'server/text',
     'server/boat',
     'server/bodies',
@@ -69,6 +72,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/answers': [
     'schema',
+    'server/findings/catalogue',
     'server/analysis.ts',
     'server/boat',
     'server/corrections',
@@ -80,6 +84,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'vscode-languageserver-types',
   ],
   'server/service.ts': [
+    'server/findings/catalogue',
     'schema',
     'server/analysis.ts',
     'server/answers',

@@ -1,26 +1,26 @@
 import { closest } from '../../schema/closest.ts';
 import { pathKey } from '../../schema/path.ts';
-import type { FileUnits } from '../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { Form, Revolved } from '../geometry/form.ts';
-import { boundsOf } from '../geometry/solids.ts';
-import type { Vec3 } from '../geometry/vector.ts';
-import { lengthText } from '../wording/numbers.ts';
-import type { Bay, Boat, Compartment, Entry, Part, Tank } from './boat.ts';
+import type { Shapes } from '../geometry/shapes.ts';
+import type { Bounds } from '../geometry/solids.ts';
+import { lengthText, stationWords } from '../wording/numbers.ts';
+import type { Bay, Boat, Compartment, Entry, Part, Shell, Tank } from './boat.ts';
 import { changeTo, entryFault, valueFault } from './fault.ts';
-
-/** Less than this sticking out or overlapping is the tape's doing, m. */
-const TAPE = 0.0005;
+import { TAPE } from './placed.ts';
 
 /** Names that stand for two things, `in:` that names no compartment, things where there is no room. */
-export function checkArrangement(boat: Omit<Boat, 'leftOut'>, compartmentNames: readonly string[]): readonly Finding[] {
+export function checkArrangement(
+  boat: Omit<Boat, 'leftOut'>,
+  compartmentNames: readonly string[],
+  shapes: Shapes,
+): readonly Finding[] {
   const inhabitants = [...boat.tanks, ...boat.payload, ...boat.bays];
   return [
     ...duplicateNames([...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload]),
     ...duplicateNames(boat.bays),
     ...inhabitants.flatMap(entry => unknownCompartment(entry, compartmentNames)),
-    ...inhabitants.flatMap(entry => stickingOut(entry, boat.compartments, boat.units)),
-    ...overlaps(boat.compartments, boat.units),
+    ...inhabitants.flatMap(entry => stickingOut(entry, boat, shapes)),
+    ...overlaps(boat, shapes),
   ];
 }
 
@@ -69,15 +69,13 @@ function unknownCompartment(entry: Tank | Part | Bay, names: readonly string[]):
   ];
 }
 
-function stickingOut(
-  entry: Tank | Part | Bay,
-  compartments: readonly Compartment[],
-  units: FileUnits,
-): readonly Finding[] {
+type Inhabited = Pick<Boat, 'compartments' | 'units'>;
+
+function stickingOut(entry: Tank | Part | Bay, { compartments, units }: Inhabited, shapes: Shapes): readonly Finding[] {
   const home = compartments.find(compartment => compartment.name === entry.inside);
   if (!home) return [];
-  const room = boundsOf(home.form);
-  const space = 'from' in entry ? entry : boundsOf(entry.form);
+  const room = shapes.boundsOf(home.form);
+  const space = 'from' in entry ? entry : shapes.boundsOf(entry.form);
   const ways = protrusions(space, room);
   const worst = ways.reduce<Protrusion | null>((most, way) => (!most || way.by > most.by ? way : most), null);
   if (!worst) return [];
@@ -102,7 +100,7 @@ const PAST = [
   ['below', 'above'],
 ] as const;
 
-function protrusions(space: Box, room: Box): readonly Protrusion[] {
+function protrusions(space: Bounds, room: Bounds): readonly Protrusion[] {
   return ([0, 1, 2] as const)
     .flatMap(axis => [
       { by: room.from[axis] - space.from[axis], where: PAST[axis][0] },
@@ -111,15 +109,10 @@ function protrusions(space: Box, room: Box): readonly Protrusion[] {
     .filter(way => way.by > TAPE);
 }
 
-interface Box {
-  readonly from: Vec3;
-  readonly to: Vec3;
-}
-
-function overlaps(compartments: readonly Compartment[], units: FileUnits): readonly Finding[] {
+function overlaps({ compartments, units }: Inhabited, shapes: Shapes): readonly Finding[] {
   return compartments.flatMap((compartment, i) =>
     compartments.slice(0, i).flatMap(other => {
-      const least = overlapOf(compartment.form, other.form);
+      const least = shapes.overlapOf(compartment.form, other.form);
       if (least <= TAPE) return [];
       return [
         entryFault(
@@ -133,19 +126,30 @@ function overlaps(compartments: readonly Compartment[], units: FileUnits): reado
   );
 }
 
-/** How far two forms reach into each other, m; by their boxes, or by their circles where both are fore-and-aft rounds. */
-function overlapOf(one: Form, two: Form): number {
-  const a = boundsOf(one);
-  const b = boundsOf(two);
-  const [along, athwart, upright] = ([0, 1, 2] as const).map(
-    axis => Math.min(a.to[axis], b.to[axis]) - Math.max(a.from[axis], b.from[axis]),
-  ) as [number, number, number];
-  if (!isForeAft(one) || !isForeAft(two)) return Math.min(along, athwart, upright);
-  const apart = Math.hypot(one.origin[1] - two.origin[1], one.origin[2] - two.origin[2]);
-  return Math.min(along, (a.to[1] - a.from[1] + b.to[1] - b.from[1]) / 2 - apart);
-}
+/** A mesh that reaches past either end of the hull by more than this share of its length is not where it should be. */
+const BEYOND = 0.1;
 
-const isForeAft = (form: Form): form is Revolved => form.shape === 'revolved' && Math.abs(form.axis[0]) === 1;
+/** Meshes that do not fit the hull's length: a wrong unit, or axes the wrong way round. */
+export function meshesBeyondHull(
+  meshed: ReadonlyMap<Entry, readonly string[]>,
+  { length, units }: Pick<Boat, 'length' | 'units'>,
+  shapes: Shapes,
+): readonly Finding[] {
+  return [...meshed].flatMap(([entry, names]) => {
+    const form = (entry as Partial<Shell | Compartment | Tank | Part>).form;
+    if (!form) return [];
+    const { from, to } = shapes.boundsOf(form);
+    if (from[0] > -BEYOND * length && to[0] < (1 + BEYOND) * length) return [];
+    return [
+      entryFault(
+        'mesh-beyond-hull',
+        entry.path,
+        `With “${names.join('” and “')}” this reaches from ${stationWords(from[0], units)} to ${stationWords(to[0], units)}, but the hull is ${lengthText(length, units)} long. Check “unit”, “axes” and “at” of the mesh, and the hull’s length.`,
+        'warning',
+      ),
+    ];
+  });
+}
 
 /** Findings of one place said twice are said once. */
 export function withoutRepeats(findings: readonly Finding[]): readonly Finding[] {

@@ -62,6 +62,8 @@ export interface Shell extends Weighed {
   readonly endsClosed: boolean;
   /** Wall volume, m3. */
   readonly volume: number;
+  /** What there is to say of its form, for people. */
+  readonly worked: readonly string[];
 }
 
 /** Watertight: its outer form displaces. */
@@ -69,6 +71,7 @@ export interface Compartment extends Weighed {
   readonly form: Form;
   /** m3. */
   readonly volume: number;
+  readonly worked: readonly string[];
 }
 
 export type TankKind = 'sealed' | 'vented' | 'piston' | 'bladder';
@@ -90,6 +93,7 @@ export interface Tank extends Entry {
   readonly share: number;
   /** The most that a sealed tank's pump or seals take over the air outside, Pa; null when not given. */
   readonly pressure: number | null;
+  readonly worked: readonly string[];
 }
 
 /** Something carried. */

@@ -6,23 +6,33 @@ import { isMap } from '../../schema/fields.ts';
 import { type Path, pathKey } from '../../schema/path.ts';
 import type { FileUnits } from '../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
-import { boundsOf } from '../geometry/solids.ts';
+import { createShapes, type Shapes } from '../geometry/shapes.ts';
+import type { MeshFile, MeshLookup } from '../mesh/meshFile.ts';
 import type { Syntax } from '../text/syntax.ts';
 import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/values.ts';
-import { checkArrangement, withoutRepeats } from './arrangement.ts';
+import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Entry, Waterline } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
 import { type CheckedValue, checkValue } from './readEntry.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
-import { readPart, type Surroundings } from './readPart.ts';
+import { readPart } from './readPart.ts';
 import { readWater } from './readWater.ts';
+import type { Surroundings } from './setting.ts';
 
 export interface BoatReading {
   readonly boat: Boat;
   readonly findings: readonly Finding[];
+  /** Mesh files that the boat is made of, by name. */
+  readonly meshNames: readonly string[];
   /** For the next reading of this file. */
   readonly kept: KeptEntries;
+}
+
+/** What a boat is read with besides its text. */
+export interface Resources {
+  readonly meshes: MeshLookup;
+  readonly shapes: Shapes;
 }
 
 /** Entries read before, by their text and place, so that a keystroke reads only the entry that it changed. */
@@ -34,6 +44,8 @@ export interface KeptEntries {
 export interface ReadEntry {
   readonly entry: Entry | null;
   readonly findings: readonly Finding[];
+  /** Mesh files that it was made from, as they were. */
+  readonly files: ReadonlyMap<string, MeshFile | null>;
 }
 
 const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits'];
@@ -43,8 +55,15 @@ const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
  * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
  * in. Defaults stand in for sections that cannot be read; what is left out is named in `leftOut`.
  */
-export function readBoat(syntax: Syntax, describer: Describer, kept?: KeptEntries): BoatReading {
+export function readBoat(
+  syntax: Syntax,
+  describer: Describer,
+  kept?: KeptEntries,
+  { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
+): BoatReading {
   const findings: Finding[] = [];
+  const meshed = new Map<Entry, readonly string[]>();
+  const meshNames = new Set<string>();
   const entries = new Map<string, ReadEntry>();
   const leftOut: string[] = [];
   // Bays are in no figure anyway.
@@ -64,7 +83,7 @@ export function readBoat(syntax: Syntax, describer: Describer, kept?: KeptEntrie
   const units: FileUnits = { ...DEFAULT_UNITS, ...known(check(unitsSchema, ['units'], 'the units', true)) };
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stockEntry = check(schemas.stock, ['stock'], 'the stock', true);
-  const around: Surroundings = { units, stock: stockDensities(stockEntry) };
+  const around: Surroundings = { units, stock: stockDensities(stockEntry), meshes, shapes };
   const context = `${units.length} ${units.mass} ${around.stock.lead} ${around.stock.foam}`;
 
   const list = <T extends { name: string }, E extends Entry>(
@@ -88,9 +107,12 @@ export function readBoat(syntax: Syntax, describer: Describer, kept?: KeptEntrie
     return entriesOf(syntax, path).flatMap(item => {
       const key = `${context} ${pathKey(item.path)} ${item.source}`;
       const had = item.shared ? undefined : kept?.entries.get(key);
-      const result = had ?? readOne(schema, item.path, item.value, { what, describer, around, read });
+      const isSame = had && [...had.files].every(([name, file]) => meshes(name) === file);
+      const result = isSame ? had : readOne(schema, item.path, item.value, { what, describer, around, read });
       if (!item.shared) entries.set(key, result);
       findings.push(...result.findings);
+      for (const name of result.files.keys()) meshNames.add(name);
+      if (result.entry && result.files.size > 0) meshed.set(result.entry, [...result.files.keys()]);
       if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
       return result.entry === null ? [] : [result.entry as E];
     });
@@ -113,11 +135,17 @@ export function readBoat(syntax: Syntax, describer: Describer, kept?: KeptEntrie
     limits: readLimits(check(schemas.limits, ['limits'], 'the limits', true)),
   };
   const length = check(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
-  const whole = { ...boat, length: length ?? standInLength(boat), leftOut };
+  const whole = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
-  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames));
+  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   const heard = findings.filter(finding => !isDoubtful(syntax, finding));
-  return { boat: whole, findings: withoutRepeats(heard), kept: { entries, schemas: { units, made: schemas } } };
+  return {
+    boat: whole,
+    findings: withoutRepeats(heard),
+    meshNames: [...meshNames],
+    kept: { entries, schemas: { units, made: schemas } },
+  };
 }
 
 /** What a slip of the pen leaves in doubt is not said: it would be a second complaint about the same slip. */
@@ -138,10 +166,16 @@ interface OneEntry<T, E> {
 function readOne<T, E extends Entry>(schema: z.ZodType<T>, path: Path, raw: unknown, one: OneEntry<T, E>): ReadEntry {
   const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
   const checked: CheckedValue<T> = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
-  if (checked.value === null) return { entry: null, findings: checked.findings };
+  const files = new Map<string, MeshFile | null>();
+  if (checked.value === null) return { entry: null, findings: checked.findings, files };
   const said: Finding[] = [];
-  const entry = one.read(checked.value, path, one.around, said);
-  return { entry, findings: [...checked.findings, ...withoutEchoes(checked.findings, said)] };
+  const meshes: MeshLookup = name => {
+    const file = one.around.meshes(name);
+    files.set(name, file);
+    return file;
+  };
+  const entry = one.read(checked.value, path, { ...one.around, meshes }, said);
+  return { entry, findings: [...checked.findings, ...withoutEchoes(checked.findings, said)], files };
 }
 
 const UNKNOWNS = ['mass-unknown', 'volume-unknown', 'length-unknown'];
@@ -183,8 +217,8 @@ function readScale(text: string | null, findings: Finding[]): number | null {
 }
 
 /** With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats. */
-function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>): number {
-  const ends = [...boat.shells, ...boat.compartments].map(entry => boundsOf(entry.form).to[0]);
+function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>, shapes: Shapes): number {
+  const ends = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form).to[0]);
   return Math.max(0, ...ends, ...boat.payload.map(part => part.to[0]));
 }
 

@@ -2,17 +2,22 @@ import type { BayEntry } from '../../schema/bays.ts';
 import type { CompartmentEntry, ShellEntry, TankEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
-import { solidOf, wallOf } from '../geometry/solids.ts';
+import { canSlice } from '../geometry/solids.ts';
 import { scale } from '../geometry/vector.ts';
 import type { Bay, Compartment, Shell, Tank } from './boat.ts';
 import { densityOf } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
-import { isFault, type Placed, type PlacedEntry, placeEntry } from './placing.ts';
-import { balanced, placingFinding, type Surroundings } from './readPart.ts';
+import type { Placed, PlacedEntry } from './placed.ts';
+import { placeEntry } from './placing.ts';
+import { balanced, workedOut } from './readPart.ts';
+import type { FormUse, Setting, Surroundings } from './setting.ts';
+import { tellWall } from './wallCheck.ts';
 
 /** A free-flooding shell: its wall volume is mass over density, spread over its surface. */
 export function readShell(entry: ShellEntry, path: Path, around: Surroundings, findings: Finding[]): Shell | null {
-  const placed = placeWhole(entry, path, 'shell', findings);
+  const endsClosed = entry.ends !== 'open';
+  const setting: Setting = { path, around, findings, use: 'wall', endsClosed };
+  const placed = placeWhole(entry, 'shell', setting);
   const { density } = densityOf(entry, around.stock, path, findings);
   if (density === null && entry.material === undefined) {
     findings.push(
@@ -24,8 +29,9 @@ export function readShell(entry: ShellEntry, path: Path, around: Surroundings, f
     );
   }
   if (!placed?.form || density === null) return null;
-  const endsClosed = entry.ends !== 'open';
-  const wall = wallOf(placed.form, { endsClosed });
+  const wall = around.shapes.wallOf(placed.form, endsClosed);
+  const volume = entry.mass.value / density;
+  if (entry.mesh) tellWall(entry.name, volume / wall.area, placed, setting);
   return {
     path,
     name: entry.name,
@@ -34,7 +40,8 @@ export function readShell(entry: ShellEntry, path: Path, around: Surroundings, f
     centroid: balanced(wall.centroid, entry.balance),
     form: placed.form,
     endsClosed,
-    volume: entry.mass.value / density,
+    volume,
+    worked: workedOut(placed, around.units),
   };
 }
 
@@ -46,9 +53,9 @@ export function readCompartment(
   findings: Finding[],
 ): Compartment | null {
   densityOf(entry, around.stock, path, findings);
-  const placed = placeWhole(entry, path, 'compartment', findings);
+  const placed = placeWhole(entry, 'compartment', solid('displaces', path, around, findings));
   if (!placed?.form) return null;
-  const body = solidOf(placed.form);
+  const body = around.shapes.solidOf(placed.form);
   return {
     path,
     name: entry.name,
@@ -57,12 +64,13 @@ export function readCompartment(
     centroid: balanced(scale(body.moment, 1 / body.volume), entry.balance),
     form: placed.form,
     volume: body.volume,
+    worked: workedOut(placed, around.units),
   };
 }
 
 /** A ballast tank by its inside form. */
-export function readTank(entry: TankEntry, path: Path, _: Surroundings, findings: Finding[]): Tank | null {
-  const placed = placeWhole(entry, path, 'tank', findings);
+export function readTank(entry: TankEntry, path: Path, around: Surroundings, findings: Finding[]): Tank | null {
+  const placed = placeWhole(entry, 'tank', solid('holds', path, around, findings));
   if (!placed?.form) return null;
   const hasSurface = entry.kind === 'sealed' || entry.kind === 'vented';
   if (entry.fills !== undefined && entry.kind !== 'piston') {
@@ -101,6 +109,18 @@ export function readTank(entry: TankEntry, path: Path, _: Surroundings, findings
       ),
     );
   }
+  const divides = hasSurface && canSlice(placed.form);
+  if (hasSurface && !divides && (entry.cells ?? 1) > 1) {
+    findings.push(
+      valueFault(
+        'cells-undivided',
+        [...path, 'cells'],
+        'A ball, or a round that lies athwart or stands, is not divided into cells here: its water is figured as one, with the larger free surface. Give the tank as a box or a fore-and-aft round, or each cell as a tank of its own.',
+        { severity: 'warning' },
+      ),
+    );
+  }
+  const cells = divides ? (entry.cells ?? 1) : 1;
   const fill = entry.fill?.value ?? 0;
   if (fill > 1) {
     findings.push(
@@ -112,14 +132,15 @@ export function readTank(entry: TankEntry, path: Path, _: Surroundings, findings
     path,
     name: entry.name,
     form: placed.form,
-    capacity: solidOf(placed.form).volume,
+    capacity: around.shapes.solidOf(placed.form).volume,
     kind: entry.kind,
     inside: entry.in ?? null,
     fill,
-    cells: hasSurface ? (entry.cells ?? 1) : 1,
+    cells,
     fillsFrom: entry.fills ?? 'forward',
     share: entry.share ?? 1,
     pressure: entry.pressure?.value ?? null,
+    worked: workedOut(placed, around.units),
   };
 }
 
@@ -133,23 +154,23 @@ export const readBay = (entry: BayEntry, path: Path): Bay => ({
   to: [entry.station.to, entry.offset.to, entry.height.to],
 });
 
+const solid = (use: FormUse, path: Path, around: Surroundings, findings: Finding[]): Setting => ({
+  path,
+  around,
+  findings,
+  use,
+  endsClosed: true,
+});
+
 /** A form that must follow from the entry's own sizes. */
-function placeWhole(
-  entry: PlacedEntry & { readonly name: string },
-  path: Path,
-  what: string,
-  findings: Finding[],
-): Placed | null {
-  const placed = placeEntry(entry, entry.volume?.value ?? null);
-  if (isFault(placed)) {
-    findings.push(placingFinding(placed, path));
-    return null;
-  }
+function placeWhole(entry: PlacedEntry & { readonly name: string }, what: string, setting: Setting): Placed | null {
+  const placed = placeEntry(entry, entry.volume?.value ?? null, setting);
+  if (!placed) return null;
   if (placed.form) return placed;
-  findings.push(
+  setting.findings.push(
     entryFault(
       'form-unknown',
-      path,
+      setting.path,
       `The ${what} “${entry.name}” needs a form: “round: 76 mm” with a station range, a “profile”, or ranges for station, offset and height.`,
     ),
   );

@@ -5,40 +5,35 @@ import type { Path } from '../../schema/path.ts';
 import type { Quantity, Range } from '../../schema/quantity.ts';
 import type { FileUnits } from '../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
-import { boundsOf, solidOf } from '../geometry/solids.ts';
+import type { Cuttable } from '../geometry/immersion.ts';
 import { scale, type Vec3 } from '../geometry/vector.ts';
 import { densityText, lengthText, massText } from '../wording/numbers.ts';
 import type { Part, WrittenExtent, WrittenPlace } from './boat.ts';
-import { densityOf, type KnownDensity, type StockDensities } from './density.ts';
+import { densityOf, type KnownDensity } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
-import { isFault, type Placed, type PlacingFault, placeEntry } from './placing.ts';
-
-/** What an entry needs to know of the rest of the file. */
-export interface Surroundings {
-  readonly units: FileUnits;
-  readonly stock: StockDensities;
-}
+import type { Placed } from './placed.ts';
+import { placeEntry } from './placing.ts';
+import type { Setting, Surroundings } from './setting.ts';
 
 /** A part of the payload from its checked entry; null (with findings) when it cannot be in any figure. */
 export function readPart(entry: PartEntry, path: Path, around: Surroundings, findings: Finding[]): Part | null {
   const known = densityOf(entry, around.stock, path, findings);
   const volumeByMass = entry.mass && known.density !== null ? entry.mass.value / known.density : null;
-  const placed = placeEntry(entry, entry.volume?.value ?? volumeByMass);
-  if (isFault(placed)) {
-    findings.push(placingFinding(placed, path));
-    return null;
-  }
   const inside = entry.in ?? null;
+  const use = inside === null ? 'displaces' : 'dry';
+  const setting: Setting = { path, around, findings, use, endsClosed: true };
+  const placed = placeEntry(entry, entry.volume?.value ?? volumeByMass, setting);
+  if (!placed) return null;
   if (placed.form === null && inside === null) {
     findings.push(volumeUnknown(entry, path));
     return null;
   }
-  const mass = massOf(entry, placed, known, path, findings);
+  const body = placed.form ? around.shapes.solidOf(placed.form) : null;
+  const mass = massOf(entry, body, known, path, findings);
   if (mass === null) return null;
-  const body = placed.form ? solidOf(placed.form) : null;
   if (entry.mass && body && placed.measured) checkDensity(entry, mass, body.volume, known, { path, around, findings });
   const middle = body ? scale(body.moment, 1 / body.volume) : placed.centre;
-  const bounds = placed.form ? boundsOf(placed.form) : placed;
+  const bounds = placed.form ? around.shapes.boundsOf(placed.form) : placed;
   return {
     path,
     name: entry.name,
@@ -59,7 +54,8 @@ export function readPart(entry: PartEntry, path: Path, around: Surroundings, fin
 
 /** A balance point of its own does not move with the form, so such an entry is not moved. */
 function writtenPlace(entry: PartEntry): WrittenPlace | null {
-  if (!entry.station || entry.balance?.station || entry.balance?.offset || entry.profile) return null;
+  if (!entry.station || entry.balance?.station || entry.balance?.offset) return null;
+  if (entry.profile || entry.sections || entry.mesh || entry.forms) return null;
   const written = (extent: Quantity | Range): WrittenExtent => ({ isRange: isRange(extent), sigma: extent.sigma });
   return { station: written(entry.station), offset: entry.offset ? written(entry.offset) : null };
 }
@@ -73,31 +69,25 @@ export function balanced(centroid: Vec3, balance: PartEntry['balance']): Vec3 {
   ];
 }
 
-export function placingFinding(fault: PlacingFault, path: Path): Finding {
-  return fault.key === null
-    ? entryFault(fault.code, path, fault.message)
-    : valueFault(fault.code, [...path, fault.key], fault.message);
-}
-
 /** Sizes that the program worked out, in the words of the trade. */
 export function workedOut(placed: Placed, units: FileUnits): readonly string[] {
   const words = { station: 'length', offset: 'breadth', height: 'depth' } as const;
   if (placed.solved.length === 0 && !placed.measured && placed.form?.shape === 'ball') {
     return [`taken as a ball of ${lengthText(2 * placed.form.radius, units)}`];
   }
-  return placed.solved.map(([axis, size]) => `${words[axis]} ${lengthText(size, units)}`);
+  return [...placed.solved.map(([axis, size]) => `${words[axis]} ${lengthText(size, units)}`), ...placed.words];
 }
 
 function massOf(
   entry: PartEntry,
-  placed: Placed,
+  body: Cuttable | null,
   { density }: KnownDensity,
   path: Path,
   findings: Finding[],
 ): number | null {
   if (entry.mass) return entry.mass.value;
-  if (placed.form && density !== null) return solidOf(placed.form).volume * density;
-  const missing = placed.form
+  if (body && density !== null) return body.volume * density;
+  const missing = body
     ? 'Weigh it (“mass: 310 g”), or name its material and the program weighs it by its form.'
     : 'Weigh it: “mass: 310 g”.';
   findings.push(entryFault('mass-unknown', path, `“${entry.name}” has no mass. ${missing}`));

@@ -1,6 +1,6 @@
 import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
 import type { Cuttable } from '../geometry/immersion.ts';
-import { solidOf, wallOf } from '../geometry/solids.ts';
+import { createShapes, type Shapes } from '../geometry/shapes.ts';
 import { add, scale, type Vec3 } from '../geometry/vector.ts';
 import { type TankBody, tankBody } from './tankWater.ts';
 
@@ -38,18 +38,27 @@ export interface Weight {
 export interface BodyShelf {
   readonly displacers: WeakMap<Entry, Displacer | null>;
   readonly tanks: WeakMap<Entry, TankBody>;
+  /** What was made from forms, whichever entries have them. */
+  readonly shapes: Shapes;
 }
 
-export const emptyShelf = (): BodyShelf => ({ displacers: new WeakMap(), tanks: new WeakMap() });
+export const emptyShelf = (): BodyShelf => ({
+  displacers: new WeakMap(),
+  tanks: new WeakMap(),
+  shapes: createShapes(),
+});
 
 /** Builds the bodies of a boat; entries found on the shelf are taken from it, new ones are put there. */
 export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
+  const { shapes } = shelf;
+  const displacer = <E extends Entry>(entry: E, make: (entry: E, shapes: Shapes) => Displacer | null) =>
+    shelved(shelf.displacers, entry, () => make(entry, shapes));
   const displacers = [
-    ...boat.shells.map(shell => shelved(shelf.displacers, shell, shellDisplacer)),
-    ...boat.compartments.map(compartment => shelved(shelf.displacers, compartment, compartmentDisplacer)),
-    ...boat.tanks.map(tank => shelved(shelf.displacers, tank, tankDisplacer)),
-    ...boat.payload.map(part => shelved(shelf.displacers, part, partDisplacer)),
-  ].filter(displacer => displacer !== null);
+    ...boat.shells.map(shell => displacer(shell, shellDisplacer)),
+    ...boat.compartments.map(compartment => displacer(compartment, compartmentDisplacer)),
+    ...boat.tanks.map(tank => displacer(tank, tankDisplacer)),
+    ...boat.payload.map(part => displacer(part, partDisplacer)),
+  ].filter(made => made !== null);
   const weights = [...boat.shells, ...boat.compartments, ...boat.payload].map(entry => ({
     entry,
     mass: entry.mass,
@@ -59,7 +68,7 @@ export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
     density: boat.water.density,
     displacers,
     weights,
-    tanks: boat.tanks.map(tank => shelved(shelf.tanks, tank, tankBody)),
+    tanks: boat.tanks.map(tank => shelved(shelf.tanks, tank, () => tankBody(tank, shapes.solidOf(tank.form)))),
     mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
     massMoment: weights.reduce<Vec3>((sum, weight) => add(sum, scale(weight.centroid, weight.mass)), [0, 0, 0]),
     volume: displacers.reduce((sum, { body }) => sum + body.volume, 0),
@@ -67,27 +76,27 @@ export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
   };
 }
 
-function shelved<E extends Entry, B>(shelf: WeakMap<Entry, B>, entry: E, make: (entry: E) => B): B {
+function shelved<B>(shelf: WeakMap<Entry, B>, entry: Entry, make: () => B): B {
   const kept = shelf.get(entry);
   if (kept !== undefined) return kept;
-  const made = make(entry);
+  const made = make();
   shelf.set(entry, made);
   return made;
 }
 
-const shellDisplacer = (shell: Shell): Displacer => ({
+const shellDisplacer = (shell: Shell, shapes: Shapes): Displacer => ({
   entry: shell,
-  body: wallOf(shell.form, { endsClosed: shell.endsClosed }).withVolume(shell.volume),
+  body: shapes.wallOf(shell.form, shell.endsClosed).withVolume(shell.volume),
 });
 
-const compartmentDisplacer = (compartment: Compartment): Displacer => ({
+const compartmentDisplacer = (compartment: Compartment, shapes: Shapes): Displacer => ({
   entry: compartment,
-  body: solidOf(compartment.form),
+  body: shapes.solidOf(compartment.form),
 });
 
 /** A tank inside a compartment displaces nothing of its own: the compartment already does. */
-const tankDisplacer = (tank: Tank): Displacer | null =>
-  tank.inside === null ? { entry: tank, body: solidOf(tank.form) } : null;
+const tankDisplacer = (tank: Tank, shapes: Shapes): Displacer | null =>
+  tank.inside === null ? { entry: tank, body: shapes.solidOf(tank.form) } : null;
 
-const partDisplacer = (part: Part): Displacer | null =>
-  part.inside === null && part.form ? { entry: part, body: solidOf(part.form) } : null;
+const partDisplacer = (part: Part, shapes: Shapes): Displacer | null =>
+  part.inside === null && part.form ? { entry: part, body: shapes.solidOf(part.form) } : null;

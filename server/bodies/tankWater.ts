@@ -32,8 +32,8 @@ export interface TankLoad {
 const AFT: Vec3 = [1, 0, 0];
 const FORWARD: Vec3 = [-1, 0, 0];
 
-export function tankBody(tank: Tank): TankBody {
-  const whole = solidOf(tank.form);
+/** A tank, and the space in it as a solid. */
+export function tankBody(tank: Tank, whole: Cuttable): TankBody {
   const hasSurface = tank.kind === 'sealed' || tank.kind === 'vented';
   return { tank, capacity: whole.volume, whole, cells: hasSurface ? cellsOf(tank, whole) : [] };
 }

@@ -12,6 +12,8 @@ export interface CheckedMesh {
   readonly surface: Polyhedron;
   /** The same with its holes closed straight across. */
   readonly closed: Polyhedron;
+  /** That without what lies in hollows of it: the surface that water meets. */
+  readonly outer: Polyhedron;
   readonly faults: MeshFaults;
 }
 
@@ -75,6 +77,7 @@ export function checkMesh(raw: Polyhedron): CheckedMesh | null {
   return {
     surface,
     closed,
+    outer: oriented.inner ? withoutFaces(closed, oriented.inner) : closed,
     faults: {
       triangles: raw.faces.length / 3,
       tolerance,
@@ -93,6 +96,11 @@ export function checkMesh(raw: Polyhedron): CheckedMesh | null {
     },
   };
 }
+
+const withoutFaces = (form: Polyhedron, left: Uint8Array): Polyhedron => ({
+  ...form,
+  faces: form.faces.filter((_, i) => left[Math.trunc(i / 3)] !== 1),
+});
 
 const isWide = (gap: Gap, tolerance: number): boolean => gap.area > SEAM * tolerance * gap.width;
 

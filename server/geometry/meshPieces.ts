@@ -16,8 +16,10 @@ export interface Oriented {
   readonly form: Polyhedron;
   /** How many were turned over. */
   readonly turned: number;
-  /** Closed pieces that lie wholly inside another: hollows. */
+  /** Closed pieces that bound a hollow inside another. */
   readonly cavities: number;
+  /** Triangles of closed pieces that lie wholly inside another, 1 each; null when there are none. */
+  readonly inner: Uint8Array | null;
   /** Edges across which no turning makes the sides agree, as on a Möbius band. */
   readonly twisted: number;
 }
@@ -33,12 +35,14 @@ export function orient(form: Polyhedron, edges: MeshEdges): Oriented {
   const { pieces, flips, twisted } = gather(form, edges);
   const agreed = flipped(form, face => flips[face]!);
   const closed = pieces.filter(piece => piece.isClosed).map(piece => roomOf(agreed, piece));
+  const inner = new Uint8Array(flips.length);
   let cavities = 0;
   for (const piece of pieces) {
     const turns = piece.faces.reduce((sum, face) => sum + flips[face]!, 0);
     let shouldTurn = 2 * turns > piece.faces.length;
     if (piece.isClosed) {
       const around = closed.length > MANY ? 0 : closed.filter(room => room.piece !== piece && room.holds(piece)).length;
+      if (around > 0) for (const face of piece.faces) inner[face] = 1;
       const isHollow = around % 2 === 1;
       if (isHollow) cavities++;
       shouldTurn = volumeOf(agreed, piece) < 0 !== isHollow;
@@ -46,7 +50,13 @@ export function orient(form: Polyhedron, edges: MeshEdges): Oriented {
     if (shouldTurn) for (const face of piece.faces) flips[face] = 1 - flips[face]!;
   }
   const turned = flips.reduce((sum, flip) => sum + flip, 0);
-  return { form: turned === 0 ? form : flipped(form, face => flips[face]!), turned, cavities, twisted };
+  return {
+    form: turned === 0 ? form : flipped(form, face => flips[face]!),
+    turned,
+    cavities,
+    inner: cavities > 0 ? inner : null,
+    twisted,
+  };
 }
 
 /** All triangles turned over. */

@@ -1,6 +1,7 @@
-import type { Form } from './form.ts';
+import type { Form, Polyhedron } from './form.ts';
 import type { Cuttable } from './immersion.ts';
 import { overlapOf } from './overlap.ts';
+import { type MeshPlacement, placedMesh, placementKey } from './placedMesh.ts';
 import { type Bounds, boundsOf, solidOf, wallOf } from './solids.ts';
 import type { Wall } from './wall.ts';
 
@@ -14,7 +15,12 @@ export interface Shapes {
   boundsOf(form: Form): Bounds;
   /** How far two forms reach into each other, m; 0 when they do not. */
   overlapOf(one: Form, two: Form): number;
+  /** The mesh in boat axes: the same form for the same placement, so that what was made for it holds. */
+  placed(mesh: Polyhedron, placement: MeshPlacement): Polyhedron;
 }
+
+/** Placements of a mesh that are remembered: where it is now, and was before the last keystrokes. */
+const PLACEMENTS = 4;
 
 export function createShapes(): Shapes {
   const solids = new WeakMap<Form, Cuttable>();
@@ -22,6 +28,7 @@ export function createShapes(): Shapes {
   const openWalls = new WeakMap<Form, Wall>();
   const bounds = new WeakMap<Form, Bounds>();
   const overlaps = new WeakMap<Form, WeakMap<Form, number>>();
+  const placings = new WeakMap<Form, Map<string, Polyhedron>>();
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
   return {
     solidOf: form => once(solids, form, () => solidOf(form)),
@@ -31,6 +38,15 @@ export function createShapes(): Shapes {
       const known = once(overlaps, one, () => new WeakMap<Form, number>());
       const bounded = (form: Form) => ({ form, bounds: boundsOfForm(form) });
       return once(known, two, () => overlapOf(bounded(one), bounded(two)));
+    },
+    placed: (mesh, placement) => {
+      const known = once(placings, mesh, () => new Map<string, Polyhedron>());
+      const key = placementKey(placement);
+      const form = known.get(key) ?? placedMesh(mesh, placement);
+      known.delete(key);
+      known.set(key, form);
+      if (known.size > PLACEMENTS) known.delete(known.keys().next().value!);
+      return form;
     },
   };
 }

@@ -34,7 +34,7 @@ const SLIPS: readonly Slip[] = [
     put: ['    mass: 800 g', '    mass: 800 g\n    colour: red'],
     code: 'unknown-key',
     marks: 'colour',
-    says: 'There is no key “colour” in a part. Known here: name, mass, material, density, in, station, offset, height, round, axis, box, ball, profile, volume, balance, fixed, note.',
+    says: 'There is no key “colour” in a part. Known here: name, mass, material, density, in, station, offset, height, round, axis, box, ball, profile, sections, mesh, volume, forms, balance, fixed, note.',
     becomes: '    mass: 800 g',
   },
   {

@@ -41,6 +41,7 @@ test('the package holds the bundles, the language, the schema and the samples, a
     'dist/webExtension.js',
     'dist/worker.js',
     'package.json',
+    'schema/REFERENCE.md',
     'schema/boat.schema.json',
   ]);
   expect(files).toContain('samples/petrel.boat.yaml');

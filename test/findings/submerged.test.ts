@@ -6,8 +6,9 @@ import { PROBE, probe } from '../helpers/probe.ts';
 
 const degrees = Math.PI / 180;
 
+/** The probe is touchy by nature, which has a test of its own below. */
 const submergedOf = (analysis: Analysis) =>
-  analysis.findings.filter(({ code }) => /^submerged-|^neutral-fill$/.test(code));
+  analysis.findings.filter(({ code }) => /^submerged-(?!touchy)|^neutral-fill$/.test(code));
 
 function neutral({ submerged }: Analysis): SubmergedNeutral {
   if (submerged.status !== 'neutral') throw new Error(`expected to hang neutral, got ${submerged.status}`);
@@ -218,5 +219,15 @@ describe('a file that is not whole', () => {
         'Nothing in the file floats yet, so there are no figures. Under “hull:” give it a compartment or a shell, and under “payload:” what it carries.',
       ]);
     }
+  });
+});
+
+describe('a boat too touchy to trim by weight', () => {
+  // Half a gram at an end, 200 mm from midships, against 2800 g x 6.071 mm: atan(0.5·200 / (2800·6.071)) = 0.337°.
+  const known = Math.atan((0.5 * 200) / (2800 * BG)) / degrees;
+  it('is told what half a gram does when that is more than half the limit', () => {
+    const touchy = analysed(PROBE).findings.filter(({ code }) => code === 'submerged-touchy');
+    expect(touchy.map(({ severity }) => severity)).toEqual(['information']);
+    expect(Number(/trims the boat by ([\d.]+)°/.exec(touchy[0]!.message)?.[1])).toBeCloseTo(known, 2);
   });
 });

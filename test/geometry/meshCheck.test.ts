@@ -53,9 +53,10 @@ const volume = (form: Polyhedron): number => solidOf(form).volume;
 
 describe('a sound mesh', () => {
   it('is put together from loose triangles', () => {
-    const { surface, closed, faults } = check(soup(cube([5, 0, 0], 2)));
+    const { surface, closed, outer, faults } = check(soup(cube([5, 0, 0], 2)));
     expect(surface.vertices).toHaveLength(24);
     expect(closed).toBe(surface);
+    expect(outer).toBe(surface);
     expectClose(volume(surface), 8, ROUNDING);
     expect(faults).toEqual({
       triangles: 12,
@@ -129,17 +130,20 @@ describe('a mesh that is inside out', () => {
     const outer = cube([0, 0, 0], 4);
     const inner = cube([1, 1, 1], 2);
     for (const hollow of [inner, turned(inner)]) {
-      const { faults, surface } = check(soup(joined(outer, hollow)));
+      const { faults, surface, outer: outside } = check(soup(joined(outer, hollow)));
       expect(faults.cavities).toBe(1);
       expect(faults.turned).toBe(hollow === inner ? 12 : 0);
       expectClose(volume(surface), 64 - 8, ROUNDING);
+      // Water meets the outer cube only.
+      expectClose(volume(outside), 64, ROUNDING);
     }
   });
 
   it('takes a solid in a hollow as a solid', () => {
-    const { faults, surface } = check(joined(cube([0, 0, 0], 6), cube([1, 1, 1], 4), cube([2, 2, 2], 2)));
+    const { faults, surface, outer } = check(joined(cube([0, 0, 0], 6), cube([1, 1, 1], 4), cube([2, 2, 2], 2)));
     expect(faults.cavities).toBe(1);
     expectClose(volume(surface), 216 - 64 + 8, ROUNDING);
+    expectClose(volume(outer), 216, ROUNDING);
   });
 
   it('lets a piece that only reaches into another be', () => {

@@ -42,6 +42,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       centroid: [0, 0, 0] as const,
       form,
       volume: solidOf(form).volume,
+      worked: [],
     })),
     tanks: tanks.map(
       (tank, i): Tank => ({
@@ -56,6 +57,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
         fillsFrom: tank.fillsFrom ?? 'forward',
         share: tank.share ?? 1,
         pressure: null,
+        worked: [],
       }),
     ),
     payload: masses.map(([mass, centroid], i) => ({

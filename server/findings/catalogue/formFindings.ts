@@ -20,10 +20,10 @@ export const formFindings = {
     todo: 'Give [half-breadth, height] points of the starboard side in order from keel to deck.',
   },
   'wall-unlikely': {
-    title: 'The wall of a shell would be too thick',
+    title: 'The wall of a meshed shell would be too thick',
     means: 'Mass, density and surface together make a wall of more than a tenth of the shell’s greatest extent.',
     why: 'The mass or the size is off, most likely by a unit.',
-    todo: 'Check the mass, the material, the sizes, and the unit of a mesh.',
+    todo: 'Check the mass, the material, and the unit of the mesh.',
   },
   'cells-undivided': {
     title: 'A tank of this form is not divided into cells',
