@@ -4,6 +4,8 @@ import { waterOfKind } from './boat/readWater.ts';
 import type { Correction } from './corrections/correction.ts';
 import { roomAdvice } from './corrections/propose.ts';
 import type { Finding } from './findings/finding.ts';
+import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from './mesh/meshFile.ts';
+import { readMeshFile } from './mesh/readMeshFile.ts';
 import { correctionReport } from './report/correctionReport.ts';
 import { explanationReport } from './report/explanationReport.ts';
 import { jsonReport } from './report/jsonReport.ts';
@@ -20,6 +22,8 @@ export interface World {
   /** Text of a file; throws an error with a plain message when it cannot be read. */
   readonly readFile: (name: string) => string;
   readonly writeFile: (name: string, text: string) => void;
+  /** Bytes of a file; null when it is not there. Throws as `readFile` does. */
+  readonly readBytes: (name: string) => Uint8Array | null;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** Output goes to a terminal: colours and progress are welcome. */
@@ -170,9 +174,20 @@ function read(name: string, world: World): string | null {
 
 function analyseWithProgress(name: string, text: string, world: World): Analysis {
   if (world.isTerminal) world.err(`\r${name}: computing …`);
-  const analysis = createBoatService().analyse(text);
+  const analysis = createBoatService().analyse(text, undefined, mesh => meshBeside(name, mesh, world));
   if (world.isTerminal) world.err(`\r${' '.repeat(name.length + 13)}\r`);
   return analysis;
+}
+
+/** A mesh file by its name from the folder of the boat file; nothing outside that folder is read. */
+function meshBeside(boatFile: string, name: string, world: World): MeshFile {
+  if (name.split('/').includes('..')) return outsideMesh();
+  try {
+    const bytes = world.readBytes(boatFile.replace(/[^/\\]*$/, '') + name);
+    return bytes ? readMeshFile(bytes) : missingMesh();
+  } catch (problem) {
+    return unreadableMesh(problem instanceof Error ? problem.message : String(problem));
+  }
 }
 
 function check(files: readonly string[], analyses: readonly Analysis[], world: World): number {

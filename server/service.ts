@@ -10,6 +10,7 @@ import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
 import type { FindingCode } from './findings/catalogue/catalogue.ts';
+import type { MeshLookup } from './mesh/meshFile.ts';
 import { findingLines } from './report/reference.ts';
 import { textReport } from './report/textReport.ts';
 import type { Span } from './text/lines.ts';
@@ -19,7 +20,8 @@ export interface BoatService {
   /** Key help drawn from the schema. */
   readonly describer: Describer;
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
-  analyse(text: string, previous?: Analysis): Analysis;
+  /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
+  analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
   /** `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one. */
   diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
   /** What stands for diagnostics and summary when the analysis itself failed. */
@@ -41,7 +43,7 @@ export function createBoatService(): BoatService {
   let lines: ReadonlyMap<FindingCode, number> | null = null;
   return {
     describer,
-    analyse: (text, previous) => analyse(text, describer, previous),
+    analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
     diagnostics: (analysis, reference) => {
       lines ??= findingLines(describer);
       const known = lines;

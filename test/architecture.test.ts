@@ -84,6 +84,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'vscode-languageserver-types',
   ],
   'server/service.ts': [
+    'server/mesh',
     'server/findings/catalogue',
     'schema',
     'server/analysis.ts',
