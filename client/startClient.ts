@@ -1,8 +1,15 @@
 /** What both entries share: options of the language client, the views beside the text, the commands. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
-import { type StartOptions, type SummaryParams, summaryNotification } from '../server/protocol.ts';
+import {
+  type ReadFileResult,
+  readFileRequest,
+  type StartOptions,
+  type SummaryParams,
+  summaryNotification,
+} from '../server/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
+import { readWorkspaceFile } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
 import { createReportView } from './reportView.ts';
 import { createSummaryBar } from './summaryBar.ts';
@@ -14,6 +21,7 @@ export function clientOptions({ extensionUri }: vscode.ExtensionContext): Langua
   return {
     initializationOptions: start,
     documentSelector: [{ language: boatLanguage }],
+    synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.{stl,3mf}') },
     diagnosticCollectionName: 'trimwright',
   };
 }
@@ -26,6 +34,7 @@ export async function startClient(context: vscode.ExtensionContext, client: Base
     summaryBar,
     reports,
     client,
+    client.onRequest<ReadFileResult, void>(readFileRequest, readWorkspaceFile),
     client.onNotification(summaryNotification, (summary: SummaryParams) => {
       summaryBar.show(summary);
       reports.refresh(summary.uri);

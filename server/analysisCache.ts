@@ -9,18 +9,24 @@ export interface VersionedText {
 export interface AnalysisCache<A> {
   get(document: VersionedText): A;
   drop(uri: string): void;
+  /** The next `get` analyses anew, for something besides the text has changed. */
+  outdate(uri: string): void;
 }
 
-export function createAnalysisCache<A>(analyse: (text: string, previous?: A) => A): AnalysisCache<A> {
-  const kept = new Map<string, { readonly version: number; readonly analysis: A }>();
+export function createAnalysisCache<A>(analyse: (document: VersionedText, previous?: A) => A): AnalysisCache<A> {
+  const kept = new Map<string, { readonly version: number | null; readonly analysis: A }>();
   return {
     get(document) {
       const last = kept.get(document.uri);
       if (last?.version === document.version) return last.analysis;
-      const analysis = analyse(document.getText(), last?.analysis);
+      const analysis = analyse(document, last?.analysis);
       kept.set(document.uri, { version: document.version, analysis });
       return analysis;
     },
     drop: uri => void kept.delete(uri),
+    outdate(uri) {
+      const last = kept.get(uri);
+      if (last) kept.set(uri, { ...last, version: null });
+    },
   };
 }

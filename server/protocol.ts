@@ -32,3 +32,12 @@ export type SummaryParams = {
   /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept. */
   readonly state: SummaryState;
 };
+
+/** Asked by the server: the bytes of a file that a boat file names; only from inside the workspace. */
+export const readFileRequest = 'trimwright/readFile';
+export type ReadFileParams = { readonly uri: string; readonly boatUri: string };
+export type ReadFileResult =
+  | { readonly status: 'read'; readonly base64: string }
+  | { readonly status: 'missing' }
+  | { readonly status: 'outside' }
+  | { readonly status: 'unreadable'; readonly problem: string };

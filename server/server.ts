@@ -7,14 +7,19 @@ import {
   TextDocuments,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Analysis } from './analysis.ts';
 import { createAnalysisCache } from './analysisCache.ts';
 import { attempt, type GuardHost, guard } from './guard.ts';
+import { createMeshStore } from './meshStore.ts';
 import {
   type NewBoatParams,
   type NewBoatResult,
   newBoatRequest,
+  type ReadFileParams,
+  type ReadFileResult,
   type ReportParams,
   type ReportResult,
+  readFileRequest,
   reportRequest,
   type StartOptions,
   type SummaryParams,
@@ -43,7 +48,14 @@ export interface ServerHost {
 /** Starts the language server on a connection. */
 export function startServer({ connection, clock, service }: ServerHost): void {
   const documents = new TextDocuments(TextDocument);
-  const analyses = createAnalysisCache(service.analyse);
+  const meshes = createMeshStore(
+    (uri, boatUri) =>
+      connection.sendRequest<ReadFileResult>(readFileRequest, { uri, boatUri } satisfies ReadFileParams),
+    () => renew(),
+  );
+  const analyses = createAnalysisCache<Analysis>((document, previous) =>
+    service.analyse(document.getText(), previous, name => meshes.lookup(document.uri, name)),
+  );
   const pending = new Map<string, Timer>();
   let checksVersions = false;
   let reference: string | null = null;
@@ -92,6 +104,18 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     const summary: SummaryParams = { uri, ...told.summary };
     void connection.sendNotification(summaryNotification, summary);
   };
+
+  /** Analyses anew every open file that names mesh files: one of them came or changed. */
+  const renew = (): void => {
+    for (const document of documents.all()) {
+      if (analyses.get(document).wantedFiles.length === 0) continue;
+      analyses.outdate(document.uri);
+      publish(document.uri);
+    }
+  };
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    if (changes.map(({ uri }) => meshes.forget(uri)).includes(true)) renew();
+  });
 
   documents.onDidChangeContent(({ document: { uri } }) => {
     cancel(uri);
