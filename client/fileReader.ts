@@ -6,7 +6,8 @@ import type { ReadFileParams, ReadFileResult } from '../server/protocol.ts';
 const mostBytes = 64 * 1024 * 1024;
 
 export async function readWorkspaceFile({ uri, boatUri }: ReadFileParams): Promise<ReadFileResult> {
-  const file = vscode.Uri.parse(uri, true);
+  // Joined so that steps upward in it are taken before anyone asks where it lies.
+  const file = vscode.Uri.joinPath(vscode.Uri.parse(uri, true), '.');
   if (!isInside(file, vscode.Uri.parse(boatUri, true))) return { status: 'outside' };
   try {
     const { size } = await vscode.workspace.fs.stat(file);
