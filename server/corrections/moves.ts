@@ -123,11 +123,13 @@ function shifted(part: Part, along: number, across: number): Part {
 function changesFor(part: Part, moved: Part, { units }: Boat): readonly Change[] {
   const { written } = part;
   if (!written) return [];
+  // Moved by marks of the tape, a place keeps the digits that it had.
+  const at = (metres: number) => exactText(metres, units, 2);
   const text = (axis: 0 | 1, extent: { readonly isRange: boolean; readonly sigma: number | null }) => {
-    const doubt = extent.sigma === null ? '' : ` ± ${exactText(extent.sigma, units)}`;
+    const doubt = extent.sigma === null ? '' : ` ± ${at(extent.sigma)}`;
     return extent.isRange
-      ? `${bare(exactText(moved.from[axis], units))} to ${exactText(moved.to[axis], units)}${doubt}`
-      : `${exactText((moved.from[axis] + moved.to[axis]) / 2, units)}${doubt}`;
+      ? `${bare(at(moved.from[axis]))} to ${at(moved.to[axis])}${doubt}`
+      : `${at((moved.from[axis] + moved.to[axis]) / 2)}${doubt}`;
   };
   const changes: Change[] = [];
   if (moved.from[0] !== part.from[0]) {

@@ -1,4 +1,5 @@
 import type { partSchema } from '../../schema/hull.ts';
+import { readQuantity } from '../../schema/quantity.ts';
 import type { FileUnits } from '../../schema/units.ts';
 import { freeName } from '../boat/arrangement.ts';
 import type { Boat, Part } from '../boat/boat.ts';
@@ -52,7 +53,7 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   const fields: (readonly [string, string])[] = [
     ['name', name],
     ['material', lever.material],
-    ['mass', massText(piece.mass, units)],
+    ['mass', weightText(piece.mass, units)],
   ];
   if (isWhole) {
     fields.push(['station', at((piece.station[0] + piece.station[1]) / 2)]);
@@ -68,14 +69,31 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   return { fields, comment: `${what}; ${CAUTION[lever.material]}` };
 }
 
-/** Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch. */
-export function exactText(metres: number, units: FileUnits): string {
+/** Read back, a mass is this near to what was meant (relative): a sliver of foam weighs hundredths of a gram. */
+const NEAR = 0.02;
+
+/** A mass with the digits that it takes to be near. */
+function weightText(mass: number, units: FileUnits): string {
+  for (let finer = 0; finer < 4; finer++) {
+    const text = massText(mass, units, finer);
+    const read = readQuantity(text, 'mass', units);
+    if (read.ok && Math.abs(read.value.value - mass) <= NEAR * mass) return text;
+  }
+  return massText(mass, units, 4);
+}
+
+/**
+ * Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch,
+ * with `finer` digits more for a figure that was the builder's own.
+ */
+export function exactText(metres: number, units: FileUnits, finer = 0): string {
   const onTape = tapeText(metres, units);
   const step = tapeStep(units);
   if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
-  if (units.length === 'in' || units.length === 'ft') return `${Number((metres / 0.0254).toFixed(3))} in`;
+  if (units.length === 'in' || units.length === 'ft') return `${Number((metres / 0.0254).toFixed(3 + finer))} in`;
   const perUnit = { mm: 1e3, cm: 1e2, m: 1 }[units.length];
-  return `${Number((metres * perUnit).toFixed(units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4))} ${units.length}`;
+  const decimals = units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4;
+  return `${Number((metres * perUnit).toFixed(decimals + finer))} ${units.length}`;
 }
 
 /** A figure without its unit, for the first of two: "12" of "12 mm". */

@@ -14,14 +14,19 @@ export function cutPiece(share: Share, units: FileUnits): Piece | null {
   const { lever } = share;
   if (lever.pieces.length > 0) return wholePiece(share, units);
   const step = tapeStep(units);
-  const room = lever.station[1] - lever.station[0];
   const wanted = share.mass / lever.massPerLength;
-  const length = Math.min(Math.max(1, Math.round(wanted / step)), Math.floor(room / step + 1e-9)) * step;
-  if (share.mass < (lever.material === 'lead' ? LIGHTEST : 0) || wanted < step / 2 || length <= 0) return null;
-  const forward = Math.ceil(lever.station[0] / step - 1e-9) * step;
-  const start = clamp(Math.round((share.station - length / 2) / step) * step, forward, lever.station[1] - length);
-  const offset = clamp(Math.round(share.offset / step) * step, lever.offset[0], lever.offset[1]);
-  return { lever, mass: scaleMass(length * lever.massPerLength), station: [start, start + length], offset, counts: [] };
+  const [first, last] = marksWithin(lever.station, step);
+  const marks = Math.min(Math.max(1, Math.round(wanted / step)), last - first);
+  if (share.mass < (lever.material === 'lead' ? LIGHTEST : 0) || wanted < step / 2 || marks < 1) return null;
+  const length = marks * step;
+  const start = clamp(Math.round((share.station - length / 2) / step), first, last - marks) * step;
+  return {
+    lever,
+    mass: scaleMass(length * lever.massPerLength),
+    station: [start, start + length],
+    offset: onMark(share.offset, lever.offset, step),
+    counts: [],
+  };
 }
 
 /** So many whole pieces side by side, their middle on the tape's marks; their masses are as they are. */
@@ -30,21 +35,35 @@ function wholePiece({ lever, mass, station, offset, counts }: Share, units: File
   if (made < LIGHTEST) return null;
   const step = tapeStep(units);
   const half = made / lever.massPerLength / 2;
-  const middle = clamp(Math.round(station / step) * step, lever.station[0] + half, lever.station[1] - half);
+  const middle = onMark(station, [lever.station[0] + half, lever.station[1] - half], step);
   return {
     lever,
     mass: made,
     station: [middle - half, middle + half],
-    offset: clamp(Math.round(offset / step) * step, lever.offset[0], lever.offset[1]),
+    offset: onMark(offset, lever.offset, step),
     counts,
   };
 }
 
-/** What the scale shows, kg: whole grams, or tenths where a gram would be more than a hundredth of the piece. */
+type Stretch = readonly [least: number, most: number];
+
+/** The first and the last of the tape's marks in a stretch, by number. */
+const marksWithin = ([least, most]: Stretch, step: number): Stretch => [
+  Math.ceil(least / step - 1e-6),
+  Math.floor(most / step + 1e-6),
+];
+
+/** The mark in a stretch that is nearest to a place; its middle where it is too short to have one. */
+function onMark(place: number, stretch: Stretch, step: number): number {
+  const [first, last] = marksWithin(stretch, step);
+  if (first > last) return (stretch[0] + stretch[1]) / 2;
+  return clamp(Math.round(place / step), first, last) * step;
+}
+
+/** What the scale shows, kg: whole grams, or less where a gram would be more than a hundredth of the piece. */
 function scaleMass(mass: number): number {
-  const step = mass < 0.1 ? 1e-4 : 1e-3;
+  const step = mass < 1e-4 ? 1e-6 : mass < 0.001 ? 1e-5 : mass < 0.1 ? 1e-4 : 1e-3;
   return Math.round(mass / step) * step;
 }
 
-const clamp = (value: number, least: number, most: number): number =>
-  most < least ? (least + most) / 2 : Math.min(Math.max(value, least), most);
+const clamp = (value: number, least: number, most: number): number => Math.min(Math.max(value, least), most);

@@ -101,8 +101,8 @@ const fraction = (top: number, bottom: number): string =>
   top % 2 === 0 ? fraction(top / 2, bottom / 2) : `${top}/${bottom}`;
 
 /** A mass in kg: "96 g", "3.4 oz". Builders weigh in grams up to 10 kg. */
-export const massText = (kilograms: number, units: FileUnits): string =>
-  inUnit(kilograms, 'mass', massUnit(kilograms, units.mass));
+export const massText = (kilograms: number, units: FileUnits, finer = 0): string =>
+  inUnit(kilograms, 'mass', massUnit(kilograms, units.mass), { finer });
 
 function massUnit(kilograms: number, unit: FileUnits['mass']): string {
   if (unit === 'g' && !isSmall(kilograms, 10)) return 'kg';
