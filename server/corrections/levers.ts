@@ -116,5 +116,6 @@ function freeStretches(
   return free;
 }
 
-const meets = (a: Box, b: Box): boolean =>
+/** Two boxes take up room in common. */
+export const meets = (a: Box, b: Box): boolean =>
   ([0, 1, 2] as const).every(axis => a.from[axis] < b.to[axis] - HAIR && a.to[axis] > b.from[axis] + HAIR);

@@ -8,7 +8,7 @@ import { judgePassage } from '../findings/judgePassage.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import type { Scope } from './correction.ts';
-import type { Lever, Piece } from './levers.ts';
+import { type Lever, meets, type Piece } from './levers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
 import { cheapestPieces, type Row } from './program.ts';
 import { cutPiece } from './rounding.ts';
@@ -80,7 +80,8 @@ export function lay(pieces: readonly Piece[], { boat, shelf, scope, schema }: Wo
     const name = nameFor(piece, [...boat.payload, ...boat.shells, ...boat.compartments, ...boat.tanks, ...parts]);
     const entry = pieceAsEntry(piece, name, boat);
     const part = partOfEntry(entry, boat.payload.length + parts.length, boat, schema);
-    if (!part) return null;
+    // Bays may overlap; two pieces cannot lie in one place.
+    if (!part || parts.some(other => other.inside === part.inside && meets(part, other))) return null;
     parts.push(part);
     entries.push(entry);
   }

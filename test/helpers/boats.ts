@@ -121,7 +121,7 @@ export function subText(sub: Sub, more = ''): string {
     [0.66, 1],
     [0.85, 0.6],
     [1, 0.08],
-  ].map(([station, radius]) => `[${(station! * l).toFixed(2)}, ${(radius! * r).toFixed(2)}]`);
+  ].map(([station, radius]) => `[${mm(station! * l)}, ${mm(radius! * r)}]`);
   const floor = r - tube.radius;
   return `boat: Random
 water: { salinity: ${sub.salinity} g/kg, temperature: 15 °C }
