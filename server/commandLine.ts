@@ -101,8 +101,8 @@ function correct(file: string, analysis: Analysis, { json, write, explain }: Com
 
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
-  if (hasErrors(analysis)) return 'The file has errors: mend them first (trimwright check).';
-  const isOut = analysis.findings.some(finding => finding.severity === 'warning');
+  if (analysis.isFaulty) return 'The file has errors: mend them first (trimwright check).';
+  const isOut = analysis.findings.some(({ severity }) => severity === 'warning' || severity === 'error');
   if (!isOut) return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
     return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
@@ -134,7 +134,8 @@ function parse(args: readonly string[]): Command | string {
   try {
     read = parseRaw(args);
   } catch (problem) {
-    return problem instanceof Error ? problem.message : String(problem);
+    // The first sentence: the rest is advice for programmers.
+    return `${(problem instanceof Error ? problem.message : String(problem)).split('. ')[0]}.`;
   }
   const [command, ...files] = read.positionals;
   const { json = false, write = false, explain = false, help, water = null } = read.values;

@@ -1,0 +1,140 @@
+import { describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../server/commandLine.ts';
+import { analysed, service } from '../helpers/analysed.ts';
+import { PROBE, probe } from '../helpers/probe.ts';
+
+/** Runs a command against files in memory. */
+function run(args: readonly string[], files: Readonly<Record<string, string>> = {}, isTerminal = false) {
+  const [out, err]: [string[], string[]] = [[], []];
+  const written: Record<string, string> = {};
+  const code = runCommandLine(args, {
+    readFile: name => {
+      const text = files[name];
+      if (text === undefined) throw new Error('there is no such file');
+      return text;
+    },
+    writeFile: (name, text) => {
+      written[name] = text;
+    },
+    readBytes: () => null,
+    out: text => out.push(text),
+    err: text => err.push(text),
+    isTerminal,
+  });
+  return { code, out: out.join(''), err: err.join(''), written };
+}
+
+const CALM = probe([
+  'mass: 800 g\n    station: 150 to 250 mm\n    height: 30 mm',
+  'mass: 800 g\n    station: 150 to 250 mm\n    height: 10 mm',
+]);
+const TRIM = probe(['150 to 250', '160 to 260']);
+const WRONG = probe(['mass: 800 g', 'mass: 800 mm']);
+
+describe('check', () => {
+  it('prints findings as file:line:column in the order of the file, and fails on errors', () => {
+    const line = WRONG.split('\n').findIndex(text => text.includes('800 mm')) + 1;
+    const { code, out } = run(['check', 'a.boat.yaml'], { 'a.boat.yaml': WRONG });
+    expect(code).toBe(1);
+    expect(out).toContain(
+      `a.boat.yaml:${line}:15: error: Expected a mass, e.g. 310 g, but “mm” is a unit of length. [wrong-quantity]\n`,
+    );
+    const lines = out
+      .trimEnd()
+      .split('\n')
+      .map(text => Number(text.split(':')[1]));
+    expect(lines).toEqual([...lines].sort((a, b) => a - b));
+  });
+  it('does not fail on warnings', () => {
+    const { code, out } = run(['check', 'a'], { a: TRIM });
+    expect(code).toBe(0);
+    expect(out).toMatch(/^a:5:3: warning: Surfaced, the bow rides 3 mm high: .* \[surfaced-trim\]$/m);
+  });
+  it('takes several files, and fails for one of them', () => {
+    const { code, out } = run(['check', 'a', 'b'], { a: CALM, b: WRONG });
+    expect(code).toBe(1);
+    expect(out).toMatch(/^a: no findings\nb:/);
+  });
+});
+
+describe('report', () => {
+  it('prints the text report', () => {
+    expect(run(['report', 'a'], { a: TRIM })).toMatchObject({ code: 0, err: '', out: service.report(analysed(TRIM)) });
+  });
+  it('fails for a boat that sinks', () => {
+    expect(run(['report', 'a'], { a: probe(['mass: 800 g', 'mass: 1700 g']) }).code).toBe(1);
+  });
+  it('prints one JSON object', () => {
+    const { out, code } = run(['report', 'a', '--json'], { a: PROBE });
+    expect(code).toBe(0);
+    expect(JSON.parse(out)).toMatchObject({
+      boat: 'Probe',
+      surfaced: { afloat: true },
+      submerged: { reachable: true },
+    });
+    expect(out.endsWith('}\n')).toBe(true);
+  });
+  it('figures the boat in other water', () => {
+    const { out } = run(['report', 'a', '--json', '--water', 'sea'], { a: PROBE });
+    // ITTC 7.5-02-01-03, Table 3 (seen): 20 °C 1024.8103 kg/m3; EOS-80 lies 0.05 below.
+    expect(Math.abs(JSON.parse(out).water.density - 1024.8103)).toBeLessThan(0.08);
+  });
+  it('shows progress and colours on a terminal only', () => {
+    const there = run(['report', 'a'], { a: TRIM }, true);
+    expect(there.err).toMatch(/computing …/);
+    expect(there.out).toContain('\u001b[1m');
+    const elsewhere = run(['report', 'a'], { a: TRIM });
+    expect(elsewhere.err).toBe('');
+    expect(elsewhere.out).not.toContain('\u001b');
+  });
+});
+
+describe('correct', () => {
+  it('writes the best correction into the file, and nothing else', () => {
+    const { written, code } = run(['correct', 'a', '--write'], { a: TRIM });
+    expect(code).toBe(0);
+    expect(Object.keys(written)).toEqual(['a']);
+    const after = analysed(written.a!);
+    expect(after.ofFile).toEqual([]);
+    expect(after.findings.map(({ code }) => code)).not.toContain('surfaced-trim');
+  });
+  it('leaves the file alone without --write', () => {
+    expect(run(['correct', 'a'], { a: TRIM }).written).toEqual({});
+  });
+  it.each([
+    ['there is nothing to do', CALM, 'Nothing to correct: the boat is within its limits.'],
+    ['the file is faulty', WRONG, 'The file has errors: mend them first (trimwright check).'],
+    [
+      'the boat sinks',
+      probe(['mass: 800 g', 'mass: 1700 g']),
+      'No lead or foam that the bays and the stock allow brings the boat within its limits.',
+    ],
+  ])('says why when %s', (_, text, says) => {
+    expect(run(['correct', 'a'], { a: text }).out).toContain(says);
+  });
+});
+
+describe('wrong use', () => {
+  it.each([
+    [['fly'], 'There is no command “fly”.'],
+    [['report'], '“report” needs a boat file, such as: trimwright report petrel.boat.yaml'],
+    [['report', 'a', 'b'], '“report” takes one boat file at a time.'],
+    [['check', 'a', '--json'], '“--json” belongs to “report” and “correct”.'],
+    [['report', 'a', '--write'], '“--write” and “--explain” belong to “correct”.'],
+    [['report', 'a', '--water', 'mud'], '“--water” is fresh or sea, not “mud”.'],
+    [['report', 'a', '--jsn'], "Unknown option '--jsn'."],
+  ])('%j', (args, says) => {
+    const { code, err, out } = run(args, { a: PROBE, b: PROBE });
+    expect([code, out]).toEqual([2, '']);
+    expect(err.split('\n')[0]).toBe(says);
+    expect(err).toContain('trimwright check FILE...');
+  });
+  it('names a file that cannot be read', () => {
+    expect(run(['check', 'nowhere'])).toMatchObject({ code: 2, out: '', err: 'nowhere: there is no such file\n' });
+  });
+  it.each([[[]], [['help']], [['--help']], [['-h']]])('%j prints the usage', args => {
+    const { code, out } = run(args);
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Trim a scale submarine/);
+  });
+});

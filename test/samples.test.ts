@@ -1,0 +1,63 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { offWaterline } from '../server/findings/trim.ts';
+import { applyChanges, splice } from '../server/text/edit.ts';
+import { analysed, service } from './helpers/analysed.ts';
+
+const folder = new URL('../samples/', import.meta.url);
+const sample = (name: string) => analysed(readFileSync(new URL(`${name}.boat.yaml`, folder), 'utf8'));
+const codes = (analysis: ReturnType<typeof analysed>) => analysis.findings.map(finding => finding.code);
+
+describe('Petrel, still to be trimmed', () => {
+  const petrel = sample('petrel');
+  it('floats down by the bow with a list to port, and hangs stern-light', () => {
+    const { surfaced, submerged, boat } = petrel;
+    if (surfaced.status !== 'afloat' || submerged.status !== 'neutral')
+      throw new Error('expected to float and to hang');
+    const off = offWaterline(boat, surfaced);
+    expect(off.trim).toBeLessThan(-boat.limits.surfaced.trim);
+    expect(off.heel).toBeLessThan(-boat.limits.surfaced.heel);
+    // Bow down: the stern is the light end.
+    expect(submerged.trim).toBeLessThan(-boat.limits.submerged.trim);
+    expect(petrel.ofFile).toEqual([]);
+    expect(codes(petrel)).toEqual(
+      expect.arrayContaining(['surfaced-trim', 'surfaced-heel', 'submerged-trim', 'submerged-heel']),
+    );
+  });
+  it('has no surfaced finding once the preferred correction is in the file', () => {
+    const [best] = petrel.corrections();
+    const splices = applyChanges(petrel.syntax, best!.changes);
+    const after = analysed(splice(petrel.syntax.text, splices!));
+    expect(after.ofFile).toEqual([]);
+    expect(codes(after).filter(code => code.startsWith('surfaced-'))).toEqual([]);
+    expect(after.surfaced.status).toBe('afloat');
+  });
+});
+
+describe('boats in trim', () => {
+  // So small a boat is touchy: worth knowing, nothing to mend.
+  it.each([
+    ['curlew', []],
+    ['sprat', ['submerged-touchy']],
+  ] as const)('%s has nothing against it', (name, notes) => {
+    const { findings, surfaced, submerged } = sample(name);
+    expect(findings.map(({ code, severity }) => [code, severity])).toEqual(notes.map(code => [code, 'information']));
+    expect([surfaced.status, submerged.status]).toEqual(['afloat', 'neutral']);
+  });
+  it.each(['Gannet', 'a: b # c', '12', ''])('a new boat called %j has no error, and floats and hangs', name => {
+    const { findings, surfaced, submerged, boat } = analysed(service.newBoat(name));
+    expect(findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
+    expect([surfaced.status, submerged.status]).toEqual(['afloat', 'neutral']);
+    expect(boat.name).toBe(name === '' ? 'New boat' : name);
+  });
+});
+
+it('every sample is in no fault and says what it is at its head', () => {
+  const names = readdirSync(folder).filter(name => name.endsWith('.boat.yaml'));
+  expect(names.length).toBeGreaterThanOrEqual(3);
+  for (const name of names) {
+    const analysis = sample(name.replace('.boat.yaml', ''));
+    expect(analysis.ofFile, name).toEqual([]);
+    expect(analysis.syntax.text.startsWith(`# ${analysis.boat.name}`), name).toBe(true);
+  }
+});
