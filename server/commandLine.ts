@@ -175,7 +175,12 @@ function read(name: string, world: World): string | null {
 
 function analyseWithProgress(name: string, text: string, world: World): Analysis {
   if (world.isTerminal) world.err(`\r${name}: computing …`);
-  const analysis = createBoatService().analyse(text, undefined, mesh => meshBeside(name, mesh, world));
+  const meshes = new Map<string, MeshFile>();
+  const analysis = createBoatService().analyse(text, undefined, mesh => {
+    const file = meshes.get(mesh) ?? meshBeside(name, mesh, world);
+    meshes.set(mesh, file);
+    return file;
+  });
   if (world.isTerminal) world.err(`\r${' '.repeat(name.length + 13)}\r`);
   return analysis;
 }

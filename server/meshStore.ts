@@ -17,35 +17,52 @@ export function createMeshStore(
 ): MeshStore {
   const files = new Map<string, MeshFile | null>();
   const load = async (uri: string, boatUri: string): Promise<void> => {
-    files.set(uri, null);
+    const key = keyOf(uri);
+    files.set(key, null);
     const file = await fetch(uri, boatUri).then(meshOf, (problem: unknown) => unreadableMesh(String(problem)));
     // Forgotten while it was on its way: what arrived may be the old one.
-    if (!files.has(uri)) return;
-    files.set(uri, file);
+    if (!files.has(key)) return;
+    files.set(key, file);
     arrived(uri);
   };
   return {
     lookup(boatUri, name) {
       const uri = uriBeside(boatUri, name);
       if (uri === null) return missingMesh();
-      if (!files.has(uri)) void load(uri, boatUri);
-      return files.get(uri) ?? null;
+      if (!files.has(keyOf(uri))) void load(uri, boatUri);
+      return files.get(keyOf(uri)) ?? null;
     },
-    forget: uri => files.delete(uri),
+    forget: uri => files.delete(keyOf(uri)),
   };
 }
 
-/** The address of a file named from the boat file's folder; null for a boat file that lies nowhere yet. */
+/** Editors differ in what they escape in an address: without escapes the same file has one key. */
+function keyOf(uri: string): string {
+  try {
+    return decodeURIComponent(uri);
+  } catch {
+    return uri;
+  }
+}
+
+/**
+ * The address of a file named from the boat file's folder, steps upward taken; null for a boat file that lies nowhere
+ * yet. Whether it is one that may be read is for the editor to say.
+ */
 function uriBeside(boatUri: string, name: string): string | null {
   if (boatUri.startsWith('untitled:')) return null;
-  const folder = boatUri.replace(/[^/]*$/, '');
-  return folder + name.split('/').map(encodeURIComponent).join('/');
+  const steps = boatUri.split('/').slice(0, -1);
+  for (const step of name.split('/')) {
+    if (step === '..') steps.pop();
+    else steps.push(encodeURIComponent(step));
+  }
+  return steps.join('/');
 }
 
 function meshOf(result: ReadFileResult): MeshFile {
   switch (result.status) {
     case 'read':
-      return readMeshFile(Uint8Array.from(atob(result.base64), char => char.charCodeAt(0)));
+      return readMeshFile(bytesOf(result.base64));
     case 'missing':
       return missingMesh();
     case 'outside':
@@ -53,4 +70,11 @@ function meshOf(result: ReadFileResult): MeshFile {
     case 'unreadable':
       return unreadableMesh(result.problem);
   }
+}
+
+function bytesOf(base64: string): Uint8Array {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+  return bytes;
 }

@@ -3,7 +3,6 @@ import type { Analysis } from '../analysis.ts';
 import type { Entry } from '../boat/boat.ts';
 import { findLevers } from '../corrections/levers.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
-import { wallOf } from '../geometry/solids.ts';
 import { lengthText, massText, percentText, volumeText } from '../wording/numbers.ts';
 import { escaped } from './markdown.ts';
 
@@ -15,10 +14,10 @@ export function shellHover(analysis: Analysis, index: number): string | null {
   const { boat } = analysis;
   const shell = entryAt(boat.shells, ['hull', 'shells', index]);
   if (!shell) return null;
-  const wall = wallOf(shell.form, { endsClosed: shell.endsClosed });
+  const wall = analysis.kept.shelf.shapes.wallOf(shell.form, shell.endsClosed);
   const thick = lengthText(shell.volume / wall.area, boat.units);
   const buoyancy = massText(boat.water.density * shell.volume, boat.units);
-  return `**${escaped(shell.name)}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}`;
+  return `**${escaped(shell.name)}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
 }
 
 /** A compartment: what it displaces whole, and what of it floats the boat. */
@@ -29,8 +28,12 @@ export function compartmentHover(analysis: Analysis, index: number): string | nu
   const inside = boat.payload.filter(part => part.inside === compartment.name);
   const load = inside.reduce((sum, part) => sum + part.mass, 0);
   const buoyancy = massText(boat.water.density * compartment.volume, boat.units);
-  return `**${escaped(compartment.name)}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}`;
+  return `**${escaped(compartment.name)}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
 }
+
+/** What was worked out of its form, or read of its mesh. */
+const formWords = ({ worked }: { readonly worked: readonly string[] }): string =>
+  worked.length > 0 ? `\n\nForm: ${escaped(worked.join('; '))}.` : '';
 
 /** How much of a displacing entry stands out of the water when surfaced: that much the tank must sink. */
 function aboveWords({ boat, bodies, surfaced }: Analysis, entry: Entry): string {
@@ -54,7 +57,7 @@ export function tankHover(analysis: Analysis, index: number): string | null {
     tank.kind === 'piston' || tank.kind === 'bladder'
       ? 'Its water has no free surface.'
       : `Its water stays level as the boat tilts${tank.cells > 1 ? `, in ${tank.cells} cells` : ''}. Baffles with holes only slow it down and do not count.`;
-  const lines = [`**${escaped(tank.name)}**: holds ${volumeText(tank.capacity, units)}. ${surface}`];
+  const lines = [`**${escaped(tank.name)}**: holds ${volumeText(tank.capacity, units)}. ${surface}${formWords(tank)}`];
   if (submerged.status === 'neutral') {
     const eaten = (left: number) => lengthText(Math.max(0, submerged.bg - left), units);
     const water = volumeText(submerged.fill * tank.capacity, units);

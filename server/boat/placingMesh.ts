@@ -38,7 +38,7 @@ export function placeMesh(entry: PlacedForm, mesh: MeshEntry, setting: Setting):
   const { surface, closed, outer } = file.mesh;
   const form = around.shapes.placed(use === 'wall' ? surface : use === 'displaces' ? outer : closed, placement);
   const bounds = around.shapes.boundsOf(form);
-  if (isMirrored(axes)) tellMirror(axes, mesh, setting, form);
+  if (isMirrored(axes)) tellMirror(placement, mesh, setting, form);
   return measuredForm(form, bounds, [meshWords(named.name, file, bounds, setting)]);
 }
 
@@ -60,14 +60,14 @@ function metresOf({ unit }: MeshEntry, file: LoadedMesh, setting: Setting): numb
   return said ?? file.unit?.metres ?? 0.001;
 }
 
-/** Off the centreline by more than this share of its breadth a form is not the same to port and starboard. */
+/** Off its own centreline by more than this share of its breadth a form is not the same to port and starboard. */
 const LOPSIDED = 1e-3;
 
 /** Axes that turn a form into its mirror image matter where its two sides differ. */
-function tellMirror(axes: MeshAxes, mesh: MeshEntry, setting: Setting, form: Form): void {
+function tellMirror({ axes, at }: MeshPlacement, mesh: MeshEntry, setting: Setting, form: Form): void {
   const { from, to } = setting.around.shapes.boundsOf(form);
   const [, aside] = setting.around.shapes.wallOf(form, setting.endsClosed).centroid;
-  if (Math.abs(aside - (from[1] + to[1]) / 2) <= LOPSIDED * (to[1] - from[1])) return;
+  if (Math.abs(aside - at[1]) <= LOPSIDED * (to[1] - from[1])) return;
   const [aft, starboard, up] = axes;
   const upright: MeshAxes = [aft, { ...starboard, sign: starboard.sign === 1 ? -1 : 1 }, up];
   const text = axesText(upright);

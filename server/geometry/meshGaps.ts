@@ -1,6 +1,6 @@
 import type { Polyhedron } from './form.ts';
 import { endOf, type MeshEdges, startOf } from './meshEdges.ts';
-import { add, addScaled, cross, dot, length, scale, subtract, type Vec3 } from './vector.ts';
+import { add, addScaled, cross, dot, length, scale, subtract, unit, type Vec3 } from './vector.ts';
 
 /** A hole in a surface: the edges round it. */
 export interface Gap {
@@ -28,11 +28,27 @@ export function findGaps(form: Polyhedron, edges: MeshEdges): readonly Gap[] {
   for (const [start, ends] of leaving) {
     while (ends.length > 0) {
       const rim = [start];
-      for (let at = ends.pop()!; at !== start; at = leaving.get(at)?.pop() ?? start) rim.push(at);
+      for (let at = ends.pop()!; at !== start; ) {
+        const before = rim.at(-1)!;
+        rim.push(at);
+        at = takeSharpest(form, before, at, leaving.get(at) ?? []) ?? start;
+      }
       gaps.push(gapOf(form, rim));
     }
   }
   return gaps;
+}
+
+/**
+ * Of several rims that touch at a corner, the side that turns back most sharply goes on: so a seam, whose two sides lie
+ * on each other, is told from the hole that it ends at.
+ */
+function takeSharpest(form: Polyhedron, before: number, at: number, ends: number[]): number | undefined {
+  if (ends.length <= 1) return ends.pop();
+  const here = pointOf(form, at);
+  const back = unit(subtract(pointOf(form, before), here));
+  const sharpness = ends.map(end => dot(back, unit(subtract(pointOf(form, end), here))));
+  return ends.splice(sharpness.indexOf(Math.max(...sharpness)), 1)[0];
 }
 
 function looseSides(faces: Uint32Array, { mates, crowded }: MeshEdges): readonly number[] {

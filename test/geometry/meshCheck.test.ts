@@ -214,6 +214,20 @@ describe('a mesh with holes', () => {
     expectClose(volume(closed), 1, ROUNDING);
   });
 
+  it('a seam that ends at the corners of a side is no hole of its size', () => {
+    // A cube whose top is four triangles about its middle, each of them halved again from the middle of its rim.
+    const box = cube([0, 0, 0], 1);
+    const top = (x: number, y: number): Vec3 => [x, y, 1];
+    const rim = [top(0, 0), top(0.5, 0), top(1, 0), top(1, 0.5), top(1, 1), top(0.5, 1), top(0, 1), top(0, 0.5)];
+    const lid = polyhedron(
+      [top(0.5, 0.5), ...rim],
+      rim.map((_, i) => [0, 1 + i, 1 + ((i + 1) % 8)]),
+    );
+    const { faults, closed } = check(soup(joined(without(box, 10, 11), lid)));
+    expect(faults).toMatchObject({ openEdges: 12, gaps: 0, atStake: 0 });
+    expectClose(volume(closed), 1, ROUNDING);
+  });
+
   it('a sheet without any inside is all gap', () => {
     const { faults } = check(
       polyhedron(

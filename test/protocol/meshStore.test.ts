@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { createMeshStore } from '../../server/meshStore.ts';
+
+/** What the store asks the editor for; nothing ever comes. */
+function asking(): { readonly asked: string[]; readonly store: ReturnType<typeof createMeshStore> } {
+  const asked: string[] = [];
+  const store = createMeshStore(
+    uri => {
+      asked.push(uri);
+      return new Promise(() => {});
+    },
+    () => {},
+  );
+  return { asked, store };
+}
+
+describe('addresses of mesh files', () => {
+  test.each([
+    ['hull.stl', 'file:///home/boats/hull.stl'],
+    ['forms/hull 2.stl', 'file:///home/boats/forms/hull%202.stl'],
+    ['../forms/hull.stl', 'file:///home/forms/hull.stl'],
+    ['bö#?.stl', 'file:///home/boats/b%C3%B6%23%3F.stl'],
+  ])('%s', (name, uri) => {
+    const { asked, store } = asking();
+    expect(store.lookup('file:///home/boats/tern.boat.yaml', name)).toBeNull();
+    expect(asked).toEqual([uri]);
+  });
+
+  test('a file is asked for once, and again after it changed, however its address is escaped', () => {
+    const { asked, store } = asking();
+    const look = () => store.lookup('vscode-vfs://host/a/tern.boat.yaml', "hull's (2).stl");
+    look();
+    look();
+    expect(asked).toHaveLength(1);
+    expect(store.forget('vscode-vfs://host/a/hull%27s%20%282%29.stl')).toBe(true);
+    look();
+    expect(asked).toHaveLength(2);
+    expect(store.forget('vscode-vfs://host/a/other.stl')).toBe(false);
+  });
+
+  test('a boat file that is saved nowhere has no files beside it', () => {
+    const { asked, store } = asking();
+    expect(store.lookup('untitled:Untitled-1', 'hull.stl')).toMatchObject({ code: 'mesh-missing' });
+    expect(asked).toEqual([]);
+  });
+});
