@@ -1,5 +1,7 @@
+import type { BodyShelf } from '../bodies/assemble.ts';
+import { broughtBy } from './brought.ts';
 import type { Correction } from './correction.ts';
-import type { Piece } from './levers.ts';
+import { type NextGram, nextGramsOf } from './nextGram.ts';
 import { type Aim, type Band, cheapestPieces, type Row } from './program.ts';
 
 /** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
@@ -15,31 +17,21 @@ export interface BalanceShare {
   readonly brought: readonly number[];
 }
 
-/** What one more gram of a piece would change: m, rad or a fraction, by row. */
-export interface NextGram {
-  readonly piece: Piece;
-  readonly changes: readonly { readonly row: Row; readonly change: number }[];
-}
-
 /** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
 export interface Relaxation {
   readonly row: Row;
   readonly saves: number;
 }
 
-const GRAM = 1e-3;
 const WIDER = 1.1;
 
-export function explainCorrection(correction: Correction, rows: readonly Row[]): Explanation {
+export function explainCorrection(correction: Correction, rows: readonly Row[], shelf: BodyShelf): Explanation {
   const { pieces } = correction;
   const levers = pieces.map(piece => piece.lever);
   const cost = cheapestPieces(levers, rows)?.cost;
   return {
-    balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row, piece.mass)) })),
-    nextGrams: pieces.map(piece => ({
-      piece,
-      changes: rows.map(row => ({ row, change: broughtBy(piece, row, GRAM) * row.perUnit })),
-    })),
+    balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row)) })),
+    nextGrams: nextGramsOf(correction, rows, shelf),
     relaxations:
       cost === undefined
         ? []
@@ -53,14 +45,6 @@ export function explainCorrection(correction: Correction, rows: readonly Row[]):
 
 /** Savings below this are nothing on a kitchen scale, g. */
 const WORTH_SAYING = 0.1;
-
-/** What so much of the piece, where it lies, brings in a row. */
-function broughtBy({ lever, station, offset }: Piece, row: Row, mass: number): number {
-  const { perMass, perAft, perStarboard } = row.effectOf(lever);
-  const aft = mass * ((station[0] + station[1]) / 2 - lever.station[0]);
-  const starboard = mass * (offset - lever.offset[0]);
-  return perMass * mass + perAft * aft + perStarboard * starboard;
-}
 
 function widened(wanted: Aim | Band): Aim | Band {
   if ('slack' in wanted) return { ...wanted, slack: wanted.slack * WIDER };

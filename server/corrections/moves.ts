@@ -13,6 +13,7 @@ import { bothWords } from './correctionTitle.ts';
 import type { Patient } from './patient.ts';
 import { bare, exactText } from './pieceEntry.ts';
 import type { Aim, Row } from './program.ts';
+import { breaksLimit } from './realise.ts';
 
 /** Lighter things are not worth moving: a share of the boat's mass. */
 const HEAVY = 0.02;
@@ -51,7 +52,8 @@ function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null
   const bodies = assembleBodies(corrected, patient.shelf);
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
-  if (judgeSurfaced(corrected, surfaced).length > 0 || judgeSubmerged(corrected, submerged).length > 0) return null;
+  const left = [...judgeSurfaced(corrected, surfaced), ...judgeSubmerged(corrected, submerged)];
+  if (left.some(breaksLimit)) return null;
   const way = [
     ...(along === 0 ? [] : [`${tapeText(Math.abs(along), boat.units)} ${along > 0 ? 'aft' : 'forward'}`]),
     ...(across === 0 ? [] : [`${tapeText(Math.abs(across), boat.units)} to ${across > 0 ? 'starboard' : 'port'}`]),
@@ -101,7 +103,8 @@ function roomFor(part: Part, boat: Boat, axis: 0 | 1): Stretch {
     other =>
       other !== part &&
       other.inside === part.inside &&
-      others.every(o => other.from[o] < part.to[o] && other.to[o] > part.from[o]),
+      others.every(o => mayMeet(other, part, o)) &&
+      !sharePoint(other, part, axis),
   );
   const behind = neighbours.filter(other => other.to[axis] <= part.from[axis]).map(other => other.to[axis]);
   const ahead = neighbours.filter(other => other.from[axis] >= part.to[axis]).map(other => other.from[axis]);
@@ -114,6 +117,18 @@ function roomFor(part: Part, boat: Boat, axis: 0 | 1): Stretch {
     most: Math.min(room.to[axis], ...ahead, ...tanksAhead) - part.to[axis],
   };
 }
+
+/** Whether they meet when seen along the other axes; a thing whose size there nobody wrote down may be of any size. */
+const mayMeet = (a: Part, b: Part, axis: 0 | 1 | 2): boolean =>
+  a.from[axis] === a.to[axis] ||
+  b.from[axis] === b.to[axis] ||
+  (a.from[axis] < b.to[axis] && a.to[axis] > b.from[axis]);
+
+/** Written at the same place, sizes unknown: they pass each other some other way already. */
+const sharePoint = (a: Part, b: Part, axis: 0 | 1): boolean =>
+  (a.from[axis] === a.to[axis] || b.from[axis] === b.to[axis]) &&
+  a.from[axis] <= b.to[axis] &&
+  a.to[axis] >= b.from[axis];
 
 function shifted(part: Part, along: number, across: number): Part {
   const by = (p: Vec3): Vec3 => [p[0] + along, p[1] + across, p[2]];

@@ -3,7 +3,7 @@ import type { Finding } from '../findings/finding.ts';
 import { lengthText, massText, tapeText } from '../wording/numbers.ts';
 import type { Correction, Scope } from './correction.ts';
 import { piecesWords } from './correctionTitle.ts';
-import { findLevers, type Lever } from './levers.ts';
+import { findLevers, type Lever, type Piece } from './levers.ts';
 import type { Patient } from './patient.ts';
 import { cheapestPieces, type Row } from './program.ts';
 import { roomsOf } from './proposeBays.ts';
@@ -61,25 +61,24 @@ function liesOver({ surfaced, submerged }: Laid): boolean {
 const limitWords = (finding: Finding): string =>
   (finding.message.split(/\. |\.$/)[0] ?? '').replace(/^(\w+), the boat /, '$1, it ');
 
-/** What room would meet every limit, for a builder who can make some: lead and foam wherever they do most. */
-export function roomThatWouldDo({ boat }: Patient, rows: readonly Row[]): string | null {
-  const wished = [...findLevers(boat), ...imaginedLevers(boat)];
-  const solution = cheapestPieces(wished, rows);
-  const asked = solution?.shares.filter(share => share.mass > TRIFLE / 4 && share.lever.bay.path.length === 0) ?? [];
+/** What room these pieces ask for, beyond that of the bays; null when they ask for none. */
+export function roomWords(pieces: readonly Piece[], { units }: Boat): string | null {
+  const asked = pieces.filter(({ lever }) => lever.bay.path.length === 0);
   if (asked.length === 0) return null;
   const words = asked.map(({ lever, mass, station, offset }) => {
     const amount =
       lever.material === 'lead'
-        ? `${massText(mass, boat.units)} of lead`
-        : `${lengthText(mass / lever.massPerLength, boat.units)} of foam strip`;
+        ? `${massText(mass, units)} of lead`
+        : `${tapeText(station[1] - station[0], units)} of foam strip`;
     const side = Math.abs(offset) < 0.001 ? '' : offset > 0 ? ', to starboard' : ', to port';
-    return `${amount} near station ${tapeText(station, boat.units)}, ${lengthText(lever.height, boat.units)} up${side}`;
+    const middle = tapeText((station[0] + station[1]) / 2, units);
+    return `${amount} near station ${middle}, ${lengthText(lever.height, units)} up${side}`;
   });
   return `A bay for ${words.join(' and for ')} would meet every limit.`;
 }
 
 /** Lead and foam wherever the hull has room of its own, as broad and deep as the strip. */
-function imaginedLevers(boat: Boat): readonly Lever[] {
+export function imaginedLevers(boat: Boat): readonly Lever[] {
   return roomsOf(boat).map(({ name, takes, station, half, height }): Lever => {
     const stock = boat.stock[takes];
     const [breadth, depth] = stock.strip ?? [half, (height[1] - height[0]) / 2];

@@ -1,18 +1,27 @@
 import { type Constraint, type Model, solve } from 'yalps';
 import type { Lever } from './levers.ts';
 
+export type RowName =
+  | 'surfaced draft'
+  | 'surfaced trim'
+  | 'surfaced heel'
+  | 'surfaced metacentric height'
+  | 'submerged trim'
+  | 'submerged heel'
+  | 'neutral fill'
+  | 'submerged stiffness in trim'
+  | 'submerged stiffness in heel';
+
 /**
  * One balance that the added pieces must bring about, linear in each piece's mass and in its moments aft and to starboard.
  * Masses in kg, moments in kg·m, as the row's own unit says.
  */
 export interface Row {
-  readonly name: string;
+  readonly name: RowName;
   readonly measure: 'mass' | 'moment';
   /** What one kilogram does when its middle is at the forward port corner of the lever's room, and what moving it adds. */
   readonly effectOf: (lever: Lever) => Effect;
   readonly wanted: Aim | Band;
-  /** What one unit of the row (kg or kg·m) changes in the figure that it is about: m, rad or a fraction. */
-  readonly perUnit: number;
 }
 
 export interface Effect {
@@ -58,6 +67,8 @@ export interface ProgramOptions {
   readonly elastic?: boolean;
   /** Masses that are already cut, kg, by lever: only their places are free. */
   readonly cut?: ReadonlyMap<Lever, number>;
+  /** Masses that the pieces will be about, kg, by lever: there they keep clear of their room's ends exactly. */
+  readonly near?: ReadonlyMap<Lever, number>;
 }
 
 /** Grams and g·mm, so that rows are alike. */
@@ -71,15 +82,25 @@ const FOAM_PRICE = 30;
 /** Price of missing a row altogether, by its whole slack (or one unit of a band), when that is allowed. */
 const GRAMS_PER_MISS = 1e4;
 
+/** Whole pieces are given up after so many branches: by count and not by the clock, so that a slow machine finds the same. */
+const MOST_BRANCHES = 4000;
+
 /** Tangents to m² between nothing and the longest piece; more of them bring the room's ends closer. */
 const TANGENTS = 5;
 
+/** Lead off the centreline is untidy: so little, in g for each g·mm, that any heel to mend outweighs it. */
+const PRICE_OFF_CENTRE = 1e-4;
+
 /*
- * Variables of each lever, in grams and millimetres: its mass m, and the moments q = m·(x - x0) and p = m·(y - y0) about the
- * forward port corner of its room. A piece as long as l = m/λ keeps clear of both ends when
+ * Variables of each lever, in grams and millimetres: its mass m, the moment q = m·(x - x0) aft of the forward end of its
+ * room, and s and p, by which it lies to starboard or to port of where it would rest, both times m. A piece as long as
+ * l = m/λ keeps clear of both ends when
  *   m²/(2λ) <= q <= m·L - m²/(2λ)
  * which is convex; tangents to m² hold it from outside, and rounding pulls the piece inside.
  */
+
+/** Where a piece lies athwart unless it has to hold a heel: on the centreline, or as near to it as its room goes, m. */
+const restOf = ({ offset }: Lever): number => Math.min(Math.max(0, offset[0]), offset[1]);
 
 /** The cheapest pieces in these levers that satisfy every row; null when there are none. */
 export function cheapestPieces(
@@ -91,35 +112,39 @@ export function cheapestPieces(
   const variables = new Map<string, Map<string, number>>();
   for (const row of rows) addRow(row, constraints, variables, options.elastic ?? false);
   for (const [i, lever] of levers.entries()) {
-    const columns = roomColumns(lever, i, constraints, options.cut?.get(lever));
+    const columns = roomColumns(lever, i, constraints, options);
     for (const row of rows) {
       const unit = UNIT[row.measure];
       const { perMass, perAft, perStarboard } = row.effectOf(lever);
       // A moment row takes kg·m for kg at an arm in m: with g·mm the arms come in mm, and moments as they are.
-      columns.m.set(row.name, (perMass * unit) / 1e3);
+      columns.m.set(row.name, ((perMass + perStarboard * (restOf(lever) - lever.offset[0])) * unit) / 1e3);
       columns.q.set(row.name, (perAft * unit) / 1e6);
-      columns.p.set(row.name, (perStarboard * unit) / 1e6);
+      columns.s.set(row.name, (perStarboard * unit) / 1e6);
+      columns.p.set(row.name, (-perStarboard * unit) / 1e6);
     }
-    variables.set(`m${i}`, columns.m).set(`q${i}`, columns.q).set(`p${i}`, columns.p);
+    variables.set(`m${i}`, columns.m).set(`q${i}`, columns.q).set(`s${i}`, columns.s).set(`p${i}`, columns.p);
   }
   const integers = levers.flatMap((lever, i) => {
     if (options.cut?.has(lever) || lever.pieces.length === 0) return [];
     return wholePieces(lever, i, { constraints, variables });
   });
   const model: Model<string, string> = { direction: 'minimize', objective: 'cost', constraints, variables, integers };
-  const solution = solve(model, { includeZeroVariables: true, timeout: 200 });
+  const solution = solve(model, { includeZeroVariables: true, maxIterations: MOST_BRANCHES });
   if (solution.status !== 'optimal') return null;
   const found = new Map(solution.variables);
   const shares = levers.map((lever, i): Share => {
     const grams = found.get(`m${i}`) ?? 0;
     const along = grams > 0 ? (found.get(`q${i}`) ?? 0) / grams : 0;
-    const across = grams > 0 ? (found.get(`p${i}`) ?? 0) / grams : 0;
+    const across = grams > 0 ? ((found.get(`s${i}`) ?? 0) - (found.get(`p${i}`) ?? 0)) / grams : 0;
     return {
       lever,
       mass: grams / 1e3,
       station: lever.station[0] + along / 1e3,
-      offset: lever.offset[0] + across / 1e3,
-      counts: lever.pieces.map((_, k) => Math.round(found.get(`n${i}.${k}`) ?? 0)),
+      offset: restOf(lever) + across / 1e3,
+      counts: countsOf(
+        lever,
+        stepsOf(lever).map((_, k) => Math.round(found.get(`n${i}.${k}`) ?? 0)),
+      ),
     };
   });
   return { shares, cost: solution.result };
@@ -171,29 +196,56 @@ function wholePieces(
 ): readonly string[] {
   into.constraints.set(`whole${i}`, { equal: 0 });
   into.variables.get(`m${i}`)?.set(`whole${i}`, 1);
-  return lever.pieces.map((mass, k) => {
+  return stepsOf(lever).map((mass, k) => {
     into.variables.set(`n${i}.${k}`, new Map([[`whole${i}`, -1e3 * mass]]));
     return `n${i}.${k}`;
   });
 }
 
+/**
+ * The steps that a lever's mass is counted in, kg. Where every piece is so many of the smallest, that one alone: two small
+ * pieces and one of twice the mass are the same to the balances, and the solver need not try both.
+ */
+function stepsOf({ pieces }: Lever): readonly number[] {
+  const smallest = Math.min(...pieces);
+  return pieces.every(mass => Math.abs(mass / smallest - Math.round(mass / smallest)) < 1e-9) ? [smallest] : pieces;
+}
+
+/** So many of each piece, large ones first, from so many steps. */
+function countsOf({ pieces }: Lever, counted: readonly number[]): readonly number[] {
+  if (counted.length === pieces.length || pieces.length === 0) return counted;
+  const smallest = Math.min(...pieces);
+  let left = counted[0]!;
+  const counts = pieces.map(() => 0);
+  for (const k of [...pieces.keys()].sort((a, b) => pieces[b]! - pieces[a]!)) {
+    const size = Math.round(pieces[k]! / smallest);
+    counts[k] = Math.floor(left / size);
+    left -= counts[k] * size;
+  }
+  return counts;
+}
+
 interface Columns {
   readonly m: Map<string, number>;
   readonly q: Map<string, number>;
+  readonly s: Map<string, number>;
   readonly p: Map<string, number>;
 }
 
 /** The columns of a lever with what keeps its piece inside the room. */
-function roomColumns(lever: Lever, i: number, constraints: Map<string, Constraint>, cut: number | undefined): Columns {
+function roomColumns(lever: Lever, i: number, constraints: Map<string, Constraint>, options: ProgramOptions): Columns {
   const m = new Map([['cost', lever.material === 'lead' ? 1 : FOAM_PRICE]]);
   const q = new Map<string, number>();
-  const p = new Map<string, number>();
+  const s = new Map([['cost', PRICE_OFF_CENTRE]]);
+  const p = new Map([['cost', PRICE_OFF_CENTRE]]);
   const room = 1e3 * (lever.station[1] - lever.station[0]);
   const longest = room * lever.massPerLength;
-  const tangents =
-    cut === undefined
-      ? Array.from({ length: TANGENTS }, (_, t) => (longest * t) / (TANGENTS - 1))
-      : [Math.min(1e3 * cut, longest)];
+  const cut = options.cut?.get(lever);
+  const known = cut ?? options.near?.get(lever);
+  const tangents = [
+    ...(known === undefined ? [] : [Math.min(1e3 * known, longest)]),
+    ...(cut === undefined ? Array.from({ length: TANGENTS }, (_, t) => (longest * t) / (TANGENTS - 1)) : []),
+  ];
   for (const [t, at] of tangents.entries()) {
     // m²/(2λ) >= slope·m - rest
     const slope = at / lever.massPerLength;
@@ -205,12 +257,18 @@ function roomColumns(lever: Lever, i: number, constraints: Map<string, Constrain
     m.set(`aft${i}.${t}`, slope - room);
     q.set(`aft${i}.${t}`, 1);
   }
-  constraints.set(`side${i}`, { max: 0 });
-  m.set(`side${i}`, -1e3 * (lever.offset[1] - lever.offset[0]));
-  p.set(`side${i}`, 1);
+  const rest = restOf(lever);
+  for (const [side, column, reach] of [
+    [`starboard${i}`, s, lever.offset[1] - rest],
+    [`port${i}`, p, rest - lever.offset[0]],
+  ] as const) {
+    constraints.set(side, { max: 0 });
+    m.set(side, -1e3 * reach);
+    column.set(side, 1);
+  }
   if (cut !== undefined) {
     constraints.set(`cut${i}`, { equal: 1e3 * cut });
     m.set(`cut${i}`, 1);
   }
-  return { m, q, p };
+  return { m, q, s, p };
 }

@@ -1,26 +1,24 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Bodies } from '../bodies/assemble.ts';
 import { judgeSubmerged, stiffnessToTrim } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import { lengthText } from '../wording/numbers.ts';
+import { balancesOf } from './balances.ts';
 import type { Correction, Scope } from './correction.ts';
 import { correctionTitle } from './correctionTitle.ts';
 import { type Explanation, explainCorrection } from './explain.ts';
 import { findLevers, type Lever } from './levers.ts';
 import { proposeMoves } from './moves.ts';
-import { nearestCorrection, roomThatWouldDo } from './nearest.ts';
+import { imaginedLevers, nearestCorrection, roomWords } from './nearest.ts';
 import type { Patient } from './patient.ts';
-import type { Row } from './program.ts';
 import { type Reach, reachOf } from './reach.ts';
-import { realise, type Workbench } from './realise.ts';
+import { breaksLimit, realise, type Workbench } from './realise.ts';
 import { asRecut, withoutLoose } from './recut.ts';
 import { candidatesFor } from './search.ts';
-import { referenceFill, submergedRows } from './submergedRows.ts';
-import { surfacedRows, type Target, targetSurface } from './surfacedRows.ts';
-import { type WetShare, wetInTheMiddle } from './wetShare.ts';
 
 /** Part of each limit that the programme may use up, so that the rounded pieces stay within. */
 const PART_OF_LIMIT = 0.75;
+/** The same where nothing else will do: most rounded pieces then end outside, but not all. */
+const NEARLY_ALL = 0.95;
 /** Candidates floated for one correction at most. */
 const MOST_FLOATED = 10;
 const MOST_OFFERED = 5;
@@ -35,8 +33,8 @@ const MOST_OFFERED = 5;
 export function proposeCorrections(patient: Patient): readonly Correction[] {
   const { boat, surfaced, submerged } = patient;
   const dives = boat.tanks.length > 0;
-  const surfacedOut = judgeSurfaced(boat, surfaced);
-  const submergedOut = dives ? judgeSubmerged(boat, submerged) : [];
+  const surfacedOut = judgeSurfaced(boat, surfaced).filter(breaksLimit);
+  const submergedOut = dives ? judgeSubmerged(boat, submerged).filter(breaksLimit) : [];
   const stiffer = dives ? withStifferLimit(patient) : null;
   const levers = findLevers(boat);
   const stiffening = stiffer ? stiffen(patient, stiffer, levers) : null;
@@ -48,7 +46,7 @@ export function proposeCorrections(patient: Patient): readonly Correction[] {
   offer(stiffening);
   const full = dives ? correct(patient, 'both', levers) : null;
   offer(full);
-  if (dives) offer(proposeMoves(patient, rowsOf(patient, 'both')(wetInTheMiddle, null))[0]);
+  if (dives) offer(proposeMoves(patient, balancesOf(patient, 'both', PART_OF_LIMIT)(null))[0]);
   if (surfacedOut.length > 0) offer(correct(patient, 'surfaced', levers));
   if (submergedOut.length > 0) offer(correct(patient, 'submerged', levers));
   if (dives) offer(recut(patient));
@@ -63,8 +61,8 @@ export function proposeCorrections(patient: Patient): readonly Correction[] {
       );
     }
   } else if (dives) {
-    const bench = benchFor(patient, 'both');
-    offer(nearestCorrection(patient, bench.rowsFor(wetInTheMiddle, null), bench, [...surfacedOut, ...submergedOut]));
+    const bench = benchFor(patient, 'both', PART_OF_LIMIT);
+    offer(nearestCorrection(patient, bench.rowsFor(null), bench, [...surfacedOut, ...submergedOut]));
   }
   return offered.slice(0, MOST_OFFERED);
 }
@@ -91,20 +89,24 @@ function stiffen(patient: Patient, stiffer: Boat, levers: readonly Lever[]): Cor
   };
 }
 
-/** What extra room would bring both conditions within their limits when the bays do not; null when they do. */
+/**
+ * What extra room would bring both conditions within their limits, for when the bays do not: confirmed by the full model
+ * with pieces laid there. Null when no room of the hull's own would.
+ */
 export function roomAdvice(patient: Patient): string | null {
-  const rows = rowsOf(patient, 'both')(wetInTheMiddle, null);
-  return roomThatWouldDo(patient, rows);
+  const wished = [...findLevers(patient.boat), ...imaginedLevers(patient.boat)];
+  const correction = correct(patient, 'both', wished);
+  return correction && roomWords(correction.pieces, patient.boat);
 }
 
 /** Why a correction's pieces are what they are. */
 export const explain = (patient: Patient, correction: Correction): Explanation =>
-  explainCorrection(correction, rowsOf(patient, correction.condition)(wetInTheMiddle, null));
+  explainCorrection(correction, balancesOf(patient, correction.condition, PART_OF_LIMIT)(correction), patient.shelf);
 
 /** What the bays can still give against what is needed, in each condition. */
 export function reaches(patient: Patient): { readonly surfaced: Reach; readonly submerged: Reach | null } {
   const levers = findLevers(patient.boat);
-  const rows = rowsOf(patient, patient.boat.tanks.length > 0 ? 'both' : 'surfaced')(wetInTheMiddle, null);
+  const rows = balancesOf(patient, patient.boat.tanks.length > 0 ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
   const row = (name: string) => rows.find(candidate => candidate.name === name);
   const draft = row('surfaced draft')!;
   const submergedTrim = row('submerged trim');
@@ -123,33 +125,32 @@ function recut(patient: Patient): Correction | null {
 
 function correct(patient: Patient, scope: Scope, levers: readonly Lever[]): Correction | null {
   if (levers.length === 0) return null;
-  const bench = benchFor(patient, scope);
+  return (
+    firstThatHolds(patient, levers, benchFor(patient, scope, PART_OF_LIMIT)) ??
+    firstThatHolds(patient, levers, benchFor(patient, scope, NEARLY_ALL))
+  );
+}
+
+/** The first of the candidates that the full model confirms. */
+function firstThatHolds(patient: Patient, levers: readonly Lever[], bench: Workbench): Correction | null {
   let floated = 0;
-  for (const candidate of candidatesFor(levers, bench.rowsFor(wetInTheMiddle, null))) {
+  for (const candidate of candidatesFor(levers, bench.rowsFor(null))) {
     if (++floated > MOST_FLOATED) return null;
     const laid = realise(candidate, bench);
     if (!laid || laid.left.length > 0) continue;
-    const title = correctionTitle(laid, scope, patient.submerged);
+    const title = correctionTitle(laid, bench.scope, patient.submerged);
     const changes = laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const);
-    return { ...laid, changes, title, condition: scope };
+    return { ...laid, changes, title, condition: bench.scope };
   }
   return null;
 }
 
-const benchFor = (patient: Patient, scope: Scope): Workbench => ({
+const benchFor = (patient: Patient, scope: Scope, part: number): Workbench => ({
   boat: patient.boat,
   shelf: patient.shelf,
   schema: patient.schema,
   scope,
-  rowsFor: rowsOf(patient, scope),
+  rowsFor: balancesOf(patient, scope, part),
 });
-
-function rowsOf({ boat, bodies, surfaced }: Patient, scope: Scope) {
-  const target: Target = targetSurface(boat, surfaced);
-  return (wet: WetShare, laid: Bodies | null): readonly Row[] => [
-    ...(scope === 'submerged' ? [] : surfacedRows(boat, bodies, target, PART_OF_LIMIT, wet)),
-    ...(scope === 'surfaced' ? [] : submergedRows(boat, bodies, referenceFill(laid ?? bodies), PART_OF_LIMIT)),
-  ];
-}
 
 const sameChanges = (a: Correction, b: Correction): boolean => JSON.stringify(a.changes) === JSON.stringify(b.changes);

@@ -14,34 +14,59 @@ export interface Reach {
   readonly margin: number;
 }
 
-const DIRECTIONS = 72;
+/** How near the polygon comes to the round edge of the set, as a part of the limits' slack. */
+const NEAR = 0.01;
+/** Times that an edge is bent at most. */
+const DEEPEST = 12;
+
+type Point = readonly [mass: number, moment: number];
 
 /**
  * The reach of the levers in a mass row and a moment row. The sum of convex sets is convex: its support in a direction is
- * the sum of the sets' supports, so that a fan of directions gives its corners.
+ * the sum of the sets' supports. Beginning from the four ways along the axes, the edge between two corners is bent out as
+ * far as the set goes until it goes no further: a fan of fixed directions passes by the sides of a long narrow set.
  */
 export function reachOf(levers: readonly Lever[], massRow: Row, momentRow: Row): Reach {
   const massAim = massRow.wanted as Aim;
   const momentAim = momentRow.wanted as Aim;
-  const needed = [massAim.value, momentAim.value] as const;
+  const needed: Point = [massAim.value / massAim.slack, momentAim.value / momentAim.slack];
+  // Counted in slacks, so that grams and moments weigh alike.
+  const furthestIn = ([a, b]: Point): Point => {
+    const corners = levers.map(lever => furthest(lever, massRow, momentRow, [a / massAim.slack, b / momentAim.slack]));
+    const sum = (k: 0 | 1) => corners.reduce((total, corner) => total + corner[k], 0);
+    return [sum(0) / massAim.slack, sum(1) / momentAim.slack];
+  };
   let margin = Number.POSITIVE_INFINITY;
-  const polygon = Array.from({ length: DIRECTIONS }, (_, i) => {
-    const angle = (2 * Math.PI * i) / DIRECTIONS;
-    // Directions in units of slack, so that grams and moments weigh alike.
-    const a = Math.cos(angle) / massAim.slack;
-    const b = Math.sin(angle) / momentAim.slack;
-    let mass = 0;
-    let moment = 0;
-    for (const lever of levers) {
-      const [m, q] = furthest(lever, massRow, momentRow, [a, b]);
-      mass += m;
-      moment += q;
-    }
-    margin = Math.min(margin, a * (mass - needed[0]) + b * (moment - needed[1]));
-    return [mass, moment] as const;
-  });
-  return { polygon, needed, isInside: margin >= 0, margin };
+  const corner = (direction: Point): Point => {
+    const found = furthestIn(direction);
+    margin = Math.min(margin, direction[0] * (found[0] - needed[0]) + direction[1] * (found[1] - needed[1]));
+    return found;
+  };
+  const bend = (from: Point, to: Point, depth: number): readonly Point[] => {
+    const [along, up] = [to[0] - from[0], to[1] - from[1]];
+    const length = Math.hypot(along, up);
+    if (length < NEAR || depth === DEEPEST) return [];
+    const outward: Point = [up / length, -along / length];
+    const found = corner(outward);
+    const out = outward[0] * (found[0] - from[0]) + outward[1] * (found[1] - from[1]);
+    return out < NEAR ? [] : [...bend(from, found, depth + 1), found, ...bend(found, to, depth + 1)];
+  };
+  const ends = AXES.map(corner);
+  const inSlacks = ends.flatMap((end, i) => [end, ...bend(end, ends[(i + 1) % ends.length]!, 0)]);
+  return {
+    polygon: inSlacks.map(([mass, moment]) => [mass * massAim.slack, moment * momentAim.slack] as const),
+    needed: [massAim.value, momentAim.value],
+    isInside: margin >= 0,
+    margin,
+  };
 }
+
+const AXES: readonly Point[] = [
+  [1, 0],
+  [0, 1],
+  [-1, 0],
+  [0, -1],
+];
 
 /** The furthest that one lever's piece can go in a direction: at each mass it lies at one end of its room. */
 function furthest(

@@ -1,8 +1,8 @@
 import type { Boat, Part } from '../boat/boat.ts';
-import { assembleBodies, type Bodies, type BodyShelf } from '../bodies/assemble.ts';
-import { passageOf } from '../conditions/passage.ts';
+import { assembleBodies, type BodyShelf } from '../bodies/assemble.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { transitOf } from '../conditions/transit.ts';
 import type { EntryText, Finding } from '../findings/finding.ts';
 import { judgePassage } from '../findings/judgePassage.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
@@ -13,7 +13,6 @@ import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from './pieceEntr
 import { cheapestPieces, type Row } from './program.ts';
 import { cutPiece } from './rounding.ts';
 import type { Candidate } from './search.ts';
-import { type WetShare, wetAsLaid } from './wetShare.ts';
 
 /** Rounds of cutting, floating and solving again with what the cut pieces really do. */
 const MOST_ROUNDS = 4;
@@ -30,13 +29,16 @@ export interface Laid {
   readonly left: readonly Finding[];
 }
 
+/** The boat with pieces in it, and which they are. */
+export type LaidPieces = Pick<Laid, 'pieces' | 'parts' | 'boat'>;
+
 export interface Workbench {
   readonly boat: Boat;
   readonly shelf: BodyShelf;
   readonly scope: Scope;
   readonly schema: PartSchema;
-  /** The balances, drawn up for the wet shares and the boat as last laid. */
-  readonly rowsFor: (wet: WetShare, laid: Bodies | null) => readonly Row[];
+  /** The balances of the boat without the pieces, on paper at first, then drawn up with the pieces as last laid. */
+  readonly rowsFor: (laid: LaidPieces | null) => readonly Row[];
 }
 
 /**
@@ -45,19 +47,17 @@ export interface Workbench {
  * model is content; null when it never is.
  */
 export function realise(candidate: Candidate, bench: Workbench): Laid | null {
-  let wet: WetShare | null = null;
   let laid: Laid | null = null;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const before = laid ? assembleBodies(laid.boat, bench.shelf) : null;
-    const rows = wet ? bench.rowsFor(wet, before) : null;
-    const shares = rows ? cheapestPieces(candidate.levers, rows)?.shares : candidate.solution.shares;
+    const rows = laid ? bench.rowsFor(laid) : null;
+    const near = new Map(laid?.pieces.map(piece => [piece.lever, piece.mass]));
+    const shares = rows ? cheapestPieces(candidate.levers, rows, { near })?.shares : candidate.solution.shares;
     if (!shares) return null;
     const cut = shares.map(share => cutPiece(share, bench.boat.units));
     if (cut.some(piece => piece === null)) return null;
     const pieces = slide(cut as Piece[], rows ?? [], bench);
     laid = lay(pieces, bench);
     if (!laid || laid.left.length === 0) return laid;
-    wet = wetAsLaid(new Map(pieces.map((piece, i) => [piece.lever, laid!.parts[i]!])));
   }
   return null;
 }
@@ -68,7 +68,7 @@ function slide(pieces: readonly Piece[], rows: readonly Row[], { boat }: Workben
   const cut = new Map<Lever, number>(pieces.map(piece => [piece.lever, piece.mass]));
   const shares = cheapestPieces([...cut.keys()], rows, { cut })?.shares;
   if (!shares) return pieces;
-  const slid = shares.map(share => cutPiece(share, boat.units));
+  const slid = shares.map((share, i) => cutPiece({ ...share, counts: pieces[i]!.counts }, boat.units));
   return slid.every(piece => piece !== null) ? slid : pieces;
 }
 
@@ -92,10 +92,13 @@ export function lay(pieces: readonly Piece[], { boat, shelf, scope, schema }: Wo
   const left = [
     ...(scope === 'submerged' ? [] : judgeSurfaced(corrected, surfaced)),
     ...(scope === 'surfaced' ? [] : judgeSubmerged(corrected, submerged)),
-  ];
-  if (scope === 'both' && left.length === 0) {
-    const passage = passageOf(bodies, surfaced, submerged, boat.length);
-    left.push(...judgePassage(corrected, passage).filter(finding => finding.severity === 'warning'));
+  ].filter(breaksLimit);
+  if (scope === 'both' && left.length === 0 && surfaced.status === 'afloat' && submerged.status === 'neutral') {
+    const transit = transitOf(bodies, submerged.fill, boat.length);
+    left.push(...judgePassage(corrected, { transit, otherRests: [], tanks: [] }).filter(breaksLimit));
   }
   return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };
 }
+
+/** What is only remarked on, such as a boat touchy to trim, is no reason not to trim it. */
+export const breaksLimit = ({ severity }: Finding): boolean => severity !== 'information';

@@ -1,3 +1,4 @@
+import { freeName } from '../boat/arrangement.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import { assembleBodies } from '../bodies/assemble.ts';
 import { floatSubmerged } from '../conditions/submerged.ts';
@@ -24,19 +25,26 @@ export function withoutLoose(patient: Patient): Patient | null {
  * height in the same bay is recut and slid where it stands in the file; the others are taken out, new ones added.
  */
 export function asRecut(correction: Correction, patient: Patient): Correction {
-  const loose = patient.boat.payload.filter(part => !part.fixed);
-  const left = new Set(loose);
+  const left = new Set(patient.boat.payload.filter(part => !part.fixed));
   const changes: Change[] = [];
   const kept: string[] = [];
-  for (const [i, piece] of correction.pieces.entries()) {
-    const same = [...left].find(part => isCutAlike(part, piece));
-    const entry = correction.entries[i]!;
-    if (same) {
-      left.delete(same);
-      kept.push(same.name);
-      changes.push(...rewritten(same, entry));
+  const names: string[] = [];
+  const same = correction.pieces.map(piece => {
+    const found = [...left].find(part => isCutAlike(part, piece));
+    if (found) left.delete(found);
+    return found;
+  });
+  const taken = patient.boat.payload.filter(part => !left.has(part));
+  for (const [i, entry] of correction.entries.entries()) {
+    const was = same[i];
+    if (was) {
+      names.push(was.name);
+      kept.push(was.name);
+      changes.push(...rewritten(was, entry));
     } else {
-      changes.push({ kind: 'append', path: ['payload'], entry });
+      const name = freeName(correction.parts[i]!.name, [...taken, ...names.map(each => ({ name: each }))]);
+      names.push(name);
+      changes.push({ kind: 'append', path: ['payload'], entry: named(entry, name) });
     }
   }
   for (const part of left) changes.push({ kind: 'remove', path: part.path });
@@ -46,8 +54,20 @@ export function asRecut(correction: Correction, patient: Patient): Correction {
     ...(recut.length > 0 ? [`recut ${recut.join(', ')}`] : []),
     ...(out.length > 0 ? [`take out ${out.join(', ')}`] : []),
   ];
-  return { ...correction, title: correction.title.replace(/^Insert /, `${capital(done.join(', '))}, lay `), changes };
+  return {
+    ...correction,
+    title: correction.title.replace(/^Insert /, `${capital(done.join(', '))}, lay `),
+    parts: correction.parts.map((part, i) => ({ ...part, name: names[i]! })),
+    entries: correction.entries.map((entry, i) => named(entry, names[i]!)),
+    changes,
+  };
 }
+
+/** The entry under another name. */
+const named = (entry: EntryText, name: string): EntryText => ({
+  ...entry,
+  fields: entry.fields.map(([key, text]) => [key, key === 'name' ? name : text] as const),
+});
 
 const HAIR = 1e-4;
 
@@ -56,6 +76,8 @@ function isCutAlike(part: Part, { lever }: Piece): boolean {
   return (
     part.material === lever.material &&
     part.inside === lever.bay.inside &&
+    part.from[0] > lever.bay.from[0] - HAIR &&
+    part.to[0] < lever.bay.to[0] + HAIR &&
     part.written?.station.isRange === true &&
     Math.abs(part.to[1] - part.from[1] - lever.breadth) < HAIR &&
     Math.abs(part.to[2] - part.from[2] - lever.depth) < HAIR &&

@@ -30,9 +30,9 @@ export function cutPiece(share: Share, units: FileUnits): Piece | null {
 }
 
 /** So many whole pieces side by side, their middle on the tape's marks; their masses are as they are. */
-function wholePiece({ lever, mass, station, offset, counts }: Share, units: FileUnits): Piece | null {
-  const made = counts.reduce((sum, count, k) => sum + count * lever.pieces[k]!, 0) || mass;
-  if (made < LIGHTEST) return null;
+function wholePiece({ lever, station, offset, counts }: Share, units: FileUnits): Piece | null {
+  const made = counts.reduce((sum, count, k) => sum + count * lever.pieces[k]!, 0);
+  if (made === 0) return null;
   const step = tapeStep(units);
   const half = made / lever.massPerLength / 2;
   const middle = onMark(station, [lever.station[0] + half, lever.station[1] - half], step);

@@ -9,6 +9,8 @@ export interface Candidate {
 
 /** Most pieces that a correction may have: more is a rebuild. */
 const MOST_PIECES = 5;
+/** Less than can be cut from any strip, kg. */
+const NOTHING = 1e-6;
 /** Sets of levers tried at most for one number of pieces. */
 const MOST_SETS = 300;
 
@@ -23,7 +25,8 @@ export function* candidatesFor(levers: readonly Lever[], rows: readonly Row[]): 
     const found: Candidate[] = [];
     for (const set of setsOf(levers, count, all)) {
       const solution = cheapestPieces(set, rows);
-      if (solution) found.push({ levers: set, solution });
+      // A set with an idle lever is a smaller set, and was tried as that.
+      if (solution?.shares.every(share => share.mass > NOTHING)) found.push({ levers: set, solution });
     }
     yield* found.sort((a, b) => a.solution.cost - b.solution.cost);
   }
@@ -32,7 +35,7 @@ export function* candidatesFor(levers: readonly Lever[], rows: readonly Row[]): 
 /** All sets of so many levers; where they are too many, only those among the levers that the whole programme would use. */
 function setsOf(levers: readonly Lever[], count: number, all: Solution): readonly (readonly Lever[])[] {
   if (combinations(levers.length, count) <= MOST_SETS) return subsets(levers, count);
-  const used = all.shares.filter(share => share.mass > 1e-6).map(share => share.lever);
+  const used = all.shares.filter(share => share.mass > NOTHING).map(share => share.lever);
   return used.length >= count && combinations(used.length, count) <= MOST_SETS ? subsets(used, count) : [];
 }
 

@@ -65,7 +65,6 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
       name: 'submerged trim',
       measure: 'moment',
       wanted: { value: missing[0], slack: part * trimStiffness * limits.trim },
-      perUnit: 1 / trimStiffness,
       effectOf: lever => ({
         perMass: net(lever) * (lever.station[0] - water.next[0]),
         perAft: net(lever),
@@ -76,7 +75,6 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
       name: 'submerged heel',
       measure: 'moment',
       wanted: { value: missing[1], slack: part * heelStiffness * limits.heel },
-      perUnit: 1 / heelStiffness,
       effectOf: lever => ({
         perMass: net(lever) * (lever.offset[0] - water.next[1]),
         perAft: 0,
@@ -87,21 +85,18 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
       name: 'neutral fill',
       measure: 'mass',
       wanted: { least: ballast - (high - margin) * capacity, most: ballast - (low + margin) * capacity },
-      perUnit: -1 / capacity,
       effectOf: lever => ({ perMass: net(lever), perAft: 0, perStarboard: 0 }),
     },
     {
       name: 'submerged stiffness in trim',
       measure: 'moment',
       wanted: { least: least - (missing[2] - water.trimLoss), most: Number.POSITIVE_INFINITY },
-      perUnit: 1 / displacement,
       effectOf: lowering,
     },
     {
       name: 'submerged stiffness in heel',
       measure: 'moment',
       wanted: { least: least - (missing[2] - water.heelLoss), most: Number.POSITIVE_INFINITY },
-      perUnit: 1 / displacement,
       effectOf: lowering,
     },
   ];

@@ -56,22 +56,27 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
   const arms = subtract(subtract(lift, moment), scale(about, missing));
   const righting = dot(up, subtract(lift, moment));
   const stiffness = (direction: Vec3) => Math.max(along(waterplane, direction, direction) + righting, 1e-9 * buoyancy);
-  const perKilogram = (lever: Lever) =>
-    lever.bay.inside === null ? 1 - (wet.surfaced(lever, target) * bodies.density) / lever.density : 1;
+  const netOf = new Map<Lever, number>();
+  /** What a kilogram of the piece weighs in the water that it lies in; cut once, for every row asks for it. */
+  const perKilogram = (lever: Lever): number => {
+    const known = netOf.get(lever);
+    if (known !== undefined) return known;
+    const net = lever.bay.inside === null ? 1 - (wet.surfaced(lever, target) * bodies.density) / lever.density : 1;
+    netOf.set(lever, net);
+    return net;
+  };
   const heelStiffness = stiffness(heelwards(up));
   return [
     {
       name: 'surfaced draft',
       measure: 'mass',
       wanted: { value: missing, slack: part * (boat.waterline ? bodies.density * hull.area * limits.draft : buoyancy) },
-      perUnit: 1 / Math.max(bodies.density * hull.area, 1e-9),
       effectOf: lever => ({ perMass: perKilogram(lever), perAft: 0, perStarboard: 0 }),
     },
     {
       name: 'surfaced trim',
       measure: 'moment',
       wanted: { value: arms[0], slack: part * stiffness(trimwards(up)) * limits.trim },
-      perUnit: 1 / stiffness(trimwards(up)),
       effectOf: lever => {
         const k = perKilogram(lever);
         return { perMass: k * (lever.station[0] - about[0]), perAft: k, perStarboard: 0 };
@@ -81,7 +86,6 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
       name: 'surfaced heel',
       measure: 'moment',
       wanted: { value: arms[1], slack: part * heelStiffness * limits.heel },
-      perUnit: 1 / heelStiffness,
       effectOf: lever => {
         const k = perKilogram(lever);
         return { perMass: k * (lever.offset[0] - about[1]), perAft: 0, perStarboard: k };
@@ -91,7 +95,6 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
       name: 'surfaced metacentric height',
       measure: 'moment',
       wanted: { least: buoyancy * limits.gm - (heelStiffness - freeSurface), most: Number.POSITIVE_INFINITY },
-      perUnit: 1 / buoyancy,
       effectOf: lever => ({ perMass: -perKilogram(lever) * lever.height, perAft: 0, perStarboard: 0 }),
     },
   ];

@@ -29,18 +29,16 @@ function leverAt(station: number, pieces: readonly number[] = [], material: 'lea
 
 /** Weight, and its moment about station 0: `k` is what a kilogram weighs there (less in the water). */
 const massRow = (wanted: Aim | Band, k: (lever: Lever) => number = () => 1): Row => ({
-  name: 'mass',
+  name: 'surfaced draft',
   measure: 'mass',
   effectOf: lever => ({ perMass: k(lever), perAft: 0, perStarboard: 0 }),
   wanted,
-  perUnit: 1,
 });
 const momentRow = (wanted: Aim | Band, k: (lever: Lever) => number = () => 1): Row => ({
-  name: 'moment',
+  name: 'surfaced trim',
   measure: 'moment',
   effectOf: lever => ({ perMass: k(lever) * lever.station[0], perAft: k(lever), perStarboard: 0 }),
   wanted,
-  perUnit: 1,
 });
 const exactly = (value: number): Aim => ({ value, slack: 1e-9 });
 

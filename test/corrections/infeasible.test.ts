@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import type { Analysis } from '../../server/analysis.ts';
+import { roomAdvice } from '../../server/corrections/propose.ts';
+import { fileFindings, service } from '../helpers/analysed.ts';
+import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
+
+/** The boat with little room left: bays taken out by name, and a stub of what is inside. */
+function withoutRoom(text: string, kept: RegExp): string {
+  return text
+    .split('\n')
+    .filter(line => !line.includes('takes:') || kept.test(line))
+    .map(line =>
+      line.includes('tube floor')
+        ? line.replace(/station: \d+ to (\d+)/, (_, end) => `station: ${Number(end) - 14} to ${end}`)
+        : line,
+    )
+    .join('\n');
+}
+
+interface Case {
+  readonly seed: number;
+  readonly analysis: Analysis;
+}
+
+/** Boats of which the first correction of both conditions is gone with the room. */
+function casesOf(count: number, kept: RegExp): readonly Case[] {
+  const cases: Case[] = [];
+  let previous: Analysis | undefined;
+  for (let seed = 0; seed < count; seed++) {
+    const analysis = service.analyse(withoutRoom(boatOutOfTrim(seed).text, kept), previous);
+    previous = analysis;
+    if (outOfLimits(analysis).length > 0 && !firstOfBoth(analysis)) cases.push({ seed, analysis });
+  }
+  return cases;
+}
+
+const hasStub = casesOf(100, /tube floor/);
+const hasEnds = casesOf(100, /keel forward|deck aft/);
+
+describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
+  test('is offered nothing that claims both conditions, and each claim of one is true', () => {
+    let claims = 0;
+    for (const { seed, analysis } of [...hasStub, ...hasEnds]) {
+      for (const correction of analysis.corrections().filter(({ left }) => left.length === 0)) {
+        expect(correction.condition).not.toBe('both');
+        expect(correction.title).not.toContain('both conditions');
+        const again = service.analyse(corrected(analysis, correction), analysis);
+        const still = outOfLimits(again).filter(({ code }) => code.startsWith(`${correction.condition}-`));
+        expect({ seed, still }).toEqual({ seed, still: [] });
+        claims++;
+      }
+    }
+    expect(hasStub.length).toBeGreaterThan(20);
+    expect(claims).toBeGreaterThan(10);
+  });
+
+  test('is offered the nearest, last, which names the limits that give way and is true', () => {
+    let hits = 0;
+    for (const { seed, analysis } of [...hasStub, ...hasEnds]) {
+      const nearest = analysis.corrections().find(({ left }) => left.length > 0);
+      if (!nearest) continue;
+      hits++;
+      expect(analysis.corrections().at(-1)).toBe(nearest);
+      const again = service.analyse(corrected(analysis, nearest), analysis);
+      const still = outOfLimits(again).filter(({ code }) => !code.startsWith('transit-'));
+      // Every limit that is still out, by its own figure; and none is out that it does not name.
+      expect(nearest.title).toContain('the nearest that can be had; still out: ');
+      expect({ seed, codes: still.map(({ code }) => code) }).toEqual({
+        seed,
+        codes: nearest.left.map(({ code }) => code),
+      });
+      for (const { message } of still) {
+        const figures = message.split(/\. |\.$/)[0]!.match(/\d[\d.]*[^\d,;:]*/g)!;
+        for (const figure of figures) expect(nearest.title).toContain(figure.trim());
+      }
+      const before = outOfLimits(analysis).filter(({ code }) => !code.startsWith('transit-'));
+      expect(still.length).toBeLessThanOrEqual(before.length);
+    }
+    expect(hits).toBeGreaterThan(5);
+  });
+});
+
+/** The advised room as bays of the file: just what the advice says, with a finger's breadth at each end. */
+function advisedBays(advice: string): string {
+  const found = [
+    ...advice.matchAll(
+      /([\d.]+) (?:g|mm) of (lead|foam strip) near station ([\d.]+) mm, ([\d.]+) mm up(?:, to (port|starboard))?/g,
+    ),
+  ];
+  return found
+    .map(([, amount, what, station, height, side], i) => {
+      const [breadth, depth] = what === 'lead' ? [12, 6] : [25, 12];
+      const long = what === 'lead' ? Number(amount) / (breadth * depth * 11.34e-3) : Number(amount);
+      const [from, to] = [Number(station) - long / 2 - 8, Number(station) + long / 2 + 8];
+      const [port, starboard] = [side === 'starboard' ? -8 : -20, side === 'port' ? 8 : 20];
+      return `  - { name: advised ${i}, takes: ${what === 'lead' ? 'lead' : 'foam'}, station: ${from} to ${to} mm, offset: ${port} to ${starboard} mm, height: ${Number(height) - depth / 2} to ${Number(height) + depth / 2} mm }\n`;
+    })
+    .join('');
+}
+
+describe('the advice on room', { timeout: 60_000 }, () => {
+  test('a boat with the advised bays can be trimmed in both conditions', () => {
+    let hits = 0;
+    for (const { seed, analysis } of hasStub) {
+      const advice = roomAdvice(analysis.patient!);
+      if (advice === null) continue;
+      expect(advice).toMatch(/^A bay for .* would meet every limit\.$/);
+      const text = analysis.syntax.text.replace('stock:\n', `${advisedBays(advice)}stock:\n`);
+      const again = service.analyse(text, analysis);
+      expect(fileFindings(again)).toEqual([]);
+      expect({ seed, isTrimmed: firstOfBoth(again) !== undefined }).toEqual({ seed, isTrimmed: true });
+      hits++;
+    }
+    expect(hits).toBeGreaterThan(15);
+  });
+});

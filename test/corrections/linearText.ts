@@ -1,0 +1,109 @@
+import type { Lever } from '../../server/corrections/levers.ts';
+import type { Row } from '../../server/corrections/program.ts';
+
+/*
+ * The programme written a second time, from what the rows and levers mean, as a text in the LP format that other solvers
+ * read. Masses m in g, moments in g·mm: q aft of the forward end of the lever's room, s to starboard and p to port of
+ * where the piece would rest athwart.
+ */
+
+const TANGENTS = 5;
+const FOAM_PRICE = 30;
+const GRAMS_PER_SLACK = 2;
+const PRICE_OFF_CENTRE = 1e-4;
+
+type Terms = readonly (readonly [factor: number, variable: string])[];
+
+const sum = (terms: Terms): string => {
+  const written = terms
+    .filter(([factor]) => factor !== 0)
+    .map(([factor, name]) => `${factor < 0 ? '-' : '+'} ${Math.abs(factor)} ${name}`);
+  return written.length > 0 ? written.join(' ') : '0 m0';
+};
+
+/** Where a piece rests athwart: nearest to the centreline. */
+const restOf = ({ offset }: Lever) => Math.min(Math.max(0, offset[0]), offset[1]);
+
+export function linearText(levers: readonly Lever[], rows: readonly Row[]): string {
+  const lines: string[] = [];
+  const objective: [number, string][] = [];
+  const bounds: string[] = [];
+  const whole: string[] = [];
+  for (const [r, { measure, wanted, effectOf }] of rows.entries()) {
+    // In g, a mass row as it is; a moment row with its arms in mm, and the moments q and p as they are.
+    const scale = measure === 'mass' ? 1e3 : 1e6;
+    const terms: Terms = levers.flatMap((lever, i): Terms => {
+      const { perMass, perAft, perStarboard } = effectOf(lever);
+      return [
+        [((perMass + perStarboard * (restOf(lever) - lever.offset[0])) * scale) / 1e3, `m${i}`],
+        [(perAft * scale) / 1e6, `q${i}`],
+        [(perStarboard * scale) / 1e6, `s${i}`],
+        [(-perStarboard * scale) / 1e6, `p${i}`],
+      ];
+    });
+    if ('slack' in wanted) {
+      const slack = wanted.slack * scale;
+      lines.push(`${sum([...terms, [-1, `over${r}`], [1, `under${r}`]])} = ${wanted.value * scale}`);
+      for (const side of ['over', 'under']) {
+        objective.push([GRAMS_PER_SLACK / slack, `${side}${r}`]);
+        bounds.push(`${side}${r} <= ${slack}`);
+      }
+    } else {
+      if (Number.isFinite(wanted.least)) lines.push(`${sum(terms)} >= ${wanted.least * scale}`);
+      if (Number.isFinite(wanted.most)) lines.push(`${sum(terms)} <= ${wanted.most * scale}`);
+    }
+  }
+  for (const [i, lever] of levers.entries()) {
+    objective.push([lever.material === 'lead' ? 1 : FOAM_PRICE, `m${i}`]);
+    const long = (lever.station[1] - lever.station[0]) * 1e3;
+    // kg/m is g/mm.
+    const lambda = lever.massPerLength;
+    for (let t = 0; t < TANGENTS; t++) {
+      // A piece of m grams is m/λ long, and so its middle is at least half of that from either end: q >= m²/2λ, of which
+      // the tangent at m = a is a·m/λ - a²/2λ.
+      const a = (long * lambda * t) / (TANGENTS - 1);
+      lines.push(
+        `${sum([
+          [1, `q${i}`],
+          [-a / lambda, `m${i}`],
+        ])} >= ${-(a * a) / (2 * lambda)}`,
+      );
+      lines.push(
+        `${sum([
+          [long - a / lambda, `m${i}`],
+          [-1, `q${i}`],
+        ])} >= ${-(a * a) / (2 * lambda)}`,
+      );
+    }
+    const rest = restOf(lever);
+    const starboard = (lever.offset[1] - rest) * 1e3;
+    const port = (rest - lever.offset[0]) * 1e3;
+    lines.push(
+      `${sum([
+        [1, `s${i}`],
+        [-starboard, `m${i}`],
+      ])} <= 0`,
+    );
+    lines.push(
+      `${sum([
+        [1, `p${i}`],
+        [-port, `m${i}`],
+      ])} <= 0`,
+    );
+    objective.push([PRICE_OFF_CENTRE, `s${i}`], [PRICE_OFF_CENTRE, `p${i}`]);
+    if (lever.pieces.length > 0) {
+      lines.push(`${sum([[1, `m${i}`], ...lever.pieces.map((mass, k) => [-1e3 * mass, `n${i}x${k}`] as const)])} = 0`);
+      whole.push(...lever.pieces.map((_, k) => `n${i}x${k}`));
+    }
+  }
+  return [
+    'Minimize',
+    ` cost: ${sum(objective)}`,
+    'Subject To',
+    ...lines.map((line, n) => ` c${n}: ${line}`),
+    'Bounds',
+    ...bounds.map(bound => ` ${bound}`),
+    ...(whole.length > 0 ? ['General', ` ${whole.join(' ')}`] : []),
+    'End',
+  ].join('\n');
+}

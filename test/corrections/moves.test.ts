@@ -1,0 +1,114 @@
+import { describe, expect, test } from 'vitest';
+import type { Analysis } from '../../server/analysis.ts';
+import type { Part } from '../../server/boat/boat.ts';
+import type { Correction } from '../../server/corrections/correction.ts';
+import { boundsOf } from '../../server/geometry/solids.ts';
+import { analysed, fileFindings, service } from '../helpers/analysed.ts';
+import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { corrected, outOfLimits } from '../helpers/corrected.ts';
+import { probe } from '../helpers/probe.ts';
+
+const movesIn = (analysis: Analysis): readonly Correction[] =>
+  analysis.corrections().filter(({ title }) => title.startsWith('Move '));
+
+const battery = (station: string, more = ''): readonly [string, string] => [
+  'station: 150 to 250 mm\n    height: 30 mm',
+  `station: ${station}\n    height: 30 mm${more}`,
+];
+
+describe('moving what is heavy', { timeout: 60_000 }, () => {
+  /*
+   * The probe with its 800 g battery 10 mm too far aft: 8000 g·mm. Surfaced, 0.5° of trim are 2000·263·tan 0.5° = 4590
+   * g·mm; submerged 2800·6.07·tan 0.5° = 148 g·mm, 0.18 mm of battery. So it
+   * goes 10 mm forward, to the millimetre.
+   */
+  test('undoes a shift by just that, keeping tolerance, comment and all other characters', () => {
+    const text = probe(battery('160 to 260 mm ± 3 mm   # against the frame'));
+    const analysis = analysed(text);
+    const [move] = movesIn(analysis);
+    expect(move?.title).toMatch(
+      /^Move “battery” 10 mm forward: both conditions within limits \(level, upright; level, tank/,
+    );
+    const changed = corrected(analysis, move!);
+    expect(changed).toBe(text.replace('160 to 260 mm ± 3 mm', '150 to 250 mm ± 3 mm'));
+    const again = analysed(changed);
+    expect(outOfLimits(again)).toEqual([]);
+    expect(again.surfaced).toEqual(move!.surfaced);
+    expect(again.submerged).toEqual(move!.submerged);
+  });
+
+  test('goes across too: the key is changed where it is written, added where it is not', () => {
+    const off = analysed(probe(battery('150 to 250 mm', '\n    offset: 6 mm ± 1 mm # by eye')));
+    const [move] = movesIn(off);
+    expect(move?.title).toMatch(/^Move “battery” 6 mm to port: /);
+    expect(corrected(off, move!)).toBe(off.syntax.text.replace('6 mm ± 1 mm', '0 mm ± 1 mm'));
+    expect(outOfLimits(analysed(corrected(off, move!)))).toEqual([]);
+    // A lump of 30 g, too light to be worth moving, at 40 mm to starboard: 1200 g·mm, 1.5 mm of battery, which says
+    // nothing of its offset yet.
+    const heeled = analysed(
+      probe(
+        ['mass: 800 g', 'mass: 770 g'],
+        ['bays:\n', '  - { name: lump, mass: 30 g, station: 200 mm, offset: 40 mm, height: 30 mm, in: hold }\nbays:\n'],
+      ),
+    );
+    const [across] = movesIn(heeled);
+    expect(across?.title).toMatch(/^Move “(battery|floor lead)” [123] mm to port: /);
+    const again = analysed(corrected(heeled, across!));
+    expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);
+  });
+
+  test('stops at a neighbour and at the end of the compartment', () => {
+    const block = (station: string): readonly [string, string] => [
+      'bays:\n',
+      `  - { name: frame, mass: 0.1 g, box: 80 x 60 mm, station: ${station}, height: 30 mm, in: hold }\nbays:\n`,
+    ];
+    const free = analysed(probe(battery('160 to 260 mm'), block('20 to 24 mm')));
+    expect(movesIn(free).map(({ title }) => title)).toContainEqual(
+      expect.stringMatching(/^Move “battery” 10 mm forward/),
+    );
+    const shut = analysed(probe(battery('160 to 260 mm'), block('154 to 158 mm')));
+    expect(movesIn(shut).filter(({ title }) => title.startsWith('Move “battery”'))).toEqual([]);
+    // The floor lead could mend the same, 13 mm forward, but for the frame in its way.
+    expect(movesIn(shut)).toEqual([]);
+  });
+
+  test('of random boats it stays in the compartment, passes no neighbour, and brings what it says', () => {
+    let hits = 0;
+    let previous: Analysis | undefined;
+    for (let seed = 0; seed < 50; seed++) {
+      const analysis = service.analyse(boatOutOfTrim(seed).text, previous);
+      previous = analysis;
+      for (const move of movesIn(analysis)) {
+        hits++;
+        const again = service.analyse(corrected(analysis, move), analysis);
+        expect({ seed, left: [...outOfLimits(again), ...fileFindings(again)] }).toEqual({ seed, left: [] });
+        expect(again.surfaced).toEqual(move.surfaced);
+        expect(again.submerged).toEqual(move.submerged);
+        expectFreePath(analysis, again, seed);
+      }
+    }
+    expect(hits).toBeGreaterThan(5);
+  });
+});
+
+/** One part has moved, and nothing that it might meet lies on its way. */
+function expectFreePath(before: Analysis, after: Analysis, seed: number): void {
+  const moved = before.boat.payload.filter((part, i) =>
+    part.centroid.some((c, axis) => c !== after.boat.payload[i]!.centroid[axis]),
+  );
+  expect({ seed, moved: moved.length }).toEqual({ seed, moved: 1 });
+  const was = moved[0]!;
+  const is = after.boat.payload.find(({ name }) => name === was.name)!;
+  const home = boundsOf(before.boat.compartments.find(({ name }) => name === was.inside)!.form);
+  for (const axis of [0, 1] as const) {
+    expect(is.from[axis]).toBeGreaterThanOrEqual(home.from[axis] - 1e-9);
+    expect(is.to[axis]).toBeLessThanOrEqual(home.to[axis] + 1e-9);
+  }
+  const swept = { from: Math.min(was.from[0], is.from[0]), to: Math.max(was.to[0], is.to[0]) };
+  const isClear = (other: Part) => {
+    const wasClear = other.to[0] <= was.from[0] || other.from[0] >= was.to[0];
+    return !wasClear || other.to[0] <= swept.from + 1e-9 || other.from[0] >= swept.to - 1e-9;
+  };
+  const others = before.boat.payload.filter(other => other !== was && other.inside === was.inside);
+  expect({ seed, met: others.filter(other => !isClear(other)).map(({ name }) => name) }).toEqual({ seed, met: [] });
+}

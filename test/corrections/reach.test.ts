@@ -1,0 +1,114 @@
+import { describe, expect, test } from 'vitest';
+import { balancesOf } from '../../server/corrections/balances.ts';
+import { broughtBy } from '../../server/corrections/brought.ts';
+import { findLevers, type Lever, type Piece } from '../../server/corrections/levers.ts';
+import { type Aim, cheapestPieces, type Row } from '../../server/corrections/program.ts';
+import { reaches } from '../../server/corrections/propose.ts';
+import { type Reach, reachOf } from '../../server/corrections/reach.ts';
+import { between, randomFrom } from '../accuracy/random.ts';
+import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { patientOf } from '../helpers/patient.ts';
+
+const BOATS = 100;
+
+/** Twice the area of a triangle, positive when it turns to the left. */
+const turn = (a: readonly [number, number], b: readonly [number, number], c: readonly [number, number]) =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+
+/** The same set with its axes in units of the limits' slack. */
+const inSlacks = ({ polygon }: Reach, mass: Aim, moment: Aim) =>
+  polygon.map(([m, q]) => [m / mass.slack, q / moment.slack] as const);
+
+/** Any piece that fits the lever, at random. */
+function anyPiece(lever: Lever, random: () => number): Piece {
+  const room = lever.station[1] - lever.station[0];
+  const length = between(random, 0, room);
+  const start = between(random, lever.station[0], lever.station[1] - length);
+  const offset = between(random, lever.offset[0], lever.offset[1]);
+  return { lever, mass: length * lever.massPerLength, station: [start, start + length], offset, counts: [] };
+}
+
+const cases = Array.from({ length: BOATS }, (_, seed) => {
+  const patient = patientOf(boatOutOfTrim(seed).text);
+  const rows = balancesOf(patient, 'both', 0.75)(null);
+  const row = (name: Row['name']) => rows.find(each => each.name === name)!;
+  return {
+    seed,
+    patient,
+    levers: findLevers(patient.boat),
+    draft: row('surfaced draft'),
+    trims: [row('surfaced trim'), row('submerged trim')],
+  };
+});
+
+describe('the reach of the bays', { timeout: 60_000 }, () => {
+  test('is convex, and has nothing at all in it', () => {
+    for (const { patient, draft, trims } of cases) {
+      const { surfaced, submerged } = reaches(patient);
+      for (const [reach, trim] of [
+        [surfaced, trims[0]!],
+        [submerged!, trims[1]!],
+      ] as const) {
+        const points = inSlacks(reach, draft.wanted as Aim, trim.wanted as Aim);
+        for (const [i, point] of points.entries()) {
+          const [next, after] = [points[(i + 1) % points.length]!, points[(i + 2) % points.length]!];
+          expect(turn(point, next, after)).toBeGreaterThan(-1e-9);
+        }
+        // No pieces: nothing brought.
+        expect(points.every((point, i) => turn(point, points[(i + 1) % points.length]!, [0, 0]) > -1e-9)).toBe(true);
+      }
+    }
+  });
+
+  test('holds whatever pieces one lays in the bays', () => {
+    const random = randomFrom(4);
+    for (const { seed, levers, draft, trims } of cases) {
+      for (const trim of trims) {
+        const [massAim, momentAim] = [draft.wanted as Aim, trim.wanted as Aim];
+        const points = inSlacks(reachOf(levers, draft, trim), massAim, momentAim);
+        for (let n = 0; n < 10; n++) {
+          const pieces = levers.filter(() => random() < 0.6).map(lever => anyPiece(lever, random));
+          const brought = (row: Row) => pieces.reduce((sum, piece) => sum + broughtBy(piece, row), 0);
+          const laid = [brought(draft) / massAim.slack, brought(trim) / momentAim.slack] as const;
+          const least = Math.min(...points.map((point, i) => turn(point, points[(i + 1) % points.length]!, laid)));
+          // The round edge bulges out of the polygon by less than a hundredth of the slack.
+          const size = Math.max(...points.map(([m, q]) => Math.hypot(m, q)));
+          expect({ seed, least }).toMatchObject({
+            least: expect.toSatisfy((value: number) => value > -0.011 * 2 * size),
+          });
+        }
+      }
+    }
+  });
+
+  test('holds what is needed just when the programme finds pieces for those two balances', () => {
+    /** In slacks: nearer to the edge the programme's five tangents and the round edge itself may differ. */
+    const NEAR = 0.4;
+    const tally = { inside: 0, outside: 0, near: 0 };
+    for (const [i, { seed, levers, draft, trims }] of cases.entries()) {
+      const random = randomFrom(1000 + i);
+      for (const trim of trims) {
+        // All of the bays, and some of them.
+        for (const some of [levers, levers.filter(() => random() < 0.5)]) {
+          const exact = (row: Row): Row => ({
+            ...row,
+            wanted: { ...(row.wanted as Aim), slack: 1e-3 * (row.wanted as Aim).slack },
+          });
+          const reach = reachOf(some, draft, trim);
+          expect(reach.needed).toEqual([(draft.wanted as Aim).value, (trim.wanted as Aim).value]);
+          expect(reach.isInside).toBe(reach.margin >= 0);
+          if (Math.abs(reach.margin) < NEAR) {
+            tally.near++;
+            continue;
+          }
+          const found = cheapestPieces(some, [exact(draft), exact(trim)]) !== null;
+          expect({ seed, found, margin: reach.margin }).toEqual({ seed, found: reach.isInside, margin: reach.margin });
+          if (found) tally.inside++;
+          else tally.outside++;
+        }
+      }
+    }
+    expect(tally.inside + tally.outside).toBeGreaterThan(200);
+    expect(Math.min(tally.inside, tally.outside)).toBeGreaterThan(40);
+  });
+});

@@ -1,0 +1,131 @@
+import { describe, expect, test } from 'vitest';
+import type { Analysis } from '../../server/analysis.ts';
+import type { Correction } from '../../server/corrections/correction.ts';
+import { splice } from '../../server/text/edit.ts';
+import { analysed, fileFindings, service } from '../helpers/analysed.ts';
+import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
+import { probeWith } from '../helpers/probe.ts';
+
+const recutIn = (analysis: Analysis): Correction | undefined =>
+  analysis.corrections().find(({ title }) => /^(Recut|Take out)/.test(title));
+
+/** The lines of the payload, one an entry. */
+const entryLines = (text: string): readonly string[] => {
+  const lines = text.split('\n');
+  return lines.slice(lines.indexOf('payload:') + 1, lines.indexOf('bays:'));
+};
+
+/** An entry's line but for what recutting changes: its mass, and where it lies. */
+const withoutPlace = (line: string): string =>
+  line
+    .replace(/\b(mass|station): [^,}]+/g, '$1: …')
+    .replace(/, offset: [^,}]+(?=[,} ])/, '')
+    .trimEnd();
+
+interface Case {
+  readonly seed: number;
+  readonly text: string;
+  readonly analysis: Analysis;
+  readonly correction: Correction;
+}
+
+/** Boats trimmed by the program, each with a lighter battery afterwards. */
+function casesOf(count: number): readonly Case[] {
+  const cases: Case[] = [];
+  let previous: Analysis | undefined;
+  for (let seed = 0; seed < count; seed++) {
+    previous = service.analyse(boatOutOfTrim(seed).text, previous);
+    const first = firstOfBoth(previous);
+    if (!first) continue;
+    const text = corrected(previous, first).replace(
+      /battery, mass: ([\d.]+)/,
+      (_, mass) => `battery, mass: ${Number(mass) - 12}`,
+    );
+    const analysis = service.analyse(text, previous);
+    const correction = recutIn(analysis);
+    if (correction) cases.push({ seed, text, analysis, correction });
+  }
+  return cases;
+}
+
+const cases = casesOf(40);
+
+describe('recutting loose pieces', { timeout: 60_000 }, () => {
+  test('gives what it says', () => {
+    expect(cases.length).toBeGreaterThan(15);
+    for (const { seed, analysis, correction } of cases) {
+      const again = service.analyse(corrected(analysis, correction), analysis);
+      expect({ seed, left: [...outOfLimits(again), ...fileFindings(again)] }).toEqual({ seed, left: [] });
+      const { surfaced, submerged } = again;
+      if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it floats and hangs');
+      if (correction.surfaced.status !== 'afloat' || correction.submerged.status !== 'neutral') throw new Error('so');
+      expect(surfaced.attitude.draft).toBeCloseTo(correction.surfaced.attitude.draft, 9);
+      expect(surfaced.attitude.trim).toBeCloseTo(correction.surfaced.attitude.trim, 9);
+      expect(surfaced.attitude.heel).toBeCloseTo(correction.surfaced.attitude.heel, 9);
+      expect(submerged.trim).toBeCloseTo(correction.submerged.trim, 9);
+      expect(submerged.fill).toBeCloseTo(correction.submerged.fill, 9);
+    }
+  });
+
+  test('touches nothing but the entries that it names', () => {
+    let recut = 0;
+    let takenOut = 0;
+    for (const { text, analysis, correction } of cases) {
+      const changed = splice(text, splicesOf(analysis, correction));
+      const [before, after] = [entryLines(text), entryLines(changed)];
+      const fixed = analysis.boat.payload.filter(part => part.fixed).length;
+      expect(after.slice(0, fixed)).toEqual(before.slice(0, fixed));
+      // All outside the payload stays as it is.
+      expect(changed.slice(0, changed.indexOf('payload:'))).toBe(text.slice(0, text.indexOf('payload:')));
+      expect(changed.slice(changed.indexOf('\nbays:'))).toBe(text.slice(text.indexOf('\nbays:')));
+      const words = correction.title.slice(0, correction.title.indexOf(', lay '));
+      const named = (verb: RegExp) =>
+        [...(verb.exec(words)?.[1] ?? '').matchAll(/“([^”]+)”/g)].map(([, name]) => name!);
+      for (const name of named(/[Rr]ecut ((?:“[^”]+”(?:, )?)+)/)) {
+        recut++;
+        const line = (lines: readonly string[]) => lines.filter(each => each.includes(name)).map(withoutPlace);
+        // A recut piece keeps its name, its form, its height and all that is written beside it.
+        expect(line(after)[0]).toBe(line(before)[0]);
+      }
+      for (const name of named(/[Tt]ake out ((?:“[^”]+”(?:, )?)+)/)) {
+        takenOut++;
+        expect(service.analyse(changed, analysis).boat.payload.map(part => part.name)).not.toContain(name);
+      }
+    }
+    expect(recut).toBeGreaterThan(10);
+    expect(takenOut).toBeGreaterThan(0);
+  });
+
+  test('keeps every character that need not change, in any layout', () => {
+    // 40 g of loose lead too far aft on an otherwise trimmed boat, written in brackets with a comment.
+    const loose =
+      '{ name: trimmer, material: lead, fixed: false, mass: 40 g, box: 12 x 6 mm, station: 300 to 349 mm, height: 5 mm, in: hold }   # cut by eye';
+    const analysis = analysed(
+      probeWith(loose).replace('mass: 600 g\n    station: 120', 'mass: 560 g\n    station: 120'),
+    );
+    const correction = recutIn(analysis)!;
+    const changed = corrected(analysis, correction);
+    const line = changed.split('\n').find(each => each.includes('trimmer') || each.includes('cut by eye'));
+    if (correction.title.startsWith('Recut')) {
+      expect(line).toMatch(
+        /^ {2}- \{ name: trimmer, material: lead, fixed: false, mass: [\d.]+ g, box: 12 x 6 mm, station: \d+ to \d+ mm, height: 5 mm, in: hold(, offset: -?\d+ mm)? \} {3}# cut by eye$/,
+      );
+    } else {
+      expect(line).toBeUndefined();
+    }
+    expect([...outOfLimits(analysed(changed)), ...fileFindings(analysed(changed))]).toEqual([]);
+  });
+
+  test('gives a new piece no name that one already has', () => {
+    // 150 g short amidships: lead goes into both bays. What lies in the bow already bears the name that the stern's would.
+    const loose =
+      '{ name: lead stern bay, material: lead, fixed: false, mass: 16.3 g, box: 12 x 6 mm, station: 40 to 60 mm, height: 5 mm, in: hold }';
+    const analysis = analysed(probeWith(loose).replace('mass: 800 g', 'mass: 650 g'));
+    const correction = recutIn(analysis)!;
+    expect(correction.title).toMatch(/^Recut “lead stern bay”, lay /);
+    expect(correction.parts.map(({ name }) => name).sort()).toEqual(['lead stern bay', 'lead stern bay 2']);
+    const again = analysed(corrected(analysis, correction));
+    expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);
+  });
+});

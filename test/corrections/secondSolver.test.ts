@@ -1,0 +1,70 @@
+import highsLoader from 'highs';
+import { describe, expect, test } from 'vitest';
+import { balancesOf } from '../../server/corrections/balances.ts';
+import { findLevers, type Lever } from '../../server/corrections/levers.ts';
+import { cheapestPieces, type Row } from '../../server/corrections/program.ts';
+import { between, randomFrom } from '../accuracy/random.ts';
+import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { patientOf } from '../helpers/patient.ts';
+import { linearText } from './linearText.ts';
+
+/* The programme's optimum against HiGHS (highs-js 1.15.3), which knows nothing of boats: the check value is its own. */
+
+const highs = await highsLoader();
+
+const BOATS = 200;
+/** Relative; both solvers work to about 1e-9. */
+const SAME = 1e-6;
+
+interface Tally {
+  feasible: number;
+  infeasible: number;
+}
+
+function compare(levers: readonly Lever[], rows: readonly Row[], tally: Tally): void {
+  const ours = cheapestPieces(levers, rows);
+  const theirs = highs.solve(linearText(levers, rows), { mip_rel_gap: 0, mip_abs_gap: 0 });
+  if (theirs.Status === 'Optimal') {
+    tally.feasible++;
+    expect(ours).not.toBeNull();
+    expect(Math.abs(ours!.cost - theirs.ObjectiveValue)).toBeLessThanOrEqual(SAME * Math.max(1, theirs.ObjectiveValue));
+  } else {
+    tally.infeasible++;
+    expect(theirs.Status).toMatch(/^Infeasible|^Primal infeasible or unbounded/);
+    expect(ours).toBeNull();
+  }
+}
+
+/** All levers of the boat, and some of them drawn by the seed. */
+function setsOf(levers: readonly Lever[], seed: number): readonly (readonly Lever[])[] {
+  const random = randomFrom(seed + 77);
+  const some = (part: number) => levers.filter(() => random() < part);
+  return [levers, some(0.7), some(0.5), some(between(random, 0.2, 0.5))].filter(set => set.length > 0);
+}
+
+function overBoats(count: number, options: BoatOptions): Tally {
+  const tally: Tally = { feasible: 0, infeasible: 0 };
+  for (let seed = 0; seed < count; seed++) {
+    const patient = patientOf(boatOutOfTrim(seed, options).text);
+    for (const scope of ['both', 'surfaced', 'submerged'] as const) {
+      const rows = balancesOf(patient, scope, 0.75)(null);
+      const sets = setsOf(findLevers(patient.boat), seed);
+      for (const levers of scope === 'both' ? sets : sets.slice(0, 1)) compare(levers, rows, tally);
+    }
+  }
+  return tally;
+}
+
+describe('the cheapest pieces', { timeout: 120_000 }, () => {
+  test('are those of a general-purpose solver, and so are the cases that have none', () => {
+    const { feasible, infeasible } = overBoats(BOATS, {});
+    expect(feasible).toBeGreaterThan(3 * BOATS);
+    expect(infeasible).toBeGreaterThan(BOATS / 2);
+  });
+
+  test('of whole pieces too', () => {
+    const { feasible, infeasible } = overBoats(25, { stock: 'pieces' });
+    expect(feasible).toBeGreaterThan(3 * 25);
+    expect(infeasible).toBeGreaterThan(12);
+  });
+});

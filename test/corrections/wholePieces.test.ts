@@ -1,0 +1,142 @@
+import { describe, expect, test } from 'vitest';
+import { balancesOf } from '../../server/corrections/balances.ts';
+import { broughtBy } from '../../server/corrections/brought.ts';
+import { findLevers, type Lever, type Piece } from '../../server/corrections/levers.ts';
+import { cheapestPieces, type Row } from '../../server/corrections/program.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
+import { probe } from '../helpers/probe.ts';
+
+/*
+ * Whole pieces against every way of laying them: all counts that fit the bay, the middle of the row at each of the marks
+ * of a grid. The check value is the cheapest of those that keep every row.
+ */
+
+const GRID = 33;
+/** The grid's best may miss the true best place by half a mark. */
+const GRID_LOSS = 0.6;
+
+interface Laid {
+  readonly cost: number;
+  /** What it brings in each row. */
+  readonly brought: readonly number[];
+}
+
+/** Every way to lay pieces in one lever, none at all included. */
+function waysOf(lever: Lever, rows: readonly Row[]): readonly Laid[] {
+  const room = lever.station[1] - lever.station[0];
+  const most = room * lever.massPerLength;
+  const [small, large] = [lever.pieces[0]!, lever.pieces[1]!];
+  const masses = new Set<number>();
+  for (let a = 0; a * small <= most; a++) {
+    for (let b = 0; a * small + b * large <= most; b++) masses.add(Math.round((a * small + b * large) * 1e6) / 1e6);
+  }
+  const nothing: Laid = { cost: 0, brought: rows.map(() => 0) };
+  return [...masses].flatMap(mass => {
+    if (mass === 0) return [nothing];
+    const half = mass / lever.massPerLength / 2;
+    return Array.from({ length: GRID }, (_, g): Laid => {
+      const middle = lever.station[0] + half + ((room - 2 * half) * g) / (GRID - 1);
+      const offset = (lever.offset[0] + lever.offset[1]) / 2;
+      const piece: Piece = { lever, mass, station: [middle - half, middle + half], offset, counts: [] };
+      return { cost: mass * 1e3, brought: rows.map(row => broughtBy(piece, row)) };
+    });
+  });
+}
+
+/** The least cost over every way to lay pieces in these levers; infinite when no way keeps the rows. */
+function bruteForce(levers: readonly Lever[], rows: readonly Row[]): number {
+  const [first, second] = levers.map(lever => waysOf(lever, rows));
+  const others = second ?? [{ cost: 0, brought: rows.map(() => 0) }];
+  let best = Number.POSITIVE_INFINITY;
+  for (const a of first!) {
+    for (const b of others) {
+      if (a.cost + b.cost >= best) continue;
+      best = Math.min(best, a.cost + b.cost + missed(rows, a, b));
+    }
+  }
+  return best;
+}
+
+/** What missing the aims costs, 2 g of lead for each whole slack; infinite outside the slack or a band. */
+function missed(rows: readonly Row[], a: Laid, b: Laid): number {
+  let cost = 0;
+  for (const [r, { wanted }] of rows.entries()) {
+    const brought = a.brought[r]! + b.brought[r]!;
+    if ('slack' in wanted) {
+      const miss = Math.abs(wanted.value - brought) / wanted.slack;
+      if (miss > 1 + 1e-9) return Number.POSITIVE_INFINITY;
+      cost += 2 * miss;
+    } else if (brought < wanted.least - 1e-12 || brought > wanted.most + 1e-12) return Number.POSITIVE_INFINITY;
+  }
+  return cost;
+}
+
+const boatWith = (battery: string, pieces: string) =>
+  probe(
+    ['station: 150 to 250 mm', `station: ${battery}`],
+    ['lead: { strip: 12 x 6 mm }', `lead: { pieces: ${pieces} }`],
+    // Lighter by what the pieces may weigh.
+    ['mass: 600 g\n    station: 120', 'mass: 560 g\n    station: 120'],
+  );
+
+const BATTERIES = [
+  '146 to 246 mm',
+  '148 to 248 mm',
+  '150 to 250 mm',
+  '153 to 253 mm',
+  '156 to 256 mm',
+  '162 to 262 mm',
+];
+const STOCKS = ['[5 g, 10 g]', '[7 g, 12 g]'];
+
+describe('whole pieces', { timeout: 60_000 }, () => {
+  test('are never dearer than the best of all counts and places, in one bay or two', () => {
+    let hits = 0;
+    let none = 0;
+    for (const stock of STOCKS) {
+      for (const battery of BATTERIES) {
+        const { patient } = analysed(boatWith(battery, stock));
+        const rows = balancesOf(patient!, 'both', 0.75)(null);
+        const [fore, aft] = findLevers(patient!.boat);
+        for (const levers of [[fore!], [aft!], [fore!, aft!]]) {
+          const best = bruteForce(levers, rows);
+          const ours = cheapestPieces(levers, rows);
+          if (best === Number.POSITIVE_INFINITY) {
+            none++;
+            continue;
+          }
+          hits++;
+          expect(ours).not.toBeNull();
+          expect(ours!.cost).toBeLessThanOrEqual(best + 1e-6);
+          expect(ours!.cost).toBeGreaterThan(best - GRID_LOSS);
+        }
+      }
+    }
+    expect(hits).toBeGreaterThan(10);
+    expect(none).toBeGreaterThan(5);
+  });
+
+  test('go into the file as so many of each, and trim the boat', () => {
+    let seen = 0;
+    for (const stock of STOCKS) {
+      for (const battery of BATTERIES) {
+        const analysis = analysed(boatWith(battery, stock));
+        const correction = firstOfBoth(analysis);
+        if (!correction) continue;
+        seen++;
+        for (const [i, { counts, lever, mass }] of correction.pieces.entries()) {
+          const made = counts.reduce((sum, count, k) => sum + count * lever.pieces[k]!, 0);
+          expect(made).toBeCloseTo(mass, 12);
+          expect(correction.parts[i]!.mass).toBeCloseTo(made, 9);
+          const words = counts.flatMap((count, k) => (count > 0 ? [`${count} x ${lever.pieces[k]! * 1e3} g`] : []));
+          expect(words.length).toBeGreaterThan(0);
+          expect(correction.title).toContain(words.join(' and '));
+          expect(correction.entries[i]!.comment).toContain(words.join(' and '));
+        }
+        expect(outOfLimits(analysed(corrected(analysis, correction)))).toEqual([]);
+      }
+    }
+    expect(seen).toBeGreaterThan(5);
+  });
+});

@@ -1,0 +1,28 @@
+import type { Analysis } from '../../server/analysis.ts';
+import type { Correction } from '../../server/corrections/correction.ts';
+import type { Finding } from '../../server/findings/finding.ts';
+import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { TextSplice } from '../../server/text/layout.ts';
+
+/** The edits that a correction makes in the file. */
+export function splicesOf({ syntax }: Analysis, { changes, title }: Correction): readonly TextSplice[] {
+  const splices = applyChanges(syntax, changes);
+  if (!splices) throw new Error(`cannot be written into the file: ${title}`);
+  return splices;
+}
+
+/** The file with a correction in it. */
+export const corrected = (analysis: Analysis, correction: Correction): string =>
+  splice(analysis.syntax.text, splicesOf(analysis, correction));
+
+/** The first correction that sets both conditions right. */
+export const firstOfBoth = (analysis: Analysis): Correction | undefined =>
+  analysis.corrections().find(({ condition, left }) => condition === 'both' && left.length === 0);
+
+/** What the boat does out of its limits; what is only remarked on does not count. */
+export const outOfLimits = ({ findings }: Pick<Analysis, 'findings'>): readonly Finding[] =>
+  findings.filter(
+    ({ code, severity }) =>
+      severity !== 'information' &&
+      /^(surfaced-|submerged-|neutral-fill|transit-|sinks|overturns|unsettled)/.test(code),
+  );

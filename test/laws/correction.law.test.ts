@@ -1,0 +1,117 @@
+import { describe, expect, test } from 'vitest';
+import type { Analysis } from '../../server/analysis.ts';
+import type { Boat, Part } from '../../server/boat/boat.ts';
+import type { Correction } from '../../server/corrections/correction.ts';
+import type { Piece } from '../../server/corrections/levers.ts';
+import { splice } from '../../server/text/edit.ts';
+import { tapeStep } from '../../server/wording/numbers.ts';
+import { fileFindings, service } from '../helpers/analysed.ts';
+import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
+
+/*
+ * Boats about which it is known that pieces in their bays trim them: they were drawn with such pieces, and those taken out.
+ */
+const BOATS = 300;
+
+const optionsFor = (seed: number): BoatOptions => {
+  if (seed % 6 === 0) return { stock: 'pieces' };
+  return seed % 6 === 1 ? { units: 'imperial' } : {};
+};
+
+/** A boat that the drawn pieces hardly trim is now and then in trim without them. */
+const LEAST_OUT_OF_TRIM = 0.85 * BOATS;
+/** The drawn pieces are not on the tape's marks, and one in a hundred boats allows no others. */
+const LEAST_CORRECTED = 0.99;
+const HAIR = 1e-6;
+
+/** What a piece takes up: the box that it fills in its room. */
+const roomOf = ({ lever, station, offset }: Piece) => ({
+  from: [station[0], offset - lever.breadth / 2, lever.height - lever.depth / 2],
+  to: [station[1], offset + lever.breadth / 2, lever.height + lever.depth / 2],
+  inside: lever.bay.inside,
+});
+
+const overlap = (a: Omit<ReturnType<typeof roomOf>, 'inside'>, b: { from: readonly number[]; to: readonly number[] }) =>
+  [0, 1, 2].every(axis => a.from[axis]! < b.to[axis]! - HAIR && a.to[axis]! > b.from[axis]! + HAIR);
+
+const isMultiple = (value: number, step: number) => Math.abs(value / step - Math.round(value / step)) < 1e-4;
+
+/** Lead as a scale shows it: tenths of a gram, hundredths of an ounce. Foam is cut by its length and weighs what it weighs. */
+const isWeighable = ({ mass, material }: Part, { units }: Boat) =>
+  material !== 'lead' || isMultiple(mass, units.mass === 'oz' ? 0.028349523125 / 100 : 1e-4);
+
+function expectPiecesFit({ pieces, parts }: Correction, { payload, units }: Boat): void {
+  for (const [i, piece] of pieces.entries()) {
+    const room = roomOf(piece);
+    const { bay } = piece.lever;
+    for (const axis of [0, 1, 2] as const) {
+      expect(room.from[axis]).toBeGreaterThanOrEqual(bay.from[axis] - HAIR);
+      expect(room.to[axis]).toBeLessThanOrEqual(bay.to[axis] + HAIR);
+    }
+    const neighbours: readonly Part[] = payload.filter(part => part.inside === room.inside);
+    expect(neighbours.filter(part => overlap(room, part)).map(part => part.name)).toEqual([]);
+    expect(
+      pieces.slice(i + 1).filter(other => other.lever.bay.inside === room.inside && overlap(room, roomOf(other))),
+    ).toEqual([]);
+    if (piece.counts.length > 0) {
+      const made = piece.counts.reduce((sum, count, k) => sum + count * piece.lever.pieces[k]!, 0);
+      expect(parts[i]!.mass).toBeCloseTo(made, 9);
+    } else {
+      expect(isMultiple(piece.station[1] - piece.station[0], tapeStep(units))).toBe(true);
+    }
+  }
+}
+
+/** The text without what the splices put in. */
+function withoutPut(text: string, before: string, analysis: Analysis, correction: Correction): void {
+  const splices = splicesOf(analysis, correction);
+  expect(splices.every(({ start, end }) => start === end)).toBe(true);
+  let [rest, at, back] = [text, 0, ''];
+  let last = 0;
+  for (const { start, text: put } of splices) {
+    back += rest.slice(at, at + start - last);
+    at += start - last + put.length;
+    last = start;
+  }
+  rest = back + rest.slice(at);
+  expect(rest).toBe(before);
+}
+
+describe('a boat that its bays can trim', { timeout: 120_000 }, () => {
+  test('is trimmed by the first correction: written into the file and figured again it is within all limits', () => {
+    let out = 0;
+    const uncorrected: number[] = [];
+    // Each boat is read with the schemas of the one before, as an editor's next version is.
+    let previous: Analysis | undefined;
+    for (let seed = 0; seed < BOATS; seed++) {
+      const { text } = boatOutOfTrim(seed, optionsFor(seed));
+      const analysis = service.analyse(text, previous);
+      previous = analysis;
+      expect(fileFindings(analysis)).toEqual([]);
+      if (outOfLimits(analysis).length === 0) continue;
+      out++;
+      const correction = firstOfBoth(analysis);
+      if (!correction) {
+        uncorrected.push(seed);
+        continue;
+      }
+      const changed = splice(text, splicesOf(analysis, correction));
+      const again = service.analyse(changed, analysis);
+      expect({ seed, left: [...outOfLimits(again), ...fileFindings(again)] }).toEqual({ seed, left: [] });
+      // What was promised is what one gets.
+      expect(again.surfaced).toEqual(correction.surfaced);
+      expect(again.submerged).toEqual(correction.submerged);
+      withoutPut(changed, text, analysis, correction);
+      expectPiecesFit(correction, analysis.boat);
+      for (const part of again.boat.payload.slice(analysis.boat.payload.length)) {
+        expect({ seed, mass: part.mass, isWeighable: isWeighable(part, again.boat) }).toMatchObject({
+          isWeighable: true,
+        });
+        expect(part.fixed).toBe(false);
+      }
+    }
+    expect(out).toBeGreaterThan(LEAST_OUT_OF_TRIM);
+    expect(uncorrected.length).toBeLessThanOrEqual((1 - LEAST_CORRECTED) * out);
+  });
+});

@@ -1,0 +1,73 @@
+import { readFileSync } from 'node:fs';
+import { afterEach, describe, expect, test } from 'vitest';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
+import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { type Session, startSession } from '../helpers/client.ts';
+
+const uri = 'file:///petrel.boat.yaml';
+const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
+
+let session: Session;
+afterEach(() => session.end());
+
+async function actionsAt(text: string, piece: string): Promise<readonly CodeAction[]> {
+  session = await startSession();
+  await session.open(uri, text);
+  const position = TextDocument.create(uri, 'boat', 1, text).positionAt(text.indexOf(piece));
+  return session.connection.sendRequest<readonly CodeAction[]>('textDocument/codeAction', {
+    textDocument: { uri },
+    range: { start: position, end: position },
+    context: { diagnostics: [] },
+  });
+}
+
+/** Codes that the server publishes of a text, as the next version of the file. */
+async function codesOf(text: string): Promise<readonly string[]> {
+  await session.change(uri, session.published.length + 2, text);
+  await session.settle();
+  session.clock.step(100);
+  await session.settle();
+  return (session.published.at(-1)?.diagnostics ?? []).map(({ code }) => String(code));
+}
+
+function applied(text: string, action: CodeAction): string {
+  const changes = (action.edit?.documentChanges ?? []) as readonly TextDocumentEdit[];
+  const edits = changes.flatMap(each => each.edits as TextEdit[]);
+  return TextDocument.applyEdits(TextDocument.create(uri, 'boat', 1, text), edits);
+}
+
+describe('code actions on what the boat does out of its limits', () => {
+  test('submerged: corrections of both conditions first, the first preferred; it clears both', async () => {
+    const { text } = boatOutOfTrim(1);
+    // The place of the submerged findings is the first tank.
+    const actions = await actionsAt(text, 'main ballast');
+    expect(await codesOf(`${text}\n`)).toEqual(expect.arrayContaining(['surfaced-draft', 'submerged-trim']));
+    expect(actions.length).toBeGreaterThan(1);
+    expect(actions.length).toBeLessThanOrEqual(5);
+    expect(actions[0]).toMatchObject({ kind: 'quickfix', isPreferred: true });
+    expect(actions[0]!.title).toContain('both conditions within limits');
+    expect(actions[0]!.diagnostics!.map(({ code }) => code)).toContain('submerged-trim');
+    expect(actions.slice(1).every(({ isPreferred }) => !isPreferred)).toBe(true);
+    expect(actions.map(({ title }) => title)).not.toContainEqual(expect.stringMatching(/: surfaced within limits/));
+    const after = await codesOf(applied(text, actions[0]!));
+    expect(after.filter(code => /^(surfaced|submerged)-(draft|trim|heel|gm|bg)$|^neutral-fill$/.test(code))).toEqual(
+      [],
+    );
+  });
+
+  test('of the sample: the preferred one clears both conditions', async () => {
+    const [first] = await actionsAt(petrel, 'main ballast');
+    expect(first).toMatchObject({ isPreferred: true, title: expect.stringContaining('both conditions within limits') });
+    const after = await codesOf(applied(petrel, first!));
+    expect(after.filter(code => /^(surfaced|submerged|transit)-|^neutral-fill$/.test(code))).toEqual([]);
+  });
+
+  test('a boat without bays is offered some', async () => {
+    const bare = petrel.replace(/^bays:.*\n(?: {2}- .*\n)+/m, '');
+    const actions = await actionsAt(bare, 'main ballast');
+    const offer = actions.find(({ title }) => /^Add \d proposed bays/.test(title));
+    expect(offer).toBeDefined();
+    expect(applied(bare, offer!)).toMatch(/^bays:\n {2}- /m);
+  });
+});
