@@ -44,12 +44,15 @@ describe('boats in trim', () => {
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual(notes.map(code => [code, 'information']));
     expect([surfaced.status, submerged.status]).toEqual(['afloat', 'neutral']);
   });
-  it.each(['Gannet', 'a: b # c', '12', ''])('a new boat called %j has no error, and floats and hangs', name => {
-    const { findings, surfaced, submerged, boat } = analysed(service.newBoat(name));
-    expect(findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
-    expect([surfaced.status, submerged.status]).toEqual(['afloat', 'neutral']);
-    expect(boat.name).toBe(name === '' ? 'New boat' : name);
-  });
+  it.each(['Gannet', 'a: b # c', '12', '', '"x"', "'x'", '[x]', '*x'])(
+    'a new boat called %j has no error, and floats and hangs',
+    name => {
+      const { findings, surfaced, submerged, boat } = analysed(service.newBoat(name));
+      expect(findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
+      expect([surfaced.status, submerged.status]).toEqual(['afloat', 'neutral']);
+      expect(boat.name).toBe(name === '' ? 'New boat' : name);
+    },
+  );
 });
 
 it('every sample is in no fault and says what it is at its head', () => {

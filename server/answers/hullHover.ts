@@ -59,10 +59,13 @@ export function tankHover(analysis: Analysis, index: number): string | null {
       : `Its water stays level as the boat tilts${tank.cells > 1 ? `, in ${tank.cells} cells` : ''}. Baffles with holes only slow it down and do not count.`;
   const lines = [`**${escaped(tank.name)}**: holds ${volumeText(tank.capacity, units)}. ${surface}${formWords(tank)}`];
   if (submerged.status === 'neutral') {
-    const eaten = (left: number) => lengthText(Math.max(0, submerged.bg - left), units);
+    const { bg, bgEffective, bgEffectiveLongitudinal } = submerged;
+    const eaten = (left: number) => lengthText(Math.max(0, bg - left), units);
+    const lost = `The free surfaces take ${eaten(bgEffectiveLongitudinal)} in trim and ${eaten(bgEffective)} in heel from the ${lengthText(bg, units)} that B lies above G.`;
+    const hasSurface = tank.kind === 'sealed' || tank.kind === 'vented';
     const water = volumeText(submerged.fill * tank.capacity, units);
     lines.push(
-      `Submerged, the boat hangs neutral at ${percentText(submerged.fill)}: ${water} in this tank. The free surfaces take ${eaten(submerged.bgEffectiveLongitudinal)} in trim and ${eaten(submerged.bgEffective)} in heel from the ${lengthText(submerged.bg, units)} that B lies above G.`,
+      `Submerged, the boat hangs neutral at ${percentText(submerged.fill)}: ${water} in this tank.${hasSurface ? ` ${lost}` : ''}`,
     );
   }
   if (tank.kind === 'sealed')

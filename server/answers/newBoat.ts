@@ -1,11 +1,11 @@
-import { quoteScalar } from '../text/quoteScalar.ts';
+import { doubleQuoted, quoteScalar } from '../text/quoteScalar.ts';
 
 /** The text of a new boat file: a small boat in trim, to be overwritten part by part. */
 export function newBoatText(name: string): string {
   const title = name.trim() === '' ? 'New boat' : name.trim();
   return `# ${title.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
-boat: ${quoteScalar(title, false)}
+boat: ${/^["'[{]/.test(title) ? doubleQuoted(title) : quoteScalar(title, false)}
 
 water: { kind: fresh, temperature: 18 °C }
 

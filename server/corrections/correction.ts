@@ -7,21 +7,25 @@ import type { Piece } from './levers.ts';
 /** What a correction sets right. */
 export type Scope = 'both' | 'surfaced' | 'submerged';
 
-/** Pieces that mend the trim, computed, rounded to what can be cut, and re-floated by the full model. */
-export interface Correction {
-  /** What it adds and what it brings. */
-  readonly title: string;
-  readonly condition: Scope;
+/** A boat with pieces laid in it, floated by the full model. */
+export interface Laid {
   readonly pieces: readonly Piece[];
   /** The pieces as payload entries: as parts, and as they shall stand in the file. */
   readonly parts: readonly Part[];
   readonly entries: readonly EntryText[];
-  /** What makes the file say so. */
-  readonly changes: readonly Change[];
   /** The boat with the pieces aboard. */
   readonly boat: Boat;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
-  /** What the full model still has to say of the corrected boat: nothing of what `condition` names. */
+  /** What the full model still has to say of it in the conditions aimed at. */
   readonly left: readonly Finding[];
+}
+
+/** Pieces that mend the trim, computed, rounded to what can be cut, and re-floated by the full model. */
+export interface Correction extends Laid {
+  /** What it adds and what it brings. */
+  readonly title: string;
+  readonly condition: Scope;
+  /** What makes the file say so. */
+  readonly changes: readonly Change[];
 }

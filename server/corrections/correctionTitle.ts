@@ -4,10 +4,9 @@ import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import { offWaterline } from '../findings/trim.ts';
 import { heelWords, massText, percentText, tapeText, trimWords } from '../wording/numbers.ts';
-import type { Scope } from './correction.ts';
+import type { Laid, Scope } from './correction.ts';
 import type { Piece } from './levers.ts';
 import { countWords } from './pieceEntry.ts';
-import type { Laid } from './realise.ts';
 
 /** What a correction adds and what it brings, for the editor's menu and the report. */
 export function correctionTitle(laid: Laid, scope: Scope, before: Submerged): string {

@@ -1,13 +1,13 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Finding } from '../findings/finding.ts';
 import { lengthText, massText, tapeText } from '../wording/numbers.ts';
-import type { Correction, Scope } from './correction.ts';
+import type { Correction, Laid, Scope } from './correction.ts';
 import { piecesWords } from './correctionTitle.ts';
 import { findLevers, type Lever, type Piece } from './levers.ts';
 import type { Patient } from './patient.ts';
 import { cheapestPieces, type Row } from './program.ts';
 import { roomsOf } from './proposeBays.ts';
-import { type Laid, lay, type Workbench } from './realise.ts';
+import { lay, type Workbench } from './realise.ts';
 import { cutPiece } from './rounding.ts';
 
 /** Pieces of less than this are not worth cutting for a compromise, kg. */

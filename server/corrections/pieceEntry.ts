@@ -47,7 +47,6 @@ const scalar = (text: string): string | boolean => (text === 'false' ? false : t
 export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText {
   const { units } = boat;
   const { lever } = piece;
-  const length = piece.station[1] - piece.station[0];
   const at = (metres: number) => exactText(metres, units);
   const isWhole = piece.counts.length > 0;
   const fields: (readonly [string, string])[] = [
@@ -65,8 +64,9 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   fields.push(['height', at(lever.height)]);
   if (lever.bay.inside !== null) fields.push(['in', lever.bay.inside]);
   fields.push(['fixed', 'false']);
-  const what = isWhole ? countWords(piece, boat) : `cut ${at(length)}`;
-  return { fields, comment: `${what}; ${CAUTION[lever.material]}` };
+  // A cut piece's length is in its stations: said here too it would be false once the piece is recut.
+  const what = isWhole ? `${countWords(piece, boat)}; ` : '';
+  return { fields, comment: `${what}${CAUTION[lever.material]}` };
 }
 
 /** Read back, a mass is this near to what was meant (relative): a sliver of foam weighs hundredths of a gram. */

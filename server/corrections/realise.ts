@@ -1,13 +1,13 @@
 import type { Boat, Part } from '../boat/boat.ts';
 import { assembleBodies, type BodyShelf } from '../bodies/assemble.ts';
-import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
-import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { floatSubmerged } from '../conditions/submerged.ts';
+import { floatSurfaced } from '../conditions/surfaced.ts';
 import { transitOf } from '../conditions/transit.ts';
 import type { EntryText, Finding } from '../findings/finding.ts';
 import { judgePassage } from '../findings/judgePassage.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
-import type { Scope } from './correction.ts';
+import type { Laid, Scope } from './correction.ts';
 import { type Lever, meets, type Piece } from './levers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
 import { cheapestPieces, type Row } from './program.ts';
@@ -16,18 +16,6 @@ import type { Candidate } from './search.ts';
 
 /** Rounds of cutting, floating and solving again with what the cut pieces really do. */
 const MOST_ROUNDS = 4;
-
-/** A boat with pieces laid in it, floated by the full model. */
-export interface Laid {
-  readonly pieces: readonly Piece[];
-  readonly parts: readonly Part[];
-  readonly entries: readonly EntryText[];
-  readonly boat: Boat;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
-  /** What the full model has to say of it in the conditions aimed at. */
-  readonly left: readonly Finding[];
-}
 
 /** The boat with pieces in it, and which they are. */
 export type LaidPieces = Pick<Laid, 'pieces' | 'parts' | 'boat'>;

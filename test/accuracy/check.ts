@@ -17,7 +17,7 @@ export interface Check {
 }
 
 /**
- * `seen`: read in a public copy or transcription of the source. `from memory`: figure and source from memory, agreeing
+ * `seen`: read in a public copy of the source. `from memory`: figure and source from memory, agreeing
  * with a recomputation. `derived`: follows from the source's formula, the instance is ours. `computed`: by another way
  * of computing, written for the check or in another library.
  */

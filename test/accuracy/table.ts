@@ -13,7 +13,7 @@ export function accuracyTable(sections: readonly Evaluated[]): string {
     '',
     'Written by `npm run accuracy`. Every “got” is computed by the program; every “expected” comes from outside it.',
     '',
-    '- **seen**: read in a public copy or transcription of the source; **from memory**: quoted from memory, and agreeing',
+    '- **seen**: read in a public copy of the source; **from memory**: quoted from memory, and agreeing',
     '  with a recomputation; **derived**: the source’s formula, our instance; **computed**: worked out another way, by',
     '  quadrature written for the check, by minimising energy, or by a solid modelling library.',
     '- Errors are relative, except where the expected figure is 0.',
