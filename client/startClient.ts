@@ -21,7 +21,10 @@ export function clientOptions({ extensionUri }: vscode.ExtensionContext): Langua
   return {
     initializationOptions: start,
     documentSelector: [{ language: boatLanguage }],
-    synchronize: { fileEvents: vscode.workspace.createFileSystemWatcher('**/*.{stl,3mf}') },
+    synchronize: {
+      configurationSection: 'trimwright',
+      fileEvents: vscode.workspace.createFileSystemWatcher('**/*.{stl,3mf}'),
+    },
     diagnosticCollectionName: 'trimwright',
   };
 }

@@ -9,6 +9,14 @@ export type StartOptions = {
   readonly reference: string;
 };
 
+/** What the user has set, as the editor sends it; a setting that is missing has its default. */
+export type Settings = {
+  readonly trimwright?: {
+    /** Figures behind the entries. */
+    readonly hints?: boolean;
+  };
+};
+
 /** Asks the server for the text of a new boat file. */
 export const newBoatRequest = 'trimwright/newBoat';
 export type NewBoatParams = { readonly name: string };

@@ -1,5 +1,6 @@
 import {
   CodeActionKind,
+  CodeLensRefreshRequest,
   type Connection,
   type InitializeResult,
   PositionEncodingKind,
@@ -21,11 +22,13 @@ import {
   type ReportResult,
   readFileRequest,
   reportRequest,
+  type Settings,
   type StartOptions,
   type SummaryParams,
   summaryNotification,
 } from './protocol.ts';
 import type { BoatService } from './service.ts';
+import { answerTextRequests } from './textRequests.ts';
 
 /** Timers, handed in so that a test can step time. */
 export interface Clock {
@@ -58,6 +61,9 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   );
   const pending = new Map<string, Timer>();
   let checksVersions = false;
+  let showsHints = true;
+  let renewsHints = false;
+  let renewsLenses = false;
   let reference: string | null = null;
   const host: GuardHost = {
     defer: run => void clock.setTimeout(run, 0),
@@ -67,6 +73,8 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   connection.onInitialize(({ capabilities, initializationOptions }): InitializeResult => {
     reference = (initializationOptions as Partial<StartOptions> | undefined)?.reference ?? null;
     checksVersions = capabilities.workspace?.workspaceEdit?.documentChanges ?? false;
+    renewsHints = capabilities.workspace?.inlayHint?.refreshSupport ?? false;
+    renewsLenses = capabilities.workspace?.codeLens?.refreshSupport ?? false;
     return {
       serverInfo: { name: 'Trimwright' },
       capabilities: {
@@ -76,6 +84,13 @@ export function startServer({ connection, clock, service }: ServerHost): void {
         completionProvider: { triggerCharacters: [' ', ':', '-', '{', '['] },
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
         documentSymbolProvider: true,
+        definitionProvider: true,
+        referencesProvider: true,
+        documentHighlightProvider: true,
+        renameProvider: { prepareProvider: true },
+        inlayHintProvider: true,
+        codeLensProvider: {},
+        foldingRangeProvider: true,
       },
     };
   });
@@ -112,7 +127,13 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       analyses.outdate(document.uri);
       publish(document.uri);
     }
+    if (renewsHints) void connection.languages.inlayHint.refresh();
+    if (renewsLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
   };
+  connection.onDidChangeConfiguration(({ settings }: { readonly settings: Settings | null }) => {
+    showsHints = settings?.trimwright?.hints ?? true;
+    if (renewsHints) void connection.languages.inlayHint.refresh();
+  });
   connection.onDidChangeWatchedFiles(({ changes }) => {
     if (changes.map(({ uri }) => meshes.forget(uri)).includes(true)) renew();
   });
@@ -130,34 +151,17 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
 
-  connection.onHover(({ textDocument: { uri }, position }, token) =>
-    guard(host, 'hover', token, null, () => {
+  answerTextRequests({
+    connection,
+    service,
+    guard: host,
+    fileAt: uri => {
       const document = documents.get(uri);
-      return document ? service.hover(analyses.get(document), document.offsetAt(position)) : null;
-    }),
-  );
-  connection.onCompletion(({ textDocument: { uri }, position }, token) =>
-    guard(host, 'completion', token, [], () => {
-      const document = documents.get(uri);
-      return document ? [...service.completions(analyses.get(document), document.offsetAt(position))] : [];
-    }),
-  );
-  connection.onCodeAction(({ textDocument: { uri }, range, context }, token) =>
-    guard(host, 'code actions', token, [], () => {
-      const document = documents.get(uri);
-      const isAsked = context.only?.some(kind => CodeActionKind.QuickFix.startsWith(kind)) ?? true;
-      if (!document || !isAsked) return [];
-      const span = [document.offsetAt(range.start), document.offsetAt(range.end)] as const;
-      const file = { uri, version: checksVersions ? document.version : null };
-      return [...service.codeActions(analyses.get(document), span, file)];
-    }),
-  );
-  connection.onDocumentSymbol(({ textDocument: { uri } }, token) =>
-    guard(host, 'symbols', token, [], () => {
-      const document = documents.get(uri);
-      return document ? [...service.symbols(analyses.get(document))] : [];
-    }),
-  );
+      return document && { document, analysis: analyses.get(document) };
+    },
+    checksVersions: () => checksVersions,
+    showsHints: () => showsHints,
+  });
   connection.onRequest(reportRequest, ({ uri }: ReportParams, token) =>
     guard<ReportResult>(host, 'report', token, { text: 'The report could not be made.' }, () => {
       const document = documents.get(uri);

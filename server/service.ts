@@ -1,12 +1,29 @@
-import type { CodeAction, CompletionItem, Diagnostic, DocumentSymbol, Hover } from 'vscode-languageserver-types';
+import type {
+  CodeAction,
+  CodeLens,
+  CompletionItem,
+  Diagnostic,
+  DocumentHighlight,
+  DocumentSymbol,
+  FoldingRange,
+  Hover,
+  InlayHint,
+  Location,
+} from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../schema/describe.ts';
 import { type Analysis, analyse } from './analysis.ts';
-import { codeActionsAt, type EditedFile } from './answers/codeActions.ts';
+import { codeActionsAt } from './answers/codeActions.ts';
+import { codeLensesOf } from './answers/codeLenses.ts';
 import { completionsAt } from './answers/completion.ts';
 import { diagnosticsOf } from './answers/diagnostics.ts';
+import type { EditedFile } from './answers/editedFile.ts';
+import { foldingRangesOf } from './answers/foldingRanges.ts';
 import { hoverReply } from './answers/hoverReply.ts';
+import { inlayHintsIn } from './answers/inlayHints.ts';
 import { newBoatText } from './answers/newBoat.ts';
 import { type OwnFault, ownFault } from './answers/ownFault.ts';
+import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
+import { type Rename, type Renaming, renameAt, renamingAt } from './answers/rename.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
 import type { FindingCode } from './findings/catalogue/catalogue.ts';
@@ -31,6 +48,20 @@ export interface BoatService {
   /** What can be done about the findings that a span of the text touches. */
   codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
   symbols(analysis: Analysis): readonly DocumentSymbol[];
+  /** Where the compartment, bay or other thing named at an offset gets its name. */
+  definition(analysis: Analysis, offset: number, uri: string): Location | null;
+  references(
+    analysis: Analysis,
+    offset: number,
+    options: { readonly uri: string; readonly withDefinition: boolean },
+  ): readonly Location[];
+  highlights(analysis: Analysis, offset: number): readonly DocumentHighlight[];
+  renaming(analysis: Analysis, offset: number): Renaming | null;
+  rename(analysis: Analysis, offset: number, name: string, file: EditedFile): Rename;
+  /** What each entry in a span of the text does to the submerged boat. */
+  inlayHints(analysis: Analysis, span: Span): readonly InlayHint[];
+  codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
+  foldingRanges(analysis: Analysis): readonly FoldingRange[];
   summary(analysis: Analysis): Summary;
   /** Plain text, as the command line prints it. */
   report(analysis: Analysis): string;
@@ -54,6 +85,14 @@ export function createBoatService(): BoatService {
     completions: (analysis, offset) => completionsAt(analysis, describer, offset),
     codeActions: codeActionsAt,
     symbols: symbolsOf,
+    definition: definitionAt,
+    references: referencesAt,
+    highlights: highlightsAt,
+    renaming: renamingAt,
+    rename: renameAt,
+    inlayHints: inlayHintsIn,
+    codeLenses: codeLensesOf,
+    foldingRanges: foldingRangesOf,
     summary: summarise,
     report: analysis => textReport(analysis),
     newBoat: newBoatText,

@@ -1,4 +1,4 @@
-import { type CodeAction, CodeActionKind, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver-types';
+import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver-types';
 import type { Analysis } from '../analysis.ts';
 import { proposeBays } from '../corrections/proposeBays.ts';
 import type { Change, Finding } from '../findings/finding.ts';
@@ -6,14 +6,7 @@ import { applyChanges } from '../text/edit.ts';
 import type { Span } from '../text/lines.ts';
 import { rangeOf } from '../text/rangeOf.ts';
 import { diagnosticOf } from './diagnostics.ts';
-import { lspRange } from './lspRange.ts';
-
-/** The file that an action edits. */
-export interface EditedFile {
-  readonly uri: string;
-  /** Null for an editor that cannot check versions. */
-  readonly version: number | null;
-}
+import { type EditedFile, workspaceEdit } from './editedFile.ts';
 
 /** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
 export function codeActionsAt(analysis: Analysis, [start, end]: Span, file: EditedFile): readonly CodeAction[] {
@@ -69,11 +62,5 @@ const quickFix = ({ syntax }: Analysis, { title, findings, edit, isBest }: Fix):
 function editOf({ syntax }: Analysis, changes: readonly Change[], file: EditedFile): WorkspaceEdit | null {
   const splices = applyChanges(syntax, changes);
   if (splices === null) return null;
-  const edits: TextEdit[] = splices.map(({ start, end, text }) => ({
-    range: lspRange(syntax, [start, end]),
-    newText: text,
-  }));
-  const { uri, version } = file;
-  if (version === null) return { changes: { [uri]: edits } };
-  return { documentChanges: [{ textDocument: { uri, version }, edits }] };
+  return workspaceEdit(syntax, splices, file);
 }

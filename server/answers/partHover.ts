@@ -1,10 +1,9 @@
 import { samePath } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
 import type { Part, Weighed } from '../boat/boat.ts';
-import type { Cuttable, Immersion } from '../geometry/immersion.ts';
-import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
 import { add, scale, type Vec3 } from '../geometry/vector.ts';
-import { lengthText, massText, momentText, offsetWords, volumeText } from '../wording/numbers.ts';
+import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
+import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
 import { escaped, table } from './markdown.ts';
 
 /** A payload entry: what it weighs and displaces in both conditions, and the running sums after it. */
@@ -22,68 +21,21 @@ export function partHover(analysis: Analysis, index: number): string | null {
   ].join('\n\n');
 }
 
-/** What one entry does to the balance in one condition. SI. */
-interface Contribution {
-  /** Displaced, m3. */
-  readonly volume: number;
-  /** Weight less buoyancy, kg. */
-  readonly net: number;
-  /** Net moments, kg·m: aft of midships, and to starboard of the centreline. */
-  readonly aft: number;
-  readonly starboard: number;
-}
-
 function conditionsTable(analysis: Analysis, part: Part): string {
-  const { boat, bodies, surfaced } = analysis;
-  const body = bodies.displacers.find(displacer => displacer.entry === part)?.body ?? null;
-  const midships = boat.length / 2;
-  const submerged = contribution(part, body ? whole(body) : null, bodies.density, midships);
-  const columns: [string, Contribution][] = [['Submerged', submerged]];
-  if (surfaced.status === 'afloat') {
-    const wet = body ? below(body, surfaced.up, surfaced.level) : null;
-    columns.unshift(['Surfaced', contribution(part, wet, bodies.density, midships)]);
-  }
-  const { units } = boat;
+  const { units } = analysis.boat;
+  const surfaced = contributionSurfaced(analysis, part);
+  const columns: readonly [string, Contribution][] = [
+    ...(surfaced ? [['Surfaced', surfaced] satisfies [string, Contribution]] : []),
+    ['Submerged', contributionSubmerged(analysis, part)],
+  ];
   const row = (name: string, show: (c: Contribution) => string) => [name, ...columns.map(([, c]) => show(c))];
   return table([
     ['', ...columns.map(([name]) => name)],
     row('Displaces', c => volumeText(c.volume, units)),
     row('Weight in water', c => (c.net < 0 ? `lifts ${massText(-c.net, units)}` : massText(c.net, units))),
-    row('Moment about midships', c => sided(c.aft, units, ['down by the stern', 'down by the bow'])),
-    row('Moment about the centreline', c => sided(c.starboard, units, ['to starboard', 'to port'])),
+    row('Moment about midships', c => sidedMoment(c.aft, analysis, ['down by the stern', 'down by the bow']) ?? 'none'),
+    row('Moment about the centreline', c => sidedMoment(c.starboard, analysis, ['to starboard', 'to port']) ?? 'none'),
   ]);
-}
-
-const whole = (body: Cuttable): Immersion => {
-  const sums = emptyImmersion();
-  sums.volume = body.volume;
-  [sums.mx, sums.my, sums.mz] = body.moment;
-  return sums;
-};
-
-function below(body: Cuttable, up: Vec3, level: number): Immersion {
-  const sums = emptyImmersion();
-  addImmersed(body, up, level, sums);
-  return sums;
-}
-
-function contribution(part: Weighed, wet: Immersion | null, density: number, midships: number): Contribution {
-  const volume = wet?.volume ?? 0;
-  return {
-    volume,
-    net: part.mass - density * volume,
-    aft: part.mass * (part.centroid[0] - midships) - density * ((wet?.mx ?? 0) - midships * volume),
-    starboard: part.mass * part.centroid[1] - density * (wet?.my ?? 0),
-  };
-}
-
-function sided(
-  moment: number,
-  units: Analysis['boat']['units'],
-  [positive, negative]: readonly [string, string],
-): string {
-  const size = momentText(Math.abs(moment), units);
-  return /[1-9]/.test(size) ? `${size} ${moment > 0 ? positive : negative}` : 'none';
 }
 
 /** Mass, centroid and reserve buoyancy of the bare hull and the list up to and with this entry. */

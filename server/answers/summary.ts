@@ -1,6 +1,5 @@
 import type { Analysis } from '../analysis.ts';
-import { offWaterline } from '../findings/trim.ts';
-import { heelWords, massText, percentText, trimWords } from '../wording/numbers.ts';
+import { submergedLie, surfacedLie } from './conditionWords.ts';
 import { escaped } from './markdown.ts';
 
 /** Both conditions in one line, for the status bar. */
@@ -27,32 +26,12 @@ export function summarise(analysis: Analysis): Summary {
   };
 }
 
-function surfacedWords({ boat, surfaced }: Analysis): string {
-  switch (surfaced.status) {
-    case 'afloat': {
-      const off = offWaterline(boat, surfaced);
-      return `${trimWords(off.trim)}, ${heelWords(off.heel)}`;
-    }
-    case 'sinks':
-      return `sinks, ${massText(surfaced.excess, boat.units)} too heavy`;
-    case 'overturns':
-      return 'turns over';
-    case 'unsettled':
-    case 'empty':
-      return 'not known';
-  }
+function surfacedWords(analysis: Analysis): string {
+  const lie = surfacedLie(analysis);
+  return lie.lies ? `${lie.trim}, ${lie.heel}` : lie.why;
 }
 
-function submergedWords({ boat, submerged }: Analysis): string {
-  switch (submerged.status) {
-    case 'neutral':
-      return `${submerged.stable ? trimWords(submerged.trim) : 'does not stay level'}, tank ${percentText(submerged.fill)}`;
-    case 'heavy':
-      return `${massText(submerged.excess, boat.units)} too heavy`;
-    case 'light':
-      return submerged.hasTank ? `${massText(submerged.lack, boat.units)} too light` : 'no tank';
-    case 'unsettled':
-    case 'empty':
-      return 'not known';
-  }
+function submergedWords(analysis: Analysis): string {
+  const lie = submergedLie(analysis);
+  return lie.lies ? `${lie.trim}, ${lie.water}` : lie.why;
 }

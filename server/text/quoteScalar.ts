@@ -12,6 +12,10 @@ export function quoteScalar(text: string, isInFlow: boolean): string {
   return readsBack(text, isInFlow) ? text : doubleQuoted(text);
 }
 
+/** Text as a scalar that reads back as this text and nothing else, not as a number or a list: in double quotes where need be. */
+export const textScalar = (text: string, isInFlow: boolean): string =>
+  readsBack(text, isInFlow) && typeof frame(text, isInFlow).get('k') === 'string' ? text : doubleQuoted(text);
+
 const frame = (text: string, isInFlow: boolean) =>
   parseDocument(isInFlow ? `{ k: ${text} }\n` : `k: ${text}\n`, { prettyErrors: false });
 

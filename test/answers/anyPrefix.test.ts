@@ -10,6 +10,7 @@ const samples = readdirSync(folder)
   .map(name => readFileSync(new URL(name, folder), 'utf8'));
 
 const service = createBoatService();
+const uri = 'file:///sample.boat.yaml';
 
 /** Everything that an editor asks for while someone types. */
 function askAll(analysis: Analysis, offset: number): void {
@@ -22,6 +23,14 @@ function askAll(analysis: Analysis, offset: number): void {
   service.completions(analysis, offset);
   service.symbols(analysis);
   service.summary(analysis);
+  service.definition(analysis, offset, uri);
+  service.references(analysis, offset, { uri, withDefinition: true });
+  service.highlights(analysis, offset);
+  service.renaming(analysis, offset);
+  service.rename(analysis, offset, 'new name', { uri, version: null });
+  service.inlayHints(analysis, [0, analysis.syntax.text.length]);
+  service.codeLenses(analysis, uri);
+  service.foldingRanges(analysis);
 }
 
 describe('while someone types', { timeout: 120_000 }, () => {

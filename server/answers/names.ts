@@ -1,0 +1,97 @@
+import { type Path, samePath } from '../../schema/path.ts';
+import type { Analysis } from '../analysis.ts';
+import type { Bay, Part } from '../boat/boat.ts';
+import type { Span } from '../text/lines.ts';
+import { scalarSpan } from '../text/rewrite.ts';
+import type { Syntax } from '../text/syntax.ts';
+import { entriesOf, valueAt } from '../text/values.ts';
+
+/** Something with a name, and where the name stands: first where it is given, then where it is used. */
+export interface Named {
+  readonly name: string;
+  /** The place of the `name` that defines it. */
+  readonly given: Path;
+  /** The places that mean it by its name. */
+  readonly uses: readonly Path[];
+  /** Names that it must not take: those of everything that findings could mix it up with. */
+  readonly others: readonly string[];
+}
+
+/** The lists whose entries share one set of names. */
+const THINGS: readonly Path[] = [['hull', 'shells'], ['hull', 'compartments'], ['hull', 'tanks'], ['payload']];
+const BAYS: readonly Path[] = [['bays']];
+/** The lists whose entries lie `in` a compartment. */
+const INHABITANTS: readonly Path[] = [['hull', 'tanks'], ['payload'], ['bays']];
+
+/** What the name at an offset stands for, whether it is given or used there; null where there is none. */
+export function namedAt(syntax: Syntax, offset: number): Named | null {
+  const isHere = (path: Path): boolean => {
+    const span = scalarSpan(syntax, path);
+    return span !== null && span[0] <= offset && offset <= span[1];
+  };
+  const given = [...places(syntax, THINGS, 'name'), ...places(syntax, BAYS, 'name')].find(isHere);
+  if (given) return namedBy(syntax, given);
+  const used = places(syntax, INHABITANTS, 'in').find(isHere);
+  const home = used && compartmentCalled(syntax, textAt(syntax, used));
+  return home ? namedBy(syntax, home) : null;
+}
+
+function namedBy(syntax: Syntax, given: Path): Named {
+  const name = textAt(syntax, given);
+  const isBay = given[0] === 'bays';
+  const mates = places(syntax, isBay ? BAYS : THINGS, 'name').filter(path => !samePath(path, given));
+  const isHome = samePath(compartmentCalled(syntax, name) ?? [], given);
+  const uses = isHome ? places(syntax, INHABITANTS, 'in').filter(path => textAt(syntax, path) === name) : [];
+  return { name, given, uses, others: mates.map(path => textAt(syntax, path)) };
+}
+
+/** The first of its name is the one that `in` means. */
+const compartmentCalled = (syntax: Syntax, name: string): Path | undefined =>
+  places(syntax, [['hull', 'compartments']], 'name').find(path => textAt(syntax, path) === name);
+
+/** Where the entries of some lists write a key with a text. */
+const places = (syntax: Syntax, lists: readonly Path[], key: string): readonly Path[] =>
+  lists
+    .flatMap(list => entriesOf(syntax, list))
+    .map(entry => [...entry.path, key])
+    .filter(path => textAt(syntax, path) !== '');
+
+/** A name as it is read: without blanks around it. */
+function textAt(syntax: Syntax, path: Path): string {
+  const value = valueAt(syntax, path);
+  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean'
+    ? String(value).trim()
+    : '';
+}
+
+/** Half a mark of the tape: a piece is cut no finer, m. */
+const NEAR = 0.0005;
+
+/** The bay that a loose piece of lead or foam lies in. */
+export function bayOf({ boat }: Analysis, given: Path): Bay | null {
+  const part = boat.payload.find(each => samePath([...each.path, 'name'], given));
+  return (part && boat.bays.find(bay => liesIn(part, bay))) ?? null;
+}
+
+/** The loose pieces that lie in a bay. */
+export const piecesIn = ({ boat }: Analysis, given: Path): readonly Part[] => {
+  const bay = boat.bays.find(each => samePath([...each.path, 'name'], given));
+  return bay ? boat.payload.filter(part => liesIn(part, bay)) : [];
+};
+
+const liesIn = (part: Part, bay: Bay): boolean =>
+  !part.fixed &&
+  part.inside === bay.inside &&
+  part.material === bay.takes &&
+  ([0, 1, 2] as const).every(axis => part.from[axis] >= bay.from[axis] - NEAR && part.to[axis] <= bay.to[axis] + NEAR);
+
+/** The characters of the names at some places, in the order of the text, each once. */
+export function spansOf(syntax: Syntax, paths: readonly Path[]): readonly Span[] {
+  const spans = new Map(
+    paths.flatMap(path => {
+      const span = scalarSpan(syntax, path);
+      return span ? [[span[0], span] as const] : [];
+    }),
+  );
+  return [...spans.values()].sort((a, b) => a[0] - b[0]);
+}
