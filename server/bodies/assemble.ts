@@ -1,4 +1,5 @@
 import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
+import { compoundSolid } from '../geometry/compound.ts';
 import type { Cuttable } from '../geometry/immersion.ts';
 import { createShapes, type Shapes } from '../geometry/shapes.ts';
 import { add, scale, type Vec3 } from '../geometry/vector.ts';
@@ -15,6 +16,8 @@ export interface Bodies {
   readonly mass: number;
   /** Moment of that mass about the origin, kg·m; over `mass` it is the centre of mass. */
   readonly massMoment: Vec3;
+  /** All that keeps water out, cut as one. */
+  readonly hull: Cuttable;
   /** All excluded volume, m3, and its first moment, m4. */
   readonly volume: number;
   readonly volumeMoment: Vec3;
@@ -64,6 +67,7 @@ export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
     mass: entry.mass,
     centroid: entry.centroid,
   }));
+  const hull = compoundSolid(displacers.map(({ body }) => body));
   return {
     density: boat.water.density,
     displacers,
@@ -71,8 +75,9 @@ export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
     tanks: boat.tanks.map(tank => shelved(shelf.tanks, tank, () => tankBody(tank, shapes.solidOf(tank.form)))),
     mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
     massMoment: weights.reduce<Vec3>((sum, weight) => add(sum, scale(weight.centroid, weight.mass)), [0, 0, 0]),
-    volume: displacers.reduce((sum, { body }) => sum + body.volume, 0),
-    volumeMoment: displacers.reduce<Vec3>((sum, { body }) => add(sum, body.moment), [0, 0, 0]),
+    hull,
+    volume: hull.volume,
+    volumeMoment: hull.moment,
   };
 }
 

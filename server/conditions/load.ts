@@ -2,7 +2,6 @@ import type { Bodies } from '../bodies/assemble.ts';
 import { joinLoads, loadTank, loadVolume, shareFills, type TankLoad } from '../bodies/tankWater.ts';
 import { add, scale } from '../geometry/vector.ts';
 import type { Afloat } from './energy.ts';
-import { hullOf } from './hull.ts';
 
 /** The boat with each tank at the fill it keeps on the surface. */
 export const surfacedBoat = (bodies: Bodies): Afloat =>
@@ -20,7 +19,7 @@ function boatWith(bodies: Bodies, load: TankLoad, where: 'afloat' | 'submerged')
     mass: bodies.mass + bodies.density * load.stillVolume,
     massMoment: add(bodies.massMoment, scale(load.stillMoment, bodies.density)),
     free: load.free,
-    hull: hullOf(bodies),
+    hull: bodies.hull,
     submerged: where === 'submerged',
   };
 }

@@ -3,7 +3,6 @@ import type { Bodies } from '../bodies/assemble.ts';
 import { settle } from '../bodies/tankWater.ts';
 import { heelwards, trimwards, upFor } from '../conditions/attitude.ts';
 import { along, centralTensor } from '../conditions/energy.ts';
-import { hullOf } from '../conditions/hull.ts';
 import { surfacedBoat } from '../conditions/load.ts';
 import type { SurfacedAfloat } from '../conditions/surfaced.ts';
 import { paintedTrim } from '../findings/trim.ts';
@@ -38,7 +37,7 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
   const limits = boat.limits.surfaced;
   const afloat = surfacedBoat(bodies);
   const hull = emptyImmersion();
-  addImmersed(hullOf(bodies), up, level, hull);
+  addImmersed(bodies.hull, up, level, hull);
   let mass = afloat.mass;
   let moment = afloat.massMoment;
   const waterplane = centralTensor(hull, bodies.density);

@@ -1,5 +1,5 @@
 import type { Ball } from './form.ts';
-import { addPatch, addSecond, type Cuttable } from './immersion.ts';
+import { addPatch, addSecond, addWhole, type Cuttable } from './immersion.ts';
 import { planeFrame } from './planeFrame.ts';
 import { addScaled, dot, scale, type Vec3 } from './vector.ts';
 
@@ -15,12 +15,16 @@ export function ballExtent(form: Ball, n: Vec3): readonly [number, number] {
 export function ballSolid(form: Ball): Cuttable {
   const { centre, radius } = form;
   const volume = (4 / 3) * Math.PI * radius ** 3;
+  const moment = scale(centre, volume);
   return {
     volume,
-    moment: scale(centre, volume),
+    moment,
+    box: { middle: centre, half: [radius, radius, radius] },
     extent: n => ballExtent(form, n),
     cut(n, h, sums) {
       const t = h - dot(n, centre);
+      if (t >= radius) addWhole({ volume, moment }, sums);
+      if (Math.abs(t) >= radius) return;
       // (R + t)²(2R - t)/3 is the same cap without the cancellation of a shallow one.
       const cap = (Math.PI * (radius + t) ** 2 * (2 * radius - t)) / 3;
       const waterline = (radius - t) * (radius + t);

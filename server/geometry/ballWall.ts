@@ -1,6 +1,6 @@
 import { ballExtent } from './ball.ts';
 import type { Ball } from './form.ts';
-import { addPatch, addSecond } from './immersion.ts';
+import { addPatch, addSecond, addWhole } from './immersion.ts';
 import { planeFrame } from './planeFrame.ts';
 import { addScaled, dot, scale } from './vector.ts';
 import { type Wall, wallOfSurface } from './wall.ts';
@@ -12,12 +12,15 @@ import { type Wall, wallOfSurface } from './wall.ts';
 export function ballWall(form: Ball): Wall {
   const { centre, radius } = form;
   const area = 4 * Math.PI * radius * radius;
+  const moment = scale(centre, area);
   return wallOfSurface({
     area,
-    moment: scale(centre, area),
+    moment,
     extent: n => ballExtent(form, n),
     cut(n, h, thickness, sums) {
       const t = h - dot(n, centre);
+      if (t >= radius) addWhole({ volume: thickness * area, moment: scale(moment, thickness) }, sums);
+      if (Math.abs(t) >= radius) return;
       const strip = 2 * Math.PI * radius * thickness;
       const zone = strip * (radius + t);
       const waterline = (radius - t) * (radius + t);

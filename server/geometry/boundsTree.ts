@@ -1,4 +1,5 @@
 import type { Polyhedron } from './form.ts';
+import type { Box } from './immersion.ts';
 import { dot, type Vec3 } from './vector.ts';
 
 /**
@@ -163,6 +164,11 @@ export function visitBelow(tree: BoundsTree, n: Vec3, h: number, visitor: TreeVi
       node = after;
     } else node++;
   }
+}
+
+/** The box round all triangles. */
+export function treeBox({ centre, boxes }: BoundsTree): Box {
+  return { middle: centre, half: [boxes[3] ?? 0, boxes[4] ?? 0, boxes[5] ?? 0] };
 }
 
 /** Least and greatest of `n·p` over the triangles, m, exact. The last answer is kept: a solver asks many levels of one n. */

@@ -46,17 +46,25 @@ export const emptyImmersion = (): Immersion => ({
   zz: 0,
 });
 
+/** A box along the boat's axes: its middle and half its length, breadth and height, m. */
+export interface Box {
+  readonly middle: Vec3;
+  readonly half: Vec3;
+}
+
 /** Something that a water surface can cut: a solid by volume, or a thin wall by area times thickness. */
 export interface Cuttable {
   /** Whole volume, m3. */
   readonly volume: number;
   /** First moment of the whole volume about the origin, m4; divided by `volume` it is the centroid. */
   readonly moment: Vec3;
-  /** Least and greatest of `n·p` over the body, m; `n` is a unit vector. */
+  /** The box round the body: a first test, cheap at any tilt, of whether a plane comes near it. */
+  readonly box: Box;
+  /** Least and greatest of `n·p` over the body, m, exact; `n` is a unit vector. */
   extent(n: Vec3): readonly [lowest: number, highest: number];
   /**
-   * Adds the part with `n·p <= h`, and the cut, to `sums`. Exact at any tilt. Called only for a plane that crosses
-   * the body; use `addImmersed`, which spares bodies wholly above or below.
+   * Adds the part with `n·p <= h`, and the cut, to `sums`. Exact at any tilt, also for a plane that misses the body; for
+   * that `addImmersed` is cheaper.
    */
   cut(n: Vec3, h: number, sums: Immersion): void;
 }
@@ -69,11 +77,30 @@ export function addImmersed(body: Cuttable, n: Vec3, h: number, sums: Immersion)
     body.cut(n, h, sums);
     return;
   }
-  sums.volume += body.volume;
-  sums.mx += body.moment[0];
-  sums.my += body.moment[1];
-  sums.mz += body.moment[2];
+  addWhole(body, sums);
 }
+
+/** Adds a body that lies wholly below the plane. */
+export function addWhole({ volume, moment }: Pick<Cuttable, 'volume' | 'moment'>, sums: Immersion): void {
+  sums.volume += volume;
+  sums.mx += moment[0];
+  sums.my += moment[1];
+  sums.mz += moment[2];
+}
+
+/** The box round a body whose extents are known. */
+export function boxOf(extent: Cuttable['extent']): Box {
+  const ends = AXES.map(extent) as [Span, Span, Span];
+  const each = (of: (low: number, high: number) => number): Vec3 => [of(...ends[0]), of(...ends[1]), of(...ends[2])];
+  return { middle: each((low, high) => (low + high) / 2), half: each((low, high) => (high - low) / 2) };
+}
+
+type Span = readonly [low: number, high: number];
+const AXES: readonly Vec3[] = [
+  [1, 0, 0],
+  [0, 1, 0],
+  [0, 0, 1],
+];
 
 /** Adds a disk-like patch of the waterplane: area `a` with its centroid `c` and the in-plane second moments given apart. */
 export function addPatch(sums: Immersion, a: number, c: Vec3): void {

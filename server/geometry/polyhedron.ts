@@ -1,4 +1,4 @@
-import { boundsTree, nodeSums, treeExtent, visitBelow } from './boundsTree.ts';
+import { boundsTree, nodeSums, treeBox, treeExtent, visitBelow } from './boundsTree.ts';
 import { clipTriangles, type TriangleVisitor } from './clipTriangles.ts';
 import type { Polyhedron } from './form.ts';
 import type { Cuttable } from './immersion.ts';
@@ -19,6 +19,7 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
   return {
     volume,
     moment: addScaled(aboutCentre, centre, volume),
+    box: treeBox(tree),
     extent: treeExtent(tree),
     cut(n, h, sums) {
       const level = h - dot(n, centre);

@@ -1,6 +1,6 @@
 import { type Chord, type ChordVisitor, SQUARE_TO_AXIS, type SweepPlane, sweepChords } from './chordSweep.ts';
 import type { Revolved } from './form.ts';
-import { addPatch, addSecond, type Cuttable, type Immersion } from './immersion.ts';
+import { addPatch, addSecond, boxOf, type Cuttable, type Immersion } from './immersion.ts';
 import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './planeFrame.ts';
 import { addScaled, cross, dot, length, scale, type Vec3 } from './vector.ts';
 
@@ -48,10 +48,12 @@ export function revolvedSolid(form: Revolved): Cuttable {
   for (let i = 0; i + 3 < profile.length; i += 2) {
     whole.whole(profile[i]!, profile[i + 1]!, profile[i + 2]!, profile[i + 3]!);
   }
+  const extent = (n: Vec3) => revolvedExtent(form, profile, n);
   return {
     volume: whole.volume,
     moment: addScaled(scale(origin, whole.volume), axis, whole.alongAxis),
-    extent: n => revolvedExtent(form, profile, n),
+    box: boxOf(extent),
+    extent,
     cut(n, h, sums) {
       const along = dot(n, axis);
       const inPlane = addScaled(n, axis, -along);

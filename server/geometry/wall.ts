@@ -1,4 +1,4 @@
-import type { Cuttable, Immersion } from './immersion.ts';
+import { boxOf, type Cuttable, type Immersion } from './immersion.ts';
 import { scale, type Vec3 } from './vector.ts';
 
 /** The wall of a free-flooding shell before its thickness is known. */
@@ -25,6 +25,7 @@ export interface Surface {
 export function wallOfSurface(surface: Surface): Wall {
   const { area, extent } = surface;
   const centroid = scale(surface.moment, 1 / area);
+  const box = boxOf(extent);
   return {
     area,
     centroid,
@@ -33,6 +34,7 @@ export function wallOfSurface(surface: Surface): Wall {
       return {
         volume,
         moment: scale(centroid, volume),
+        box,
         extent,
         cut: (n, h, sums) => surface.cut(n, h, thickness, sums),
       };

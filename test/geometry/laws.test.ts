@@ -46,6 +46,21 @@ describe('a plane parts a body in two', () => {
         const all = emptyImmersion();
         addImmersed(c.body, c.n, high, all);
         expect(all.volume).toBe(c.body.volume);
+        // Without the test of its extent, a cut beyond the ends says the same.
+        const apart = 0.1 * (high - low);
+        expect(cutBelow(c.body, c.n, low - apart)).toEqual(emptyImmersion());
+        const beyond = cutBelow(c.body, c.n, high + apart);
+        expectClose(beyond.volume, c.body.volume, ROUNDING);
+        momentOf(beyond).forEach((m, i) => {
+          expectClose(m, c.body.moment[i]!, ROUNDING, c.body.volume * reach(c));
+        });
+        expect(beyond.area).toBe(0);
+        // The box round it holds it in every direction.
+        const { middle, half } = c.body.box;
+        const height = dot(c.n, middle);
+        const spread = Math.abs(c.n[0]) * half[0] + Math.abs(c.n[1]) * half[1] + Math.abs(c.n[2]) * half[2];
+        expect(height - spread).toBeLessThanOrEqual(low + ROUNDING * (high - low));
+        expect(height + spread).toBeGreaterThanOrEqual(high - ROUNDING * (high - low));
         // Close to the ends the cut itself says the same, but for a wall, of which a flat end can be the greater part.
         if (c.kind !== 'solid') return;
         hits.solid++;
