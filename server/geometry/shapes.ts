@@ -2,6 +2,7 @@ import type { Form, Polyhedron } from './form.ts';
 import type { Cuttable } from './immersion.ts';
 import { overlapOf } from './overlap.ts';
 import { type MeshPlacement, placedMesh, placementKey } from './placedMesh.ts';
+import { type Loop, type Sight, silhouetteOf } from './silhouette.ts';
 import { type Bounds, boundsOf, solidOf, wallOf } from './solids.ts';
 import type { Wall } from './wall.ts';
 
@@ -13,6 +14,8 @@ export interface Shapes {
   solidOf(form: Form): Cuttable;
   wallOf(form: Form, endsClosed: boolean): Wall;
   boundsOf(form: Form): Bounds;
+  /** What it looks like along an axis of the boat, m. */
+  silhouetteOf(form: Form, along: Sight): readonly Loop[];
   /** How far two forms reach into each other, m; 0 when they do not. */
   overlapOf(one: Form, two: Form): number;
   /** The mesh in boat axes: the same form for the same placement, so that what was made for it holds. */
@@ -27,6 +30,7 @@ export function createShapes(): Shapes {
   const closedWalls = new WeakMap<Form, Wall>();
   const openWalls = new WeakMap<Form, Wall>();
   const bounds = new WeakMap<Form, Bounds>();
+  const silhouettes = [0, 1, 2].map(() => new WeakMap<Form, readonly Loop[]>());
   const overlaps = new WeakMap<Form, WeakMap<Form, number>>();
   const placings = new WeakMap<Form, Map<string, Polyhedron>>();
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
@@ -34,6 +38,7 @@ export function createShapes(): Shapes {
     solidOf: form => once(solids, form, () => solidOf(form)),
     wallOf: (form, endsClosed) => once(endsClosed ? closedWalls : openWalls, form, () => wallOf(form, { endsClosed })),
     boundsOf: boundsOfForm,
+    silhouetteOf: (form, along) => once(silhouettes[along]!, form, () => silhouetteOf(form, along)),
     overlapOf: (one, two) => {
       const known = once(overlaps, one, () => new WeakMap<Form, number>());
       const bounded = (form: Form) => ({ form, bounds: boundsOfForm(form) });

@@ -1,0 +1,43 @@
+declare const made: unique symbol;
+
+/** Markup that is safe to put into a document: only the functions here make it. */
+export type Markup = string & { readonly [made]: true };
+
+export type Attributes = Readonly<Record<string, string | number | null | undefined>>;
+
+/** An element; attributes that are null or undefined are left out, numbers are written short. */
+export function element(name: string, attributes: Attributes, ...children: readonly (Markup | null)[]): Markup {
+  const written = Object.entries(attributes).map(([key, value]) =>
+    value === null || value === undefined
+      ? ''
+      : ` ${key}="${escaped(typeof value === 'number' ? short(value) : value)}"`,
+  );
+  const inside = children.filter(child => child !== null).join('');
+  return (
+    inside === '' ? `<${name}${written.join('')}/>` : `<${name}${written.join('')}>${inside}</${name}>`
+  ) as Markup;
+}
+
+/** Text from anywhere, the boat file included. */
+export const text = (words: string): Markup => escaped(words) as Markup;
+
+export const together = (parts: readonly (Markup | null)[]): Markup =>
+  parts.filter(part => part !== null).join('') as Markup;
+
+/** A number in two decimals at most, never "-0". */
+export function short(value: number): string {
+  const rounded = Math.round(value * 100) / 100;
+  return Number.isFinite(rounded) ? String(rounded === 0 ? 0 : rounded) : '0';
+}
+
+const NAMES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+
+/**
+ * Text as it may stand in XML and HTML, between tags and in quotes. Characters that XML 1.0 (production 2, Char; seen in
+ * saxes) has no way to write are shown by the replacement character.
+ */
+export const escaped = (words: string): string =>
+  words
+    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
+    .replace(/[\p{Cs}\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/gu, '\ufffd')
+    .replace(/[&<>"']/g, character => NAMES[character]!);

@@ -1,0 +1,58 @@
+/**
+ * How every picture looks: for light paper, readable in black and white. Whoever shows a picture on another ground sets the
+ * custom properties on an element around it.
+ */
+export const styleSheet = `
+.sheet {
+  --ink: var(--sheet-ink, #1b2430);
+  --paper: var(--sheet-paper, #ffffff);
+  --faint: var(--sheet-faint, #6a7480);
+  --water: var(--sheet-water, #2f6f9f);
+  --wash: var(--sheet-wash, #e4eef5);
+  --good: var(--sheet-good, #1f6b3a);
+  --bad: var(--sheet-bad, #a3261c);
+  --ghost: var(--sheet-ghost, #7a3e9d);
+  --lit: var(--sheet-lit, #b36a00);
+  font-family: var(--sheet-font, "Helvetica Neue", Helvetica, Arial, "Liberation Sans", sans-serif);
+  font-size: 13px;
+  fill: var(--ink);
+  stroke: none;
+  background: var(--paper);
+}
+.sheet text { fill: var(--ink); font-variant-numeric: tabular-nums; }
+.sheet .paper { fill: var(--paper); }
+.sheet .caption { font-size: 15px; font-weight: 600; }
+.sheet .note, .sheet .scale-words { font-size: 12px; fill: var(--faint); }
+.sheet .warning { font-size: 14px; font-weight: 600; fill: var(--bad); }
+.sheet .water { fill: var(--wash); }
+.sheet .surface { stroke: var(--water); stroke-width: 1.4; fill: none; }
+.sheet .surface-mark { fill: none; stroke: var(--water); stroke-width: 1.2; }
+.sheet .body { stroke: var(--ink); stroke-width: 1; stroke-linejoin: round; }
+.sheet .shell .body { fill: var(--paper); stroke-width: 1.8; }
+.sheet .shell .flooded { fill: var(--wash); stroke: none; }
+.sheet .shell .rim { fill: none; stroke: var(--ink); stroke-width: 1.8; stroke-linejoin: round; }
+.sheet .compartment .body { fill: var(--paper); stroke-width: 1.3; }
+.sheet .tank .body { fill: var(--paper); stroke-width: 1.1; }
+.sheet .tank .ballast { stroke: var(--water); stroke-width: 0.8; }
+.sheet .bay .body { fill: none; stroke-width: 1; stroke-dasharray: 5 3; }
+.sheet .unsized { stroke-dasharray: 2 2; }
+.sheet .ghost .body { stroke: var(--ghost); stroke-width: 1.6; stroke-dasharray: 7 2 1.5 2; fill: var(--paper); fill-opacity: 0.6; }
+.sheet .ghost text, .sheet .label.ghost { fill: var(--ghost); font-weight: 600; }
+.sheet .painted { stroke: var(--bad); stroke-width: 2.4; stroke-dasharray: 14 4; fill: none; }
+.sheet .mark { stroke: var(--ink); stroke-width: 1.2; fill: var(--paper); }
+.sheet .mark .full { fill: var(--ink); stroke: none; }
+.sheet .plumb { stroke: var(--ink); stroke-width: 0.8; stroke-dasharray: 8 2 2 2; fill: none; }
+.sheet .leader { stroke: var(--faint); stroke-width: 0.7; fill: none; }
+.sheet .leader-end { fill: var(--ink); }
+.sheet .tape { stroke: var(--faint); stroke-width: 0.9; fill: none; }
+.sheet .tape-words { font-size: 11px; fill: var(--faint); }
+.sheet .off { stroke: var(--bad); stroke-width: 1.2; fill: none; }
+.sheet .off-words { fill: var(--bad); font-weight: 600; }
+.sheet .hatch { stroke: var(--ink); stroke-width: 1.3; fill: none; }
+.sheet .dot { fill: var(--ink); }
+.sheet .ripple { stroke: var(--water); stroke-width: 1; fill: none; }
+.sheet .plain { fill: var(--paper); }
+.sheet .soft { fill: var(--wash); }
+.sheet .entry:hover .body, .sheet .entry:focus .body, .sheet .entry.lit .body { stroke: var(--lit); stroke-width: 2.6; }
+.sheet .entry:focus { outline: none; }
+`;

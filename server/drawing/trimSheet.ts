@@ -1,0 +1,31 @@
+import type { Analysis } from '../analysis.ts';
+import type { Correction } from '../corrections/correction.ts';
+import type { Picture } from './picture.ts';
+import { sideElevation } from './sideElevation.ts';
+import { type Things, thingsOf } from './things.ts';
+
+/** Every drawing that there is. */
+export const PICTURES = ['surfaced-side', 'submerged-side'] as const;
+export type PictureId = (typeof PICTURES)[number];
+
+export interface SheetOptions {
+  /** Draws these only, in the sheet's own order; all of them when left out. */
+  readonly only?: readonly PictureId[];
+  /** The correction that is drawn as ghosts: the preferred one of the analysis, once it is known. */
+  readonly correction?: Correction | null;
+}
+
+export interface TrimSheet {
+  readonly pictures: readonly Picture[];
+}
+
+/** The boat in its two conditions as drawings. A pure function; works for any text, however little of it can be read. */
+export function trimSheet(analysis: Analysis, { only = PICTURES, correction = null }: SheetOptions = {}): TrimSheet {
+  const things = thingsOf(analysis, correction);
+  return { pictures: PICTURES.filter(id => only.includes(id)).map(id => draw[id](analysis, things)) };
+}
+
+const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things) => Picture>> = {
+  'surfaced-side': (analysis, things) => sideElevation(analysis, 'surfaced', things),
+  'submerged-side': (analysis, things) => sideElevation(analysis, 'submerged', things),
+};
