@@ -1,6 +1,7 @@
 import type { Describer } from '../schema/describe.ts';
 import type { Boat, Water } from './boat/boat.ts';
 import { type KeptEntries, readBoat } from './boat/readBoat.ts';
+import type { BoatSource } from './boat/source.ts';
 import { assembleBodies, type Bodies, type BodyShelf, emptyShelf } from './bodies/assemble.ts';
 import { type Passage, passageOf } from './conditions/passage.ts';
 import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
@@ -20,6 +21,8 @@ import { readSyntax, type Syntax } from './text/syntax.ts';
 export interface Analysis {
   readonly syntax: Syntax;
   readonly boat: Boat;
+  /** The boat with what it was read from, to be read again with other figures. */
+  readonly source: BoatSource;
   readonly bodies: Bodies;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
@@ -59,17 +62,23 @@ export function analyse(
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: shelf.shapes });
   const kept: Kept = { entries: reading.kept, shelf };
   const ofFile = [...syntax.findings, ...reading.findings];
-  return conclude({ syntax, ofFile, boat: reading.boat, wantedFiles: reading.meshNames, kept }, previous);
+  return conclude(
+    { syntax, ofFile, boat: reading.boat, source: reading.source, wantedFiles: reading.meshNames, kept },
+    previous,
+  );
 }
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
-export function inOtherWater({ syntax, ofFile, boat, wantedFiles, kept }: Analysis, water: Water): Analysis {
-  return conclude({ syntax, ofFile, boat: { ...boat, water }, wantedFiles, kept });
+export function inOtherWater(analysis: Analysis, water: Water): Analysis {
+  const { syntax, ofFile, wantedFiles, kept } = analysis;
+  const boat: Boat = { ...analysis.boat, water };
+  const density = { value: water.density, sigma: null, unit: null };
+  return conclude({ syntax, ofFile, boat, source: { ...analysis.source, boat, water: { density } }, wantedFiles, kept });
 }
 
 /** Everything that follows from the boat as read. */
 function conclude(
-  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'wantedFiles' | 'kept'>,
+  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'wantedFiles' | 'kept'>,
   previous?: Analysis,
 ): Analysis {
   const { boat, ofFile, kept } = read;

@@ -7,21 +7,25 @@ import { type Path, pathKey } from '../../schema/path.ts';
 import type { FileUnits } from '../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import { createShapes, type Shapes } from '../geometry/shapes.ts';
-import type { MeshFile, MeshLookup } from '../mesh/meshFile.ts';
+import type { MeshLookup } from '../mesh/meshFile.ts';
 import type { Syntax } from '../text/syntax.ts';
 import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Entry, Waterline } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
-import { type CheckedValue, checkValue } from './readEntry.ts';
+import { checkValue } from './readEntry.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
+import { type ReadEntry, readOne } from './readOne.ts';
 import { readPart } from './readPart.ts';
 import { readWater } from './readWater.ts';
 import type { Surroundings } from './setting.ts';
+import { type BoatSource, entriesIn, type Source } from './source.ts';
 
 export interface BoatReading {
   readonly boat: Boat;
+  /** The same with what its entries were read from. */
+  readonly source: BoatSource;
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -39,13 +43,6 @@ export interface Resources {
 export interface KeptEntries {
   readonly entries: ReadonlyMap<string, ReadEntry>;
   readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
-}
-
-export interface ReadEntry {
-  readonly entry: Entry | null;
-  readonly findings: readonly Finding[];
-  /** Mesh files that it was made from, as they were. */
-  readonly files: ReadonlyMap<string, MeshFile | null>;
 }
 
 const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits'];
@@ -91,7 +88,7 @@ export function readBoat(
     what: string,
     schema: z.ZodType<T>,
     read: (entry: T, path: Path, around: Surroundings, findings: Finding[]) => E | null,
-  ): readonly E[] => {
+  ): readonly Source<T, E>[] => {
     const raw = valueAt(syntax, path);
     if (raw !== undefined && raw !== null && !Array.isArray(raw)) {
       findings.push(
@@ -114,23 +111,36 @@ export function readBoat(
       for (const name of result.files.keys()) meshNames.add(name);
       if (result.entry && result.files.size > 0) meshed.set(result.entry, [...result.files.keys()]);
       if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
-      return result.entry === null ? [] : [result.entry as E];
+      return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
     });
   };
 
   leftOut.push(...checkKeys(syntax, findings));
   const name = check(schemas.boat, ['boat'], 'the boat') ?? '';
-  const boat = {
-    name,
-    scale: readScale(check(schemas.scale, ['scale'], 'the scale'), findings),
-    units,
-    water: readWater(check(schemas.water, ['water'], 'the water', true), findings),
-    waterline: readWaterline(check(schemas.waterline, ['hull', 'waterline'], 'the waterline')),
+  const scale = readScale(check(schemas.scale, ['scale'], 'the scale'), findings);
+  const waterEntry = check(schemas.water, ['water'], 'the water', true);
+  const water = readWater(waterEntry, findings);
+  const waterline = readWaterline(check(schemas.waterline, ['hull', 'waterline'], 'the waterline'));
+  const sources = {
+    water: waterEntry,
+    stock: stockEntry,
     shells: list(['hull', 'shells'], 'shell', schemas.shell, readShell),
     compartments: list(['hull', 'compartments'], 'compartment', schemas.compartment, readCompartment),
     tanks: list(['hull', 'tanks'], 'tank', schemas.tank, readTank),
     payload: list(['payload'], 'part', schemas.part, readPart),
-    bays: list(['bays'], 'bay', schemas.bay, readBay),
+    around,
+  };
+  const boat = {
+    name,
+    scale,
+    units,
+    water,
+    waterline,
+    shells: entriesIn(sources.shells),
+    compartments: entriesIn(sources.compartments),
+    tanks: entriesIn(sources.tanks),
+    payload: entriesIn(sources.payload),
+    bays: entriesIn(list(['bays'], 'bay', schemas.bay, readBay)),
     stock: readStock(stockEntry),
     limits: readLimits(check(schemas.limits, ['limits'], 'the limits', true)),
   };
@@ -142,6 +152,7 @@ export function readBoat(
   const heard = findings.filter(finding => !isDoubtful(syntax, finding));
   return {
     boat: whole,
+    source: { ...sources, boat: whole },
     findings: withoutRepeats(heard),
     meshNames: [...meshNames],
     kept: { entries, schemas: { units, made: schemas } },
@@ -154,41 +165,6 @@ function isDoubtful(syntax: Syntax, { code, place }: Finding): boolean {
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
   return (code === 'sticks-out' || code === 'compartments-overlap') && hasSlip(syntax, ['units']);
-}
-
-interface OneEntry<T, E> {
-  readonly what: string;
-  readonly describer: Describer;
-  readonly around: Surroundings;
-  readonly read: (entry: T, path: Path, around: Surroundings, findings: Finding[]) => E | null;
-}
-
-function readOne<T, E extends Entry>(schema: z.ZodType<T>, path: Path, raw: unknown, one: OneEntry<T, E>): ReadEntry {
-  const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
-  const checked: CheckedValue<T> = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
-  const files = new Map<string, MeshFile | null>();
-  if (checked.value === null) return { entry: null, findings: checked.findings, files };
-  const said: Finding[] = [];
-  const meshes: MeshLookup = name => {
-    const file = one.around.meshes(name);
-    files.set(name, file);
-    return file;
-  };
-  const entry = one.read(checked.value, path, { ...one.around, meshes }, said);
-  return { entry, findings: [...checked.findings, ...withoutEchoes(checked.findings, said)], files };
-}
-
-const UNKNOWNS = ['mass-unknown', 'volume-unknown', 'length-unknown'];
-const LACKS = [...UNKNOWNS, 'form-unknown', 'missing-key'];
-
-/** What an entry lacks because of a misspelt key or material was said there already. */
-function withoutEchoes(told: readonly Finding[], said: readonly Finding[]): readonly Finding[] {
-  const isMisspelt = told.some(
-    ({ code, mends }) => code === 'unknown-key' && mends?.some(mend => mend.changes[0]?.kind === 'replace'),
-  );
-  const isUnknown = said.some(({ code }) => code === 'unknown-material');
-  const echoes = isMisspelt ? LACKS : isUnknown ? UNKNOWNS : [];
-  return said.filter(({ code }) => !echoes.includes(code));
 }
 
 const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
