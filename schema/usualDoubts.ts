@@ -13,8 +13,14 @@ export interface UsualDoubt {
 }
 
 /** At most this share of a size: what is small is measured with something finer. */
-const atMost = (doubt: number, share: number) => (value: number) => Math.min(doubt, share * Math.abs(value));
-const always = (doubt: number) => () => doubt;
+const atMost =
+  (doubt: number, share: number): UsualDoubt['of'] =>
+  value =>
+    Math.min(doubt, share * Math.abs(value));
+const always =
+  (doubt: number): UsualDoubt['of'] =>
+  () =>
+    doubt;
 
 export const usualDoubts = {
   mass: {

@@ -73,7 +73,14 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
   const { syntax, ofFile, wantedFiles, kept } = analysis;
   const boat: Boat = { ...analysis.boat, water };
   const density = { value: water.density, sigma: null, unit: null };
-  return conclude({ syntax, ofFile, boat, source: { ...analysis.source, boat, water: { density } }, wantedFiles, kept });
+  return conclude({
+    syntax,
+    ofFile,
+    boat,
+    source: { ...analysis.source, boat, water: { density } },
+    wantedFiles,
+    kept,
+  });
 }
 
 /** Everything that follows from the boat as read. */

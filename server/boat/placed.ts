@@ -10,7 +10,10 @@ import { type Setting, tell } from './setting.ts';
 export type PlacedForm = Pick<
   PartEntry,
   'station' | 'offset' | 'height' | 'round' | 'axis' | 'box' | 'ball' | 'profile' | 'sections' | 'mesh' | 'volume'
->;
+> & {
+  /** A factor on the size of its mesh; no key of the file, but what if the mesh were larger. */
+  readonly grown?: number;
+};
 
 /** The keys that place a thing and give its form or its forms. */
 export type PlacedEntry = PlacedForm & Pick<PartEntry, 'forms'>;

@@ -31,7 +31,7 @@ export function placeMesh(entry: PlacedForm, mesh: MeshEntry, setting: Setting):
   const [x, y, z] = mesh.at ?? [];
   const placement: MeshPlacement = {
     axes,
-    metres: metresOf(mesh, file, setting),
+    metres: metresOf(mesh, file, setting) * (entry.grown ?? 1),
     at: [x?.value ?? 0, y?.value ?? 0, z?.value ?? 0],
   };
   if (!tellMeshFaults(file.mesh, { file: named.name, placement }, setting)) return null;

@@ -5,9 +5,9 @@ import type { Water } from './boat.ts';
 import { valueFault } from './fault.ts';
 import { freshWaterDensity, seawaterDensity, WATER_RANGE } from './waterDensity.ts';
 
-const USUAL_TEMPERATURE = 20;
+export const USUAL_TEMPERATURE = 20;
 /** Open sea, g/kg. */
-const SEA_SALINITY = 35;
+export const SEA_SALINITY = 35;
 
 /** The water's density from what the file says of it; fresh at 20 °C when it says nothing. */
 export function readWater(entry: WaterEntry | null, findings: Finding[]): Water {

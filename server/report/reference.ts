@@ -2,6 +2,7 @@ import type { Describer, KeyInfo } from '../../schema/describe.ts';
 import { materials } from '../../schema/materials.ts';
 import type { Path } from '../../schema/path.ts';
 import { dimensions, knownUnits } from '../../schema/units.ts';
+import { type UsualDoubt, usualDoubts } from '../../schema/usualDoubts.ts';
 import { catalogue, type FindingCode } from '../findings/catalogue/catalogue.ts';
 
 /** Every key, unit, material and finding of the boat file in one Markdown document, made from the program's own tables. */
@@ -15,6 +16,10 @@ export function referenceText(describer: Describer): string {
     ...dimensions.map(dimension => `- ${dimension}: ${knownUnits(dimension).join(', ')}`),
     '',
     'A bare length or mass takes the file’s own units; a bare angle is in degrees, a bare temperature in °C, a bare fraction runs from 0 to 1. A tolerance after ± is one standard uncertainty.',
+    '## Doubts',
+    'A figure without a tolerance has the doubt that is usual for how it came about. A doubt is one standard uncertainty (GUM, JCGM 100:2008): two times out of three the true value lies within it. Except for the handbook’s these are common practice, no source; write the tolerance that you know: `310 g ± 1 g`.',
+    doubtsTable(),
+    'A density from the handbook is as likely anywhere in the material’s range (GUM 4.3.7: the range over 2√3), and is off alike for all entries of the material; one given for the stock, for all that is cut from it. A tolerance after a range is that of each end. Exact are the hull’s length, the painted waterline, limits and bays, and the place of a hull that begins at the bow tip and the baseline: all else is measured from it.',
     '## Materials',
     'Densities in kg/m³, to be used where the part itself is not weighed and measured: weigh the part. “From memory” says that the source was not at hand when the figure was written down.',
     materialsTable(),
@@ -66,6 +71,13 @@ function keyLine({ key, required, description, example, words }: KeyInfo): strin
   const choice = words ? ` One of: ${words.join(', ')}.` : '';
   const shown = example === undefined ? '' : ` Example: \`${key}: ${example}\`.`;
   return `**${key}**${must}: ${description}${choice}${shown}`;
+}
+
+function doubtsTable(): string {
+  const rows = Object.values<UsualDoubt>(usualDoubts).map(({ what, doubt, why }) => [what, doubt, why]);
+  return [['Figure', 'Doubt', 'Why'], ['---', '---', '---'], ...rows]
+    .map(cells => `| ${cells.join(' | ')} |`)
+    .join('\n');
 }
 
 function materialsTable(): string {

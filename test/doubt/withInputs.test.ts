@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Input } from '../../server/doubt/input.ts';
+import { inputsOf } from '../../server/doubt/inputs.ts';
+import { withInputs } from '../../server/doubt/withInputs.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { probe, probeWith } from '../helpers/probe.ts';
+
+const inputIn = (inputs: readonly Input[], words: string): Input => {
+  const found = inputs.find(input => input.words === words);
+  if (!found) throw new Error(`no input is called ${words}`);
+  return found;
+};
+
+describe('the boat with other inputs', () => {
+  it('is the same boat, entry for entry, where none changes', () => {
+    fc.assert(
+      fc.property(arbitrarySub({ offset: 3 }), sub => {
+        const { source, boat } = analysed(subText(sub));
+        for (const changes of [new Map(), new Map(inputsOf(source).map(input => [input, input.value]))]) {
+          const same = withInputs(source, changes);
+          expect(same).toEqual(boat);
+          for (const list of ['shells', 'compartments', 'tanks', 'payload'] as const) {
+            expect(same[list].every((entry, i) => entry === boat[list][i])).toBe(true);
+          }
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  /* The other way to the same boat: the text with the other figure in it. */
+  it.each<readonly [words: string, to: number, was: string, is: string]>([
+    ['mass of “battery”', 0.81, 'mass: 800 g', 'mass: 810 g'],
+    ['station of “battery”', 0.203, 'station: 150 to 250 mm', 'station: 153 to 253 mm'],
+    ['height of “floor lead”', 0.025, 'height: 20 mm', 'height: 25 mm'],
+    ['length of “hold”', 0.404, 'station: 0 to 400 mm', 'station: -2 to 402 mm'],
+    ['depth of “hold”', 0.072, 'height: 0 to 70 mm', 'height: -1 to 71 mm'],
+    ['breadth of “main tank”', 0.092, 'offset: -45 to 45 mm', 'offset: -46 to 46 mm'],
+    ['density of the water', 1002, 'density: 1000 kg/m3', 'density: 1002 kg/m3'],
+  ])('%s', (words, to, was, is) => {
+    const { source } = analysed(probe());
+    const changed = withInputs(source, new Map([[inputIn(inputsOf(source), words), to]]));
+    const { boat } = analysed(probe([was, is]));
+    for (const list of ['shells', 'compartments', 'tanks', 'payload'] as const) {
+      for (const [i, entry] of boat[list].entries()) {
+        const mine = changed[list][i]!;
+        if ('mass' in entry && 'mass' in mine) {
+          expect(mine.mass).toBeCloseTo(entry.mass, 12);
+          for (const axis of [0, 1, 2] as const) expect(mine.centroid[axis]).toBeCloseTo(entry.centroid[axis], 12);
+        }
+        const volume = (one: typeof entry | typeof mine) => ('capacity' in one ? one.capacity : one.volume);
+        expect(volume(mine)).toBeCloseTo(volume(entry), 15);
+      }
+    }
+    expect(changed.water.density).toBe(boat.water.density);
+  });
+
+  it('a density in common changes every entry of the material and all that follows from it', () => {
+    const { source } = analysed(
+      probeWith(
+        '{ name: weight, material: lead, mass: 1000 g, station: 100 mm, height: 30 mm }',
+        '{ name: strip, material: lead, box: 10 x 5 mm, station: 100 to 200 mm, height: 10 mm }',
+      ),
+    );
+    const lead = inputIn(inputsOf(source), 'density of lead');
+    const { payload } = withInputs(source, new Map([[lead, 10_000]]));
+    expect(payload.find(({ name }) => name === 'weight')!.volume).toBeCloseTo(1e-4, 15);
+    expect(payload.find(({ name }) => name === 'strip')!.mass).toBeCloseTo(0.05, 12);
+  });
+
+  it('a profile grows across and stays as long as it is', () => {
+    const { source } = analysed(probeWith('{ name: pod, mass: 60 g, profile: [[100, 10], [200, 10]], height: 30 mm }'));
+    const size = inputIn(inputsOf(source), 'greatest breadth of “pod”');
+    expect(size.value).toBeCloseTo(0.02, 12);
+    const pod = withInputs(source, new Map([[size, 0.022]])).payload.find(({ name }) => name === 'pod')!;
+    // Cylinder: π r² l.
+    expect(pod.volume).toBeCloseTo(Math.PI * 0.011 ** 2 * 0.1, 12);
+  });
+});
