@@ -4,6 +4,7 @@ import { map, quantity, text, word } from './fields.ts';
 import { waterlineSchema } from './forms.ts';
 import { compartmentSchema, partSchema, shellSchema, tankSchema } from './hull.ts';
 import { limitsSchema } from './limits.ts';
+import { trialSchema } from './trials.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
 
@@ -43,6 +44,7 @@ export function boatSchemas(units: FileUnits) {
     bay: baySchema(units),
     stock: stockSchema(units),
     limits: limitsSchema(units),
+    trial: trialSchema(units),
   };
 }
 
@@ -75,6 +77,7 @@ export function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
       bays: list(s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
       stock: s.stock.optional(),
       limits: s.limits.optional(),
+      trials: list(s.trial, 'What was read off the boat in the water, day by day.'),
     },
     'a boat file, with boat, hull and payload',
   ).meta({ title: 'Boat file', description: 'A scale submarine: its water, hull, payload, bays, stock and limits.' });

@@ -2,6 +2,7 @@ import type { Describer } from '../schema/describe.ts';
 import type { Boat, Water } from './boat/boat.ts';
 import { type KeptEntries, readBoat } from './boat/readBoat.ts';
 import type { BoatSource } from './boat/source.ts';
+import type { Trial } from './boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyShelf, emptyShelf } from './bodies/assemble.ts';
 import { type Passage, passageOf } from './conditions/passage.ts';
 import { floatSubmerged, type Submerged } from './conditions/submerged.ts';
@@ -23,6 +24,8 @@ export interface Analysis {
   readonly boat: Boat;
   /** The boat with what it was read from, to be read again with other figures. */
   readonly source: BoatSource;
+  /** What was read off the boat in the water; in no figure of it. */
+  readonly trials: readonly Trial[];
   readonly bodies: Bodies;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
@@ -63,14 +66,22 @@ export function analyse(
   const kept: Kept = { entries: reading.kept, shelf };
   const ofFile = [...syntax.findings, ...reading.findings];
   return conclude(
-    { syntax, ofFile, boat: reading.boat, source: reading.source, wantedFiles: reading.meshNames, kept },
+    {
+      syntax,
+      ofFile,
+      boat: reading.boat,
+      source: reading.source,
+      trials: reading.trials,
+      wantedFiles: reading.meshNames,
+      kept,
+    },
     previous,
   );
 }
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, ofFile, wantedFiles, kept } = analysis;
+  const { syntax, ofFile, trials, wantedFiles, kept } = analysis;
   const boat: Boat = { ...analysis.boat, water };
   const density = { value: water.density, sigma: null, unit: null };
   return conclude({
@@ -78,6 +89,7 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
     ofFile,
     boat,
     source: { ...analysis.source, boat, water: { density } },
+    trials,
     wantedFiles,
     kept,
   });
@@ -85,7 +97,7 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
 
 /** Everything that follows from the boat as read. */
 function conclude(
-  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'wantedFiles' | 'kept'>,
+  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles' | 'kept'>,
   previous?: Analysis,
 ): Analysis {
   const { boat, ofFile, kept } = read;
@@ -95,7 +107,7 @@ function conclude(
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
-  const isFaulty = ofFile.some(finding => finding.severity === 'error');
+  const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const patient: Patient | null =
     surfaced.status === 'afloat' && !isFaulty
       ? { boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part }
@@ -116,6 +128,9 @@ function conclude(
     patient,
   };
 }
+
+/** Trials are in no figure: a fault in one spoils none. */
+const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
 
 /** The same entries in the same water: the conditions are the same too. */
 function sameBodies(previous: Analysis, bodies: Bodies, boat: Boat): boolean {

@@ -51,7 +51,7 @@ export function freeName(name: string, taken: readonly { readonly name: string }
   return `${name} ${count}`;
 }
 
-function unknownCompartment(entry: Tank | Part | Bay, names: readonly string[]): readonly Finding[] {
+export function unknownCompartment(entry: Tank | Part | Bay, names: readonly string[]): readonly Finding[] {
   if (entry.inside === null || names.includes(entry.inside)) return [];
   const near = closest(entry.inside, names);
   const hint = near

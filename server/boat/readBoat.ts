@@ -12,20 +12,24 @@ import type { Syntax } from '../text/syntax.ts';
 import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Entry, Waterline } from './boat.ts';
+import { checkTrials } from './checkTrials.ts';
 import { entryFault, valueFault } from './fault.ts';
 import { checkValue } from './readEntry.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
 import { type ReadEntry, readOne } from './readOne.ts';
 import { readPart } from './readPart.ts';
+import { readTrial } from './readTrial.ts';
 import { readWater } from './readWater.ts';
 import type { Surroundings } from './setting.ts';
 import { type BoatSource, entriesIn, type Source } from './source.ts';
+import type { Trial } from './trial.ts';
 
 export interface BoatReading {
   readonly boat: Boat;
   /** The same with what its entries were read from. */
   readonly source: BoatSource;
+  readonly trials: readonly Trial[];
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -45,7 +49,7 @@ export interface KeptEntries {
   readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
 }
 
-const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits'];
+const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits', 'trials'];
 const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
 
 /**
@@ -63,9 +67,9 @@ export function readBoat(
   const meshNames = new Set<string>();
   const entries = new Map<string, ReadEntry>();
   const leftOut: string[] = [];
-  // Bays are in no figure anyway.
-  const leaveOut = (list: Path, name: string) => {
-    if (list[0] !== 'bays') leftOut.push(name);
+  // Bays and trials are in no figure anyway.
+  const leaveOut = ([section]: Path, name: string) => {
+    if (section !== 'bays' && section !== 'trials') leftOut.push(name);
   };
 
   const check = <T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey = false): T | null => {
@@ -83,7 +87,7 @@ export function readBoat(
   const around: Surroundings = { units, stock: stockDensities(stockEntry), meshes, shapes };
   const context = `${units.length} ${units.mass} ${around.stock.lead} ${around.stock.foam}`;
 
-  const list = <T extends { name: string }, E extends Entry>(
+  const list = <T, E extends Entry>(
     path: Path,
     what: string,
     schema: z.ZodType<T>,
@@ -148,11 +152,15 @@ export function readBoat(
   const whole = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  const trials = entriesIn(list(['trials'], 'trial', schemas.trial, readTrial));
+  const checked = checkTrials(trials, whole, compartmentNames, shapes);
+  findings.push(...checked.findings);
   if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   const heard = findings.filter(finding => !isDoubtful(syntax, finding));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
+    trials: checked.trials,
     findings: withoutRepeats(heard),
     meshNames: [...meshNames],
     kept: { entries, schemas: { units, made: schemas } },

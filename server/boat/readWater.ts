@@ -1,3 +1,4 @@
+import type { Path } from '../../schema/path.ts';
 import type { WaterEntry } from '../../schema/water.ts';
 import type { Finding } from '../findings/finding.ts';
 import { densityText } from '../wording/numbers.ts';
@@ -10,7 +11,7 @@ export const USUAL_TEMPERATURE = 20;
 export const SEA_SALINITY = 35;
 
 /** The water's density from what the file says of it; fresh at 20 °C when it says nothing. */
-export function readWater(entry: WaterEntry | null, findings: Finding[]): Water {
+export function readWater(entry: WaterEntry | null, findings: Finding[], at: Path = ['water']): Water {
   const temperature = entry?.temperature?.value ?? USUAL_TEMPERATURE;
   if (entry?.density) {
     const density = entry.density.value;
@@ -24,7 +25,7 @@ export function readWater(entry: WaterEntry | null, findings: Finding[]): Water 
   findings.push(
     valueFault(
       'water-out-of-range',
-      ['water', key],
+      [...at, key],
       'Densities are known for water of 0 to 40 °C with 0 to 42 g/kg of salt. Outside that give the density itself, such as “density: 1004 kg/m3”.',
     ),
   );

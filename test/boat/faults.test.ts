@@ -51,7 +51,7 @@ const SLIPS: readonly Slip[] = [
     put: ['payload:', 'load:'],
     code: 'unknown-key',
     marks: 'load',
-    says: 'There is no key “load” in a boat file. Known here: boat, scale, units, water, hull, payload, bays, stock, limits.',
+    says: 'There is no key “load” in a boat file. Known here: boat, scale, units, water, hull, payload, bays, stock, limits, trials.',
     without: ['load'],
   },
   {

@@ -2,6 +2,7 @@ import { boatFindings } from './boatFindings.ts';
 import { conditionFindings } from './conditionFindings.ts';
 import { formFindings } from './formFindings.ts';
 import { textFindings } from './textFindings.ts';
+import { trialFindings } from './trialFindings.ts';
 
 /** What the documentation says of one kind of finding. */
 export interface FindingDoc {
@@ -12,9 +13,12 @@ export interface FindingDoc {
 }
 
 /** Every finding that the tool can make, by its code; the editor links here and `schema/REFERENCE.md` is made from it. */
-export const catalogue = { ...textFindings, ...boatFindings, ...formFindings, ...conditionFindings } satisfies Record<
-  string,
-  FindingDoc
->;
+export const catalogue = {
+  ...textFindings,
+  ...boatFindings,
+  ...formFindings,
+  ...conditionFindings,
+  ...trialFindings,
+} satisfies Record<string, FindingDoc>;
 
 export type FindingCode = keyof typeof catalogue;

@@ -1,0 +1,134 @@
+import * as z from 'zod';
+import { map, quantity, text, word } from './fields.ts';
+import { noteKey, partSchema } from './hull.ts';
+import type { FileUnits } from './units.ts';
+import { waterSchema } from './water.ts';
+
+/** What was read off the boat in the water on one day, and what was on board for it. */
+export function trialSchema(units: FileUnits) {
+  const length = (description: string, example: string, options?: { nonNegative: true }) =>
+    quantity(units, 'length', { description, examples: [example] }, options);
+  const angle = (description: string, example: string) =>
+    quantity(units, 'angle', { description, examples: [example] });
+  const weight = () =>
+    quantity(
+      units,
+      'mass',
+      { description: 'Mass of the weight that was moved. It is on board before and after.', examples: ['50 g'] },
+      { positive: true },
+    );
+  const moved = () =>
+    length('How far the weight was moved athwart from where it lay at first: to starboard; to port negative.', '40 mm');
+  const tilt = () =>
+    angle('The heel that it made, from before anything was moved: to starboard; to port negative.', '4.2° ± 0.2°');
+  return map(
+    {
+      date: text({
+        description: 'The day, or whatever you call the trial by.',
+        examples: ['2026-05-02'],
+      }).optional(),
+      condition: word(['surfaced', 'submerged', 'inclining'], {
+        description:
+          'surfaced: afloat and at rest. submerged: hanging neutral under water. inclining: afloat, a weight moved athwart and the heel read that it makes.',
+      }),
+      marks: list(
+        map(
+          {
+            station: length('Where along the hull, aft of the bow tip.', '60 mm'),
+            height: length('The water surface there above the baseline, on the centreline.', '49 mm ± 1 mm'),
+          },
+          'a mark, such as { station: 60 mm, height: 49 mm }',
+        ),
+        'Where the water stood: its height above the baseline at a station. One mark near each end tells draft and trim; ± 1.5 mm unless given.',
+        '- { station: 60 mm, height: 49 mm }',
+      ),
+      freeboard: list(
+        map(
+          {
+            station: length('Where along the hull, aft of the bow tip.', '430 mm'),
+            height: length('From the water up to the top of the hull there; ± 1.5 mm unless given.', '31 mm'),
+            of: text({
+              description: 'The shell or compartment to whose top it was read; the highest shell there unless given.',
+              examples: ['outer hull'],
+            }).optional(),
+          },
+          'a freeboard, such as { station: 430 mm, height: 31 mm }',
+        ),
+        'Freeboard: how far the top of the hull stood out of the water at a station.',
+        '- { station: 430 mm, height: 31 mm }',
+      ),
+      heel: angle(
+        'Heel as it was read: to starboard; to port negative. In an inclining trial, the heel that the weight made. ± 0.5° unless given.',
+        '1° ± 0.5°',
+      ).optional(),
+      trim: angle('Trim as it was read: bow up; bow down negative. ± 0.5° unless given.', '2° ± 0.5°').optional(),
+      fill: quantity(
+        units,
+        'fraction',
+        {
+          description:
+            'Water in the tanks, all together, by part of what they hold: submerged the neutral fill, surfaced what was left in them. ± 3 % unless given.',
+          examples: ['63 % ± 3 %'],
+        },
+        { nonNegative: true },
+      ).optional(),
+      water: quantity(
+        units,
+        'volume',
+        {
+          description:
+            'Water in the tanks, all together, as poured into a measuring jug afterwards; ± 2 %, 5 ml at least, unless given.',
+          examples: ['360 ml'],
+        },
+        { nonNegative: true },
+      ).optional(),
+      level: length(
+        'Water level in the tank at the middle of its length, above its lowest point; ± 1.5 mm unless given.',
+        '31 mm',
+        { nonNegative: true },
+      ).optional(),
+      tank: text({
+        description: 'The tank that `level` was read in; the first one unless given.',
+        examples: ['main ballast'],
+      }).optional(),
+      proud: length(
+        'Submerged but not quite: how much of the periscope or fin still stood out of the water. ± 2 mm unless given.',
+        '12 mm',
+        { nonNegative: true },
+      ).optional(),
+      mass: weight().optional(),
+      moved: moved().optional(),
+      shifts: list(
+        map(
+          { mass: weight(), moved: moved(), heel: tilt() },
+          'a shift, such as { mass: 50 g, moved: 40 mm, heel: 4.2° }',
+        ),
+        'Several shifts of one inclining trial, to both sides: a straight line through them tells that none is a slip.',
+        '- { mass: 50 g, moved: 40 mm, heel: 4.2° }',
+      ),
+      aboard: list(
+        partSchema(units),
+        'What was on board for this trial only: temporary lead and foam, as payload entries.',
+        '- { name: sheet lead at the bow, material: lead, mass: 60 g, station: 70 mm, height: -4 mm }',
+      ),
+      pool: waterSchema(units)
+        .meta({ description: 'The water of that day, where it was not that of the file.', shown: ['sea'] })
+        .optional(),
+      explained: text({
+        description:
+          'What in the file accounts for these readings: the payload entry that was made from them, or “changed figures”. They are still compared, but not used a second time.',
+        examples: ['unlisted weight'],
+      }).optional(),
+      note: noteKey().optional(),
+    },
+    'a trial, such as { condition: submerged, fill: 63 %, trim: 2° }',
+  ).meta({ description: 'What was read off the boat in the water: the pool teaches the file.' });
+}
+
+const list = <T extends z.ZodType>(item: T, description: string, example: string) =>
+  z
+    .array(item, { error: `Expected a list, such as ${example}.` })
+    .meta({ description })
+    .optional();
+
+export type TrialEntry = z.infer<ReturnType<typeof trialSchema>>;

@@ -1,0 +1,76 @@
+import { describe, expect, it } from 'vitest';
+import { predictTrial } from '../../server/trials/predict.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { PROBE, probe } from '../helpers/probe.ts';
+
+const DEGREE = Math.PI / 180;
+
+/** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
+function shown(trial: string, text = PROBE): readonly (number | null)[] {
+  const { boat, trials, kept } = analysed(`${text}trials:\n  - ${trial}\n`);
+  return predictTrial(boat, trials[0]!, kept.shelf).values;
+}
+
+/** All worked by hand from the barge's round numbers. */
+describe('a barge in a trial', () => {
+  it.each([
+    [
+      '{ condition: surfaced, marks: [{ station: 20 mm, height: 40 mm }, { station: 390 mm, height: 40 mm }] }',
+      [0.05, 0.05],
+    ],
+    ['{ condition: surfaced, freeboard: [{ station: 200 mm, height: 10 mm }] }', [0.02]],
+    ['{ condition: surfaced, heel: 3°, trim: 3° }', [0, 0]],
+    // 400 g in the hold of 40 000 mm2 of waterplane: 10 mm.
+    [
+      '{ condition: surfaced, marks: [{ station: 200 mm, height: 1 mm }], aboard: [{ name: a, mass: 400 g, station: 200 mm, height: 30 mm, in: hold }] }',
+      [0.06],
+    ],
+    // 2000 g in water of 1250 kg/m3: 40 mm.
+    ['{ condition: surfaced, marks: [{ station: 9 mm, height: 1 mm }], pool: { density: 1250 kg/m3 } }', [0.04]],
+    // 200 ml, or 198 ml = 20 % of 990 ml, left in a bladder amidships: 5 and 4.95 mm deeper.
+    ['{ condition: surfaced, marks: [{ station: 200 mm, height: 1 mm }], water: 200 ml }', [0.055]],
+    ['{ condition: surfaced, marks: [{ station: 200 mm, height: 1 mm }], fill: 20 % }', [0.05495]],
+    // A level of 10 mm in a tank 50 mm high is 20 % too.
+    ['{ condition: surfaced, marks: [{ station: 200 mm, height: 1 mm }], level: 10 mm }', [0.05495]],
+    // Neutral: 2800 g of buoyancy, 800 ml in 990 ml.
+    ['{ condition: submerged, fill: 50 %, trim: 1°, heel: 1° }', [0, 0, 800 / 990]],
+    ['{ condition: submerged, water: 500 ml }', [8e-4]],
+    ['{ condition: submerged, level: 10 mm }', [(800 / 990) * 0.05]],
+    // 2 mm of the barge still out: 80 g less.
+    ['{ condition: submerged, water: 500 ml, proud: 2 mm }', [7.2e-4]],
+  ])('%s', (trial, expected) => {
+    const values = shown(trial);
+    expect(values.length).toBe(expected.length);
+    for (const [i, value] of values.entries()) expect(value).toBeCloseTo(expected[i]!, 8);
+  });
+  it('shows the surface on the centreline by the tilted plane', () => {
+    // 100 g shifted by 100 mm aft in a barge whose G is at 23 mm: trim by GM_L = L2/12T - ..., from the full model itself.
+    const text = probe(['station: 150 to 250 mm', 'station: 160 to 260 mm']);
+    const { surfaced } = analysed(text);
+    if (surfaced.status !== 'afloat') throw new Error('the barge must float');
+    const [fore, aft] = shown(
+      '{ condition: surfaced, marks: [{ station: 0 mm, height: 1 mm }, { station: 400 mm, height: 1 mm }] }',
+      text,
+    );
+    expect(fore).toBeCloseTo(surfaced.draftBow, 10);
+    expect(aft).toBeCloseTo(surfaced.draftStern, 10);
+    expect(fore! - aft!).toBeLessThan(-0.001);
+  });
+  it('heels by a weight moved athwart as the wall-sided formula has it', () => {
+    // Wall-sided: w·d = Δ·(GM + BM/2·tan²)·sin; BM = b²/12T = 16.667 mm, KB 25 mm, G at (600·35 + 800·30 + 600·20)/2000
+    // = 28.5 mm, so GM = 13.167 mm. (Attwood and Scribanti's formula; from memory.)
+    const heel = 4 * DEGREE;
+    const [gm, bm] = [0.025 + 0.01 / 0.6 - 0.0285, 0.01 / 0.6];
+    const moment = 2 * (gm + (bm / 2) * Math.tan(heel) ** 2) * Math.sin(heel);
+    // The weight stays level with itself in the boat, so its arm is d·cos(heel).
+    const moved = moment / (0.05 * Math.cos(heel));
+    const [tilt] = shown(`{ condition: inclining, mass: 50 g, moved: ${moved * 1000} mm, heel: 1° }`);
+    expect(tilt! / DEGREE).toBeCloseTo(4, 6);
+  });
+  it('tells nothing of a boat that sinks, or cannot hang', () => {
+    const heavy = probe(['mass: 600 g\n    station: 120', 'mass: 6000 g\n    station: 120']);
+    expect(shown('{ condition: surfaced, heel: 1° }', heavy)).toEqual([null]);
+    const tankless = PROBE.replace(/ {2}tanks:[\s\S]*?payload:/, 'payload:');
+    expect(shown('{ condition: submerged, trim: 1° }', tankless)).toEqual([null]);
+  });
+});
