@@ -47,6 +47,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/wording',
     'yalps',
   ],
+  'server/trials': ['server/boat', 'server/bodies', 'server/conditions', 'server/geometry', 'ml-matrix'],
   'server/analysis.ts': [
     'schema',
     'server/mesh',

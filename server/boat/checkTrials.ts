@@ -27,7 +27,7 @@ export function checkTrials(
 ): CheckedTrials {
   const findings: Finding[] = [];
   const trials = read.map((trial): Trial => {
-    findings.push(...trial.aboard.flatMap(piece => unknownCompartment(piece, compartmentNames)));
+    findings.push(...trial.aboard.flatMap(({ entry }) => unknownCompartment(entry, compartmentNames)));
     const holds = (reading: Reading): boolean => {
       const fault = faultOf(reading, boat, shapes);
       if (fault) findings.push(fault);

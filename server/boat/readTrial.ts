@@ -6,7 +6,7 @@ import { entryFault, valueFault } from './fault.ts';
 import { readPart } from './readPart.ts';
 import { readWater } from './readWater.ts';
 import type { Surroundings } from './setting.ts';
-import type { Measured, Reading, Shift, TankReading, Trial } from './trial.ts';
+import type { Aboard, Measured, Reading, Shift, TankReading, Trial } from './trial.ts';
 
 /**
  * What a reading is good for where the file does not say, one standard uncertainty, SI. Common practice, no source: a
@@ -57,9 +57,16 @@ export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, f
     left: isUnder ? null : tank,
     proud: isUnder && entry.proud ? measured(entry.proud, [...path, 'proud'], READS.proud) : null,
     shifts,
-    aboard: (entry.aboard ?? []).flatMap((piece, i) => readPart(piece, [...path, 'aboard', i], around, findings) ?? []),
+    aboard: aboardOf(entry, path, around, findings),
     water: entry.pool ? readWater(entry.pool, findings, [...path, 'pool']) : null,
   };
+}
+
+function aboardOf(entry: TrialEntry, path: Path, around: Surroundings, findings: Finding[]): readonly Aboard[] {
+  return (entry.aboard ?? []).flatMap((checked, i) => {
+    const part = readPart(checked, [...path, 'aboard', i], around, findings);
+    return part ? [{ checked, entry: part }] : [];
+  });
 }
 
 const measured = (quantity: Quantity, path: Path, usual: number): Measured => ({

@@ -1,3 +1,4 @@
+import type { PartEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
 import type { Entry, Part, Water } from './boat.ts';
 
@@ -18,9 +19,15 @@ export interface Trial extends Entry {
   readonly proud: Measured | null;
   readonly shifts: readonly Shift[];
   /** On board for this trial only. */
-  readonly aboard: readonly Part[];
+  readonly aboard: readonly Aboard[];
   /** The water of that day; null: the file's. */
   readonly water: Water | null;
+}
+
+/** A temporary piece, with what its schema made of the text. */
+export interface Aboard {
+  readonly checked: PartEntry;
+  readonly entry: Part;
 }
 
 /** A figure as it was read, SI. */

@@ -9,7 +9,11 @@ import type { Vec3 } from '../geometry/vector.ts';
 /** The boat as it was on the day of a trial: with the pieces that were on board, and in the water of that day. */
 export function dayBoat(boat: Boat, trial: Trial): Boat {
   if (trial.aboard.length === 0 && trial.water === null) return boat;
-  return { ...boat, payload: [...boat.payload, ...trial.aboard], water: trial.water ?? boat.water };
+  return {
+    ...boat,
+    payload: [...boat.payload, ...trial.aboard.map(({ entry }) => entry)],
+    water: trial.water ?? boat.water,
+  };
 }
 
 /** The bodies of the boat on that day, afloat with what was read to be left in the tanks. */

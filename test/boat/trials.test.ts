@@ -46,7 +46,7 @@ describe('readings in SI, with what they are good for', () => {
       'calm',
       1010,
     ]);
-    expect(trial.aboard.map(({ name, mass, centroid }) => [name, mass, centroid[2]])).toEqual([
+    expect(trial.aboard.map(({ entry: { name, mass, centroid } }) => [name, mass, centroid[2]])).toEqual([
       ['strip', 0.06, -0.004],
     ]);
   });
