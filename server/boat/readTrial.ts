@@ -1,12 +1,15 @@
+import type { PartEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
 import type { Quantity } from '../../schema/quantity.ts';
 import type { TrialEntry } from '../../schema/trials.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Part } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
 import { readPart } from './readPart.ts';
 import { readWater } from './readWater.ts';
 import type { Surroundings } from './setting.ts';
-import type { Aboard, Measured, Reading, Shift, TankReading, Trial } from './trial.ts';
+import type { Source } from './source.ts';
+import type { Measured, Reading, Shift, TankReading, Trial } from './trial.ts';
 
 /**
  * What a reading is good for where the file does not say, one standard uncertainty, SI. Common practice, no source: a
@@ -62,7 +65,12 @@ export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, f
   };
 }
 
-function aboardOf(entry: TrialEntry, path: Path, around: Surroundings, findings: Finding[]): readonly Aboard[] {
+function aboardOf(
+  entry: TrialEntry,
+  path: Path,
+  around: Surroundings,
+  findings: Finding[],
+): readonly Source<PartEntry, Part>[] {
   return (entry.aboard ?? []).flatMap((checked, i) => {
     const part = readPart(checked, [...path, 'aboard', i], around, findings);
     return part ? [{ checked, entry: part }] : [];

@@ -1,6 +1,7 @@
 import type { PartEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
 import type { Entry, Part, Water } from './boat.ts';
+import type { Source } from './source.ts';
 
 export type TrialCondition = 'surfaced' | 'submerged' | 'inclining';
 
@@ -19,15 +20,9 @@ export interface Trial extends Entry {
   readonly proud: Measured | null;
   readonly shifts: readonly Shift[];
   /** On board for this trial only. */
-  readonly aboard: readonly Aboard[];
+  readonly aboard: readonly Source<PartEntry, Part>[];
   /** The water of that day; null: the file's. */
   readonly water: Water | null;
-}
-
-/** A temporary piece, with what its schema made of the text. */
-export interface Aboard {
-  readonly checked: PartEntry;
-  readonly entry: Part;
 }
 
 /** A figure as it was read, SI. */
