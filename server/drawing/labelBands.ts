@@ -1,4 +1,5 @@
 import type { Point2 } from '../geometry/outline.ts';
+import type { Sight } from '../geometry/silhouette.ts';
 import type { Drawn } from './entryGroup.ts';
 import type { Frame } from './frame.ts';
 import { type Labelled, type PlacedLabel, placeLabels } from './labels.ts';
@@ -22,9 +23,9 @@ export interface Band {
 export function labelBands(
   all: readonly Drawn[],
   frame: Frame,
-  width: number,
+  { width, along }: { readonly width: number; readonly along: Sight },
 ): { readonly above: Band; readonly below: Band } {
-  const placed = all.map(drawn => ({ drawn, at: anchorOf(drawn, frame) }));
+  const placed = all.map(drawn => ({ drawn, at: anchorOf(drawn, frame, along) }));
   const heights = placed.map(({ at }) => at[1]);
   const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
   const label = ({ drawn, at }: (typeof placed)[number]): Labelled => ({
@@ -40,13 +41,23 @@ export function labelBands(
 }
 
 /** What holds other things is pointed at near its edge, everything else in its middle. */
-function anchorOf({ thing, loops }: Drawn, frame: Frame): Point2 {
-  const { from, to, kind } = thing;
-  const share = kind === 'shell' ? 0.93 : kind === 'compartment' ? 0.96 : 0.5;
-  const station = from[0] + share * (to[0] - from[0]);
+function anchorOf({ thing, loops }: Drawn, frame: Frame, along: Sight): Point2 {
+  const { kind } = thing;
   const holds = kind === 'shell' || kind === 'compartment' || kind === 'tank';
-  const height = holds ? topAt(loops.flat(), station) : null;
-  return frame.at([station, height ?? (from[2] + to[2]) / 2]);
+  const points = loops.flat();
+  const middle: Point2 = [middleOf(points, 0), middleOf(points, 1)];
+  if (!holds || along === 2) return frame.at(middle);
+  if (along === 0) return frame.at(points.reduce((a, b) => (b[0] + b[1] > a[0] + a[1] ? b : a)));
+  const station = thing.from[0] + SHARES[kind] * (thing.to[0] - thing.from[0]);
+  return frame.at([station, topAt(points, station) ?? middle[1]]);
+}
+
+/** Where along their length shells, compartments and tanks are pointed at: clear of each other and of what is in them. */
+const SHARES = { shell: 0.93, compartment: 0.96, tank: 0.5 } as const;
+
+function middleOf(points: readonly Point2[], axis: 0 | 1): number {
+  const all = points.map(point => point[axis]);
+  return (Math.min(...all) + Math.max(...all)) / 2;
 }
 
 /** A little under the upper edge of an outline at a station, m; null past its ends. */

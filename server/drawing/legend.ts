@@ -1,11 +1,11 @@
-import { markNames, symbol } from './marks.ts';
+import { type MarkName, markNames, symbol } from './marks.ts';
 import { element, type Markup, text, together } from './markup.ts';
 import { fillOf } from './patterns.ts';
 import { textWidth } from './textWidth.ts';
 
-export type LegendKey = 'G' | 'B' | 'M' | 'lead' | 'foam' | 'part' | 'ballast' | 'bay' | 'ghost' | 'painted';
+export type LegendKey = MarkName | 'lead' | 'foam' | 'part' | 'ballast' | 'bay' | 'ghost' | 'painted' | 'water';
 
-const WORDS: Readonly<Record<Exclude<LegendKey, 'G' | 'B' | 'M'>, string>> = {
+const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
   lead: 'lead',
   foam: 'foam',
   part: 'equipment',
@@ -13,6 +13,7 @@ const WORDS: Readonly<Record<Exclude<LegendKey, 'G' | 'B' | 'M'>, string>> = {
   bay: 'bay',
   ghost: 'proposed',
   painted: 'painted waterline',
+  water: 'water’s edge',
 };
 
 const TYPE = 12;
@@ -28,8 +29,8 @@ export function legend(
 ): { readonly markup: Markup; readonly height: number } {
   let [x, row] = [MARGIN, 0];
   const items = keys.map(key => {
-    const words = key === 'G' || key === 'B' || key === 'M' ? `${key} ${markNames[key]}` : WORDS[key];
-    const wide = 30 + textWidth(words, TYPE) + 14;
+    const words = isMark(key) ? `${key} ${markNames[key]}` : WORDS[key];
+    const wide = 28 + 0.92 * textWidth(words, TYPE) + 10;
     if (x + wide > width && x > MARGIN) [x, row] = [MARGIN, row + 1];
     const at = x;
     x += wide;
@@ -44,13 +45,12 @@ export function legend(
 
 function sign(key: LegendKey, picture: string, x: number, y: number): Markup {
   const box = { class: 'body', x, y: y - 6, width: 22, height: 12, rx: 1 };
+  if (isMark(key)) return element('g', { class: 'mark' }, symbol(key, [x + 14, y]));
   switch (key) {
-    case 'G':
-    case 'B':
-    case 'M':
-      return element('g', { class: 'mark' }, symbol(key, [x + 14, y]));
     case 'painted':
       return element('path', { class: 'painted', d: `M${x} ${y}h22` });
+    case 'water':
+      return element('path', { class: 'surface', d: `M${x} ${y}h22` });
     case 'bay':
       return element('g', { class: 'bay' }, element('rect', box));
     case 'ghost':
@@ -59,3 +59,5 @@ function sign(key: LegendKey, picture: string, x: number, y: number): Markup {
       return element('rect', { ...box, fill: fillOf(picture, key) });
   }
 }
+
+const isMark = (key: LegendKey): key is MarkName => key in markNames;

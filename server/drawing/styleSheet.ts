@@ -24,6 +24,8 @@ export const styleSheet = `
 .sheet .caption { font-size: 15px; font-weight: 600; }
 .sheet .note, .sheet .scale-words { font-size: 12px; fill: var(--faint); }
 .sheet .warning { font-size: 14px; font-weight: 600; fill: var(--bad); }
+.sheet .proposal { fill: var(--ghost); font-weight: 600; }
+.sheet .beyond { fill: none; stroke: var(--faint); stroke-width: 0.7; stroke-dasharray: 3 3; }
 .sheet .water { fill: var(--wash); }
 .sheet .surface { stroke: var(--water); stroke-width: 1.4; fill: none; }
 .sheet .surface-mark { fill: none; stroke: var(--water); stroke-width: 1.2; }

@@ -34,6 +34,8 @@ export interface Things {
   readonly bays: readonly Thing[];
   /** Pieces and moved parts of a correction. */
   readonly ghosts: readonly Thing[];
+  /** What the correction does, in a sentence; null without one. */
+  readonly proposal: string | null;
 }
 
 /** Everything that is drawn of a boat; `correction` is shown as ghosts. */
@@ -61,6 +63,7 @@ export function thingsOf({ boat, kept }: Analysis, correction: Correction | null
     ghosts: correction
       ? correction.boat.payload.filter(part => !known.has(part)).map(part => thingOfPart(part, boat))
       : [],
+    proposal: correction && `Proposed: ${correction.title}`,
   };
 }
 

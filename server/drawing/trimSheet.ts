@@ -1,11 +1,20 @@
 import type { Analysis } from '../analysis.ts';
 import type { Correction } from '../corrections/correction.ts';
+import { bodySection } from './bodySection.ts';
 import type { Picture } from './picture.ts';
+import { plan } from './plan.ts';
 import { sideElevation } from './sideElevation.ts';
 import { type Things, thingsOf } from './things.ts';
 
 /** Every drawing that there is. */
-export const PICTURES = ['surfaced-side', 'submerged-side'] as const;
+export const PICTURES = [
+  'surfaced-side',
+  'submerged-side',
+  'surfaced-section',
+  'submerged-section',
+  'surfaced-plan',
+  'submerged-plan',
+] as const;
 export type PictureId = (typeof PICTURES)[number];
 
 export interface SheetOptions {
@@ -28,4 +37,8 @@ export function trimSheet(analysis: Analysis, { only = PICTURES, correction = nu
 const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things) => Picture>> = {
   'surfaced-side': (analysis, things) => sideElevation(analysis, 'surfaced', things),
   'submerged-side': (analysis, things) => sideElevation(analysis, 'submerged', things),
+  'surfaced-section': (analysis, things) => bodySection(analysis, 'surfaced', things),
+  'submerged-section': (analysis, things) => bodySection(analysis, 'submerged', things),
+  'surfaced-plan': (analysis, things) => plan(analysis, 'surfaced', things),
+  'submerged-plan': (analysis, things) => plan(analysis, 'submerged', things),
 };
