@@ -40,6 +40,15 @@ const bundles = {
     entryPoints: ['server/worker.ts'],
     outfile: 'dist/worker.js',
   },
+  // The page of the trim sheet.
+  panel: {
+    ...shared,
+    platform: 'browser',
+    format: 'iife',
+    entryPoints: ['client/panel/panel.ts'],
+    outfile: 'dist/panel.js',
+  },
+  panelStyle: { ...shared, entryPoints: ['client/panel/panel.css'], outfile: 'dist/panel.css' },
   // As an ES module it would fail: the yaml package calls require('process').
   commandLine: {
     ...inNode,

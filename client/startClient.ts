@@ -12,6 +12,7 @@ import { boatLanguage } from './boatLanguage.ts';
 import { readWorkspaceFile } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
 import { createReportView } from './reportView.ts';
+import { createSheetPanel } from './sheetPanel.ts';
 import { createSummaryBar } from './summaryBar.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
@@ -33,16 +34,22 @@ export function clientOptions({ extensionUri }: vscode.ExtensionContext): Langua
 export async function startClient(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   const summaryBar = createSummaryBar('trimwright.report');
   const reports = createReportView(client);
+  const sheets = createSheetPanel({ client, extension: context.extensionUri });
   context.subscriptions.push(
     summaryBar,
     reports,
+    sheets,
     client,
     client.onRequest<ReadFileResult, void>(readFileRequest, readWorkspaceFile),
     client.onNotification(summaryNotification, (summary: SummaryParams) => {
       summaryBar.show(summary);
       reports.refresh(summary.uri);
+      sheets.refresh(summary.uri);
     }),
     vscode.commands.registerCommand('trimwright.newBoat', () => openNewBoat(client)),
+    vscode.commands.registerCommand('trimwright.openSheet', (uri?: unknown) =>
+      sheets.open(typeof uri === 'string' ? uri : undefined),
+    ),
     vscode.commands.registerCommand('trimwright.report', () => reports.openForActiveEditor()),
     vscode.commands.registerCommand('trimwright.restart', () => restart(client)),
   );

@@ -49,3 +49,72 @@ export type ReadFileResult =
   | { readonly status: 'missing' }
   | { readonly status: 'outside' }
   | { readonly status: 'unreadable'; readonly problem: string };
+
+/** One drawing of the trim sheet. */
+export type SheetPicture = {
+  readonly id: string;
+  readonly title: string;
+  /** What there is to see, for those who do not see it. */
+  readonly description: string;
+  /** A whole `<svg>` element. */
+  readonly svg: string;
+};
+
+/** Pictures of one version of a boat file. */
+export type Sheet = {
+  readonly version: number;
+  readonly pictures: readonly SheetPicture[];
+  /** How the boat lies in both conditions. */
+  readonly words: string;
+};
+
+/** Asks for the trim sheet of an open boat file; null when it is not open. */
+export const sheetRequest = 'trimwright/sheet';
+export type SheetParams = {
+  readonly uri: string;
+  /** Which of the proposals to draw; null for none, which is quicker: they need not be worked out. */
+  readonly proposal: number | null;
+};
+export type SheetResult = (Sheet & { readonly proposals: readonly string[] }) | null;
+
+/** Asks for the trim sheet as it would be with a part moved along the boat; null when that cannot be told. */
+export const previewRequest = 'trimwright/preview';
+export type PreviewParams = {
+  readonly uri: string;
+  /** The part, as the pictures name it. */
+  readonly path: string;
+  /** m, aft positive. */
+  readonly metres: number;
+};
+export type PreviewResult = Sheet | null;
+
+/** Asks for the edit that moves a part: by m, or by marks of the tape, aft positive. */
+export const moveRequest = 'trimwright/move';
+export type MoveParams = {
+  readonly uri: string;
+  readonly path: string;
+  readonly by: { readonly metres: number } | { readonly marks: number };
+};
+
+/** Asks for the edit of a proposal: the same as its code action. */
+export const proposalRequest = 'trimwright/proposal';
+export type ProposalParams = { readonly uri: string; readonly proposal: number };
+
+/** An edit of one version of a file; or why there is none. */
+export type EditResult =
+  | { readonly status: 'done'; readonly version: number; readonly edits: readonly SheetEdit[] }
+  | { readonly status: 'refused'; readonly reason: string };
+export type SheetEdit = { readonly range: SheetRange; readonly newText: string };
+export type SheetRange = { readonly start: SheetPosition; readonly end: SheetPosition };
+/** Lines and UTF-16 units from 0. */
+export type SheetPosition = { readonly line: number; readonly character: number };
+
+/** Asks which entry a position in the text is in, as the pictures name it. */
+export const entryAtRequest = 'trimwright/entryAt';
+export type EntryAtParams = { readonly uri: string; readonly position: SheetPosition };
+export type EntryAtResult = { readonly path: string | null };
+
+/** Asks where an entry of the pictures stands in the text: its name. */
+export const entryRangeRequest = 'trimwright/entryRange';
+export type EntryRangeParams = { readonly uri: string; readonly path: string };
+export type EntryRangeResult = { readonly range: SheetRange | null };

@@ -11,6 +11,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from './analysis.ts';
 import { createAnalysisCache } from './analysisCache.ts';
 import { attempt, type GuardHost, guard } from './guard.ts';
+import type { MeshLookup } from './mesh/meshFile.ts';
 import { createMeshStore } from './meshStore.ts';
 import {
   type NewBoatParams,
@@ -28,7 +29,8 @@ import {
   summaryNotification,
 } from './protocol.ts';
 import type { BoatService } from './service.ts';
-import { answerTextRequests } from './textRequests.ts';
+import { answerSheetRequests } from './sheetRequests.ts';
+import { answerTextRequests, type OpenFile } from './textRequests.ts';
 
 /** Timers, handed in so that a test can step time. */
 export interface Clock {
@@ -56,8 +58,12 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       connection.sendRequest<ReadFileResult>(readFileRequest, { uri, boatUri } satisfies ReadFileParams),
     () => renew(),
   );
+  const meshesOf =
+    (uri: string): MeshLookup =>
+    name =>
+      meshes.lookup(uri, name);
   const analyses = createAnalysisCache<Analysis>((document, previous) =>
-    service.analyse(document.getText(), previous, name => meshes.lookup(document.uri, name)),
+    service.analyse(document.getText(), previous, meshesOf(document.uri)),
   );
   const pending = new Map<string, Timer>();
   let checksVersions = false;
@@ -151,14 +157,16 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
 
+  const fileAt = (uri: string): OpenFile | undefined => {
+    const document = documents.get(uri);
+    return document && { document, analysis: analyses.get(document) };
+  };
+  answerSheetRequests({ connection, service, guard: host, fileAt, meshesOf });
   answerTextRequests({
     connection,
     service,
     guard: host,
-    fileAt: uri => {
-      const document = documents.get(uri);
-      return document && { document, analysis: analyses.get(document) };
-    },
+    fileAt,
     checksVersions: () => checksVersions,
     showsHints: () => showsHints,
   });

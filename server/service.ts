@@ -9,6 +9,7 @@ import type {
   Hover,
   InlayHint,
   Location,
+  Range,
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../schema/describe.ts';
 import { type Analysis, analyse } from './analysis.ts';
@@ -24,12 +25,17 @@ import { newBoatText } from './answers/newBoat.ts';
 import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
 import { type Rename, type Renaming, renameAt, renamingAt } from './answers/rename.ts';
+import { correctionEdits, type Edits, moveEdits, sheetWords, type WantedMove } from './answers/sheetEdits.ts';
+import { entryKeyAt, rangeOfKey } from './answers/sheetPlaces.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
+import type { Picture } from './drawing/picture.ts';
+import { trimSheet } from './drawing/trimSheet.ts';
 import type { FindingCode } from './findings/catalogue/catalogue.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { findingLines } from './report/reference.ts';
 import { textReport } from './report/textReport.ts';
+import { splice } from './text/edit.ts';
 import type { Span } from './text/lines.ts';
 
 /** The one door to the core: the language server, the command line and the browser worker come in by it. */
@@ -63,10 +69,26 @@ export interface BoatService {
   codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
   summary(analysis: Analysis): Summary;
+  /** The pictures, with one of the proposals or none; `moved` names the part that a hand is moving. */
+  sheet(analysis: Analysis, proposal: number | null, moved?: string): SheetParts;
+  /** What could be done to mend the trim, in words, the best first. */
+  proposals(analysis: Analysis): readonly string[];
+  /** The boat with a part moved along it, read from the text as it would be; null when it cannot be moved. */
+  moved(analysis: Analysis, move: WantedMove, meshes: MeshLookup): Analysis | null;
+  moveEdits(analysis: Analysis, move: WantedMove): Edits;
+  proposalEdits(analysis: Analysis, proposal: number): Edits;
+  /** The entry at an offset, as the pictures name it, and where an entry of the pictures stands in the text. */
+  entryKey(analysis: Analysis, offset: number): string | null;
+  entryRange(analysis: Analysis, key: string): Range | null;
   /** Plain text, as the command line prints it. */
   report(analysis: Analysis): string;
   /** The text of a new boat file. */
   newBoat(name: string): string;
+}
+
+export interface SheetParts {
+  readonly pictures: readonly Picture[];
+  readonly words: string;
 }
 
 export function createBoatService(): BoatService {
@@ -94,6 +116,22 @@ export function createBoatService(): BoatService {
     codeLenses: codeLensesOf,
     foldingRanges: foldingRangesOf,
     summary: summarise,
+    sheet: (analysis, proposal, moved) => ({
+      pictures: trimSheet(analysis, {
+        correction: proposal === null ? null : (analysis.corrections()[proposal] ?? null),
+      }).pictures,
+      words: sheetWords(analysis, moved),
+    }),
+    proposals: analysis => analysis.corrections().map(({ title }) => title),
+    moved: (analysis, move, meshes) => {
+      const edits = moveEdits(analysis, move);
+      if (edits.status === 'refused') return null;
+      return analyse(splice(analysis.syntax.text, edits.splices), describer, analysis, meshes);
+    },
+    moveEdits,
+    proposalEdits: correctionEdits,
+    entryKey: entryKeyAt,
+    entryRange: rangeOfKey,
     report: analysis => textReport(analysis),
     newBoat: newBoatText,
   };

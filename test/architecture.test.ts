@@ -72,8 +72,10 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/text',
     'server/wording',
   ],
+  'server/drawing/styleSheet.ts': [],
   'server/drawing': [
     'schema',
+    'server/drawing/styleSheet.ts',
     'server/analysis.ts',
     'server/bodies',
     'server/boat',
@@ -106,16 +108,18 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'schema',
     'server/analysis.ts',
     'server/answers',
+    'server/drawing',
     'server/report',
     'server/text',
     'vscode-languageserver-types',
   ],
   'server/protocol.ts': [],
-  client: ['client', 'server/protocol.ts', 'vscode', 'vscode-languageclient'],
+  'client/panel': ['server/drawing/styleSheet.ts'],
+  client: ['client/panel', 'server/protocol.ts', 'vscode', 'vscode-languageclient'],
 };
 
 /** Rooms that must run in a browser worker as well as in Node. */
-const pureRooms = Object.keys(rooms).filter(room => room !== 'client');
+const pureRooms = Object.keys(rooms).filter(room => !room.startsWith('client'));
 
 const sources = ['schema', 'server', 'client']
   .flatMap(folder => filesBelow(folder))

@@ -124,6 +124,8 @@ export interface WrittenPlace {
 
 export interface WrittenExtent {
   readonly isRange: boolean;
+  /** The unit that it is written in; null for a bare number. */
+  readonly unit: string | null;
   /** Its tolerance as written, m. */
   readonly sigma: number | null;
 }

@@ -56,7 +56,11 @@ export function readPart(entry: PartEntry, path: Path, around: Surroundings, fin
 function writtenPlace(entry: PartEntry): WrittenPlace | null {
   if (!entry.station || entry.balance?.station || entry.balance?.offset) return null;
   if (entry.profile || entry.sections || entry.mesh || entry.forms) return null;
-  const written = (extent: Quantity | Range): WrittenExtent => ({ isRange: isRange(extent), sigma: extent.sigma });
+  const written = (extent: Quantity | Range): WrittenExtent => ({
+    isRange: isRange(extent),
+    unit: extent.unit,
+    sigma: extent.sigma,
+  });
   return { station: written(entry.station), offset: entry.offset ? written(entry.offset) : null };
 }
 

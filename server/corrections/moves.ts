@@ -2,18 +2,16 @@ import type { Boat, Part } from '../boat/boat.ts';
 import { assembleBodies } from '../bodies/assemble.ts';
 import { floatSubmerged } from '../conditions/submerged.ts';
 import { floatSurfaced } from '../conditions/surfaced.ts';
-import type { Change } from '../findings/finding.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import { boundsOf } from '../geometry/solids.ts';
-import type { Vec3 } from '../geometry/vector.ts';
 import { tapeStep, tapeText } from '../wording/numbers.ts';
 import type { Correction } from './correction.ts';
 import { bothWords } from './correctionTitle.ts';
 import type { Patient } from './patient.ts';
-import { bare, exactText } from './pieceEntry.ts';
 import type { Aim, Row } from './program.ts';
 import { breaksLimit } from './realise.ts';
+import { placeChanges, shifted } from './shift.ts';
 
 /** Lighter things are not worth moving: a share of the boat's mass. */
 const HEAVY = 0.02;
@@ -59,7 +57,7 @@ function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null
     ...(across === 0 ? [] : [`${tapeText(Math.abs(across), boat.units)} to ${across > 0 ? 'starboard' : 'port'}`]),
   ];
   const title = `Move “${part.name}” ${way.join(' and ')}: ${bothWords({ boat: corrected, surfaced, submerged })}`;
-  const changes = changesFor(part, moved, boat);
+  const changes = placeChanges(part, moved, boat.units);
   const correction: Correction = {
     title,
     condition: 'both',
@@ -129,37 +127,3 @@ const sharePoint = (a: Part, b: Part, axis: 0 | 1): boolean =>
   (a.from[axis] === a.to[axis] || b.from[axis] === b.to[axis]) &&
   a.from[axis] <= b.to[axis] &&
   a.to[axis] >= b.from[axis];
-
-function shifted(part: Part, along: number, across: number): Part {
-  const by = (p: Vec3): Vec3 => [p[0] + along, p[1] + across, p[2]];
-  return { ...part, centroid: by(part.centroid), from: by(part.from), to: by(part.to) };
-}
-
-function changesFor(part: Part, moved: Part, { units }: Boat): readonly Change[] {
-  const { written } = part;
-  if (!written) return [];
-  // Moved by marks of the tape, a place keeps the digits that it had.
-  const at = (metres: number) => exactText(metres, units, 2);
-  const text = (axis: 0 | 1, extent: { readonly isRange: boolean; readonly sigma: number | null }) => {
-    const doubt = extent.sigma === null ? '' : ` ± ${at(extent.sigma)}`;
-    return extent.isRange
-      ? `${bare(at(moved.from[axis]))} to ${at(moved.to[axis])}${doubt}`
-      : `${at((moved.from[axis] + moved.to[axis]) / 2)}${doubt}`;
-  };
-  const changes: Change[] = [];
-  if (moved.from[0] !== part.from[0]) {
-    changes.push({
-      kind: 'replace',
-      place: { on: 'value', path: [...part.path, 'station'] },
-      text: text(0, written.station),
-    });
-  }
-  if (moved.from[1] !== part.from[1]) {
-    changes.push(
-      written.offset
-        ? { kind: 'replace', place: { on: 'value', path: [...part.path, 'offset'] }, text: text(1, written.offset) }
-        : { kind: 'add-key', path: part.path, key: 'offset', text: text(1, { isRange: false, sigma: null }) },
-    );
-  }
-  return changes;
-}

@@ -8,8 +8,8 @@ import manifest from '../../package.json' with { type: 'json' };
 
 const read = (file: string): string => readFileSync(join(projectRoot, file), 'utf8');
 
-test('the extension is woken by the boat language alone', () => {
-  expect(manifest.activationEvents).toEqual(['onLanguage:boat']);
+test('the extension is woken by the boat language, and by a trim sheet that was left open', () => {
+  expect(manifest.activationEvents).toEqual(['onLanguage:boat', 'onWebviewPanel:trimwright.sheet']);
   expect(manifest.contributes.languages.map(language => language.id)).toEqual(['boat']);
   expect(manifest.contributes.languages.flatMap(language => language.extensions)).toEqual(['.boat.yaml', '.boat.yml']);
 });
@@ -36,6 +36,8 @@ test('the package holds the bundles, the language, the schema and the samples, a
     'client/language/configuration.json',
     'client/language/grammar.json',
     'dist/extension.cjs',
+    'dist/panel.css',
+    'dist/panel.js',
     'dist/server.cjs',
     'dist/trimwright.cjs',
     'dist/webExtension.js',

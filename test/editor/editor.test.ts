@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
+import { openTheSheet } from './sheet.ts';
 import {
   applyTheFix,
   makeANewBoat,
@@ -31,6 +32,12 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
   if (process.env.MODE === 'screenshot') {
     copyFileSync(join(shots, 'trim-offers.png'), join(projectRoot, 'client', 'media', 'editor.png'));
   }
+});
+
+test('the sheet beside the text', async () => {
+  await inEditor({ name: 'sheet', patience }, async session => {
+    await openTheSheet(session);
+  });
 });
 
 test('the same extension works in the extension worker of the browser', async () => {

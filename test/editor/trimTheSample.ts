@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
+import { step } from './step.ts';
 import {
   colours,
   goTo,
@@ -171,12 +172,4 @@ function linesAdded(before: string, after: string): { readonly at: number; reado
   const lines = now.slice(at, at + now.length - old.length);
   expect([...now.slice(0, at), ...now.slice(at + lines.length)]).toEqual(old);
   return { at, lines };
-}
-
-async function step(what: string, act: () => Promise<void>): Promise<void> {
-  try {
-    await act();
-  } catch (error) {
-    throw new Error(`${what}: ${error instanceof Error ? error.message : error}`, { cause: error });
-  }
 }

@@ -1,0 +1,50 @@
+/** What the panel's page and the extension say to each other: types only. */
+
+/** One drawing, as the server makes it. */
+export type PanelPicture = {
+  readonly id: string;
+  readonly title: string;
+  readonly description: string;
+  /** A whole `<svg>` element. */
+  readonly svg: string;
+};
+
+export type ToPanel =
+  | {
+      readonly kind: 'sheet';
+      /** The boat file, kept by the page so that the panel comes back with the window. */
+      readonly uri: string;
+      /** How the boat lies in both conditions. */
+      readonly words: string;
+      readonly pictures: readonly PanelPicture[];
+      /** What can be proposed to mend the trim, the best first, and which of them the pictures show. */
+      readonly proposals: readonly string[];
+      readonly chosen: number;
+    }
+  /** The sheet as it would be with the part where it is being dragged. */
+  | {
+      readonly kind: 'preview';
+      readonly drag: number;
+      readonly words: string;
+      readonly pictures: readonly PanelPicture[];
+    }
+  /** The entry that the cursor is in, by its path; null for none. */
+  | { readonly kind: 'light'; readonly path: string | null }
+  | { readonly kind: 'say'; readonly words: string }
+  /** No sheet can be shown, and why. */
+  | { readonly kind: 'nothing'; readonly words: string };
+
+export type FromPanel =
+  /** The page listens; nothing may be sent before. */
+  | { readonly kind: 'ready' }
+  | { readonly kind: 'reveal'; readonly path: string }
+  /** `metres` aft of where the part is in the file; `drag` numbers the drag that asks. */
+  | { readonly kind: 'preview'; readonly drag: number; readonly path: string; readonly metres: number }
+  | { readonly kind: 'drop'; readonly path: string; readonly metres: number }
+  /** Marks of the tape, aft positive. */
+  | { readonly kind: 'nudge'; readonly path: string; readonly marks: number }
+  | { readonly kind: 'choose'; readonly proposal: number }
+  | { readonly kind: 'take'; readonly proposal: number };
+
+/** What the page remembers while it is hidden and when the window is opened again. */
+export type PanelMemory = { readonly uri: string; readonly scroll: number };

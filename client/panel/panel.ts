@@ -1,0 +1,108 @@
+/** The page of the trim sheet: shows what the extension sends, and tells it what hands do. */
+import { styleSheet } from '../../server/drawing/styleSheet.ts';
+import { listenToHands } from './hands.ts';
+import type { FromPanel, PanelMemory, PanelPicture, ToPanel } from './messages.ts';
+import { oneAtATime } from './oneAtATime.ts';
+import { createPictures } from './pictures.ts';
+
+declare function acquireVsCodeApi(): {
+  postMessage(message: FromPanel): void;
+  getState(): PanelMemory | undefined;
+  setState(memory: PanelMemory): void;
+};
+
+const editor = acquireVsCodeApi();
+const part = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
+const [words, said, pictureHost] = [part('words'), part('said'), part('pictures')];
+const [offer, choice, take] = [part('offer'), part<HTMLSelectElement>('choice'), part<HTMLButtonElement>('take')];
+
+const drawings = new CSSStyleSheet();
+drawings.replaceSync(styleSheet);
+document.adoptedStyleSheets = [...document.adoptedStyleSheets, drawings];
+
+const pictures = createPictures(pictureHost);
+let sheet: Extract<ToPanel, { kind: 'sheet' }> | null = null;
+/** Where the page was when it was last seen; given up once it is there again. */
+let scroll = editor.getState()?.scroll ?? null;
+let drag = 0;
+let isHeld = false;
+
+const previews = oneAtATime<{ readonly path: string; readonly metres: number }>(wish =>
+  editor.postMessage({ kind: 'preview', drag, ...wish }),
+);
+
+function show(shown: readonly PanelPicture[], how: string): void {
+  pictures.show(shown);
+  words.textContent = how;
+}
+
+const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { kind: K }>) => void } = {
+  sheet(message) {
+    sheet = message;
+    document.body.classList.remove('empty');
+    // While a part is held, what it would be goes before what is.
+    if (!isHeld) show(message.pictures, message.words);
+    offerProposals(message);
+    if (scroll !== null) window.scrollTo(0, scroll);
+    scroll = null;
+    remember();
+  },
+  preview(message) {
+    if (message.drag !== drag) return;
+    if (isHeld && message.pictures.length > 0) show(message.pictures, message.words);
+    previews.answered();
+  },
+  light: ({ path }) => pictures.light(path),
+  say(message) {
+    said.textContent = message.words;
+  },
+  nothing(message) {
+    sheet = null;
+    document.body.classList.add('empty');
+    show([], message.words);
+    offer.hidden = true;
+  },
+};
+const hear = <K extends ToPanel['kind']>(message: Extract<ToPanel, { kind: K }>): void =>
+  receive[message.kind as K](message);
+
+function offerProposals({ proposals, chosen }: Extract<ToPanel, { kind: 'sheet' }>): void {
+  offer.hidden = proposals.length === 0;
+  choice.replaceChildren(...proposals.map((title, i) => new Option(title, String(i), false, i === chosen)));
+  choice.title = proposals[chosen] ?? '';
+}
+
+function remember(): void {
+  if (sheet) editor.setState({ uri: sheet.uri, scroll: window.scrollY });
+}
+
+function endDrag(): void {
+  isHeld = false;
+  drag += 1;
+  previews.forget();
+}
+
+const takeProposal = (): void => editor.postMessage({ kind: 'take', proposal: sheet?.chosen ?? 0 });
+
+listenToHands(pictureHost, {
+  reveal: path => editor.postMessage({ kind: 'reveal', path }),
+  take: takeProposal,
+  nudge: (path, marks) => editor.postMessage({ kind: 'nudge', path, marks }),
+  hold(path, metres) {
+    isHeld = true;
+    previews.want({ path, metres });
+  },
+  drop(path, metres) {
+    endDrag();
+    editor.postMessage({ kind: 'drop', path, metres });
+  },
+  letGo() {
+    endDrag();
+    if (sheet) show(sheet.pictures, sheet.words);
+  },
+});
+take.addEventListener('click', takeProposal);
+choice.addEventListener('change', () => editor.postMessage({ kind: 'choose', proposal: choice.selectedIndex }));
+window.addEventListener('scroll', remember, { passive: true });
+window.addEventListener('message', ({ data }: MessageEvent<ToPanel>) => hear(data));
+editor.postMessage({ kind: 'ready' });

@@ -1,0 +1,31 @@
+import type { PanelPicture } from './messages.ts';
+
+/** What to do to the page so that it shows the next pictures; whatever is the same is not touched. */
+export type Patch =
+  | { readonly kind: 'keep'; readonly id: string }
+  | { readonly kind: 'words'; readonly picture: PanelPicture }
+  | { readonly kind: 'redraw'; readonly picture: PanelPicture }
+  | { readonly kind: 'add'; readonly picture: PanelPicture };
+
+export interface PatchList {
+  /** Pictures that are shown no more. */
+  readonly gone: readonly string[];
+  /** One for each picture, in the order in which they shall stand. */
+  readonly patches: readonly Patch[];
+}
+
+/** The least that turns one set of pictures into the next. */
+export function patchesFor(shown: readonly PanelPicture[], next: readonly PanelPicture[]): PatchList {
+  const before = new Map(shown.map(picture => [picture.id, picture]));
+  const wanted = new Set(next.map(({ id }) => id));
+  return {
+    gone: shown.map(({ id }) => id).filter(id => !wanted.has(id)),
+    patches: next.map((picture): Patch => {
+      const was = before.get(picture.id);
+      if (!was) return { kind: 'add', picture };
+      if (was.svg !== picture.svg) return { kind: 'redraw', picture };
+      const isSame = was.title === picture.title && was.description === picture.description;
+      return isSame ? { kind: 'keep', id: picture.id } : { kind: 'words', picture };
+    }),
+  };
+}

@@ -1,0 +1,101 @@
+import type { PanelPicture } from './messages.ts';
+import { patchesFor } from './patch.ts';
+import { readSvg } from './svgDocument.ts';
+
+/** The pictures on the page. */
+export interface Pictures {
+  /** Shows these pictures; whatever is the same stays as it is, and so do scroll and keyboard focus. */
+  show(pictures: readonly PanelPicture[]): void;
+  /** Lights the entry at a path in every picture; null for none. */
+  light(path: string | null): void;
+}
+
+export function createPictures(host: HTMLElement): Pictures {
+  let shown: readonly PanelPicture[] = [];
+  let lit: string | null = null;
+  const figures = new Map<string, Figure>();
+  const lightIn = (figure: Figure): void => {
+    for (const entry of figure.drawing.querySelectorAll<SVGElement>('[data-path]')) {
+      const isLit = entry.dataset.path === lit;
+      entry.classList.toggle('lit', isLit);
+      if (isLit) entry.setAttribute('aria-current', 'true');
+      else entry.removeAttribute('aria-current');
+    }
+  };
+  return {
+    show(pictures) {
+      const { gone, patches } = patchesFor(shown, pictures);
+      for (const id of gone) {
+        figures.get(id)?.root.remove();
+        figures.delete(id);
+      }
+      patches.forEach((patch, i) => {
+        const id = patch.kind === 'keep' ? patch.id : patch.picture.id;
+        const figure = figures.get(id) ?? createFigure();
+        figures.set(id, figure);
+        if (patch.kind !== 'keep') tell(figure, patch.picture);
+        if (patch.kind === 'add' || patch.kind === 'redraw') {
+          redraw(figure, patch.picture);
+          lightIn(figure);
+        }
+        if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
+      });
+      shown = pictures;
+    },
+    light(path) {
+      lit = path;
+      for (const figure of figures.values()) lightIn(figure);
+    },
+  };
+}
+
+interface Figure {
+  readonly root: HTMLElement;
+  readonly words: HTMLElement;
+  readonly drawing: HTMLElement;
+}
+
+function createFigure(): Figure {
+  const root = document.createElement('figure');
+  const drawing = document.createElement('div');
+  const words = document.createElement('figcaption');
+  // The drawing carries its own heading; these words are for those who do not see it.
+  words.className = 'unseen';
+  root.append(words, drawing);
+  return { root, words, drawing };
+}
+
+const tell = ({ root, words }: Figure, { id, title, description }: PanelPicture): void => {
+  root.dataset.picture = id;
+  words.textContent = `${title}. ${description}`;
+};
+
+function redraw({ drawing }: Figure, { svg }: PanelPicture): void {
+  const root = readSvg(svg);
+  if (!root) {
+    drawing.textContent = 'This picture could not be drawn.';
+    return;
+  }
+  // An image would hide its parts from a screen reader.
+  root.setAttribute('role', 'group');
+  for (const entry of root.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {
+    entry.setAttribute('tabindex', '0');
+    entry.setAttribute('role', 'button');
+    entry.setAttribute('aria-describedby', describing(entry));
+  }
+  const focused = document.activeElement;
+  const key = focused instanceof SVGElement && drawing.contains(focused) ? selectorOf(focused) : null;
+  drawing.replaceChildren(document.adoptNode(root));
+  if (key !== null) drawing.querySelector<SVGElement>(key)?.focus({ preventScroll: true });
+}
+
+/** Which of the page's explanations of its keys goes with an entry. */
+function describing({ dataset }: SVGElement): string {
+  if (dataset.correction !== undefined) return 'keys-ghost';
+  return dataset.drag === 'station' ? 'keys-part' : 'keys-entry';
+}
+
+const selectorOf = ({ dataset }: SVGElement): string =>
+  dataset.path === undefined
+    ? `[data-correction="${CSS.escape(dataset.correction ?? '')}"]`
+    : `[data-path="${CSS.escape(dataset.path)}"]`;

@@ -1,0 +1,86 @@
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Edits } from './answers/sheetEdits.ts';
+import { type GuardHost, guard } from './guard.ts';
+import type { MeshLookup } from './mesh/meshFile.ts';
+import {
+  type EditResult,
+  type EntryAtParams,
+  type EntryAtResult,
+  type EntryRangeParams,
+  type EntryRangeResult,
+  entryAtRequest,
+  entryRangeRequest,
+  type MoveParams,
+  moveRequest,
+  type PreviewParams,
+  type PreviewResult,
+  type ProposalParams,
+  previewRequest,
+  proposalRequest,
+  type SheetParams,
+  type SheetResult,
+  sheetRequest,
+} from './protocol.ts';
+import type { BoatService } from './service.ts';
+import type { OpenFile } from './textRequests.ts';
+
+export interface SheetRequestsHost {
+  readonly connection: Connection;
+  readonly service: BoatService;
+  readonly guard: GuardHost;
+  readonly fileAt: (uri: string) => OpenFile | undefined;
+  readonly meshesOf: (uri: string) => MeshLookup;
+}
+
+/** Answers what the trim sheet beside the text asks. */
+export function answerSheetRequests(host: SheetRequestsHost): void {
+  const { connection, service, fileAt } = host;
+  const answer = <P extends { readonly uri: string }, T>(
+    method: string,
+    fallback: T,
+    run: (file: OpenFile, params: P) => T,
+  ): void => {
+    connection.onRequest(
+      method,
+      (params: P, token: CancellationToken): Promise<unknown> =>
+        guard(host.guard, method, token, fallback, () => {
+          const file = fileAt(params.uri);
+          return file ? run(file, params) : fallback;
+        }),
+    );
+  };
+  const closed: EditResult = { status: 'refused', reason: 'Open the boat file first.' };
+
+  answer<SheetParams, SheetResult>(sheetRequest, null, ({ document, analysis }, { proposal }) => {
+    const proposals = proposal === null ? [] : service.proposals(analysis);
+    return { version: document.version, ...service.sheet(analysis, proposal), proposals };
+  });
+  answer<PreviewParams, PreviewResult>(previewRequest, null, ({ document, analysis }, { uri, path, metres }) => {
+    const moved = service.moved(analysis, { key: path, by: { metres } }, host.meshesOf(uri));
+    return moved && { version: document.version, ...service.sheet(moved, null, path) };
+  });
+  answer<MoveParams, EditResult>(moveRequest, closed, (file, { path, by }) =>
+    edited(file, service.moveEdits(file.analysis, { key: path, by })),
+  );
+  answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
+    edited(file, service.proposalEdits(file.analysis, proposal)),
+  );
+  answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
+    path: service.entryKey(analysis, document.offsetAt(position)),
+  }));
+  answer<EntryRangeParams, EntryRangeResult>(entryRangeRequest, { range: null }, ({ analysis }, { path }) => ({
+    range: service.entryRange(analysis, path),
+  }));
+}
+
+function edited({ document }: OpenFile, edits: Edits): EditResult {
+  if (edits.status === 'refused') return edits;
+  return {
+    status: 'done',
+    version: document.version,
+    edits: edits.splices.map(({ start, end, text }) => ({
+      range: { start: document.positionAt(start), end: document.positionAt(end) },
+      newText: text,
+    })),
+  };
+}

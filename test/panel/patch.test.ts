@@ -1,0 +1,62 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import type { PanelPicture } from '../../client/panel/messages.ts';
+import { type Patch, patchesFor } from '../../client/panel/patch.ts';
+
+const picture = (id: string, svg = `<svg id="${id}"/>`, description = ''): PanelPicture => ({
+  id,
+  title: id,
+  description,
+  svg,
+});
+
+const kinds = (patches: readonly Patch[]): readonly string[] => patches.map(({ kind }) => kind);
+
+test('what is the same is not touched; what is drawn anew, told anew, added or gone is', () => {
+  const before = [picture('side'), picture('plan'), picture('section'), picture('old')];
+  const after = [
+    picture('side'),
+    picture('plan', '<svg/>'),
+    picture('new'),
+    picture('section', undefined, 'said anew'),
+  ];
+  const { gone, patches } = patchesFor(before, after);
+  expect(gone).toEqual(['old']);
+  expect(kinds(patches)).toEqual(['keep', 'redraw', 'add', 'words']);
+});
+
+test('nothing to begin with, and the same twice', () => {
+  expect(patchesFor([], [])).toEqual({ gone: [], patches: [] });
+  const one = [picture('side')];
+  expect(kinds(patchesFor(one, one).patches)).toEqual(['keep']);
+});
+
+test('any pictures become any others', () => {
+  const pictures = fc.uniqueArray(
+    fc.record({
+      id: fc.constantFrom('a', 'b', 'c', 'd'),
+      title: fc.constantFrom('1', '2'),
+      svg: fc.constantFrom('x', 'y'),
+    }),
+    { selector: ({ id }) => id },
+  );
+  fc.assert(
+    fc.property(pictures, pictures, (some, others) => {
+      const [before, after] = [some, others].map(list => list.map(each => ({ ...each, description: '' }))) as [
+        PanelPicture[],
+        PanelPicture[],
+      ];
+      const { gone, patches } = patchesFor(before, after);
+      const page = new Map(before.filter(({ id }) => !gone.includes(id)).map(each => [each.id, { ...each }]));
+      const order = patches.map(patch => {
+        if (patch.kind === 'keep') return patch.id;
+        const { picture: next } = patch;
+        const was = page.get(next.id);
+        page.set(next.id, patch.kind === 'words' ? { ...next, svg: was!.svg } : next);
+        return next.id;
+      });
+      expect(order.map(id => page.get(id))).toEqual(after);
+      expect(page.size).toBe(after.length);
+    }),
+  );
+});

@@ -1,0 +1,134 @@
+import { readFileSync } from 'node:fs';
+import { afterEach, describe, expect, test } from 'vitest';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
+import {
+  type EditResult,
+  type EntryAtResult,
+  type EntryRangeResult,
+  entryAtRequest,
+  entryRangeRequest,
+  moveRequest,
+  type PreviewResult,
+  previewRequest,
+  proposalRequest,
+  type SheetResult,
+  sheetRequest,
+} from '../../server/protocol.ts';
+import { type Session, startSession } from '../helpers/client.ts';
+
+const uri = 'file:///petrel.boat.yaml';
+const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
+const document = TextDocument.create(uri, 'boat', 1, petrel);
+const battery = JSON.stringify(['payload', 0]);
+const hull = JSON.stringify(['hull', 'shells', 0]);
+
+let session: Session;
+afterEach(() => session.end());
+
+async function openPetrel(): Promise<void> {
+  session = await startSession();
+  await session.open(uri, petrel);
+}
+
+const ask = <R>(method: string, params: object = {}): Promise<R> =>
+  session.connection.sendRequest<R>(method, { uri, ...params });
+
+const applied = (result: EditResult): string =>
+  result.status === 'done' ? TextDocument.applyEdits(document, [...(result.edits as TextEdit[])]) : result.reason;
+
+describe('the trim sheet', () => {
+  test('comes with the version that it is of, both conditions in words, and proposals where they are wanted', async () => {
+    await openPetrel();
+    const plain = await ask<SheetResult>(sheetRequest, { proposal: null });
+    expect(plain).toMatchObject({ version: 1, proposals: [] });
+    expect(plain?.words).toMatch(/^Surfaced: draft .* bow down.*\. Submerged: tank .*\.$/);
+    expect(plain?.pictures.map(({ id }) => id)).toEqual(expect.arrayContaining(['surfaced-side', 'submerged-side']));
+    expect(plain?.pictures[0]?.svg).not.toContain('data-correction');
+    const proposed = await ask<SheetResult>(sheetRequest, { proposal: 0 });
+    expect(proposed?.proposals[0]).toContain('both conditions within limits');
+    expect(proposed?.pictures[0]?.svg).toContain('data-correction="0"');
+  });
+
+  test('of a file that is not open is none, and nothing breaks', async () => {
+    session = await startSession();
+    expect(await ask(sheetRequest, { proposal: 0 })).toBeNull();
+    expect(await ask(previewRequest, { path: battery, metres: 0.1 })).toBeNull();
+    expect(await ask(moveRequest, { path: battery, by: { marks: 1 } })).toMatchObject({ status: 'refused' });
+    expect(await ask(entryAtRequest, { position: { line: 0, character: 0 } })).toEqual({ path: null });
+    expect(await ask(entryRangeRequest, { path: battery })).toEqual({ range: null });
+  });
+});
+
+describe('a part that is dragged', () => {
+  test('shows the boat as it will be when it is dropped there', async () => {
+    await openPetrel();
+    const preview = await ask<PreviewResult>(previewRequest, { path: battery, metres: 0.0304 });
+    expect(preview?.words).toMatch(/^“battery”: 312 mm aft of the bow tip\. Surfaced: /);
+    const text = applied(await ask<EditResult>(moveRequest, { path: battery, by: { metres: 0.0304 } }));
+    expect(text).toBe(petrel.replace('station: 232 to 332 mm', 'station: 262 to 362 mm'));
+    await session.change(uri, 2, text);
+    const dropped = await ask<SheetResult>(sheetRequest, { proposal: null });
+    expect(dropped?.version).toBe(2);
+    expect(preview?.pictures).toEqual(dropped?.pictures);
+    expect(preview?.words).toBe(`“battery”: 312 mm aft of the bow tip. ${dropped?.words}`);
+  });
+
+  test('goes by marks of the tape from the keyboard', async () => {
+    await openPetrel();
+    const result = await ask<EditResult>(moveRequest, { path: battery, by: { marks: -10 } });
+    expect(result).toMatchObject({ status: 'done', version: 1 });
+    expect(applied(result)).toBe(petrel.replace('232 to 332 mm', '222 to 322 mm'));
+  });
+
+  test.each([
+    ['a shell', hull],
+    ['nothing', JSON.stringify(['payload', 99])],
+    ['a slip', '["payload"'],
+  ])('and is %s stays where it is', async (_, path) => {
+    await openPetrel();
+    expect(await ask(previewRequest, { path, metres: 0.01 })).toBeNull();
+    expect(applied(await ask<EditResult>(moveRequest, { path, by: { marks: 1 } }))).toBe(
+      'There is no such part any more.',
+    );
+  });
+});
+
+test('a proposal that is taken is the edit of its code action', async () => {
+  await openPetrel();
+  const position = document.positionAt(petrel.indexOf('main ballast'));
+  const actions = await session.connection.sendRequest<readonly CodeAction[]>('textDocument/codeAction', {
+    textDocument: { uri },
+    range: { start: position, end: position },
+    context: { diagnostics: [] },
+  });
+  const { proposals } = (await ask<SheetResult>(sheetRequest, { proposal: 0 }))!;
+  const action = actions.find(({ title }) => title === proposals[0]);
+  const [change] = (action?.edit?.documentChanges ?? []) as TextDocumentEdit[];
+  const expected = TextDocument.applyEdits(document, change!.edits as TextEdit[]);
+  expect(applied(await ask<EditResult>(proposalRequest, { proposal: 0 }))).toBe(expected);
+  expect(applied(await ask<EditResult>(proposalRequest, { proposal: 99 }))).toContain('no such proposal');
+});
+
+describe('between text and picture', () => {
+  test.each([
+    ['in the middle of a part', 'mass: 318', battery],
+    ['on its name', 'battery', battery],
+    ['in a shell', 'profile:', hull],
+    ['in a bay on one line', 'keel aft, takes', JSON.stringify(['bays', 1])],
+    ['on a section', 'payload:', null],
+    ['on the boat’s name', 'boat: Petrel', null],
+  ])('the cursor %s', async (_, piece, path) => {
+    await openPetrel();
+    const position = document.positionAt(petrel.indexOf(piece) + 1);
+    expect(await ask<EntryAtResult>(entryAtRequest, { position })).toEqual({ path });
+  });
+
+  test('an entry of the picture has its name in the text', async () => {
+    await openPetrel();
+    const { range } = await ask<EntryRangeResult>(entryRangeRequest, { path: battery });
+    expect(document.getText(range!)).toBe('battery');
+    expect(await ask(entryRangeRequest, { path: '["payload",99]' })).toEqual({ range: null });
+    expect(await ask(entryRangeRequest, { path: 'payload' })).toEqual({ range: null });
+  });
+});
