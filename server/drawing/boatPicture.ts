@@ -50,7 +50,7 @@ export interface BoatView {
 const CAPTION = 44;
 const LINE = 16;
 
-/** The boat in her water, with labels, a caption and a legend. */
+/** The boat in its water, with labels, a caption and a legend. */
 export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis): Picture {
   const { id, caption, lie, turn, width, loopsOf, surface } = view;
   const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>

@@ -15,7 +15,7 @@ import { seen, turnFor, unturned } from './turn.ts';
 
 const WIDTH = 430;
 
-/** The boat cut across, seen from astern with starboard to the right, at her heel in level water. */
+/** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
 export function bodySection(analysis: Analysis, condition: Condition, things: Things): Picture {
   const lie = lieOf(analysis, condition);
   const { boat } = analysis;

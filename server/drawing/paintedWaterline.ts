@@ -39,7 +39,9 @@ export function offMarks({ boat, surfaced }: Analysis, frame: Frame): Markup | n
     if (Math.abs(up) < NOTHING) return null;
     const at = x + side * 14;
     const anchor = side < 0 ? 'end' : 'start';
-    const middle = Math.abs(y - water) > 16 ? (y + water) / 2 + 4 : Math.max(y, water) + 15;
+    const middle = Math.abs(y - water) > 34 ? (y + water) / 2 - 3 : Math.max(y, water) + 14;
+    const line = (words: string, dy: number): Markup =>
+      element('text', { class: 'off-words', x: at + side * 6, y: middle + dy, 'text-anchor': anchor }, text(words));
     return element(
       'g',
       { class: 'off-group' },
@@ -47,11 +49,8 @@ export function offMarks({ boat, surfaced }: Analysis, frame: Frame): Markup | n
         class: 'off',
         d: `M${(x + side * 3).toFixed(2)} ${y.toFixed(2)}H${(at + side * 4).toFixed(2)}M${at.toFixed(2)} ${y.toFixed(2)}V${water.toFixed(2)}`,
       }),
-      element(
-        'text',
-        { class: 'off-words', x: at + side * 6, y: middle, 'text-anchor': anchor },
-        text(`${lengthText(Math.abs(up), boat.units)} ${up > 0 ? 'high' : 'low'}`),
-      ),
+      line(lengthText(Math.abs(up), boat.units), 0),
+      line(up > 0 ? 'high' : 'low', 14),
     );
   };
   return together([off(bowUp, bow, -1), off(sternUp, stern, 1)]);

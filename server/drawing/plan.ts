@@ -14,7 +14,7 @@ import { tape } from './tape.ts';
 import { loopsOf, type Things } from './things.ts';
 import { seen, unturned } from './turn.ts';
 
-/** The boat as built from above, bow to the left and starboard up; where she floats, with the line of the water round her. */
+/** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
 export function plan(analysis: Analysis, condition: Condition, things: Things): Picture {
   const lie = lieOf(analysis, condition);
   const { boat, kept, surfaced } = analysis;

@@ -16,11 +16,11 @@ export const WIDTH = 880;
 /** Room for the tape below the keel. */
 export const TAPE = 30;
 
-/** The boat from her port side, bow to the left, at her trim in level water. */
+/** The boat from its port side, bow to the left, at its trim in level water. */
 export function sideElevation(analysis: Analysis, condition: Condition, things: Things): Picture {
   const lie = lieOf(analysis, condition);
   const { boat, kept } = analysis;
-  // On her side there is no telling up from here; the body section shows how she lies.
+  // On its side there is no telling up from here; the body section shows how it lies.
   const turn = turnFor(lie.up, 1);
   const { centreOfMass: g, centreOfBuoyancy: b } = lie;
   const keel: readonly [number, number] = [0, lowestOf(things)];

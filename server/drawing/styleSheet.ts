@@ -55,6 +55,25 @@ export const styleSheet = `
 .sheet .ripple { stroke: var(--water); stroke-width: 1; fill: none; }
 .sheet .plain { fill: var(--paper); }
 .sheet .soft { fill: var(--wash); }
+.sheet .grid { stroke: var(--faint); stroke-width: 0.4; stroke-opacity: 0.5; fill: none; }
+.sheet .zero { stroke: var(--faint); stroke-width: 1; fill: none; }
+.sheet .axis { stroke: var(--ink); stroke-width: 1; fill: none; }
+.sheet .tick { font-size: 11px; fill: var(--faint); }
+.sheet .axis-words { font-size: 12px; }
+.sheet .end-words { font-size: 11px; fill: var(--faint); font-style: italic; }
+.sheet .curve { fill: none; stroke: var(--ink); stroke-width: 1.9; stroke-linejoin: round; }
+.sheet .curve.two { stroke: var(--water); stroke-dasharray: 7 4; }
+.sheet .out { fill: var(--bad); fill-opacity: 0.09; }
+.sheet .limit { stroke: var(--bad); stroke-width: 1; stroke-dasharray: 3 2; fill: none; }
+.sheet .dot-mark { fill: var(--ink); }
+.sheet .ring-mark { fill: var(--paper); stroke: var(--ink); stroke-width: 1.3; }
+.sheet .bar { stroke: var(--ink); stroke-width: 0.8; }
+.sheet .bar.down { fill: var(--faint); }
+.sheet .bar.up { fill: var(--wash); }
+.sheet .sum text { font-weight: 700; }
+.sheet .reach { fill: var(--wash); stroke: var(--water); stroke-width: 1.3; stroke-linejoin: round; }
+.sheet .needed { stroke: var(--ink); stroke-width: 2; fill: none; }
+.sheet .needed.far { stroke: var(--bad); stroke-width: 2.6; }
 .sheet .entry:hover .body, .sheet .entry:focus .body, .sheet .entry.lit .body { stroke: var(--lit); stroke-width: 2.6; }
 .sheet .entry:focus { outline: none; }
 `;
