@@ -1,6 +1,6 @@
 import type { Tank } from '../boat/boat.ts';
-import { addImmersed, type Cuttable, emptyImmersion, type Immersion } from '../geometry/immersion.ts';
-import { levelFor } from '../geometry/levelCut.ts';
+import type { Cuttable, Immersion } from '../geometry/immersion.ts';
+import { fillTo } from '../geometry/levelCut.ts';
 import { boundsOf, sliceForeAft, solidOf } from '../geometry/solids.ts';
 import { add, scale, type Vec3 } from '../geometry/vector.ts';
 
@@ -65,17 +65,12 @@ export function loadTank(body: TankBody, fraction: number): TankLoad {
 /** A piston's water fills the form square to the boat's length, from one end on. */
 function pistonMoment(body: TankBody, volume: number): Vec3 {
   const towards = body.tank.fillsFrom === 'forward' ? AFT : FORWARD;
-  const sums = emptyImmersion();
-  addImmersed(body.whole, towards, levelFor(body.whole, towards, volume), sums);
+  const { sums } = fillTo(body.whole, towards, volume);
   return [sums.mx, sums.my, sums.mz];
 }
 
 /** Free water lying level under the up direction `n`: its sums, waterplane and all. */
-export function settle(water: FreeWater, n: Vec3): Immersion {
-  const sums = emptyImmersion();
-  addImmersed(water.space, n, levelFor(water.space, n, water.volume), sums);
-  return sums;
-}
+export const settle = (water: FreeWater, n: Vec3): Immersion => fillTo(water.space, n, water.volume).sums;
 
 /** All loads as one. */
 export function joinLoads(loads: readonly TankLoad[]): TankLoad {

@@ -1,7 +1,7 @@
-import { type FreeWater, settle } from '../bodies/tankWater.ts';
-import { type Cuttable, emptyImmersion, type Immersion } from '../geometry/immersion.ts';
-import { levelFor } from '../geometry/levelCut.ts';
-import { addScaled, dot, type Vec3 } from '../geometry/vector.ts';
+import type { FreeWater } from '../bodies/tankWater.ts';
+import { addWhole, type Cuttable, emptyImmersion, type Immersion } from '../geometry/immersion.ts';
+import { type Filled, fillTo } from '../geometry/levelCut.ts';
+import { addScaled, dot, subtract, type Vec3 } from '../geometry/vector.ts';
 
 /*
  * Potential energy of a floating or hanging boat against its attitude, gravity divided out (kg·m).
@@ -52,43 +52,83 @@ export interface EnergyState {
   readonly freeSurface: Tensor;
   /** The immersed hull at this attitude. */
   readonly immersed: Immersion;
+  /** The water in each tank, level. */
+  readonly waters: readonly (Filled & { readonly space: Cuttable })[];
+  /** Of all the volumes here the greatest share that a flat slice stands for in place of another cut. */
+  readonly sliced: number;
   /** Mass of everything with tank water, kg, and its moment, kg·m. */
   readonly totalMass: number;
   readonly totalMoment: Vec3;
 }
 
-/** Energy, slope and curvature at one attitude; `guess` is a level to start from. */
-export function energyAt(boat: Afloat, up: Vec3, guess?: number): EnergyState {
+export interface EnergyOptions {
+  /** A state close by, at another attitude or another load: its surfaces are where the search for the levels begins. */
+  readonly before?: EnergyState | undefined;
+  /** Share of a volume that may be left to a flat slice; figures are right to its square. */
+  readonly near?: number;
+}
+
+/** What is left to flat slices where figures are wanted: nothing shows of it in any of them. */
+export const EXACT = 1e-10;
+
+/** Energy, slope and curvature at one attitude. */
+export function energyAt(boat: Afloat, up: Vec3, { before, near = EXACT }: EnergyOptions = {}): EnergyState {
+  const { density } = boat;
+  const fill = (body: Cuttable, volume: number, known: Surface | undefined): Filled =>
+    fillTo(body, up, volume, { guess: before && known && turnedLevel(known, before.up, up, volume), near });
+  const waters = boat.free.map(({ space, volume }) => ({
+    space,
+    ...fill(
+      space,
+      volume,
+      before?.waters.find(water => water.space === space),
+    ),
+  }));
   let totalMass = boat.mass;
   let totalMoment = boat.massMoment;
   let freeSurface = NO_TENSOR;
-  for (const water of boat.free) {
-    const sums = settle(water, up);
-    totalMass += boat.density * sums.volume;
-    totalMoment = addScaled(totalMoment, [sums.mx, sums.my, sums.mz], boat.density);
-    freeSurface = plus(freeSurface, centralTensor(sums, boat.density));
+  for (const { sums } of waters) {
+    totalMass += density * sums.volume;
+    totalMoment = addScaled(totalMoment, [sums.mx, sums.my, sums.mz], density);
+    freeSurface = plus(freeSurface, centralTensor(sums, density));
   }
-  const immersed = emptyImmersion();
-  let level = Number.POSITIVE_INFINITY;
-  if (boat.submerged) {
-    immersed.volume = boat.hull.volume;
-    [immersed.mx, immersed.my, immersed.mz] = boat.hull.moment;
-  } else {
-    level = levelFor(boat.hull, up, totalMass / boat.density, guess);
-    boat.hull.cut(up, level, immersed);
-  }
-  const slope = addScaled(totalMoment, [immersed.mx, immersed.my, immersed.mz], -boat.density);
+  const hull = boat.submerged
+    ? wholly(boat.hull)
+    : fill(boat.hull, totalMass / density, before && { level: before.level, sums: before.immersed });
+  const immersed = hull.sums;
+  const slope = addScaled(totalMoment, [immersed.mx, immersed.my, immersed.mz], -density);
   return {
     up,
-    level,
+    level: hull.level,
     energy: dot(up, slope),
     slope,
-    waterplane: centralTensor(immersed, boat.density),
+    waterplane: centralTensor(immersed, density),
     freeSurface,
     immersed,
+    waters,
+    sliced: Math.max(hull.sliced, ...waters.map(water => water.sliced)),
     totalMass,
     totalMoment,
   };
+}
+
+type Surface = Pick<Filled, 'level' | 'sums'>;
+
+/** The whole hull, far below the surface. */
+function wholly(hull: Cuttable): Filled {
+  const sums = emptyImmersion();
+  addWhole(hull, sums);
+  return { level: Number.POSITIVE_INFINITY, sums, sliced: 0 };
+}
+
+/**
+ * Where a surface comes to lie, to first order, when the boat turns and the volume below it changes: it turns about the
+ * centroid of its area (Euler's theorem) and rises by volume over area.
+ */
+function turnedLevel({ level, sums }: Surface, from: Vec3, to: Vec3, volume: number): number | undefined {
+  if (!(sums.area > 0)) return undefined;
+  const turned = dot(subtract(to, from), [sums.ax, sums.ay, sums.az]);
+  return level + (turned + volume - sums.volume) / sums.area;
 }
 
 /** E'' along the unit vectors a and b square to up, kg·m; a = b gives displacement x GM in that direction. */

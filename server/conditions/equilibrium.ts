@@ -1,6 +1,6 @@
 import { addScaled, dot, length, scale, type Vec3 } from '../geometry/vector.ts';
 import { heelwards, trimwards } from './attitude.ts';
-import { type Afloat, curvature, type EnergyState, energyAt } from './energy.ts';
+import { type Afloat, curvature, type EnergyState, EXACT, energyAt } from './energy.ts';
 
 /** How the search for an attitude ended. */
 export type Equilibrium =
@@ -16,19 +16,34 @@ const MOST_STEPS = 200;
 const FIRST_STEP = 0.2;
 const LONGEST_STEP = 0.5;
 
+/** Share of a volume that a flat slice may stand for at the start of the search. */
+const AT_THE_START = 1e-4;
+/**
+ * The same after a turn by an angle (rad): no more than the turn itself leaves
+ * to the next. The last turns are so short that nothing is left to slices.
+ */
+const nearAfter = (angle: number): number => Math.max(1e-5, 0.01 * angle * angle);
+
+export interface Descent {
+  /** A state close to the start, perhaps with another load: the levels are looked for from there. */
+  readonly before?: EnergyState | undefined;
+  /** Ends the descent early, before `step` is taken from `state`, where the caller knows the way on. */
+  readonly isKnown?: (state: EnergyState, step: Vec3) => boolean;
+}
+
 /**
  * The stable attitude that a boat let go at `start` (its up direction) runs down to: Newton on the potential energy over
  * the sphere of attitudes, each step no longer than trusted and kept only if the energy falls. From a start balanced on
  * an edge it falls to starboard, or bow up, so that the answer is always the same.
  */
-export function settleFrom(boat: Afloat, start: Vec3): Equilibrium {
-  let state = energyAt(boat, start);
+export function settleFrom(boat: Afloat, start: Vec3, { before, isKnown }: Descent = {}): Equilibrium {
+  let state = energyAt(boat, start, { before, near: AT_THE_START });
   let trust = FIRST_STEP;
   for (let i = 0; i < MOST_STEPS; i++) {
     const step = downhill(state, trust);
-    if (step === null) return { status: 'settled', state };
-    const next = energyAt(boat, turn(state.up, step), state.level);
-    const noise = ENERGY_NOISE * (length(state.totalMoment) + Math.abs(state.energy));
+    if (step === null || isKnown?.(state, step)) return { status: 'settled', state: inFull(boat, state) };
+    const next = energyAt(boat, turn(state.up, step), { before: state, near: nearAfter(length(step)) });
+    const noise = energyNoise(state, next);
     const falls = next.energy < state.energy - noise;
     const flat = Math.abs(next.energy - state.energy) <= noise;
     if (falls || (flat && lever(next) < lever(state))) {
@@ -40,9 +55,18 @@ export function settleFrom(boat: Afloat, start: Vec3): Equilibrium {
     }
   }
   const left = lever(state);
+  const reached = inFull(boat, state);
   // A flat top or a knife edge (a box face exactly awash) stops the search short of the fine aim; 1 µm is still settled.
-  return left < 1e-6 ? { status: 'settled', state } : { status: 'unsettled', state, lever: left };
+  return left < 1e-6 ? { status: 'settled', state: reached } : { status: 'unsettled', state: reached, lever: left };
 }
+
+/** How far the difference of two energies may be off, kg·m: rounding, and the cube of what is left to slices. */
+export const energyNoise = (one: EnergyState, other: EnergyState): number =>
+  (ENERGY_NOISE + one.sliced ** 3 + other.sliced ** 3) * (length(one.totalMoment) + Math.abs(one.energy));
+
+/** The state with no more left to slices than figures bear; seldom another cut, for the last steps are short. */
+const inFull = (boat: Afloat, state: EnergyState): EnergyState =>
+  state.sliced > EXACT ? energyAt(boat, state.up, { before: state }) : state;
 
 /** Horizontal distance between G and B, m. */
 export function lever(state: EnergyState): number {

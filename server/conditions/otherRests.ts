@@ -1,7 +1,7 @@
 import { dot, type Vec3 } from '../geometry/vector.ts';
 import { heelOf, trimOf } from './attitude.ts';
-import type { Afloat } from './energy.ts';
-import { settleFrom } from './equilibrium.ts';
+import type { Afloat, EnergyState } from './energy.ts';
+import { settleFrom, turn } from './equilibrium.ts';
 
 /** A stable attitude that the boat may end in after a knock. */
 export interface Rest {
@@ -27,12 +27,19 @@ const KNOCKS: readonly Vec3[] = [
 /** Rests nearer to each other than this are one, cos of 3°. */
 const SAME_REST = Math.cos(Math.PI / 60);
 
+/** A Newton step that ends so close to a known rest has found it, cos of a quarter of a degree. */
+const HEADS_FOR_REST = Math.cos(Math.PI / 720);
+
 /** Stable attitudes other than `known`, found by letting the boat go from every knock. */
 export function otherRests(boat: Afloat, known: Vec3): readonly Rest[] {
   const found: Vec3[] = [known];
+  const isFound = (up: Vec3, within: number): boolean => found.some(rest => dot(rest, up) > within);
+  // From within 3°, a step that lands on a known rest needs no following up.
+  const isKnown = ({ up }: EnergyState, step: Vec3): boolean =>
+    isFound(up, SAME_REST) && isFound(turn(up, step), HEADS_FOR_REST);
   for (const knock of KNOCKS) {
-    const rest = settleFrom(boat, knock);
-    if (rest.status !== 'settled' || found.some(up => dot(up, rest.state.up) > SAME_REST)) continue;
+    const rest = settleFrom(boat, knock, { isKnown });
+    if (rest.status !== 'settled' || isFound(rest.state.up, SAME_REST)) continue;
     found.push(rest.state.up);
   }
   return found.slice(1).map(up => ({ up, heel: heelOf(up), trim: trimOf(up) }));

@@ -1,5 +1,6 @@
 import { dot, type Vec3 } from '../geometry/vector.ts';
 import { type Afloat, curvature, type EnergyState, energyAt } from './energy.ts';
+import { energyNoise } from './equilibrium.ts';
 
 /** The boat held at a heel, free to sink and trim. */
 export interface LeverPoint {
@@ -20,26 +21,32 @@ export interface RightingCurve {
 
 const STEP = Math.PI / 36;
 const STEPS_A_SIDE = 36;
-const TRIM_SETTLED = 1e-9;
+/** A step of trim too short to show in the lever, rad. */
+const TRIM_SETTLED = 1e-8;
+/** Of a volume, what may be left to a flat slice: the lever is right to its square. */
+const NEAR = 1e-5;
 
 /** The righting lever over all heels, and the range of stability about the rest nearest to upright. */
 export function rightingCurve(boat: Afloat): RightingCurve {
   const starboard = sideOf(boat, 1);
   const port = sideOf(boat, -1).slice(1).reverse();
-  const points = [...port, ...starboard];
-  return { points, range: rangeOf(points, boat) };
+  const held = [...port, ...starboard];
+  return { points: held.map(({ heel, trim, lever }) => ({ heel, trim, lever })), range: rangeOf(held, boat) };
 }
 
-function sideOf(boat: Afloat, side: 1 | -1): readonly LeverPoint[] {
-  const points: LeverPoint[] = [];
-  let trim = 0;
-  let level: number | undefined;
+/** A point with all that is known of the boat there: the next one begins from it. */
+interface Held extends LeverPoint {
+  readonly state: EnergyState;
+}
+
+function sideOf(boat: Afloat, side: 1 | -1): readonly Held[] {
+  const points: Held[] = [];
   for (let i = 0; i <= STEPS_A_SIDE; i++) {
-    const heel = side * i * STEP;
-    const held = holdAtHeel(boat, heel, trim, level);
-    trim = held.trim;
-    level = Number.isFinite(held.state.level) ? held.state.level : undefined;
-    points.push({ heel, trim, lever: leverAt(held.state, heel) });
+    const [last, beforeLast] = [points.at(-1), points.at(-2)];
+    // Trim goes on as it went, unless the boat has just gone over to another.
+    const change = last && beforeLast ? last.trim - beforeLast.trim : 0;
+    const trim = (last?.trim ?? 0) + (Math.abs(change) < STEP ? change : 0);
+    points.push(holdAtHeel(boat, side * i * STEP, trim, last?.state));
   }
   return points;
 }
@@ -51,49 +58,56 @@ const upAt = (heel: number, trim: number): Vec3 => [
   Math.cos(trim) * Math.cos(heel),
 ];
 
-/** The trim of least energy at a held heel: Newton, guarded by the energy. */
-function holdAtHeel(
-  boat: Afloat,
-  heel: number,
-  startTrim: number,
-  guess: number | undefined,
-): { readonly trim: number; readonly state: EnergyState } {
+/** The boat at a held heel in the trim of least energy that it slides into: Newton, guarded by the energy. */
+function holdAtHeel(boat: Afloat, heel: number, startTrim: number, before: EnergyState | undefined): Held {
   let trim = startTrim;
-  let state = energyAt(boat, upAt(heel, trim), guess);
+  let state = energyAt(boat, upAt(heel, trim), { before, near: NEAR });
   let longest = 0.3;
   for (let i = 0; i < 40; i++) {
-    const towards: Vec3 = [-Math.cos(trim), Math.sin(trim) * Math.sin(heel), -Math.sin(trim) * Math.cos(heel)];
+    const towards = trimmingAt(heel, trim);
     const slope = dot(state.slope, towards);
     const stiffness = Math.abs(curvature(state, towards, towards));
     const wanted = stiffness > 0 ? -slope / stiffness : -Math.sign(slope) * longest;
     const step = Math.max(-longest, Math.min(longest, wanted));
     if (Math.abs(step) < TRIM_SETTLED || Math.abs(trim + step) > 1.5) break;
-    const next = energyAt(boat, upAt(heel, trim + step), state.level);
-    if (next.energy <= state.energy + 1e-14 * Math.abs(state.energy)) {
+    const next = energyAt(boat, upAt(heel, trim + step), { before: state, near: NEAR });
+    const change = next.energy - state.energy;
+    const noise = energyNoise(state, next);
+    const lessSlope = Math.abs(dot(next.slope, trimmingAt(heel, trim + step))) < Math.abs(slope);
+    if (change < -noise || (change <= noise && lessSlope)) {
       trim += step;
       state = next;
     } else {
       longest = Math.abs(step) / 4;
     }
   }
-  return { trim, state };
+  return { heel, trim, lever: leverAt(state, heel), state };
 }
+
+/** The change of up with trim at a held heel. */
+const trimmingAt = (heel: number, trim: number): Vec3 => [
+  -Math.cos(trim),
+  Math.sin(trim) * Math.sin(heel),
+  -Math.sin(trim) * Math.cos(heel),
+];
 
 /** dE/d(heel) over the displacement, m. */
 const leverAt = (state: EnergyState, heel: number): number =>
   dot(state.slope, [0, -Math.cos(heel), -Math.sin(heel)]) / state.totalMass;
 
 /** Where the lever changes sign on either side of the upright rest. */
-function rangeOf(points: readonly LeverPoint[], boat: Afloat): readonly [number, number] | null {
-  const rests = crossings(points, boat).filter(crossing => crossing.isRest);
-  const rest = rests.reduce<Crossing | null>(
-    (nearest, next) => (!nearest || Math.abs(next.heel) < Math.abs(nearest.heel) ? next : nearest),
-    null,
-  );
+function rangeOf(points: readonly Held[], boat: Afloat): readonly [number, number] | null {
+  const all = crossings(points, boat);
+  const rest = all
+    .filter(crossing => crossing.isRest)
+    .reduce<Crossing | null>(
+      (nearest, next) => (!nearest || Math.abs(next.heel) < Math.abs(nearest.heel) ? next : nearest),
+      null,
+    );
   if (!rest || Math.abs(rest.heel) > Math.PI / 2) return null;
-  const edges = crossings(points, boat).filter(crossing => !crossing.isRest);
-  const starboard = edges.filter(edge => edge.heel > rest.heel).map(edge => edge.heel);
-  const port = edges.filter(edge => edge.heel < rest.heel).map(edge => edge.heel);
+  const edges = all.filter(crossing => !crossing.isRest).map(crossing => crossing.heel);
+  const starboard = edges.filter(heel => heel > rest.heel);
+  const port = edges.filter(heel => heel < rest.heel);
   return [port.length > 0 ? Math.max(...port) : -Math.PI, starboard.length > 0 ? Math.min(...starboard) : Math.PI];
 }
 
@@ -103,7 +117,7 @@ interface Crossing {
   readonly isRest: boolean;
 }
 
-function crossings(points: readonly LeverPoint[], boat: Afloat): readonly Crossing[] {
+function crossings(points: readonly Held[], boat: Afloat): readonly Crossing[] {
   return points.slice(1).flatMap((point, i) => {
     const before = points[i]!;
     if (before.lever < 0 === point.lever < 0) return [];
@@ -111,17 +125,32 @@ function crossings(points: readonly LeverPoint[], boat: Afloat): readonly Crossi
   });
 }
 
-/** The heel of no lever between two points, by bisection and false position in turn. */
-function zeroBetween(a: LeverPoint, b: LeverPoint, boat: Afloat): number {
+/** Heels as near to each other, rad, or levers as short, m, as a crossing needs to be told. */
+const HEEL_TOLD = 1e-6;
+const NO_LEVER = 1e-9;
+
+/**
+ * The heel of no lever between two points, by false position. An end that stays put twice counts with half its lever
+ * (the Illinois rule: Dahlquist and Björck, Numerical Methods, 6.3, from memory), so that both close in.
+ */
+function zeroBetween(a: Held, b: Held, boat: Afloat): number {
   let [low, high] = [a, b];
-  for (let i = 0; i < 40 && high.heel - low.heel > 1e-6; i++) {
-    const chord = low.heel - (low.lever * (high.heel - low.heel)) / (high.lever - low.lever);
-    const heel = i % 2 === 0 ? chord : (low.heel + high.heel) / 2;
-    const held = holdAtHeel(boat, heel, low.trim, undefined);
-    const point = { heel, trim: held.trim, lever: leverAt(held.state, heel) };
-    if (point.lever === 0) return heel;
-    if (point.lever < 0 === low.lever < 0) low = point;
-    else high = point;
+  let [lowLever, highLever] = [a.lever, b.lever];
+  let stayed: 'low' | 'high' | null = null;
+  for (let i = 0; i < 60 && high.heel - low.heel > HEEL_TOLD; i++) {
+    const heel = low.heel - (lowLever * (high.heel - low.heel)) / (highLever - lowLever);
+    const nearer = heel - low.heel < high.heel - heel ? low : high;
+    const point = holdAtHeel(boat, heel, nearer.trim, nearer.state);
+    if (Math.abs(point.lever) < NO_LEVER) return heel;
+    if (point.lever < 0 === low.lever < 0) {
+      [low, lowLever] = [point, point.lever];
+      if (stayed === 'high') highLever /= 2;
+      stayed = 'high';
+    } else {
+      [high, highLever] = [point, point.lever];
+      if (stayed === 'low') lowLever /= 2;
+      stayed = 'low';
+    }
   }
   return (low.heel + high.heel) / 2;
 }

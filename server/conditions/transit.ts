@@ -1,5 +1,5 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import type { Vec3 } from '../geometry/vector.ts';
+import { add, length, subtract, unit, type Vec3 } from '../geometry/vector.ts';
 import { type Attitude, attitudeFor, heelOf, heelwards, trimOf, trimwards, UPRIGHT } from './attitude.ts';
 import type { EnergyState } from './energy.ts';
 import { settleFrom } from './equilibrium.ts';
@@ -31,16 +31,28 @@ const STEPS = 24;
  */
 export function transitOf(bodies: Bodies, neutralFill: number, hullLength: number): readonly TransitStep[] {
   const steps: TransitStep[] = [];
-  let up: Vec3 = UPRIGHT;
+  let before: EnergyState | undefined;
+  let start = UPRIGHT;
   for (let i = 0; i <= STEPS; i++) {
     const fill = (neutralFill * i) / STEPS;
     const isLast = i === STEPS;
-    const found = settleFrom(loadedBoat(bodies, fill, isLast ? 'submerged' : 'afloat'), up);
+    const boat = loadedBoat(bodies, fill, isLast ? 'submerged' : 'afloat');
+    const found = settleFrom(boat, start, { before });
     if (found.status === 'unsettled') return [];
-    up = found.state.up;
-    steps.push(stepOf(found.state, fill, hullLength));
+    start = before ? carryOn(before.up, found.state.up) : found.state.up;
+    before = found.state;
+    steps.push(stepOf(before, fill, hullLength));
   }
   return steps;
+}
+
+/** Turns that go on as far as they went, rad; a boat that moves more is falling over, and falls where it is let go. */
+const STEADY = 0.03;
+
+/** Where a boat that has tilted from one attitude to the next is likely to be after as much water again. */
+function carryOn(from: Vec3, to: Vec3): Vec3 {
+  const turned = subtract(to, from);
+  return length(turned) < STEADY ? unit(add(to, turned)) : to;
 }
 
 function stepOf(state: EnergyState, fill: number, hullLength: number): TransitStep {
@@ -57,10 +69,13 @@ function stepOf(state: EnergyState, fill: number, hullLength: number): TransitSt
   };
 }
 
-/** The step at which a figure is at its worst. */
+/** rad or m: less than this between two steps is rounding. */
+const NO_DIFFERENCE = 1e-8;
+
+/** The step at which a figure is at its worst; the first of several alike. */
 export function worstStep(steps: readonly TransitStep[], badness: (step: TransitStep) => number): TransitStep | null {
   return steps.reduce<TransitStep | null>(
-    (worst, step) => (!worst || badness(step) > badness(worst) ? step : worst),
+    (worst, step) => (!worst || badness(step) > badness(worst) + NO_DIFFERENCE ? step : worst),
     null,
   );
 }
