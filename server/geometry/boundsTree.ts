@@ -17,13 +17,17 @@ export interface BoundsTree {
   readonly endFace: Uint32Array;
   /** The node to go on with when a node's descendants need no look. */
   readonly next: Uint32Array;
+  readonly split: Split;
 }
 
-export interface TreeVisitor {
-  /** All triangles of a node lie below the plane. */
-  below(node: number): void;
-  /** These triangles may cross it. */
-  near(firstFace: number, endFace: number): void;
+/** What the last plane made of the nodes; written over by the next, so that a cut allocates nothing. */
+export interface Split {
+  /** Nodes of which all triangles lie below the plane. */
+  readonly below: Uint32Array;
+  belowCount: number;
+  /** Leaves of which some triangles may cross it. */
+  readonly near: Uint32Array;
+  nearCount: number;
 }
 
 /** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. */
@@ -82,6 +86,12 @@ export function boundsTree(form: Polyhedron): BoundsTree {
     firstFace: Uint32Array.from(firstFace),
     endFace: Uint32Array.from(endFace),
     next: Uint32Array.from(next),
+    split: {
+      below: new Uint32Array(next.length),
+      belowCount: 0,
+      near: new Uint32Array(next.length),
+      nearCount: 0,
+    },
   };
 }
 
@@ -144,11 +154,13 @@ export function nodeSums(
   return sums;
 }
 
-/** Visits what lies below or near the plane n·p = h, `h` measured from the tree's centre. */
-export function visitBelow(tree: BoundsTree, n: Vec3, h: number, visitor: TreeVisitor): void {
-  const { boxes, next } = tree;
+/** Sorts the nodes by the plane n·p = h, `h` measured from the tree's centre, into `tree.split`. */
+export function splitBelow({ boxes, next, split }: BoundsTree, n: Vec3, h: number): void {
   const [nx, ny, nz] = n;
   const [ax, ay, az] = [Math.abs(nx), Math.abs(ny), Math.abs(nz)];
+  const { below, near } = split;
+  let belowCount = 0;
+  let nearCount = 0;
   let node = 0;
   while (node < next.length) {
     const at = 6 * node;
@@ -157,13 +169,25 @@ export function visitBelow(tree: BoundsTree, n: Vec3, h: number, visitor: TreeVi
     const after = next[node]!;
     if (height > reach) node = after;
     else if (height < -reach) {
-      visitor.below(node);
+      below[belowCount++] = node;
       node = after;
-    } else if (after === node + 1) {
-      visitor.near(tree.firstFace[node]!, tree.endFace[node]!);
-      node = after;
-    } else node++;
+    } else {
+      if (after === node + 1) near[nearCount++] = node;
+      node++;
+    }
   }
+  split.belowCount = belowCount;
+  split.nearCount = nearCount;
+}
+
+/** The stored sums of all nodes that the last split found below. */
+export function sumOfNodes({ split }: BoundsTree, stride: number, stored: Float64Array): Float64Array {
+  const sum = new Float64Array(stride);
+  for (let i = 0; i < split.belowCount; i++) {
+    const at = stride * split.below[i]!;
+    for (let k = 0; k < stride; k++) sum[k]! += stored[at + k]!;
+  }
+  return sum;
 }
 
 /** The box round all triangles. */
