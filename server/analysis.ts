@@ -10,6 +10,9 @@ import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
 import type { Patient } from './corrections/patient.ts';
 import { proposeCorrections } from './corrections/propose.ts';
+import { type Doubts, doubtsOf } from './doubt/doubts.ts';
+import type { Owner } from './doubt/pushes.ts';
+import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
 import type { Finding } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
@@ -39,6 +42,8 @@ export interface Analysis {
   readonly wantedFiles: readonly string[];
   /** Computed once, at the first call; none while the file is faulty, for the fault may be in what the boat weighs. */
   corrections(): readonly Correction[];
+  /** What the doubts of masses, places and sizes leave open of every figure; computed once, at the first call. */
+  doubts(): Doubts;
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly patient: Patient | null;
   /** Parts for the next analysis of the same file. */
@@ -48,6 +53,7 @@ export interface Analysis {
 export interface Kept {
   readonly entries: KeptEntries;
   readonly shelf: BodyShelf;
+  readonly variations: VariationShelf;
 }
 
 /**
@@ -63,7 +69,8 @@ export function analyse(
   const syntax = readSyntax(text);
   const shelf = previous?.kept.shelf ?? emptyShelf();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: shelf.shapes });
-  const kept: Kept = { entries: reading.kept, shelf };
+  const variations = previous?.kept.variations ?? emptyVariations();
+  const kept: Kept = { entries: reading.kept, shelf, variations };
   const ofFile = [...syntax.findings, ...reading.findings];
   return conclude(
     {
@@ -112,7 +119,9 @@ function conclude(
     surfaced.status === 'afloat' && !isFaulty
       ? { boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part }
       : null;
-  let corrections: readonly Correction[] | null = null;
+  const owner: Owner = { source: read.source, shelf, variations: kept.variations };
+  const doubts =
+    isSame && sameDoubts(previous, read) ? previous.doubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
   return {
     ...read,
     bodies,
@@ -121,13 +130,24 @@ function conclude(
     passage,
     findings: [...ofFile, ...judge(boat, surfaced, submerged, passage)],
     isFaulty,
-    corrections: () => {
-      corrections ??= patient ? proposeCorrections(patient) : [];
-      return corrections;
-    },
+    corrections: once(() => (patient ? proposeCorrections(patient) : [])),
+    doubts,
     patient,
   };
 }
+
+/** A value made at the first call. */
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+/** Tolerances of the water and of the stock stand in no entry. */
+const sameDoubts = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
+  JSON.stringify([previous.source.water, previous.source.stock]) === JSON.stringify([source.water, source.stock]);
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';

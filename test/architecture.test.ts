@@ -56,6 +56,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/bodies',
     'server/conditions',
     'server/corrections',
+    'server/doubt',
     'server/findings',
     'server/findings/finding.ts',
   ],

@@ -53,6 +53,24 @@ export const emptyShelf = (): BodyShelf => ({
 
 /** Builds the bodies of a boat; entries found on the shelf are taken from it, new ones are put there. */
 export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
+  const pieces = piecesOf(boat, shelf);
+  const { displacers, weights } = pieces;
+  const hull = compoundSolid(displacers.map(({ body }) => body));
+  return {
+    density: boat.water.density,
+    ...pieces,
+    mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
+    massMoment: weights.reduce<Vec3>((sum, weight) => add(sum, scale(weight.centroid, weight.mass)), [0, 0, 0]),
+    hull,
+    volume: hull.volume,
+    volumeMoment: hull.moment,
+  };
+}
+
+/** What displaces, weighs and holds water among some entries, one by one. */
+export type Pieces = Pick<Bodies, 'displacers' | 'weights' | 'tanks'>;
+
+export function piecesOf(boat: Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>, shelf: BodyShelf): Pieces {
   const { shapes } = shelf;
   const displacer = <E extends Entry>(entry: E, make: (entry: E, shapes: Shapes) => Displacer | null) =>
     shelved(shelf.displacers, entry, () => make(entry, shapes));
@@ -67,17 +85,10 @@ export function assembleBodies(boat: Boat, shelf: BodyShelf): Bodies {
     mass: entry.mass,
     centroid: entry.centroid,
   }));
-  const hull = compoundSolid(displacers.map(({ body }) => body));
   return {
-    density: boat.water.density,
     displacers,
     weights,
     tanks: boat.tanks.map(tank => shelved(shelf.tanks, tank, () => tankBody(tank, shapes.solidOf(tank.form)))),
-    mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
-    massMoment: weights.reduce<Vec3>((sum, weight) => add(sum, scale(weight.centroid, weight.mass)), [0, 0, 0]),
-    hull,
-    volume: hull.volume,
-    volumeMoment: hull.moment,
   };
 }
 

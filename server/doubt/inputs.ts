@@ -6,28 +6,30 @@ import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
 import { type EntryAt, type Input, LISTS, type Origin } from './input.ts';
 import type { Draft } from './sizeInputs.ts';
+import { emptyVariations, type VariationShelf, variationOf } from './variations.ts';
 import { waterInputs } from './waterInputs.ts';
-import { feels } from './withInputs.ts';
 
 /**
  * Every uncertain number that the boat is figured from, in the order of the file. A figure without a tolerance has the
  * doubt that is usual for how it came about (`schema/usualDoubts.ts`). What changes nothing is left out: the breadth of a
  * battery in its compartment, the density of brass that was weighed and measured.
  *
- * Exact are the hull's length, the painted waterline, limits, bays and counts: they say what is wanted, not what is.
+ * What was tried to find that out is kept on the `shelf` for the next time. Exact are the hull's length, the painted waterline, limits, bays and counts: they say what is wanted, not what is.
  */
-export function inputsOf(source: BoatSource): readonly Input[] {
-  const own = LISTS.flatMap(list => source[list].flatMap((_, index) => inputsOfEntry(source, { list, index })));
-  return [...waterInputs(source), ...densitiesInCommon(source), ...own].filter(({ sigma }) => sigma > 0);
+export function inputsOf(source: BoatSource, shelf: VariationShelf = emptyVariations()): readonly Input[] {
+  const own = LISTS.flatMap(list => source[list].flatMap((_, index) => inputsOfEntry(source, { list, index }, shelf)));
+  return [...waterInputs(source), ...densitiesInCommon(source, shelf), ...own].filter(({ sigma }) => sigma > 0);
 }
 
 /** Uncertain numbers that stand in one entry. */
-function inputsOfEntry(source: BoatSource, at: EntryAt): readonly Input[] {
+function inputsOfEntry(source: BoatSource, at: EntryAt, shelf: VariationShelf): readonly Input[] {
   const { checked, entry } = source[at.list][at.index]!;
   const { path, name } = entry;
   const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
   const drafts = entryInputs(checked, path, lying);
-  return drafts.map(draft => named(draft, path, name, at)).filter(input => input.sigma > 0 && feels(source, input, at));
+  return drafts
+    .map(draft => named(draft, path, name, at))
+    .filter(input => input.sigma > 0 && variationOf(source, input, at, shelf).isFelt);
 }
 
 function boundsOf(source: BoatSource, { list, index }: EntryAt) {
@@ -63,7 +65,7 @@ interface Common {
  * from the same pot more often than not, and if the handbook's figure is off for one it is off for all. Taken as
  * independent their doubts would average out, which they do not: this is the careful side.
  */
-function densitiesInCommon(source: BoatSource): readonly Input[] {
+function densitiesInCommon(source: BoatSource, shelf: VariationShelf): readonly Input[] {
   const users = new Map<string, { readonly common: Common; readonly at: EntryAt[] }>();
   for (const list of LISTS) {
     for (const [index, { checked }] of source[list].entries()) {
@@ -76,7 +78,7 @@ function densitiesInCommon(source: BoatSource): readonly Input[] {
   }
   return [...users.values()].flatMap(({ common, at }) => {
     const input = sharedInput(source, common, at);
-    const felt = at.filter(place => feels(source, input, place));
+    const felt = at.filter(place => variationOf(source, input, place, shelf).isFelt);
     return felt.length === 0 ? [] : [sharedInput(source, common, felt)];
   });
 }

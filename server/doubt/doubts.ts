@@ -1,0 +1,71 @@
+import type { Bodies } from '../bodies/assemble.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { Surfaced } from '../conditions/surfaced.ts';
+import type { Input } from './input.ts';
+import { inputsOf } from './inputs.ts';
+import { type Arrangement, layBoat } from './lie.ts';
+import { type Owner, pushesOf } from './pushes.ts';
+import {
+  type Reading,
+  recommendedCapacity,
+  type SubmergedFigure,
+  type SurfacedFigure,
+  submergedReadings,
+  surfacedReadings,
+} from './readings.ts';
+import { type Doubt, spreadOf } from './spread.ts';
+
+/** What the inputs leave open of every headline figure; a figure that cannot be had has no doubt either. */
+export interface Doubts {
+  readonly inputs: readonly Input[];
+  readonly surfaced: Readonly<Record<SurfacedFigure, Doubt>> | null;
+  /** Of a boat that does not stay level only what does not hang on where it runs to. */
+  readonly submerged: Partial<Readonly<Record<SubmergedFigure, Doubt>>> | null;
+  /** Of the capacity that each tank should have, in the order of the boat's tanks; empty where it cannot hang neutral. */
+  readonly tanks: readonly Doubt[];
+}
+
+/** Doubts of both conditions. */
+export function doubtsOf(owner: Owner, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): Doubts {
+  const { boat } = owner.source;
+  const inputs = inputsOf(owner.source, owner.variations);
+  return {
+    inputs,
+    surfaced:
+      surfaced.status === 'afloat'
+        ? doubtsIn(owner, inputs, { bodies, loading: { kind: 'own' } }, surfacedReadings(boat.length))
+        : null,
+    ...underWater(owner, inputs, bodies, submerged),
+  };
+}
+
+function underWater(
+  owner: Owner,
+  inputs: readonly Input[],
+  bodies: Bodies,
+  submerged: Submerged,
+): Pick<Doubts, 'submerged' | 'tanks'> {
+  if (submerged.status !== 'neutral') return { submerged: null, tanks: [] };
+  const { fill, bg, bgEffective, bgEffectiveLongitudinal } = submergedReadings;
+  const figures = submerged.stable ? submergedReadings : { fill, bg, bgEffective, bgEffectiveLongitudinal };
+  const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [`tank ${i}`, recommendedCapacity(i)]));
+  const arrangement: Arrangement = { bodies, loading: { kind: 'neutral' }, isHeld: !submerged.stable };
+  const all = doubtsIn<string>(owner, inputs, arrangement, { ...figures, ...capacities });
+  if (!all) return { submerged: null, tanks: [] };
+  return { submerged: all, tanks: bodies.tanks.flatMap((_, i) => all[`tank ${i}`] ?? []) };
+}
+
+function doubtsIn<Figure extends string>(
+  owner: Owner,
+  inputs: readonly Input[],
+  arrangement: Arrangement,
+  figures: Readonly<Record<Figure, Reading>>,
+): Readonly<Record<Figure, Doubt>> | null {
+  const lie = layBoat(arrangement);
+  if (!lie) return null;
+  const laid = { arrangement, lie };
+  const names = Object.keys(figures) as Figure[];
+  const readings = names.map(name => figures[name]);
+  const doubts = spreadOf(owner, laid, pushesOf(owner, inputs, laid, readings), readings);
+  return Object.fromEntries(names.map((name, i) => [name, doubts[i]!])) as Record<Figure, Doubt>;
+}

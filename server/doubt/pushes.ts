@@ -1,0 +1,226 @@
+import { readWater } from '../boat/readWater.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { BodyShelf, Pieces } from '../bodies/assemble.ts';
+import { settle, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
+import { centralTensor, type EnergyState, type Tensor } from '../conditions/energy.ts';
+import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/immersion.ts';
+import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import type { Input } from './input.ts';
+import { type Arrangement, type Lie, tankLoad } from './lie.ts';
+import type { Reading } from './readings.ts';
+import { touched, type VariationShelf, variationOf } from './variations.ts';
+
+/**
+ * What an input that is off by its doubt does to a boat held where it lies: the weight less buoyancy that is then too
+ * much there (kg), its moment about the origin (kg·m), and what it does to each reading by itself before the boat gives
+ * way (a broader tank has more free surface, whatever it weighs).
+ *
+ * Only what the input touches is looked at, so that the whole list costs little more than one look at the boat.
+ */
+export interface Push {
+  readonly input: Input;
+  readonly mass: number;
+  readonly moment: Vec3;
+  /** In the order of the readings. */
+  readonly direct: readonly number[];
+}
+
+/** Whose inputs they are: the boat by its entries, and what was made of them before. */
+export interface Owner {
+  readonly source: BoatSource;
+  readonly shelf: BodyShelf;
+  readonly variations: VariationShelf;
+}
+
+/** A boat with how it lies. */
+export interface Laid {
+  readonly arrangement: Arrangement;
+  readonly lie: Lie;
+}
+
+/** Half the difference of what the input does at one doubt more and at one less. */
+export function pushesOf(
+  owner: Owner,
+  inputs: readonly Input[],
+  { arrangement, lie }: Laid,
+  readings: readonly Reading[],
+): readonly Push[] {
+  const water = settled(tankLoad(lie.tanks, arrangement.loading, lie.water), lie);
+  const held: Held = { arrangement, lie, water };
+  return inputs.map(input => {
+    const [more, less] = changesBy(owner, input).map(change => pushBy(held, change, readings)) as [Felt, Felt];
+    return {
+      input,
+      mass: (more.mass - less.mass) / 2,
+      moment: scale(subtract(more.moment, less.moment), 1 / 2),
+      direct: more.direct.map((change, i) => (change - less.direct[i]!) / 2),
+    };
+  });
+}
+
+type Felt = Omit<Push, 'input'>;
+
+/** Some bodies instead of others, in some water. */
+interface Change {
+  readonly was: Pieces;
+  readonly is: Pieces;
+  readonly density: number;
+}
+
+/** What an input changes when it is one doubt more, and one less. */
+function changesBy({ source, shelf, variations }: Owner, input: Input): readonly [Change, Change] {
+  const { target, sigma } = input;
+  const { density } = source.boat.water;
+  if (target.on === 'water') {
+    const at = (by: number) => readWater(target.edit(source.water ?? {}, by), []).density;
+    return [
+      { was: NO_PIECES, is: NO_PIECES, density: at(sigma) },
+      { was: NO_PIECES, is: NO_PIECES, density: at(-sigma) },
+    ];
+  }
+  const was = touched(source, target.at, shelf);
+  const varied = target.at.map(at => variationOf(source, input, at, variations));
+  return [
+    { was, is: joined(varied.map(({ more }) => more)), density },
+    { was, is: joined(varied.map(({ less }) => less)), density },
+  ];
+}
+
+const NO_PIECES: Pieces = { displacers: [], weights: [], tanks: [] };
+
+const joined = (pieces: readonly Pieces[]): Pieces =>
+  pieces.length === 1
+    ? pieces[0]!
+    : {
+        displacers: pieces.flatMap(({ displacers }) => displacers),
+        weights: pieces.flatMap(({ weights }) => weights),
+        tanks: pieces.flatMap(({ tanks }) => tanks),
+      };
+
+/** A boat held in place, with its tank water as it lies there. */
+interface Held {
+  readonly arrangement: Arrangement;
+  readonly lie: Lie;
+  readonly water: Settled;
+}
+
+/** Tank water by volume: moments (m4) and free surfaces (m4). */
+interface Settled {
+  readonly volume: number;
+  readonly moment: Vec3;
+  readonly surface: Tensor;
+}
+
+function settled(load: TankLoad, { state: { up } }: Lie): Settled {
+  let { stillVolume: volume, stillMoment: moment } = load;
+  let surface = NO_TENSOR;
+  for (const water of load.free) {
+    const sums = settle(water, up);
+    volume += sums.volume;
+    moment = add(moment, [sums.mx, sums.my, sums.mz]);
+    surface = plus(surface, centralTensor(sums, 1));
+  }
+  return { volume, moment, surface };
+}
+
+function pushBy(held: Held, { was, is, density }: Change, readings: readonly Reading[]): Felt {
+  const { lie, arrangement } = held;
+  const { state } = lie;
+  const immersed = immersionWith(lie, was, is, arrangement.loading.kind === 'neutral');
+  const tanks = replaced(lie.tanks, was.tanks, is.tanks);
+  const water =
+    tanks === lie.tanks ? held.water : settled(tankLoad(tanks, arrangement.loading, waterNow(held, tanks)), lie);
+  const weight = subtractWeights(weightOf(is), weightOf(was));
+  const totalMass = state.totalMass + weight.mass + density * water.volume - lie.density * held.water.volume;
+  const totalMoment = addScaled(
+    addScaled(add(state.totalMoment, weight.moment), water.moment, density),
+    held.water.moment,
+    -lie.density,
+  );
+  const slope = addScaled(totalMoment, momentOf(immersed), -density);
+  const changed: EnergyState = {
+    ...state,
+    slope,
+    immersed,
+    totalMass,
+    totalMoment,
+    waterplane: centralTensor(immersed, density),
+    freeSurface: times(water.surface, density),
+  };
+  const mass = totalMass - density * immersed.volume - (state.totalMass - lie.density * state.immersed.volume);
+  const moment = subtract(slope, state.slope);
+  const volume = lie.volume + volumeOf(is) - volumeOf(was);
+  const now: Lie = { density, volume, tanks, water: waterNow(held, tanks), state: changed };
+  // The same weight put on by itself: what that does to a reading is found when the boat is let go.
+  const laden: Lie = {
+    ...lie,
+    state: {
+      ...state,
+      slope,
+      totalMass: state.totalMass + mass,
+      totalMoment: add(state.totalMoment, moment),
+    },
+  };
+  return { mass, moment, direct: readings.map(reading => reading(now) - reading(laden)) };
+}
+
+/** Under water the ballast is held, whatever the tanks become; on the surface each tank keeps its fill. */
+function waterNow({ arrangement: { loading }, lie }: Held, tanks: readonly TankBody[]): number {
+  if (loading.kind === 'neutral') return lie.water;
+  if (loading.kind === 'fill') return loading.fill * tanks.reduce((sum, { capacity }) => sum + capacity, 0);
+  return tanks.reduce((sum, { tank, capacity }) => sum + tank.fill * capacity, 0);
+}
+
+function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: readonly TankBody[]): readonly TankBody[] {
+  if (was.length === 0) return tanks;
+  return tanks.map(body => {
+    const i = was.findIndex(({ tank }) => tank === body.tank);
+    return i < 0 ? body : is[i]!;
+  });
+}
+
+/** What is under water when some bodies are others, the surface held. */
+function immersionWith({ state }: Lie, was: Pieces, is: Pieces, isSubmerged: boolean): Immersion {
+  if (was.displacers.length === 0) return state.immersed;
+  const sums = [was, is].map(({ displacers }) => {
+    const immersed = emptyImmersion();
+    for (const { body } of displacers) {
+      if (isSubmerged) addWhole(body, immersed);
+      else addImmersed(body, state.up, state.level, immersed);
+    }
+    return immersed;
+  });
+  const changed = { ...state.immersed };
+  for (const key of Object.keys(changed) as (keyof Immersion)[]) changed[key] += sums[1]![key] - sums[0]![key];
+  return changed;
+}
+
+interface MassAndMoment {
+  readonly mass: number;
+  readonly moment: Vec3;
+}
+
+const weightOf = ({ weights }: Pieces): MassAndMoment => ({
+  mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
+  moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
+});
+
+const subtractWeights = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
+  mass: a.mass - b.mass,
+  moment: subtract(a.moment, b.moment),
+});
+
+const volumeOf = ({ displacers }: Pieces): number => displacers.reduce((sum, { body }) => sum + body.volume, 0);
+const momentOf = ({ mx, my, mz }: Immersion): Vec3 => [mx, my, mz];
+
+const NO_TENSOR: Tensor = { xx: 0, xy: 0, xz: 0, yy: 0, yz: 0, zz: 0 };
+const mapTensor = (of: (key: keyof Tensor) => number): Tensor => ({
+  xx: of('xx'),
+  xy: of('xy'),
+  xz: of('xz'),
+  yy: of('yy'),
+  yz: of('yz'),
+  zz: of('zz'),
+});
+const plus = (a: Tensor, b: Tensor): Tensor => mapTensor(key => a[key] + b[key]);
+const times = (a: Tensor, factor: number): Tensor => mapTensor(key => a[key] * factor);
