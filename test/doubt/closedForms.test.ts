@@ -43,7 +43,7 @@ const SMALL = probe(
 );
 const GM = 25 + 100 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
 
-describe('a box barge by hand', () => {
+describe('a box barge by hand', { timeout: 60_000 }, () => {
   const { surfaced, submerged } = analysed(SMALL).doubts();
 
   it('sinks by its mass over density and waterplane', () => {

@@ -17,7 +17,7 @@ const PLACE: readonly Known[] = [['station', 2, 'measured'], CENTRE, ['height', 
 const unit: Readonly<Record<string, number>> = { mass: 1e3, length: 1e3, volume: 1e6, density: 1, fraction: 1 };
 
 /* The usual doubts are those of `schema/usualDoubts.ts` (common practice, no source), the handbook's range / (2√3) by GUM 4.3.7. */
-describe('the doubts of one part', () => {
+describe('the doubts of one part', { timeout: 60_000 }, () => {
   it.each<readonly [says: string, part: string, known: readonly Known[]]>([
     [
       'a light thing: 1 g',

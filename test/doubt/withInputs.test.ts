@@ -13,7 +13,7 @@ const inputIn = (inputs: readonly Input[], words: string): Input => {
   return found;
 };
 
-describe('the boat with other inputs', () => {
+describe('the boat with other inputs', { timeout: 60_000 }, () => {
   it('is the same boat, entry for entry, where none changes', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
