@@ -60,7 +60,7 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
   const tanks = drawnOf(things.tanks);
   const bays = drawnOf(things.bays);
   const parts = [...drawnOf(things.parts)].sort((a, b) => view.depthOf(a.thing) - view.depthOf(b.thing));
-  const ghosts = drawnOf(things.ghosts, 0);
+  const ghosts = drawnOf(things.ghosts, things.proposal?.index);
   const all = [...shells, ...compartments, ...tanks, ...bays, ...parts, ...ghosts];
   const extent = extentOf([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
   const head = CAPTION + (view.proposal === null ? 0 : LINE);

@@ -18,6 +18,15 @@ export function element(name: string, attributes: Attributes, ...children: reado
   ) as Markup;
 }
 
+/** HTML that has no end tag. */
+const VOID: readonly string[] = ['meta', 'br'];
+
+/** An element of an HTML page: unlike `element`, one with nothing in it has its end tag. */
+export function htmlElement(name: string, attributes: Attributes, ...children: readonly (Markup | null)[]): Markup {
+  const start = element(name, attributes).replace(/\/>$/, '>');
+  return (VOID.includes(name) ? start : `${start}${together(children)}</${name}>`) as Markup;
+}
+
 /** Text from anywhere, the boat file included. */
 export const text = (words: string): Markup => escaped(words) as Markup;
 

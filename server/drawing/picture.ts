@@ -7,7 +7,7 @@ export interface Picture {
   /** What there is to see, in sentences: for those who do not see it. */
   readonly description: string;
   /** A whole `<svg>` element. Its look comes from `styleSheet`. */
-  readonly svg: string;
+  readonly svg: Markup;
 }
 
 export interface Canvas {

@@ -50,7 +50,7 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
         ]),
       legend: legendKeys(analysis, lie, things, ['G', 'B']),
       data: { 'data-trim': turn ? trimOf(lie.up) : 0 },
-      proposal: things.proposal,
+      proposal: things.proposal?.words ?? null,
     },
     things,
     analysis,

@@ -34,12 +34,18 @@ export interface Things {
   readonly bays: readonly Thing[];
   /** Pieces and moved parts of a correction. */
   readonly ghosts: readonly Thing[];
-  /** What the correction does, in a sentence; null without one. */
-  readonly proposal: string | null;
+  /** What the correction does, in a sentence, and its number among the corrections; null without one. */
+  readonly proposal: Proposal | null;
+}
+
+export interface Proposal {
+  readonly words: string;
+  readonly index: number;
 }
 
 /** Everything that is drawn of a boat; `correction` is shown as ghosts. */
-export function thingsOf({ boat, kept }: Analysis, correction: Correction | null): Things {
+export function thingsOf(analysis: Analysis, correction: Correction | null): Things {
+  const { boat, kept } = analysis;
   const { shapes } = kept.shelf;
   const { units } = boat;
   const known = new Set(boat.payload);
@@ -63,7 +69,10 @@ export function thingsOf({ boat, kept }: Analysis, correction: Correction | null
     ghosts: correction
       ? correction.boat.payload.filter(part => !known.has(part)).map(part => thingOfPart(part, boat))
       : [],
-    proposal: correction && `Proposed: ${correction.title}`,
+    proposal: correction && {
+      words: `Proposed: ${correction.title}`,
+      index: analysis.corrections().indexOf(correction),
+    },
   };
 }
 

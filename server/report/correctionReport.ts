@@ -34,8 +34,8 @@ export function correctionReport(analysis: Analysis, correction: Correction, pai
 }
 
 function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint): string {
-  const before = figures(analysis.boat, analysis.surfaced, analysis.submerged);
-  const after = figures(correction.boat, correction.surfaced, correction.submerged);
+  const before = conditionFigures(analysis.boat, analysis.surfaced, analysis.submerged);
+  const after = conditionFigures(correction.boat, correction.surfaced, correction.submerged);
   const names = before.map(([name]) => name);
   const widest = Math.max(...names.map(name => name.length));
   const broadest = Math.max(...before.map(([, value]) => value.length), 'before'.length);
@@ -46,7 +46,11 @@ function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint
 }
 
 /** The figures that a correction is about, each in words. */
-function figures(boat: Boat, surfaced: Surfaced, submerged: Submerged): readonly (readonly [string, string])[] {
+export function conditionFigures(
+  boat: Boat,
+  surfaced: Surfaced,
+  submerged: Submerged,
+): readonly (readonly [string, string])[] {
   const { units } = boat;
   const afloat = surfaced.status === 'afloat' ? surfaced : null;
   const neutral = submerged.status === 'neutral' ? submerged : null;
@@ -64,7 +68,7 @@ function figures(boat: Boat, surfaced: Surfaced, submerged: Submerged): readonly
   ];
 }
 
-function cutLines(piece: Piece, name: string, boat: Boat): readonly string[] {
+export function cutLines(piece: Piece, name: string, boat: Boat): readonly string[] {
   const { lever, station, offset } = piece;
   const { units } = boat;
   const at = (metres: number) => tapeText(metres, units);
@@ -110,7 +114,7 @@ function fixing({ lever }: Piece): string {
     : 'tape it for the first dive, then glue it with an adhesive that does not eat foam';
 }
 
-function cautions(pieces: readonly Piece[]): readonly string[] {
+export function cautions(pieces: readonly Piece[]): readonly string[] {
   const has = (material: string) => pieces.some(piece => piece.lever.material === material);
   return [
     ...(has('lead')

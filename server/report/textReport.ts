@@ -27,7 +27,7 @@ import { limitRow, type Paint, plainPaint, type Row, section } from './rows.ts';
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
 export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
   const blocks = [
-    [paint.heading(title(analysis.boat)), waterWords(analysis.boat)].join('\n'),
+    [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
     section('Surfaced', surfacedRows(analysis), paint),
     section('Submerged', submergedRows(analysis), paint),
@@ -41,14 +41,14 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
   return `${blocks.filter(block => block !== '').join('\n\n')}\n`;
 }
 
-function title(boat: Boat): string {
+export function boatTitle(boat: Boat): string {
   const name = boat.name || 'Boat without a name';
   if (boat.scale === null) return `${name}, ${lengthText(boat.length, boat.units)} long`;
   const metres = boat.length / boat.scale;
   return `${name}, ${lengthText(boat.length, boat.units)} long (1:${Number((1 / boat.scale).toFixed(2))}, full size ${metres.toFixed(1)} m)`;
 }
 
-const waterWords = ({ water }: Boat): string => `Water: ${water.words}, ${water.density.toFixed(1)} kg/m³`;
+export const waterWords = ({ water }: Boat): string => `Water: ${water.words}, ${water.density.toFixed(1)} kg/m³`;
 
 function massWords({ boat, bodies }: Analysis): string {
   const mass =
@@ -59,7 +59,7 @@ function massWords({ boat, bodies }: Analysis): string {
   return missing === '' ? mass : `${mass}\nFigured without ${missing}: see the errors below.`;
 }
 
-function surfacedRows({ boat, surfaced }: Analysis): readonly Row[] {
+export function surfacedRows({ boat, surfaced }: Analysis): readonly Row[] {
   switch (surfaced.status) {
     case 'afloat':
       return afloatRows(boat, surfaced);
@@ -119,7 +119,7 @@ function offWords(draft: number, { units, limits }: Boat): string {
   return Number.parseFloat(size) === 0 ? 'on the painted waterline' : `${size} ${draft > 0 ? 'deep' : 'high'}`;
 }
 
-function submergedRows({ boat, submerged }: Analysis): readonly Row[] {
+export function submergedRows({ boat, submerged }: Analysis): readonly Row[] {
   switch (submerged.status) {
     case 'neutral':
       return neutralRows(boat, submerged);

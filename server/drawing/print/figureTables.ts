@@ -1,0 +1,55 @@
+import type { Analysis } from '../../analysis.ts';
+import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
+import type { Row } from '../../report/rows.ts';
+import { submergedRows, surfacedRows } from '../../report/textReport.ts';
+import { htmlElement, type Markup, text, together } from '../markup.ts';
+import { heading, paragraph, section } from './html.ts';
+
+/** The figures of both conditions against their limits, and in words what is out of them. */
+export function figureTables(analysis: Analysis): Markup {
+  const { findings, boat } = analysis;
+  const said = findings.filter(({ severity }) => severity !== 'hint');
+  const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
+  return section(
+    'figures',
+    missing === '' ? null : paragraph(`Figured without ${missing}: see below.`, 'caution'),
+    section(
+      'pairs',
+      block('Surfaced', surfacedRows(analysis)),
+      block('Submerged', submergedRows(analysis)),
+      block('On the way down', transitRows(analysis)),
+      block('Comes back upright', rangeRows(analysis)),
+    ),
+    block('Tanks', tankRows(analysis)),
+    heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
+    said.length === 0
+      ? paragraph('Every figure that has a limit keeps it.')
+      : htmlElement('ul', { class: 'findings' }, ...said.map(({ message }) => htmlElement('li', {}, text(message)))),
+  );
+}
+
+/** A table of figures: those with a limit say in words whether they keep it. */
+function block(name: string, rows: readonly Row[]): Markup | null {
+  if (rows.length === 0) return null;
+  return htmlElement(
+    'div',
+    {},
+    heading(name),
+    htmlElement('table', {}, htmlElement('tbody', {}, together(rows.map(rowOf)))),
+  );
+}
+
+const rowOf = ({ name, value, limit, isKept }: Row): Markup =>
+  htmlElement(
+    'tr',
+    {},
+    htmlElement('th', { scope: 'row' }, text(name)),
+    htmlElement('td', {}, text(limit === undefined ? value : `${value}; limit ${limit}`)),
+    htmlElement(
+      'td',
+      {},
+      limit === undefined
+        ? null
+        : htmlElement('span', { class: isKept ? 'verdict' : 'verdict out' }, text(isKept ? '✓ ok' : '✗ out')),
+    ),
+  );

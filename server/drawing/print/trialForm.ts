@@ -1,0 +1,64 @@
+import type { Boat } from '../../boat/boat.ts';
+import { htmlElement, type Markup, text } from '../markup.ts';
+import { heading, paragraph, section, table } from './html.ts';
+
+const BLANK_ROWS = 6;
+
+/** A form for the pool: what to read off the boat, in the order of the keys under `trials:` of the boat file. */
+export function trialForm({ units, name }: Boat): Markup {
+  const length = units.length === 'm' ? 'mm' : units.length === 'ft' ? 'in' : units.length;
+  const volume = length === 'in' ? 'in³' : 'ml';
+  const blank = (head: readonly string[], rows: number): Markup =>
+    table(
+      'blank',
+      head,
+      Array.from({ length: rows }, () => head.map(() => '')),
+    );
+  return section(
+    'trial',
+    heading(`At the pool${name === '' ? '' : `: ${name}`}`),
+    fillIn(['Date', 'Place', 'Water: fresh or sea, °C', 'Who']),
+    htmlElement('h3', {}, text('Afloat, tanks as on the surface')),
+    paragraph(
+      `Read how high the water stands on the hull near each end: height of the surface above the baseline (keel), ${length}, and where along the hull, ${length} from the bow tip. Wait until the boat is at rest.`,
+    ),
+    blank(
+      [
+        'forward mark at',
+        'water height there',
+        'after mark at',
+        'water height there',
+        'heel °, to port or starboard',
+        'loose lead or foam aboard: what, where',
+      ],
+      BLANK_ROWS,
+    ),
+    htmlElement('h3', {}, text('Under water, hanging neutral')),
+    paragraph(
+      `Fill the tanks until the boat neither rises nor sinks. Read the trim and the heel, then pour the tank water into a measuring jug (${volume}).`,
+    ),
+    blank(
+      [
+        'tank water or fill',
+        'trim °, bow up or down',
+        'heel °, to port or starboard',
+        'what still stood out',
+        'loose lead or foam aboard: what, where',
+      ],
+      BLANK_ROWS - 2,
+    ),
+    htmlElement('h3', {}, text('Inclining: a weight moved athwart, afloat')),
+    blank(['weight', `moved, ${length}, to port or starboard`, 'heel that it made, °'], BLANK_ROWS - 2),
+    htmlElement(
+      'div',
+      { class: 'caution' },
+      paragraph('Mind'),
+      paragraph(
+        'The first dive after a change is on a line, in shallow clear water. Wash your hands after handling lead. Keep lithium cells dry, and take one that got wet out of the boat, outdoors, away from people. Never leave children alone at the water. The pool’s and the club’s rules come first.',
+      ),
+    ),
+  );
+}
+
+const fillIn = (words: readonly string[]): Markup =>
+  htmlElement('div', { class: 'fill-in' }, ...words.map(word => htmlElement('span', {}, text(word))));
