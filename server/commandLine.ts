@@ -3,6 +3,10 @@ import { type Analysis, inOtherWater } from './analysis.ts';
 import { waterOfKind } from './boat/readWater.ts';
 import type { Correction } from './corrections/correction.ts';
 import { roomAdvice } from './corrections/propose.ts';
+import type { Paper } from './drawing/print/printStyle.ts';
+import { sheetDocument } from './drawing/print/sheetDocument.ts';
+import { standaloneSvg } from './drawing/standaloneSvg.ts';
+import { PICTURES, type PictureId, trimSheet } from './drawing/trimSheet.ts';
 import type { Finding } from './findings/finding.ts';
 import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from './mesh/meshFile.ts';
 import { readMeshFile } from './mesh/readMeshFile.ts';
@@ -38,7 +42,11 @@ const USAGE = `Trim a scale submarine described in a boat file.
                      [--write]       ... and put the best one into the file
                      [--explain]     ... and say why each piece is what it is
 
-  --water fresh|sea                  report or correct for other water than the file's
+  trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
+                   [--paper a4|letter]
+                   [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
+
+  --water fresh|sea                  report, correct or draw for other water than the file's
 `;
 
 const OK = 0;
@@ -67,6 +75,7 @@ export function runCommandLine(args: readonly string[], world: World): number {
     ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
     : ofFile;
   if (command === 'correct') return correct(files[0]!, analysis, parsed, world);
+  if (command === 'sheet') return sheet(analysis, parsed, world);
   world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
@@ -99,6 +108,21 @@ function correct(file: string, analysis: Analysis, { json, write, explain }: Com
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
+/** Writes the sheet, or one drawing of it, to a file or to the output. */
+function sheet(analysis: Analysis, { output, paper, svg }: Command, world: World): number {
+  const correction = analysis.corrections()[0] ?? null;
+  const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
+  if (svg !== null && !picture) {
+    world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
+    return ERRORS_FOUND;
+  }
+  const text = picture ? standaloneSvg(picture) : sheetDocument(analysis, { paper });
+  if (output === null) world.out(text);
+  else world.writeFile(output, text);
+  if (output !== null) world.err(`${output}: written.\n`);
+  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+}
+
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
   if (analysis.isFaulty) return 'The file has errors: mend them first (trimwright check).';
@@ -120,12 +144,15 @@ const splice = (text: string, splices: readonly TextSplice[]): string =>
   splices.reduceRight((whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end), text);
 
 interface Command {
-  readonly command: 'check' | 'report' | 'correct' | 'help';
+  readonly command: 'check' | 'report' | 'correct' | 'sheet' | 'help';
   readonly files: readonly string[];
   readonly json: boolean;
   readonly write: boolean;
   readonly explain: boolean;
   readonly water: 'fresh' | 'sea' | null;
+  readonly output: string | null;
+  readonly paper: Paper;
+  readonly svg: PictureId | null;
 }
 
 /** The command, or what is wrong with it. */
@@ -138,16 +165,28 @@ function parse(args: readonly string[]): Command | string {
     return `${(problem instanceof Error ? problem.message : String(problem)).split('. ')[0]}.`;
   }
   const [command, ...files] = read.positionals;
-  const { json = false, write = false, explain = false, help, water = null } = read.values;
-  const options = { files, json, write, explain, water: water === 'fresh' || water === 'sea' ? water : null } as const;
+  const { json = false, write = false, explain = false, help, water = null, output = null, paper, svg } = read.values;
+  const options = {
+    ...{ files, json, write, explain, output },
+    water: water === 'fresh' || water === 'sea' ? water : null,
+    paper: paper === 'letter' ? paper : 'a4',
+    svg: PICTURES.find(id => id === svg) ?? null,
+  } as const;
   if (help || command === undefined || command === 'help') return { ...options, command: 'help' };
-  if (command !== 'check' && command !== 'report' && command !== 'correct') return `There is no command “${command}”.`;
+  if (command !== 'check' && command !== 'report' && command !== 'correct' && command !== 'sheet') {
+    return `There is no command “${command}”.`;
+  }
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
   if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
-  if (command === 'check' && json) return '“--json” belongs to “report” and “correct”.';
+  if ((command === 'check' || command === 'sheet') && json) return '“--json” belongs to “report” and “correct”.';
   if (command !== 'correct' && (write || explain)) return '“--write” and “--explain” belong to “correct”.';
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
-  if (water !== null && command === 'check') return '“--water” belongs to “report” and “correct”.';
+  if (water !== null && command === 'check') return '“--water” belongs to “report”, “correct” and “sheet”.';
+  if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
+    return '“-o”, “--paper” and “--svg” belong to “sheet”.';
+  }
+  if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
+  if (svg !== undefined && options.svg === null) return `“--svg” is one of ${PICTURES.join(', ')}, not “${svg}”.`;
   return { ...options, command };
 }
 
@@ -160,6 +199,9 @@ const parseRaw = (args: readonly string[]) =>
       write: { type: 'boolean' },
       explain: { type: 'boolean' },
       water: { type: 'string' },
+      output: { type: 'string', short: 'o' },
+      paper: { type: 'string' },
+      svg: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

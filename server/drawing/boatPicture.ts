@@ -8,9 +8,9 @@ import { drawLabels, labelBands } from './labelBands.ts';
 import { type LegendKey, legend } from './legend.ts';
 import type { Lie } from './lie.ts';
 import { element, type Markup, text, together } from './markup.ts';
-import { fillOf, patternsFor } from './patterns.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { tankWaterLoops } from './tankWater.ts';
+import { texture } from './texture.ts';
 import { shortened } from './textWidth.ts';
 import type { Thing, Things } from './things.ts';
 import { type Turn, turned } from './turn.ts';
@@ -73,7 +73,7 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
   const frame = frameFor(turn, extent, view.room, top);
   const below = top + (extent.high - extent.low) * frame.scale + view.under;
   const legendTop = below + bands.below.height + 10;
-  const key = legend(id, width, legendTop, view.legend);
+  const key = legend(width, legendTop, view.legend);
   // In steps, so that the page does not twitch while one types.
   const height = Math.ceil((legendTop + key.height) / 20) * 20;
   const surfaceY = surface === null ? null : frame.y(surface);
@@ -88,7 +88,13 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
       ? tankWaterLoops(body, lie.fills[index] ?? 0, lie, { loops, along: view.along, turn, station: view.station })
       : [];
     if (water.length === 0) return null;
-    return element('path', { class: 'ballast', d: pathData(water, frame), fill: fillOf(id, 'ballast') });
+    return together([
+      element('path', { class: 'ballast', d: pathData(water, frame) }),
+      texture(
+        'ballast',
+        water.map(loop => loop.map(frame.at)),
+      ),
+    ]);
   };
   return pictureOf(
     {
@@ -99,7 +105,6 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
       height,
       data: { 'data-scale': frame.scale, ...view.data },
     },
-    patternsFor(id),
     element('rect', { class: 'paper', width, height }),
     waterBody(lie, surfaceY, { width, from: head - 2, to: legendTop - 4 }),
     together(
@@ -107,15 +112,14 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
         entryGroup(
           drawn,
           frame,
-          id,
           element('path', { class: 'flooded', d: pathData(wet(drawn.loops), frame) }),
           element('path', { class: 'rim', d: pathData(drawn.loops, frame) }),
         ),
       ),
     ),
-    together(compartments.map(drawn => entryGroup(drawn, frame, id))),
-    together(tanks.map(drawn => entryGroup(drawn, frame, id, waterIn(drawn)))),
-    together([...bays, ...parts, ...ghosts].map(drawn => entryGroup(drawn, frame, id))),
+    together(compartments.map(drawn => entryGroup(drawn, frame))),
+    together(tanks.map(drawn => entryGroup(drawn, frame, waterIn(drawn)))),
+    together([...bays, ...parts, ...ghosts].map(drawn => entryGroup(drawn, frame))),
     surfaceLine(surfaceY, width),
     view.over(frame),
     drawLabels(bands.above, top - 4, -1, top),

@@ -2,7 +2,7 @@ import { pathKey } from '../../schema/path.ts';
 import type { Loop } from '../geometry/silhouette.ts';
 import { type Frame, pathData } from './frame.ts';
 import { element, type Markup, text } from './markup.ts';
-import { fillOf, type PatternName } from './patterns.ts';
+import { type Texture, texture } from './texture.ts';
 import type { Thing } from './things.ts';
 
 /** What is too small to be seen and hit is drawn this large, user units. */
@@ -17,16 +17,18 @@ export interface Drawn {
 }
 
 /** The group of one thing, its title and outline first, then what else belongs to it. */
-export function entryGroup(drawn: Drawn, frame: Frame, picture: string, ...more: readonly (Markup | null)[]): Markup {
-  const { thing, loops, correction } = drawn;
+export function entryGroup(
+  { thing, loops, correction }: Drawn,
+  frame: Frame,
+  ...more: readonly (Markup | null)[]
+): Markup {
   const isGhost = correction !== null;
-  const kind = isGhost ? 'ghost' : thing.kind;
   const words = isGhost ? `Proposed: ${thing.words}` : thing.words;
-  const fill = isPatterned(thing.kind) && !isGhost ? fillOf(picture, thing.kind) : null;
+  const shown = largeEnough(loops, frame);
   return element(
     'g',
     {
-      class: isGhost ? `ghost ${thing.kind}` : `entry ${kind}`,
+      class: isGhost ? `ghost ${thing.kind}` : `entry ${thing.kind}`,
       'data-path': isGhost ? null : pathKey(thing.path),
       'data-correction': correction,
       'data-drag': !isGhost && thing.canMove ? 'station' : null,
@@ -34,30 +36,39 @@ export function entryGroup(drawn: Drawn, frame: Frame, picture: string, ...more:
       'aria-label': words,
     },
     element('title', {}, text(words)),
-    outline(thing, loops, frame, fill),
+    element('path', {
+      class: thing.form === null && thing.kind !== 'bay' ? 'body unsized' : 'body',
+      d: pathData(shown, frame),
+    }),
+    isTextured(thing.kind) && !isGhost
+      ? texture(
+          thing.kind,
+          shown.map(loop => loop.map(frame.at)),
+        )
+      : null,
     ...more,
   );
 }
 
-const isPatterned = (kind: Thing['kind']): kind is Thing['kind'] & PatternName =>
+const isTextured = (kind: Thing['kind']): kind is Thing['kind'] & Texture =>
   kind === 'lead' || kind === 'foam' || kind === 'part';
 
-/** Its loops; what would be too small to see is grown, and dotted where its size is not told. */
-function outline({ form }: Thing, loops: readonly Loop[], frame: Frame, fill: string | null): Markup {
+/** The outline; what would be too small to see is grown. */
+function largeEnough(loops: readonly Loop[], frame: Frame): readonly Loop[] {
   const least = LEAST / frame.scale;
   const points = loops.flat();
-  const [across, up] = ([0, 1] as const).map(axis => spanOf(points, axis)) as [Span, Span];
-  const isSmall = across.size < least / 2 || up.size < least / 3;
-  if (!isSmall) return element('path', { class: 'body', d: pathData(loops, frame), fill });
+  const [across, up] = [spanOf(points, 0), spanOf(points, 1)];
+  if (across.size >= least / 2 && up.size >= least / 3) return loops;
   const [left, right] = grown(across, least);
   const [low, high] = grown(up, least);
-  const grownLoop: Loop = [
-    [left, low],
-    [right, low],
-    [right, high],
-    [left, high],
+  return [
+    [
+      [left, low],
+      [right, low],
+      [right, high],
+      [left, high],
+    ],
   ];
-  return element('path', { class: form ? 'body' : 'body unsized', d: pathData([grownLoop], frame), fill });
 }
 
 interface Span {

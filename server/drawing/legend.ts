@@ -1,6 +1,6 @@
 import { type MarkName, markNames, symbol } from './marks.ts';
 import { element, type Markup, text, together } from './markup.ts';
-import { fillOf } from './patterns.ts';
+import { texture } from './texture.ts';
 import { textWidth } from './textWidth.ts';
 
 export type LegendKey = MarkName | 'lead' | 'foam' | 'part' | 'ballast' | 'bay' | 'ghost' | 'painted' | 'water';
@@ -22,7 +22,6 @@ const MARGIN = 14;
 
 /** What the signs of a picture mean, in rows. */
 export function legend(
-  picture: string,
   width: number,
   top: number,
   keys: readonly LegendKey[],
@@ -30,12 +29,12 @@ export function legend(
   let [x, row] = [MARGIN, 0];
   const items = keys.map(key => {
     const words = isMark(key) ? `${key} ${markNames[key]}` : WORDS[key];
-    const wide = 28 + 0.92 * textWidth(words, TYPE) + 10;
+    const wide = 28 + 0.84 * textWidth(words, TYPE) + 10;
     if (x + wide > width && x > MARGIN) [x, row] = [MARGIN, row + 1];
     const at = x;
     x += wide;
     const y = top + row * ROW + 11;
-    return together([sign(key, picture, at, y), element('text', { class: 'note', x: at + 28, y: y + 4 }, text(words))]);
+    return together([sign(key, at, y), element('text', { class: 'note', x: at + 28, y: y + 4 }, text(words))]);
   });
   return {
     markup: element('g', { class: 'legend', 'aria-hidden': 'true' }, together(items)),
@@ -43,7 +42,7 @@ export function legend(
   };
 }
 
-function sign(key: LegendKey, picture: string, x: number, y: number): Markup {
+function sign(key: LegendKey, x: number, y: number): Markup {
   const box = { class: 'body', x, y: y - 6, width: 22, height: 12, rx: 1 };
   if (isMark(key)) return element('g', { class: 'mark' }, symbol(key, [x + 14, y]));
   switch (key) {
@@ -56,7 +55,19 @@ function sign(key: LegendKey, picture: string, x: number, y: number): Markup {
     case 'ghost':
       return element('g', { class: 'ghost' }, element('rect', box));
     default:
-      return element('rect', { ...box, fill: fillOf(picture, key) });
+      return element(
+        'g',
+        { class: key },
+        element('rect', box),
+        texture(key, [
+          [
+            [x, y - 6],
+            [x + 22, y - 6],
+            [x + 22, y + 6],
+            [x, y + 6],
+          ],
+        ]),
+      );
   }
 }
 

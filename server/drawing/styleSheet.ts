@@ -29,13 +29,13 @@ export const styleSheet = `
 .sheet .water { fill: var(--wash); }
 .sheet .surface { stroke: var(--water); stroke-width: 1.4; fill: none; }
 .sheet .surface-mark { fill: none; stroke: var(--water); stroke-width: 1.2; }
-.sheet .body { stroke: var(--ink); stroke-width: 1; stroke-linejoin: round; }
+.sheet .body { fill: var(--paper); stroke: var(--ink); stroke-width: 1; stroke-linejoin: round; }
 .sheet .shell .body { fill: var(--paper); stroke-width: 1.8; }
 .sheet .shell .flooded { fill: var(--wash); stroke: none; }
 .sheet .shell .rim { fill: none; stroke: var(--ink); stroke-width: 1.8; stroke-linejoin: round; }
 .sheet .compartment .body { fill: var(--paper); stroke-width: 1.3; }
 .sheet .tank .body { fill: var(--paper); stroke-width: 1.1; }
-.sheet .tank .ballast { stroke: var(--water); stroke-width: 0.8; }
+.sheet .ballast { fill: var(--wash); stroke: var(--water); stroke-width: 0.8; }
 .sheet .bay .body { fill: none; stroke-width: 1; stroke-dasharray: 5 3; }
 .sheet .unsized { stroke-dasharray: 2 2; }
 .sheet .ghost .body { stroke: var(--ghost); stroke-width: 1.6; stroke-dasharray: 7 2 1.5 2; fill: var(--paper); fill-opacity: 0.6; }
@@ -50,11 +50,11 @@ export const styleSheet = `
 .sheet .tape-words { font-size: 11px; fill: var(--faint); }
 .sheet .off { stroke: var(--bad); stroke-width: 1.2; fill: none; }
 .sheet .off-words { fill: var(--bad); font-weight: 600; }
-.sheet .hatch { stroke: var(--ink); stroke-width: 1.3; fill: none; }
-.sheet .dot { fill: var(--ink); }
-.sheet .ripple { stroke: var(--water); stroke-width: 1; fill: none; }
-.sheet .plain { fill: var(--paper); }
-.sheet .soft { fill: var(--wash); }
+.sheet .texture { stroke: var(--ink); fill: none; pointer-events: none; }
+.sheet .of-lead { stroke-width: 1.1; }
+.sheet .of-part { stroke: var(--faint); stroke-width: 0.8; }
+.sheet .of-foam { stroke-width: 1.5; stroke-linecap: round; }
+.sheet .of-ballast { stroke: var(--water); stroke-width: 1; stroke-dasharray: 5 2.5; }
 .sheet .grid { stroke: var(--faint); stroke-width: 0.4; stroke-opacity: 0.5; fill: none; }
 .sheet .zero { stroke: var(--faint); stroke-width: 1; fill: none; }
 .sheet .axis { stroke: var(--ink); stroke-width: 1; fill: none; }

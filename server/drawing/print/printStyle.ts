@@ -41,7 +41,8 @@ thead { display: table-header-group; }
 .tick-box { display: inline-block; width: 3.4mm; height: 3.4mm; border: 0.35mm solid #1b2430; }
 .caution { break-inside: avoid; border: 0.6mm solid #1b2430; padding: 1.5mm 3mm; margin: 2mm 0; }
 .caution p:first-child { font-weight: 700; }
-.trial { break-before: page; }
+.trial, .correction, .plots { break-before: page; }
+.before { break-inside: avoid; }
 .blank td { height: 8.5mm; border: 0.2mm solid #6a7480; padding: 1mm; }
 .blank th { border: 0.2mm solid #6a7480; padding: 1mm; vertical-align: bottom; font-size: 8pt; }
 .blank { table-layout: fixed; margin-bottom: 3mm; }

@@ -61,4 +61,4 @@ export function trialForm({ units, name }: Boat): Markup {
 }
 
 const fillIn = (words: readonly string[]): Markup =>
-  htmlElement('div', { class: 'fill-in' }, ...words.map(word => htmlElement('span', {}, text(word))));
+  htmlElement('div', { class: 'fill-in' }, ...words.map(word => htmlElement('span', {}, text(`${word}:`))));

@@ -1,0 +1,65 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { sheetDocument } from '../../server/drawing/print/sheetDocument.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { allNodes, parseXml } from '../helpers/svg.ts';
+
+const sample = (name: string) => readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8');
+
+/** The page as XML: its void elements closed, its style taken out. */
+const parsed = (html: string) =>
+  parseXml(
+    html
+      .replace(/^<!doctype html>/, '')
+      .replace(/<style>.*?<\/style>/gs, '')
+      .replace(/<(meta|br)([^>]*)>/g, '<$1$2/>')
+      .trim(),
+  );
+
+/** All that can be read on the page, without the drawings. */
+const wordsOf = (html: string): string =>
+  parsed(html.replace(/<svg.*?<\/svg>/gs, ''))
+    .children.filter(({ name }) => name === 'body')
+    .map(({ text }) => text)
+    .join('');
+
+describe('the printed sheet', () => {
+  it.each(['petrel', 'curlew', 'sprat'])('of %s is whole, fetches nothing and runs nothing', name => {
+    const html = sheetDocument(analysed(sample(name)), { paper: 'a4' });
+    const nodes = allNodes(parsed(html));
+    expect(nodes.filter(node => ['script', 'link', 'img', 'iframe', 'form', 'object'].includes(node.name))).toEqual([]);
+    expect(nodes.flatMap(node => Object.keys(node.attributes)).filter(key => /^on|^style$|href|src/.test(key))).toEqual(
+      [],
+    );
+    expect(html.replaceAll('xmlns="http://www.w3.org/2000/svg"', '')).not.toMatch(/https?:|@import|url\(/);
+    const policy = nodes.find(({ attributes }) => attributes['http-equiv'] === 'Content-Security-Policy')!;
+    expect(policy.attributes.content).toMatch(/^default-src 'none'; style-src 'unsafe-inline';/);
+    expect(nodes.filter(node => node.name === 'svg').length).toBeGreaterThanOrEqual(9);
+    expect(html).not.toMatch(/NaN|undefined|Infinity|\[object/);
+  });
+
+  it.each(['petrel', 'curlew', 'sprat'])('of %s says', async name => {
+    const words = wordsOf(
+      sheetDocument(analysed(sample(name)), { paper: 'a4' })
+        .replace(/<\/(p|tr|h1|h2|h3|li)>/g, '\n</$1>')
+        .replace(/<\/t[hd]>/g, ' |</td>')
+        .replace(/<th /g, '<td '),
+    );
+    await expect(words.replace(/^[\s|]+|[ |]+$/gm, '').replace(/\n+/g, '\n')).toMatchFileSnapshot(`golden/${name}.txt`);
+  });
+
+  it('takes names as text', () => {
+    const name = `<script>alert("1")</script> & 'so on'`;
+    const html = sheetDocument(analysed(sample('petrel').replace('name: battery', `name: ${JSON.stringify(name)}`)), {
+      paper: 'a4',
+    });
+    expect(html).not.toContain('<script');
+    expect(wordsOf(html)).toContain(name);
+  });
+
+  it('of a file that says nothing yet still has the form for the pool', () => {
+    const words = wordsOf(sheetDocument(analysed(''), { paper: 'letter' }));
+    expect(words).toContain('Nothing in the file floats yet');
+    expect(words).toContain('At the pool');
+  });
+});
