@@ -17,12 +17,12 @@ const FIRST_STEP = 0.2;
 const LONGEST_STEP = 0.5;
 
 /** Share of a volume that a flat slice may stand for at the start of the search. */
-const AT_THE_START = 1e-4;
+const AT_THE_START = 1e-3;
 /**
  * The same after a turn by an angle (rad): no more than the turn itself leaves
  * to the next. The last turns are so short that nothing is left to slices.
  */
-const nearAfter = (angle: number): number => Math.max(1e-5, 0.01 * angle * angle);
+const nearAfter = (angle: number): number => Math.max(1e-5, 0.05 * angle * angle);
 
 export interface Descent {
   /** A state close to the start, perhaps with another load: the levels are looked for from there. */

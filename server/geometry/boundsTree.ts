@@ -30,8 +30,8 @@ export interface Split {
   nearCount: number;
 }
 
-/** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. */
-const LEAF = 8;
+/** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. A block is one leaf. */
+const LEAF = 12;
 
 export function boundsTree(form: Polyhedron): BoundsTree {
   const { vertices, faces } = form;
@@ -180,14 +180,14 @@ export function splitBelow({ boxes, next, split }: BoundsTree, n: Vec3, h: numbe
   split.nearCount = nearCount;
 }
 
-/** The stored sums of all nodes that the last split found below. */
-export function sumOfNodes({ split }: BoundsTree, stride: number, stored: Float64Array): Float64Array {
-  const sum = new Float64Array(stride);
+/** The stored sums, so many a node as `total` has, of all nodes that the last split found below; `total` is written over. */
+export function sumBelow({ split }: BoundsTree, stored: Float64Array, total: Float64Array): void {
+  const stride = total.length;
+  total.fill(0);
   for (let i = 0; i < split.belowCount; i++) {
     const at = stride * split.below[i]!;
-    for (let k = 0; k < stride; k++) sum[k]! += stored[at + k]!;
+    for (let k = 0; k < stride; k++) total[k]! += stored[at + k]!;
   }
-  return sum;
 }
 
 /** The box round all triangles. */

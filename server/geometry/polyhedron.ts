@@ -1,4 +1,4 @@
-import { type BoundsTree, boundsTree, nodeSums, splitBelow, sumOfNodes, treeBox, treeExtent } from './boundsTree.ts';
+import { type BoundsTree, boundsTree, nodeSums, splitBelow, sumBelow, treeBox, treeExtent } from './boundsTree.ts';
 import type { Polyhedron } from './form.ts';
 import type { Cuttable } from './immersion.ts';
 import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './planeFrame.ts';
@@ -13,6 +13,7 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
   const tree = boundsTree(form);
   const { corners, centre } = tree;
   const stored = nodeSums(tree, STRIDE, (face, sums, at) => addFaceSums(corners, 9 * face, sums, at));
+  const below = new Float64Array(STRIDE);
   const volume = stored[0] ?? 0;
   const aboutCentre: Vec3 = [(stored[4] ?? 0) / 4, (stored[5] ?? 0) / 4, (stored[6] ?? 0) / 4];
   return {
@@ -25,7 +26,8 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
       const [x, y] = planeFrame(n);
       splitBelow(tree, n, level);
       const fromCentre = scale(n, level);
-      const whole = seenFrom(fromCentre, sumOfNodes(tree, STRIDE, stored));
+      sumBelow(tree, stored, below);
+      const whole = seenFrom(fromCentre, below);
       const near = emptyWet();
       addNear(tree, { x, y, n, level }, near);
       const foot = add(centre, fromCentre);

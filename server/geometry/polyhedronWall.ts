@@ -1,4 +1,4 @@
-import { type BoundsTree, boundsTree, nodeSums, splitBelow, sumOfNodes, treeExtent } from './boundsTree.ts';
+import { type BoundsTree, boundsTree, nodeSums, splitBelow, sumBelow, treeExtent } from './boundsTree.ts';
 import type { Polyhedron } from './form.ts';
 import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './planeFrame.ts';
 import type { CutFrame } from './polyhedron.ts';
@@ -11,6 +11,7 @@ export function polyhedronWall(form: Polyhedron): Wall {
   const { corners, centre } = tree;
   const areas = Float64Array.from({ length: corners.length / 9 }, (_, face) => areaOf(corners, 9 * face));
   const stored = nodeSums(tree, STRIDE, (face, sums, at) => addFaceSums(corners, 9 * face, areas[face]!, sums, at));
+  const wet = new Float64Array(STRIDE);
   const area = stored[0] ?? 0;
   return wallOfSurface({
     area,
@@ -20,7 +21,7 @@ export function polyhedronWall(form: Polyhedron): Wall {
       const level = h - dot(n, centre);
       const [x, y] = planeFrame(n);
       splitBelow(tree, n, level);
-      const wet = sumOfNodes(tree, STRIDE, stored);
+      sumBelow(tree, stored, wet);
       const strip = emptyPlaneSums();
       addNear(tree, areas, { x, y, n, level }, wet, strip);
       sums.volume += thickness * wet[0]!;
