@@ -10,6 +10,7 @@ import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
 import type { Patient } from './corrections/patient.ts';
 import { proposeCorrections } from './corrections/propose.ts';
+import { inSteps } from './corrections/steps.ts';
 import { type Doubts, doubtsOf } from './doubt/doubts.ts';
 import type { Owner } from './doubt/pushes.ts';
 import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
@@ -42,6 +43,8 @@ export interface Analysis {
   readonly wantedFiles: readonly string[];
   /** Computed once, at the first call; none while the file is faulty, for the fault may be in what the boat weighs. */
   corrections(): readonly Correction[];
+  /** Does a few milliseconds of that work; true when all of it is done. */
+  stepToCorrections(): boolean;
   /** What the doubts of masses, places and sizes leave open of every figure; computed once, at the first call. */
   doubts(): Doubts;
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
@@ -122,6 +125,7 @@ function conclude(
   const owner: Owner = { source: read.source, shelf, variations: kept.variations };
   const doubts =
     isSame && sameDoubts(previous, read) ? previous.doubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
+  const correcting = patient && inSteps(() => proposeCorrections(patient));
   return {
     ...read,
     bodies,
@@ -130,7 +134,8 @@ function conclude(
     passage,
     findings: [...ofFile, ...judge(boat, surfaced, submerged, passage)],
     isFaulty,
-    corrections: once(() => (patient ? proposeCorrections(patient) : [])),
+    corrections: () => correcting?.all() ?? [],
+    stepToCorrections: () => correcting?.step() ?? true,
     doubts,
     patient,
   };

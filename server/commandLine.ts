@@ -131,7 +131,15 @@ function nothingToCorrect(analysis: Analysis): string {
   if (analysis.boat.bays.length === 0) {
     return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
   }
-  return 'No lead or foam that the bays and the stock allow brings the boat within its limits.';
+  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${sawAdvice(analysis.boat)}`;
+}
+
+/** Lead that nobody said may be cut: counted in when it may. */
+function sawAdvice({ payload }: Analysis['boat']): string {
+  const lead = payload.filter(({ material, fixed }) => material === 'lead' && fixed).map(({ name }) => `“${name}”`);
+  return lead.length > 0
+    ? ` If ${lead.join(' or ')} may be cut or moved, add “fixed: false” to it: then it is counted in.`
+    : '';
 }
 
 function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {

@@ -8,19 +8,30 @@ export interface GuardHost {
   readonly log: (message: string) => void;
 }
 
-/** Answers a request, whatever happens: nothing when it was cancelled, the fallback when our own code fails. */
+/**
+ * Answers a request, whatever happens: nothing when it was cancelled, the fallback when our own code fails. `prepare` does
+ * long work in steps and says when it is done: between two of them messages that wait are heard, a cancellation too.
+ */
 export function guard<T>(
   host: GuardHost,
   name: string,
   token: CancellationToken,
   fallback: T,
   run: () => T,
+  prepare: () => boolean = () => true,
 ): Promise<T | ResponseError<void>> {
   return new Promise(resolve => {
-    host.defer(() => {
-      if (token.isCancellationRequested) resolve(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
-      else resolve(attempt(host, name, run, () => fallback));
-    });
+    const turn = (): void => {
+      if (token.isCancellationRequested) {
+        resolve(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
+        return;
+      }
+      // What fails to be prepared fails again when it is run, and is told there.
+      const isReady = attempt(host, name, prepare, () => true);
+      if (isReady) resolve(attempt(host, name, run, () => fallback));
+      else host.defer(turn);
+    };
+    host.defer(turn);
   });
 }
 

@@ -171,10 +171,20 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     showsHints: () => showsHints,
   });
   connection.onRequest(reportRequest, ({ uri }: ReportParams, token) =>
-    guard<ReportResult>(host, 'report', token, { text: 'The report could not be made.' }, () => {
-      const document = documents.get(uri);
-      return { text: document ? service.report(analyses.get(document)) : 'Open the boat file to see its report.' };
-    }),
+    guard<ReportResult>(
+      host,
+      'report',
+      token,
+      { text: 'The report could not be made.' },
+      () => {
+        const document = documents.get(uri);
+        return { text: document ? service.report(analyses.get(document)) : 'Open the boat file to see its report.' };
+      },
+      () => {
+        const document = documents.get(uri);
+        return !document || analyses.get(document).stepToCorrections();
+      },
+    ),
   );
   connection.onRequest(newBoatRequest, ({ name }: NewBoatParams, token) =>
     guard<NewBoatResult>(host, 'new boat', token, { text: '' }, () => ({ text: service.newBoat(name) })),

@@ -13,7 +13,7 @@ import type {
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../schema/describe.ts';
 import { type Analysis, analyse } from './analysis.ts';
-import { codeActionsAt } from './answers/codeActions.ts';
+import { codeActionsAt, prepareCodeActions } from './answers/codeActions.ts';
 import { codeLensesOf } from './answers/codeLenses.ts';
 import { completionsAt } from './answers/completion.ts';
 import { diagnosticsOf } from './answers/diagnostics.ts';
@@ -53,6 +53,8 @@ export interface BoatService {
   completions(analysis: Analysis, offset: number): readonly CompletionItem[];
   /** What can be done about the findings that a span of the text touches. */
   codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
+  /** Does a little of the work for `codeActions`; true when the rest is short. */
+  prepareCodeActions(analysis: Analysis, span: Span): boolean;
   symbols(analysis: Analysis): readonly DocumentSymbol[];
   /** Where the compartment, bay or other thing named at an offset gets its name. */
   definition(analysis: Analysis, offset: number, uri: string): Location | null;
@@ -106,6 +108,7 @@ export function createBoatService(): BoatService {
     hover: (analysis, offset) => hoverReply(analysis, describer, offset),
     completions: (analysis, offset) => completionsAt(analysis, describer, offset),
     codeActions: codeActionsAt,
+    prepareCodeActions,
     symbols: symbolsOf,
     definition: definitionAt,
     references: referencesAt,

@@ -1,5 +1,7 @@
 import {
+  type CodeAction,
   CodeActionKind,
+  type CodeActionParams,
   type Connection,
   ErrorCodes,
   type Position,
@@ -32,18 +34,31 @@ export function answerTextRequests(host: TextRequestsHost): void {
   const { connection, service, fileAt } = host;
   const versionOf = ({ version }: TextDocument): number | null => (host.checksVersions() ? version : null);
 
-  /** Answers for a file; the fallback where it is not open, or where our own code fails. */
+  /**
+   * Answers for a file; the fallback where it is not open, or where our own code fails. `prepare` does what takes long in
+   * steps, and says when it is done.
+   */
   const about =
     <P extends { readonly textDocument: TextDocumentIdentifier }, T>(
       name: string,
       fallback: T,
       answer: (file: OpenFile, params: P) => T,
+      prepare: (file: OpenFile, params: P) => boolean = () => true,
     ) =>
-    (params: P, token: Parameters<typeof guard>[2]) =>
-      guard(host.guard, name, token, fallback, () => {
+    (params: P, token: Parameters<typeof guard>[2]) => {
+      const withFile = <A>(run: (file: OpenFile, params: P) => A, otherwise: A) => {
         const file = fileAt(params.textDocument.uri);
-        return file ? answer(file, params) : fallback;
-      });
+        return file ? run(file, params) : otherwise;
+      };
+      return guard(
+        host.guard,
+        name,
+        token,
+        fallback,
+        () => withFile(answer, fallback),
+        () => withFile(prepare, true),
+      );
+    };
   const offset = ({ document }: OpenFile, { position }: { readonly position: Position }): number =>
     document.offsetAt(position);
 
@@ -51,13 +66,21 @@ export function answerTextRequests(host: TextRequestsHost): void {
   connection.onCompletion(
     about('completion', [], (file, at) => [...service.completions(file.analysis, offset(file, at))]),
   );
+  const isAsked = ({ context: { only } }: CodeActionParams) =>
+    only?.some(kind => CodeActionKind.QuickFix.startsWith(kind)) ?? true;
+  const span = ({ document }: OpenFile, { range }: CodeActionParams) =>
+    [document.offsetAt(range.start), document.offsetAt(range.end)] as const;
   connection.onCodeAction(
-    about('code actions', [], ({ document, analysis }, { range, context }) => {
-      const isAsked = context.only?.some(kind => CodeActionKind.QuickFix.startsWith(kind)) ?? true;
-      if (!isAsked) return [];
-      const span = [document.offsetAt(range.start), document.offsetAt(range.end)] as const;
-      return [...service.codeActions(analysis, span, { uri: document.uri, version: versionOf(document) })];
-    }),
+    about<CodeActionParams, CodeAction[]>(
+      'code actions',
+      [],
+      (file, at) => {
+        const { document, analysis } = file;
+        const edited = { uri: document.uri, version: versionOf(document) };
+        return isAsked(at) ? [...service.codeActions(analysis, span(file, at), edited)] : [];
+      },
+      (file, at) => !isAsked(at) || service.prepareCodeActions(file.analysis, span(file, at)),
+    ),
   );
   connection.onDocumentSymbol(about('symbols', [], ({ analysis }) => [...service.symbols(analysis)]));
   connection.onDefinition(

@@ -9,14 +9,20 @@ import { diagnosticOf } from './diagnostics.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
 
 /** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
-export function codeActionsAt(analysis: Analysis, [start, end]: Span, file: EditedFile): readonly CodeAction[] {
-  const { syntax, findings } = analysis;
-  const touched = findings.filter(finding => {
+export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
+  const touched = findingsIn(analysis, span);
+  return [...touched.flatMap(finding => mendsOf(analysis, finding, file)), ...correctionsOf(analysis, touched, file)];
+}
+
+/** Does a little of the work on the corrections, where any are asked for; true when they are there. */
+export const prepareCodeActions = (analysis: Analysis, span: Span): boolean =>
+  findingsIn(analysis, span).every(finding => conditionOf(finding) === null) || analysis.stepToCorrections();
+
+const findingsIn = ({ syntax, findings }: Analysis, [start, end]: Span): readonly Finding[] =>
+  findings.filter(finding => {
     const range = rangeOf(syntax, finding.place);
     return range[0] <= end && range[1] >= start;
   });
-  return [...touched.flatMap(finding => mendsOf(analysis, finding, file)), ...correctionsOf(analysis, touched, file)];
-}
 
 function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readonly CodeAction[] {
   return (finding.mends ?? []).flatMap((mend, i) => {

@@ -1,6 +1,8 @@
 import { samePath } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
 import type { Part, Weighed } from '../boat/boat.ts';
+import { effectWords, FIGURE_NAMES, littleWords } from '../corrections/effectWords.ts';
+import { effectOfMore, effectOfWhole } from '../corrections/partEffects.ts';
 import { add, scale, type Vec3 } from '../geometry/vector.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
 import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
@@ -17,9 +19,31 @@ export function partHover(analysis: Analysis, index: number): string | null {
   return [
     `**${escaped(part.name)}**: ${massText(part.mass, boat.units)}${weighed}, ${where}${worked}.`,
     conditionsTable(analysis, part),
+    ...(part.material === 'lead' || part.material === 'foam' ? [effectsTable(analysis, part)] : []),
     runningWords(analysis, part),
   ].join('\n\n');
 }
+
+/** Lead and foam are there to trim the boat: what the piece does to each figure, and what a little more of it would. */
+function effectsTable({ boat, surfaced, submerged, kept }: Analysis, part: Part): string {
+  const lying = { boat, surfaced, submerged };
+  const whole = effectOfWhole(part, lying, kept.shelf);
+  const more = effectOfMore(part, lying, kept.shelf);
+  const { units } = boat;
+  return table([
+    ['', 'With this piece', capital(littleWords(part, units))],
+    ...more.map(change => {
+      const all = whole.find(({ name }) => name === change.name);
+      return [
+        capital(FIGURE_NAMES[change.name]),
+        all ? effectWords(all, units) : 'none without it',
+        effectWords(change, units),
+      ];
+    }),
+  ]);
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function conditionsTable(analysis: Analysis, part: Part): string {
   const { units } = analysis.boat;

@@ -28,4 +28,6 @@ export interface Correction extends Laid {
   readonly condition: Scope;
   /** What makes the file say so. */
   readonly changes: readonly Change[];
+  /** What there is to say of it besides, for the report. */
+  readonly note: string | null;
 }

@@ -1,65 +1,126 @@
+import type { FileUnits } from '../../schema/units.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { Submerged } from '../conditions/submerged.ts';
+import type { Finding } from '../findings/finding.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
-import { offWaterline } from '../findings/trim.ts';
-import { heelWords, massText, percentText, tapeText, trimWords } from '../wording/numbers.ts';
+import { lengthText, massText, tapeText } from '../wording/numbers.ts';
 import type { Laid, Scope } from './correction.ts';
 import type { Piece } from './levers.ts';
-import { countWords } from './pieceEntry.ts';
+import { bare, countWords, exactText } from './pieceEntry.ts';
+
+/** Longer lines than this are cut off in an editor's menu, characters. */
+const MENU = 90;
+
+/** The first of several ways to say the same, the fullest first, that a menu shows whole; else the shortest. */
+const fitted = (ways: readonly string[]): string => ways.find(way => way.length <= MENU) ?? ways.at(-1) ?? '';
 
 /** What a correction adds and what it brings, for the editor's menu and the report. */
-export function correctionTitle(laid: Laid, scope: Scope, before: Submerged): string {
-  const { boat, pieces } = laid;
-  const added = piecesWords(pieces, boat);
-  if (scope === 'both')
-    return `Insert ${added}: both conditions within limits (${surfaceWords(laid)}; ${diveFigures(laid)})`;
-  if (scope === 'surfaced') {
-    return `Insert ${added}: surfaced within limits (${surfaceWords(laid)}); ${diveWords(laid, before)}`;
-  }
-  const surface = judgeSurfaced(boat, laid.surfaced).length === 0 ? 'within' : 'outside';
-  return `Insert ${added}: submerged within limits (${diveFigures(laid)}); surfaced ${surface} limits (${surfaceWords(laid)})`;
-}
+export const correctionTitle = (laid: Laid, scope: Scope, before: Submerged): string =>
+  titleOf(
+    addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
+    bringsWays(laid, scope, before),
+  );
+
+/** What is done and what it brings, each said in several ways, the fullest first. */
+export const titleOf = (done: readonly string[], brings: readonly string[]): string =>
+  fitted(done.flatMap(what => brings.map(gain => `${what}: ${gain}`)));
 
 /** What a correction of both conditions brings. */
-export const bothWords = (laid: Floated): string =>
-  `both conditions within limits (${surfaceWords(laid)}; ${diveFigures(laid)})`;
+export const BOTH = ['both conditions within limits', 'both within limits'] as const;
 
-/** A boat and how it lies. */
-type Floated = Pick<Laid, 'boat' | 'surfaced' | 'submerged'>;
-
-/** The pieces in a line: what, how much, where. */
-export const piecesWords = (pieces: readonly Piece[], boat: Boat): string =>
-  pieces.map(piece => pieceWords(piece, boat)).join(', ');
-
-function pieceWords(piece: Piece, boat: Boat): string {
-  const { lever } = piece;
-  const length = tapeText(piece.station[1] - piece.station[0], boat.units);
-  const amount =
-    piece.counts.length > 0
-      ? `${countWords(piece, boat)} of`
-      : lever.material === 'lead'
-        ? massText(piece.mass, boat.units)
-        : `${length} of`;
-  return `${amount} ${lever.material} in “${lever.bay.name}”`;
+function bringsWays({ boat, surfaced, submerged }: Laid, scope: Scope, before: Submerged): readonly string[] {
+  if (scope === 'both') return BOTH;
+  if (scope === 'submerged') {
+    return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
+  }
+  if (boat.tanks.length === 0) return ['surfaced within limits'];
+  const left = outOf(judgeSubmerged(boat, submerged));
+  if (left === 0) return ['surfaced within limits, submerged too'];
+  const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
+  return [`surfaced within limits, submerged ${worse ? 'worse' : 'not'}`];
 }
 
-function surfaceWords({ boat, surfaced }: Floated): string {
-  if (surfaced.status !== 'afloat') return 'does not float';
-  const off = offWaterline(boat, surfaced);
-  return `${trimWords(off.trim)}, ${heelWords(off.heel)}`;
+const outOf = (findings: readonly Finding[]): number =>
+  findings.filter(({ severity }) => severity !== 'information').length;
+
+/**
+ * The pieces in a line, the fullest way first: each with what, how much and where; a material said once; only what they
+ * come to, with where; only what they come to.
+ */
+export function addedWays(pieces: readonly Piece[], boat: Boat): readonly string[] {
+  const places = (those: readonly Piece[]) => those.map(({ lever }) => `“${lever.bay.name}”`).join(', ');
+  const count = (those: readonly Piece[]) => (those.length > 1 ? `${those.length} pieces` : places(those));
+  return [
+    pieces.map(piece => `${amountOf(piece, boat)} ${piece.lever.material} in “${piece.lever.bay.name}”`).join(', '),
+    byMaterial(pieces, (those, material) =>
+      those
+        .map((piece, i) => `${amountOf(piece, boat)}${i > 0 ? '' : ` ${material}`} in “${piece.lever.bay.name}”`)
+        .join(', '),
+    ),
+    byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material} in ${places(those)}`),
+    byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material} in ${count(those)}`),
+    byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material}`),
+  ];
 }
 
-function diveFigures({ submerged }: Floated): string {
-  if (submerged.status !== 'neutral') return 'cannot hang neutral';
-  return `${trimWords(submerged.trim)}, tank ${percentText(submerged.fill)}`;
+const byMaterial = (
+  pieces: readonly Piece[],
+  say: (those: readonly Piece[], material: Piece['lever']['material']) => string,
+): string =>
+  (['lead', 'foam'] as const)
+    .map(material => ({ material, those: pieces.filter(({ lever }) => lever.material === material) }))
+    .flatMap(({ those, material }) => (those.length > 0 ? [say(those, material)] : []))
+    .join(', ');
+
+/** Lead by the scale, foam by its three sizes, whole pieces by their number. */
+function amountOf(piece: Piece, boat: Boat): string {
+  const { lever, station, mass } = piece;
+  if (piece.counts.length > 0) return `${countWords(piece, boat)} of`;
+  if (lever.material === 'lead') return massText(mass, boat.units);
+  const at = (metres: number) => bare(exactText(metres, boat.units));
+  return `${at(lever.breadth)} x ${at(lever.depth)} x ${tapeText(station[1] - station[0], boat.units)}`;
 }
 
-function diveWords(laid: Laid, before: Submerged): string {
-  const { boat, submerged } = laid;
-  if (submerged.status !== 'neutral') return 'submerged it cannot hang neutral';
-  const left = judgeSubmerged(boat, submerged).length;
-  if (left === 0) return `submerged within limits too (${diveFigures(laid)})`;
-  const worse = before.status === 'neutral' && judgeSubmerged(boat, before).length < left;
-  return `submerged ${worse ? 'now' : 'still'} outside limits (${diveFigures(laid)})`;
+function totalOf(pieces: readonly Piece[], units: FileUnits): string {
+  const sum = (size: (piece: Piece) => number) => pieces.reduce((total, piece) => total + size(piece), 0);
+  return pieces[0]?.lever.material === 'foam'
+    ? tapeText(
+        sum(({ station }) => station[1] - station[0]),
+        units,
+      )
+    : massText(
+        sum(({ mass }) => mass),
+        units,
+      );
 }
+
+/** The title of a correction that also stiffens the boat, B above G in m before and after. */
+export const stiffeningTitle = (laid: Laid, before: number, after: number): string => {
+  const [was, is] = [before, after].map(height => lengthText(height, laid.boat.units));
+  return titleOf(
+    addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
+    [`both within limits, B above G ${bare(was!)} to ${is}`],
+  );
+};
+
+/** The title of the nearest that can be had: the limits that give way, each with its figure where there is room. */
+export function nearestTitle({ pieces, boat, left }: Laid): string {
+  const added = addedWays(pieces, boat).map(words => `Insert ${words}`);
+  const names = left.map(({ code }) => LIMIT_NAMES[code] ?? code).join(', ');
+  const count = left.length === 1 ? 'one limit' : `${left.length} limits`;
+  return titleOf(added, [`the nearest; still out: ${names}`, `the nearest; ${count} still out`]);
+}
+
+const LIMIT_NAMES: Readonly<Record<string, string>> = {
+  'surfaced-draft': 'draft',
+  'surfaced-trim': 'trim',
+  'surfaced-heel': 'heel',
+  'surfaced-gm': 'metacentric height',
+  'submerged-trim': 'submerged trim',
+  'submerged-heel': 'submerged heel',
+  'submerged-bg': 'B above G',
+  'neutral-fill': 'tank',
+  'submerged-light': 'too light to dive',
+  'submerged-heavy': 'too heavy to rise',
+};

@@ -1,13 +1,14 @@
 import type { BodyShelf } from '../bodies/assemble.ts';
 import { broughtBy } from './brought.ts';
 import type { Correction } from './correction.ts';
-import { type NextGram, nextGramsOf } from './nextGram.ts';
+import { effectOfMore, type FigureChange } from './partEffects.ts';
 import { type Aim, type Band, cheapestPieces, type Row } from './program.ts';
 
 /** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
 export interface Explanation {
   readonly balances: readonly BalanceShare[];
-  readonly nextGrams: readonly NextGram[];
+  /** What a step of the scale more of each piece would change. */
+  readonly more: readonly (readonly FigureChange[])[];
   readonly relaxations: readonly Relaxation[];
 }
 
@@ -31,7 +32,7 @@ export function explainCorrection(correction: Correction, rows: readonly Row[], 
   const cost = cheapestPieces(levers, rows)?.cost;
   return {
     balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row)) })),
-    nextGrams: nextGramsOf(correction, rows, shelf),
+    more: correction.parts.map(part => effectOfMore(part, correction, shelf)),
     relaxations:
       cost === undefined
         ? []

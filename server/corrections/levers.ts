@@ -42,13 +42,34 @@ export interface Piece {
 const SHORTEST_ROOM = 0.004;
 
 /** What may still be put aboard: every free stretch of every bay that the stock fits into. */
-export const findLevers = (boat: Boat): readonly Lever[] => boat.bays.flatMap(bay => leversOf(bay, boat));
+export const findLevers = (boat: Boat): readonly Lever[] =>
+  boat.bays.flatMap(bay => {
+    const [usual] = sectionsFor(bay, boat.stock[bay.takes]);
+    return usual ? leversOf(bay, usual, boat) : [];
+  });
 
-function leversOf(bay: Bay, boat: Boat): readonly Lever[] {
+/**
+ * The same with each way to cut or lay the stock, the one to try first at the head: only a piece narrower than its bay can
+ * hold a list, only one as broad as the bay fills it. A single set where there is no choice.
+ */
+export function leverSets(boat: Boat, isListing: boolean): readonly (readonly Lever[])[] {
+  const ways = boat.bays.map(bay => {
+    const stock = boat.stock[bay.takes];
+    const sections = sectionsFor(bay, stock);
+    // Whole pieces in a single row can hold a list as they are.
+    return isListing && stock.pieces.length === 0 ? [...sections].reverse() : sections;
+  });
+  const sets = Math.max(1, ...ways.map(({ length }) => length));
+  return Array.from({ length: sets }, (_, k) =>
+    boat.bays.flatMap((bay, i) => {
+      const section = ways[i]![Math.min(k, ways[i]!.length - 1)];
+      return section ? leversOf(bay, section, boat) : [];
+    }),
+  );
+}
+
+function leversOf(bay: Bay, [breadth, depth]: Section, boat: Boat): readonly Lever[] {
   const stock = boat.stock[bay.takes];
-  const section = sectionFor(bay, stock);
-  if (!section) return [];
-  const [breadth, depth] = section;
   const offset = [bay.from[1] + breadth / 2, bay.to[1] - breadth / 2] as const;
   const height = bay.takes === 'lead' ? bay.from[2] + depth / 2 : bay.to[2] - depth / 2;
   const slab: Box = {
@@ -71,21 +92,27 @@ function leversOf(bay: Bay, boat: Boat): readonly Lever[] {
     }));
 }
 
+type Section = readonly [breadth: number, depth: number];
+
 /**
- * The strip's cross-section, flat or on edge, whichever fits the bay. Whole pieces are taken for cubes laid in a row;
- * where the stock says nothing, pieces are as broad and deep as the bay.
+ * Cross-sections that pieces for a bay may have, the usual one first; none where the stock does not fit. A strip lies flat
+ * or on edge. Whole pieces are taken for cubes laid in a row, or in as many rows as lie abreast. Where the stock says
+ * nothing, pieces are as deep as the bay, and as broad or half as broad.
  */
-function sectionFor(bay: Bay, stock: StockMaterial): readonly [number, number] | null {
-  const room = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]] as const;
-  if (!stock.strip) {
-    if (room[0] <= 0 || room[1] <= 0) return null;
-    if (stock.pieces.length === 0) return room;
-    const cube = Math.cbrt(Math.max(...stock.pieces) / stock.density);
-    return [Math.min(cube, room[0]), Math.min(cube, room[1])];
+function sectionsFor(bay: Bay, stock: StockMaterial): readonly Section[] {
+  const room: Section = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]];
+  if (stock.strip) {
+    const [b, d] = stock.strip;
+    const fits = ([breadth, depth]: Section) => breadth <= room[0] + HAIR && depth <= room[1] + HAIR;
+    return [[b, d] as const, [d, b] as const].filter(fits).slice(0, 1);
   }
-  const [b, d] = stock.strip;
-  const fits = ([breadth, depth]: readonly [number, number]) => breadth <= room[0] + HAIR && depth <= room[1] + HAIR;
-  return [[b, d] as const, [d, b] as const].find(fits) ?? null;
+  if (room[0] <= 0 || room[1] <= 0) return [];
+  if (stock.pieces.length === 0) return [room, [room[0] / 2, room[1]]];
+  const cube = Math.cbrt(Math.max(...stock.pieces) / stock.density);
+  const [breadth, depth] = [Math.min(cube, room[0]), Math.min(cube, room[1])];
+  const row: Section = [breadth, depth];
+  const abreast = Math.floor(room[0] / breadth + HAIR);
+  return abreast > 1 ? [row, [abreast * breadth, depth]] : [row];
 }
 
 /** Sizes that differ by less are the same on the bench, m. */

@@ -7,11 +7,12 @@ import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import { boundsOf } from '../geometry/solids.ts';
 import { tapeStep, tapeText } from '../wording/numbers.ts';
 import type { Correction } from './correction.ts';
-import { bothWords } from './correctionTitle.ts';
+import { BOTH, titleOf } from './correctionTitle.ts';
 import type { Patient } from './patient.ts';
 import type { Aim, Row } from './program.ts';
 import { breaksLimit } from './realise.ts';
 import { placeChanges, shifted } from './shift.ts';
+import type { Steps } from './steps.ts';
 
 /** Lighter things are not worth moving: a share of the boat's mass. */
 const HEAVY = 0.02;
@@ -26,13 +27,16 @@ interface Stretch {
  * Moves of one heavy thing inside a compartment that bring both conditions within their limits and cost nothing: the
  * shortest first. What a thing weighs does not change, so only trim and heel can be mended so.
  */
-export function proposeMoves(patient: Patient, rows: readonly Row[]): readonly Correction[] {
+export function* proposeMoves(patient: Patient, rows: readonly Row[]): Steps<readonly Correction[]> {
   const { boat, bodies } = patient;
   const heavy = boat.payload.filter(part => part.inside !== null && part.written && part.mass > HEAVY * bodies.mass);
-  return heavy
-    .flatMap(part => moveOf(part, patient, rows) ?? [])
-    .sort((a, b) => a.distance - b.distance)
-    .map(({ correction }) => correction);
+  const moves: Move[] = [];
+  for (const part of heavy) {
+    const move = moveOf(part, patient, rows);
+    if (move) moves.push(move);
+    yield;
+  }
+  return moves.sort((a, b) => a.distance - b.distance).map(({ correction }) => correction);
 }
 
 interface Move {
@@ -56,7 +60,7 @@ function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null
     ...(along === 0 ? [] : [`${tapeText(Math.abs(along), boat.units)} ${along > 0 ? 'aft' : 'forward'}`]),
     ...(across === 0 ? [] : [`${tapeText(Math.abs(across), boat.units)} to ${across > 0 ? 'starboard' : 'port'}`]),
   ];
-  const title = `Move “${part.name}” ${way.join(' and ')}: ${bothWords({ boat: corrected, surfaced, submerged })}`;
+  const title = titleOf([`Move “${part.name}” ${way.join(' and ')}`], BOTH);
   const changes = placeChanges(part, moved, boat.units);
   const correction: Correction = {
     title,
@@ -69,6 +73,7 @@ function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null
     surfaced,
     submerged,
     left: [],
+    note: null,
   };
   return { correction, distance: Math.hypot(along, across) };
 }

@@ -1,49 +1,110 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Finding } from '../findings/finding.ts';
+import { offWaterline } from '../findings/trim.ts';
 import { lengthText, massText, tapeText } from '../wording/numbers.ts';
-import type { Correction, Laid, Scope } from './correction.ts';
-import { piecesWords } from './correctionTitle.ts';
-import { findLevers, type Lever, type Piece } from './levers.ts';
+import { isListing } from './correct.ts';
+import type { Correction, Laid } from './correction.ts';
+import { correctionTitle, nearestTitle } from './correctionTitle.ts';
+import { type Lever, leverSets, type Piece } from './levers.ts';
 import type { Patient } from './patient.ts';
-import { cheapestPieces, type Row } from './program.ts';
+import { cheapestPieces, priceOf, type Row, type Share } from './program.ts';
 import { roomsOf } from './proposeBays.ts';
 import { lay, type Workbench } from './realise.ts';
 import { cutPiece } from './rounding.ts';
+import type { Steps } from './steps.ts';
 
-/** Pieces of less than this are not worth cutting for a compromise, kg. */
+/** Pieces of less than this are not worth cutting for a compromise, kg of lead or what foam counts as. */
 const TRIFLE = 0.002;
 
 /** A compromise that leaves more than this part of what is wrong is none. */
 const WORTH_IT = 0.5;
+/** Pieces are left out that together bring less than this part of what all of them bring. */
+const WORTH_A_PIECE = 0.1;
+
+/** Times that the balances are drawn up anew with the pieces aboard. */
+const ROUNDS = 3;
 
 /**
  * The nearest that can be had when no pieces meet all limits: which limits give way is said in the title, never hidden.
- * Null when the pieces would not leave fewer limits broken than before.
+ * Null when the pieces would not take away half of what is wrong, or would break more limits than the `before` ones.
  */
-export function nearestCorrection(
-  patient: Patient,
-  rows: readonly Row[],
-  bench: Workbench,
-  before: readonly Finding[],
-): Correction | null {
-  const levers = findLevers(patient.boat);
-  if (levers.length === 0) return null;
-  const best = cheapestPieces(levers, rows, { elastic: true });
-  const asItIs = cheapestPieces([], rows, { elastic: true });
-  if (!best || !asItIs || best.cost > WORTH_IT * asItIs.cost) return null;
-  const pieces = best.shares
-    .filter(share => share.mass > TRIFLE)
-    .flatMap(share => cutPiece(share, patient.boat.units) ?? []);
-  const laid = pieces.length > 0 ? lay(pieces, bench) : null;
-  if (!laid || laid.left.length === 0 || laid.left.length > before.length || liesOver(laid)) return null;
-  const still = laid.left.map(finding => limitWords(finding)).join('; ');
-  const scope: Scope = 'both';
+export function* nearestCorrection(patient: Patient, bench: Workbench, before: number): Steps<Correction | null> {
+  const { boat, surfaced, submerged } = patient;
+  let nearest: Laid | null = null;
+  let left = WORTH_IT * missOf({ boat, surfaced, submerged });
+  let isShort = false;
+  const onPaper = bench.rowsFor(null);
+  for (const levers of leverSets(boat, isListing(onPaper))) {
+    let rows = onPaper;
+    for (let round = 0; round < ROUNDS; round++) {
+      yield;
+      const few = worthwhile(levers, rows);
+      const shares = cheapestPieces(few.levers, rows, { elastic: true })?.shares ?? [];
+      const pieces = shares.filter(isWorthCutting).flatMap(share => cutPiece(share, boat.units) ?? []);
+      const laid = pieces.length > 0 ? lay(pieces, bench) : null;
+      if (!laid) break;
+      const isWorse = liesOver(laid) || laid.left.length > before;
+      const miss = isWorse ? Number.POSITIVE_INFINITY : missOf(laid);
+      if (miss < left) [nearest, left, isShort] = [laid, miss, few.isShort];
+      rows = bench.rowsFor(laid);
+    }
+  }
+  if (!nearest) return null;
   return {
-    ...laid,
-    condition: scope,
-    title: `Insert ${piecesWords(pieces, patient.boat)}: the nearest that can be had; still out: ${still}`,
-    changes: laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
+    ...nearest,
+    condition: 'both',
+    title: nearest.left.length > 0 ? nearestTitle(nearest) : correctionTitle(nearest, 'both', submerged),
+    changes: nearest.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
+    note: isShort ? 'More pieces would bring less than a tenth of what these bring, so there are none.' : null,
   };
+}
+
+const isWorthCutting = ({ mass, lever }: Share): boolean => mass * priceOf(lever) > TRIFLE;
+
+/** The levers without those that hardly matter: pieces are weighed against what they bring. */
+function worthwhile(levers: readonly Lever[], rows: readonly Row[]) {
+  const costOf = (set: readonly Lever[]) =>
+    cheapestPieces(set, rows, { elastic: true })?.cost ?? Number.POSITIVE_INFINITY;
+  const whole = cheapestPieces(levers, rows, { elastic: true });
+  const used = (whole?.shares ?? []).filter(isWorthCutting).map(({ lever }) => lever);
+  let few: readonly Lever[] = used;
+  const dearest = (whole?.cost ?? 0) + WORTH_A_PIECE * (costOf([]) - (whole?.cost ?? 0));
+  while (few.length > 1) {
+    const shorter = few.map(lever => {
+      const set = few.filter(other => other !== lever);
+      return { set, cost: costOf(set) };
+    });
+    const cheapest = shorter.reduce((least, one) => (one.cost < least.cost ? one : least));
+    if (cheapest.cost > dearest) break;
+    few = cheapest.set;
+  }
+  return { levers: few, isShort: few.length < used.length };
+}
+
+/** How far a boat that does not even float, or cannot hang, is counted to be outside its limits, in limits. */
+const NOT_AT_ALL = 100;
+
+/** How far a boat is outside its limits, by the full model: the sum over its figures of what is too much, in limits. */
+function missOf({ boat, surfaced, submerged }: Pick<Laid, 'boat' | 'surfaced' | 'submerged'>): number {
+  const { limits } = boat;
+  const over = (figure: number, limit: number) => Math.max(0, Math.abs(figure) / Math.max(limit, 1e-9) - 1);
+  const under = (figure: number, limit: number) => Math.max(0, limit - figure) / Math.max(limit, 1e-3);
+  const off = surfaced.status === 'afloat' ? offWaterline(boat, surfaced) : null;
+  const [low, high] = limits.submerged.fill;
+  const afloat =
+    surfaced.status === 'afloat' && off
+      ? over(off.draft ?? 0, limits.surfaced.draft) +
+        over(off.trim, limits.surfaced.trim) +
+        over(off.heel, limits.surfaced.heel) +
+        under(surfaced.gm, limits.surfaced.gm)
+      : NOT_AT_ALL;
+  const hanging =
+    submerged.status === 'neutral'
+      ? over(submerged.trim, limits.submerged.trim) +
+        over(submerged.heel, limits.submerged.heel) +
+        under(Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal), limits.submerged.bg) +
+        over(submerged.fill - (low + high) / 2, (high - low) / 2)
+      : NOT_AT_ALL;
+  return afloat + hanging;
 }
 
 /** Past this heel or trim the linear balances, and so the compromise, mean nothing, rad. */
@@ -56,10 +117,6 @@ function liesOver({ surfaced, submerged }: Laid): boolean {
   ];
   return tilts.some(tilt => Math.abs(tilt) > FAR_OVER);
 }
-
-/** The finding's own figure and limit, without its advice. */
-const limitWords = (finding: Finding): string =>
-  (finding.message.split(/\. |\.$/)[0] ?? '').replace(/^(\w+), the boat /, '$1, it ');
 
 /** What room these pieces ask for, beyond that of the bays; null when they ask for none. */
 export function roomWords(pieces: readonly Piece[], { units }: Boat): string | null {

@@ -54,12 +54,14 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
     ['material', lever.material],
     ['mass', weightText(piece.mass, units)],
   ];
-  if (isWhole) {
-    fields.push(['station', at((piece.station[0] + piece.station[1]) / 2)]);
-  } else {
-    fields.push(['box', `${bare(at(lever.breadth))} x ${at(lever.depth)}`]);
-    fields.push(['station', `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`]);
-  }
+  fields.push(['box', `${bare(at(lever.breadth))} x ${at(lever.depth)}`]);
+  // Whole pieces are as long as their mass makes them: the program works it out, and their middle is what one measures.
+  fields.push([
+    'station',
+    isWhole
+      ? at((piece.station[0] + piece.station[1]) / 2)
+      : `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`,
+  ]);
   if (Math.abs(piece.offset) > 1e-9) fields.push(['offset', at(piece.offset)]);
   fields.push(['height', at(lever.height)]);
   if (lever.bay.inside !== null) fields.push(['in', lever.bay.inside]);

@@ -79,6 +79,9 @@ const GRAMS_PER_SLACK = 2;
 /** Foam is so light that its room is what costs: a gram of it counts as this much lead. */
 const FOAM_PRICE = 30;
 
+/** What a gram costs, in g of lead. */
+export const priceOf = ({ material }: Lever): number => (material === 'lead' ? 1 : FOAM_PRICE);
+
 /** Price of missing a row altogether, by its whole slack (or one unit of a band), when that is allowed. */
 const GRAMS_PER_MISS = 1e4;
 
@@ -234,7 +237,7 @@ interface Columns {
 
 /** The columns of a lever with what keeps its piece inside the room. */
 function roomColumns(lever: Lever, i: number, constraints: Map<string, Constraint>, options: ProgramOptions): Columns {
-  const m = new Map([['cost', lever.material === 'lead' ? 1 : FOAM_PRICE]]);
+  const m = new Map([['cost', priceOf(lever)]]);
   const q = new Map<string, number>();
   const s = new Map([['cost', PRICE_OFF_CENTRE]]);
   const p = new Map([['cost', PRICE_OFF_CENTRE]]);

@@ -1,26 +1,20 @@
 import type { Boat } from '../boat/boat.ts';
 import { judgeSubmerged, stiffnessToTrim } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
-import { lengthText } from '../wording/numbers.ts';
 import { balancesOf } from './balances.ts';
-import type { Correction, Scope } from './correction.ts';
-import { correctionTitle } from './correctionTitle.ts';
+import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT } from './correct.ts';
+import type { Correction } from './correction.ts';
+import { stiffeningTitle } from './correctionTitle.ts';
 import { type Explanation, explainCorrection } from './explain.ts';
-import { findLevers, type Lever } from './levers.ts';
+import { findLevers } from './levers.ts';
 import { proposeMoves } from './moves.ts';
 import { imaginedLevers, nearestCorrection, roomWords } from './nearest.ts';
 import type { Patient } from './patient.ts';
 import { type Reach, reachOf } from './reach.ts';
-import { breaksLimit, realise, type Workbench } from './realise.ts';
-import { asRecut, withoutLoose } from './recut.ts';
-import { candidatesFor } from './search.ts';
+import { breaksLimit } from './realise.ts';
+import { asRecut, ownRooms, withoutLoose } from './recut.ts';
+import { finish, type Steps } from './steps.ts';
 
-/** Part of each limit that the programme may use up, so that the rounded pieces stay within. */
-const PART_OF_LIMIT = 0.75;
-/** The same where nothing else will do: most rounded pieces then end outside, but not all. */
-const NEARLY_ALL = 0.95;
-/** Candidates floated for one correction at most. */
-const MOST_FLOATED = 10;
 const MOST_OFFERED = 5;
 
 /**
@@ -30,39 +24,37 @@ const MOST_OFFERED = 5;
  * finding of what it sets out to mend is not offered. When no pieces meet both conditions, the nearest that can be had
  * stands last and says which limits give way.
  */
-export function proposeCorrections(patient: Patient): readonly Correction[] {
+export function* proposeCorrections(patient: Patient): Steps<readonly Correction[]> {
   const { boat, surfaced, submerged } = patient;
   const dives = boat.tanks.length > 0;
   const surfacedOut = judgeSurfaced(boat, surfaced).filter(breaksLimit);
   const submergedOut = dives ? judgeSubmerged(boat, submerged).filter(breaksLimit) : [];
   const stiffer = dives ? withStifferLimit(patient) : null;
-  const levers = findLevers(boat);
-  const stiffening = stiffer ? stiffen(patient, stiffer, levers) : null;
+  const stiffening = stiffer ? yield* stiffen(patient, stiffer) : null;
   if (surfacedOut.length + submergedOut.length === 0) return stiffening ? [stiffening] : [];
   const offered: Correction[] = [];
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
   offer(stiffening);
-  const full = dives ? correct(patient, 'both', levers) : null;
+  const ofSurface = surfacedOut.length > 0 ? yield* correct(patient, 'surfaced') : null;
+  const ofDive = submergedOut.length > 0 ? yield* correct(patient, 'submerged') : null;
+  // What mends one condition alone may keep the other's limits too, with less than what was made for both.
+  const alone = [ofSurface, ofDive].filter(correction => correction !== null);
+  const inBoth = new Map(dives ? alone.map(correction => [correction, forBoth(correction, patient)]) : []);
+  const full = dives ? best([yield* correct(patient, 'both'), ...inBoth.values()]) : null;
   offer(full);
-  if (dives) offer(proposeMoves(patient, balancesOf(patient, 'both', PART_OF_LIMIT)(null))[0]);
-  if (surfacedOut.length > 0) offer(correct(patient, 'surfaced', levers));
-  if (submergedOut.length > 0) offer(correct(patient, 'submerged', levers));
-  if (dives) offer(recut(patient));
+  if (dives) offer((yield* proposeMoves(patient, balancesOf(patient, 'both', PART_OF_LIMIT)(null)))[0]);
+  for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
+  if (dives) offer(yield* recut(patient));
   if (full) {
     for (const material of ['lead', 'foam'] as const) {
-      offer(
-        correct(
-          patient,
-          'both',
-          levers.filter(lever => lever.material === material),
-        ),
-      );
+      if (full.pieces.every(({ lever }) => lever.material === material)) continue;
+      offer(yield* correct(patient, 'both', { suits: lever => lever.material === material }));
     }
   } else if (dives) {
-    const bench = benchFor(patient, 'both', PART_OF_LIMIT);
-    offer(nearestCorrection(patient, bench.rowsFor(null), bench, [...surfacedOut, ...submergedOut]));
+    const out = surfacedOut.length + submergedOut.length;
+    offer(yield* nearestCorrection(patient, benchFor(patient, 'both', PART_OF_LIMIT), out));
   }
   return offered.slice(0, MOST_OFFERED);
 }
@@ -76,16 +68,15 @@ function withStifferLimit({ boat, submerged }: Patient): Boat | null {
 }
 
 /** Lead low and foam high that trim the boat and stiffen it in one. */
-function stiffen(patient: Patient, stiffer: Boat, levers: readonly Lever[]): Correction | null {
-  const correction = correct({ ...patient, boat: stiffer }, 'both', levers);
+function* stiffen(patient: Patient, stiffer: Boat): Steps<Correction | null> {
+  const correction = yield* correct({ ...patient, boat: stiffer }, 'both');
   if (correction?.submerged.status !== 'neutral') return null;
   const { bgEffectiveLongitudinal } = correction.submerged;
   const before = patient.submerged.status === 'neutral' ? patient.submerged.bgEffectiveLongitudinal : 0;
-  const { units } = patient.boat;
   return {
     ...correction,
     boat: { ...correction.boat, limits: patient.boat.limits },
-    title: `${correction.title}; stiffens it from ${lengthText(before, units)} to ${lengthText(bgEffectiveLongitudinal, units)} of B above G`,
+    title: stiffeningTitle(correction, before, bgEffectiveLongitudinal),
   };
 }
 
@@ -95,7 +86,7 @@ function stiffen(patient: Patient, stiffer: Boat, levers: readonly Lever[]): Cor
  */
 export function roomAdvice(patient: Patient): string | null {
   const wished = [...findLevers(patient.boat), ...imaginedLevers(patient.boat)];
-  const correction = correct(patient, 'both', wished);
+  const correction = finish(correctWith(patient, 'both', [wished]));
   return correction && roomWords(correction.pieces, patient.boat);
 }
 
@@ -117,40 +108,10 @@ export function reaches(patient: Patient): { readonly surfaced: Reach; readonly 
   };
 }
 
-function recut(patient: Patient): Correction | null {
+function* recut(patient: Patient): Steps<Correction | null> {
   const bare = withoutLoose(patient);
-  const correction = bare && correct(bare, 'both', findLevers(bare.boat));
+  const correction = bare && (yield* correct(bare, 'both', { besides: ownRooms(patient.boat) }));
   return correction && asRecut(correction, patient);
 }
-
-function correct(patient: Patient, scope: Scope, levers: readonly Lever[]): Correction | null {
-  if (levers.length === 0) return null;
-  return (
-    firstThatHolds(patient, levers, benchFor(patient, scope, PART_OF_LIMIT)) ??
-    firstThatHolds(patient, levers, benchFor(patient, scope, NEARLY_ALL))
-  );
-}
-
-/** The first of the candidates that the full model confirms. */
-function firstThatHolds(patient: Patient, levers: readonly Lever[], bench: Workbench): Correction | null {
-  let floated = 0;
-  for (const candidate of candidatesFor(levers, bench.rowsFor(null))) {
-    if (++floated > MOST_FLOATED) return null;
-    const laid = realise(candidate, bench);
-    if (!laid || laid.left.length > 0) continue;
-    const title = correctionTitle(laid, bench.scope, patient.submerged);
-    const changes = laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const);
-    return { ...laid, changes, title, condition: bench.scope };
-  }
-  return null;
-}
-
-const benchFor = (patient: Patient, scope: Scope, part: number): Workbench => ({
-  boat: patient.boat,
-  shelf: patient.shelf,
-  schema: patient.schema,
-  scope,
-  rowsFor: balancesOf(patient, scope, part),
-});
 
 const sameChanges = (a: Correction, b: Correction): boolean => JSON.stringify(a.changes) === JSON.stringify(b.changes);

@@ -13,17 +13,22 @@ const MOST_PIECES = 5;
 const NOTHING = 1e-6;
 /** Sets of levers tried at most for one number of pieces. */
 const MOST_SETS = 300;
+/** Programmes solved in one step. */
+const PROGRAMMES_AT_ONCE = 4;
 
 /**
  * Sets of levers that can do it, fewest pieces first and among equally many the cheapest first. Lazy, so that a caller
- * who is content with the first pays for no more. Nothing when not even all levers together can.
+ * who is content with the first pays for no more; null now and then while still searching. Nothing when not even all
+ * levers together can.
  */
-export function* candidatesFor(levers: readonly Lever[], rows: readonly Row[]): Generator<Candidate> {
+export function* candidatesFor(levers: readonly Lever[], rows: readonly Row[]): Generator<Candidate | null> {
   const all = cheapestPieces(levers, rows);
   if (!all) return;
+  let programmes = 0;
   for (let count = 1; count <= Math.min(MOST_PIECES, levers.length); count++) {
     const found: Candidate[] = [];
     for (const set of setsOf(levers, count, all)) {
+      if (++programmes % PROGRAMMES_AT_ONCE === 0) yield null;
       const solution = cheapestPieces(set, rows);
       // A set with an idle lever is a smaller set, and was tried as that.
       if (solution?.shares.every(share => share.mass > NOTHING)) found.push({ levers: set, solution });

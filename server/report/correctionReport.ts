@@ -23,8 +23,9 @@ import type { Paint } from './rows.ts';
 export function correctionReport(analysis: Analysis, correction: Correction, paint: Paint): string {
   const { boat } = analysis;
   return [
-    paint.heading(correction.title),
+    [paint.heading(correction.title), ...(correction.note === null ? [] : [correction.note])].join('\n'),
     beforeAndAfter(analysis, correction, paint),
+    ...(correction.left.length > 0 ? [stillOut(correction, paint)] : []),
     [
       paint.heading('Cut list'),
       ...correction.pieces.flatMap((piece, i) => cutLines(piece, correction.parts[i]!.name, boat)),
@@ -32,6 +33,10 @@ export function correctionReport(analysis: Analysis, correction: Correction, pai
     [paint.heading('Mind'), ...cautions(correction.pieces)].join('\n'),
   ].join('\n\n');
 }
+
+/** Which limits give way, and by how much. */
+const stillOut = ({ left }: Correction, paint: Paint): string =>
+  [paint.heading('Still outside the limits'), ...left.map(({ message }) => `  ${message}`)].join('\n');
 
 function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint): string {
   const before = conditionFigures(analysis.boat, analysis.surfaced, analysis.submerged);
@@ -76,7 +81,7 @@ export function cutLines(piece: Piece, name: string, boat: Boat): readonly strin
   const stock = boat.stock[lever.material].strip ? 'strip' : 'block';
   const cut =
     piece.counts.length > 0
-      ? `  ${name}: ${countWords(piece, boat)} of ${lever.material}, side by side`
+      ? `  ${name}: ${countWords(piece, boat)} of ${lever.material}, ${inRows(piece)}`
       : `  ${name}: ${at(station[1] - station[0])} of ${section} ${lever.material} ${stock}, ${massText(piece.mass, units)} on the scale`;
   return [
     cut,
@@ -84,6 +89,13 @@ export function cutLines(piece: Piece, name: string, boat: Boat): readonly strin
     ...nearestEnd(station, boat).map(words => `    ${words}`),
     `    ${fixing(piece)}`,
   ];
+}
+
+/** How whole pieces lie: in a row, or in several abreast. */
+function inRows({ lever }: Piece): string {
+  const cube = Math.cbrt(Math.max(...lever.pieces) / lever.density);
+  const rows = Math.round(lever.breadth / Math.min(cube, lever.breadth));
+  return rows > 1 ? `in ${rows} rows side by side, fore and aft` : 'in a row fore and aft';
 }
 
 /** Where the piece is from the nearest end of a compartment, which is easier to measure from than the bow tip. */

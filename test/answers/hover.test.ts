@@ -68,6 +68,22 @@ describe('figures in them, added up by hand', () => {
     const moment = net * (792.5 - 430);
     expect(Math.abs(figure(rows['Moment about midships']![1]) - moment)).toBeLessThan(2);
   });
+  it('a piece of foam does what the file without it has not', () => {
+    const without = analysed(PETREL.replace(/ {2}- name: bow foam\n(?: {4}.*\n)+/, ''));
+    const rows = rowsOf(said('bow foam'));
+    const [before, now] = [without.surfaced, petrel.surfaced];
+    if (before.status !== 'afloat' || now.status !== 'afloat') throw new Error('both float');
+    const rise = (before.attitude.draft - now.attitude.draft) * 1e3;
+    expect(figure(rows['Surfaced draft']![0])).toBeCloseTo(rise, 1);
+    expect(rows['Surfaced draft']![0]).toMatch(/higher$/);
+    // 34 x 16 x 100 mm of foam of 30 kg/m3 lifts 54.4 ml times the difference to the water's density: so much more water
+    // in a tank of π/4·64²·140 mm3. A millilitre of it, by the same.
+    const lift = freshWaterDensity(18)! - 30;
+    const perMl = (100 * lift) / freshWaterDensity(18)! / ((Math.PI / 4) * 6.4 ** 2 * 14);
+    expect(figure(rows['Neutral fill']![0])).toBeCloseTo(54.4 * perMl, 0);
+    expect(figure(rows['Neutral fill']![1])).toBeCloseTo(perMl, 1);
+    expect(rows['Neutral fill']![0]).toMatch(/fuller$/);
+  });
   it('the sums after the list up to a part are those of the file', () => {
     // Shells 610 + 118 g, dry cylinder 455 g, battery 318 g.
     expect(said('battery')).toContain('After the list up to here: 1501 g');

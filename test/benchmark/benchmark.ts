@@ -12,6 +12,7 @@ import { floatSubmerged } from '../../server/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/conditions/surfaced.ts';
 import { transitOf } from '../../server/conditions/transit.ts';
 import { proposeCorrections } from '../../server/corrections/propose.ts';
+import { finish } from '../../server/corrections/steps.ts';
 import { judge } from '../../server/findings/judge.ts';
 import type { Form } from '../../server/geometry/form.ts';
 import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
@@ -71,7 +72,7 @@ function pieces(boat: Boat): void {
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
   time('corrections', () =>
-    proposeCorrections({ boat, bodies, surfaced, submerged, shelf, schema: partSchema(boat.units) }),
+    finish(proposeCorrections({ boat, bodies, surfaced, submerged, shelf, schema: partSchema(boat.units) })),
   );
 }
 

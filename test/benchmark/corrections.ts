@@ -1,6 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { type Analysis, analyse } from '../../server/analysis.ts';
 import { proposeCorrections } from '../../server/corrections/propose.ts';
+import { finish } from '../../server/corrections/steps.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { medianTime } from './measure.ts';
 
@@ -45,9 +46,9 @@ function measure(what: string, options: BoatOptions, target: number): void {
     if (patient?.boat.payload.length !== PARTS || patient.boat.bays.length !== BAYS) {
       throw new Error(`boat ${seed} must float, with ${PARTS} parts and ${BAYS} bays`);
     }
-    const offered = proposeCorrections(patient);
+    const offered = finish(proposeCorrections(patient));
     if (offered.some(({ condition, left }) => condition === 'both' && left.length === 0)) mended++;
-    times.push(medianTime(() => proposeCorrections(patient), 200));
+    times.push(medianTime(() => finish(proposeCorrections(patient)), 200));
   }
   times.sort((a, b) => a - b);
   const [middle, most] = [times[times.length >> 1]!, times.at(-1)!];

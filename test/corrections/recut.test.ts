@@ -5,7 +5,7 @@ import { splice } from '../../server/text/edit.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
-import { probeWith } from '../helpers/probe.ts';
+import { probe, probeWith } from '../helpers/probe.ts';
 
 const recutIn = (analysis: Analysis): Correction | undefined =>
   analysis.corrections().find(({ title }) => /^(Recut|Take out)/.test(title));
@@ -22,6 +22,16 @@ const withoutPlace = (line: string): string =>
     .replace(/\b(mass|station): [^,}]+/g, '$1: …')
     .replace(/, offset: [^,}]+(?=[,} ])/, '')
     .trimEnd();
+
+/** Names of the entries that a correction changes in one way. */
+const changed = ({ changes }: Correction, kind: 'replace' | 'remove', { boat }: Analysis): ReadonlySet<string> =>
+  new Set(
+    changes.flatMap(change => {
+      if (change.kind !== kind) return [];
+      const path = change.kind === 'remove' ? change.path : 'path' in change.place ? change.place.path : [];
+      return boat.payload.filter(part => part.path[1] === path[1]).map(({ name }) => name);
+    }),
+  );
 
 interface Case {
   readonly seed: number;
@@ -72,25 +82,22 @@ describe('recutting loose pieces', { timeout: 60_000 }, () => {
     let recut = 0;
     let takenOut = 0;
     for (const { text, analysis, correction } of cases) {
-      const changed = splice(text, splicesOf(analysis, correction));
-      const [before, after] = [entryLines(text), entryLines(changed)];
+      const now = splice(text, splicesOf(analysis, correction));
+      const [before, after] = [entryLines(text), entryLines(now)];
       const fixed = analysis.boat.payload.filter(part => part.fixed).length;
       expect(after.slice(0, fixed)).toEqual(before.slice(0, fixed));
       // All outside the payload stays as it is.
-      expect(changed.slice(0, changed.indexOf('payload:'))).toBe(text.slice(0, text.indexOf('payload:')));
-      expect(changed.slice(changed.indexOf('\nbays:'))).toBe(text.slice(text.indexOf('\nbays:')));
-      const words = correction.title.slice(0, correction.title.indexOf(', lay '));
-      const named = (verb: RegExp) =>
-        [...(verb.exec(words)?.[1] ?? '').matchAll(/“([^”]+)”/g)].map(([, name]) => name!);
-      for (const name of named(/[Rr]ecut ((?:“[^”]+”(?:, )?)+)/)) {
+      expect(now.slice(0, now.indexOf('payload:'))).toBe(text.slice(0, text.indexOf('payload:')));
+      expect(now.slice(now.indexOf('\nbays:'))).toBe(text.slice(text.indexOf('\nbays:')));
+      for (const name of changed(correction, 'replace', analysis)) {
         recut++;
         const line = (lines: readonly string[]) => lines.filter(each => each.includes(name)).map(withoutPlace);
         // A recut piece keeps its name, its form, its height and all that is written beside it.
         expect(line(after)[0]).toBe(line(before)[0]);
       }
-      for (const name of named(/[Tt]ake out ((?:“[^”]+”(?:, )?)+)/)) {
+      for (const name of changed(correction, 'remove', analysis)) {
         takenOut++;
-        expect(service.analyse(changed, analysis).boat.payload.map(part => part.name)).not.toContain(name);
+        expect(service.analyse(now, analysis).boat.payload.map(part => part.name)).not.toContain(name);
       }
     }
     expect(recut).toBeGreaterThan(10);
@@ -117,13 +124,45 @@ describe('recutting loose pieces', { timeout: 60_000 }, () => {
     expect([...outOfLimits(analysed(changed)), ...fileFindings(analysed(changed))]).toEqual([]);
   });
 
+  test('shortens a loose strip where it lies, when it lies in no bay', () => {
+    // The floor lead 60 g too heavy, the rest as it should be. Of the 0.5 mm of draft, 40 g each (400 x 100 mm of
+    // waterplane), the programme may use up three quarters, 15 g, either way, and takes the lighter.
+    const analysis = analysed(
+      probe(
+        [
+          'mass: 600 g\n    station: 120',
+          'mass: 660 g\n    material: lead\n    fixed: false # sawn\n    box: 60 x 6 mm\n    station: 120',
+        ],
+        ['trim: 0.5°', 'trim: { surfaced: 0.5°, submerged: 4° }'],
+        ['draft: 2 mm', 'draft: 0.5 mm'],
+      ),
+    );
+    const correction = recutIn(analysis)!;
+    expect(correction.title).toMatch(/^Recut “floor lead” to (58|59|60)\d g: both conditions within limits$/);
+    const text = corrected(analysis, correction);
+    // Nothing but its mass and its place is written anew.
+    const plain = (whole: string) =>
+      whole.replace(/(mass: )\d+( g\n {4}material)|(station: )\d+ to \d+( mm\n {4}height: 20)/g, '$1$2$3$4');
+    expect(plain(text)).toBe(plain(analysis.syntax.text));
+    const [before, after] = [analysis, analysed(text)].map(
+      ({ boat }) => boat.payload.find(part => part.name === 'floor lead')!,
+    );
+    expect(after!.mass / (after!.to[0] - after!.from[0])).toBeCloseTo(
+      before!.mass / (before!.to[0] - before!.from[0]),
+      2,
+    );
+    expect([...outOfLimits(analysed(text)), ...fileFindings(analysed(text))]).toEqual([]);
+  });
+
   test('gives a new piece no name that one already has', () => {
     // 150 g short amidships: lead goes into both bays. What lies in the bow already bears the name that the stern's would.
     const loose =
       '{ name: lead stern bay, material: lead, fixed: false, mass: 16.3 g, box: 12 x 6 mm, station: 40 to 60 mm, height: 5 mm, in: hold }';
     const analysis = analysed(probeWith(loose).replace('mass: 800 g', 'mass: 650 g'));
     const correction = recutIn(analysis)!;
-    expect(correction.title).toMatch(/^Recut “lead stern bay”, lay /);
+    expect(correction.title).toMatch(
+      /^Recut “lead stern bay” to \d+ g, insert \d+ g lead in “stern bay”: both within limits$/,
+    );
     expect(correction.parts.map(({ name }) => name).sort()).toEqual(['lead stern bay', 'lead stern bay 2']);
     const again = analysed(corrected(analysis, correction));
     expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);

@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/analysis.ts';
 import type { Boat, Part } from '../../server/boat/boat.ts';
+import { correct } from '../../server/corrections/correct.ts';
 import type { Correction } from '../../server/corrections/correction.ts';
 import type { Piece } from '../../server/corrections/levers.ts';
+import { finish } from '../../server/corrections/steps.ts';
 import { splice } from '../../server/text/edit.ts';
 import { tapeStep } from '../../server/wording/numbers.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
-import { firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
+import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
 
 /*
  * Boats about which it is known that pieces in their bays trim them: they were drawn with such pieces, and those taken out.
@@ -24,6 +26,8 @@ const LEAST_OUT_OF_TRIM = 0.85 * BOATS;
 /** The drawn pieces are not on the tape's marks, and one in a hundred boats allows no others. */
 const LEAST_CORRECTED = 0.99;
 const HAIR = 1e-6;
+/** Places are written to a tenth of a millimetre or a thousandth of an inch. */
+const WRITTEN = 1.01e-4;
 
 /** What a piece takes up: the box that it fills in its room. */
 const roomOf = ({ lever, station, offset }: Piece) => ({
@@ -59,6 +63,35 @@ function expectPiecesFit({ pieces, parts }: Correction, { payload, units }: Boat
       expect(parts[i]!.mass).toBeCloseTo(made, 9);
     } else {
       expect(isMultiple(piece.station[1] - piece.station[0], tapeStep(units))).toBe(true);
+    }
+  }
+}
+
+/** The most that an editor's menu shows whole, characters (common practice, no source). */
+const MENU = 90;
+
+/** What is written lies in the bay too, as exact as it is written. */
+function expectPartsFit({ pieces, parts }: Correction): void {
+  for (const [i, { from, to }] of parts.entries()) {
+    const { bay } = pieces[i]!.lever;
+    for (const axis of [0, 1, 2] as const) {
+      expect(from[axis]).toBeGreaterThanOrEqual(bay.from[axis] - WRITTEN);
+      expect(to[axis]).toBeLessThanOrEqual(bay.to[axis] + WRITTEN);
+    }
+  }
+}
+
+const priced = ({ pieces }: Correction) =>
+  pieces.reduce((sum, { mass, lever }) => sum + mass * (lever.material === 'lead' ? 1 : 30), 0);
+
+/** What mends one condition and keeps the limits of both is not dearer than what is offered for both. */
+function expectNoneBetter(analysis: Analysis, offered: Correction): void {
+  for (const scope of ['surfaced', 'submerged'] as const) {
+    const alone = finish(correct(analysis.patient!, scope));
+    if (!alone || outOfLimits(service.analyse(corrected(analysis, alone), analysis)).length > 0) continue;
+    expect(alone.pieces.length).toBeGreaterThanOrEqual(offered.pieces.length);
+    if (alone.pieces.length === offered.pieces.length) {
+      expect(priced(alone)).toBeGreaterThanOrEqual(priced(offered) - HAIR);
     }
   }
 }
@@ -104,6 +137,9 @@ describe('a boat that its bays can trim', { timeout: 120_000 }, () => {
       expect(again.submerged).toEqual(correction.submerged);
       withoutPut(changed, text, analysis, correction);
       expectPiecesFit(correction, analysis.boat);
+      expectPartsFit(correction);
+      for (const { title } of analysis.corrections()) expect(title.length, title).toBeLessThanOrEqual(MENU);
+      if (seed % 5 === 0) expectNoneBetter(analysis, correction);
       for (const part of again.boat.payload.slice(analysis.boat.payload.length)) {
         expect({ seed, mass: part.mass, isWeighable: isWeighable(part, again.boat) }).toMatchObject({
           isWeighable: true,

@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
+import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
+import { createBoatService } from '../../server/service.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
@@ -46,7 +48,7 @@ describe('code actions on what the boat does out of its limits', () => {
     expect(actions.length).toBeGreaterThan(1);
     expect(actions.length).toBeLessThanOrEqual(5);
     expect(actions[0]).toMatchObject({ kind: 'quickfix', isPreferred: true });
-    expect(actions[0]!.title).toContain('both conditions within limits');
+    expect(actions[0]!.title).toMatch(/: both (conditions )?within limits$/);
     expect(actions[0]!.diagnostics!.map(({ code }) => code)).toContain('submerged-trim');
     expect(actions.slice(1).every(({ isPreferred }) => !isPreferred)).toBe(true);
     expect(actions.map(({ title }) => title)).not.toContainEqual(expect.stringMatching(/: surfaced within limits/));
@@ -61,6 +63,40 @@ describe('code actions on what the boat does out of its limits', () => {
     expect(first).toMatchObject({ isPreferred: true, title: expect.stringContaining('both conditions within limits') });
     const after = await codesOf(applied(petrel, first!));
     expect(after.filter(code => /^(surfaced|submerged|transit)-|^neutral-fill$/.test(code))).toEqual([]);
+  });
+
+  test('stop when they are cancelled, though they had begun', async () => {
+    const service = createBoatService();
+    let steps = 0;
+    const cancelling = new CancellationTokenSource();
+    session = await startSession({
+      service: {
+        ...service,
+        prepareCodeActions: (analysis, span) => {
+          steps++;
+          if (steps === 2) cancelling.cancel();
+          const isDone = service.prepareCodeActions(analysis, span);
+          expect(isDone).toBe(false);
+          return isDone;
+        },
+      },
+    });
+    const { text } = boatOutOfTrim(1);
+    await session.open(uri, text);
+    const position = TextDocument.create(uri, 'boat', 1, text).positionAt(text.indexOf('main ballast'));
+    const asked = session.connection.sendRequest(
+      'textDocument/codeAction',
+      { textDocument: { uri }, range: { start: position, end: position }, context: { diagnostics: [] } },
+      cancelling.token,
+    );
+    await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.RequestCancelled });
+    const taken = steps;
+    await session.settle();
+    await session.settle();
+    expect(steps).toBe(taken);
+    // The cancellation is a message like any other: it is heard between two steps.
+    expect(steps).toBeLessThan(20);
+    expect(session.logged).toEqual([]);
   });
 
   test('a boat without bays is offered some', async () => {

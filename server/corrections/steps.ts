@@ -1,0 +1,42 @@
+/**
+ * Work in steps of a few milliseconds each, so that whoever has it done can leave off between two of them: for a request
+ * that was cancelled, or a text that has changed.
+ */
+export type Steps<T> = Generator<undefined, T, undefined>;
+
+/** All of it at once. */
+export function finish<T>(steps: Steps<T>): T {
+  for (;;) {
+    const step = steps.next();
+    if (step.done) return step.value;
+  }
+}
+
+/** Work that is done once, when first asked for, at once or in steps. */
+export interface Working<T> {
+  /** Does one step; true when all is done. */
+  readonly step: () => boolean;
+  /** What comes of it, the rest done at once. */
+  readonly all: () => T;
+}
+
+export function inSteps<T>(begin: () => Steps<T>): Working<T> {
+  let steps: Steps<T> | null = null;
+  let made: { readonly value: T } | null = null;
+  const advance = (): { readonly value: T } | null => {
+    if (made) return made;
+    steps ??= begin();
+    const step = steps.next();
+    if (step.done) made = { value: step.value };
+    return made;
+  };
+  return {
+    step: () => advance() !== null,
+    all: () => {
+      for (;;) {
+        const done = advance();
+        if (done) return done.value;
+      }
+    },
+  };
+}
