@@ -26,9 +26,9 @@ export function guard<T>(
         resolve(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
         return;
       }
-      // What fails to be prepared fails again when it is run, and is told there.
-      const isReady = attempt(host, name, prepare, () => true);
-      if (isReady) resolve(attempt(host, name, run, () => fallback));
+      const isReady = attempt(host, name, prepare, () => null);
+      if (isReady === null) resolve(fallback);
+      else if (isReady) resolve(attempt(host, name, run, () => fallback));
       else host.defer(turn);
     };
     host.defer(turn);

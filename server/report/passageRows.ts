@@ -30,13 +30,13 @@ export function transitRows({ boat, passage }: Analysis): readonly Row[] {
   return [
     {
       name: 'Most trim',
-      value: `${trimWords(trim.trim)} ${at(trim)}`,
+      value: tiltText(trimWords(trim.trim), at(trim)),
       limit: angleText(limits.transit.trim),
       isKept: Math.abs(trim.trim) <= limits.transit.trim,
     },
     {
       name: 'Most heel',
-      value: `${heelWords(heel.heel)} ${at(heel)}`,
+      value: tiltText(heelWords(heel.heel), at(heel)),
       limit: angleText(limits.transit.heel),
       isKept: Math.abs(heel.heel) <= limits.transit.heel,
     },
@@ -44,6 +44,10 @@ export function transitRows({ boat, passage }: Analysis): readonly Row[] {
     { name: 'Least lengthwise', value: `${lengthText(gmLongitudinal.gmLongitudinal, units)} ${at(gmLongitudinal)}` },
   ];
 }
+
+/** A tilt and where it is worst; nowhere, when there is none to see. */
+const tiltText = (tilt: string, where: string): string =>
+  /\d/.test(tilt) ? `${tilt} ${where}` : `${tilt} all the way`;
 
 /** How far over the boat may be knocked and still come back. */
 export function rangeRows({ boat, bodies, surfaced, submerged }: Analysis): readonly Row[] {
