@@ -17,11 +17,19 @@ export interface Named {
   readonly others: readonly string[];
 }
 
+const SHELLS: Path = ['hull', 'shells'];
+const COMPARTMENTS: Path = ['hull', 'compartments'];
+const TANKS: Path = ['hull', 'tanks'];
+const PAYLOAD: Path = ['payload'];
+const BAYS: Path = ['bays'];
 /** The lists whose entries share one set of names. */
-const THINGS: readonly Path[] = [['hull', 'shells'], ['hull', 'compartments'], ['hull', 'tanks'], ['payload']];
-const BAYS: readonly Path[] = [['bays']];
-/** The lists whose entries lie `in` a compartment. */
-const INHABITANTS: readonly Path[] = [['hull', 'tanks'], ['payload'], ['bays']];
+const THINGS: readonly Path[] = [SHELLS, COMPARTMENTS, TANKS, PAYLOAD];
+
+/** A place that means something by its name, and the lists of which it means an entry: the first of that name. */
+interface Use {
+  readonly path: Path;
+  readonly means: readonly Path[];
+}
 
 /** What the name at an offset stands for, whether it is given or used there; null where there is none. */
 export function namedAt(syntax: Syntax, offset: number): Named | null {
@@ -29,28 +37,42 @@ export function namedAt(syntax: Syntax, offset: number): Named | null {
     const span = scalarSpan(syntax, path);
     return span !== null && span[0] <= offset && offset <= span[1];
   };
-  const given = [...places(syntax, THINGS, 'name'), ...places(syntax, BAYS, 'name')].find(isHere);
+  const given = placesIn(syntax, [...THINGS, BAYS], 'name').find(isHere);
   if (given) return namedBy(syntax, given);
-  const used = places(syntax, INHABITANTS, 'in').find(isHere);
-  const home = used && compartmentCalled(syntax, textAt(syntax, used));
-  return home ? namedBy(syntax, home) : null;
+  const use = usesIn(syntax).find(({ path }) => isHere(path));
+  const meant = use && meaningOf(syntax, use);
+  return meant ? namedBy(syntax, meant) : null;
 }
 
 function namedBy(syntax: Syntax, given: Path): Named {
   const name = textAt(syntax, given);
-  const isBay = given[0] === 'bays';
-  const mates = places(syntax, isBay ? BAYS : THINGS, 'name').filter(path => !samePath(path, given));
-  const isHome = samePath(compartmentCalled(syntax, name) ?? [], given);
-  const uses = isHome ? places(syntax, INHABITANTS, 'in').filter(path => textAt(syntax, path) === name) : [];
-  return { name, given, uses, others: mates.map(path => textAt(syntax, path)) };
+  const mates = placesIn(syntax, given[0] === 'bays' ? [BAYS] : THINGS, 'name').filter(path => !samePath(path, given));
+  const uses = usesIn(syntax).filter(use => {
+    const meant = textAt(syntax, use.path) === name ? meaningOf(syntax, use) : undefined;
+    return meant !== undefined && samePath(meant, given);
+  });
+  return { name, given, uses: uses.map(({ path }) => path), others: mates.map(path => textAt(syntax, path)) };
 }
 
-/** The first of its name is the one that `in` means. */
-const compartmentCalled = (syntax: Syntax, name: string): Path | undefined =>
-  places(syntax, [['hull', 'compartments']], 'name').find(path => textAt(syntax, path) === name);
+const meaningOf = (syntax: Syntax, { path, means }: Use): Path | undefined => {
+  const name = textAt(syntax, path);
+  return placesIn(syntax, means, 'name').find(place => textAt(syntax, place) === name);
+};
+
+function usesIn(syntax: Syntax): readonly Use[] {
+  const trials = entriesOf(syntax, ['trials']).map(({ path }) => path);
+  const below = (key: string): readonly Path[] => trials.map(path => [...path, key]);
+  const inhabited = [TANKS, PAYLOAD, BAYS, ...below('aboard')];
+  return [
+    ...placesIn(syntax, inhabited, 'in').map(path => ({ path, means: [COMPARTMENTS] })),
+    ...placesIn(syntax, below('freeboard'), 'of').map(path => ({ path, means: [SHELLS, COMPARTMENTS] })),
+    ...placesIn(syntax, [['trials']], 'tank').map(path => ({ path, means: [TANKS] })),
+    ...placesIn(syntax, [['trials']], 'explained').map(path => ({ path, means: [PAYLOAD] })),
+  ];
+}
 
 /** Where the entries of some lists write a key with a text. */
-const places = (syntax: Syntax, lists: readonly Path[], key: string): readonly Path[] =>
+const placesIn = (syntax: Syntax, lists: readonly Path[], key: string): readonly Path[] =>
   lists
     .flatMap(list => entriesOf(syntax, list))
     .map(entry => [...entry.path, key])

@@ -139,6 +139,38 @@ describe('the uses of a name', () => {
   });
 });
 
+test('trials mean tanks, shells, compartments and parts by their names', () => {
+  const text = boatText`
+    hull:
+      shells:
+        - { name: outer hull }
+      compartments:
+        - { name: sail }
+      tanks:
+        - { name: main }
+    payload:
+      - { name: main battery }
+      - { name: unlisted weight }
+    trials:
+      - condition: surfaced
+        freeboard:
+          - { station: 60 mm, height: 31 mm, of: outer hull }
+          - { station: 90 mm, height: 31 mm, of: sail }
+        aboard:
+          - { name: lead, mass: 1 g, in: sail }
+      - condition: submerged
+        tank: main
+        explained: unlisted weight
+  `;
+  expect(referencesOf(text, text.indexOf('outer'), false)).toEqual(['13: outer hull']);
+  expect(referencesOf(text, text.indexOf('sail'), false)).toEqual(['14: sail', '16: sail']);
+  expect(referencesOf(text, text.indexOf('main'), false)).toEqual(['18: main']);
+  expect(definitionOf(text, text.lastIndexOf('unlisted'))).toBe('9: unlisted weight');
+  expect(renamed(text, text.lastIndexOf('main'), 'ballast')).toBe(
+    text.replace('name: main }', 'name: ballast }').replace('tank: main', 'tank: ballast'),
+  );
+});
+
 describe('a new name', () => {
   test('is asked for with the old one, without its quotes', () => {
     const analysis = service.analyse(tern);
