@@ -73,8 +73,8 @@ export function createSheet({ client, panel }: SheetHost): SheetView {
       return;
     }
     if (result?.version !== document.version) return;
-    const { pictures, words, proposals } = result;
-    post({ kind: 'sheet', uri, words, pictures, proposals, chosen });
+    const { pictures, isWhole, words, proposals } = result;
+    post({ kind: 'sheet', uri, words, pictures, isWhole, proposals, chosen });
     if (!withProposals) quiet = setTimeout(() => void draw(true), quietMilliseconds);
   }
 
@@ -170,7 +170,10 @@ export function createSheet({ client, panel }: SheetHost): SheetView {
   return {
     follow: uri => void follow(uri),
     refresh(boatUri) {
-      if (boat?.uri.toString() === boatUri) void draw(false);
+      if (boat?.uri.toString() !== boatUri) return;
+      // Another text has other proposals.
+      chosen = 0;
+      void draw(false);
     },
     dispose() {
       clearTimeout(quiet);

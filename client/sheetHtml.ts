@@ -32,7 +32,7 @@ export function sheetHtml(webview: vscode.Webview, extension: vscode.Uri): strin
 </div>
 </div>
 </header>
-<main id="pictures" aria-label="Trim sheet"></main>
+<div id="scroller"><main id="pictures" aria-label="Trim sheet"></main></div>
 <div hidden>
 <p id="keys-entry">Enter goes to its line in the boat file.</p>
 <p id="keys-part">Enter goes to its line in the boat file. Left and right arrow move it along the boat by one mark of the tape, with Shift by ten.</p>

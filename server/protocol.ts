@@ -63,6 +63,8 @@ export type SheetPicture = {
 /** Pictures of one version of a boat file. */
 export type Sheet = {
   readonly version: number;
+  /** All pictures; otherwise those that were quickly drawn. */
+  readonly isWhole: boolean;
   readonly pictures: readonly SheetPicture[];
   /** How the boat lies in both conditions. */
   readonly words: string;
@@ -72,7 +74,7 @@ export type Sheet = {
 export const sheetRequest = 'trimwright/sheet';
 export type SheetParams = {
   readonly uri: string;
-  /** Which of the proposals to draw; null for none, which is quicker: they need not be worked out. */
+  /** Which of the proposals to draw; null for what is quickly drawn only: some pictures, none with a proposal. */
   readonly proposal: number | null;
 };
 export type SheetResult = (Sheet & { readonly proposals: readonly string[] }) | null;

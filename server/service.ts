@@ -30,7 +30,7 @@ import { entryKeyAt, rangeOfKey } from './answers/sheetPlaces.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
 import type { Picture } from './drawing/picture.ts';
-import { trimSheet } from './drawing/trimSheet.ts';
+import { type PictureId, trimSheet } from './drawing/trimSheet.ts';
 import type { FindingCode } from './findings/catalogue/catalogue.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { findingLines } from './report/reference.ts';
@@ -71,7 +71,7 @@ export interface BoatService {
   codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
   summary(analysis: Analysis): Summary;
-  /** The pictures, with one of the proposals or none; `moved` names the part that a hand is moving. */
+  /** All pictures with one of the proposals, or those that are quickly drawn; `moved` names the part that a hand moves. */
   sheet(analysis: Analysis, proposal: number | null, moved?: string): SheetParts;
   /** What could be done to mend the trim, in words, the best first. */
   proposals(analysis: Analysis): readonly string[];
@@ -88,7 +88,20 @@ export interface BoatService {
   newBoat(name: string): string;
 }
 
+/** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
+const QUICK: readonly PictureId[] = [
+  'surfaced-side',
+  'submerged-side',
+  'surfaced-section',
+  'submerged-section',
+  'surfaced-plan',
+  'submerged-plan',
+  'transit',
+  'trim-moments',
+];
+
 export interface SheetParts {
+  readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
   readonly words: string;
 }
@@ -119,12 +132,12 @@ export function createBoatService(): BoatService {
     codeLenses: codeLensesOf,
     foldingRanges: foldingRangesOf,
     summary: summarise,
-    sheet: (analysis, proposal, moved) => ({
-      pictures: trimSheet(analysis, {
-        correction: proposal === null ? null : (analysis.corrections()[proposal] ?? null),
-      }).pictures,
-      words: sheetWords(analysis, moved),
-    }),
+    sheet: (analysis, proposal, moved) => {
+      const isWhole = proposal !== null;
+      const options = isWhole ? { correction: analysis.corrections()[proposal] ?? null } : { only: QUICK };
+      const { pictures } = trimSheet(analysis, options);
+      return { isWhole, pictures, words: sheetWords(analysis, moved) };
+    },
     proposals: analysis => analysis.corrections().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
       const edits = moveEdits(analysis, move);

@@ -17,6 +17,8 @@ export type ToPanel =
       /** How the boat lies in both conditions. */
       readonly words: string;
       readonly pictures: readonly PanelPicture[];
+      /** All pictures; otherwise the others are out of date until they come. */
+      readonly isWhole: boolean;
       /** What can be proposed to mend the trim, the best first, and which of them the pictures show. */
       readonly proposals: readonly string[];
       readonly chosen: number;

@@ -31,9 +31,16 @@ const previews = oneAtATime<{ readonly path: string; readonly metres: number }>(
   editor.postMessage({ kind: 'preview', drag, ...wish }),
 );
 
-function show(shown: readonly PanelPicture[], how: string): void {
-  pictures.show(shown);
-  words.textContent = how;
+interface Shown {
+  readonly pictures: readonly PanelPicture[];
+  readonly isWhole: boolean;
+  readonly words: string;
+}
+
+function show(shown: Shown): void {
+  if (shown.isWhole) pictures.show(shown.pictures);
+  else pictures.showSome(shown.pictures);
+  words.textContent = shown.words;
 }
 
 const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { kind: K }>) => void } = {
@@ -41,15 +48,16 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
     sheet = message;
     document.body.classList.remove('empty');
     // While a part is held, what it would be goes before what is.
-    if (!isHeld) show(message.pictures, message.words);
-    offerProposals(message);
+    if (!isHeld) show(message);
+    if (message.isWhole) offerProposals(message);
+    else openOffer(false);
     if (scroll !== null) window.scrollTo(0, scroll);
     scroll = null;
     remember();
   },
   preview(message) {
     if (message.drag !== drag) return;
-    if (isHeld && message.pictures.length > 0) show(message.pictures, message.words);
+    if (isHeld && message.pictures.length > 0) show({ ...message, isWhole: false });
     previews.answered();
   },
   light: ({ path }) => pictures.light(path),
@@ -59,7 +67,7 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
   nothing(message) {
     sheet = null;
     document.body.classList.add('empty');
-    show([], message.words);
+    show({ pictures: [], isWhole: true, words: message.words });
     offer.hidden = true;
   },
 };
@@ -67,9 +75,16 @@ const hear = <K extends ToPanel['kind']>(message: Extract<ToPanel, { kind: K }>)
   receive[message.kind as K](message);
 
 function offerProposals({ proposals, chosen }: Extract<ToPanel, { kind: 'sheet' }>): void {
+  openOffer(true);
   offer.hidden = proposals.length === 0;
   choice.replaceChildren(...proposals.map((title, i) => new Option(title, String(i), false, i === chosen)));
   choice.title = proposals[chosen] ?? '';
+}
+
+/** What was proposed for a text before this one is not to be taken into this one. */
+function openOffer(isOpen: boolean): void {
+  offer.ariaBusy = String(!isOpen);
+  take.disabled = !isOpen;
 }
 
 function remember(): void {
@@ -98,7 +113,7 @@ listenToHands(pictureHost, {
   },
   letGo() {
     endDrag();
-    if (sheet) show(sheet.pictures, sheet.words);
+    if (sheet) show(sheet);
   },
 });
 take.addEventListener('click', takeProposal);

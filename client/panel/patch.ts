@@ -29,3 +29,16 @@ export function patchesFor(shown: readonly PanelPicture[], next: readonly PanelP
     }),
   };
 }
+
+/** Pictures that came before the others, among those that are shown; the page with them, and what is out of date on it. */
+export function joined(
+  shown: readonly PanelPicture[],
+  some: readonly PanelPicture[],
+): { readonly pictures: readonly PanelPicture[]; readonly outdated: readonly string[] } {
+  const fresh = new Map(some.map(picture => [picture.id, picture]));
+  const known = new Set(shown.map(({ id }) => id));
+  return {
+    pictures: [...shown.map(picture => fresh.get(picture.id) ?? picture), ...some.filter(({ id }) => !known.has(id))],
+    outdated: shown.map(({ id }) => id).filter(id => !fresh.has(id)),
+  };
+}

@@ -1,11 +1,13 @@
 import type { PanelPicture } from './messages.ts';
-import { patchesFor } from './patch.ts';
+import { joined, patchesFor } from './patch.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The pictures on the page. */
 export interface Pictures {
-  /** Shows these pictures; whatever is the same stays as it is, and so do scroll and keyboard focus. */
+  /** Shows these pictures and no others; whatever is the same stays as it is, and so do scroll and keyboard focus. */
   show(pictures: readonly PanelPicture[]): void;
+  /** Shows these pictures; others that are there wait, out of date. */
+  showSome(pictures: readonly PanelPicture[]): void;
   /** Lights the entry at a path in every picture; null for none. */
   light(path: string | null): void;
 }
@@ -22,25 +24,31 @@ export function createPictures(host: HTMLElement): Pictures {
       else entry.removeAttribute('aria-current');
     }
   };
-  return {
-    show(pictures) {
-      const { gone, patches } = patchesFor(shown, pictures);
-      for (const id of gone) {
-        figures.get(id)?.root.remove();
-        figures.delete(id);
+  const showAll = (pictures: readonly PanelPicture[], outdated: readonly string[]): void => {
+    const { gone, patches } = patchesFor(shown, pictures);
+    for (const id of gone) {
+      figures.get(id)?.root.remove();
+      figures.delete(id);
+    }
+    patches.forEach((patch, i) => {
+      const id = patch.kind === 'keep' ? patch.id : patch.picture.id;
+      const figure = figures.get(id) ?? createFigure();
+      figures.set(id, figure);
+      if (patch.kind !== 'keep') tell(figure, patch.picture);
+      if (patch.kind === 'add' || patch.kind === 'redraw') {
+        redraw(figure, patch.picture);
+        lightIn(figure);
       }
-      patches.forEach((patch, i) => {
-        const id = patch.kind === 'keep' ? patch.id : patch.picture.id;
-        const figure = figures.get(id) ?? createFigure();
-        figures.set(id, figure);
-        if (patch.kind !== 'keep') tell(figure, patch.picture);
-        if (patch.kind === 'add' || patch.kind === 'redraw') {
-          redraw(figure, patch.picture);
-          lightIn(figure);
-        }
-        if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
-      });
-      shown = pictures;
+      if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
+    });
+    for (const [id, { root }] of figures) root.setAttribute('aria-busy', String(outdated.includes(id)));
+    shown = pictures;
+  };
+  return {
+    show: pictures => showAll(pictures, []),
+    showSome(pictures) {
+      const page = joined(shown, pictures);
+      showAll(page.pictures, page.outdated);
     },
     light(path) {
       lit = path;
@@ -70,12 +78,16 @@ const tell = ({ root, words }: Figure, { id, title, description }: PanelPicture)
   words.textContent = `${title}. ${description}`;
 };
 
-function redraw({ drawing }: Figure, { svg }: PanelPicture): void {
+/** A picture that takes the whole width of the page is this wide in its own units. */
+const WHOLE = 880;
+
+function redraw({ root: figure, drawing }: Figure, { svg }: PanelPicture): void {
   const root = readSvg(svg);
   if (!root) {
     drawing.textContent = 'This picture could not be drawn.';
     return;
   }
+  figure.style.setProperty('--share', String(Math.min(1, root.viewBox.baseVal.width / WHOLE)));
   // An image would hide its parts from a screen reader.
   root.setAttribute('role', 'group');
   for (const entry of root.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
-import { openTheSheet } from './sheet.ts';
+import { clickAPart, dragAPart, lookInBothThemes, openTheSheet, takeAGhost, typeAndSee } from './sheet.ts';
 import {
   applyTheFix,
   makeANewBoat,
@@ -34,9 +34,14 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
   }
 });
 
-test('the sheet beside the text', async () => {
+test('the trim sheet shows the text, and the text what is done on the sheet', async () => {
   await inEditor({ name: 'sheet', patience }, async session => {
     await openTheSheet(session);
+    await typeAndSee(session);
+    await clickAPart(session);
+    await dragAPart(session);
+    await takeAGhost(session);
+    await lookInBothThemes(session);
   });
 });
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { PanelPicture } from '../../client/panel/messages.ts';
-import { type Patch, patchesFor } from '../../client/panel/patch.ts';
+import { joined, type Patch, patchesFor } from '../../client/panel/patch.ts';
 
 const picture = (id: string, svg = `<svg id="${id}"/>`, description = ''): PanelPicture => ({
   id,
@@ -59,4 +59,11 @@ test('any pictures become any others', () => {
       expect(page.size).toBe(after.length);
     }),
   );
+});
+
+test('some that come first take their places, and the others wait', () => {
+  const shown = [picture('side'), picture('lever'), picture('plan')];
+  const some = [picture('plan', '<svg/>'), picture('side', '<svg/>'), picture('new')];
+  expect(joined(shown, some)).toEqual({ pictures: [some[1], shown[1], some[0], some[2]], outdated: ['lever'] });
+  expect(joined([], some)).toEqual({ pictures: some, outdated: [] });
 });

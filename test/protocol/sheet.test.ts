@@ -41,11 +41,15 @@ describe('the trim sheet', () => {
   test('comes with the version that it is of, both conditions in words, and proposals where they are wanted', async () => {
     await openPetrel();
     const plain = await ask<SheetResult>(sheetRequest, { proposal: null });
-    expect(plain).toMatchObject({ version: 1, proposals: [] });
+    expect(plain).toMatchObject({ version: 1, isWhole: false, proposals: [] });
     expect(plain?.words).toMatch(/^Surfaced: draft .* bow down.*\. Submerged: tank .*\.$/);
     expect(plain?.pictures.map(({ id }) => id)).toEqual(expect.arrayContaining(['surfaced-side', 'submerged-side']));
     expect(plain?.pictures[0]?.svg).not.toContain('data-correction');
     const proposed = await ask<SheetResult>(sheetRequest, { proposal: 0 });
+    expect(proposed?.isWhole).toBe(true);
+    const ids = proposed?.pictures.map(({ id }) => id);
+    expect(ids).toEqual(expect.arrayContaining(plain!.pictures.map(({ id }) => id)));
+    expect(ids).toContain('righting-lever');
     expect(proposed?.proposals[0]).toContain('both conditions within limits');
     expect(proposed?.pictures[0]?.svg).toContain('data-correction="0"');
   });
