@@ -31,14 +31,17 @@ export type SheetView = vscode.Disposable & {
   readonly follow: (boat: vscode.Uri | null) => void;
   /** A boat file was analysed anew. */
   readonly refresh: (boatUri: string) => void;
+  /** The boat file that is shown; null for none. */
+  readonly boat: () => vscode.Uri | null;
 };
 
 export interface SheetHost {
   readonly client: BaseLanguageClient;
   readonly panel: vscode.WebviewPanel;
+  readonly print: (boat: vscode.Uri) => Promise<void>;
 }
 
-export function createSheet({ client, panel }: SheetHost): SheetView {
+export function createSheet({ client, panel, print }: SheetHost): SheetView {
   let boat: vscode.TextDocument | null = null;
   let chosen = 0;
   /** The page listens; a page that was hidden begins anew. */
@@ -137,6 +140,7 @@ export function createSheet({ client, panel }: SheetHost): SheetView {
       void draw(true);
     },
     take: ({ proposal }) => write(proposalRequest, { proposal } satisfies Omit<ProposalParams, 'uri'>),
+    print: () => boat && void print(boat.uri),
   };
   const hear = <K extends FromPanel['kind']>(message: Extract<FromPanel, { kind: K }>): void =>
     deeds[message.kind as K](message);
@@ -168,6 +172,7 @@ export function createSheet({ client, panel }: SheetHost): SheetView {
   }
 
   return {
+    boat: () => boat?.uri ?? null,
     follow: uri => void follow(uri),
     refresh(boatUri) {
       if (boat?.uri.toString() !== boatUri) return;

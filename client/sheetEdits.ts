@@ -1,8 +1,8 @@
 /** Writes what was done on the trim sheet into the text, one undo step each. */
 import * as vscode from 'vscode';
-import type { EditResult, SheetRange } from '../server/protocol.ts';
+import type { EditResult, TextRange } from '../server/protocol.ts';
 
-export const rangeOf = ({ start, end }: SheetRange): vscode.Range =>
+export const rangeOf = ({ start, end }: TextRange): vscode.Range =>
   new vscode.Range(start.line, start.character, end.line, end.character);
 
 /**

@@ -30,6 +30,7 @@ export function sheetHtml(webview: vscode.Webview, extension: vscode.Uri): strin
 <select id="choice"></select>
 <button id="take" type="button">Take</button>
 </div>
+<button id="print" type="button" class="quiet">Print…</button>
 </div>
 </header>
 <div id="scroller"><main id="pictures" aria-label="Trim sheet"></main></div>

@@ -13,20 +13,23 @@ export type SheetPanel = vscode.Disposable & {
   readonly open: (boatUri: string | undefined) => Promise<void>;
   /** The boat file was analysed anew. */
   readonly refresh: (boatUri: string) => void;
+  /** The boat file that is shown; null for none. */
+  readonly boat: () => vscode.Uri | null;
 };
 
 export interface SheetPanelHost {
   readonly client: BaseLanguageClient;
   readonly extension: vscode.Uri;
+  readonly print: (boat: vscode.Uri) => Promise<void>;
 }
 
-export function createSheetPanel({ client, extension }: SheetPanelHost): SheetPanel {
+export function createSheetPanel({ client, extension, print }: SheetPanelHost): SheetPanel {
   let open: { readonly panel: vscode.WebviewPanel; readonly sheet: SheetView } | null = null;
 
   const attach = (panel: vscode.WebviewPanel, boat: vscode.Uri | null): void => {
     panel.webview.options = { enableScripts: true, localResourceRoots: [vscode.Uri.joinPath(extension, 'dist')] };
     panel.iconPath = vscode.Uri.joinPath(extension, 'client', 'media', 'icon.png');
-    const sheet = createSheet({ client, panel });
+    const sheet = createSheet({ client, panel, print });
     open = { panel, sheet };
     panel.onDidDispose(() => {
       sheet.dispose();
@@ -65,6 +68,7 @@ export function createSheetPanel({ client, extension }: SheetPanelHost): SheetPa
       const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
       attach(vscode.window.createWebviewPanel(viewType, 'Trim sheet', place, { enableFindWidget: true }), boat);
     },
+    boat: () => open?.sheet.boat() ?? null,
     refresh: boatUri => open?.sheet.refresh(boatUri),
     dispose() {
       for (const subscription of subscriptions) subscription.dispose();

@@ -11,8 +11,10 @@ import {
 import { boatLanguage } from './boatLanguage.ts';
 import { readWorkspaceFile } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
+import { insertNewTrial } from './newTrial.ts';
+import { printSheet } from './printSheet.ts';
 import { createReportView } from './reportView.ts';
-import { createSheetPanel } from './sheetPanel.ts';
+import { activeBoat, createSheetPanel } from './sheetPanel.ts';
 import { createSummaryBar } from './summaryBar.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
@@ -34,7 +36,8 @@ export function clientOptions({ extensionUri }: vscode.ExtensionContext): Langua
 export async function startClient(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
   const summaryBar = createSummaryBar('trimwright.report');
   const reports = createReportView(client);
-  const sheets = createSheetPanel({ client, extension: context.extensionUri });
+  const print = (boat: vscode.Uri | null): Promise<void> => printSheet(client, boat);
+  const sheets = createSheetPanel({ client, extension: context.extensionUri, print });
   context.subscriptions.push(
     summaryBar,
     reports,
@@ -50,6 +53,8 @@ export async function startClient(context: vscode.ExtensionContext, client: Base
     vscode.commands.registerCommand('trimwright.openSheet', (uri?: unknown) =>
       sheets.open(typeof uri === 'string' ? uri : undefined),
     ),
+    vscode.commands.registerCommand('trimwright.printSheet', () => print(activeBoat() ?? sheets.boat())),
+    vscode.commands.registerCommand('trimwright.newTrial', () => insertNewTrial(client)),
     vscode.commands.registerCommand('trimwright.report', () => reports.openForActiveEditor()),
     vscode.commands.registerCommand('trimwright.restart', () => restart(client)),
   );

@@ -22,6 +22,11 @@ export const newBoatRequest = 'trimwright/newBoat';
 export type NewBoatParams = { readonly name: string };
 export type NewBoatResult = { readonly text: string };
 
+/** Asks for a pool trial to fill in, as an editor's snippet and where it goes; null when it cannot be put in. */
+export const newTrialRequest = 'trimwright/newTrial';
+export type NewTrialParams = { readonly uri: string };
+export type NewTrialResult = { readonly range: TextRange; readonly snippet: string } | null;
+
 /** Asks for the plain text report of an open boat file. */
 export const reportRequest = 'trimwright/report';
 export type ReportParams = { readonly uri: string };
@@ -104,19 +109,24 @@ export type ProposalParams = { readonly uri: string; readonly proposal: number }
 
 /** An edit of one version of a file; or why there is none. */
 export type EditResult =
-  | { readonly status: 'done'; readonly version: number; readonly edits: readonly SheetEdit[] }
+  | { readonly status: 'done'; readonly version: number; readonly edits: readonly RangeEdit[] }
   | { readonly status: 'refused'; readonly reason: string };
-export type SheetEdit = { readonly range: SheetRange; readonly newText: string };
-export type SheetRange = { readonly start: SheetPosition; readonly end: SheetPosition };
+export type RangeEdit = { readonly range: TextRange; readonly newText: string };
+export type TextRange = { readonly start: TextPosition; readonly end: TextPosition };
 /** Lines and UTF-16 units from 0. */
-export type SheetPosition = { readonly line: number; readonly character: number };
+export type TextPosition = { readonly line: number; readonly character: number };
 
 /** Asks which entry a position in the text is in, as the pictures name it. */
 export const entryAtRequest = 'trimwright/entryAt';
-export type EntryAtParams = { readonly uri: string; readonly position: SheetPosition };
+export type EntryAtParams = { readonly uri: string; readonly position: TextPosition };
 export type EntryAtResult = { readonly path: string | null };
 
 /** Asks where an entry of the pictures stands in the text: its name. */
 export const entryRangeRequest = 'trimwright/entryRange';
 export type EntryRangeParams = { readonly uri: string; readonly path: string };
-export type EntryRangeResult = { readonly range: SheetRange | null };
+export type EntryRangeResult = { readonly range: TextRange | null };
+
+/** Asks for the sheet to print: one HTML page with everything in it; null when the file is not open. */
+export const printRequest = 'trimwright/printSheet';
+export type PrintParams = { readonly uri: string; readonly paper: 'a4' | 'letter' };
+export type PrintResult = { readonly html: string | null };

@@ -16,7 +16,10 @@ import { createMeshStore } from './meshStore.ts';
 import {
   type NewBoatParams,
   type NewBoatResult,
+  type NewTrialParams,
+  type NewTrialResult,
   newBoatRequest,
+  newTrialRequest,
   type ReadFileParams,
   type ReadFileResult,
   type ReportParams,
@@ -185,6 +188,15 @@ export function startServer({ connection, clock, service }: ServerHost): void {
         return !document || analyses.get(document).stepToCorrections();
       },
     ),
+  );
+  connection.onRequest(newTrialRequest, ({ uri }: NewTrialParams, token) =>
+    guard<unknown>(host, 'new trial', token, null, () => {
+      const document = documents.get(uri);
+      const splice = document && service.newTrial(analyses.get(document));
+      if (!document || !splice) return null;
+      const range = { start: document.positionAt(splice.start), end: document.positionAt(splice.end) };
+      return { range, snippet: splice.text } satisfies NewTrialResult;
+    }),
   );
   connection.onRequest(newBoatRequest, ({ name }: NewBoatParams, token) =>
     guard<NewBoatResult>(host, 'new boat', token, { text: '' }, () => ({ text: service.newBoat(name) })),

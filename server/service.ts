@@ -22,6 +22,7 @@ import { foldingRangesOf } from './answers/foldingRanges.ts';
 import { hoverReply } from './answers/hoverReply.ts';
 import { inlayHintsIn } from './answers/inlayHints.ts';
 import { newBoatText } from './answers/newBoat.ts';
+import { newTrial } from './answers/newTrial.ts';
 import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
 import { type Rename, type Renaming, renameAt, renamingAt } from './answers/rename.ts';
@@ -30,12 +31,15 @@ import { entryKeyAt, rangeOfKey } from './answers/sheetPlaces.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
 import type { Picture } from './drawing/picture.ts';
+import type { Paper } from './drawing/print/printStyle.ts';
+import { sheetDocument } from './drawing/print/sheetDocument.ts';
 import { type PictureId, trimSheet } from './drawing/trimSheet.ts';
 import type { FindingCode } from './findings/catalogue/catalogue.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { findingLines } from './report/reference.ts';
 import { textReport } from './report/textReport.ts';
 import { splice } from './text/edit.ts';
+import type { TextSplice } from './text/layout.ts';
 import type { Span } from './text/lines.ts';
 
 /** The one door to the core: the language server, the command line and the browser worker come in by it. */
@@ -73,6 +77,8 @@ export interface BoatService {
   summary(analysis: Analysis): Summary;
   /** All pictures with one of the proposals, or those that are quickly drawn; `moved` names the part that a hand moves. */
   sheet(analysis: Analysis, proposal: number | null, moved?: string): SheetParts;
+  /** The sheet for the bench, as one HTML page. */
+  printedSheet(analysis: Analysis, paper: Paper): string;
   /** What could be done to mend the trim, in words, the best first. */
   proposals(analysis: Analysis): readonly string[];
   /** The boat with a part moved along it, read from the text as it would be; null when it cannot be moved. */
@@ -84,6 +90,8 @@ export interface BoatService {
   entryRange(analysis: Analysis, key: string): Range | null;
   /** Plain text, as the command line prints it. */
   report(analysis: Analysis): string;
+  /** A pool trial to fill in, as an editor's snippet. */
+  newTrial(analysis: Analysis): TextSplice | null;
   /** The text of a new boat file. */
   newBoat(name: string): string;
 }
@@ -138,6 +146,7 @@ export function createBoatService(): BoatService {
       const { pictures } = trimSheet(analysis, options);
       return { isWhole, pictures, words: sheetWords(analysis, moved) };
     },
+    printedSheet: (analysis, paper) => sheetDocument(analysis, { paper }),
     proposals: analysis => analysis.corrections().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
       const edits = moveEdits(analysis, move);
@@ -149,6 +158,7 @@ export function createBoatService(): BoatService {
     entryKey: entryKeyAt,
     entryRange: rangeOfKey,
     report: analysis => textReport(analysis),
+    newTrial,
     newBoat: newBoatText,
   };
 }

@@ -14,8 +14,11 @@ import {
   moveRequest,
   type PreviewParams,
   type PreviewResult,
+  type PrintParams,
+  type PrintResult,
   type ProposalParams,
   previewRequest,
+  printRequest,
   proposalRequest,
   type SheetParams,
   type SheetResult,
@@ -65,6 +68,9 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
     edited(file, service.proposalEdits(file.analysis, proposal)),
   );
+  answer<PrintParams, PrintResult>(printRequest, { html: null }, ({ analysis }, { paper }) => ({
+    html: service.printedSheet(analysis, paper),
+  }));
   answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
     path: service.entryKey(analysis, document.offsetAt(position)),
   }));

@@ -46,7 +46,8 @@ export type FromPanel =
   /** Marks of the tape, aft positive. */
   | { readonly kind: 'nudge'; readonly path: string; readonly marks: number }
   | { readonly kind: 'choose'; readonly proposal: number }
-  | { readonly kind: 'take'; readonly proposal: number };
+  | { readonly kind: 'take'; readonly proposal: number }
+  | { readonly kind: 'print' };
 
 /** What the page remembers while it is hidden and when the window is opened again. */
 export type PanelMemory = { readonly uri: string; readonly scroll: number };

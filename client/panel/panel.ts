@@ -117,6 +117,7 @@ listenToHands(pictureHost, {
   },
 });
 take.addEventListener('click', takeProposal);
+part('print').addEventListener('click', () => editor.postMessage({ kind: 'print' }));
 choice.addEventListener('change', () => editor.postMessage({ kind: 'choose', proposal: choice.selectedIndex }));
 window.addEventListener('scroll', remember, { passive: true });
 window.addEventListener('message', ({ data }: MessageEvent<ToPanel>) => hear(data));

@@ -1,4 +1,4 @@
-import type { CodeLens } from 'vscode-languageserver-types';
+import type { CodeLens, Command } from 'vscode-languageserver-types';
 import type { Path } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
 import { locate } from '../text/locate.ts';
@@ -8,15 +8,25 @@ import { lspRange } from './lspRange.ts';
 /** Run by a click on a line over a section, with the address of the boat file. */
 const openSheetCommand = 'trimwright.openSheet';
 
-/** A line over the hull and over the payload: how the boat lies in both conditions. A click shows the trim sheet. */
+/** Run by a click on the line over the trials, with the address of the boat file. */
+const newTrialCommand = 'trimwright.newTrial';
+
+/**
+ * A line over the hull and over the payload: how the boat lies in both conditions; a click shows the trim sheet. Over the
+ * trials: one more of them.
+ */
 export function codeLensesOf(analysis: Analysis, uri: string): readonly CodeLens[] {
   const title = `Surfaced: ${words(surfacedLie(analysis))} · Submerged: ${words(submergedLie(analysis))}`;
-  const sections: readonly Path[] = [['hull'], ['payload']];
-  return sections.flatMap(path => {
+  const sheet = { title, command: openSheetCommand, arguments: [uri], tooltip: 'Open the trim sheet' };
+  const trial = { title: 'New trial', command: newTrialCommand, arguments: [uri], tooltip: 'Write down a pool trial' };
+  const sections: readonly (readonly [Path, Command])[] = [
+    [['hull'], sheet],
+    [['payload'], sheet],
+    [['trials'], trial],
+  ];
+  return sections.flatMap(([path, command]) => {
     const key = locate(analysis.syntax, path)?.key;
-    if (!key) return [];
-    const command = { title, command: openSheetCommand, arguments: [uri], tooltip: 'Open the trim sheet' };
-    return [{ range: lspRange(analysis.syntax, key), command }];
+    return key ? [{ range: lspRange(analysis.syntax, key), command }] : [];
   });
 }
 

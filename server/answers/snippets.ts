@@ -95,11 +95,34 @@ const bays: readonly EntrySnippet[] = [
   ]),
 ];
 
+const trials: readonly EntrySnippet[] = [
+  entry('surfaced trial', 'where the water stood on the hull, at rest', [
+    ['date', stop(1, '2026-05-02')],
+    ['condition', 'surfaced'],
+    ['marks', `[{ station: ${stop(2, '60 mm')}, height: $3 }, { station: ${stop(4, '840 mm')}, height: $5 }]`],
+    ['heel', stop(6, '0° ± 0.5°')],
+  ]),
+  entry('submerged trial', 'how full the tank was when she hung neutral, and her trim', [
+    ['date', stop(1, '2026-05-02')],
+    ['condition', 'submerged'],
+    ['fill', stop(2, '63 % ± 3 %')],
+    ['trim', stop(3, '2° ± 0.5°')],
+  ]),
+  entry('inclining trial', 'a weight moved athwart, and the heel that it made', [
+    ['date', stop(1, '2026-05-02')],
+    ['condition', 'inclining'],
+    ['mass', stop(2, '50 g')],
+    ['moved', stop(3, '40 mm')],
+    ['heel', stop(4, '4.2° ± 0.2°')],
+  ]),
+];
+
 /** Entries for the list at a path. */
 export function entrySnippets(list: Path): readonly EntrySnippet[] {
   const [section, inHull] = list;
   if (list.length === 1 && section === 'payload') return parts;
   if (list.length === 1 && section === 'bays') return bays;
+  if (list.length === 1 && section === 'trials') return trials;
   return list.length === 2 && section === 'hull' ? (hullEntries[String(inHull)] ?? []) : [];
 }
 

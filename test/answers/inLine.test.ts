@@ -89,6 +89,15 @@ describe('lines over the sections', () => {
     );
   });
 
+  test('a new one over the trials', () => {
+    const [lens] = service.codeLenses(service.analyse('trials:\n  - condition: surfaced\n'), 'file:///x');
+    expect(lens?.command).toMatchObject({
+      title: 'New trial',
+      command: 'trimwright.newTrial',
+      arguments: ['file:///x'],
+    });
+  });
+
   test('none where there is no such section', () => {
     expect(service.codeLenses(service.analyse('boat: Tern\n'), 'file:///x')).toEqual([]);
     expect(service.codeLenses(service.analyse('- ['), 'file:///x')).toEqual([]);
@@ -113,5 +122,34 @@ describe('folding', () => {
     ]);
     expect(folded('payload:\n  - name: a\n    mass: 1\n    ma')).toContain('1-2');
     expect(folded('')).toEqual([]);
+  });
+});
+
+describe('a new trial', () => {
+  const added = (text: string): string | null => {
+    const trial = service.newTrial(service.analyse(text));
+    return trial && text.slice(0, trial.start) + trial.text + text.slice(trial.end);
+  };
+
+  test('stands below the others, in their layout, its readings blank', () => {
+    const text = 'boat: T\ntrials:\n- condition: submerged # once\n  fill: 60 %\n# the end\n';
+    expect(added(text)).toBe(
+      [
+        'boat: T',
+        'trials:',
+        '- condition: submerged # once',
+        '  fill: 60 %',
+        `- date: \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}`,
+        `  condition: \${2|surfaced,submerged,inclining|}`,
+        `  marks: [{ station: \${3:60 mm}, height: $4 \\}, { station: \${5:840 mm}, height: $6 \\}]`,
+        '# the end',
+        '',
+      ].join('\n'),
+    );
+  });
+
+  test('makes the section where there is none, and is none where trials are something else', () => {
+    expect(added('boat: T\n')).toMatch(/^boat: T\ntrials:\n {2}- date: \$\{1:/);
+    expect(added('trials: later\n')).toBeNull();
   });
 });

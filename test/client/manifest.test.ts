@@ -26,7 +26,9 @@ test('every command of the manifest is registered, and no other', () => {
   expect(registered.sort()).toEqual(manifest.contributes.commands.map(command => command.command).sort());
 });
 
-test('the package holds the bundles, the language, the schema and the samples, and nothing to build them from', async () => {
+test('the package holds the bundles, the language, the schema and the samples, and nothing to build them from', {
+  timeout: 60_000,
+}, async () => {
   const files = await listFiles({ cwd: projectRoot, packageManager: PackageManager.None });
   const others = files.filter(file => !/^(samples|client\/media)\//.test(file));
   expect(others.sort()).toEqual([

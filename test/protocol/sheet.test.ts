@@ -9,8 +9,12 @@ import {
   entryAtRequest,
   entryRangeRequest,
   moveRequest,
+  type NewTrialResult,
+  newTrialRequest,
   type PreviewResult,
+  type PrintResult,
   previewRequest,
+  printRequest,
   proposalRequest,
   type SheetResult,
   sheetRequest,
@@ -135,4 +139,20 @@ describe('between text and picture', () => {
     expect(await ask(entryRangeRequest, { path: '["payload",99]' })).toEqual({ range: null });
     expect(await ask(entryRangeRequest, { path: 'payload' })).toEqual({ range: null });
   });
+});
+
+test('the sheet to print is one page, for the paper that is wanted', async () => {
+  await openPetrel();
+  const { html } = await ask<PrintResult>(printRequest, { paper: 'letter' });
+  expect(html).toMatch(/^<!doctype html>/i);
+  expect(html).toContain('Petrel');
+  expect(html).toMatch(/size:\s*letter/);
+  expect(html).not.toBe((await ask<PrintResult>(printRequest, { paper: 'a4' })).html);
+});
+
+test('a new trial has its place in the text', async () => {
+  await openPetrel();
+  const trial = await ask<NewTrialResult>(newTrialRequest);
+  expect(trial?.range.start).toEqual(document.positionAt(petrel.length));
+  expect(trial?.snippet).toMatch(/^\n?trials:\n/);
 });

@@ -1,0 +1,25 @@
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type NewTrialParams, type NewTrialResult, newTrialRequest } from '../server/protocol.ts';
+import { boatLanguage } from './boatLanguage.ts';
+import { rangeOf } from './sheetEdits.ts';
+
+/** Puts a pool trial to fill in into the boat file of the active editor. */
+export async function insertNewTrial(client: BaseLanguageClient): Promise<void> {
+  const editor = vscode.window.activeTextEditor;
+  if (editor?.document.languageId !== boatLanguage) {
+    await vscode.window.showInformationMessage('Open a boat file first (NAME.boat.yaml), then add a trial to it.');
+    return;
+  }
+  const { document } = editor;
+  // A snippet that begins at the end of a line would take over that line's indentation.
+  const last = document.lineAt(document.lineCount - 1);
+  if (!last.isEmptyOrWhitespace) await editor.edit(edit => edit.insert(last.range.end, '\n'));
+  const params: NewTrialParams = { uri: document.uri.toString() };
+  const trial = await client.sendRequest<NewTrialResult>(newTrialRequest, params);
+  if (!trial) {
+    await vscode.window.showInformationMessage('“trials” is not a list here: write “- condition: surfaced” below it.');
+    return;
+  }
+  await editor.insertSnippet(new vscode.SnippetString(trial.snippet), rangeOf(trial.range));
+}

@@ -1,0 +1,38 @@
+/** Writes the sheet for the bench as one HTML file, wherever the editor's files are, and offers to open it for printing. */
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type PrintParams, type PrintResult, printRequest } from '../server/protocol.ts';
+
+type PaperChoice = vscode.QuickPickItem & { readonly paper: PrintParams['paper'] };
+
+const papers: readonly PaperChoice[] = [
+  { label: 'A4', description: '210 x 297 mm', paper: 'a4' },
+  { label: 'Letter', description: '8 1/2 x 11 in', paper: 'letter' },
+];
+
+export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | null): Promise<void> {
+  if (!boat) {
+    await vscode.window.showInformationMessage('Open a boat file first (NAME.boat.yaml), then print its trim sheet.');
+    return;
+  }
+  const choice = await vscode.window.showQuickPick(papers, { title: 'Print trim sheet: which paper?' });
+  if (!choice) return;
+  const params: PrintParams = { uri: boat.toString(), paper: choice.paper };
+  const { html } = await client.sendRequest<PrintResult>(printRequest, params);
+  if (html === null) return;
+  const proposed = boat.scheme === 'untitled' ? {} : { defaultUri: boat.with({ path: besideThe(boat.path) }) };
+  const target = await vscode.window.showSaveDialog({
+    ...proposed,
+    title: 'Save the trim sheet',
+    filters: { 'Web page': ['html'] },
+  });
+  if (!target) return;
+  await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(html));
+  const name = target.path.replace(/^.*\//, '');
+  const open = 'Open to print';
+  if ((await vscode.window.showInformationMessage(`The trim sheet is saved as ${name}.`, open)) === open)
+    await vscode.env.openExternal(target);
+}
+
+/** `petrel.sheet.html` beside `petrel.boat.yaml`. */
+const besideThe = (path: string): string => path.replace(/(?:\.boat)?\.ya?ml$/, '').concat('.sheet.html');
