@@ -82,6 +82,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/boat',
     'server/conditions',
     'server/corrections',
+    'server/doubt',
     'server/findings',
     'server/geometry',
     'server/report',

@@ -45,7 +45,7 @@ export function plan(analysis: Analysis, condition: Condition, things: Things): 
       under: TAPE,
       over: frame =>
         together([
-          tape(boat, frame, -beam),
+          tape(boat, frame, [-beam, beam]),
           centreline(boat.length, frame),
           condition === 'surfaced' ? waterplane(lie, things, frame) : null,
           b ? mark('B', frame.at(seen(b, 2)), markWords('B', b, boat), 'left') : null,

@@ -23,7 +23,7 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
   // On its side there is no telling up from here; the body section shows how it lies.
   const turn = turnFor(lie.up, 1);
   const { centreOfMass: g, centreOfBuoyancy: b } = lie;
-  const keel: readonly [number, number] = [0, lowestOf(things)];
+  const edges = edgesOf(things);
   return boatPicture(
     {
       id: `${condition}-side`,
@@ -38,11 +38,17 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
       depthOf: ({ from, to }) => (from[0] - to[0]) * (to[2] - from[2]),
       isLabelled: () => true,
       surface: turn && lie.water === 'below' && lie.level !== null ? turn.height(lie.level, 0) : null,
-      bones: [paintedPoints(boat), [keel, [boat.length, keel[1]]]],
+      bones: [
+        paintedPoints(boat),
+        [
+          [0, edges[0]],
+          [boat.length, edges[1]],
+        ],
+      ],
       under: TAPE,
       over: frame =>
         together([
-          tape(boat, frame, keel[1]),
+          tape(boat, frame, edges),
           paintedLine(boat, frame),
           condition === 'surfaced' && turn ? offMarks(analysis, frame) : null,
           b ? mark('B', frame.at(seen(b, 1)), markWords('B', b, boat), 'left') : null,
@@ -57,6 +63,8 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
   );
 }
 
-/** The lowest of what is built, m. */
-const lowestOf = ({ shells, compartments, tanks, parts }: Things): number =>
-  Math.min(0, ...[shells, compartments, tanks, parts].flat().map(({ from }) => from[2]));
+/** The lowest and the highest of what is built, m. */
+function edgesOf({ shells, compartments, tanks, parts }: Things): readonly [number, number] {
+  const built = [shells, compartments, tanks, parts].flat();
+  return [Math.min(0, ...built.map(({ from }) => from[2])), Math.max(0, ...built.map(({ to }) => to[2]))];
+}

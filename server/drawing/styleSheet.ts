@@ -60,7 +60,7 @@ export const styleSheet = `
 .sheet .axis { stroke: var(--ink); stroke-width: 1; fill: none; }
 .sheet .tick { font-size: 11px; fill: var(--faint); }
 .sheet .axis-words { font-size: 12px; }
-.sheet .end-words { font-size: 11px; fill: var(--faint); font-style: italic; }
+.sheet .end-words { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; font-size: 11px; fill: var(--faint); font-style: italic; }
 .sheet .curve { fill: none; stroke: var(--ink); stroke-width: 1.9; stroke-linejoin: round; }
 .sheet .curve.two { stroke: var(--water); stroke-dasharray: 7 4; }
 .sheet .out { fill: var(--bad); fill-opacity: 0.09; }
@@ -71,6 +71,7 @@ export const styleSheet = `
 .sheet .bar.down { fill: var(--faint); }
 .sheet .bar.up { fill: var(--wash); }
 .sheet .sum text { font-weight: 700; }
+.sheet .doubt-head { font-weight: 600; }
 .sheet .reach { fill: var(--wash); stroke: var(--water); stroke-width: 1.3; stroke-linejoin: round; }
 .sheet .needed { stroke: var(--ink); stroke-width: 2; fill: none; }
 .sheet .needed.far { stroke: var(--bad); stroke-width: 2.6; }

@@ -8,14 +8,19 @@ import { element, type Markup, short, text, together } from './markup.ts';
 const UNDER = 9;
 const STROKE = 5;
 
-/** A tape along the keel that counts from the bow tip, in the file's unit; it trims with the boat. */
-export function tape({ length, units }: Boat, frame: Frame, lowest: number): Markup | null {
+/**
+ * A tape under the boat that counts from the bow tip, in the file's unit; it trims with the boat. `edges` are the lowest and
+ * the highest of the boat as built, m: keel up, it lies along the deck.
+ */
+export function tape({ length, units }: Boat, frame: Frame, edges: readonly [number, number]): Markup | null {
   if (!(length > 0)) return null;
   const unit = unitNamed(units.length, 'length')!;
   const most = fromSi(length, unit);
-  const height = lowest - UNDER / frame.scale;
+  const isOver = frame.turn.up[1] < 0;
+  const way = (isOver ? 1 : -1) / frame.scale;
+  const height = edges[isOver ? 1 : 0] + UNDER * way;
   const marks = scaleLinear([0, most], [0, length]).ticks(10);
-  const at = (x: number, down: number) => frame.at([x, height - down / frame.scale]);
+  const at = (x: number, down: number) => frame.at([x, height + down * way]);
   const line = (from: readonly [number, number], to: readonly [number, number]): string =>
     `M${short(from[0])} ${short(from[1])}L${short(to[0])} ${short(to[1])}`;
   const station = (mark: number): number => (mark / most) * length;

@@ -3,6 +3,7 @@ import type { Correction } from '../corrections/correction.ts';
 import { bodySection } from './bodySection.ts';
 import type { Picture } from './picture.ts';
 import { plan } from './plan.ts';
+import { doubtPlot } from './plots/doubtPlot.ts';
 import { leverPlot } from './plots/leverPlot.ts';
 import { momentsPlot } from './plots/momentsPlot.ts';
 import { reachPlot } from './plots/reachPlot.ts';
@@ -22,6 +23,7 @@ export const PICTURES = [
   'righting-lever',
   'trim-moments',
   'reach',
+  'doubt',
 ] as const;
 export type PictureId = (typeof PICTURES)[number];
 
@@ -53,4 +55,5 @@ const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things) => P
   'righting-lever': leverPlot,
   'trim-moments': momentsPlot,
   reach: reachPlot,
+  doubt: doubtPlot,
 };

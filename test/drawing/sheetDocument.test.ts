@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/drawing/print/sheetDocument.ts';
+import { cutLines } from '../../server/report/correctionReport.ts';
+import { rangeRows, transitRows } from '../../server/report/passageRows.ts';
+import { submergedRows, surfacedRows } from '../../server/report/textReport.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { allNodes, parseXml } from '../helpers/svg.ts';
 
@@ -38,14 +41,35 @@ describe('the printed sheet', () => {
     expect(html).not.toMatch(/NaN|undefined|Infinity|\[object/);
   });
 
-  it.each(['petrel', 'curlew', 'sprat'])('of %s says', async name => {
-    const words = wordsOf(
-      sheetDocument(analysed(sample(name)), { paper: 'a4' })
-        .replace(/<\/(p|tr|h1|h2|h3|li)>/g, '\n</$1>')
-        .replace(/<\/t[hd]>/g, ' |</td>')
-        .replace(/<th /g, '<td '),
+  it.each(['petrel', 'sprat'])('of %s lists what is aboard, and has a form for the pool', async name => {
+    const html = sheetDocument(analysed(sample(name)), { paper: 'a4' });
+    const own = ['pieces', 'trial'].map(
+      kind => html.match(new RegExp(`<section class="${kind}">.*?</section>`, 's'))![0],
     );
-    await expect(words.replace(/^[\s|]+|[ |]+$/gm, '').replace(/\n+/g, '\n')).toMatchFileSnapshot(`golden/${name}.txt`);
+    const lines = own
+      .join('\n')
+      .replace(/<\/(p|tr|h2|h3|span)>/g, '\n')
+      .replace(/<\/t[hd]>/g, ' | ')
+      .replace(/<[^>]*>/g, '');
+    await expect(lines.replace(/[ |]+$/gm, '').replace(/\n+/g, '\n')).toMatchFileSnapshot(`golden/${name}.txt`);
+  });
+
+  it('has every figure and finding of the report, and every line of the cut list', () => {
+    const analysis = analysed(sample('petrel'));
+    const words = wordsOf(sheetDocument(analysis, { paper: 'a4' }));
+    const rows = [
+      ...surfacedRows(analysis),
+      ...submergedRows(analysis),
+      ...transitRows(analysis),
+      ...rangeRows(analysis),
+    ];
+    expect(rows.length).toBeGreaterThan(15);
+    for (const { name, value } of rows) for (const part of [name, value]) expect(words).toContain(part);
+    for (const { message } of analysis.findings) expect(words).toContain(message);
+    const [best] = analysis.corrections();
+    expect(words).toContain(best!.title);
+    for (const line of cutLines(best!.pieces[0]!, best!.parts[0]!.name, analysis.boat))
+      expect(words).toContain(line.trim());
   });
 
   it('takes names as text', () => {

@@ -6,8 +6,8 @@ const BLANK_ROWS = 6;
 
 /** A form for the pool: what to read off the boat, in the order of the keys under `trials:` of the boat file. */
 export function trialForm({ units, name }: Boat): Markup {
-  const length = units.length === 'm' ? 'mm' : units.length === 'ft' ? 'in' : units.length;
-  const volume = length === 'in' ? 'in³' : 'ml';
+  const isImperial = units.length === 'in' || units.length === 'ft';
+  const lengths = isImperial ? 'inches' : units.length === 'cm' ? 'centimetres' : 'millimetres';
   const blank = (head: readonly string[], rows: number): Markup =>
     table(
       'blank',
@@ -17,10 +17,10 @@ export function trialForm({ units, name }: Boat): Markup {
   return section(
     'trial',
     heading(`At the pool${name === '' ? '' : `: ${name}`}`),
-    fillIn(['Date', 'Place', 'Water: fresh or sea, °C', 'Who']),
+    fillIn(['Date', 'Place', `Water: fresh or sea, ${isImperial ? '°F' : '°C'}`, 'Who']),
     htmlElement('h3', {}, text('Afloat, tanks as on the surface')),
     paragraph(
-      `Read how high the water stands on the hull near each end: height of the surface above the baseline (keel), ${length}, and where along the hull, ${length} from the bow tip. Wait until the boat is at rest.`,
+      `Read how high the water stands on the hull near each end: height of the surface above the baseline and place along the hull from the bow tip, both in ${lengths}. Wait until the boat is at rest.`,
     ),
     blank(
       [
@@ -35,7 +35,7 @@ export function trialForm({ units, name }: Boat): Markup {
     ),
     htmlElement('h3', {}, text('Under water, hanging neutral')),
     paragraph(
-      `Fill the tanks until the boat neither rises nor sinks. Read the trim and the heel, then pour the tank water into a measuring jug (${volume}).`,
+      `Fill the tanks until the boat neither rises nor sinks. Read the trim and the heel, then pour the tank water into a measuring jug${isImperial ? '' : ' (ml)'}.`,
     ),
     blank(
       [
@@ -48,7 +48,7 @@ export function trialForm({ units, name }: Boat): Markup {
       BLANK_ROWS - 2,
     ),
     htmlElement('h3', {}, text('Inclining: a weight moved athwart, afloat')),
-    blank(['weight', `moved, ${length}, to port or starboard`, 'heel that it made, °'], BLANK_ROWS - 2),
+    blank(['weight', `moved, ${lengths}, to port or starboard`, 'heel that it made, °'], BLANK_ROWS - 2),
     htmlElement(
       'div',
       { class: 'caution' },
