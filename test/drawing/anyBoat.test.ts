@@ -36,9 +36,7 @@ function checkSheet(text: string, whole = false): void {
   const analysis = analysed(text);
   const { pictures } = trimSheet(
     analysis,
-    whole
-      ? { correction: analysis.corrections()[0] ?? null }
-      : { only: PICTURES.filter(id => id !== 'doubt') },
+    whole ? { correction: analysis.corrections()[0] ?? null } : { only: PICTURES.filter(id => id !== 'doubt') },
   );
   expect(pictures.length).toBeGreaterThanOrEqual(6);
   const ids = new Set<string>();
