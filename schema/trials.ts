@@ -111,6 +111,15 @@ export function trialSchema(units: FileUnits) {
         'What was on board for this trial only: temporary lead and foam, as payload entries.',
         '- { name: sheet lead at the bow, material: lead, mass: 60 g, station: 70 mm, height: -4 mm }',
       ),
+      without: z
+        .array(text({ description: 'The name of a payload entry.', examples: ['keel lead aft'] }), {
+          error: 'Expected a list of names, such as [keel lead aft].',
+        })
+        .meta({
+          description: 'Payload entries that were not on board yet, by their names.',
+          shown: [['keel lead aft']],
+        })
+        .optional(),
       pool: waterSchema(units)
         .meta({ description: 'The water of that day, where it was not that of the file.', shown: ['sea'] })
         .optional(),

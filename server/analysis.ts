@@ -10,15 +10,17 @@ import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
 import type { Patient } from './corrections/patient.ts';
 import { proposeCorrections } from './corrections/propose.ts';
-import { inSteps, type Working } from './corrections/steps.ts';
-import { type WaterSet, waterSetOf } from './corrections/waterSet.ts';
+import { inSteps } from './corrections/steps.ts';
 import { type Doubts, doubtsOf } from './doubt/doubts.ts';
 import type { Owner } from './doubt/pushes.ts';
 import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
 import type { Finding } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
+import { judgeTrials } from './findings/judgeTrials.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
+import { conditioned } from './trials/condition.ts';
+import { type Learned, learn } from './trials/learn.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
@@ -46,10 +48,12 @@ export interface Analysis {
   corrections(): readonly Correction[];
   /** Does a few milliseconds of that work; true when all of it is done. */
   stepToCorrections(): boolean;
-  /** The pieces that change between fresh and sea water; null where there is nothing to be trimmed. */
-  readonly waterSet: Working<WaterSet | null> | null;
   /** What the doubts of masses, places and sizes leave open of every figure; computed once, at the first call. */
+  filedDoubts(): Doubts;
+  /** The same, where the trials that an entry of the file was made of are known too. */
   doubts(): Doubts;
+  /** What the trials tell of the file; computed once, at the first call. */
+  learned(): Learned;
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly patient: Patient | null;
   /** Parts for the next analysis of the same file. */
@@ -126,8 +130,14 @@ function conclude(
       ? { boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part }
       : null;
   const owner: Owner = { source: read.source, shelf, variations: kept.variations };
-  const doubts =
-    isSame && sameDoubts(previous, read) ? previous.doubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
+  const isKnown = isSame && sameDoubts(previous, read) && sameTrials(previous, read);
+  const filed = isKnown ? previous.filedDoubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
+  const learned = isKnown
+    ? previous.learned
+    : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }));
+  const doubts = isKnown
+    ? previous.doubts
+    : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
   const correcting = patient && inSteps(() => proposeCorrections(patient));
   return {
     ...read,
@@ -135,12 +145,18 @@ function conclude(
     surfaced,
     submerged,
     passage,
-    findings: [...ofFile, ...judge(boat, surfaced, submerged, passage)],
+    // While something is missing from the figures, no trial can agree with them.
+    findings: [
+      ...ofFile,
+      ...judge(boat, surfaced, submerged, passage),
+      ...(isFaulty || boat.leftOut.length > 0 || read.trials.length === 0 ? [] : judgeTrials(boat, learned())),
+    ],
     isFaulty,
     corrections: () => correcting?.all() ?? [],
     stepToCorrections: () => correcting?.step() ?? true,
-    waterSet: patient && inSteps(() => waterSetOf(patient)),
+    filedDoubts: filed,
     doubts,
+    learned,
     patient,
   };
 }
@@ -157,6 +173,11 @@ function once<T>(make: () => T): () => T {
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameDoubts = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
   JSON.stringify([previous.source.water, previous.source.stock]) === JSON.stringify([source.water, source.stock]);
+
+/** Trials that a keystroke left as they were are the same ones. */
+const sameTrials = (previous: Analysis, { trials }: Pick<Analysis, 'trials'>): boolean =>
+  previous.trials.length === trials.length &&
+  trials.every((trial, i) => JSON.stringify(trial) === JSON.stringify(previous.trials[i]));
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';

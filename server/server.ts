@@ -91,7 +91,7 @@ export function startServer({ connection, clock, service }: ServerHost): void {
         textDocumentSync: TextDocumentSyncKind.Incremental,
         hoverProvider: true,
         completionProvider: { triggerCharacters: [' ', ':', '-', '{', '['] },
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix] },
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, CodeActionKind.RefactorRewrite] },
         documentSymbolProvider: true,
         definitionProvider: true,
         referencesProvider: true,
@@ -109,16 +109,6 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     if (timer !== undefined) clock.clearTimeout(timer);
     pending.delete(uri);
   };
-
-  /** Meshes that no open file names are let go. */
-  const letMeshesGo = (): void =>
-    attempt(
-      host,
-      'letting meshes go',
-      () =>
-        meshes.keepOnly(documents.all().map(other => ({ boatUri: other.uri, names: analyses.get(other).wantedFiles }))),
-      () => {},
-    );
 
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
   const publish = (uri: string): void => {
@@ -167,7 +157,6 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   documents.onDidClose(({ document: { uri } }) => {
     cancel(uri);
     analyses.drop(uri);
-    letMeshesGo();
     void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
 

@@ -5,9 +5,9 @@ import type { Change, Finding } from '../findings/finding.ts';
 import { applyChanges } from '../text/edit.ts';
 import type { Span } from '../text/lines.ts';
 import { rangeOf } from '../text/rangeOf.ts';
-import { asksForWater, changeOfWater } from './changeOfWater.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
+import { trialActionsAt } from './trialActions.ts';
 
 /** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
 export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
@@ -15,16 +15,13 @@ export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile):
   return [
     ...touched.flatMap(finding => mendsOf(analysis, finding, file)),
     ...correctionsOf(analysis, touched, file),
-    ...waterActions(analysis, span, file),
+    ...trialsOf(analysis, touched, span, file),
   ];
 }
 
 /** Does a little of the work on the corrections, where any are asked for; true when they are there. */
-export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
-  const isTrimmed = findingsIn(analysis, span).every(finding => conditionOf(finding) === null);
-  if (!isTrimmed && !analysis.stepToCorrections()) return false;
-  return !asksForWater(analysis, span) || (analysis.waterSet?.step() ?? true);
-}
+export const prepareCodeActions = (analysis: Analysis, span: Span): boolean =>
+  findingsIn(analysis, span).every(finding => conditionOf(finding) === null) || analysis.stepToCorrections();
 
 const findingsIn = ({ syntax, findings }: Analysis, [start, end]: Span): readonly Finding[] =>
   findings.filter(finding => {
@@ -53,11 +50,21 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
   });
 }
 
-/** On the water: the other water, with what it asks for. */
-function waterActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
-  const change = asksForWater(analysis, span) ? changeOfWater(analysis) : null;
-  const edit = change && editOf(analysis, change.changes, file);
-  return change && edit ? [quickFix(analysis, { title: change.title, findings: [], edit, isBest: false })] : [];
+/** What the trials teach stands with what they say of the file; the better explanation is preferred. */
+function trialsOf(
+  analysis: Analysis,
+  touched: readonly Finding[],
+  span: Span,
+  file: EditedFile,
+): readonly CodeAction[] {
+  const differing = touched.filter(({ code }) => code === 'trial-differs');
+  return trialActionsAt(analysis, span, differing.length > 0).flatMap(({ title, changes, seesTo }, i) => {
+    const edit = editOf(analysis, changes, file);
+    if (!edit) return [];
+    if (seesTo)
+      return [quickFix(analysis, { title, findings: differing, edit, isBest: i === 0 && differing.length > 0 })];
+    return [{ title, kind: CodeActionKind.RefactorRewrite, edit }];
+  });
 }
 
 const conditionOf = ({ code }: Finding): 'surfaced' | 'submerged' | null => {

@@ -5,6 +5,7 @@ import { pathAt } from '../text/pathAt.ts';
 import { limitsHover, waterlineHover } from './conditionHover.ts';
 import { bayHover, compartmentHover, shellHover, tankHover } from './hullHover.ts';
 import { partHover } from './partHover.ts';
+import { trialHover } from './trialHover.ts';
 
 /** Markdown about the place under the cursor, and the path that it is about. */
 export interface HoverText {
@@ -33,6 +34,7 @@ function boatWords(analysis: Analysis, path: Path): string | null {
   if (section === 'payload' && typeof second === 'number') return partHover(analysis, second);
   if (section === 'bays' && typeof second === 'number') return bayHover(analysis, second);
   if (section === 'limits') return limitsHover(analysis);
+  if (section === 'trials' && typeof second === 'number') return trialHover(analysis, path);
   if (section !== 'hull') return null;
   if (second === 'waterline') return waterlineHover(analysis);
   if (typeof third !== 'number') return null;

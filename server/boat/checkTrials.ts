@@ -1,3 +1,5 @@
+import { closest } from '../../schema/closest.ts';
+import type { Path } from '../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form.ts';
 import { formTop } from '../geometry/formTop.ts';
@@ -5,10 +7,8 @@ import type { Shapes } from '../geometry/shapes.ts';
 import { lengthText, volumeText } from '../wording/numbers.ts';
 import { unknownCompartment } from './arrangement.ts';
 import type { Boat } from './boat.ts';
-import { valueFault } from './fault.ts';
+import { changeTo, valueFault } from './fault.ts';
 import type { FreeboardReading, MarkReading, Reading, TankReading, Trial } from './trial.ts';
-
-type Hull = Omit<Boat, 'leftOut'>;
 
 export interface CheckedTrials {
   readonly trials: readonly Trial[];
@@ -21,13 +21,14 @@ const BEYOND = 0.1;
 /** Trials against the boat that they were made with: readings that this boat cannot give are told and left out. */
 export function checkTrials(
   read: readonly Trial[],
-  boat: Hull,
+  boat: Boat,
   compartmentNames: readonly string[],
   shapes: Shapes,
 ): CheckedTrials {
   const findings: Finding[] = [];
   const trials = read.map((trial): Trial => {
     findings.push(...trial.aboard.flatMap(({ entry }) => unknownCompartment(entry, compartmentNames)));
+    findings.push(...trial.without.flatMap((name, i) => unknownPart(name, [...trial.path, 'without', i], boat)));
     const holds = (reading: Reading): boolean => {
       const fault = faultOf(reading, boat, shapes);
       if (fault) findings.push(fault);
@@ -39,7 +40,18 @@ export function checkTrials(
   return { trials, findings };
 }
 
-function faultOf(reading: Reading, boat: Hull, shapes: Shapes): Finding | null {
+function unknownPart(name: string, path: Path, { payload, leftOut }: Boat): readonly Finding[] {
+  if (leftOut.includes(name) || payload.some(part => part.name === name)) return [];
+  const near = closest(
+    name,
+    payload.map(part => part.name),
+  );
+  const hint = near ? ` Did you mean “${near}”?` : '';
+  const message = `There is no payload entry “${name}” that could have been left ashore.${hint}`;
+  return [valueFault('trial-impossible', path, message, { mends: changeTo(path, near) })];
+}
+
+function faultOf(reading: Reading, boat: Boat, shapes: Shapes): Finding | null {
   switch (reading.of) {
     case 'mark':
       return markFault(reading, boat);
@@ -57,7 +69,7 @@ function faultOf(reading: Reading, boat: Hull, shapes: Shapes): Finding | null {
 const fault = ({ path }: Reading, message: string, key?: string): Finding =>
   valueFault('trial-impossible', key === undefined ? path : [...path.slice(0, -1), key], message);
 
-function markFault(reading: MarkReading | FreeboardReading, { length, units }: Hull): Finding | null {
+function markFault(reading: MarkReading | FreeboardReading, { length, units }: Boat): Finding | null {
   const { station } = reading;
   if (station >= -BEYOND * length && station <= (1 + BEYOND) * length) return null;
   return fault(
@@ -67,7 +79,7 @@ function markFault(reading: MarkReading | FreeboardReading, { length, units }: H
   );
 }
 
-function freeboardFault(reading: FreeboardReading, boat: Hull): Finding | null {
+function freeboardFault(reading: FreeboardReading, boat: Boat): Finding | null {
   const { top, station } = reading;
   if (top !== null && ![...boat.shells, ...boat.compartments].some(({ name }) => name === top)) {
     return fault(reading, `There is no shell or compartment “${top}” to read a freeboard to.`, 'of');
@@ -97,7 +109,7 @@ export function hullTop(
   return topOf(shells) ?? topOf(compartments);
 }
 
-function tankFault(reading: TankReading, { tanks, units }: Hull, shapes: Shapes): Finding | null {
+function tankFault(reading: TankReading, { tanks, units }: Boat, shapes: Shapes): Finding | null {
   if (tanks.length === 0) return fault(reading, 'The boat has no tank to hold water. Add it under “hull: tanks:”.');
   const tank = reading.tank === null ? tanks[0]! : tanks.find(({ name }) => name === reading.tank);
   if (!tank) return fault(reading, `There is no tank “${reading.tank}”.`, 'tank');

@@ -29,7 +29,7 @@ const BELONGS: Readonly<Record<TrialEntry['condition'], readonly string[]>> = {
   submerged: ['heel', 'trim', 'fill', 'water', 'level', 'tank', 'proud'],
   inclining: ['mass', 'moved', 'heel', 'shifts', 'fill', 'water', 'level', 'tank'],
 };
-const ALWAYS = ['date', 'condition', 'aboard', 'pool', 'explained', 'note'];
+const ALWAYS = ['date', 'condition', 'aboard', 'without', 'pool', 'explained', 'note'];
 
 /** A trial from its checked entry; readings that cannot be are told and left out. */
 export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, findings: Finding[]): Trial {
@@ -61,6 +61,8 @@ export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, f
     proud: isUnder && entry.proud ? measured(entry.proud, [...path, 'proud'], READS.proud) : null,
     shifts,
     aboard: aboardOf(entry, path, around, findings),
+    without: entry.without ?? [],
+    pool: entry.pool ?? null,
     water: entry.pool ? readWater(entry.pool, findings, [...path, 'pool']) : null,
   };
 }

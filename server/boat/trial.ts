@@ -1,5 +1,6 @@
 import type { PartEntry } from '../../schema/hull.ts';
 import type { Path } from '../../schema/path.ts';
+import type { WaterEntry } from '../../schema/water.ts';
 import type { Entry, Part, Water } from './boat.ts';
 import type { Source } from './source.ts';
 
@@ -21,7 +22,10 @@ export interface Trial extends Entry {
   readonly shifts: readonly Shift[];
   /** On board for this trial only. */
   readonly aboard: readonly Source<PartEntry, Part>[];
-  /** The water of that day; null: the file's. */
+  /** Payload entries that were not on board yet, by name. */
+  readonly without: readonly string[];
+  /** The water of that day as given, and what it comes to; null: the file's. */
+  readonly pool: WaterEntry | null;
   readonly water: Water | null;
 }
 

@@ -1,20 +1,28 @@
-import type { Boat } from '../boat/boat.ts';
+import type { Boat, Part } from '../boat/boat.ts';
 import type { TankReading, Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyShelf } from '../bodies/assemble.ts';
 import { shareFills, type TankBody } from '../bodies/tankWater.ts';
+import { capacityOf } from '../doubt/lie.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
 import { levelFor } from '../geometry/levelCut.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 
 /** The boat as it was on the day of a trial: with the pieces that were on board, and in the water of that day. */
 export function dayBoat(boat: Boat, trial: Trial): Boat {
-  if (trial.aboard.length === 0 && trial.water === null) return boat;
+  if (isAsFiled(trial)) return boat;
+  const filed = boat.payload.filter(part => isOnBoard(part, trial));
   return {
     ...boat,
-    payload: [...boat.payload, ...trial.aboard.map(({ entry }) => entry)],
+    payload: [...filed, ...trial.aboard.map(({ entry }) => entry)],
     water: trial.water ?? boat.water,
   };
 }
+
+/** Nothing was other than the file has it. */
+export const isAsFiled = ({ aboard, without, pool }: Trial): boolean =>
+  aboard.length === 0 && without.length === 0 && pool === null;
+
+export const isOnBoard = ({ name }: Pick<Part, 'name'>, { without }: Trial): boolean => !without.includes(name);
 
 /** The bodies of the boat on that day, afloat with what was read to be left in the tanks. */
 export function dayBodies(boat: Boat, trial: Trial, shelf: BodyShelf): Bodies {
@@ -25,17 +33,15 @@ export function dayBodies(boat: Boat, trial: Trial, shelf: BodyShelf): Bodies {
   return { ...bodies, tanks };
 }
 
-export const capacityOf = (tanks: readonly TankBody[]): number => tanks.reduce((sum, tank) => sum + tank.capacity, 0);
-
 /** The tank that a level was read in. */
-export const tankOf = ({ tank }: TankReading, tanks: readonly TankBody[]): TankBody | undefined =>
-  tank === null ? tanks[0] : tanks.find(({ tank: { name } }) => name === tank);
+export const tankOf = (named: string | null, tanks: readonly TankBody[]): TankBody | undefined =>
+  named === null ? tanks[0] : tanks.find(({ tank }) => tank.name === named);
 
 /** The fill of every tank by a reading of a boat on an even keel, 0..1; a level tells only of the tank it was read in. */
 function fillsRead(reading: TankReading, tanks: readonly TankBody[]): readonly number[] {
   if (reading.of === 'fill') return shareFills(tanks, reading.value);
   if (reading.of === 'water') return shareFills(tanks, reading.value / capacityOf(tanks));
-  const read = tankOf(reading, tanks);
+  const read = tankOf(reading.tank, tanks);
   return tanks.map(body => (body === read ? fillAtLevel(body, reading.value) : body.tank.fill));
 }
 

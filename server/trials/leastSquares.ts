@@ -9,6 +9,8 @@ export interface Fit {
   readonly residuals: readonly number[];
   /** Sum of their squares. */
   readonly sum: number;
+  /** Natural logarithm of the covariance's determinant. */
+  readonly logVolume: number;
 }
 
 /**
@@ -35,6 +37,7 @@ export function leastSquares(rows: readonly (readonly number[])[], values: reado
     covariance: covarianceOf(invertTriangle(triangle), sizes),
     residuals,
     sum: dot(residuals, residuals),
+    logVolume: -2 * triangle.reduce((sum, row, i) => sum + Math.log(Math.abs(row[i]!) * sizes[i]!), 0),
   };
 }
 

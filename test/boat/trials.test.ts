@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { isInside } from '../../schema/path.ts';
-import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
+import { analysed, marked } from '../helpers/analysed.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
@@ -25,7 +25,7 @@ describe('readings in SI, with what they are good for', () => {
     ['{ condition: inclining, shifts: [{ mass: 50 g, moved: -40 mm, heel: -4° }] }', 'tilt', -4 * DEGREE, 0.5 * DEGREE],
   ])('%s', (trial, of, value, sigma) => {
     const analysis = tried(trial);
-    expect(fileFindings(analysis)).toEqual([]);
+    expect(analysis.ofFile).toEqual([]);
     const { readings } = analysis.trials[0]!;
     expect(readings.map(reading => reading.of)).toEqual([of]);
     expect(readings[0]!.value).toBeCloseTo(value, 12);
@@ -155,7 +155,7 @@ describe('what cannot be is told on its own characters and left out', () => {
     ],
   ])('%s', (trial, code, marks, message) => {
     const analysis = tried(trial);
-    const told = fileFindings(analysis);
+    const told = analysis.ofFile;
     expect(told.map(finding => [finding.code, finding.message])).toEqual([[code, message]]);
     expect(marked(analysis, told[0]!)).toBe(marks);
     const at = 'path' in told[0]!.place ? told[0]!.place.path : [];

@@ -103,7 +103,7 @@ describe('requests', () => {
       textDocumentSync: 2,
       hoverProvider: true,
       documentSymbolProvider: true,
-      codeActionProvider: { codeActionKinds: ['quickfix'] },
+      codeActionProvider: { codeActionKinds: ['quickfix', 'refactor.rewrite'] },
     });
   });
 

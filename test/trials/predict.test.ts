@@ -8,7 +8,7 @@ const DEGREE = Math.PI / 180;
 /** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
 function shown(trial: string, text = PROBE): readonly (number | null)[] {
   const { boat, trials, kept } = analysed(`${text}trials:\n  - ${trial}\n`);
-  return predictTrial(boat, trials[0]!, kept.shelf).values;
+  return predictTrial(boat, trials[0]!, kept.shelf);
 }
 
 /** All worked by hand from the barge's round numbers. */

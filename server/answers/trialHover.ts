@@ -1,0 +1,97 @@
+import { isInside, type Path } from '../../schema/path.ts';
+import type { Analysis } from '../analysis.ts';
+import type { Reading } from '../boat/trial.ts';
+import { GOOD_FILL } from '../conditions/tankSizing.ts';
+import { capacityOf } from '../doubt/lie.ts';
+import type { ComparedReading } from '../trials/compare.ts';
+import type { LearnedTrial } from '../trials/learn.ts';
+import { readingName, readingText, scoreWords, sizeText, trialName, wayOff } from '../trials/readingWords.ts';
+import { lengthText, percentText, volumeText } from '../wording/numbers.ts';
+import { escaped, table } from './markdown.ts';
+
+/** A trial, or the reading of it under the cursor, against what the file says. */
+export function trialHover(analysis: Analysis, path: Path): string | null {
+  const learned = analysis.learned();
+  const trial = learned.comparisons.find(comparison => isInside(path, comparison.trial.path));
+  if (!trial) return null;
+  if (trial.lay === null) return 'By the file the boat could not have lain so: there is nothing to compare with.';
+  const under = trial.readings.filter(({ reading }) => isAbout(path, reading));
+  const blocks =
+    under.length > 0 && path.length > 2
+      ? under.flatMap(compared => readingWords(analysis, trial, compared))
+      : [comparisonTable(analysis, trial), ...aboutTanks(analysis, trial), ...aboutInclining(analysis, trial)];
+  return blocks.filter(block => block !== '').join('\n\n');
+}
+
+/** On its value, its key, or the entry that holds it. */
+const isAbout = (path: Path, reading: Reading): boolean =>
+  isInside(reading.path, path) || (path.length > 3 && isInside(reading.path, path.slice(0, 4)));
+
+function readingWords(
+  analysis: Analysis,
+  trial: LearnedTrial,
+  { reading, predicted, sigma, doubt, score }: ComparedReading,
+): readonly string[] {
+  if (predicted === null) return [];
+  const { units } = analysis.boat;
+  const slip = analysis.learned().slips.find(each => each.reading === reading);
+  const off = reading.value - predicted;
+  const name = readingName(reading, units);
+  const isSame = sizeText(reading, off, units).startsWith('0 ') || sizeText(reading, off, units) === '0°';
+  return [
+    table([
+      [`${name.charAt(0).toUpperCase()}${name.slice(1)}`, '', 'give or take'],
+      ['Read', readingText(reading, reading.value, units), sizeText(reading, sigma, units)],
+      ['By the file', readingText(reading, predicted, units), sizeText(reading, doubt, units)],
+    ]),
+    isSame
+      ? 'Read as predicted.'
+      : `Read ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${Math.abs(score).toFixed(1)} times what both leave open: ${scoreWords(score)}.`,
+    slip
+      ? `By all other readings it should have been ${readingText(reading, slip.expected, units)}: likely a slip.`
+      : '',
+    ...(reading.of === 'tilt' ? aboutInclining(analysis, trial) : []),
+    ...(reading.of === 'fill' || reading.of === 'water' || reading.of === 'level' ? aboutTanks(analysis, trial) : []),
+  ];
+}
+
+function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: LearnedTrial): string {
+  const rows = readings.map(({ reading, predicted, score }) => [
+    readingName(reading, units),
+    readingText(reading, reading.value, units),
+    predicted === null ? '' : readingText(reading, predicted, units),
+    Math.abs(score).toFixed(1),
+  ]);
+  const explained = trial.explained === null ? '' : ` Accounted for by ${escaped(trial.explained)}.`;
+  const title = trialName(trial);
+  return [
+    `**${escaped(title.charAt(0).toUpperCase() + title.slice(1))}**, ${trial.condition}.${explained}`,
+    table([['', 'Read', 'By the file', 'Apart (in what is open)'], ...rows]),
+  ].join('\n\n');
+}
+
+/** What was in the tanks of the boat that hung neutral, and what they should hold. */
+function aboutTanks({ boat }: Analysis, { trial, readings, lay }: LearnedTrial): readonly string[] {
+  const compared = readings.find(({ reading: { of } }) => of === 'fill' || of === 'water');
+  if (!compared || trial.condition !== 'submerged' || !lay) return [];
+  const capacity = capacityOf(lay.rest.lie.tanks);
+  const fill = compared.reading.of === 'fill' ? compared.reading.value : compared.reading.value / capacity;
+  const wanted = volumeText((fill * capacity) / GOOD_FILL, boat.units);
+  const whose = boat.tanks.length > 1 ? 'Tanks' : 'A tank';
+  return [
+    `As read she hung neutral with the tank ${percentText(fill)} full. ${whose} of ${wanted} in all would be neutral at ${percentText(GOOD_FILL)}, which leaves room both ways.`,
+  ];
+}
+
+function aboutInclining({ boat: { units } }: Analysis, { inclined }: LearnedTrial): readonly string[] {
+  if (!inclined) return [];
+  const { gm, gmOfFile, heightOfG, heightOfGOfFile } = inclined;
+  const length = (metres: number) => lengthText(metres, units);
+  return [
+    table([
+      ['By the shifts', 'As tried', 'give or take', 'By the file'],
+      ['Metacentric height', length(gm.value), length(gm.sigma), length(gmOfFile)],
+      ['Height of the centre of mass', length(heightOfG.value), length(heightOfG.sigma), length(heightOfGOfFile)],
+    ]),
+  ];
+}

@@ -1,0 +1,51 @@
+import type { Reading } from '../boat/trial.ts';
+import { type Comparison, compareTrials } from './compare.ts';
+import { type Inclined, incline } from './inclining.ts';
+import type { Lesson } from './lesson.ts';
+import { type Offer, offersOf } from './offers.ts';
+import { findSlips, type Slip } from './reconcile.ts';
+import { hasSuspect } from './suspect.ts';
+
+/** What the pool tells of the file. */
+export interface Learned {
+  /** Every trial, in the order of the file. */
+  readonly comparisons: readonly LearnedTrial[];
+  /** Readings that fit nothing, in trials that can still teach. */
+  readonly slips: readonly Slip[];
+  /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
+  offers(): readonly Offer[];
+}
+
+export interface LearnedTrial extends Comparison {
+  /** What an inclining trial comes to; null for others. */
+  readonly inclined: Inclined | null;
+}
+
+/** Compares every trial with the file, and finds what the readings of those not yet accounted for tell. */
+export function learn(lesson: Lesson): Learned {
+  const comparisons = compareTrials(lesson).map(comparison => ({
+    ...comparison,
+    inclined: inclinedBy(comparison, lesson),
+  }));
+  const teaching = comparisons.flatMap(({ trial, lay, readings }) =>
+    lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null) ? [trial] : [],
+  );
+  const school: Lesson = { ...lesson, trials: teaching };
+  const slips = hasSuspect(comparisons, lesson.inputs) ? findSlips(school) : [];
+  const leftOut: ReadonlySet<Reading> = new Set(slips.map(({ reading }) => reading));
+  let offers: readonly Offer[] | null = null;
+  return {
+    comparisons,
+    slips,
+    offers: () => {
+      offers ??= teaching.length > 0 ? offersOf(school, leftOut) : [];
+      return offers;
+    },
+  };
+}
+
+function inclinedBy({ trial, lay, day }: Comparison, { source, shelf }: Lesson): Inclined | null {
+  if (trial.condition !== 'inclining' || !lay) return null;
+  const masses = day.inputs.filter(({ noun }) => noun === 'mass').map(({ sigma }) => sigma);
+  return incline(source.boat, trial, shelf, Math.hypot(...masses));
+}

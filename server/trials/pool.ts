@@ -1,0 +1,141 @@
+import type { Entry } from '../boat/boat.ts';
+import type { BoatSource, Source } from '../boat/source.ts';
+import type { Reading, Trial } from '../boat/trial.ts';
+import type { Editable } from '../doubt/edits.ts';
+import type { Input, ListName } from '../doubt/input.ts';
+import { withInputs } from '../doubt/withInputs.ts';
+import { answersOf, type Shelves, type Slopes } from './answers.ts';
+import { type Day, type DayInput, dayOf } from './day.ts';
+import type { Model, Modelled, Observed } from './gaussNewton.ts';
+import type { Lesson } from './lesson.ts';
+import { layTrial, shownBy, type TrialLay } from './predict.ts';
+
+/** All that was read in the trials that can still teach, and all that it can teach about. */
+export interface Pool {
+  readonly days: readonly Day[];
+  /** Every uncertain number of any day, each once. */
+  readonly inputs: readonly DayInput[];
+  readonly observations: readonly Observation[];
+  readonly model: Model;
+}
+
+export interface Observation extends Observed {
+  readonly trial: Trial;
+  readonly reading: Reading;
+}
+
+/** Gathers the trials of a boat; readings that are left out (slips) are not gathered. */
+export function gather(lesson: Lesson, leftOut: ReadonlySet<Reading>): Pool {
+  const { source, trials, shelf, variations } = lesson;
+  const days = trials.map(trial =>
+    dayOf(source, lesson.inputs, { ...trial, readings: trial.readings.filter(reading => !leftOut.has(reading)) }),
+  );
+  const inputs = [...new Map(days.flatMap(day => day.inputs.map(input => [input.id, input] as const))).values()];
+  const places = new Map(inputs.map(({ id }, i) => [id, i]));
+  const observations = days.flatMap(({ trial }) =>
+    trial.readings.map(reading => ({ trial, reading, value: reading.value, sigma: sigmaOf(reading, trial) })),
+  );
+  const kept = new Map<Day, Slopes>();
+  const model: Model = (unknowns, afresh) => {
+    const parts = days.map(day => {
+      const known = { places, shelves: { shelf, variations }, slopes: afresh ? null : (kept.get(day) ?? null) };
+      const part = modelOf(day, unknowns, known);
+      if (part) kept.set(day, part.ofInputs);
+      return part;
+    });
+    if (parts.some(part => part === null)) return null;
+    return {
+      values: parts.flatMap(part => part!.values),
+      slopes: parts.flatMap(part => part!.slopes),
+    };
+  };
+  return { days, inputs, observations, model };
+}
+
+/** A tilt is as sure as its angle, the weight and the way that it was moved. */
+export function sigmaOf(reading: Reading, { shifts }: Trial): number {
+  const shift = reading.of === 'tilt' ? shifts[reading.shift] : undefined;
+  if (!shift) return reading.sigma;
+  const { mass, moved } = shift;
+  return Math.hypot(
+    reading.sigma,
+    reading.value * (mass.sigma / mass.value),
+    reading.value * (moved.sigma / moved.value),
+  );
+}
+
+interface Known {
+  /** Where each input stands among the unknowns. */
+  readonly places: ReadonlyMap<string, number>;
+  readonly shelves: Shelves;
+  /** From an earlier round; null: take all anew. */
+  readonly slopes: Slopes | null;
+}
+
+interface ModelledDay extends Modelled {
+  /** By the day's own inputs. */
+  readonly ofInputs: Slopes;
+}
+
+function modelOf(day: Day, unknowns: readonly number[], known: Known): ModelledDay | null {
+  const { places, shelves } = known;
+  const at = day.inputs.map(({ id }) => places.get(id)!);
+  const changes = new Map(day.inputs.map((input, i) => [input, input.value + unknowns[at[i]!]! * input.sigma]));
+  const source = sourceWith(day.source, changes);
+  const lay = layTrial(source.boat, withoutDay(day.trial), shelves.shelf);
+  if (!lay) return null;
+  const values = day.trial.readings.map(reading => shownBy(lay, reading, source.boat));
+  if (values.some(value => value === null)) return null;
+  const ofInputs = slopesNow({ ...day, source }, lay, known);
+  const slopes = ofInputs.map(row => {
+    const whole = unknowns.map(() => 0);
+    for (const [i, slope] of row.entries()) whole[at[i]!]! += slope;
+    return whole;
+  });
+  return { values: values.map(value => value!), slopes, ofInputs };
+}
+
+/** The slopes of an earlier round, but for those of broad inputs, which change a good deal on the way. */
+function slopesNow(day: Day, lay: TrialLay, { slopes, shelves }: Known): Slopes {
+  if (!slopes) return answersOf(day, lay, shelves).slopes;
+  const bent = day.inputs.filter(({ isBroad }) => isBroad);
+  if (bent.length === 0) return slopes;
+  const fresh = answersOf({ ...day, inputs: bent }, lay, shelves).slopes;
+  return slopes.map((row, i) =>
+    row.map((slope, k) => {
+      const at = bent.indexOf(day.inputs[k]!);
+      return at < 0 ? slope : fresh[i]![at]!;
+    }),
+  );
+}
+
+/** The source of a day has the pieces and the water of the day in it already. */
+const withoutDay = (trial: Trial): Trial => ({ ...trial, aboard: [], without: [], pool: null, water: null });
+
+/** The boat with other values of its inputs, and what it would have been read from. */
+export function sourceWith(source: BoatSource, changes: ReadonlyMap<Input, number>): BoatSource {
+  const boat = withInputs(source, changes);
+  const rebased = <T extends Editable, E extends Entry>(
+    list: ListName,
+    was: readonly Source<T, E>[],
+    is: readonly E[],
+  ) => was.map(({ checked }, i): Source<T, E> => ({ checked: edited(checked, list, i, changes), entry: is[i]! }));
+  return {
+    ...source,
+    boat,
+    shells: rebased('shells', source.shells, boat.shells),
+    compartments: rebased('compartments', source.compartments, boat.compartments),
+    tanks: rebased('tanks', source.tanks, boat.tanks),
+    payload: rebased('payload', source.payload, boat.payload),
+  };
+}
+
+/** A checked entry with all changes that touch it. */
+function edited<T extends Editable>(checked: T, list: ListName, index: number, changes: ReadonlyMap<Input, number>): T {
+  let now = checked;
+  for (const [{ target, value }, to] of changes) {
+    if (target.on !== 'entries' || to === value) continue;
+    if (target.at.some(at => at.list === list && at.index === index)) now = target.edit(now, to - value);
+  }
+  return now;
+}

@@ -1,0 +1,74 @@
+import type { Bodies } from '../bodies/assemble.ts';
+import type { Vec3 } from '../geometry/vector.ts';
+import type { Comparison } from './compare.ts';
+import type { DayInput } from './day.ts';
+import { UNLISTED } from './hidden.ts';
+import { leastSquares } from './leastSquares.ts';
+import { SLIP_SCORE, standings } from './slips.ts';
+
+/** Below this share of what makes a slip there is none, straight lines or not. */
+const NEARLY = 0.7;
+
+/**
+ * Whether a reading may be a slip, by straight lines from what the file says: cheap enough for every keystroke. Besides the
+ * figures of the file an unlisted weight is left open, and another one that is felt under water only, for what it pushes
+ * aside.
+ */
+export function hasSuspect(comparisons: readonly Comparison[], inputs: readonly DayInput[]): boolean {
+  const told = comparisons.filter(({ lay, trial }) => lay !== null && trial.explained === null);
+  const [first] = told;
+  if (!first?.lay) return false;
+  const { bodies } = first.lay.rest.arrangement;
+  const ids = [...new Set([...inputs, ...told.flatMap(({ day }) => day.inputs)].map(({ id }) => id))];
+  const rows = told.flatMap(comparison => rowsOf(comparison, ids, unlistedLoads(bodies)));
+  const observed = rows.map(({ value, sigma }) => ({ value, sigma }));
+  const slopes = rows.map(row => row.slopes);
+  const size = slopes[0]?.length ?? 0;
+  const believed = Array.from({ length: size }, (_, i) => Array.from({ length: size }, (__, k) => (i === k ? 1 : 0)));
+  const fit = leastSquares(
+    [...slopes.map((row, i) => row.map(slope => slope / observed[i]!.sigma)), ...believed],
+    [...observed.map(({ value, sigma }) => value / sigma), ...believed.map(() => 0)],
+  );
+  if (!fit) return false;
+  const values = slopes.map(row => row.reduce((sum, slope, k) => sum + slope * fit.solution[k]!, 0));
+  const estimated = { unknowns: fit.solution, covariance: fit.covariance, modelled: { values, slopes } };
+  return standings(estimated, observed).some(({ score }) => Math.abs(score) > NEARLY * SLIP_SCORE);
+}
+
+type Loads = readonly (readonly [mass: number, x: number, y: number, z: number])[];
+
+/** Each standard uncertainty of an unlisted weight as a load: its mass in the middle of the hull, and its place. */
+function unlistedLoads({ hull, mass }: Bodies): Loads {
+  const sigma = UNLISTED.mass * mass;
+  const along = (axis: Vec3) => {
+    const [from, to] = hull.extent(axis);
+    return { middle: (from + to) / 2, spread: UNLISTED.place * (to - from) };
+  };
+  const [x, y, z] = [along([1, 0, 0]), along([0, 1, 0]), along([0, 0, 1])];
+  return [
+    [sigma, sigma * x.middle, sigma * y.middle, sigma * z.middle],
+    [0, sigma * x.spread, 0, 0],
+    [0, 0, sigma * y.spread, 0],
+    [0, 0, 0, sigma * z.spread],
+  ];
+}
+
+interface Row {
+  /** Read less predicted. */
+  readonly value: number;
+  readonly sigma: number;
+  readonly slopes: readonly number[];
+}
+
+function rowsOf({ trial, day, readings, answers }: Comparison, ids: readonly string[], loads: Loads): readonly Row[] {
+  return readings.flatMap(({ reading, predicted, sigma }, i) => {
+    if (predicted === null || !answers) return [];
+    const byId = new Map(day.inputs.map(({ id }, k) => [id, answers.slopes[i]![k]!]));
+    const unlisted = loads.map(load => load.reduce((sum, part, k) => sum + part * answers.loads[i]![k]!, 0));
+    const share = trial.condition === 'submerged' ? UNLISTED.volume / UNLISTED.mass : 0;
+    const under = unlisted.map(slope => share * slope);
+    return [
+      { value: reading.value - predicted, sigma, slopes: [...ids.map(id => byId.get(id) ?? 0), ...unlisted, ...under] },
+    ];
+  });
+}
