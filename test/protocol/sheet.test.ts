@@ -42,7 +42,9 @@ const applied = (result: EditResult): string =>
   result.status === 'done' ? TextDocument.applyEdits(document, [...(result.edits as TextEdit[])]) : result.reason;
 
 describe('the trim sheet', () => {
-  test('comes with the version that it is of, both conditions in words, and proposals where they are wanted', async () => {
+  test('comes with the version that it is of, both conditions in words, and proposals where they are wanted', {
+    timeout: 60_000,
+  }, async () => {
     await openPetrel();
     const plain = await ask<SheetResult>(sheetRequest, { proposal: null });
     expect(plain).toMatchObject({ version: 1, isWhole: false, proposals: [] });
