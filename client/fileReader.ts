@@ -1,6 +1,7 @@
 /** Hands the server the bytes of a mesh file, through the editor's own file system, so that it works in the browser too. */
 import * as vscode from 'vscode';
 import type { ReadFileParams, ReadFileResult } from '../server/protocol.ts';
+import { isBelow } from './isBelow.ts';
 
 /** Larger files are not sent; the server would refuse them. */
 const mostBytes = 64 * 1024 * 1024;
@@ -21,11 +22,8 @@ export async function readWorkspaceFile({ uri, boatUri }: ReadFileParams): Promi
 }
 
 /** Inside the workspace folder of the boat file, or its own folder when it is in none. */
-function isInside(file: vscode.Uri, boat: vscode.Uri): boolean {
-  const folder = vscode.workspace.getWorkspaceFolder(boat)?.uri ?? vscode.Uri.joinPath(boat, '..');
-  const top = folder.path.endsWith('/') ? folder.path : `${folder.path}/`;
-  return file.scheme === folder.scheme && file.authority === folder.authority && file.path.startsWith(top);
-}
+const isInside = (file: vscode.Uri, boat: vscode.Uri): boolean =>
+  isBelow(file, vscode.workspace.getWorkspaceFolder(boat)?.uri ?? vscode.Uri.joinPath(boat, '..'));
 
 function base64Of(bytes: Uint8Array): string {
   const chunk = 0x8000;

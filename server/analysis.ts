@@ -10,7 +10,8 @@ import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
 import type { Patient } from './corrections/patient.ts';
 import { proposeCorrections } from './corrections/propose.ts';
-import { inSteps } from './corrections/steps.ts';
+import { inSteps, type Working } from './corrections/steps.ts';
+import { type WaterSet, waterSetOf } from './corrections/waterSet.ts';
 import { type Doubts, doubtsOf } from './doubt/doubts.ts';
 import type { Owner } from './doubt/pushes.ts';
 import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
@@ -48,6 +49,8 @@ export interface Analysis {
   corrections(): readonly Correction[];
   /** Does a few milliseconds of that work; true when all of it is done. */
   stepToCorrections(): boolean;
+  /** The pieces that change between fresh and sea water; null where there is nothing to be trimmed. */
+  readonly waterSet: Working<WaterSet | null> | null;
   /** What the doubts of masses, places and sizes leave open of every figure; computed once, at the first call. */
   filedDoubts(): Doubts;
   /** The same, where the trials that an entry of the file was made of are known too. */
@@ -154,6 +157,7 @@ function conclude(
     isFaulty,
     corrections: () => correcting?.all() ?? [],
     stepToCorrections: () => correcting?.step() ?? true,
+    waterSet: patient && inSteps(() => waterSetOf(patient)),
     filedDoubts: filed,
     doubts,
     learned,

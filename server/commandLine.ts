@@ -1,8 +1,7 @@
 import { parseArgs } from 'node:util';
 import { type Analysis, inOtherWater } from './analysis.ts';
 import { waterOfKind } from './boat/readWater.ts';
-import type { Correction } from './corrections/correction.ts';
-import { roomAdvice } from './corrections/propose.ts';
+import { correctCommand } from './correctCommand.ts';
 import type { Paper } from './drawing/print/printStyle.ts';
 import { sheetDocument } from './drawing/print/sheetDocument.ts';
 import { standaloneSvg } from './drawing/standaloneSvg.ts';
@@ -10,29 +9,12 @@ import { PICTURES, type PictureId, trimSheet } from './drawing/trimSheet.ts';
 import type { Finding } from './findings/finding.ts';
 import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from './mesh/meshFile.ts';
 import { readMeshFile } from './mesh/readMeshFile.ts';
-import { correctionReport } from './report/correctionReport.ts';
-import { explanationReport } from './report/explanationReport.ts';
 import { jsonReport } from './report/jsonReport.ts';
-import { type Paint, plainPaint } from './report/rows.ts';
 import { textReport } from './report/textReport.ts';
 import { createBoatService } from './service.ts';
-import { applyChanges } from './text/edit.ts';
-import type { TextSplice } from './text/layout.ts';
 import { positionAt } from './text/lines.ts';
 import { rangeOf } from './text/rangeOf.ts';
-
-/** What the command line touches of the world, so that tests can stand in for it. */
-export interface World {
-  /** Text of a file; throws an error with a plain message when it cannot be read. */
-  readonly readFile: (name: string) => string;
-  readonly writeFile: (name: string, text: string) => void;
-  /** Bytes of a file; null when it is not there. Throws as `readFile` does. */
-  readonly readBytes: (name: string) => Uint8Array | null;
-  readonly out: (text: string) => void;
-  readonly err: (text: string) => void;
-  /** Output goes to a terminal: colours and progress are welcome. */
-  readonly isTerminal: boolean;
-}
+import { ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from './world.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -41,6 +23,7 @@ const USAGE = `Trim a scale submarine described in a boat file.
   trimwright correct FILE [--json]   the lead and foam that trim it, with a cut list
                      [--write]       ... and put the best one into the file
                      [--explain]     ... and say why each piece is what it is
+                     [--both-waters] the pieces to add for the sea, to take out again for fresh water
 
   trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
                    [--paper a4|letter]
@@ -48,10 +31,6 @@ const USAGE = `Trim a scale submarine described in a boat file.
 
   --water fresh|sea                  report, correct or draw for other water than the file's
 `;
-
-const OK = 0;
-const ERRORS_FOUND = 1;
-const WRONG_USE = 2;
 
 /** Runs one command and gives the exit code: 0 fine, 1 errors in a file, 2 wrong use or an unreadable file. */
 export function runCommandLine(args: readonly string[], world: World): number {
@@ -74,37 +53,9 @@ export function runCommandLine(args: readonly string[], world: World): number {
   const analysis = parsed.water
     ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
     : ofFile;
-  if (command === 'correct') return correct(files[0]!, analysis, parsed, world);
+  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
   if (command === 'sheet') return sheet(analysis, parsed, world);
   world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
-}
-
-/** Prints the corrections, and with --write puts the best one into the file, as the editor's code action does. */
-function correct(file: string, analysis: Analysis, { json, write, explain }: Command, world: World): number {
-  const corrections = analysis.corrections();
-  const [best] = corrections;
-  const shown = (correction: Correction) => {
-    const report = correctionReport(analysis, correction, paintFor(world));
-    return explain ? `${report}\n\n${explanationReport(analysis, correction, paintFor(world))}` : report;
-  };
-  if (json) {
-    world.out(`${JSON.stringify(jsonReport(analysis).corrections, null, 2)}\n`);
-  } else {
-    world.out(
-      best ? `${corrections.map(correction => shown(correction)).join('\n\n\n')}\n` : `${nothingToCorrect(analysis)}\n`,
-    );
-    world.out(adviceOf(analysis, corrections));
-  }
-  if (write && best) {
-    const splices = applyChanges(analysis.syntax, best.changes);
-    if (splices === null) {
-      world.err(`${file}: the pieces could not be written into this file; add them by hand.\n`);
-      return ERRORS_FOUND;
-    }
-    world.writeFile(file, splice(analysis.syntax.text, splices));
-    world.err(`${file}: written.\n`);
-  }
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
@@ -123,40 +74,13 @@ function sheet(analysis: Analysis, { output, paper, svg }: Command, world: World
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
-/** Why there is nothing to add, or what room would help when nothing meets both conditions. */
-function nothingToCorrect(analysis: Analysis): string {
-  if (analysis.isFaulty) return 'The file has errors: mend them first (trimwright check).';
-  const isOut = analysis.findings.some(({ severity }) => severity === 'warning' || severity === 'error');
-  if (!isOut) return 'Nothing to correct: the boat is within its limits.';
-  if (analysis.boat.bays.length === 0) {
-    return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
-  }
-  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${sawAdvice(analysis.boat)}`;
-}
-
-/** Lead that nobody said may be cut: counted in when it may. */
-function sawAdvice({ payload }: Analysis['boat']): string {
-  const lead = payload.filter(({ material, fixed }) => material === 'lead' && fixed).map(({ name }) => `“${name}”`);
-  return lead.length > 0
-    ? ` If ${lead.join(' or ')} may be cut or moved, add “fixed: false” to it: then it is counted in.`
-    : '';
-}
-
-function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {
-  if (corrections.some(({ condition, left }) => condition === 'both' && left.length === 0)) return '';
-  const advice = analysis.patient && roomAdvice(analysis.patient);
-  return advice === null ? '' : `\n${advice}\n`;
-}
-
-const splice = (text: string, splices: readonly TextSplice[]): string =>
-  splices.reduceRight((whole, { start, end, text: put }) => whole.slice(0, start) + put + whole.slice(end), text);
-
 interface Command {
   readonly command: 'check' | 'report' | 'correct' | 'sheet' | 'help';
   readonly files: readonly string[];
   readonly json: boolean;
   readonly write: boolean;
   readonly explain: boolean;
+  readonly bothWaters: boolean;
   readonly water: 'fresh' | 'sea' | null;
   readonly output: string | null;
   readonly paper: Paper;
@@ -173,9 +97,19 @@ function parse(args: readonly string[]): Command | string {
     return `${(problem instanceof Error ? problem.message : String(problem)).split('. ')[0]}.`;
   }
   const [command, ...files] = read.positionals;
-  const { json = false, write = false, explain = false, help, water = null, output = null, paper, svg } = read.values;
+  const {
+    json = false,
+    write = false,
+    explain = false,
+    'both-waters': bothWaters = false,
+    help,
+    water = null,
+    output = null,
+    paper,
+    svg,
+  } = read.values;
   const options = {
-    ...{ files, json, write, explain, output },
+    ...{ files, json, write, explain, bothWaters, output },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
     svg: PICTURES.find(id => id === svg) ?? null,
@@ -187,7 +121,12 @@ function parse(args: readonly string[]): Command | string {
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
   if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
   if ((command === 'check' || command === 'sheet') && json) return '“--json” belongs to “report” and “correct”.';
-  if (command !== 'correct' && (write || explain)) return '“--write” and “--explain” belong to “correct”.';
+  if (command !== 'correct' && (write || explain || bothWaters)) {
+    return '“--write”, “--explain” and “--both-waters” belong to “correct”.';
+  }
+  if (bothWaters && (write || explain || water !== null)) {
+    return '“--both-waters” goes with “--json” alone: what to write depends on the water.';
+  }
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
   if (water !== null && command === 'check') return '“--water” belongs to “report”, “correct” and “sheet”.';
   if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
@@ -206,6 +145,7 @@ const parseRaw = (args: readonly string[]) =>
       json: { type: 'boolean' },
       write: { type: 'boolean' },
       explain: { type: 'boolean' },
+      'both-waters': { type: 'boolean' },
       water: { type: 'string' },
       output: { type: 'string', short: 'o' },
       paper: { type: 'string' },
@@ -239,7 +179,8 @@ function analyseWithProgress(name: string, text: string, world: World): Analysis
 function meshBeside(boatFile: string, name: string, world: World): MeshFile {
   if (name.split('/').includes('..')) return outsideMesh();
   try {
-    const bytes = world.readBytes(boatFile.replace(/[^/\\]*$/, '') + name);
+    const bytes = world.readBeside(boatFile, name);
+    if (bytes === 'outside') return outsideMesh();
     return bytes ? readMeshFile(bytes) : missingMesh();
   } catch (problem) {
     return unreadableMesh(problem instanceof Error ? problem.message : String(problem));
@@ -260,12 +201,4 @@ const sorted = (analysis: Analysis): readonly Finding[] =>
 function findingLine(file: string, { syntax }: Analysis, finding: Finding): string {
   const { line, character } = positionAt(syntax.lineStarts, rangeOf(syntax, finding.place)[0]);
   return `${file}:${line + 1}:${character + 1}: ${finding.severity}: ${finding.message} [${finding.code}]`;
-}
-
-const hasErrors = ({ findings }: Analysis): boolean => findings.some(finding => finding.severity === 'error');
-
-function paintFor(world: World): Paint {
-  if (!world.isTerminal) return plainPaint;
-  const ink = (code: number) => (text: string) => `\u001b[${code}m${text}\u001b[0m`;
-  return { heading: ink(1), good: ink(32), bad: ink(31) };
 }

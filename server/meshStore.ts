@@ -8,6 +8,8 @@ export interface MeshStore {
   lookup(boatUri: string, name: string): MeshFile | null;
   /** Forgets a file that changed; true when it was known. */
   forget(uri: string): boolean;
+  /** Forgets every file but those that these boat files name. */
+  keepOnly(used: readonly { readonly boatUri: string; readonly names: readonly string[] }[]): void;
 }
 
 /** `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. */
@@ -33,6 +35,11 @@ export function createMeshStore(
       return files.get(keyOf(uri)) ?? null;
     },
     forget: uri => files.delete(keyOf(uri)),
+    keepOnly(used) {
+      const uris = used.flatMap(({ boatUri, names }) => names.map(name => uriBeside(boatUri, name) ?? ''));
+      const kept = new Set(uris.map(keyOf));
+      for (const key of [...files.keys()]) if (!kept.has(key)) files.delete(key);
+    },
   };
 }
 

@@ -110,6 +110,16 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     pending.delete(uri);
   };
 
+  /** Meshes that no open file names are let go. */
+  const letMeshesGo = (): void =>
+    attempt(
+      host,
+      'letting meshes go',
+      () =>
+        meshes.keepOnly(documents.all().map(other => ({ boatUri: other.uri, names: analyses.get(other).wantedFiles }))),
+      () => {},
+    );
+
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
   const publish = (uri: string): void => {
     pending.delete(uri);
@@ -157,6 +167,7 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   documents.onDidClose(({ document: { uri } }) => {
     cancel(uri);
     analyses.drop(uri);
+    letMeshesGo();
     void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
 

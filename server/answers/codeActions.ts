@@ -5,6 +5,7 @@ import type { Change, Finding } from '../findings/finding.ts';
 import { applyChanges } from '../text/edit.ts';
 import type { Span } from '../text/lines.ts';
 import { rangeOf } from '../text/rangeOf.ts';
+import { asksForWater, changeOfWater } from './changeOfWater.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
 import { trialActionsAt } from './trialActions.ts';
@@ -15,13 +16,17 @@ export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile):
   return [
     ...touched.flatMap(finding => mendsOf(analysis, finding, file)),
     ...correctionsOf(analysis, touched, file),
+    ...waterActions(analysis, span, file),
     ...trialsOf(analysis, touched, span, file),
   ];
 }
 
 /** Does a little of the work on the corrections, where any are asked for; true when they are there. */
-export const prepareCodeActions = (analysis: Analysis, span: Span): boolean =>
-  findingsIn(analysis, span).every(finding => conditionOf(finding) === null) || analysis.stepToCorrections();
+export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
+  const isTrimmed = findingsIn(analysis, span).every(finding => conditionOf(finding) === null);
+  if (!isTrimmed && !analysis.stepToCorrections()) return false;
+  return !asksForWater(analysis, span) || (analysis.waterSet?.step() ?? true);
+}
 
 const findingsIn = ({ syntax, findings }: Analysis, [start, end]: Span): readonly Finding[] =>
   findings.filter(finding => {
@@ -48,6 +53,13 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
     const edit = editOf(analysis, changes, file);
     return edit ? [quickFix(analysis, { title, findings, edit, isBest: i === 0 })] : [];
   });
+}
+
+/** On the water: the other water, with what it asks for. */
+function waterActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
+  const change = asksForWater(analysis, span) ? changeOfWater(analysis) : null;
+  const edit = change && editOf(analysis, change.changes, file);
+  return change && edit ? [quickFix(analysis, { title: change.title, findings: [], edit, isBest: false })] : [];
 }
 
 /** What the trials teach stands with what they say of the file; the better explanation is preferred. */

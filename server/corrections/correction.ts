@@ -21,6 +21,12 @@ export interface Laid {
   readonly left: readonly Finding[];
 }
 
+/** An entry under another name. */
+export const renamed = (entry: EntryText, name: string): EntryText => ({
+  ...entry,
+  fields: entry.fields.map(([key, text]) => [key, key === 'name' ? name : text] as const),
+});
+
 /** Pieces that mend the trim, computed, rounded to what can be cut, and re-floated by the full model. */
 export interface Correction extends Laid {
   /** What it adds and what it brings. */

@@ -44,6 +44,10 @@ function bringsWays({ boat, surfaced, submerged }: Laid, scope: Scope, before: S
 const outOf = (findings: readonly Finding[]): number =>
   findings.filter(({ severity }) => severity !== 'information').length;
 
+/** The pieces in a line, each with what, how much and where. */
+export const piecesWords = (pieces: readonly Piece[], boat: Boat): string =>
+  pieces.map(piece => `${amountOf(piece, boat)} ${piece.lever.material} in “${piece.lever.bay.name}”`).join(', ');
+
 /**
  * The pieces in a line, the fullest way first: each with what, how much and where; a material said once; only what they
  * come to, with where; only what they come to.
@@ -52,7 +56,7 @@ export function addedWays(pieces: readonly Piece[], boat: Boat): readonly string
   const places = (those: readonly Piece[]) => those.map(({ lever }) => `“${lever.bay.name}”`).join(', ');
   const count = (those: readonly Piece[]) => (those.length > 1 ? `${those.length} pieces` : places(those));
   return [
-    pieces.map(piece => `${amountOf(piece, boat)} ${piece.lever.material} in “${piece.lever.bay.name}”`).join(', '),
+    piecesWords(pieces, boat),
     byMaterial(pieces, (those, material) =>
       those
         .map((piece, i) => `${amountOf(piece, boat)}${i > 0 ? '' : ` ${material}`} in “${piece.lever.bay.name}”`)

@@ -3,7 +3,7 @@ import type { Bay, Boat, Part } from '../boat/boat.ts';
 import { assembleBodies } from '../bodies/assemble.ts';
 import type { Change, EntryText } from '../findings/finding.ts';
 import { massText, tapeText } from '../wording/numbers.ts';
-import type { Correction } from './correction.ts';
+import { type Correction, renamed } from './correction.ts';
 import { addedWays, BOTH, titleOf } from './correctionTitle.ts';
 import type { Lever, Piece } from './levers.ts';
 import type { Patient } from './patient.ts';
@@ -83,13 +83,13 @@ export function asRecut(correction: Correction, patient: Patient): Correction {
     fates.push({ piece, entry: correction.entries[i]!, was, name });
   }
   const changes = fates.flatMap(({ entry, was, name, piece }): readonly Change[] =>
-    was ? rewritten(was, piece, entry) : [{ kind: 'append', path: ['payload'], entry: named(entry, name) }],
+    was ? rewritten(was, piece, entry) : [{ kind: 'append', path: ['payload'], entry: renamed(entry, name) }],
   );
   return {
     ...correction,
     title: recutTitle(fates, [...left], patient.boat),
     parts: correction.parts.map((part, i) => ({ ...part, name: fates[i]!.name })),
-    entries: fates.map(({ entry, name }) => named(entry, name)),
+    entries: fates.map(({ entry, name }) => renamed(entry, name)),
     changes: [...changes, ...[...left].map(part => ({ kind: 'remove', path: part.path }) as const)],
   };
 }
@@ -116,12 +116,6 @@ function recutTitle(fates: readonly Fate[], out: readonly Part[], boat: Boat): s
 }
 
 const piecesWords = (count: number): string => (count === 1 ? 'a loose piece' : `${count} loose pieces`);
-
-/** The entry under another name. */
-const named = (entry: EntryText, name: string): EntryText => ({
-  ...entry,
-  fields: entry.fields.map(([key, text]) => [key, key === 'name' ? name : text] as const),
-});
 
 function isCutAlike(part: Part, { lever }: Piece): boolean {
   if (lever.bay.path === part.path) return true;

@@ -86,7 +86,7 @@ export function cutLines(piece: Piece, name: string, boat: Boat): readonly strin
   return [
     cut,
     `    from ${at(station[0])} to ${at(station[1])} aft of the bow tip, ${offsetWords(offset, units)}, its middle ${lengthText(lever.height, units)} above the keel${lever.bay.inside === null ? '' : `, inside “${lever.bay.inside}”`}`,
-    ...nearestEnd(station, boat).map(words => `    ${words}`),
+    ...nearestEnd(piece, boat).map(words => `    ${words}`),
     `    ${fixing(piece)}`,
   ];
 }
@@ -98,9 +98,11 @@ function inRows({ lever }: Piece): string {
   return rows > 1 ? `in ${rows} rows side by side, fore and aft` : 'in a row fore and aft';
 }
 
-/** Where the piece is from the nearest end of a compartment, which is easier to measure from than the bow tip. */
-function nearestEnd([from, to]: Piece['station'], boat: Boat): readonly string[] {
-  const marks = boat.compartments.flatMap(compartment => {
+/** Where the piece is from the nearest end of a compartment, its own if it lies in one: easier to reach than the bow tip. */
+function nearestEnd({ station: [from, to], lever }: Piece, boat: Boat): readonly string[] {
+  const { inside } = lever.bay;
+  const near = boat.compartments.filter(({ name }) => inside === null || name === inside);
+  const marks = near.flatMap(compartment => {
     const bounds = boundsOf(compartment.form);
     return [
       { at: bounds.from[0], end: `forward end of “${compartment.name}”` },

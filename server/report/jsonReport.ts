@@ -61,7 +61,7 @@ export function jsonReport(analysis: Analysis) {
   };
 }
 
-function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
+export function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
   const afloat = surfaced.status === 'afloat' ? surfaced : null;
   return {
     afloat: surfaced.status === 'empty' || surfaced.status === 'unsettled' ? null : surfaced.status !== 'sinks',
@@ -81,7 +81,7 @@ function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
   };
 }
 
-function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
+export function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
   const neutral = submerged.status === 'neutral' ? submerged : null;
   return {
     reachable: submerged.status === 'empty' || submerged.status === 'unsettled' ? null : neutral !== null,

@@ -17,7 +17,7 @@ function run(args: readonly string[], files: Readonly<Record<string, string>>) {
     writeFile: (name, text) => {
       written[name] = text;
     },
-    readBytes: () => null,
+    readBeside: () => null,
     out: text => out.push(text),
     err: text => err.push(text),
     isTerminal: false,
@@ -81,6 +81,24 @@ describe('trimwright correct', () => {
     expect(code).toBe(1);
     expect(out).toContain('The file has errors: mend them first (trimwright check).');
     expect(written).toEqual({});
+  });
+
+  test('--both-waters prints what changes with the water, and its JSON has the same pieces', async () => {
+    const curlew = readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8');
+    const { code, out } = run(['correct', 'curlew', '--both-waters'], { curlew });
+    expect(code).toBe(0);
+    await expect(out).toMatchFileSnapshot('golden/curlewBothWaters.txt');
+    const json = JSON.parse(run(['correct', 'curlew', '--both-waters', '--json'], { curlew }).out) as {
+      inBoth: unknown[];
+      fresh: { only: unknown[] };
+      sea: { only: { name: string; mass: number }[] };
+    };
+    expect([json.inBoth, json.fresh.only]).toEqual([[], []]);
+    expect(json.sea.only.length).toBeGreaterThan(0);
+    for (const { name, mass } of json.sea.only) {
+      expect(out).toMatch(new RegExp(`  ${name}: .*, ${mass.toFixed(0)} g on the scale`));
+    }
+    expect(run(['correct', 'curlew', '--both-waters', '--write'], { curlew }).code).toBe(2);
   });
 
   test('says what room would do when the bays will not', () => {

@@ -1,9 +1,15 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { CodeAction } from 'vscode-languageserver-types';
 import { type Analysis, inOtherWater } from '../../server/analysis.ts';
+import { codeActionsAt } from '../../server/answers/codeActions.ts';
 import { waterOfKind } from '../../server/boat/readWater.ts';
-import { fileFindings, service } from '../helpers/analysed.ts';
+import { applyChanges, splice } from '../../server/text/edit.ts';
+import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
+import { PROBE } from '../helpers/probe.ts';
 
 /* Boats trimmed in fresh water that go to the sea, and come home again. */
 
@@ -41,6 +47,61 @@ describe('pieces for the sea', { timeout: 60_000 }, () => {
     }
     expect(floated).toBe(24);
     expect(hits).toBeGreaterThan(15);
+  });
+});
+
+describe('the set for both waters', { timeout: 60_000 }, () => {
+  const waterAction = (text: string) => {
+    const analysis = analysed(text);
+    const at = text.indexOf('water:');
+    const actions = codeActionsAt(analysis, [at, at], { uri: 'file:///a', version: null });
+    return actions.filter(({ title }) => title.startsWith('Change to '));
+  };
+  const applied = (text: string, { edit }: CodeAction) =>
+    TextDocument.applyEdits(TextDocument.create('file:///a', 'boat', 1, text), edit!.changes!['file:///a']!);
+
+  test('goes in with a change to sea water, and out again with the change back: the file is as it was', () => {
+    const curlew = readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8');
+    const [toSea, ...others] = waterAction(curlew);
+    expect(others).toEqual([]);
+    expect(toSea!.title).toMatch(
+      /^Change to sea water: insert \d+ g lead in “keel forward”, \d+ g lead in “keel aft”$/,
+    );
+    const there = applied(curlew, toSea!);
+    expect([...outOfLimits(analysed(there)), ...fileFindings(analysed(there))]).toEqual([]);
+    expect(there).toContain('kind: sea, temperature');
+    expect(there.match(/name: lead keel (forward|aft) for sea,.*# for sea water only; lead: /g)).toHaveLength(2);
+    const [toFresh] = waterAction(there);
+    expect(toFresh!.title).toBe('Change to fresh water: take out “lead keel forward for sea”, “lead keel aft for sea”');
+    expect(applied(there, toFresh!)).toBe(curlew);
+  });
+
+  test('is not offered where the boat is out of trim in her own water, or the water is given by its density', () => {
+    const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
+    expect(waterAction(petrel)).toEqual([]);
+    expect(waterAction(PROBE)).toEqual([]);
+  });
+
+  test('keeps all limits in both waters, by the full model on the boat read again', () => {
+    let hits = 0;
+    let previous: Analysis | undefined;
+    for (let seed = 0; seed < 12; seed++) {
+      const analysis = service.analyse(boatOutOfTrim(seed).text, previous);
+      previous = analysis;
+      const set = analysis.waterSet!.all();
+      if (!set) continue;
+      hits++;
+      for (const { only, water } of [set.fresh, set.sea]) {
+        const changes = [...set.inBoth, ...only].flatMap(({ made }) =>
+          made ? [{ kind: 'append', path: ['payload'], entry: made.entry } as const] : [],
+        );
+        const laden = service.analyse(splice(analysis.syntax.text, applyChanges(analysis.syntax, changes)!), analysis);
+        expect(fileFindings(laden)).toEqual([]);
+        const out = outOfLimits(inOtherWater(laden, water)).filter(({ code }) => !code.startsWith('transit-'));
+        expect({ seed, out }).toEqual({ seed, out: [] });
+      }
+    }
+    expect(hits).toBeGreaterThan(6);
   });
 });
 

@@ -38,6 +38,20 @@ describe('addresses of mesh files', () => {
     expect(store.forget('vscode-vfs://host/a/other.stl')).toBe(false);
   });
 
+  test('a file that no open boat names any more is let go, and asked for again when one does', () => {
+    const { asked, store } = asking();
+    const boatUri = 'file:///home/boats/tern.boat.yaml';
+    store.lookup(boatUri, 'hull.stl');
+    store.lookup(boatUri, 'sail (2).stl');
+    store.keepOnly([{ boatUri, names: ['sail (2).stl'] }]);
+    store.lookup(boatUri, 'sail (2).stl');
+    expect(asked).toHaveLength(2);
+    store.lookup(boatUri, 'hull.stl');
+    expect(asked).toHaveLength(3);
+    store.keepOnly([]);
+    expect(store.forget('file:///home/boats/hull.stl')).toBe(false);
+  });
+
   test('a boat file that is saved nowhere has no files beside it', () => {
     const { asked, store } = asking();
     expect(store.lookup('untitled:Untitled-1', 'hull.stl')).toMatchObject({ code: 'mesh-missing' });

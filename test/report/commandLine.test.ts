@@ -16,7 +16,7 @@ function run(args: readonly string[], files: Readonly<Record<string, string>> = 
     writeFile: (name, text) => {
       written[name] = text;
     },
-    readBytes: () => null,
+    readBeside: () => null,
     out: text => out.push(text),
     err: text => err.push(text),
     isTerminal,
@@ -150,7 +150,7 @@ describe('wrong use', () => {
     [['report', 'a', '-o', 'b'], '“-o”, “--paper” and “--svg” belong to “sheet”.'],
     [['sheet', 'a', '--paper', 'A5'], '“--paper” is a4 or letter, not “A5”.'],
     [['sheet', 'a', '--svg', 'front'], /^“--svg” is one of surfaced-side, .*, not “front”\.$/],
-    [['report', 'a', '--write'], '“--write” and “--explain” belong to “correct”.'],
+    [['report', 'a', '--write'], '“--write”, “--explain” and “--both-waters” belong to “correct”.'],
     [['report', 'a', '--water', 'mud'], '“--water” is fresh or sea, not “mud”.'],
     [['report', 'a', '--jsn'], "Unknown option '--jsn'."],
   ])('%j', (args, says) => {

@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { isBelow } from '../../client/isBelow.ts';
+
+const at = (path: string, scheme = 'file', authority = '') => ({ scheme, authority, path });
+
+describe('a mesh file lies below the folder of the boat', () => {
+  it.each([
+    '/boats/hull.stl',
+    '/boats/forms/hull.stl',
+    '/boats/forms/../hull.stl',
+    '/boats/./hull.stl',
+    '/boats/..hull.stl',
+  ])('%s', path => {
+    expect(isBelow(at(path), at('/boats'))).toBe(true);
+    expect(isBelow(at(path), at('/boats/'))).toBe(true);
+  });
+  it.each([
+    '/boats/../hull.stl',
+    '/boats/forms/../../secret/hull.stl',
+    '/boats/../boats2/hull.stl',
+    '/boats2/hull.stl',
+    '/hull.stl',
+    '/boats',
+    '/../boats',
+  ])('%s does not', path => {
+    expect(isBelow(at(path), at('/boats'))).toBe(false);
+  });
+  it('on the same computer and by the same way only', () => {
+    expect(isBelow(at('/boats/hull.stl', 'vscode-remote', 'a'), at('/boats', 'vscode-remote', 'b'))).toBe(false);
+    expect(isBelow(at('/boats/hull.stl', 'https'), at('/boats'))).toBe(false);
+  });
+});
