@@ -99,6 +99,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/findings',
     'server/geometry',
     'server/report',
+    'server/trials',
     'server/wording',
     'd3-path',
     'd3-scale',

@@ -71,6 +71,8 @@ export const styleSheet = `
 .sheet .bar.down { fill: var(--faint); }
 .sheet .bar.up { fill: var(--wash); }
 .sheet .sum text { font-weight: 700; }
+.sheet .reading-name { font-size: 12px; }
+.sheet .score { stroke: var(--ink); stroke-width: 2.2; fill: none; }
 .sheet .doubt-head { font-weight: 600; }
 .sheet .reach { fill: var(--wash); stroke: var(--water); stroke-width: 1.3; stroke-linejoin: round; }
 .sheet .needed { stroke: var(--ink); stroke-width: 2; fill: none; }

@@ -8,6 +8,7 @@ import { leverPlot } from './plots/leverPlot.ts';
 import { momentsPlot } from './plots/momentsPlot.ts';
 import { reachPlot } from './plots/reachPlot.ts';
 import { transitPlot } from './plots/transitPlot.ts';
+import { trialPlot } from './plots/trialPlot.ts';
 import { sideElevation } from './sideElevation.ts';
 import { type Things, thingsOf } from './things.ts';
 
@@ -24,6 +25,7 @@ export const PICTURES = [
   'trim-moments',
   'reach',
   'doubt',
+  'trials',
 ] as const;
 export type PictureId = (typeof PICTURES)[number];
 
@@ -56,4 +58,5 @@ const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things) => P
   'trim-moments': momentsPlot,
   reach: reachPlot,
   doubt: doubtPlot,
+  trials: trialPlot,
 };

@@ -8,5 +8,5 @@ const boat = analysed(probe(['150 to 250', '170 to 270']));
 /** Looked at in a browser whenever they change. */
 it.each<PictureId>(['surfaced-side', 'submerged-section', 'righting-lever'])('%s of a small boat', async id => {
   const { svg } = trimSheet(boat, { only: [id] }).pictures[0]!;
-  await expect(`${svg.replaceAll('><', '>\n<')}\n`).toMatchFileSnapshot(`golden/${id}.svg`);
+  await expect(`${svg.replaceAll('><', '>\n<')}\n`).toMatchFileSnapshot(`golden/${id}.svg.txt`);
 });

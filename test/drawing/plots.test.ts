@@ -112,6 +112,35 @@ describe('how well it is known', () => {
   });
 });
 
+describe('trials against the file', () => {
+  const curlew = readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8');
+  const afloat =
+    '    marks: [{ station: 60 mm, height: 94 mm }, { station: 850 mm, height: 81 mm }, { station: 450 mm, height: 30 mm }]';
+  const trials = `trials:\n  - date: 2026-05-02\n    condition: surfaced\n${afloat}\n  - condition: submerged\n    fill: 66 %\n    trim: 2.5°\n`;
+  const analysis = analysed(`${curlew}\n${trials}`);
+  const { pictures } = trimSheet(analysis, { only: ['trials'] });
+  it('has a dot for every reading, as far out as its score, and an arrow past the edge', () => {
+    const rows = withClass(parseXml(pictures[0]!.svg), 'reading');
+    const compared = analysis.learned().comparisons.flatMap(({ readings }) => readings);
+    expect(rows).toHaveLength(5);
+    rows.forEach((row, i) => {
+      const { score } = compared[i]!;
+      const dot = allNodes(row).find(({ name }) => name === 'circle');
+      if (Math.abs(score) > 4) expect(dot).toBeUndefined();
+      // 4 doubts are 85 wide, from the middle at 323.
+      else expect(((Number(dot!.attributes.cx) - 323) / 85) * 4).toBeCloseTo(score, 3);
+      expect(row.attributes['aria-label']).toMatch(/: read .* ± .*, file says .* ± .*; /);
+    });
+    expect(compared.filter(({ score }) => Math.abs(score) > 4)).toHaveLength(1);
+  });
+  it('says how many differ', () => {
+    expect(pictures[0]!.description).toBe('1 of 5 readings differ from what the file says.');
+  });
+  it('is not there for a file without trials', () => {
+    expect(trimSheet(petrel, { only: ['trials'] }).pictures).toEqual([]);
+  });
+});
+
 it('figures have units, words and no bare signs', () => {
   const { pictures } = trimSheet(petrel);
   expect(pictures.map(({ id }) => id)).toEqual(
