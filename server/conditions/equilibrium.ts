@@ -16,18 +16,19 @@ const MOST_STEPS = 200;
 const FIRST_STEP = 0.2;
 const LONGEST_STEP = 0.5;
 
-/** Share of a volume that a flat slice may stand for at the start of the search. */
-const AT_THE_START = 1e-3;
 /**
- * The same after a turn by an angle (rad): no more than the turn itself leaves
- * to the next. The last turns are so short that nothing is left to slices.
+ * Share of a volume that a flat slice may stand for after a turn by an angle (rad), or before one: figures are right to
+ * its square, so that no more is left to the next turn than this turn leaves by being too long. The last turns are so
+ * short that nothing is left to slices.
  */
-const nearAfter = (angle: number): number => Math.max(1e-5, 0.05 * angle * angle);
+const nearAfter = (angle: number): number => Math.max(1e-5, 0.2 * angle * angle);
+/** The same at the start, which is mostly a guess. */
+const AT_THE_START = 1e-3;
 
 export interface Descent {
   /** A state close to the start, perhaps with another load: the levels are looked for from there. */
   readonly before?: EnergyState | undefined;
-  /** Ends the descent early, before `step` is taken from `state`, where the caller knows the way on. */
+  /** Ends the descent where the caller knows the way on, before `step` is taken from `state`: the answer, roughly then. */
   readonly isKnown?: (state: EnergyState, step: Vec3) => boolean;
 }
 
@@ -41,7 +42,12 @@ export function settleFrom(boat: Afloat, start: Vec3, { before, isKnown }: Desce
   let trust = FIRST_STEP;
   for (let i = 0; i < MOST_STEPS; i++) {
     const step = downhill(state, trust);
-    if (step === null || isKnown?.(state, step)) return { status: 'settled', state: inFull(boat, state) };
+    if (step === null) {
+      if (state.sliced <= EXACT) return { status: 'settled', state };
+      state = inFull(boat, state);
+      continue;
+    }
+    if (isKnown?.(state, step)) return { status: 'settled', state };
     const next = energyAt(boat, turn(state.up, step), { before: state, near: nearAfter(length(step)) });
     const noise = energyNoise(state, next);
     const falls = next.energy < state.energy - noise;
@@ -52,6 +58,8 @@ export function settleFrom(boat: Afloat, start: Vec3, { before, isKnown }: Desce
     } else {
       trust = 0.25 * length(step);
       if (trust < 1e-13) break;
+      // Slices are off where the waterplane ends at a step, as on a deck awash.
+      state = inFull(boat, state);
     }
   }
   const left = lever(state);

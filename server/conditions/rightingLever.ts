@@ -23,14 +23,14 @@ const STEP = Math.PI / 36;
 const STEPS_A_SIDE = 36;
 /** A step of trim too short to show in the lever, rad. */
 const TRIM_SETTLED = 1e-8;
-/** Of a volume, what may be left to a flat slice: the lever is right to its square. */
+/** Of a volume, what may be left to a flat slice: the lever is right to its square; and at the start, which is a guess. */
 const NEAR = 1e-5;
+const NEAR_AT_THE_START = 1e-3;
 
 /** The righting lever over all heels, and the range of stability about the rest nearest to upright. */
 export function rightingCurve(boat: Afloat): RightingCurve {
-  const starboard = sideOf(boat, 1);
-  const port = sideOf(boat, -1).slice(1).reverse();
-  const held = [...port, ...starboard];
+  const level = holdAtHeel(boat, 0, 0, undefined);
+  const held = [...sideFrom(level, boat, -1).reverse(), level, ...sideFrom(level, boat, 1)];
   return { points: held.map(({ heel, trim, lever }) => ({ heel, trim, lever })), range: rangeOf(held, boat) };
 }
 
@@ -39,16 +39,17 @@ interface Held extends LeverPoint {
   readonly state: EnergyState;
 }
 
-function sideOf(boat: Afloat, side: 1 | -1): readonly Held[] {
-  const points: Held[] = [];
-  for (let i = 0; i <= STEPS_A_SIDE; i++) {
-    const [last, beforeLast] = [points.at(-1), points.at(-2)];
+/** From the first heel off level to keel up. */
+function sideFrom(level: Held, boat: Afloat, side: 1 | -1): Held[] {
+  const points: Held[] = [level];
+  for (let i = 1; i <= STEPS_A_SIDE; i++) {
+    const last = points[i - 1]!;
     // Trim goes on as it went, unless the boat has just gone over to another.
-    const change = last && beforeLast ? last.trim - beforeLast.trim : 0;
-    const trim = (last?.trim ?? 0) + (Math.abs(change) < STEP ? change : 0);
-    points.push(holdAtHeel(boat, side * i * STEP, trim, last?.state));
+    const change = last.trim - (points[i - 2] ?? last).trim;
+    const trim = last.trim + (Math.abs(change) < STEP ? change : 0);
+    points.push(holdAtHeel(boat, side * i * STEP, trim, last.state));
   }
-  return points;
+  return points.slice(1);
 }
 
 /** Up for a heel about the boat's own axis and a trim after it. */
@@ -61,7 +62,7 @@ const upAt = (heel: number, trim: number): Vec3 => [
 /** The boat at a held heel in the trim of least energy that it slides into: Newton, guarded by the energy. */
 function holdAtHeel(boat: Afloat, heel: number, startTrim: number, before: EnergyState | undefined): Held {
   let trim = startTrim;
-  let state = energyAt(boat, upAt(heel, trim), { before, near: NEAR });
+  let state = energyAt(boat, upAt(heel, trim), { before, near: NEAR_AT_THE_START });
   let longest = 0.3;
   for (let i = 0; i < 40; i++) {
     const towards = trimmingAt(heel, trim);
@@ -69,7 +70,11 @@ function holdAtHeel(boat: Afloat, heel: number, startTrim: number, before: Energ
     const stiffness = Math.abs(curvature(state, towards, towards));
     const wanted = stiffness > 0 ? -slope / stiffness : -Math.sign(slope) * longest;
     const step = Math.max(-longest, Math.min(longest, wanted));
-    if (Math.abs(step) < TRIM_SETTLED || Math.abs(trim + step) > 1.5) break;
+    if (Math.abs(step) < TRIM_SETTLED || Math.abs(trim + step) > 1.5) {
+      if (state.sliced <= NEAR) break;
+      state = energyAt(boat, state.up, { before: state, near: NEAR });
+      continue;
+    }
     const next = energyAt(boat, upAt(heel, trim + step), { before: state, near: NEAR });
     const change = next.energy - state.energy;
     const noise = energyNoise(state, next);
