@@ -17,6 +17,7 @@ import type { Owner } from './doubt/pushes.ts';
 import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
 import type { Finding } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
+import { judgeDoubts } from './findings/judgeDoubts.ts';
 import { judgeTrials } from './findings/judgeTrials.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
@@ -53,14 +54,22 @@ export interface Analysis {
   readonly waterSet: Working<WaterSet | null> | null;
   /** What the doubts of masses, places and sizes leave open of every figure; computed once, at the first call. */
   filedDoubts(): Doubts;
-  /** The same, where the trials that an entry of the file was made of are known too. */
-  doubts(): Doubts;
+  /**
+   * The same, where the trials that an entry of the file was made of are known too. Null while the file is faulty or parts
+   * are missing: that is the greater doubt.
+   */
+  doubts(): Doubts | null;
+  /**
+   * What the doubts leave open of the limits, and what to weigh next; computed once, at the first call, apart from
+   * `findings`, which are there at once.
+   */
+  openQuestions(): readonly Finding[];
   /** What the trials tell of the file; computed once, at the first call. */
   learned(): Learned;
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly patient: Patient | null;
   /** Parts for the next analysis of the same file. */
-  readonly kept: Kept;
+  readonly kept: Kept & { readonly doubts: () => Doubts };
 }
 
 export interface Kept {
@@ -117,7 +126,7 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
 
 /** Everything that follows from the boat as read. */
 function conclude(
-  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles' | 'kept'>,
+  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles'> & { readonly kept: Kept },
   previous?: Analysis,
 ): Analysis {
   const { boat, ofFile, kept } = read;
@@ -138,12 +147,14 @@ function conclude(
   const learned = isKnown
     ? previous.learned
     : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }));
-  const doubts = isKnown
-    ? previous.doubts
+  const allDoubts = isKnown
+    ? previous.kept.doubts
     : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
+  const doubts = () => (isFaulty || boat.leftOut.length > 0 ? null : allDoubts());
   const correcting = patient && inSteps(() => proposeCorrections(patient));
   return {
     ...read,
+    kept: { ...kept, doubts: allDoubts },
     bodies,
     surfaced,
     submerged,
@@ -161,6 +172,7 @@ function conclude(
     filedDoubts: filed,
     doubts,
     learned,
+    openQuestions: once(() => judgeDoubts(boat, surfaced, submerged, doubts())),
     patient,
   };
 }

@@ -35,6 +35,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/boat',
     'server/bodies',
     'server/conditions',
+    'server/doubt',
     'server/wording',
   ],
   'server/corrections': [
@@ -79,6 +80,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/boat',
     'server/conditions',
     'server/corrections',
+    'server/doubt',
     'server/findings/catalogue',
     'server/findings',
     'server/findings/finding.ts',
@@ -108,6 +110,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/answers': [
     'server/trials',
     'schema',
+    'server/doubt',
     'server/findings/catalogue',
     'server/analysis.ts',
     'server/boat',

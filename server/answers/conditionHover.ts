@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis.ts';
+import { type LimitName, type Standing, standingsOf } from '../findings/standings.ts';
 import { offWaterline } from '../findings/trim.ts';
 import {
   angleText,
@@ -10,11 +11,14 @@ import {
   tapeText,
   trimWords,
 } from '../wording/numbers.ts';
+import { plusMinus } from '../wording/withDoubt.ts';
 import { table } from './markdown.ts';
 
 /** The painted waterline against where the water really stands. */
-export function waterlineHover({ boat, surfaced }: Analysis): string | null {
+export function waterlineHover(analysis: Analysis): string | null {
+  const { boat, surfaced } = analysis;
   if (surfaced.status !== 'afloat') return null;
+  const doubts = analysis.doubts()?.surfaced ?? null;
   const { units } = boat;
   const off = offWaterline(boat, surfaced);
   const ends = (up: number | null) => {
@@ -22,55 +26,79 @@ export function waterlineHover({ boat, surfaced }: Analysis): string | null {
     const size = lengthText(Math.abs(up), units);
     return Number.parseFloat(size) === 0 ? 'as painted' : `rides ${size} ${up > 0 ? 'high' : 'low'}`;
   };
+  const water = (figure: 'draftBow' | 'draft' | 'draftStern', height: number) =>
+    plusMinus(lengthText(height, units), lengthText(doubts?.[figure].sigma ?? 0, units));
   return [
     `Surfaced, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
     table([
       ['', 'Water above the baseline', 'Against the painted line'],
-      ['Bow', lengthText(surfaced.draftBow, units), ends(off.bowUp)],
-      ['Half length', lengthText(surfaced.attitude.draft, units), ends(off.draft === null ? null : -off.draft)],
-      ['Stern', lengthText(surfaced.draftStern, units), ends(off.sternUp)],
+      ['Bow', water('draftBow', surfaced.draftBow), ends(off.bowUp)],
+      ['Half length', water('draft', surfaced.attitude.draft), ends(off.draft === null ? null : -off.draft)],
+      ['Stern', water('draftStern', surfaced.draftStern), ends(off.sternUp)],
     ]),
     `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink her by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
   ].join('\n\n');
 }
 
-/** Every limit with the figure that it is about. */
-export function limitsHover({ boat, surfaced, submerged }: Analysis): string {
+/** Every limit with the figure that it is about, its doubt, and whether the limit can be told for that. */
+export function limitsHover(analysis: Analysis): string {
+  const { boat, surfaced, submerged } = analysis;
   const { units, limits } = boat;
-  const rows: string[][] = [['Limit', 'Surfaced', 'Submerged']];
   const afloat = surfaced.status === 'afloat' ? surfaced : null;
   const neutral = submerged.status === 'neutral' ? submerged : null;
   const off = afloat ? offWaterline(boat, afloat) : null;
-  const of = (now: string | null, limit: string) => `${now ?? 'not known'} (limit ${limit})`;
-  rows.push([
-    'Trim',
-    of(off && trimWords(off.trim), angleText(limits.surfaced.trim)),
-    of(neutral && trimWords(neutral.trim), angleText(limits.submerged.trim)),
-  ]);
-  rows.push([
-    'Heel',
-    of(off && heelWords(off.heel), angleText(limits.surfaced.heel)),
-    of(neutral && heelWords(neutral.heel), angleText(limits.submerged.heel)),
-  ]);
+  const standings = standingsOf(boat, surfaced, submerged, analysis.doubts());
+  const of = (condition: Standing['condition'], name: LimitName, plain: string | null, limit: string) => {
+    const standing = standings.find(one => one.condition === condition && one.name === name);
+    const open = standing?.verdict === 'cannot-tell' ? ', cannot be told yet' : '';
+    return `${standing?.figure ?? plain ?? 'not known'} (limit ${limit}${open})`;
+  };
   const draft =
     off && off.draft !== null ? `${lengthText(Math.abs(off.draft), units)} ${off.draft > 0 ? 'deep' : 'high'}` : null;
-  rows.push(['Draft', of(draft, lengthText(limits.surfaced.draft, units)), '']);
-  rows.push([
-    'Metacentric height',
-    of(afloat && lengthText(afloat.gm, units), `${lengthText(limits.surfaced.gm, units)} at least`),
-    '',
-  ]);
   const left = neutral && Math.min(neutral.bgEffective, neutral.bgEffectiveLongitudinal);
-  rows.push([
-    'B above G',
-    '',
-    of(left === null ? null : lengthText(left, units), `${lengthText(limits.submerged.bg, units)} at least`),
-  ]);
   const [least, most] = limits.submerged.fill;
-  rows.push([
-    'Neutral fill',
-    '',
-    of(neutral && percentText(neutral.fill), `${percentText(least)} to ${percentText(most)}`),
+  return table([
+    ['Limit', 'Surfaced', 'Submerged'],
+    [
+      'Trim',
+      of('surfaced', 'trim', off && trimWords(off.trim), angleText(limits.surfaced.trim)),
+      of('submerged', 'trim', neutral && trimWords(neutral.trim), angleText(limits.submerged.trim)),
+    ],
+    [
+      'Heel',
+      of('surfaced', 'heel', off && heelWords(off.heel), angleText(limits.surfaced.heel)),
+      of('submerged', 'heel', neutral && heelWords(neutral.heel), angleText(limits.submerged.heel)),
+    ],
+    ['Draft', of('surfaced', 'draft', draft, lengthText(limits.surfaced.draft, units)), ''],
+    [
+      'Metacentric height',
+      of(
+        'surfaced',
+        'metacentric height',
+        afloat && lengthText(afloat.gm, units),
+        `${lengthText(limits.surfaced.gm, units)} at least`,
+      ),
+      '',
+    ],
+    [
+      'B above G',
+      '',
+      of(
+        'submerged',
+        'B above G',
+        left === null ? null : lengthText(left, units),
+        `${lengthText(limits.submerged.bg, units)} at least`,
+      ),
+    ],
+    [
+      'Neutral fill',
+      '',
+      of(
+        'submerged',
+        'neutral fill',
+        neutral && percentText(neutral.fill),
+        `${percentText(least)} to ${percentText(most)}`,
+      ),
+    ],
   ]);
-  return table(rows);
 }

@@ -3,6 +3,7 @@ import type { Path } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
 import { pathAt } from '../text/pathAt.ts';
 import { limitsHover, waterlineHover } from './conditionHover.ts';
+import { doubtHover } from './doubtHover.ts';
 import { bayHover, compartmentHover, shellHover, tankHover } from './hullHover.ts';
 import { partHover } from './partHover.ts';
 import { trialHover } from './trialHover.ts';
@@ -21,7 +22,8 @@ export function hoverAt(analysis: Analysis, describer: Describer, offset: number
   const help = describer.describe(at.path);
   const isName = at.path.at(-1) === 'name' || typeof at.path.at(-1) === 'number';
   const key = help && help.description !== '' && !isName ? keyWords(help.key, help.description, help.example) : null;
-  const markdown = [key, about].filter(block => block !== null).join('\n\n---\n\n');
+  const doubt = isName ? null : doubtHover(analysis, at.path);
+  const markdown = [key, doubt, about].filter(block => block !== null).join('\n\n---\n\n');
   return markdown === '' ? null : { markdown, path: at.path };
 }
 

@@ -35,7 +35,7 @@ export type Rough =
   | 'curved';
 
 /** Part of the variance that no straight line explains, above which a doubt is rough (common practice, no source). */
-const CURVED = 0.2;
+const CURVED = 0.4;
 
 /**
  * Doubts of readings from what each input pushes (GUM, JCGM 100:2008, 5.1, carried past first order).
@@ -62,7 +62,7 @@ export function spreadOf(
     const likely = weights.map(weight => inner(weight, point.z));
     return { ...point, lie: layBoat(arrangedAt(owner, laid, { pushes, isMajor, likely }), lie) };
   });
-  const rests = points.every(at => at.lie !== null && at.lie.state.up[2] > Math.cos(RUN_OFF));
+  const rests = points.every(at => at.lie !== null);
   return readings.map((reading, i) => {
     const value = reading(lie);
     const direct = pushes.map(push => push.direct[i]!);
@@ -74,8 +74,6 @@ export function spreadOf(
   });
 }
 
-/** Tilt at a point of the rule past which the boat has run off, rad. */
-const RUN_OFF = Math.PI / 6;
 /** Part in the doubt of any of the four loads from which an input is one of those that push most. */
 const MAJOR = 0.02;
 

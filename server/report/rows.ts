@@ -1,4 +1,5 @@
 import { beyondLimit } from '../wording/beyondLimit.ts';
+import { plusMinus } from '../wording/withDoubt.ts';
 
 /** One figure of the report: its name, its value, and how it stands to its limit where it has one. */
 export interface Row {
@@ -6,16 +7,36 @@ export interface Row {
   readonly value: string;
   readonly limit?: string;
   readonly isKept?: boolean;
+  /** The limit lies so near, for the doubt of the figure, that the boat may be on its other side. */
+  readonly isOpen?: boolean;
+}
+
+/** What stands after ± beside a figure, and whether its limit is open for it. */
+export interface RowDoubt {
+  readonly text: string;
+  readonly isOpen: boolean;
 }
 
 /** A figure beside its limit; one that breaks it gets the digits that show it. */
 export function limitRow(
   name: string,
   show: (finer: number) => string,
-  limit: { readonly text: string; readonly isKept: boolean; readonly way?: 'over' | 'under' },
+  limit: {
+    readonly text: string;
+    readonly isKept: boolean;
+    readonly way?: 'over' | 'under';
+    readonly doubt: RowDoubt | null;
+  },
 ): Row {
   const value = limit.isKept ? show(0) : beyondLimit(show, limit.text, limit.way);
-  return { name, value, limit: limit.text, isKept: limit.isKept };
+  const { doubt } = limit;
+  return {
+    name,
+    value: doubt ? plusMinus(value, doubt.text) : value,
+    limit: limit.text,
+    isKept: limit.isKept,
+    isOpen: doubt?.isOpen ?? false,
+  };
 }
 
 /** Colours for a terminal, or none. */
@@ -32,10 +53,12 @@ export function section(name: string, rows: readonly Row[], paint: Paint): strin
   if (rows.length === 0) return '';
   const widest = Math.max(...rows.map(row => row.name.length));
   const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);
-  const lines = rows.map(({ name: figure, value, limit, isKept }) => {
+  const hasOpen = rows.some(row => row.isOpen);
+  const lines = rows.map(({ name: figure, value, limit, isKept, isOpen }) => {
     const start = `  ${figure.padEnd(widest)}  `;
     if (limit === undefined) return start + value;
-    const verdict = isKept ? paint.good('ok ') : paint.bad('out');
+    const word = `${isKept ? 'ok' : 'out'}${isOpen ? '?' : ''}`.padEnd(hasOpen ? 4 : 3);
+    const verdict = isKept ? paint.good(word) : paint.bad(word);
     return `${start}${value.padEnd(broadest)}  ${verdict}  limit ${limit}`;
   });
   return [paint.heading(name), ...lines].join('\n');

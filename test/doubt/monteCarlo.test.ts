@@ -40,7 +40,7 @@ const ERRORS = 4;
 describe('doubts against a Monte Carlo run of the full model', { timeout: 120_000 }, () => {
   it.each(BOATS)('%s', (_, text) => {
     const analysis = analysed(text);
-    const { inputs, surfaced, submerged } = analysis.doubts();
+    const { inputs, surfaced, submerged } = analysis.doubts()!;
     const draws = monteCarlo(analysis, inputs, RUNS, 20_260_513);
     const of = (condition: 'surfaced' | 'submerged', figure: string): readonly number[] =>
       draws.flatMap(draw => {

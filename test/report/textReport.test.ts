@@ -49,7 +49,7 @@ describe('what the report says of a boat', () => {
     [
       'whose figure rounds to its limit',
       probe(['150 to 250', '156 to 256']),
-      [/Trim +0\.52° bow up .*out +limit 0\.5°/],
+      [/Trim +0\.52° bow up ± .*out\? +limit 0\.5°/],
     ],
   ])('%s', (_, text, says) => {
     const report = textReport(analysed(text));

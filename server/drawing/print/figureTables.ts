@@ -1,7 +1,7 @@
 import type { Analysis } from '../../analysis.ts';
+import { submergedRows, surfacedRows } from '../../report/conditionRows.ts';
 import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
 import type { Row } from '../../report/rows.ts';
-import { submergedRows, surfacedRows } from '../../report/textReport.ts';
 import { htmlElement, type Markup, text, together } from '../markup.ts';
 import { heading, paragraph, section } from './html.ts';
 

@@ -140,4 +140,17 @@ export const conditionFindings = {
     why: 'Pumps stall, seals leak, and a tank under pressure can burst.',
     todo: 'A larger tank, less fill, or a vent. Keep to the maker’s rating and local rules.',
   },
+  'cannot-tell': {
+    title: 'Within limits, but not beyond doubt',
+    means:
+      'A figure is inside its limit, but the limit lies within two doubts (±, standard uncertainties) of it: what the masses, places and sizes in the file leave open may put the boat outside.',
+    why: 'On the bench all is well, in the pool it may not be.',
+    todo: 'Weigh and measure what makes the most of the doubt and write its tolerance; what is left only a trial tells.',
+  },
+  'weigh-next': {
+    title: 'What to weigh or measure next',
+    means: 'Of all values in the file, this one leaves the most open of the figure that is nearest to its limit.',
+    why: 'Measuring anything else finer changes little.',
+    todo: 'Weigh or measure it with more care, and write its tolerance after ±.',
+  },
 } as const;
