@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/drawing/print/sheetDocument.ts';
+import { submergedRows, surfacedRows } from '../../server/report/conditionRows.ts';
 import { cutLines } from '../../server/report/correctionReport.ts';
 import { rangeRows, transitRows } from '../../server/report/passageRows.ts';
-import { submergedRows, surfacedRows } from '../../server/report/textReport.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { allNodes, parseXml } from '../helpers/svg.ts';
 

@@ -58,7 +58,7 @@ function openFigures({ boat, surfaced, submerged, doubts }: Analysis): readonly 
   const { units } = boat;
   const known = doubts();
   const open: Open[] = [];
-  if (surfaced.status === 'afloat' && known.surfaced) {
+  if (surfaced.status === 'afloat' && known?.surfaced) {
     const { draft, trim } = known.surfaced;
     open.push(
       { name: 'Draft', value: lengthText(draft.value, units), sigma: lengthText(draft.sigma, units), doubt: draft },
@@ -70,7 +70,7 @@ function openFigures({ boat, surfaced, submerged, doubts }: Analysis): readonly 
       },
     );
   }
-  if (submerged.status === 'neutral' && known.submerged) {
+  if (submerged.status === 'neutral' && known?.submerged) {
     const { fill, trim } = known.submerged;
     if (fill) {
       open.push({ name: 'Neutral fill', value: percentText(fill.value), sigma: percentText(fill.sigma), doubt: fill });
