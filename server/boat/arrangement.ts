@@ -1,8 +1,10 @@
 import { closest } from '../../schema/closest.ts';
 import { pathKey } from '../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
+import { boxForm } from '../geometry/box.ts';
 import type { Shapes } from '../geometry/shapes.ts';
 import type { Bounds } from '../geometry/solids.ts';
+import { quoteScalar } from '../text/quoteScalar.ts';
 import { lengthText, stationWords } from '../wording/numbers.ts';
 import type { Bay, Boat, Compartment, Entry, Part, Shell, Tank } from './boat.ts';
 import { changeTo, entryFault, valueFault } from './fault.ts';
@@ -20,6 +22,7 @@ export function checkArrangement(
     ...duplicateNames(boat.bays),
     ...inhabitants.flatMap(entry => unknownCompartment(entry, compartmentNames)),
     ...inhabitants.flatMap(entry => stickingOut(entry, boat, shapes)),
+    ...inhabitants.flatMap(entry => perhapsInside(entry, boat, shapes)),
     ...overlaps(boat, shapes),
   ];
 }
@@ -86,6 +89,36 @@ function stickingOut(entry: Tank | Part | Bay, { compartments, units }: Inhabite
       `“${entry.name}” sticks out of “${home.name}” by ${lengthText(worst.by, units)} ${worst.where}. Check its place, its size, and “in:”.`,
       'warning',
     ),
+  ];
+}
+
+/** Of the least of its sizes, how much must lie in a compartment's form for it to lie in there whole. */
+const WHOLE = 0.95;
+
+/** What lies whole in a compartment and does not say so counts as lying in the water, and displaces what is displaced. */
+function perhapsInside(entry: Tank | Part | Bay, { compartments }: Inhabited, shapes: Shapes): readonly Finding[] {
+  if (entry.inside !== null) return [];
+  const form = 'form' in entry ? entry.form : boxForm(entry.from, entry.to);
+  if (!form) return [];
+  const space = 'from' in entry ? entry : shapes.boundsOf(form);
+  const least = Math.min(...([0, 1, 2] as const).map(axis => space.to[axis] - space.from[axis]));
+  const home = compartments.find(
+    compartment =>
+      protrusions(space, shapes.boundsOf(compartment.form)).length === 0 &&
+      shapes.overlapOf(compartment.form, form) >= WHOLE * least,
+  );
+  if (!home) return [];
+  const text = quoteScalar(home.name, true);
+  return [
+    {
+      ...entryFault(
+        'perhaps-inside',
+        entry.path,
+        `“${entry.name}” lies whole in “${home.name}”, but counts as lying in the water, so that its room displaces twice. If it is in there, say so: “in: ${text}”.`,
+        'warning',
+      ),
+      mends: [{ title: `Add “in: ${text}”`, changes: [{ kind: 'add-key', path: entry.path, key: 'in', text }] }],
+    },
   ];
 }
 

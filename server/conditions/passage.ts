@@ -1,6 +1,7 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import { surfacedBoat } from './load.ts';
 import { otherRests, type Rest } from './otherRests.ts';
+import { rightingCurve } from './rightingLever.ts';
 import type { Submerged } from './submerged.ts';
 import type { Surfaced } from './surfaced.ts';
 import { sizeTanks, type TankSizing } from './tankSizing.ts';
@@ -12,14 +13,18 @@ export interface Passage {
   readonly transit: readonly TransitStep[];
   /** Stable attitudes on the surface other than the one it floats in. */
   readonly otherRests: readonly Rest[];
+  /** Heels between which the floating boat comes back, rad; null where it has no other rest to go over to. */
+  readonly range: readonly [port: number, starboard: number] | null;
   readonly tanks: readonly TankSizing[];
 }
 
 export function passageOf(bodies: Bodies, surfaced: Surfaced, submerged: Submerged, hullLength: number): Passage {
   const dives = surfaced.status === 'afloat' && submerged.status === 'neutral';
+  const rests = surfaced.status === 'afloat' ? otherRests(surfacedBoat(bodies), surfaced.up) : [];
   return {
     transit: dives && bodies.tanks.length > 0 ? transitOf(bodies, submerged.fill, hullLength) : [],
-    otherRests: surfaced.status === 'afloat' ? otherRests(surfacedBoat(bodies), surfaced.up) : [],
+    otherRests: rests,
+    range: rests.length > 0 ? rightingCurve(surfacedBoat(bodies)).range : null,
     tanks: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
   };
 }

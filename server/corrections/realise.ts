@@ -83,7 +83,7 @@ export function lay(pieces: readonly Piece[], { boat, shelf, scope, schema }: Wo
   ].filter(breaksLimit);
   if (scope === 'both' && left.length === 0 && surfaced.status === 'afloat' && submerged.status === 'neutral') {
     const transit = transitOf(bodies, submerged.fill, boat.length);
-    left.push(...judgePassage(corrected, { transit, otherRests: [], tanks: [] }).filter(breaksLimit));
+    left.push(...judgePassage(corrected, { transit, otherRests: [], range: null, tanks: [] }).filter(breaksLimit));
   }
   return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };
 }

@@ -7,7 +7,12 @@ import { tankPlace } from './places.ts';
 
 /** What happens between the two conditions, where else the boat may come to rest, and what its sealed tanks must hold. */
 export function judgePassage(boat: Boat, passage: Passage): readonly Finding[] {
-  return [...judgeTransit(boat, passage.transit), ...judgeRests(boat, passage), ...judgePressure(boat, passage)];
+  return [
+    ...judgeTransit(boat, passage.transit),
+    ...judgeRests(boat, passage),
+    ...judgeRange(boat, passage),
+    ...judgePressure(boat, passage),
+  ];
 }
 
 /** Only what neither end shows: a boat that is bad at an end is told so there. */
@@ -63,6 +68,30 @@ function judgeRests(boat: Boat, { otherRests }: Passage): readonly Finding[] {
       code: 'other-rest',
       severity: 'information',
       message: `On the surface the boat can also rest ${restWords(rest.heel, rest.trim)}: knocked that far over, it stays there. Weight lower down makes it come back.`,
+      place: { on: 'key', path: boat.waterline ? ['hull', 'waterline'] : ['hull'] },
+    },
+  ];
+}
+
+/** A boat that does not come back from this heel is told (common practice, no source), rad. */
+const LEAST_RANGE = (40 / 180) * Math.PI;
+
+/** Heels within which a boat counts as upright, rad. */
+const UPRIGHT = Math.PI / 180;
+
+function judgeRange(boat: Boat, { range }: Passage): readonly Finding[] {
+  if (!range) return [];
+  const [port, starboard] = range;
+  // A boat that does not rest upright is told so by her list.
+  if (port > -UPRIGHT || starboard < UPRIGHT) return [];
+  const isPort = -port < starboard;
+  const least = isPort ? -port : starboard;
+  if (least >= LEAST_RANGE) return [];
+  return [
+    {
+      code: 'small-range',
+      severity: 'warning',
+      message: `On the surface the boat comes back only from ${angleText(least)} to ${isPort ? 'port' : 'starboard'}, wanted ${angleText(LEAST_RANGE)}: a wake or a hand may knock her over. Weight lower down, or more buoyancy high up, widens it.`,
       place: { on: 'key', path: boat.waterline ? ['hull', 'waterline'] : ['hull'] },
     },
   ];

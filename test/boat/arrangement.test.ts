@@ -117,6 +117,45 @@ describe('what sticks out of its compartment', () => {
   });
 });
 
+describe('what lies whole in a compartment without “in:”', () => {
+  const says = (name: string) =>
+    `“${name}” lies whole in “hold”, but counts as lying in the water, so that its room displaces twice. If it is in there, say so: “in: hold”.`;
+  const pin = (rest: string) => probeWith(`{ name: pin, mass: 9 g, ${rest} } # brass`);
+  // A floor in the flooded space under a round tube: inside the box about the tube, but not in the tube.
+  const round = (part: string) =>
+    probe(
+      ['offset: -50 to 50 mm', 'round: 70 mm'],
+      ['height: 0 to 70 mm', 'height: 35 mm'],
+      ['bays:\n', `  - { name: pin, mass: 9 g, ${part} } # brass\nbays:\n`],
+    );
+  it.each([
+    ['a part', pin('material: brass, station: 100 to 140 mm, height: 30 mm')],
+    ['a part of no more than mass and volume', pin('volume: 3 ml, station: 120 mm, height: 30 mm')],
+  ])('%s is told, and the mend says where it is', (_, text) => {
+    expect(told(text)).toEqual([['perhaps-inside', 'warning', 'pin', says('pin')]]);
+    const analysis = analysed(text);
+    const after = mended(analysis, fileFindings(analysis)[0]!);
+    expect(after).toBe(text.replace(' } # brass', ', in: hold } # brass'));
+    expect(told(after)).toEqual([]);
+  });
+  it.each([
+    ['a tank', probe(['      in: hold\n      station: 90', '      station: 90']), 'main tank'],
+    ['a bay', probe(['name: bow bay, in: hold,', 'name: bow bay,']), 'bow bay'],
+  ])('%s too', (_, text, name) => {
+    expect(told(text)).toEqual([['perhaps-inside', 'warning', name, says(name)]]);
+  });
+  it.each([
+    ['in the water below', pin('material: brass, box: 6 x 6 mm, station: 100 to 140 mm, height: -4 mm')],
+    ['half in the wall', pin('material: brass, box: 6 x 6 mm, station: 100 to 140 mm, height: 0 mm')],
+    [
+      'in the corner of the box about a tube',
+      round('material: brass, box: 6 x 6 mm, station: 100 to 140 mm, offset: 31 mm, height: 4 mm'),
+    ],
+  ])('%s it is not', (_, text) => {
+    expect(told(text).filter(([code]) => code === 'perhaps-inside')).toEqual([]);
+  });
+});
+
 describe('compartments that overlap', () => {
   const with2 = (line: string) => probe(['  tanks:', `    - ${line}\n  tanks:`]);
   it('are told with the length by which they do', () => {

@@ -55,6 +55,12 @@ export const boatFindings = {
     why: 'What sticks out would be in the water and displace, or does not fit.',
     todo: 'Check station, offset, height and sizes.',
   },
+  'perhaps-inside': {
+    title: 'Something in a compartment counts as in the water',
+    means: 'Its room lies whole in a watertight compartment, but it has no “in:”.',
+    why: 'Without “in:” it displaces water of its own, though its compartment already displaces that room.',
+    todo: 'Add “in:” with the compartment’s name; or check the place if it really lies in the water.',
+  },
   'compartments-overlap': {
     title: 'Two compartments overlap',
     means: 'Two watertight spaces take up the same room.',
