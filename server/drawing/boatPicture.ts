@@ -76,6 +76,7 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
   const key = legend(width, legendTop, view.legend);
   // In steps, so that the page does not twitch while one types.
   const height = Math.ceil((legendTop + key.height) / 20) * 20;
+  const sea = { width, from: head - 2, to: legendTop - 4 };
   const surfaceY = surface === null ? null : frame.y(surface);
   const wet = (loops: readonly Loop[]): readonly Loop[] => {
     if (lie.water === 'everywhere') return loops;
@@ -106,7 +107,7 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
       data: { 'data-scale': frame.scale, ...view.data },
     },
     element('rect', { class: 'paper', width, height }),
-    waterBody(lie, surfaceY, { width, from: head - 2, to: legendTop - 4 }),
+    waterBody(lie, surfaceY, sea),
     together(
       shells.map(drawn =>
         entryGroup(
@@ -120,7 +121,7 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
     together(compartments.map(drawn => entryGroup(drawn, frame))),
     together(tanks.map(drawn => entryGroup(drawn, frame, waterIn(drawn)))),
     together([...bays, ...parts, ...ghosts].map(drawn => entryGroup(drawn, frame))),
-    surfaceLine(surfaceY, width),
+    surfaceLine(surfaceY, sea),
     view.over(frame),
     drawLabels(bands.above, top - 4, -1, top),
     drawLabels(bands.below, below, 1, top),

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis.ts';
+import type { Boat } from '../boat/boat.ts';
 import { planeSection } from '../geometry/planeSection.ts';
 import type { Loop } from '../geometry/silhouette.ts';
 import { stationWords } from '../wording/numbers.ts';
@@ -42,12 +43,15 @@ export function bodySection(analysis: Analysis, condition: Condition, things: Th
       depthOf: ({ from, to }) => (from[1] - to[1]) * (to[2] - from[2]),
       isLabelled: () => true,
       surface: turn && lie.water === 'below' && lie.level !== null ? turn.height(lie.level, station) : null,
-      bones: hull.flatMap(thing => loopsOf(thing, 0, analysis.kept.shelf.shapes)),
+      bones: [
+        ...hull.flatMap(thing => loopsOf(thing, 0, analysis.kept.shelf.shapes)),
+        paintedEnds(boat, station, beam),
+      ],
       under: 8,
       over: frame =>
         together([
           rims(analysis, hull, frame),
-          painted(analysis, station, beam, frame),
+          painted(boat, station, beam, frame),
           m ? mark('M', frame.at(seen(m, 0)), markWords('M', m, boat), 'right') : null,
           b ? mark('B', frame.at(seen(b, 0)), markWords('B', b, boat), 'left') : null,
           g ? mark('G', frame.at(seen(g, 0)), markWords('G', g, boat), 'right') : null,
@@ -89,11 +93,19 @@ function rims({ kept }: Analysis, hull: readonly Thing[], frame: Frame): Markup 
   return loops.length === 0 ? null : element('path', { class: 'beyond', d: pathData(loops, frame) });
 }
 
-function painted({ boat }: Analysis, station: number, beam: number, frame: Frame): Markup | null {
-  const { waterline, length } = boat;
-  if (!waterline) return null;
+/** The painted waterline at the station, out to both sides of the hull, m. */
+function paintedEnds({ waterline, length }: Boat, station: number, beam: number): Loop {
+  if (!waterline) return [];
   const height = waterline.bow + ((waterline.stern - waterline.bow) * station) / length;
-  const [port, starboard] = [frame.at([-1.15 * beam, height]), frame.at([1.15 * beam, height])];
+  return [
+    [-1.15 * beam, height],
+    [1.15 * beam, height],
+  ];
+}
+
+function painted(boat: Boat, station: number, beam: number, frame: Frame): Markup | null {
+  const [port, starboard] = paintedEnds(boat, station, beam).map(frame.at);
+  if (!port || !starboard) return null;
   return element(
     'path',
     {

@@ -7,14 +7,17 @@ export function waterBody(
   surface: number | null,
   { width, from, to }: { readonly width: number; readonly from: number; readonly to: number },
 ): Markup | null {
-  const top = water === 'everywhere' ? from : surface;
+  const top = water === 'everywhere' ? from : surface === null ? null : Math.max(from, surface);
   if (top === null || top >= to) return null;
   return element('rect', { class: 'water', x: 0, y: top, width, height: to - top });
 }
 
-/** The surface across the picture, with the triangle that stands on it in drawings. */
-export function surfaceLine(y: number | null, width: number): Markup | null {
-  if (y === null) return null;
+/** The surface across the picture, with the triangle that stands on it in drawings; null where it is out of the picture. */
+export function surfaceLine(
+  y: number | null,
+  { width, from, to }: { readonly width: number; readonly from: number; readonly to: number },
+): Markup | null {
+  if (y === null || y < from || y > to) return null;
   const x = width - 15;
   return element(
     'g',

@@ -116,12 +116,12 @@ function meshSection({ vertices, faces }: Polyhedron, n: Vec3, h: number): reado
   const ends = new Set<number>();
   const edgeOf = (one: number, other: number): number => Math.min(one, other) * count + Math.max(one, other);
   for (let k = 0; k < faces.length; k += 3) {
-    const corners = [faces[k]!, faces[k + 1]!, faces[k + 2]!] as const;
-    const above = corners.filter(vertex => heights[vertex]! >= 0).length;
-    if (above === 0 || above === 3) continue;
-    const alone = corners.findIndex(vertex => heights[vertex]! >= 0 === (above === 1));
-    const [a, b, c] = [corners[alone]!, corners[(alone + 1) % 3]!, corners[(alone + 2) % 3]!];
-    const [from, to] = above === 1 ? [edgeOf(a, b), edgeOf(c, a)] : [edgeOf(c, a), edgeOf(a, b)];
+    const [i, j, m] = [faces[k]!, faces[k + 1]!, faces[k + 2]!];
+    const [one, two, three] = [heights[i]! >= 0, heights[j]! >= 0, heights[m]! >= 0];
+    if (one === two && two === three) continue;
+    // The corner that is alone on its side comes first.
+    const [a, b, c] = one === two ? [m, i, j] : one === three ? [j, m, i] : [i, j, m];
+    const [from, to] = heights[a]! >= 0 ? [edgeOf(a, b), edgeOf(c, a)] : [edgeOf(c, a), edgeOf(a, b)];
     const known = next.get(from);
     if (known) known.push(to);
     else next.set(from, [to]);

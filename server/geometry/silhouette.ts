@@ -93,34 +93,37 @@ const INSIDE = 1e-6;
 function silhouetteOfMesh({ vertices, faces }: Polyhedron, along: Sight): readonly Loop[] {
   const [p, q] = SEEN[along];
   const stations = stationsOf(vertices, faces, p);
-  const places = stations.slice(1).flatMap((to, i) => {
-    const from = stations[i]!;
-    return [from + INSIDE * (to - from), to - INSIDE * (to - from)];
-  });
+  const places = Float64Array.from(
+    stations.slice(1).flatMap((to, i) => {
+      const from = stations[i]!;
+      return [from + INSIDE * (to - from), to - INSIDE * (to - from)];
+    }),
+  );
   const least = new Float64Array(places.length).fill(Number.POSITIVE_INFINITY);
   const most = new Float64Array(places.length).fill(Number.NEGATIVE_INFINITY);
   const edge = (one: number, other: number): void => {
-    const [a, b] = [vertices[3 * one + p]!, vertices[3 * other + p]!];
+    const a = vertices[3 * one + p]!;
+    const b = vertices[3 * other + p]!;
     if (a === b) return;
-    const [low, high] = a < b ? [a, b] : [b, a];
-    const [atA, atB] = [vertices[3 * one + q]!, vertices[3 * other + q]!];
-    for (let i = firstFrom(places, low); i < places.length && places[i]! <= high; i++) {
-      const at = atA + ((atB - atA) * (places[i]! - a)) / (b - a);
+    const high = Math.max(a, b);
+    const start = vertices[3 * one + q]!;
+    const slope = (vertices[3 * other + q]! - start) / (b - a);
+    for (let i = firstFrom(places, Math.min(a, b)); i < places.length && places[i]! <= high; i++) {
+      const at = start + slope * (places[i]! - a);
       if (at < least[i]!) least[i] = at;
       if (at > most[i]!) most[i] = at;
     }
   };
   for (let k = 0; k < faces.length; k += 3) {
-    const [a, b, c] = [faces[k]!, faces[k + 1]!, faces[k + 2]!];
-    edge(a, b);
-    edge(b, c);
-    edge(c, a);
+    edge(faces[k]!, faces[k + 1]!);
+    edge(faces[k + 1]!, faces[k + 2]!);
+    edge(faces[k + 2]!, faces[k]!);
   }
   return stretches(places, least, most);
 }
 
 /** Neighbouring places with something in them, each run as one loop. */
-function stretches(places: readonly number[], least: Float64Array, most: Float64Array): readonly Loop[] {
+function stretches(places: Float64Array, least: Float64Array, most: Float64Array): readonly Loop[] {
   const loops: Loop[] = [];
   let [lower, upper]: [Point2[], Point2[]] = [[], []];
   const close = (): void => {
@@ -149,8 +152,9 @@ function stationsOf(vertices: Float64Array, faces: Uint32Array, axis: 0 | 1 | 2)
 }
 
 /** Number of the first of rising `places` that is not below `at`. */
-function firstFrom(places: readonly number[], at: number): number {
-  let [low, high] = [0, places.length];
+function firstFrom(places: Float64Array, at: number): number {
+  let low = 0;
+  let high = places.length;
   while (low < high) {
     const middle = (low + high) >> 1;
     if (places[middle]! < at) low = middle + 1;
