@@ -26,6 +26,9 @@ import { rangeOf, writeEdit } from './sheetEdits.ts';
 /** Quiet after which proposals are worked out: they take longer than the pictures. */
 const quietMilliseconds = 250;
 
+/** In this time a panel that was clicked into has had its focus. */
+const focusMilliseconds = 200;
+
 export type SheetView = vscode.Disposable & {
   /** Shows this boat file from now on; null for none. */
   readonly follow: (boat: vscode.Uri | null) => void;
@@ -94,12 +97,19 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
     const params: EntryRangeParams = { uri: boat.uri.toString(), path };
     const { range } = await ask<EntryRangeResult>(entryRangeRequest, params);
     if (!range) return;
-    const seen = vscode.window.visibleTextEditors.find(editor => editor.document === boat);
-    const column = seen?.viewColumn ?? vscode.ViewColumn.One;
-    const editor = await vscode.window.showTextDocument(boat, { viewColumn: column });
-    const { start } = rangeOf(range);
-    editor.selection = new vscode.Selection(start, start);
+    const document = boat;
+    const seen = vscode.window.visibleTextEditors.find(editor => editor.document === document);
+    const start = rangeOf(range).start;
+    const show = (): Thenable<vscode.TextEditor> =>
+      vscode.window.showTextDocument(document, {
+        viewColumn: seen?.viewColumn ?? vscode.ViewColumn.One,
+        selection: new vscode.Range(start, start),
+      });
+    const editor = await show();
     editor.revealRange(rangeOf(range), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+    // The panel is told of a click into it later than we are, and takes the focus back.
+    await new Promise(resolve => setTimeout(resolve, focusMilliseconds));
+    if (panel.active) await show();
   }
 
   async function preview({ drag, path, metres }: Extract<FromPanel, { kind: 'preview' }>): Promise<void> {

@@ -1,5 +1,5 @@
 /** What the manifest promises: nothing outside boat files, every command there, only what is needed in the package. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { listFiles, PackageManager } from '@vscode/vsce';
 import { expect, test } from 'vitest';
@@ -24,6 +24,25 @@ test('the grammar of a boat file is the one of YAML and no more', () => {
 test('every command of the manifest is registered, and no other', () => {
   const registered = [...read('client/startClient.ts').matchAll(/registerCommand\('([^']+)'/g)].map(match => match[1]);
   expect(registered.sort()).toEqual(manifest.contributes.commands.map(command => command.command).sort());
+});
+
+test('the walkthrough runs commands that there are, and shows pictures that are packed', () => {
+  const steps = manifest.contributes.walkthroughs.flatMap(({ steps }) => steps);
+  const commands = manifest.contributes.commands.map(({ command }) => command);
+  const run = steps.flatMap(({ description }) =>
+    [...description.matchAll(/\(command:([^)]+)\)/g)].map(match => match[1]),
+  );
+  expect(run.length).toBeGreaterThan(3);
+  expect(run.filter(command => !commands.includes(command!))).toEqual([]);
+  const pictures = steps.flatMap(({ media: { image } }) =>
+    typeof image === 'string' ? [image] : Object.values(image),
+  );
+  const packed = read('.vscodeignore').split('\n');
+  expect(
+    [...new Set(pictures)].filter(
+      picture => !packed.includes(`!${picture}`) || !existsSync(join(projectRoot, picture)),
+    ),
+  ).toEqual([]);
 });
 
 test('the package holds the bundles, the language, the schema and the samples, and nothing to build them from', {

@@ -1,10 +1,21 @@
 /** The packaged extension in a real VS Code, driven by keyboard in a real browser. */
-import { copyFileSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
-import { clickAPart, dragAPart, lookInBothThemes, openTheSheet, takeAGhost, typeAndSee } from './sheet.ts';
+import {
+  clickAPart,
+  dragAPart,
+  lookInAllThemes,
+  openTheSheet,
+  openTheWindowAgain,
+  printTheSheet,
+  seeTheSheetChange,
+  showTheSheet,
+  takeAGhost,
+  typeAndSee,
+} from './sheet.ts';
 import {
   applyTheFix,
   makeANewBoat,
@@ -18,6 +29,16 @@ import {
 
 const patience = 60_000;
 
+/** `npm run screenshot` renews the pictures in the README and in the guide. */
+function keepShots(kept: Readonly<Record<string, string>>): void {
+  if (process.env.MODE !== 'screenshot') return;
+  for (const [shot, file] of Object.entries(kept)) {
+    const target = join(projectRoot, file);
+    mkdirSync(dirname(target), { recursive: true });
+    copyFileSync(join(shots, `${shot}.png`), target);
+  }
+}
+
 test('a boat out of trim is seen, explained and trimmed by keyboard', async () => {
   await inEditor({ name: 'trim', patience }, async session => {
     await seeTheSquiggle(session);
@@ -28,10 +49,7 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
     await showTheReport(session);
     await makeANewBoat(session);
   });
-  // `npm run screenshot` renews the picture in the README.
-  if (process.env.MODE === 'screenshot') {
-    copyFileSync(join(shots, 'trim-offers.png'), join(projectRoot, 'client', 'media', 'editor.png'));
-  }
+  keepShots({ 'trim-offers': 'client/media/editor.png' });
 });
 
 test('the trim sheet shows the text, and the text what is done on the sheet', async () => {
@@ -41,7 +59,17 @@ test('the trim sheet shows the text, and the text what is done on the sheet', as
     await clickAPart(session);
     await dragAPart(session);
     await takeAGhost(session);
-    await lookInBothThemes(session);
+    await printTheSheet(session);
+    await lookInAllThemes(session);
+    await openTheWindowAgain(session);
+  });
+  keepShots({
+    'sheet-light': 'client/media/sheet.png',
+    'sheet-dark': 'client/media/sheetDark.png',
+    'sheet-dragged': 'samples/pictures/dragged.png',
+    'sheet-proposed': 'samples/pictures/proposed.png',
+    'sheet-taken': 'samples/pictures/taken.png',
+    'sheet-printed': 'samples/pictures/printed.png',
   });
 });
 
@@ -49,6 +77,8 @@ test('the same extension works in the extension worker of the browser', async ()
   await inEditor({ name: 'worker', patience, inWorker: true }, async session => {
     await seeTheSquiggle(session);
     await readTheStatusBar(session);
+    await showTheSheet(session);
+    await seeTheSheetChange(session);
     await restartTheServer(session);
     await mendABrokenKey(session);
   });

@@ -15,7 +15,8 @@ export type Session = {
   readonly file: string;
   /** How long to wait for anything, in milliseconds. */
   readonly patience: number;
-  readonly shoot: (name: string) => Promise<void>;
+  /** Takes a picture of the window, or of another page. */
+  readonly shoot: (name: string, of?: Page) => Promise<void>;
 };
 
 export type SessionOptions = {
@@ -40,8 +41,8 @@ export async function inEditor(options: SessionOptions, scenario: (session: Sess
   const browserLog: string[] = [];
   let browser: Browser | undefined;
   let page: Page | undefined;
-  const shoot = async (name: string) => {
-    await page?.screenshot({ path: join(shots, `${options.name}-${name}.png`), animations: 'disabled' });
+  const shoot = async (name: string, of = page) => {
+    await of?.screenshot({ path: join(shots, `${options.name}-${name}.png`), animations: 'disabled' });
   };
   try {
     browser = await launchBrowser();

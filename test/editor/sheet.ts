@@ -1,5 +1,5 @@
 /** The trim sheet beside the text: a hand on the picture changes the text, and the text the picture. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { Frame, Locator } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
@@ -10,8 +10,21 @@ type Path = readonly (string | number)[];
 type Point = { readonly x: number; readonly y: number };
 
 export async function openTheSheet(session: Session): Promise<void> {
+  await step('the boat file opens', () => openInExplorer(session.page, sampleName, session.patience));
+  await showTheSheet(session);
+  await step('the sheet has room', () =>
+    until({
+      what: 'no side bar',
+      act: () => session.page.keyboard.press('Control+b'),
+      seen: async () => !(await session.page.locator('.part.sidebar').isVisible()),
+      patience: session.patience,
+    }),
+  );
+}
+
+/** With the boat file in front. */
+export async function showTheSheet(session: Session): Promise<void> {
   const { page, patience, shoot } = session;
-  await step('the boat file opens', () => openInExplorer(page, sampleName, patience));
   await step('a button over the text opens the sheet beside it', async () => {
     await until({
       what: 'the panel of the sheet',
@@ -61,9 +74,10 @@ export async function clickAPart(session: Session): Promise<void> {
   await step('a click on a part goes to its line', async () => {
     const shaft = entryIn(readFileSync(file, 'utf8'), 'shaft and propeller');
     const { x, y } = await middleOf(session, partIn(await picture(session, 'surfaced-side'), shaft.path));
-    await page.mouse.click(x, y);
     await until({
       what: 'the cursor on the line of the shaft',
+      act: () => page.mouse.click(x, y),
+      again: patience / 3,
       seen: async () => (await statusText(page, 'status.editor.selection')).startsWith(`Ln ${shaft.line + 1}, `),
       patience,
     });
@@ -166,16 +180,92 @@ export async function takeAGhost(session: Session): Promise<void> {
   await step('one undo takes it out again', () => undoOnce(session, text));
 }
 
-/** The sheet beside the text, in both themes. */
-export async function lookInBothThemes(session: Session): Promise<void> {
-  const { page, patience, shoot } = session;
+/** Every picture of the sheet, in both themes and at high contrast. */
+export async function lookInAllThemes(session: Session): Promise<void> {
+  const { patience, shoot } = session;
   await step('the sheet is in the editor’s colours', async () => {
-    await page.keyboard.press('Control+b');
-    await shoot('light');
-    const light = await groundOf(session);
-    await runCommand(page, 'Preferences: Toggle between Light/Dark Themes', patience);
-    await until({ what: 'another ground', seen: async () => (await groundOf(session)) !== light, patience });
-    await shoot('dark');
+    const grounds = new Set<string>();
+    for (const [name, key] of [
+      ['light', 'Light Modern'],
+      ['contrast', 'Dark High Contrast'],
+      ['dark', 'Dark Modern'],
+    ] as const) {
+      await chooseTheme(session, key);
+      await until({
+        what: `a ground of its own: ${name}`,
+        seen: async () => !grounds.has(await groundOf(session)),
+        patience,
+      });
+      grounds.add(await groundOf(session));
+      await atRest(session);
+      await shoot(name);
+    }
+  });
+}
+
+export async function printTheSheet(session: Session): Promise<void> {
+  const { page, file, patience, shoot } = session;
+  await step('the sheet is written beside the boat file as one page for the printer', async () => {
+    const printed = file.replace('.boat.yaml', '.sheet.html');
+    await focusText(session);
+    await runCommand(page, 'Trimwright: Print trim sheet', patience);
+    const box = page.locator('.quick-input-widget:not(.hidden)');
+    await box.locator('.monaco-list-row', { hasText: 'A4' }).click();
+    await box.locator('input[type="text"]').first().waitFor();
+    await until({
+      what: 'the file name proposed',
+      seen: async () => (await box.locator('input[type="text"]').first().inputValue()).endsWith('.sheet.html'),
+      patience,
+    });
+    await until({
+      what: 'the page on the disk',
+      act: () => page.keyboard.press('Enter'),
+      seen: async () => existsSync(printed),
+      patience,
+    });
+    const paper = await page.context().browser()!.newPage();
+    const fetched: string[] = [];
+    paper.on('request', request => fetched.push(request.url()));
+    await paper.goto(`file://${printed}`);
+    expect(await paper.locator('svg').count()).toBeGreaterThan(5);
+    // The page itself and nothing else.
+    expect(fetched).toEqual([`file://${printed}`]);
+    await paper.setViewportSize({ width: 900, height: 1270 });
+    await shoot('printed', paper);
+    await paper.close();
+  });
+}
+
+export async function openTheWindowAgain(session: Session): Promise<void> {
+  const { page, patience, shoot } = session;
+  await step('the sheet comes back with the window', async () => {
+    await page.reload();
+    await until({ what: 'the sheet’s page', seen: async () => (await sheetPage(session)) !== null, patience });
+    const drawn = await picture(session, 'surfaced-side');
+    expect(await drawn.getAttribute('aria-label')).toMatch(/surfaced/i);
+    await shoot('again');
+  });
+}
+
+/** Types a figure and sees another picture, then takes it back. */
+export async function seeTheSheetChange(session: Session): Promise<void> {
+  const { page, file, patience } = session;
+  const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
+  await step('the picture changes as one types', async () => {
+    const drawn = await drawing(session, 'submerged-side');
+    await goTo(page, battery.line + 2, 13, patience);
+    await page.keyboard.type('9');
+    await until({
+      what: 'another picture',
+      seen: async () => (await drawing(session, 'submerged-side')) !== drawn,
+      patience,
+    });
+    await page.keyboard.press('Backspace');
+    await until({
+      what: 'the picture as before',
+      seen: async () => (await drawing(session, 'submerged-side')) === drawn,
+      patience,
+    });
   });
 }
 
@@ -219,6 +309,31 @@ const groundOf = async (session: Session): Promise<string> =>
   (await picture(session, 'surfaced-side')).evaluate(
     element => element.ownerDocument.defaultView?.getComputedStyle(element).backgroundColor ?? '',
   );
+
+async function chooseTheme({ page, patience }: Session, label: string): Promise<void> {
+  const input = page.locator('.quick-input-widget:not(.hidden) input[placeholder*="Theme"]');
+  await until({
+    what: 'the list of themes',
+    act: async () => {
+      await page.keyboard.press('Control+k');
+      await page.keyboard.press('Control+t');
+    },
+    seen: () => input.isVisible(),
+    patience,
+  });
+  await input.fill(label);
+  await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: label }).waitFor({ timeout: patience });
+  await page.keyboard.press('Enter');
+}
+
+/** Until the sheet is drawn whole. */
+async function atRest(session: Session): Promise<void> {
+  await until({
+    what: 'the whole sheet',
+    seen: async () => (await (await sheetPage(session))?.locator('[aria-busy="true"]').count()) === 0,
+    patience: session.patience,
+  });
+}
 
 /** The middle of a part on the window, once the sheet is drawn whole and stays so. */
 async function middleOf(session: Session, part: Locator): Promise<Point> {

@@ -6,7 +6,7 @@ export default defineConfig({
     fileParallelism: false,
     // Each attempt starts from a fresh profile; one that fails leaves its screenshot and log in test/editor/shots.
     retry: 1,
-    testTimeout: 240_000,
+    testTimeout: 480_000,
     globalSetup: ['test/editor/prepareEditor.ts'],
   },
 });

@@ -1,0 +1,92 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { runCommandLine } from '../../server/commandLine.ts';
+import { createBoatService } from '../../server/service.ts';
+import { applyChanges, splice } from '../../server/text/edit.ts';
+
+const folder = new URL('../../samples/', import.meta.url);
+const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
+const guide = read('README.md');
+
+/** The blocks of one language, as they stand in the guide. */
+const blocks = (language: string): readonly string[] => [...guide.matchAll(blockOf(language))].map(match => match[1]!);
+
+const blockOf = (language: string): RegExp => new RegExp(`(?<=^\`\`\`${language}\\n)(.*?)(?=^\`\`\`$)`, 'gms');
+
+/** What a line is about, without its figures: its first words, or the first cell of a table. */
+const label = (line: string): string =>
+  (/^\| [^|]* \|/.exec(line) ?? /^ *\S+(?: [^\d\s]+)*(?= {2}|:|,| \d|$)/.exec(line) ?? [line])[0];
+
+/** The lines as they are said now, in their order; one that is not said stays as it was, with a mark. */
+function renewed(lines: readonly string[], said: readonly string[]): readonly string[] {
+  let from = 0;
+  return lines.map(line => {
+    if (line === '…') return line;
+    const at = said.findIndex((each, i) => i >= from && label(each) === label(line));
+    if (at < 0) return `NOT SAID: ${line}`;
+    from = at + 1;
+    return said[at]!;
+  });
+}
+
+/** The commands of a block run one after the other; `files` keeps what they write. */
+function renewedConsole(block: string, files: Map<string, string>): string {
+  const lines = block.trimEnd().split('\n');
+  const starts = lines.flatMap((line, i) => (line.startsWith('$ ') ? [i] : []));
+  const parts = starts.flatMap((start, k) => {
+    const out: string[] = [];
+    runCommandLine(lines[start]!.replace('$ trimwright ', '').split(' '), {
+      readFile: name => files.get(name) ?? read(name),
+      writeFile: (name, text) => void files.set(name, text),
+      readBeside: () => null,
+      out: text => void out.push(text),
+      err: () => undefined,
+      isTerminal: false,
+    });
+    return [lines[start]!, ...renewed(lines.slice(start + 1, starts[k + 1]), out.join('').split('\n'))];
+  });
+  return `${parts.join('\n')}\n`;
+}
+
+/** What hover and light bulb say at the second trial of the guide, once the lead is in. */
+function saidOfTrial(): readonly string[] {
+  const service = createBoatService();
+  const petrel = service.analyse(read('petrel.boat.yaml'));
+  const splices = applyChanges(petrel.syntax, petrel.corrections()[0]!.changes)!;
+  const [trials] = blocks('yaml').filter(piece => piece.startsWith('trials:'));
+  const analysis = service.analyse(`${splice(petrel.syntax.text, splices)}\n${trials}`);
+  const at = analysis.syntax.text.indexOf('condition: submerged');
+  const hover = service.hover(analysis, at)?.contents as { readonly value: string };
+  const actions = service.codeActions(analysis, [at, at], { uri: 'file:///petrel', version: null });
+  return [...hover.value.split('\n'), ...actions.map(({ title }) => title)];
+}
+
+test('the program says what the guide says that it says', { timeout: 60_000 }, async () => {
+  const files = new Map<string, string>();
+  const said = saidOfTrial();
+  const text = guide
+    .replace(blockOf('console'), block => renewedConsole(block, files))
+    .replace(blockOf('text'), block => `${renewed(block.trimEnd().split('\n'), said).join('\n')}\n`);
+  expect(text).not.toContain('NOT SAID');
+  expect(text.match(/^ {2}Trim /gm)).toHaveLength(4);
+  await expect(text).toMatchFileSnapshot('../../samples/README.md');
+});
+
+test('pieces of boat files in the guide are read without a fault', () => {
+  const service = createBoatService();
+  const pieces = blocks('yaml');
+  expect(pieces.length).toBeGreaterThan(1);
+  const petrel = read('petrel.boat.yaml');
+  for (const piece of pieces) {
+    // Its own payload is in the boat already; other sections are added to it.
+    const text = piece.startsWith('payload:') ? petrel : `${petrel}\n${piece}`;
+    if (piece.startsWith('payload:')) expect(petrel).toContain(piece);
+    expect(service.analyse(text).ofFile.map(({ message }) => message)).toEqual([]);
+  }
+});
+
+test('pictures of the guide are there', () => {
+  const pictures = [...guide.matchAll(/!\[[^\]]+\]\(([^)]+)\)/g)].map(match => match[1]!);
+  expect(pictures.length).toBeGreaterThan(3);
+  for (const picture of pictures) expect(readFileSync(new URL(picture, folder)).length).toBeGreaterThan(10_000);
+});
