@@ -26,9 +26,10 @@ export function reachPlot({ boat, patient }: Analysis): Picture | null {
       id: 'reach',
       title: 'What the bays can still bring',
       description: panels
-        .map(([name, { needed, isInside }]) => {
+        .map(([name, reach]) => {
+          const { needed } = reach;
           const [mass, moment] = needed;
-          return `${name}: needed ${weightWords(mass, boat.units)} and ${momentText(Math.abs(moment), boat.units)} ${sideOf(moment)}, ${isInside ? 'within reach' : 'out of reach'}.`;
+          return `${name}: needed ${weightWords(mass, boat.units)} and ${momentText(Math.abs(moment), boat.units)} ${sideOf(moment)}, ${verdictOf(reach)}.`;
         })
         .join(' '),
       height,
@@ -46,7 +47,12 @@ interface Units {
   readonly moment: PlotUnit;
 }
 
-function panel(name: string, { polygon, needed, isInside }: Reach, { mass, moment }: Units, top: number): Markup {
+/** The margin is counted in what the limits leave free: less than that outside, the limits are kept all the same. */
+const verdictOf = ({ margin }: Reach): string =>
+  margin >= 0 ? 'within reach' : margin > -1 ? 'near enough for the limits' : 'out of reach';
+
+function panel(name: string, reach: Reach, { mass, moment }: Units, top: number): Markup {
+  const { polygon, needed, margin } = reach;
   const points = polygon.map(([m, r]) => [mass.of(m), moment.of(r)] as const);
   const [m, r] = [mass.of(needed[0]), moment.of(needed[1])];
   const chart = chartOf(
@@ -65,7 +71,8 @@ function panel(name: string, { polygon, needed, isInside }: Reach, { mass, momen
     },
   );
   const corners = points.map(([a, b]) => `${short(chart.x(a))} ${short(chart.y(b))}`);
-  const verdict = isInside ? 'within reach' : 'out of reach';
+  const verdict = verdictOf(reach);
+  const isFar = margin <= -1;
   return together([
     element(
       'path',
@@ -75,12 +82,12 @@ function panel(name: string, { polygon, needed, isInside }: Reach, { mass, momen
     chart.ground,
     element(
       'path',
-      { class: isInside ? 'needed' : 'needed far', d: cross(chart.x(m), chart.y(r)) },
+      { class: isFar ? 'needed far' : 'needed', d: cross(chart.x(m), chart.y(r)) },
       element('title', {}, text(`needed: ${verdict}`)),
     ),
     element(
       'text',
-      { class: isInside ? 'note' : 'off-words', x: PLOT_WIDTH - 14, y: top - 7, 'text-anchor': 'end' },
+      { class: isFar ? 'off-words' : 'note', x: PLOT_WIDTH - 14, y: top - 7, 'text-anchor': 'end' },
       text(verdict),
     ),
   ]);
