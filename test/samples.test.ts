@@ -1,11 +1,14 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { offWaterline } from '../server/findings/trim.ts';
+import { boundsOf, solidOf } from '../server/geometry/solids.ts';
 import { applyChanges, splice } from '../server/text/edit.ts';
 import { analysed, service } from './helpers/analysed.ts';
+import { sampleMeshes } from './helpers/sampleMeshes.ts';
 
 const folder = new URL('../samples/', import.meta.url);
-const sample = (name: string) => analysed(readFileSync(new URL(`${name}.boat.yaml`, folder), 'utf8'));
+const sample = (name: string) =>
+  service.analyse(readFileSync(new URL(`${name}.boat.yaml`, folder), 'utf8'), undefined, sampleMeshes);
 const codes = (analysis: ReturnType<typeof analysed>) => analysis.findings.map(finding => finding.code);
 
 describe('Petrel, still to be trimmed', () => {
@@ -39,6 +42,7 @@ describe('boats in trim', () => {
   it.each([
     ['curlew', []],
     ['sprat', ['submerged-touchy']],
+    ['guillemot', []],
   ] as const)('%s has nothing against it', (name, notes) => {
     const { findings, surfaced, submerged } = sample(name);
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual(notes.map(code => [code, 'information']));
@@ -55,9 +59,20 @@ describe('boats in trim', () => {
   );
 });
 
+it('Guillemot’s mesh is her hull: as long, closed, and of the volume that her sections make', () => {
+  const { boat, wantedFiles } = sample('guillemot');
+  expect(wantedFiles).toEqual(['guillemot-hull.stl']);
+  const bounds = boundsOf(boat.shells[0]!.form);
+  expect([bounds.from[0], bounds.to[0]].map(end => Math.round(end * 1e3))).toEqual([0, 720]);
+  expect(bounds.from[1]).toBeCloseTo(-bounds.to[1], 6);
+  // A full cylinder of her length, breadth and depth holds π/4·98·98·720 mm3 = 5.4 l; a submarine some 0.8 of it.
+  expect(solidOf(boat.shells[0]!.form).volume * 1e3).toBeGreaterThan(4);
+  expect(solidOf(boat.shells[0]!.form).volume * 1e3).toBeLessThan(5.4);
+});
+
 it('every sample is in no fault and says what it is at its head', () => {
   const names = readdirSync(folder).filter(name => name.endsWith('.boat.yaml'));
-  expect(names.length).toBeGreaterThanOrEqual(3);
+  expect(names.length).toBeGreaterThanOrEqual(4);
   for (const name of names) {
     const analysis = sample(name.replace('.boat.yaml', ''));
     expect(analysis.ofFile, name).toEqual([]);

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
 import { createBoatService } from '../../server/service.ts';
+import { sampleMeshes } from '../helpers/sampleMeshes.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 const samples = readdirSync(folder)
@@ -14,7 +15,7 @@ const service = createBoatService();
 /** Findings about the writing; how the boat floats without what cannot be read is another matter. */
 const findingsOf = (text: string): readonly string[] =>
   service
-    .analyse(text)
+    .analyse(text, undefined, sampleMeshes)
     .findings.filter(({ code }) => !(code in conditionFindings))
     .map(({ code, message }) => `${code}: ${message}`);
 
