@@ -5,5 +5,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     // The real editor has a configuration of its own: test/editor/vitest.config.mts.
     exclude: ['test/editor/**'],
+    // No measure of speed, only an end to a test that hangs: a busy machine may take ten times as long as a quiet one.
+    testTimeout: 120_000,
   },
 });
