@@ -5,7 +5,7 @@ import { type Arrangement, layBoat } from './lie.ts';
 import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
 import type { Laid, Owner, Push } from './pushes.ts';
 import type { Reading } from './readings.ts';
-import { withInputs } from './withInputs.ts';
+import { isMeshed, withInputs } from './withInputs.ts';
 
 /** What the inputs leave open of one figure. */
 export interface Doubt {
@@ -55,7 +55,8 @@ export function spreadOf(
   const { lie } = laid;
   const loads = pushes.map(({ mass, moment }) => [mass, ...moment]);
   const { columns, weights } = whiten(loads, 4);
-  const isMajor = weights.map(weight => laid.arrangement.loading.kind !== 'neutral' && square(weight) > MAJOR);
+  const isAfloat = laid.arrangement.loading.kind !== 'neutral';
+  const isMajor = pushes.map(({ input }, i) => isAfloat && square(weights[i]!) > MAJOR && !movesMesh(input, owner));
   const minors = pushes.map((_, i) => (isMajor[i] ? [] : weights[i]!));
   const points = fifthDegreeRule(columns.length).map(point => {
     if (point.z.every(value => value === 0)) return { ...point, lie };
@@ -79,6 +80,10 @@ const MAJOR = 0.02;
 
 /** Less of a variance than this is rounding. */
 const NO_SHARE = 1e-9;
+
+/** Its entry is a mesh: each try would take as long as reading the file's triangles anew. */
+const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
+  target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
 
 interface Likely {
   readonly pushes: readonly Push[];

@@ -1,12 +1,12 @@
 import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
-import type { Surroundings } from '../boat/setting.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { type BodyShelf, emptyShelf, type Pieces, piecesOf } from '../bodies/assemble.ts';
 import type { Form } from '../geometry/form.ts';
+import { createShapes, type Shapes } from '../geometry/shapes.ts';
 import type { EntryAt, Input, ListName } from './input.ts';
-import { again } from './withInputs.ts';
+import { again, type Rereading } from './withInputs.ts';
 
 /** One entry as it would be with an input one doubt more and one less. */
 export interface Variation {
@@ -17,28 +17,35 @@ export interface Variation {
 }
 
 /** Variations made before, by entry and input: they hang on nothing else. */
-export type VariationShelf = WeakMap<Entry, Map<string, Variation>>;
+export interface VariationShelf {
+  readonly entries: WeakMap<Entry, Map<string, Variation>>;
+  /** Meshes in the places that were tried. */
+  readonly placings: Shapes;
+}
 
-export const emptyVariations = (): VariationShelf => new WeakMap();
+/** Places of a mesh that are remembered: two for each of its inputs. */
+const PLACINGS = 16;
+
+export const emptyVariations = (): VariationShelf => ({ entries: new WeakMap(), placings: createShapes(PLACINGS) });
 
 /** The entry varied by an input that touches it, made once. */
 export function variationOf(source: BoatSource, input: Input, at: EntryAt, shelf: VariationShelf): Variation {
   const { entry } = source[at.list][at.index]!;
-  const known = shelf.get(entry) ?? new Map<string, Variation>();
-  if (!shelf.has(entry)) shelf.set(entry, known);
+  const known = shelf.entries.get(entry) ?? new Map<string, Variation>();
+  if (!shelf.entries.has(entry)) shelf.entries.set(entry, known);
   const key = `${input.id} ${input.value} ${input.sigma}`;
   const kept = known.get(key);
   if (kept) return kept;
-  const made = varied(source, input, at);
+  const made = varied(source, input, at, shelf.placings);
   known.set(key, made);
   return made;
 }
 
-function varied(source: BoatSource, input: Input, at: EntryAt): Variation {
-  const tried = emptyShelf();
-  const around: Surroundings = { ...source.around, shapes: tried.shapes };
+function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Variation {
+  const { around } = source;
+  const tried: BodyShelf = { ...emptyShelf(), shapes: around.shapes };
   const piece = (by: number) => {
-    const entries = changed(source, input, at, around, by);
+    const entries = changed(source, input, at, { around, placings }, by);
     return { entries, pieces: piecesOf(entries, tried) };
   };
   const more = piece(input.sigma);
@@ -71,20 +78,20 @@ function changed(
   source: BoatSource,
   { target }: Input,
   { list, index }: EntryAt,
-  around: Surroundings,
+  place: Rereading,
   by: number,
 ): Pick<Boat, ListName> {
   if (target.on !== 'entries') return NOTHING;
   const steps = [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
-      return { ...NOTHING, shells: [again(source.shells[index]!, steps, around, readShell)] };
+      return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell)] };
     case 'compartments':
-      return { ...NOTHING, compartments: [again(source.compartments[index]!, steps, around, readCompartment)] };
+      return { ...NOTHING, compartments: [again(source.compartments[index]!, steps, place, readCompartment)] };
     case 'tanks':
-      return { ...NOTHING, tanks: [again(source.tanks[index]!, steps, around, readTank)] };
+      return { ...NOTHING, tanks: [again(source.tanks[index]!, steps, place, readTank)] };
     case 'payload':
-      return { ...NOTHING, payload: [again(source.payload[index]!, steps, around, readPart)] };
+      return { ...NOTHING, payload: [again(source.payload[index]!, steps, place, readPart)] };
   }
 }
 

@@ -1,10 +1,11 @@
 import type { Boat, Entry } from '../boat/boat.ts';
+import type { PlacedForm } from '../boat/placed.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import { readWater } from '../boat/readWater.ts';
 import type { Surroundings } from '../boat/setting.ts';
 import type { BoatSource, Source } from '../boat/source.ts';
-import { createShapes } from '../geometry/shapes.ts';
+import { createShapes, type Shapes } from '../geometry/shapes.ts';
 import type { Edit, Editable } from './edits.ts';
 import type { Input, ListName } from './input.ts';
 
@@ -19,17 +20,16 @@ export type Changes = ReadonlyMap<Input, number>;
 export function withInputs(source: BoatSource, changes: Changes): Boat {
   const { boat } = source;
   const edits = editsOf(changes);
-  // What is made of forms that are only tried is not kept with the boat's own.
-  const around: Surroundings = { ...source.around, shapes: createShapes() };
+  const place: Rereading = { around: source.around, placings: createShapes() };
   return {
     ...boat,
     water: waterWith(source, changes),
-    shells: source.shells.map((one, i) => again(one, edits.get(keyOf('shells', i)), around, readShell)),
+    shells: source.shells.map((one, i) => again(one, edits.get(keyOf('shells', i)), place, readShell)),
     compartments: source.compartments.map((one, i) =>
-      again(one, edits.get(keyOf('compartments', i)), around, readCompartment),
+      again(one, edits.get(keyOf('compartments', i)), place, readCompartment),
     ),
-    tanks: source.tanks.map((one, i) => again(one, edits.get(keyOf('tanks', i)), around, readTank)),
-    payload: source.payload.map((one, i) => again(one, edits.get(keyOf('payload', i)), around, readPart)),
+    tanks: source.tanks.map((one, i) => again(one, edits.get(keyOf('tanks', i)), place, readTank)),
+    payload: source.payload.map((one, i) => again(one, edits.get(keyOf('payload', i)), place, readPart)),
   };
 }
 
@@ -55,19 +55,38 @@ function editsOf(changes: Changes): ReadonlyMap<string, readonly Step[]> {
   return edits;
 }
 
+/** What an entry is read again with: as before, but for meshes in other places. */
+export interface Rereading {
+  readonly around: Surroundings;
+  readonly placings: Shapes;
+}
+
 type Reader<T, E> = (entry: T, path: Entry['path'], around: Surroundings, findings: []) => E | null;
 
 /** An entry read again after some edits; the same object after none. */
 export function again<T extends Editable, E extends Entry>(
   { checked, entry }: Source<T, E>,
   steps: readonly Step[] | undefined,
-  around: Surroundings,
+  { around, placings }: Rereading,
   read: Reader<T, E>,
 ): E {
   if (!steps) return entry;
   const changed = steps.reduce((sum, { edit, by }) => edit(sum, by), checked);
-  return read(changed, entry.path, around, []) ?? entry;
+  // Placings of a mesh are remembered few at a time: those that are only tried shall not push out the boat's own.
+  const shapes = sameMeshes(checked, changed) ? around.shapes : placings;
+  return read(changed, entry.path, { ...around, shapes }, []) ?? entry;
 }
+
+function sameMeshes(one: Editable, two: Editable): boolean {
+  const others: readonly PlacedForm[] = two.forms ?? [two];
+  return (one.forms ?? [one]).every(
+    (form: PlacedForm, i) => form.mesh === others[i]?.mesh && form.grown === others[i]?.grown,
+  );
+}
+
+/** Its form is a mesh, or one of its forms is: it takes long to be read again in another place. */
+export const isMeshed = (entry: Editable): boolean =>
+  (entry.forms ?? [entry]).some((form: PlacedForm) => form.mesh !== undefined);
 
 function waterWith({ boat, water }: BoatSource, changes: Changes): Boat['water'] {
   let changed = water ?? {};

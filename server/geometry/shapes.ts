@@ -25,7 +25,7 @@ export interface Shapes {
 /** Placements of a mesh that are remembered: where it is now, and was before the last keystrokes. */
 const PLACEMENTS = 4;
 
-export function createShapes(): Shapes {
+export function createShapes(placements = PLACEMENTS): Shapes {
   const solids = new WeakMap<Form, Cuttable>();
   const closedWalls = new WeakMap<Form, Wall>();
   const openWalls = new WeakMap<Form, Wall>();
@@ -50,7 +50,7 @@ export function createShapes(): Shapes {
       const form = known.get(key) ?? placedMesh(mesh, placement);
       known.delete(key);
       known.set(key, form);
-      if (known.size > PLACEMENTS) known.delete(known.keys().next().value!);
+      if (known.size > placements) known.delete(known.keys().next().value!);
       return form;
     },
   };

@@ -3,9 +3,14 @@ import { describe, expect, it } from 'vitest';
 import type { Input } from '../../server/doubt/input.ts';
 import { inputsOf } from '../../server/doubt/inputs.ts';
 import { withInputs } from '../../server/doubt/withInputs.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { boxForm } from '../../server/geometry/box.ts';
+import { boundsOf } from '../../server/geometry/solids.ts';
+import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { analysed, service } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
+import { binaryStl } from '../helpers/stl.ts';
 
 const inputIn = (inputs: readonly Input[], words: string): Input => {
   const found = inputs.find(input => input.words === words);
@@ -77,5 +82,37 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
     const pod = withInputs(source, new Map([[size, 0.022]])).payload.find(({ name }) => name === 'pod')!;
     // Cylinder: π r² l.
     expect(pod.volume).toBeCloseTo(Math.PI * 0.011 ** 2 * 0.1, 12);
+  });
+
+  it('a mesh grows all over from its bow and its keel, and its place in the boat is remembered', () => {
+    const file = readMeshFile(binaryStl(boxForm([0, -30, 0], [400, 30, 40])));
+    const text = boatText`
+      boat: Wren
+      hull:
+        length: 500 mm
+        compartments:
+          - { name: tube, mass: 400 g, mesh: { file: tube.stl, at: [50 mm, 0 mm, 10 mm] } }
+    `;
+    const analysis = service.analyse(text, undefined, () => file);
+    const inputs = inputsOf(analysis.source);
+    expect(inputs.map(({ words }) => words)).toEqual([
+      'temperature of the water',
+      'mass of “tube”',
+      'station of “tube”',
+      'offset of “tube”',
+      'height of “tube”',
+      'greatest breadth of “tube”',
+    ]);
+    const size = inputIn(inputs, 'greatest breadth of “tube”');
+    expect(size.value).toBeCloseTo(0.06, 9);
+    const [tube] = withInputs(analysis.source, new Map([[size, 0.066]])).compartments;
+    expect(tube!.volume).toBeCloseTo(1.1 ** 3 * 0.4 * 0.06 * 0.04, 10);
+    const { from, to } = boundsOf(tube!.form);
+    expect([...from, ...to]).toEqual([0.05, -0.033, 0.01, 0.49, 0.033, 0.054].map(c => expect.closeTo(c, 8)));
+    const aft = withInputs(analysis.source, new Map([[inputIn(inputs, 'station of “tube”'), 0.26]])).compartments[0]!;
+    expect(boundsOf(aft.form).from[0]).toBeCloseTo(0.06, 8);
+    // Tried places do not push the boat's own out of what is remembered.
+    const again = service.analyse(text.replace('400 g', '401 g'), analysis, () => file);
+    expect(again.boat.compartments[0]!.form).toBe(analysis.boat.compartments[0]!.form);
   });
 });
