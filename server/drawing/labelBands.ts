@@ -8,8 +8,8 @@ import { shortened } from './textWidth.ts';
 import { called } from './things.ts';
 
 /** Height of the type and of a row of labels, user units. */
-const TYPE = 13;
-const ROW = 16;
+const TYPE = 14;
+const ROW = 17;
 /** Characters of a name that a picture shows; the whole name is in the title. */
 const MOST = 26;
 

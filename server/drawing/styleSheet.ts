@@ -14,16 +14,15 @@ export const styleSheet = `
   --ghost: var(--sheet-ghost, #7a3e9d);
   --lit: var(--sheet-lit, #b36a00);
   font-family: var(--sheet-font, "Helvetica Neue", Helvetica, Arial, "Liberation Sans", sans-serif);
-  font-size: 13px;
+  font-size: 14px;
   fill: var(--ink);
   stroke: none;
   background: var(--paper);
 }
 .sheet text { fill: var(--ink); font-variant-numeric: tabular-nums; }
 .sheet .paper { fill: var(--paper); }
-.sheet .caption { font-size: 15px; font-weight: 600; }
-.sheet .note, .sheet .scale-words { font-size: 12px; fill: var(--faint); }
-.sheet .warning { font-size: 14px; font-weight: 600; fill: var(--bad); }
+.sheet .caption { font-size: 16px; font-weight: 600; }
+.sheet .note { font-size: 13px; fill: var(--faint); }
 .sheet .proposal { fill: var(--ghost); font-weight: 600; }
 .sheet .beyond { fill: none; stroke: var(--faint); stroke-width: 0.7; stroke-dasharray: 3 3; }
 .sheet .water { fill: var(--wash); }
@@ -47,7 +46,8 @@ export const styleSheet = `
 .sheet .leader { stroke: var(--faint); stroke-width: 0.7; fill: none; }
 .sheet .leader-end { fill: var(--ink); }
 .sheet .tape { stroke: var(--faint); stroke-width: 0.9; fill: none; }
-.sheet .tape-words { font-size: 11px; fill: var(--faint); }
+.sheet .key-words { font-size: 12px; fill: var(--faint); }
+.sheet .tape-words { font-size: 12px; fill: var(--faint); }
 .sheet .off { stroke: var(--bad); stroke-width: 1.2; fill: none; }
 .sheet .off-words { fill: var(--bad); font-weight: 600; }
 .sheet .texture { stroke: var(--ink); fill: none; pointer-events: none; }
@@ -58,9 +58,10 @@ export const styleSheet = `
 .sheet .grid { stroke: var(--faint); stroke-width: 0.4; stroke-opacity: 0.5; fill: none; }
 .sheet .zero { stroke: var(--faint); stroke-width: 1; fill: none; }
 .sheet .axis { stroke: var(--ink); stroke-width: 1; fill: none; }
-.sheet .tick { font-size: 11px; fill: var(--faint); }
-.sheet .axis-words { font-size: 12px; }
-.sheet .end-words { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; font-size: 11px; fill: var(--faint); font-style: italic; }
+.sheet .tick { font-size: 12px; fill: var(--faint); }
+.sheet .axis-words { font-size: 13px; }
+.sheet .verdict { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; font-size: 13px; }
+.sheet .end-words { font-size: 12px; fill: var(--faint); font-style: italic; }
 .sheet .curve { fill: none; stroke: var(--ink); stroke-width: 1.9; stroke-linejoin: round; }
 .sheet .curve.two { stroke: var(--water); stroke-dasharray: 7 4; }
 .sheet .out { fill: var(--bad); fill-opacity: 0.09; }

@@ -44,7 +44,7 @@ export function chartOf(box: Box, across: Axis, up: Axis): Chart {
       element('path', { class: value === 0 ? 'zero' : 'grid', d: `M${short(at)} ${box.top}V${box.bottom}` }),
       element(
         'text',
-        { class: 'tick', x: at, y: box.bottom + 14, 'text-anchor': 'middle' },
+        { class: 'tick', x: at, y: box.bottom + 15, 'text-anchor': 'middle' },
         text(wordsAt(across, value)),
       ),
     ]);
@@ -66,10 +66,10 @@ export function chartOf(box: Box, across: Axis, up: Axis): Chart {
       ? null
       : element(
           'text',
-          { class: 'axis-words', x: middle, y: box.bottom + 29, 'text-anchor': 'middle' },
+          { class: 'axis-words', x: middle, y: box.bottom + 31, 'text-anchor': 'middle' },
           text(across.words),
         ),
-    endWords(up, { x: box.right - 4, y: box.top + 12 }, { x: box.right - 4, y: box.bottom - 5 }),
+    endWords(up, box),
   ]);
   return { x, y, box, ground };
 }
@@ -98,15 +98,15 @@ const plainNumber = (value: number): string => {
   return /^\d{5,}$/.test(digits) ? digits.replace(/\B(?=(?:\d{3})+$)/g, '\u202f') : digits;
 };
 
-type Spot = { readonly x: number; readonly y: number };
-
-function endWords({ ends }: Axis, more: Spot, less: Spot): Markup | null {
-  if (!ends) return null;
-  return together([
-    element('text', { class: 'end-words', ...more, 'text-anchor': 'end' }, text(ends[1])),
-    element('text', { class: 'end-words', ...less, 'text-anchor': 'end' }, text(ends[0])),
-  ]);
-}
+/** Which way is which, over the chart where no curve runs. */
+const endWords = ({ ends }: Axis, { right, top }: Box): Markup | null =>
+  ends === undefined
+    ? null
+    : element(
+        'text',
+        { class: 'end-words', x: right, y: top - 7, 'text-anchor': 'end' },
+        text(`▴ ${ends[1]}  ▾ ${ends[0]}`),
+      );
 
 /** A curve through points in the chart's own units; gaps where a value is null. */
 export function curve(

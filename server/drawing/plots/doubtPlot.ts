@@ -117,7 +117,7 @@ function barOf({ words, share, key }: Bar, y: number): Markup {
     'g',
     { class: 'share', 'data-path': key, role: 'img', 'aria-label': said },
     element('title', {}, text(said)),
-    element('text', { class: 'note', x: BAR.left - 6, y: y + 10, 'text-anchor': 'end' }, text(shortened(words, 36))),
+    element('text', { class: 'note', x: BAR.left - 6, y: y + 10, 'text-anchor': 'end' }, text(shortened(words, 34))),
     element('rect', { class: 'bar up', x: BAR.left, y: y + 1, width: (BAR.right - BAR.left) * share, height: ROW - 6 }),
     element(
       'text',

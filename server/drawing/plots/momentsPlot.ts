@@ -78,7 +78,7 @@ export function momentsPlot(analysis: Analysis): Picture | null {
       'g',
       { class: `moment ${kind}`, 'data-path': entry && pathKey(entry.path), role: 'img', 'aria-label': words },
       element('title', {}, text(words)),
-      element('text', { x: NAMES, y: y(row) + 13, 'text-anchor': 'end' }, text(shortened(called(name), 20))),
+      element('text', { x: NAMES, y: y(row) + 13, 'text-anchor': 'end' }, text(shortened(called(name), 18))),
       element('rect', {
         class: isLeft ? 'bar down' : 'bar up',
         x: from,

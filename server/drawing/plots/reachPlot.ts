@@ -87,7 +87,7 @@ function panel(name: string, reach: Reach, { mass, moment }: Units, top: number)
     ),
     element(
       'text',
-      { class: isFar ? 'off-words' : 'note', x: PLOT_WIDTH - 14, y: top - 7, 'text-anchor': 'end' },
+      { class: isFar ? 'verdict off-words' : 'verdict', x: PLOT_WIDTH - 20, y: top + 15, 'text-anchor': 'end' },
       text(verdict),
     ),
   ]);

@@ -85,7 +85,7 @@ function ground(bottom: number): Markup {
     ...[-4, -2, 0, 2, 4].map(tick),
     element('text', { class: 'end-words', x: scale(-FAR), y: 38 }, text('read less')),
     element('text', { class: 'end-words', x: scale(FAR), y: 38, 'text-anchor': 'end' }, text('read more')),
-    element('text', { class: 'note', x: 12, y: TOP - 20 }, text('in doubts of reading and file')),
+    element('text', { class: 'tick', x: 12, y: TOP - 20 }, text('in doubts of reading and file')),
   ]);
 }
 
@@ -121,7 +121,7 @@ function readingRow(compared: ComparedReading, { comparison, analysis, y, isSlip
     { class: 'reading', 'data-path': pathKey(comparison.trial.path), role: 'img', 'aria-label': words },
     element('title', {}, text(words)),
     element('text', { class: 'reading-name', x: 20, y: y + 12 }, text(shortened(name, 36))),
-    element('text', { class: 'note', x: 20, y: y + 25 }, text(shortened(`${read}, ${filed}`, 41))),
+    element('text', { class: 'tick', x: 20, y: y + 25 }, text(shortened(`${read}, ${filed}`, 38))),
     predicted === null ? null : scoreMark(score, y + 15, isSlip),
   );
 }

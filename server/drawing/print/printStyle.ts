@@ -28,6 +28,7 @@ figure svg { display: block; width: 100%; height: auto; border: 0.2mm solid #9aa
 table { border-collapse: collapse; width: 100%; font-size: 9pt; font-variant-numeric: tabular-nums; }
 th { text-align: left; font-weight: 600; border-bottom: 0.3mm solid #1b2430; padding: 0.8mm 2mm 0.8mm 0; }
 td { border-bottom: 0.15mm solid #c3c9cf; padding: 0.8mm 2mm 0.8mm 0; vertical-align: top; overflow-wrap: anywhere; }
+tbody th { border-bottom: 0.15mm solid #c3c9cf; vertical-align: top; }
 tr { break-inside: avoid; }
 thead { display: table-header-group; }
 .verdict { font-weight: 700; white-space: nowrap; }
