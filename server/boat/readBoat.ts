@@ -82,6 +82,9 @@ export function readBoat(
   };
 
   const units: FileUnits = { ...DEFAULT_UNITS, ...known(check(unitsSchema, ['units'], 'the units', true)) };
+  // Bare numbers then stand for mm and g, which they may not be: every figure says that it was made without the units.
+  const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
+  if (isSlip || findings.some(({ severity }) => severity === 'error')) leftOut.push('units');
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stockEntry = check(schemas.stock, ['stock'], 'the stock', true);
   const around: Surroundings = { units, stock: stockDensities(stockEntry), meshes, shapes };
@@ -172,8 +175,12 @@ function isDoubtful(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
-  return (code === 'sticks-out' || code === 'compartments-overlap') && hasSlip(syntax, ['units']);
+  if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
+  return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
 }
+
+/** Findings that come of sizes, which bare numbers may give in another unit. */
+const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);
 
 const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
   ...(units?.length ? { length: units.length } : {}),

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_LIMITS } from '../../schema/limits.ts';
 import type { Limits } from '../../server/boat/boat.ts';
+import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
@@ -69,6 +70,28 @@ describe('water', () => {
   it('a fault in one of its keys leaves the others', () => {
     const { boat } = analysed(probe([WATER, 'water: { kind: sea, temperature: 15 kg }']));
     expect(Math.abs(boat.water.density - 1024.8103)).toBeLessThan(0.08);
+  });
+});
+
+describe('units that cannot be read', () => {
+  const boat = (units: string) =>
+    `boat: B\n${units}\nhull:\n  length: 16\n  waterline: 2\n  compartments:\n    - { name: c, mass: 7, station: 0 to 16, offset: -2 to 2, height: 0 to 4 }\n`;
+  it.each(['units: { length: inch }', 'units: [in, oz]', 'units { length: in }'])(
+    '%s: every figure says that it was made without them',
+    units => {
+      const analysis = analysed(boat(units));
+      expect(analysis.isFaulty).toBe(true);
+      expect(analysis.boat.leftOut).toContain('units');
+      const told = analysis.findings.filter(({ code }) => code in conditionFindings);
+      expect(told.length).toBeGreaterThan(0);
+      for (const { message, severity } of told) {
+        expect(message).toMatch(/ \(Figured without .*“units”.*\.\)$/);
+        expect(severity).toBe('information');
+      }
+    },
+  );
+  it.each(['units: { length: in }', 'scale 1:60', ''])('“%s” leaves no doubt of them', other => {
+    expect(analysed(boat(other)).boat.leftOut).not.toContain('units');
   });
 });
 
