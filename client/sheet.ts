@@ -49,7 +49,9 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
   let chosen = 0;
   /** The page listens; a page that was hidden begins anew. */
   let isReady = false;
-  let isAsking = false;
+  /** Pictures that can be seen; unknown until the page tells. */
+  let seen: readonly string[] | null = null;
+  let asking: vscode.CancellationTokenSource | null = null;
   let isOutdated = false;
   let quiet: ReturnType<typeof setTimeout> | undefined;
   let writing: Promise<void> = Promise.resolve();
@@ -63,17 +65,20 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
   async function draw(withProposals: boolean): Promise<void> {
     clearTimeout(quiet);
     if (!isReady || !panel.visible || !boat || !client.isRunning()) return;
-    if (isAsking) {
+    if (asking) {
       isOutdated = true;
+      asking.cancel();
       return;
     }
-    isAsking = true;
+    const source = new vscode.CancellationTokenSource();
+    asking = source;
     isOutdated = false;
     const document = boat;
     const uri = document.uri.toString();
-    const params: SheetParams = { uri, proposal: withProposals ? chosen : null };
-    const result = await ask<SheetResult>(sheetRequest, params).catch(() => null);
-    isAsking = false;
+    const params: SheetParams = { uri, proposal: withProposals ? chosen : null, ...(seen ? { seen } : {}) };
+    const result = await client.sendRequest<SheetResult>(sheetRequest, params, source.token).catch(() => null);
+    source.dispose();
+    asking = null;
     if (boat !== document || isOutdated) {
       void draw(false);
       return;
@@ -114,7 +119,7 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
 
   async function preview({ drag, path, metres }: Extract<FromPanel, { kind: 'preview' }>): Promise<void> {
     if (!boat) return;
-    const params: PreviewParams = { uri: boat.uri.toString(), path, metres };
+    const params: PreviewParams = { uri: boat.uri.toString(), path, metres, ...(seen ? { seen } : {}) };
     const result = await ask<PreviewResult>(previewRequest, params).catch(() => null);
     const isCurrent = result?.version === boat?.version;
     post({ kind: 'preview', drag, pictures: isCurrent ? (result?.pictures ?? []) : [], words: result?.words ?? '' });
@@ -140,6 +145,9 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
       isReady = true;
       if (boat) void draw(true).then(() => light(cursorIn(boat)));
       else post({ kind: 'nothing', words: 'Open a boat file (NAME.boat.yaml) to see it here.' });
+    },
+    seen({ pictures }) {
+      seen = pictures.length > 0 ? pictures : null;
     },
     reveal: ({ path }) => void reveal(path),
     preview: message => void preview(message),

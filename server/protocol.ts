@@ -81,6 +81,8 @@ export type SheetParams = {
   readonly uri: string;
   /** Which of the proposals to draw; null for what is quickly drawn only: some pictures, none with a proposal. */
   readonly proposal: number | null;
+  /** Of what is quickly drawn only these pictures: those that can be seen. */
+  readonly seen?: readonly string[];
 };
 export type SheetResult = (Sheet & { readonly proposals: readonly string[] }) | null;
 
@@ -92,6 +94,8 @@ export type PreviewParams = {
   readonly path: string;
   /** m, aft positive. */
   readonly metres: number;
+  /** Only these pictures: those that can be seen. */
+  readonly seen?: readonly string[];
 };
 export type PreviewResult = Sheet | null;
 

@@ -75,8 +75,8 @@ export interface BoatService {
   codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
   summary(analysis: Analysis): Summary;
-  /** All pictures with one of the proposals, or those that are quickly drawn; `moved` names the part that a hand moves. */
-  sheet(analysis: Analysis, proposal: number | null, moved?: string): SheetParts;
+  /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
+  sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
   /** The sheet for the bench, as one HTML page. */
   printedSheet(analysis: Analysis, paper: Paper): string;
   /** What could be done to mend the trim, in words, the best first. */
@@ -107,6 +107,14 @@ const QUICK: readonly PictureId[] = [
   'transit',
   'trim-moments',
 ];
+
+export interface SheetWanted {
+  readonly proposal: number | null;
+  /** Of the quickly drawn pictures only those that can be seen; all when left out. */
+  readonly seen?: readonly string[];
+  /** The part that a hand moves, for the words. */
+  readonly moved?: string;
+}
 
 export interface SheetParts {
   readonly isWhole: boolean;
@@ -140,9 +148,10 @@ export function createBoatService(): BoatService {
     codeLenses: codeLensesOf,
     foldingRanges: foldingRangesOf,
     summary: summarise,
-    sheet: (analysis, proposal, moved) => {
+    sheet: (analysis, { proposal, seen, moved }) => {
       const isWhole = proposal !== null;
-      const options = isWhole ? { correction: analysis.corrections()[proposal] ?? null } : { only: QUICK };
+      const only = seen ? QUICK.filter(id => seen.includes(id)) : QUICK;
+      const options = isWhole ? { correction: analysis.corrections()[proposal] ?? null } : { only };
       const { pictures } = trimSheet(analysis, options);
       return { isWhole, pictures, words: sheetWords(analysis, moved) };
     },

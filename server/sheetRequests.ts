@@ -1,4 +1,5 @@
 import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Analysis } from './analysis.ts';
 import type { Edits } from './answers/sheetEdits.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
@@ -42,25 +43,38 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
     method: string,
     fallback: T,
     run: (file: OpenFile, params: P) => T,
+    prepare: (file: OpenFile, params: P) => () => boolean = () => () => true,
   ): void => {
-    connection.onRequest(
-      method,
-      (params: P, token: CancellationToken): Promise<unknown> =>
-        guard(host.guard, method, token, fallback, () => {
-          const file = fileAt(params.uri);
-          return file ? run(file, params) : fallback;
-        }),
-    );
+    connection.onRequest(method, (params: P, token: CancellationToken): Promise<unknown> => {
+      const answered = (): T => {
+        const file = fileAt(params.uri);
+        return file ? run(file, params) : fallback;
+      };
+      let step: (() => boolean) | null = null;
+      const prepared = (): boolean => {
+        const file = fileAt(params.uri);
+        step ??= file ? prepare(file, params) : () => true;
+        return step();
+      };
+      return guard(host.guard, method, token, fallback, answered, prepared);
+    });
   };
   const closed: EditResult = { status: 'refused', reason: 'Open the boat file first.' };
 
-  answer<SheetParams, SheetResult>(sheetRequest, null, ({ document, analysis }, { proposal }) => {
-    const proposals = proposal === null ? [] : service.proposals(analysis);
-    return { version: document.version, ...service.sheet(analysis, proposal), proposals };
-  });
-  answer<PreviewParams, PreviewResult>(previewRequest, null, ({ document, analysis }, { uri, path, metres }) => {
+  answer<SheetParams, SheetResult>(
+    sheetRequest,
+    null,
+    ({ document, analysis }, { proposal, seen }) => {
+      const proposals = proposal === null ? [] : service.proposals(analysis);
+      const sheet = service.sheet(analysis, { proposal, ...(seen ? { seen } : {}) });
+      return { version: document.version, ...sheet, proposals };
+    },
+    ({ analysis }, { proposal }) => (proposal === null ? () => true : stepsToWhole(analysis)),
+  );
+  answer<PreviewParams, PreviewResult>(previewRequest, null, ({ document, analysis }, { uri, path, metres, seen }) => {
     const moved = service.moved(analysis, { key: path, by: { metres } }, host.meshesOf(uri));
-    return moved && { version: document.version, ...service.sheet(moved, null, path) };
+    const wanted = { proposal: null, moved: path, ...(seen ? { seen } : {}) };
+    return moved && { version: document.version, ...service.sheet(moved, wanted) };
   });
   answer<MoveParams, EditResult>(moveRequest, closed, (file, { path, by }) =>
     edited(file, service.moveEdits(file.analysis, { key: path, by })),
@@ -77,6 +91,18 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<EntryRangeParams, EntryRangeResult>(entryRangeRequest, { range: null }, ({ analysis }, { path }) => ({
     range: service.entryRange(analysis, path),
   }));
+}
+
+/** What takes long before all pictures can be drawn, piece by piece. */
+function stepsToWhole(analysis: Analysis): () => boolean {
+  let isDoubted = false;
+  return () => {
+    if (!analysis.stepToCorrections()) return false;
+    if (isDoubted) return true;
+    isDoubted = true;
+    analysis.doubts();
+    return false;
+  };
 }
 
 function edited({ document }: OpenFile, edits: Edits): EditResult {

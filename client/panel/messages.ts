@@ -39,6 +39,8 @@ export type ToPanel =
 export type FromPanel =
   /** The page listens; nothing may be sent before. */
   | { readonly kind: 'ready' }
+  /** Which pictures can be seen, wholly or in part. */
+  | { readonly kind: 'seen'; readonly pictures: readonly string[] }
   | { readonly kind: 'reveal'; readonly path: string }
   /** `metres` aft of where the part is in the file; `drag` numbers the drag that asks. */
   | { readonly kind: 'preview'; readonly drag: number; readonly path: string; readonly metres: number }

@@ -20,7 +20,7 @@ const drawings = new CSSStyleSheet();
 drawings.replaceSync(styleSheet);
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, drawings];
 
-const pictures = createPictures(pictureHost);
+const pictures = createPictures(pictureHost, ids => editor.postMessage({ kind: 'seen', pictures: ids }));
 let sheet: Extract<ToPanel, { kind: 'sheet' }> | null = null;
 /** Where the page was when it was last seen; given up once it is there again. */
 let scroll = editor.getState()?.scroll ?? null;

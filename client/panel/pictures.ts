@@ -12,10 +12,19 @@ export interface Pictures {
   light(path: string | null): void;
 }
 
-export function createPictures(host: HTMLElement): Pictures {
+/** @param onSeen hears which pictures can be seen, wholly or in part, whenever that changes */
+export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[]) => void): Pictures {
   let shown: readonly PanelPicture[] = [];
   let lit: string | null = null;
   const figures = new Map<string, Figure>();
+  const inView = new Set<Element>();
+  const watcher = new IntersectionObserver(changes => {
+    for (const { target, isIntersecting } of changes) {
+      if (isIntersecting) inView.add(target);
+      else inView.delete(target);
+    }
+    onSeen([...figures].flatMap(([id, { root }]) => (inView.has(root) ? [id] : [])));
+  });
   const lightIn = (figure: Figure): void => {
     for (const entry of figure.drawing.querySelectorAll<SVGElement>('[data-path]')) {
       const isLit = entry.dataset.path === lit;
@@ -27,13 +36,18 @@ export function createPictures(host: HTMLElement): Pictures {
   const showAll = (pictures: readonly PanelPicture[], outdated: readonly string[]): void => {
     const { gone, patches } = patchesFor(shown, pictures);
     for (const id of gone) {
-      figures.get(id)?.root.remove();
+      const root = figures.get(id)?.root;
       figures.delete(id);
+      if (!root) continue;
+      root.remove();
+      watcher.unobserve(root);
+      inView.delete(root);
     }
     patches.forEach((patch, i) => {
       const id = patch.kind === 'keep' ? patch.id : patch.picture.id;
       const figure = figures.get(id) ?? createFigure();
       figures.set(id, figure);
+      if (patch.kind === 'add') watcher.observe(figure.root);
       if (patch.kind !== 'keep') tell(figure, patch.picture);
       if (patch.kind === 'add' || patch.kind === 'redraw') {
         redraw(figure, patch.picture);

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
+import { CancellationTokenSource } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
 import {
@@ -58,6 +59,25 @@ describe('the trim sheet', () => {
     expect(ids).toContain('righting-lever');
     expect(proposed?.proposals[0]).toContain('both conditions within limits');
     expect(proposed?.pictures[0]?.svg).toContain('data-correction="0"');
+  });
+
+  test('of what can be seen only, where that is told; a preview too', async () => {
+    await openPetrel();
+    const seen = ['submerged-side', 'righting-lever'];
+    const quick = await ask<SheetResult>(sheetRequest, { proposal: null, seen });
+    expect(quick?.pictures.map(({ id }) => id)).toEqual(['submerged-side']);
+    const preview = await ask<PreviewResult>(previewRequest, { path: battery, metres: 0.01, seen });
+    expect(preview?.pictures.map(({ id }) => id)).toEqual(['submerged-side']);
+    const whole = await ask<SheetResult>(sheetRequest, { proposal: 0, seen });
+    expect(whole?.pictures.length).toBeGreaterThan(8);
+  });
+
+  test('that is asked for no more is not drawn', async () => {
+    await openPetrel();
+    const source = new CancellationTokenSource();
+    const asked = session.connection.sendRequest(sheetRequest, { uri, proposal: 0 }, source.token);
+    source.cancel();
+    await expect(asked).rejects.toThrow('cancelled');
   });
 
   test('of a file that is not open is none, and nothing breaks', async () => {
