@@ -19,8 +19,9 @@ import {
   visibleLines,
 } from './workbench.ts';
 
-/** What the surfaced boat does outside its limits. */
-const isSurfaced = (problem: Problem): boolean => problem.message.includes('Surfaced,');
+/** What the surfaced boat does outside its limits; what cannot be told for the doubts is left after every correction. */
+const isSurfaced = ({ message }: Problem): boolean =>
+  message.includes('Surfaced,') && !message.includes('cannot be told yet');
 
 export async function seeTheSquiggle(session: Session): Promise<void> {
   const { page, patience, shoot } = session;
