@@ -58,10 +58,15 @@ const LEAD = 11340;
 const FOAM = 30;
 
 const describer = createDescriber();
-/** Schemas are costly to make, so made once. */
-const { kept: schemas } = readBoat(readSyntax('boat: Any\n'), describer);
+/** Schemas are costly to make, so made once for each of the units. */
+const METRIC = readBoat(readSyntax('boat: Any\n'), describer).kept;
+const IMPERIAL_UNITS = 'units: { length: in, mass: oz }\n';
+const IMPERIAL = readBoat(readSyntax(IMPERIAL_UNITS), describer).kept;
 
-function read(text: string, kept: KeptEntries = schemas): { readonly bodies: Bodies; readonly kept: KeptEntries } {
+function read(
+  text: string,
+  kept: KeptEntries = text.includes(IMPERIAL_UNITS) ? IMPERIAL : METRIC,
+): { readonly bodies: Bodies; readonly kept: KeptEntries } {
   const reading = readBoat(readSyntax(text), describer, kept);
   return { bodies: assembleBodies(reading.boat, emptyShelf()), kept: reading.kept };
 }
@@ -161,7 +166,7 @@ function planOf(draw: Draw, random: () => number, { stock = 'strip', units = 'me
     lead: [12, at(0.4)],
     bays,
     pieces,
-    head: units === 'imperial' ? 'units: { length: in, mass: oz }\n' : '',
+    head: units === 'imperial' ? IMPERIAL_UNITS : '',
     tail: stockText(stock),
   };
 }

@@ -115,12 +115,13 @@ describe('a boat that its bays can trim', { timeout: 120_000 }, () => {
   test('is trimmed by the first correction: written into the file and figured again it is within all limits', () => {
     let out = 0;
     const uncorrected: number[] = [];
-    // Each boat is read with the schemas of the one before, as an editor's next version is.
-    let previous: Analysis | undefined;
+    // Each boat is read with the schemas of the one before of its units, as an editor's next version is.
+    const previous = new Map<string, Analysis>();
     for (let seed = 0; seed < BOATS; seed++) {
-      const { text } = boatOutOfTrim(seed, optionsFor(seed));
-      const analysis = service.analyse(text, previous);
-      previous = analysis;
+      const options = optionsFor(seed);
+      const { text } = boatOutOfTrim(seed, options);
+      const analysis = service.analyse(text, previous.get(options.units ?? 'metric'));
+      previous.set(options.units ?? 'metric', analysis);
       expect(fileFindings(analysis)).toEqual([]);
       if (outOfLimits(analysis).length === 0) continue;
       out++;
