@@ -7,15 +7,15 @@ export type Attributes = Readonly<Record<string, string | number | null | undefi
 
 /** An element; attributes that are null or undefined are left out, numbers are written short. */
 export function element(name: string, attributes: Attributes, ...children: readonly (Markup | null)[]): Markup {
-  const written = Object.entries(attributes).map(([key, value]) =>
-    value === null || value === undefined
-      ? ''
-      : ` ${key}="${escaped(typeof value === 'number' ? short(value) : value)}"`,
-  );
-  const inside = children.filter(child => child !== null).join('');
-  return (
-    inside === '' ? `<${name}${written.join('')}/>` : `<${name}${written.join('')}>${inside}</${name}>`
-  ) as Markup;
+  let written = `<${name}`;
+  for (const key in attributes) {
+    const value = attributes[key];
+    if (value === null || value === undefined) continue;
+    written += ` ${key}="${typeof value === 'number' ? short(value) : escaped(value)}"`;
+  }
+  let inside = '';
+  for (const child of children) if (child !== null) inside += child;
+  return (inside === '' ? `${written}/>` : `${written}>${inside}</${name}>`) as Markup;
 }
 
 /** HTML that has no end tag. */
@@ -41,12 +41,14 @@ export function short(value: number): string {
 
 const NAMES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
 
+// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
+const UNWRITABLE = /[\p{Cs}\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/gu;
+/** Most of what is written is plain ASCII without any of these: one look tells. */
+const PLAIN = /^[ !#-%(-;=?-~]*$/;
+
 /**
  * Text as it may stand in XML and HTML, between tags and in quotes. Characters that XML 1.0 (production 2, Char; seen in
  * saxes) has no way to write are shown by the replacement character.
  */
 export const escaped = (words: string): string =>
-  words
-    // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
-    .replace(/[\p{Cs}\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/gu, '\ufffd')
-    .replace(/[&<>"']/g, character => NAMES[character]!);
+  PLAIN.test(words) ? words : words.replace(UNWRITABLE, '\ufffd').replace(/[&<>"']/g, character => NAMES[character]!);
