@@ -1,5 +1,5 @@
 import { dot, type Vec3 } from '../geometry/vector.ts';
-import { type Afloat, curvature, type EnergyState, energyAt } from './energy.ts';
+import { type Afloat, along, curvature, type EnergyState, energyAt } from './energy.ts';
 import { energyNoise } from './equilibrium.ts';
 
 /** The boat held at a heel, free to sink and trim. */
@@ -21,8 +21,8 @@ export interface RightingCurve {
 
 const STEP = Math.PI / 36;
 const STEPS_A_SIDE = 36;
-/** A step of trim too short to show in the lever, rad. */
-const TRIM_SETTLED = 1e-8;
+/** A step of trim so short that what it does to the lever is linear, rad: the rest would be its square. */
+const TRIM_SETTLED = 3e-5;
 /** Of a volume, what may be left to a flat slice: the lever is right to its square; and at the start, which is a guess. */
 const NEAR = 1e-5;
 const NEAR_AT_THE_START = 1e-3;
@@ -71,7 +71,7 @@ function holdAtHeel(boat: Afloat, heel: number, startTrim: number, before: Energ
     const wanted = stiffness > 0 ? -slope / stiffness : -Math.sign(slope) * longest;
     const step = Math.max(-longest, Math.min(longest, wanted));
     if (Math.abs(step) < TRIM_SETTLED || Math.abs(trim + step) > 1.5) {
-      if (state.sliced <= NEAR) break;
+      if (state.sliced <= NEAR) return heldAt(state, heel, trim, Math.abs(step) < TRIM_SETTLED ? step : 0);
       state = energyAt(boat, state.up, { before: state, near: NEAR });
       continue;
     }
@@ -86,7 +86,16 @@ function holdAtHeel(boat: Afloat, heel: number, startTrim: number, before: Energ
       longest = Math.abs(step) / 4;
     }
   }
-  return { heel, trim, lever: leverAt(state, heel), state };
+  return heldAt(state, heel, trim, 0);
+}
+
+/** The point at the end of a last short step, of which lever and trim are carried on without another cut. */
+function heldAt(state: EnergyState, heel: number, trim: number, step: number): Held {
+  const towards = trimmingAt(heel, trim);
+  const heeling = heelingAt(heel);
+  const turned = along(state.waterplane, towards, heeling) - along(state.freeSurface, towards, heeling);
+  const lever = (dot(state.slope, heeling) + step * turned) / state.totalMass;
+  return { heel, trim: trim + step, lever, state };
 }
 
 /** The change of up with trim at a held heel. */
@@ -96,9 +105,8 @@ const trimmingAt = (heel: number, trim: number): Vec3 => [
   -Math.sin(trim) * Math.cos(heel),
 ];
 
-/** dE/d(heel) over the displacement, m. */
-const leverAt = (state: EnergyState, heel: number): number =>
-  dot(state.slope, [0, -Math.cos(heel), -Math.sin(heel)]) / state.totalMass;
+/** The change of up with heel, of length 1: dE/d(heel) over the displacement is the righting lever, m. */
+const heelingAt = (heel: number): Vec3 => [0, -Math.cos(heel), -Math.sin(heel)];
 
 /** Where the lever changes sign on either side of the upright rest. */
 function rangeOf(points: readonly Held[], boat: Afloat): readonly [number, number] | null {
