@@ -40,7 +40,11 @@ const meets = (a: Box, b: Box): boolean =>
 function holdToIts(promise: Correction, analysis: Analysis): void {
   const after = corrected(analysis, promise);
   const { title } = promise;
-  expect(after.ofFile, title).toEqual([]);
+  // A bay drawn at random may reach into the cylinder: then a piece in it is told to lie there.
+  expect(
+    after.ofFile.filter(({ code }) => code !== 'perhaps-inside'),
+    title,
+  ).toEqual([]);
   // It is what was floated before it was offered.
   expect(after.bodies.mass, title).toBeCloseTo(
     promise.boat.payload.reduce((sum, part) => sum + part.mass, 0) +
