@@ -24,7 +24,7 @@ header p { color: #4a5460; }
 figure { margin: 0 0 3mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; border: 0.2mm solid #9aa3ad; }
 .pairs { display: grid; grid-template-columns: 1fr 1fr; gap: 0 4mm; align-items: start; }
-.pairs h2 { grid-column: 1 / -1; }
+.plots { columns: 2; column-gap: 4mm; }
 table { border-collapse: collapse; width: 100%; font-size: 9pt; font-variant-numeric: tabular-nums; }
 th { text-align: left; font-weight: 600; border-bottom: 0.3mm solid #1b2430; padding: 0.8mm 2mm 0.8mm 0; }
 td { border-bottom: 0.15mm solid #c3c9cf; padding: 0.8mm 2mm 0.8mm 0; vertical-align: top; overflow-wrap: anywhere; }

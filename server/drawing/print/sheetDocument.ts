@@ -53,7 +53,7 @@ export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string
       section('wide', ...of('surfaced-plan', 'submerged-plan')),
       cutList(analysis, correction),
       pieceList(analysis),
-      section('pairs plots', ...of('transit', 'reach', 'trim-moments', 'righting-lever', 'doubt', 'trials')),
+      section('plots', ...of('transit', 'righting-lever', 'trim-moments', 'reach', 'doubt', 'trials')),
       trialForm(boat),
     ),
   );
