@@ -33,7 +33,7 @@ export function doubtsOf(owner: Owner, bodies: Bodies, surfaced: Surfaced, subme
     inputs,
     surfaced:
       surfaced.status === 'afloat'
-        ? doubtsIn(owner, inputs, { bodies, loading: { kind: 'own' } }, surfacedReadings(boat.length))
+        ? doubtsIn(owner, inputs, { bodies, loading: { kind: 'own' } }, surfacedReadings(boat.length), ['gm'])
         : null,
     ...underWater(owner, inputs, bodies, submerged),
   };
@@ -50,16 +50,26 @@ function underWater(
   const figures = submerged.stable ? submergedReadings : { fill, bg, bgEffective, bgEffectiveLongitudinal };
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [`tank ${i}`, recommendedCapacity(i)]));
   const arrangement: Arrangement = { bodies, loading: { kind: 'neutral' }, isHeld: !submerged.stable };
-  const all = doubtsIn<string>(owner, inputs, arrangement, { ...figures, ...capacities });
+  const all = doubtsIn<string>(owner, inputs, arrangement, { ...figures, ...capacities }, [
+    'bgEffective',
+    'bgEffectiveLongitudinal',
+  ]);
   if (!all) return { submerged: null, tanks: [] };
   return { submerged: all, tanks: bodies.tanks.flatMap((_, i) => all[`tank ${i}`] ?? []) };
 }
+
+/**
+ * Stiffness that is not so many doubts away from none: the boat may not rest like this, and its trim and heel be anything
+ * (common practice, no source).
+ */
+const SURE_OF_REST = 3;
 
 function doubtsIn<Figure extends string>(
   owner: Owner,
   inputs: readonly Input[],
   arrangement: Arrangement,
   figures: Readonly<Record<Figure, Reading>>,
+  stiffness: readonly NoInfer<Figure>[],
 ): Readonly<Record<Figure, Doubt>> | null {
   const lie = layBoat(arrangement);
   if (!lie) return null;
@@ -67,5 +77,11 @@ function doubtsIn<Figure extends string>(
   const names = Object.keys(figures) as Figure[];
   const readings = names.map(name => figures[name]);
   const doubts = spreadOf(owner, laid, pushesOf(owner, inputs, laid, readings), readings);
-  return Object.fromEntries(names.map((name, i) => [name, doubts[i]!])) as Record<Figure, Doubt>;
+  const isTender = stiffness.some(name => {
+    const { value, sigma } = doubts[names.indexOf(name)]!;
+    return value < SURE_OF_REST * sigma;
+  });
+  const told = (name: Figure, doubt: Doubt): Doubt =>
+    isTender && (name === 'trim' || name === 'heel') ? { ...doubt, rough: 'may-not-rest' } : doubt;
+  return Object.fromEntries(names.map((name, i) => [name, told(name, doubts[i]!)])) as Record<Figure, Doubt>;
 }

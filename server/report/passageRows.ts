@@ -5,6 +5,7 @@ import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import { GOOD_FILL, type TankSizing } from '../conditions/tankSizing.ts';
 import { type TransitStep, worstStep } from '../conditions/transit.ts';
+import type { Doubt } from '../doubt/spread.ts';
 import {
   angleText,
   heelWords,
@@ -15,6 +16,7 @@ import {
   trimWords,
   volumeText,
 } from '../wording/numbers.ts';
+import { withDoubt } from './rowDoubts.ts';
 import type { Row } from './rows.ts';
 
 /** The way down: the worst of each figure between empty and neutral, and where. */
@@ -72,15 +74,19 @@ function rangeWords(afloat: Afloat, { units }: Boat): string {
 }
 
 /** Each tank: what it holds when neutral, and what it should hold. */
-export const tankRows = ({ boat, passage }: Analysis): readonly Row[] =>
-  passage.tanks.map(sizing => ({ name: sizing.body.tank.name, value: tankWords(sizing, boat) }));
+export function tankRows(analysis: Analysis): readonly Row[] {
+  const { boat, passage } = analysis;
+  const doubts = analysis.doubts()?.tanks ?? [];
+  return passage.tanks.map((sizing, i) => ({ name: sizing.body.tank.name, value: tankWords(sizing, boat, doubts[i]) }));
+}
 
-export function tankWords(sizing: TankSizing, { units }: Boat): string {
+function tankWords(sizing: TankSizing, { units }: Boat, doubt: Doubt | undefined): string {
   const { body, fillNeutral, recommendedCapacity, recommendedLength, gaugePressure } = sizing;
   const long = recommendedLength === null ? '' : `, ${tapeText(recommendedLength, units)} long`;
+  const wanted = withDoubt(volumeText(recommendedCapacity, units), doubt, sigma => volumeText(sigma, units));
   const air =
     gaugePressure === null
       ? ''
       : `; sealed, its air at ${Number.isFinite(gaugePressure) ? pressureText(gaugePressure, units) : 'no bearable pressure'} over the air outside`;
-  return `holds ${volumeText(body.capacity, units)}, neutral at ${percentText(fillNeutral)}; one of ${volumeText(recommendedCapacity, units)}${long} would be neutral at ${percentText(GOOD_FILL)}${air}`;
+  return `holds ${volumeText(body.capacity, units)}, neutral at ${percentText(fillNeutral)}; one of ${wanted}${long} would be neutral at ${percentText(GOOD_FILL)}${air}`;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/analysis.ts';
 import { standingsOf } from '../../server/findings/standings.ts';
+import { textReport } from '../../server/report/textReport.ts';
 import { analysed, marked, service } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 
@@ -60,6 +61,17 @@ describe('a limit is judged with the doubt', () => {
     expect(outside.findings.map(({ code }) => code)).toContain('submerged-heel');
     expect(outside.openQuestions().filter(({ message }) => message.startsWith('Submerged'))).toEqual([]);
   });
+});
+
+it('says where a doubt is no more than a rough idea: the boat may not come to rest like this at all', () => {
+  // Lead and battery higher: B is left 2.0 mm above G, with a doubt of 0.9 mm; three of them and it turns over.
+  const analysis = analysed(probe(['    height: 30 mm', '    height: 44 mm']));
+  const { bg, trim } = analysis.doubts()!.submerged!;
+  expect(bg!.value / bg!.sigma).toBeLessThan(3);
+  expect(trim!.rough).toBe('may-not-rest');
+  const message = analysis.openQuestions().find(({ message }) => message.startsWith('Submerged'))!.message;
+  expect(message).toContain('Within these doubts she may not come to rest like this at all');
+  expect(textReport(analysis)).toMatch(/Trim +level ± [\d.]+°, roughly/);
 });
 
 describe('what to weigh next', () => {
