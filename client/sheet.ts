@@ -114,7 +114,7 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
     editor.revealRange(rangeOf(range), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
     // The panel is told of a click into it later than we are, and takes the focus back.
     await new Promise(resolve => setTimeout(resolve, focusMilliseconds));
-    if (panel.active) await show();
+    if (isReady && panel.active) await show();
   }
 
   async function preview({ drag, path, metres }: Extract<FromPanel, { kind: 'preview' }>): Promise<void> {
@@ -160,8 +160,11 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
     take: ({ proposal }) => write(proposalRequest, { proposal } satisfies Omit<ProposalParams, 'uri'>),
     print: () => boat && void print(boat.uri),
   };
-  const hear = <K extends FromPanel['kind']>(message: Extract<FromPanel, { kind: K }>): void =>
+  const hear = async <K extends FromPanel['kind']>(message: Extract<FromPanel, { kind: K }>): Promise<void> => {
+    // A file that no editor shows is closed after a while; what is done on its sheet opens it again.
+    if (boat?.isClosed) await follow(boat.uri);
     deeds[message.kind as K](message);
+  };
 
   const subscriptions = [
     panel.webview.onDidReceiveMessage(hear),
@@ -199,6 +202,7 @@ export function createSheet({ client, panel, print }: SheetHost): SheetView {
       void draw(false);
     },
     dispose() {
+      isReady = false;
       clearTimeout(quiet);
       for (const subscription of subscriptions) subscription.dispose();
     },

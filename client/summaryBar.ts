@@ -1,7 +1,10 @@
 /** The status bar line: both conditions of the boat in the active editor. */
 import * as vscode from 'vscode';
-import type { SummaryParams } from '../server/protocol.ts';
+import type { SummaryParams, SummaryState } from '../server/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
+
+/** Told by shape, not by colour. */
+const icons: Readonly<Record<SummaryState, string>> = { inTrim: 'check', outOfTrim: 'warning', faulty: 'error' };
 
 export type SummaryBar = vscode.Disposable & { readonly show: (summary: SummaryParams) => void };
 
@@ -19,10 +22,8 @@ export function createSummaryBar(command: string): SummaryBar {
       item.hide();
       return;
     }
-    item.text = `${summary.state === 'inTrim' ? '$(check)' : '$(warning)'} ${summary.text}`;
+    item.text = `$(${icons[summary.state]}) ${summary.text}`;
     item.tooltip = new vscode.MarkdownString(summary.tooltip);
-    item.backgroundColor =
-      summary.state === 'faulty' ? new vscode.ThemeColor('statusBarItem.warningBackground') : undefined;
     item.show();
   }
 

@@ -4,6 +4,7 @@ import type { Analysis } from '../analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import { extentOf } from '../text/extent.ts';
 import { rangeOf } from '../text/rangeOf.ts';
+import type { Syntax } from '../text/syntax.ts';
 import { entriesOf, keysOf, valueAt } from '../text/values.ts';
 import { massText, stationWords, volumeText } from '../wording/numbers.ts';
 import { lspRange } from './lspRange.ts';
@@ -32,15 +33,21 @@ function sectionSymbol(
 }
 
 function entrySymbol(analysis: Analysis, details: ReadonlyMap<string, string>, path: Path): readonly DocumentSymbol[] {
-  const given = valueAt(analysis.syntax, [...path, 'name']);
-  const name = typeof given === 'string' || typeof given === 'number' ? String(given).trim() : '';
-  const detail = details.get(pathKey(path)) ?? '';
+  const { syntax } = analysis;
+  const isTrial = path[0] === 'trials';
+  const name = wordsAt(syntax, [...path, isTrial ? 'date' : 'name']);
+  const detail = isTrial ? wordsAt(syntax, [...path, 'condition']) : (details.get(pathKey(path)) ?? '');
   return symbol(analysis, path, {
     name: name || `entry ${Number(path.at(-1)) + 1}`,
     detail,
     kind: SymbolKind.Object,
     below: [],
   });
+}
+
+function wordsAt(syntax: Syntax, path: Path): string {
+  const value = valueAt(syntax, path);
+  return typeof value === 'string' || typeof value === 'number' ? String(value).trim() : '';
 }
 
 interface Outline {

@@ -57,6 +57,11 @@ test('the outline has every section and entry, with what there is to say of it i
   ]);
 });
 
+test('trials by day and condition', () => {
+  const trials = 'trials:\n  - date: 2026-05-02\n    condition: surfaced\n  - condition: submerged\n';
+  expect(outline(symbolsOf(trials))).toEqual(['trials', '  2026-05-02 (surfaced)', '  entry 2 (submerged)']);
+});
+
 test('every symbol lies in its parent, and its name in it', () => {
   const before = (a: { line: number; character: number }, b: { line: number; character: number }): boolean =>
     a.line < b.line || (a.line === b.line && a.character <= b.character);

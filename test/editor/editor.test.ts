@@ -3,6 +3,7 @@ import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
+import { beginATrial, renameTheCompartment } from './inText.ts';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
 import {
   clickAPart,
@@ -46,6 +47,8 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
     await readTheStatusBar(session);
     await applyTheFix(session);
     await mendABrokenKey(session);
+    await renameTheCompartment(session);
+    await beginATrial(session);
     await showTheReport(session);
     await makeANewBoat(session);
   });

@@ -4,7 +4,7 @@ import type { Frame, Locator } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, openInExplorer, runCommand, save, statusText, until } from './workbench.ts';
+import { goTo, isChanged, isInTrim, openInExplorer, runCommand, save, statusText, until } from './workbench.ts';
 
 type Path = readonly (string | number)[];
 type Point = { readonly x: number; readonly y: number };
@@ -171,8 +171,8 @@ export async function takeAGhost(session: Session): Promise<void> {
     const taken = await changedText(session);
     expect(taken).toMatch(/fixed: false/);
     await until({
-      what: 'a boat within its limits',
-      seen: async () => (await statusText(page, 'status.problems')).startsWith('0'),
+      what: 'a boat within her limits',
+      seen: () => isInTrim(page),
       patience,
     });
     await shoot('taken');
@@ -252,8 +252,10 @@ export async function seeTheSheetChange(session: Session): Promise<void> {
   const { page, file, patience } = session;
   const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
   await step('the picture changes as one types', async () => {
-    const drawn = await drawing(session, 'submerged-side');
     await goTo(page, battery.line + 2, 13, patience);
+    await until({ what: 'the figures', seen: async () => /^Surfaced/.test(await words(session)), patience });
+    const figures = await words(session);
+    const drawn = await drawing(session, 'submerged-side');
     await page.keyboard.type('9');
     await until({
       what: 'another picture',
@@ -261,11 +263,7 @@ export async function seeTheSheetChange(session: Session): Promise<void> {
       patience,
     });
     await page.keyboard.press('Backspace');
-    await until({
-      what: 'the picture as before',
-      seen: async () => (await drawing(session, 'submerged-side')) === drawn,
-      patience,
-    });
+    await until({ what: 'the figures as before', seen: async () => (await words(session)) === figures, patience });
   });
 }
 

@@ -7,6 +7,7 @@ import {
   colours,
   goTo,
   isChanged,
+  isInTrim,
   openFixes,
   openInExplorer,
   type Problem,
@@ -85,8 +86,8 @@ export async function applyTheFix({ page, file, patience, shoot }: Session): Pro
       again: patience / 2,
     });
     await until({
-      what: 'no problem left on the surface',
-      seen: async () => !(await readProblems(page, patience)).some(isSurfaced),
+      what: 'a boat within her limits',
+      seen: () => isInTrim(page),
       patience,
     });
     await save(page, patience);
