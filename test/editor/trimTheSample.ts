@@ -95,7 +95,10 @@ export async function applyTheFix({ page, file, patience, shoot }: Session): Pro
     expect(added.lines.join('\n')).toMatch(/lead|foam/);
     await goTo(page, added.at + 1, 1, patience);
     await shoot('fixed');
-    expect(await visibleLines(page)).toEqual(expect.arrayContaining([...added.lines]));
+    // Between an entry's name and its comment the editor shows what it weighs in the water.
+    const seen = await visibleLines(page);
+    const unseen = added.lines.filter(line => !seen.some(each => each.startsWith(line.replace(/\s+#.*$/, ''))));
+    expect(unseen).toEqual([]);
   });
 }
 
