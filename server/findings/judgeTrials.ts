@@ -42,7 +42,7 @@ function differs(
   return {
     code: 'trial-differs',
     severity: 'warning',
-    message: `In ${trialName(trial)} ${readingName(reading, units)} was read as ${read}; by the file it should have been ${byFile}. It is ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${times} times what the reading and the figures of the file leave open (${sizeText(reading, open, units)}). The quick fixes account for it.`,
+    message: `In ${trialName(trial)} ${readingName(reading, units)} was read as ${read}; by the file it should have been ${byFile}. It is ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${times} times what the reading and the figures of the file leave open (${sizeText(reading, open, units)}).`,
     place: { on: 'value', path: reading.path },
   };
 }

@@ -9,6 +9,7 @@ import type { Place } from '../findings/finding.ts';
 import { scale, type Vec3 } from '../geometry/vector.ts';
 import { positionAt } from '../text/lines.ts';
 import { rangeOf } from '../text/rangeOf.ts';
+import { trialsJson } from './trialsJson.ts';
 import { uncertaintyJson } from './uncertaintyJson.ts';
 
 /** Lengths mm, areas mm2, volumes mm3, masses g, angles degrees, moments g·mm, density kg/m3, fractions 0..1. */
@@ -43,6 +44,7 @@ export function jsonReport(analysis: Analysis) {
     righting: rightingJson(analysis),
     otherRests: analysis.passage.otherRests.map(rest => ({ trim: degrees(rest.trim), heel: degrees(rest.heel) })),
     reach: reachJson(analysis),
+    trials: trialsJson(analysis),
     uncertainty: uncertaintyJson(analysis),
     findings: [...analysis.findings, ...analysis.openQuestions()].map(finding => ({
       code: finding.code,

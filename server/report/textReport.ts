@@ -8,6 +8,7 @@ import { doubtBlock } from './doubtBlock.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
 import { rangeRows, tankRows, transitRows } from './passageRows.ts';
 import { type Paint, plainPaint, section } from './rows.ts';
+import { trialsBlock } from './trialsReport.ts';
 
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
 export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
@@ -21,6 +22,7 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
     section('Tanks', tankRows(analysis), paint),
     section('In other water', otherWaterRows(analysis), paint),
     doubtBlock(analysis, paint),
+    trialsBlock(analysis, paint),
     findingsBlock(analysis, paint),
     correctionsBlock(analysis, paint),
   ];

@@ -19,25 +19,35 @@ export interface Answers {
   readonly slopes: Slopes;
   /** To a kilogram at the origin, and to a moment of one kilogram-metre aft, to starboard and up. */
   readonly loads: Slopes;
+  /** Those before any shift, and after the reading's own. */
+  readonly loadsAtRest: Slopes;
+  readonly loadsShifted: readonly (readonly number[] | null)[];
 }
 
 /**
  * Slopes of a day's readings by its inputs. What an input does to a boat held in place is a weight too much and its
  * moment; what the boat does under those, four numbers however many inputs there are, is found by laying it again.
  */
-export function answersOf(day: Day, lay: TrialLay, shelves: Shelves): Answers {
+export function answersOf(day: Day, lay: TrialLay, shelves: Shelves, known?: Answers): Answers {
   const { trial, source } = day;
   const figures = trial.readings.map(reading => figureOf(reading, source.boat) ?? nothing);
-  const rest = answersAt(day, lay.rest, figures, shelves);
+  const rest = answersAt(day, lay.rest, figures, shelves, known?.loadsAtRest);
   const rows = trial.readings.map((reading, i) => {
-    const own = { slopes: rest.slopes[i]!, loads: rest.loads[i]! };
+    const own = { slopes: rest.slopes[i]!, loads: rest.loads[i]!, shifted: null };
     if (reading.of === 'freeboard') return { ...own, slopes: plus(own.slopes, topChanges(day, reading)) };
     const over = reading.of === 'tilt' ? lay.shifted[reading.shift] : null;
     if (!over) return own;
-    const after = answersAt(day, over, [figures[i]!], shelves);
-    return { slopes: less(after.slopes[0]!, own.slopes), loads: less(after.loads[0]!, own.loads) };
+    const kept = known?.loadsShifted[i];
+    const after = answersAt(day, over, [figures[i]!], shelves, kept ? [kept] : undefined);
+    const shifted = after.loads[0]!;
+    return { slopes: less(after.slopes[0]!, own.slopes), loads: less(shifted, own.loads), shifted };
   });
-  const answers = { slopes: rows.map(({ slopes }) => slopes), loads: rows.map(({ loads }) => loads) };
+  const answers: Answers = {
+    slopes: rows.map(({ slopes }) => slopes),
+    loads: rows.map(({ loads }) => loads),
+    loadsAtRest: rest.loads,
+    loadsShifted: rows.map(({ shifted }) => shifted),
+  };
   return trial.proud ? withScope(answers, day, lay.rest, figures, trial.proud.value) : answers;
 }
 
@@ -49,19 +59,28 @@ export type Shelves = Pick<Owner, 'shelf' | 'variations'>;
 
 const nothing: Figure = () => 0;
 
-function answersAt({ source, inputs, trial }: Day, laid: Laid, figures: readonly Figure[], shelves: Shelves): Answers {
+function answersAt(
+  { source, inputs, trial }: Day,
+  laid: Laid,
+  figures: readonly Figure[],
+  shelves: Shelves,
+  known?: Slopes,
+): Pick<Answers, 'slopes' | 'loads'> {
   const steps = inputs.map(stepOf);
   const tried = inputs.map((input, k) => ({ ...input, sigma: steps[k]! * input.sigma }));
   const pushes = pushesOf({ source, ...shelves }, tried, laid, figures);
-  const loads = loadsOf(figures, laid, trial);
+  const loads = known ?? loadsOf(figures, laid, trial);
   const slopes = figures.map((_, i) =>
     pushes.map(({ mass, moment, direct }, k) => (direct[i]! + dot(loads[i]!, [mass, ...moment])) / steps[k]!),
   );
   return { slopes, loads };
 }
 
-/** Broad doubts are no small steps: the slope is wanted here, not over there. */
-const stepOf = ({ isBroad }: DayInput): number => (isBroad ? STEP : 1);
+/**
+ * How far the slope is taken, in doubts of the input. Of a broad one half of it: by a finer step a thing that lies just at
+ * the surface would seem known to the millimetre, for there a little higher or lower means much. A volume stays positive.
+ */
+const stepOf = ({ isBroad, dimension }: DayInput): number => (!isBroad ? 1 : dimension === 'volume' ? STEP : 0.5);
 const STEP = 1e-3;
 
 /** Loads that are tried, as shares of the boat's mass and of its length: enough to be felt, too little to bend. */

@@ -6,6 +6,7 @@ import { CHANGED } from './changed.ts';
 import type { Comparison } from './compare.ts';
 import { believedOf, type HiddenKey } from './hidden.ts';
 import { dot, leastSquares } from './leastSquares.ts';
+import { SLIP_SCORE } from './slips.ts';
 
 /**
  * Doubts of the figures when the readings count as known of those trials that the file accounts for. Figures that were
@@ -21,8 +22,10 @@ export function conditioned(doubts: Doubts, comparisons: readonly Comparison[], 
   const broad = doubts.inputs.map(input => broadening(input, entries, source));
   const rows = told.flatMap(({ day, readings, answers }) => {
     const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
-    return readings.map(({ sigma }, i) =>
-      doubts.inputs.map(({ id }, k) => ((answers!.slopes[i]![places.get(id) ?? -1] ?? 0) * broad[k]!) / sigma),
+    return readings.flatMap(({ sigma, score }, i) =>
+      Math.abs(score) > SLIP_SCORE
+        ? []
+        : [doubts.inputs.map(({ id }, k) => ((answers!.slopes[i]![places.get(id) ?? -1] ?? 0) * broad[k]!) / sigma)],
     );
   });
   const knowing = { rows, broad, places: new Map(doubts.inputs.map(({ id }, k) => [id, k])) };

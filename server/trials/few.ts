@@ -50,6 +50,7 @@ export function solveFor(pool: Pool, free: readonly number[]): Estimated | null 
   return estimate({
     observed: pool.observations,
     least: free.map(() => Number.NEGATIVE_INFINITY),
+    start: free.map(() => 0),
     model: (few, afresh) => {
       const modelled = pool.model(whole(few), afresh);
       return modelled && { ...modelled, slopes: modelled.slopes.map(row => free.map(k => row[k]!)) };

@@ -24,8 +24,9 @@ export type Model = (unknowns: readonly number[], afresh: boolean) => Modelled |
 export interface Question {
   readonly model: Model;
   readonly observed: readonly Observed[];
-  /** Least values of the unknowns, one for each. */
+  /** Least values of the unknowns, one for each, and where to begin. */
   readonly least: readonly number[];
+  readonly start: readonly number[];
 }
 
 /** The most likely unknowns after all readings. */
@@ -44,11 +45,11 @@ export interface Estimated {
   readonly hasSettled: boolean;
 }
 
-const MOST_ROUNDS = 16;
+const MOST_ROUNDS = 40;
 /** A step shorter than this, in standard uncertainties, changes nothing that is shown. */
-const SETTLED = 0.01;
+const SETTLED = 0.03;
 /** Slopes taken this near, in standard uncertainties, are as good as those of the place itself. */
-const NEAR = 0.3;
+const NEAR = 0.5;
 
 /**
  * The least weighted change of the unknowns that explains the readings: Gauss and Newton's method on
@@ -57,8 +58,8 @@ const NEAR = 0.3;
  * as observations (JCGM 102:2011, clause 9 in kind; from memory).
  */
 export function estimate(question: Question): Estimated | null {
-  const { model, observed, least } = question;
-  let at: readonly number[] = least.map(bound => Math.max(0, bound));
+  const { model, observed, least, start } = question;
+  let at: readonly number[] = start.map((x, i) => Math.max(x, least[i]!));
   let modelled = model(at, true);
   if (!modelled) return null;
   let cost = costOf(at, modelled, observed);

@@ -15,24 +15,16 @@ const NAME = 'unlisted weight';
 const PLACE = ['unlisted'];
 
 /**
- * What is believed beforehand of the mass that nobody wrote down, one standard uncertainty (common practice, no source):
- * none, give or take a twentieth of the boat; pushing aside no water, give or take a hundredth of the boat's mass of it; in
- * the middle of the hull, give or take a quarter of its length, breadth and depth. Broad enough to let the readings speak,
- * narrow enough to keep it on board.
+ * What is believed beforehand of the mass that nobody wrote down (common practice, no source). Its mass: none, give or take
+ * a twentieth of the boat's. Its place: the middle of the hull, give or take a quarter of the length, breadth and depth.
+ * What it pushes aside: water of a two-hundredth of the boat's mass, give or take half of that, for whatever is forgotten
+ * (glue, wire, paint, a trapped bubble) takes up some room. Broad enough to let the readings speak, narrow enough to keep it
+ * on board.
  */
-export const UNLISTED = { mass: 0.05, volume: 0.01, place: 0.25 } as const;
+export const UNLISTED = { mass: 0.05, volume: 0.005, place: 0.25 } as const;
 
-/** Pushes aside at least this share of what it might, so that it stays a thing with a form. */
+/** Pushes aside at least this share of what is believed, so that it stays a thing with a form. */
 const LEAST_VOLUME = 0.01;
-
-/** The supposed entry: its mass, volume and place are inputs with those broad doubts, like those of any other entry. */
-export interface Hidden {
-  readonly source: BoatSource;
-  readonly entry: PartEntry;
-  readonly inputs: readonly DayInput[];
-  /** The least volume that it may have, m3: what is pushed aside is never less than nothing. */
-  readonly leastVolume: number;
-}
 
 export type HiddenKey = 'mass' | 'volume' | 'station' | 'offset' | 'height';
 
@@ -49,11 +41,20 @@ export function believedOf({ boat, around }: BoatSource): Readonly<Record<Hidden
   const volume = (UNLISTED.volume * mass) / boat.water.density;
   return {
     mass: { value: 0, sigma: UNLISTED.mass * mass, unit: null },
-    volume: { value: 2 * LEAST_VOLUME * volume, sigma: volume, unit: null },
+    volume: { value: volume, sigma: volume / 2, unit: null },
     station: place(0),
     offset: place(1),
     height: place(2),
   };
+}
+
+/** The supposed entry: its mass, volume and place are inputs with those broad doubts, like those of any other entry. */
+export interface Hidden {
+  readonly source: BoatSource;
+  readonly entry: PartEntry;
+  readonly inputs: readonly DayInput[];
+  /** The least volume that it may have, m3: what is pushed aside is never less than nothing. */
+  readonly leastVolume: number;
 }
 
 /** The boat with an entry for what nobody wrote down, last in the payload. Null for a boat of no size. */
@@ -80,7 +81,7 @@ export function withHidden(source: BoatSource): Hidden | null {
       boat: { ...boat, payload: [...boat.payload, part] },
       payload: [...source.payload, { checked: entry, entry: part }],
     },
-    leastVolume: believed.volume.value / 2,
+    leastVolume: LEAST_VOLUME * believed.volume.value,
   };
 }
 

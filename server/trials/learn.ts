@@ -4,7 +4,8 @@ import { type Inclined, incline } from './inclining.ts';
 import type { Lesson } from './lesson.ts';
 import { type Offer, offersOf } from './offers.ts';
 import { findSlips, type Slip } from './reconcile.ts';
-import { hasSuspect } from './suspect.ts';
+import { SLIP_SCORE } from './slips.ts';
+import { suspectsOf } from './suspect.ts';
 
 /** What the pool tells of the file. */
 export interface Learned {
@@ -31,18 +32,30 @@ export function learn(lesson: Lesson): Learned {
     lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null) ? [trial] : [],
   );
   const school: Lesson = { ...lesson, trials: teaching };
-  const slips = hasSuspect(comparisons, lesson.inputs) ? findSlips(school) : [];
+  const suspects = suspectsOf(comparisons, lesson.inputs);
+  const sifted = suspects.length > 0 ? findSlips(school, suspects) : null;
+  const slips = [...(sifted?.slips ?? []), ...comparisons.flatMap(slipsAfterwards)];
   const leftOut: ReadonlySet<Reading> = new Set(slips.map(({ reading }) => reading));
   let offers: readonly Offer[] | null = null;
   return {
     comparisons,
     slips,
     offers: () => {
-      offers ??= teaching.length > 0 ? offersOf(school, leftOut) : [];
+      offers ??= teaching.length > 0 ? offersOf(school, leftOut, sifted?.rest ?? null) : [];
       return offers;
     },
   };
 }
+
+/** In a trial that the file accounts for, a reading that is still far off fits nothing either. */
+const slipsAfterwards = ({ trial, readings }: Comparison): readonly Slip[] =>
+  trial.explained === null
+    ? []
+    : readings.flatMap(({ reading, predicted, doubt, score }) =>
+        predicted !== null && Math.abs(score) > SLIP_SCORE
+          ? [{ reading, expected: predicted, sigma: doubt, score }]
+          : [],
+      );
 
 function inclinedBy({ trial, lay, day }: Comparison, { source, shelf }: Lesson): Inclined | null {
   if (trial.condition !== 'inclining' || !lay) return null;

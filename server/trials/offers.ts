@@ -18,9 +18,16 @@ export interface Offer {
   readonly evidence: number;
 }
 
-/** What the trials teach, the better explanation first; readings that are slips are left out. */
-export function offersOf(lesson: Lesson, slips: ReadonlySet<Reading>): readonly Offer[] {
-  const hidden = reconcileHidden(lesson, slips);
+/**
+ * What the trials teach, the better explanation first; readings that are slips are left out. `known` is what they come to
+ * with an unlisted weight, where that was found already.
+ */
+export function offersOf(
+  lesson: Lesson,
+  slips: ReadonlySet<Reading>,
+  known: ReconciledHidden | null,
+): readonly Offer[] {
+  const hidden = known ?? reconcileHidden(lesson, slips);
   const inputs = reconcileInputs(lesson, slips);
   const offers = [hidden && insertHidden(lesson, hidden), inputs && changeFigures(lesson, inputs)];
   return offers.filter(offer => offer !== null).sort((a, b) => b.evidence - a.evidence);

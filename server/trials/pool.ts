@@ -4,7 +4,7 @@ import type { Reading, Trial } from '../boat/trial.ts';
 import type { Editable } from '../doubt/edits.ts';
 import type { Input, ListName } from '../doubt/input.ts';
 import { withInputs } from '../doubt/withInputs.ts';
-import { answersOf, type Shelves, type Slopes } from './answers.ts';
+import { type Answers, answersOf, type Shelves } from './answers.ts';
 import { type Day, type DayInput, dayOf } from './day.ts';
 import type { Model, Modelled, Observed } from './gaussNewton.ts';
 import type { Lesson } from './lesson.ts';
@@ -35,12 +35,12 @@ export function gather(lesson: Lesson, leftOut: ReadonlySet<Reading>): Pool {
   const observations = days.flatMap(({ trial }) =>
     trial.readings.map(reading => ({ trial, reading, value: reading.value, sigma: sigmaOf(reading, trial) })),
   );
-  const kept = new Map<Day, Slopes>();
+  const kept = new Map<Day, Answers>();
   const model: Model = (unknowns, afresh) => {
     const parts = days.map(day => {
-      const known = { places, shelves: { shelf, variations }, slopes: afresh ? null : (kept.get(day) ?? null) };
+      const known = { places, shelves: { shelf, variations }, near: afresh ? null : (kept.get(day) ?? null) };
       const part = modelOf(day, unknowns, known);
-      if (part) kept.set(day, part.ofInputs);
+      if (part) kept.set(day, part.answers);
       return part;
     });
     if (parts.some(part => part === null)) return null;
@@ -69,12 +69,12 @@ interface Known {
   readonly places: ReadonlyMap<string, number>;
   readonly shelves: Shelves;
   /** From an earlier round; null: take all anew. */
-  readonly slopes: Slopes | null;
+  readonly near: Answers | null;
 }
 
 interface ModelledDay extends Modelled {
-  /** By the day's own inputs. */
-  readonly ofInputs: Slopes;
+  /** To the day's own inputs. */
+  readonly answers: Answers;
 }
 
 function modelOf(day: Day, unknowns: readonly number[], known: Known): ModelledDay | null {
@@ -86,27 +86,28 @@ function modelOf(day: Day, unknowns: readonly number[], known: Known): ModelledD
   if (!lay) return null;
   const values = day.trial.readings.map(reading => shownBy(lay, reading, source.boat));
   if (values.some(value => value === null)) return null;
-  const ofInputs = slopesNow({ ...day, source }, lay, known);
-  const slopes = ofInputs.map(row => {
+  const answers = answersNow({ ...day, source }, lay, known);
+  const slopes = answers.slopes.map(row => {
     const whole = unknowns.map(() => 0);
     for (const [i, slope] of row.entries()) whole[at[i]!]! += slope;
     return whole;
   });
-  return { values: values.map(value => value!), slopes, ofInputs };
+  return { values: values.map(value => value!), slopes, answers };
 }
 
 /** The slopes of an earlier round, but for those of broad inputs, which change a good deal on the way. */
-function slopesNow(day: Day, lay: TrialLay, { slopes, shelves }: Known): Slopes {
-  if (!slopes) return answersOf(day, lay, shelves).slopes;
+function answersNow(day: Day, lay: TrialLay, { near, shelves }: Known): Answers {
+  if (!near) return answersOf(day, lay, shelves);
   const bent = day.inputs.filter(({ isBroad }) => isBroad);
-  if (bent.length === 0) return slopes;
-  const fresh = answersOf({ ...day, inputs: bent }, lay, shelves).slopes;
-  return slopes.map((row, i) =>
+  if (bent.length === 0) return near;
+  const fresh = answersOf({ ...day, inputs: bent }, lay, shelves, near);
+  const slopes = near.slopes.map((row, i) =>
     row.map((slope, k) => {
       const at = bent.indexOf(day.inputs[k]!);
-      return at < 0 ? slope : fresh[i]![at]!;
+      return at < 0 ? slope : fresh.slopes[i]![at]!;
     }),
   );
+  return { ...near, slopes };
 }
 
 /** The source of a day has the pieces and the water of the day in it already. */

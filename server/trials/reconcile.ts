@@ -1,6 +1,7 @@
 import type { Reading } from '../boat/trial.ts';
 import { type Estimated, estimate } from './gaussNewton.ts';
 import { type Hidden, hiddenId, withHidden } from './hidden.ts';
+import { dot } from './leastSquares.ts';
 import type { Lesson } from './lesson.ts';
 import { gather, type Observation, type Pool } from './pool.ts';
 import { SLIP_SCORE, type Standing, standings } from './slips.ts';
@@ -38,30 +39,91 @@ export function reconcileHidden(lesson: Lesson, leftOut: ReadonlySet<Reading>): 
   const least = pool.inputs.map(({ id, value, sigma }) =>
     id === hiddenId('volume') ? (hidden.leastVolume - value) / sigma : Number.NEGATIVE_INFINITY,
   );
-  const found = solved(pool, least);
-  return found && { ...found, hidden };
+  const first = solved(pool, least);
+  if (first && isGood(first)) return { ...first, hidden };
+  // From no weight at all, or from the wrong side of the water's surface, the way to the right place may lead uphill.
+  const others = STARTS.map(start =>
+    solved(
+      pool,
+      least,
+      pool.inputs.map(({ id }) => start[id] ?? 0),
+    ),
+  );
+  const best = [first, ...others].reduce((a, b) => (b && (!a || b.estimated.cost < a.estimated.cost) ? b : a), null);
+  return best && { ...best, hidden };
 }
 
-function solved(pool: Pool, least = pool.inputs.map(() => Number.NEGATIVE_INFINITY)): Reconciled | null {
+/** Where else the weight is looked for, in doubts from the middle of the hull. */
+const STARTS: readonly Readonly<Record<string, number>>[] = [
+  { [hiddenId('mass')]: 0.3, [hiddenId('station')]: 1 },
+  { [hiddenId('mass')]: 0.3, [hiddenId('station')]: -1 },
+  { [hiddenId('mass')]: 0.3, [hiddenId('height')]: -1 },
+  { [hiddenId('mass')]: 0.3, [hiddenId('height')]: 1 },
+];
+
+/** The sum is no larger than chance often makes it (the mean and one deviation of chi-square with as many readings). */
+function isGood({ estimated, pool: { observations } }: Reconciled): boolean {
+  const count = observations.length;
+  return estimated.hasSettled && estimated.cost < count + Math.sqrt(2 * count);
+}
+
+function solved(
+  pool: Pool,
+  least = pool.inputs.map(() => Number.NEGATIVE_INFINITY),
+  start = pool.inputs.map(() => 0),
+): Reconciled | null {
   if (pool.observations.length === 0) return null;
-  const estimated = estimate({ model: pool.model, observed: pool.observations, least });
+  const estimated = estimate({ model: pool.model, observed: pool.observations, least, start });
   return estimated && { pool, estimated };
 }
 
+/** Slips, and what all other readings come to with an unlisted weight. */
+export interface Sifted {
+  readonly slips: readonly Slip[];
+  readonly rest: ReconciledHidden | null;
+}
+
 /**
- * Readings that fit neither the file nor any unlisted weight, the worst taken out first and the rest asked again. What
- * is left open to explain them is as much as can be, so that a boat unlike its file is not taken for a slip.
+ * Readings that fit neither the file nor any unlisted weight. Suspects are taken out first: where the others then agree,
+ * and foretell something else than the suspects, that is all. Else the worst is taken out and the rest asked again. What is
+ * left open to explain them is as much as can be, so that a boat unlike its file is not taken for a slip.
  */
-export function findSlips(lesson: Lesson): readonly Slip[] {
+export function findSlips(lesson: Lesson, suspects: readonly Reading[] = []): Sifted {
+  const rest = suspects.length > 0 ? reconcileHidden(lesson, new Set(suspects)) : null;
+  if (rest && isGood(rest) && !isSlip(worstOf(rest.estimated, rest.pool.observations))) {
+    const confirmed = foretold(lesson, rest, suspects);
+    if (confirmed.every(isSlip)) return { slips: confirmed, rest };
+  }
   const slips: Slip[] = [];
   const most = Math.floor(MOST_SLIPS * lesson.trials.reduce((sum, { readings }) => sum + readings.length, 0));
-  while (slips.length < most) {
+  for (;;) {
     const found = reconcileHidden(lesson, new Set(slips.map(({ reading }) => reading)));
     const worst = found && worstOf(found.estimated, found.pool.observations);
-    if (!worst || Math.abs(worst.score) < SLIP_SCORE) break;
+    if (!isSlip(worst) || slips.length >= most) return { slips, rest: found };
     slips.push(worst);
   }
-  return slips;
+}
+
+const isSlip = (slip: Slip | null): slip is Slip => slip !== null && Math.abs(slip.score) > SLIP_SCORE;
+
+/** What readings that were left out should have been. */
+function foretold(lesson: Lesson, { hidden, estimated }: ReconciledHidden, left: readonly Reading[]): readonly Slip[] {
+  const inputs = [...lesson.inputs, ...hidden.inputs];
+  const { model, observations } = gather({ ...lesson, source: hidden.source, inputs }, new Set());
+  const modelled = model(estimated.unknowns, true);
+  if (!modelled) return [];
+  return observations.flatMap(({ reading, value, sigma }, i) => {
+    if (!left.includes(reading)) return [];
+    const slope = modelled.slopes[i]!;
+    const open = Math.sqrt(
+      dot(
+        slope,
+        estimated.covariance.map(row => dot(row, slope)),
+      ),
+    );
+    const expected = modelled.values[i]!;
+    return [{ reading, expected, sigma: open, score: (value - expected) / Math.hypot(sigma, open) }];
+  });
 }
 
 function worstOf(estimated: Estimated, observations: readonly Observation[]): Slip | null {

@@ -1,26 +1,40 @@
+import type { Reading } from '../boat/trial.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 import type { Comparison } from './compare.ts';
 import type { DayInput } from './day.ts';
 import { UNLISTED } from './hidden.ts';
-import { leastSquares } from './leastSquares.ts';
+import { dot, leastSquares } from './leastSquares.ts';
 import { SLIP_SCORE, standings } from './slips.ts';
 
 /** Below this share of what makes a slip there is none, straight lines or not. */
 const NEARLY = 0.7;
+const MOST = 3;
 
 /**
- * Whether a reading may be a slip, by straight lines from what the file says: cheap enough for every keystroke. Besides the
- * figures of the file an unlisted weight is left open, and another one that is felt under water only, for what it pushes
- * aside.
+ * Readings that may be slips, the worst first, by straight lines from what the file says: cheap enough for every keystroke.
+ * Besides the figures of the file an unlisted weight is left open, and another one that is felt under water only, for what
+ * it pushes aside.
  */
-export function hasSuspect(comparisons: readonly Comparison[], inputs: readonly DayInput[]): boolean {
+export function suspectsOf(comparisons: readonly Comparison[], inputs: readonly DayInput[]): readonly Reading[] {
   const told = comparisons.filter(({ lay, trial }) => lay !== null && trial.explained === null);
   const [first] = told;
-  if (!first?.lay) return false;
+  if (!first?.lay) return [];
   const { bodies } = first.lay.rest.arrangement;
   const ids = [...new Set([...inputs, ...told.flatMap(({ day }) => day.inputs)].map(({ id }) => id))];
-  const rows = told.flatMap(comparison => rowsOf(comparison, ids, unlistedLoads(bodies)));
+  let rows = told.flatMap(comparison => rowsOf(comparison, ids, unlistedLoads(bodies)));
+  const suspects: Reading[] = [];
+  while (suspects.length < MOST) {
+    const worst = worstOf(rows);
+    if (!worst) break;
+    suspects.push(worst.reading);
+    rows = rows.filter(row => row !== worst);
+  }
+  return suspects;
+}
+
+/** The row that fits the others least; null where all fit. */
+function worstOf(rows: readonly Row[]): Row | null {
   const observed = rows.map(({ value, sigma }) => ({ value, sigma }));
   const slopes = rows.map(row => row.slopes);
   const size = slopes[0]?.length ?? 0;
@@ -29,10 +43,12 @@ export function hasSuspect(comparisons: readonly Comparison[], inputs: readonly 
     [...slopes.map((row, i) => row.map(slope => slope / observed[i]!.sigma)), ...believed],
     [...observed.map(({ value, sigma }) => value / sigma), ...believed.map(() => 0)],
   );
-  if (!fit) return false;
-  const values = slopes.map(row => row.reduce((sum, slope, k) => sum + slope * fit.solution[k]!, 0));
+  if (!fit) return null;
+  const values = slopes.map(row => dot(row, fit.solution));
   const estimated = { unknowns: fit.solution, covariance: fit.covariance, modelled: { values, slopes } };
-  return standings(estimated, observed).some(({ score }) => Math.abs(score) > NEARLY * SLIP_SCORE);
+  const scores = standings(estimated, observed).map(({ score }) => Math.abs(score));
+  const most = Math.max(...scores);
+  return most > NEARLY * SLIP_SCORE ? rows[scores.indexOf(most)]! : null;
 }
 
 type Loads = readonly (readonly [mass: number, x: number, y: number, z: number])[];
@@ -54,6 +70,7 @@ function unlistedLoads({ hull, mass }: Bodies): Loads {
 }
 
 interface Row {
+  readonly reading: Reading;
   /** Read less predicted. */
   readonly value: number;
   readonly sigma: number;
@@ -68,7 +85,12 @@ function rowsOf({ trial, day, readings, answers }: Comparison, ids: readonly str
     const share = trial.condition === 'submerged' ? UNLISTED.volume / UNLISTED.mass : 0;
     const under = unlisted.map(slope => share * slope);
     return [
-      { value: reading.value - predicted, sigma, slopes: [...ids.map(id => byId.get(id) ?? 0), ...unlisted, ...under] },
+      {
+        reading,
+        value: reading.value - predicted,
+        sigma,
+        slopes: [...ids.map(id => byId.get(id) ?? 0), ...unlisted, ...under],
+      },
     ];
   });
 }

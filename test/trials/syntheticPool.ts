@@ -1,0 +1,103 @@
+import { createDescriber } from '../../schema/describe.ts';
+import { readBoat } from '../../server/boat/readBoat.ts';
+import type { BoatSource } from '../../server/boat/source.ts';
+import type { Reading, Trial } from '../../server/boat/trial.ts';
+import { emptyShelf } from '../../server/bodies/assemble.ts';
+import { inputsOf } from '../../server/doubt/inputs.ts';
+import { emptyVariations } from '../../server/doubt/variations.ts';
+import { withInputs } from '../../server/doubt/withInputs.ts';
+import { readSyntax } from '../../server/text/syntax.ts';
+import { type Hidden, type HiddenKey, hiddenId, withHidden } from '../../server/trials/hidden.ts';
+import type { Lesson } from '../../server/trials/lesson.ts';
+import { predictTrial } from '../../server/trials/predict.ts';
+import { boatText } from '../helpers/boatText.ts';
+import type { Seeded } from '../helpers/seeded.ts';
+
+const describer = createDescriber();
+/** Schemas are costly to make, so made once. */
+const { kept } = readBoat(readSyntax('boat: Any\n'), describer);
+
+/** A boat of a few closed-form bodies, as its file has it: a tube, a tank, and what it carries. Sizes mm, masses g. */
+function randomText({ even }: Seeded): string {
+  const between = (least: number, most: number) => least + (most - least) * even();
+  const length = between(500, 900);
+  const radius = length * between(0.05, 0.06);
+  const displaced = (Math.PI * radius ** 2 * 0.7 * length) / 1000;
+  const at = (part: number) => (part * length).toFixed(1);
+  const mass = (part: number) => (part * displaced).toFixed(1);
+  return boatText`
+    boat: Pool
+    hull:
+      length: ${at(1)} mm
+      compartments:
+        - { name: tube, mass: ${mass(0.16)} g ± 1 g, round: ${(2 * radius).toFixed(1)} mm ± 0.1 mm, station: ${at(0.1)} to ${at(0.8)} mm ± 0.3 mm, offset: 0 mm ± 0.3 mm, height: ${radius.toFixed(1)} mm ± 0.3 mm }
+        - { name: sail, mass: ${mass(0.01)} g, box: 20 x 60 mm, station: ${at(0.4)} to ${at(0.5)} mm, offset: 0 mm ± 0.3 mm, height: ${(2 * radius + 20).toFixed(1)} mm ± 0.5 mm }
+      tanks:
+        - { name: tank, in: tube, round: ${(1.5 * radius).toFixed(1)} mm, station: ${at(0.35)} to ${at(0.53)} mm, height: ${radius.toFixed(1)} mm, kind: piston }
+    payload:
+      - { name: battery, mass: ${mass(between(0.2, 0.24))} g, station: ${at(between(0.29, 0.3))} mm, offset: 0 mm ± 0.5 mm, height: ${(0.5 * radius).toFixed(1)} mm, in: tube }
+      - { name: gear, mass: ${mass(between(0.16, 0.2))} g, station: ${at(between(0.6, 0.61))} mm, offset: 0 mm ± 0.5 mm, height: ${(0.8 * radius).toFixed(1)} mm, in: tube }
+      - { name: ballast, mass: ${mass(0.3)} g, station: ${at(0.45)} mm, offset: 0 mm ± 0.5 mm, height: ${(0.25 * radius).toFixed(1)} mm, in: tube }
+    trials:
+      - { condition: surfaced, marks: [${[0.12, 0.35, 0.6, 0.78].map(part => `{ station: ${at(part)} mm, height: 40 mm }`).join(', ')}], heel: 0°, trim: 0° }
+      - condition: surfaced
+        aboard: [{ name: weight, mass: ${mass(0.02)} g, station: ${at(0.7)} mm, offset: 10 mm, height: ${radius.toFixed(1)} mm, in: tube }]
+        marks: [${[0.12, 0.35, 0.6, 0.78].map(part => `{ station: ${at(part)} mm, height: 40 mm }`).join(', ')}]
+        heel: 0°
+        trim: 0°
+      - { condition: submerged, fill: 50 %, trim: 0°, heel: 0° }
+      - { condition: inclining, shifts: [{ mass: ${mass(0.02)} g, moved: 20 mm, heel: 1° }] }
+  `;
+}
+
+/** A pool: what the builder has, and what is true. */
+export interface SyntheticPool {
+  readonly lesson: Lesson;
+  readonly hidden: Hidden;
+  /** Of the weight that nobody wrote down, SI. */
+  readonly truth: Readonly<Record<HiddenKey, number>>;
+  /** Of the inputs, by id. */
+  readonly trueInputs: ReadonlyMap<string, number>;
+}
+
+/**
+ * Draws a boat, lets every figure of it be off by its doubt, puts in a weight that nobody wrote down, and reads it in the
+ * pool with noise. Null where that boat would sink, fall over or not hang neutral.
+ */
+export function drawPool(random: Seeded): SyntheticPool | null {
+  const { source, trials } = readBoat(readSyntax(randomText(random)), describer, kept);
+  const variations = emptyVariations();
+  const inputs = inputsOf(source, variations);
+  const hidden = withHidden(source)!;
+  const drawn = new Map(
+    [...inputs, ...hidden.inputs].map(input => [input, input.value + input.sigma * random.normal()]),
+  );
+  const volume = hidden.inputs.find(({ id }) => id === hiddenId('volume'))!;
+  drawn.set(volume, Math.max(drawn.get(volume)!, hidden.leastVolume));
+  const real = { ...hidden.source, boat: withInputs(hidden.source, drawn) };
+  const read = trials.map(trial => readOff(real, trial, random));
+  if (read.some(trial => trial === null)) return null;
+  const lesson: Lesson = { source, inputs, variations, shelf: emptyShelf(), trials: read.map(trial => trial!) };
+  const byId = new Map([...drawn].map(([{ id }, value]) => [id, value]));
+  const of = (key: HiddenKey) => byId.get(hiddenId(key))!;
+  const truth = {
+    mass: of('mass'),
+    volume: of('volume'),
+    station: of('station'),
+    offset: of('offset'),
+    height: of('height'),
+  };
+  return { lesson, hidden, truth, trueInputs: byId };
+}
+
+function readOff({ boat }: BoatSource, trial: Trial, { normal }: Seeded): Trial | null {
+  const shown = predictTrial(boat, trial, emptyShelf());
+  if (shown.some(value => value === null)) return null;
+  const isLyingOver = trial.readings.some(({ of }, i) => (of === 'heel' || of === 'trim') && Math.abs(shown[i]!) > 0.5);
+  const fill = trial.readings.findIndex(({ of }) => of === 'fill');
+  if (isLyingOver || (fill >= 0 && (shown[fill]! < 0 || shown[fill]! > 1))) return null;
+  const readings = trial.readings.map(
+    (reading, i): Reading => ({ ...reading, value: shown[i]! + reading.sigma * normal() }),
+  );
+  return { ...trial, readings };
+}
