@@ -3,7 +3,7 @@ import { type Comparison, compareTrials } from './compare.ts';
 import { type Inclined, incline } from './inclining.ts';
 import type { Lesson } from './lesson.ts';
 import { type Offer, offersOf } from './offers.ts';
-import { findSlips, type Slip } from './reconcile.ts';
+import { findSlips, type Sifted, type Slip } from './reconcile.ts';
 import { SLIP_SCORE } from './slips.ts';
 import { suspectsOf } from './suspect.ts';
 
@@ -16,6 +16,9 @@ export interface Learned {
   /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
   offers(): readonly Offer[];
 }
+
+/** So many times what makes a slip is plain to see. */
+const PLAIN = 2;
 
 export interface LearnedTrial extends Comparison {
   /** What an inclining trial comes to; null for others. */
@@ -33,15 +36,22 @@ export function learn(lesson: Lesson): Learned {
   );
   const school: Lesson = { ...lesson, trials: teaching };
   const suspects = suspectsOf(comparisons, lesson.inputs);
-  const sifted = suspects.length > 0 ? findSlips(school, suspects) : null;
-  const slips = [...(sifted?.slips ?? []), ...comparisons.flatMap(slipsAfterwards)];
+  // Straight lines are enough for a slip that is plain to see; the whole model is asked where they are not.
+  const isPlain = suspects.every(({ score }) => Math.abs(score) > PLAIN * SLIP_SCORE);
+  const sifted: Sifted = isPlain
+    ? { slips: suspects, rest: null }
+    : findSlips(
+        school,
+        suspects.map(({ reading }) => reading),
+      );
+  const slips = [...sifted.slips, ...comparisons.flatMap(slipsAfterwards)];
   const leftOut: ReadonlySet<Reading> = new Set(slips.map(({ reading }) => reading));
   let offers: readonly Offer[] | null = null;
   return {
     comparisons,
     slips,
     offers: () => {
-      offers ??= teaching.length > 0 ? offersOf(school, leftOut, sifted?.rest ?? null) : [];
+      offers ??= teaching.length > 0 ? offersOf(school, leftOut, sifted.rest) : [];
       return offers;
     },
   };

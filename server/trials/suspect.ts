@@ -5,6 +5,7 @@ import type { Comparison } from './compare.ts';
 import type { DayInput } from './day.ts';
 import { UNLISTED } from './hidden.ts';
 import { dot, leastSquares } from './leastSquares.ts';
+import type { Slip } from './reconcile.ts';
 import { SLIP_SCORE, standings } from './slips.ts';
 
 /** Below this share of what makes a slip there is none, straight lines or not. */
@@ -16,25 +17,25 @@ const MOST = 3;
  * Besides the figures of the file an unlisted weight is left open, and another one that is felt under water only, for what
  * it pushes aside.
  */
-export function suspectsOf(comparisons: readonly Comparison[], inputs: readonly DayInput[]): readonly Reading[] {
+export function suspectsOf(comparisons: readonly Comparison[], inputs: readonly DayInput[]): readonly Slip[] {
   const told = comparisons.filter(({ lay, trial }) => lay !== null && trial.explained === null);
   const [first] = told;
   if (!first?.lay) return [];
   const { bodies } = first.lay.rest.arrangement;
   const ids = [...new Set([...inputs, ...told.flatMap(({ day }) => day.inputs)].map(({ id }) => id))];
   let rows = told.flatMap(comparison => rowsOf(comparison, ids, unlistedLoads(bodies)));
-  const suspects: Reading[] = [];
+  const suspects: Slip[] = [];
   while (suspects.length < MOST) {
     const worst = worstOf(rows);
     if (!worst) break;
-    suspects.push(worst.reading);
-    rows = rows.filter(row => row !== worst);
+    suspects.push(worst.slip);
+    rows = rows.filter(row => row !== worst.row);
   }
   return suspects;
 }
 
-/** The row that fits the others least; null where all fit. */
-function worstOf(rows: readonly Row[]): Row | null {
+/** The row that fits the others least, and what they expect of it; null where all fit. */
+function worstOf(rows: readonly Row[]): { readonly row: Row; readonly slip: Slip } | null {
   const observed = rows.map(({ value, sigma }) => ({ value, sigma }));
   const slopes = rows.map(row => row.slopes);
   const size = slopes[0]?.length ?? 0;
@@ -46,9 +47,11 @@ function worstOf(rows: readonly Row[]): Row | null {
   if (!fit) return null;
   const values = slopes.map(row => dot(row, fit.solution));
   const estimated = { unknowns: fit.solution, covariance: fit.covariance, modelled: { values, slopes } };
-  const scores = standings(estimated, observed).map(({ score }) => Math.abs(score));
-  const most = Math.max(...scores);
-  return most > NEARLY * SLIP_SCORE ? rows[scores.indexOf(most)]! : null;
+  const stood = standings(estimated, observed);
+  const most = stood.reduce((worst, next, i) => (Math.abs(next.score) > Math.abs(stood[worst]!.score) ? i : worst), 0);
+  const [row, standing] = [rows[most], stood[most]];
+  if (!row || !standing || Math.abs(standing.score) <= NEARLY * SLIP_SCORE) return null;
+  return { row, slip: { ...standing, reading: row.reading, expected: row.predicted + standing.expected } };
 }
 
 type Loads = readonly (readonly [mass: number, x: number, y: number, z: number])[];
@@ -71,6 +74,7 @@ function unlistedLoads({ hull, mass }: Bodies): Loads {
 
 interface Row {
   readonly reading: Reading;
+  readonly predicted: number;
   /** Read less predicted. */
   readonly value: number;
   readonly sigma: number;
@@ -87,6 +91,7 @@ function rowsOf({ trial, day, readings, answers }: Comparison, ids: readonly str
     return [
       {
         reading,
+        predicted,
         value: reading.value - predicted,
         sigma,
         slopes: [...ids.map(id => byId.get(id) ?? 0), ...unlisted, ...under],

@@ -160,4 +160,24 @@ export const conditionFindings = {
     why: 'Measuring anything else finer changes little.',
     todo: 'Weigh or measure it with more care, and write its tolerance after ±.',
   },
+  'trial-differs': {
+    title: 'The boat was not as its file has it',
+    means:
+      'What was read in the water differs from what the full model says of the file, by more than twice what the reading itself and all tolerances of the file leave open (each a standard uncertainty).',
+    why: 'Something weighs, lies or displaces other than the file says, and every figure suffers by it.',
+    todo: 'Look for what nobody wrote down, and weigh and measure again what is named; or take one of the quick fixes: an entry for the unlisted weight, or changed figures.',
+  },
+  'trial-slip': {
+    title: 'A reading that fits nothing',
+    means:
+      'Neither the file, nor a weight that nobody wrote down, nor any of the other readings agrees with it: its normalised residual is above 3.29, which a good reading is once in a thousand (Baarda’s data snooping).',
+    why: 'One slip of the tape would spoil what all the others teach, so it is left out.',
+    todo: 'Look at your notes: two figures swapped, the wrong end of the tape, port for starboard. Else read it again at the next trial.',
+  },
+  'trial-not-comparable': {
+    title: 'A trial that the file does not know',
+    means: 'By the file the boat would have sunk, turned over or not hung neutral under the conditions of the trial.',
+    why: 'There is nothing to compare the readings with.',
+    todo: 'Say under “aboard” what was on board that day, under “pool” what water it was; mend the file’s errors.',
+  },
 } as const;
