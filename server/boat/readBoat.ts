@@ -77,7 +77,8 @@ export function readBoat(
     if (raw === undefined || raw === null) return null;
     const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]);
     const checked = checkValue(schema, raw, { path, what, keysAt, keyByKey });
-    findings.push(...checked.findings);
+    // Of a hull that is not read whole no trial can be judged.
+    if (!findings.some(isOfBoat)) findings.push(...checked.findings);
     return checked.value;
   };
 
@@ -170,9 +171,14 @@ export function readBoat(
   };
 }
 
+/** An error that leaves something out of the boat itself. */
+const isOfBoat = ({ severity, place }: Finding): boolean =>
+  severity === 'error' && !('path' in place && place.path[0] === 'trials');
+
 /** What a slip of the pen leaves in doubt is not said: it would be a second complaint about the same slip. */
 function isDoubtful(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
+  if (code.startsWith('trial-')) return syntax.slips.length > 0;
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
   if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
