@@ -62,8 +62,8 @@ test('the trim sheet shows the text, and the text what is done on the sheet', as
     await clickAPart(session);
     await dragAPart(session);
     await takeAGhost(session);
-    await printTheSheet(session);
     await lookInAllThemes(session);
+    await printTheSheet(session);
     await openTheWindowAgain(session);
   });
   keepShots({
