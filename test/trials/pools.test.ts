@@ -22,7 +22,7 @@ function pools(seed: number, count: number): readonly SyntheticPool[] {
 }
 
 describe('synthetic pools: boats whose every figure is off by its doubt, with a weight that nobody wrote down', () => {
-  it('hidden values lie inside the stated 95 % interval in 90 to 99 % of the cases', { timeout: 300_000 }, () => {
+  it('hidden values lie inside the stated 95 % interval in 90 to 99 % of the cases', { timeout: 600_000 }, () => {
     const inside = new Map<string, number>();
     let settled = 0;
     let inputsInside = 0;
@@ -57,7 +57,7 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
   });
 
   it('a planted slip is found in 95 % of the cases at least, and good readings are left alone', {
-    timeout: 300_000,
+    timeout: 600_000,
   }, () => {
     const random = seeded(20260509);
     let planted = 0;
