@@ -10,7 +10,6 @@ import { floatSurfaced, type Surfaced } from './conditions/surfaced.ts';
 import type { Correction } from './corrections/correction.ts';
 import type { Patient } from './corrections/patient.ts';
 import { proposeCorrections } from './corrections/propose.ts';
-import { inSteps, type Working } from './corrections/steps.ts';
 import { type WaterSet, waterSetOf } from './corrections/waterSet.ts';
 import { type Doubts, doubtsOf } from './doubt/doubts.ts';
 import type { Owner } from './doubt/pushes.ts';
@@ -20,6 +19,7 @@ import { judge } from './findings/judge.ts';
 import { judgeDoubts } from './findings/judgeDoubts.ts';
 import { judgeTrials } from './findings/judgeTrials.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
+import { inSteps, type Working } from './steps.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
 import { conditioned } from './trials/condition.ts';
 import { type Learned, learn } from './trials/learn.ts';
@@ -144,13 +144,15 @@ function conclude(
   const owner: Owner = { source: read.source, shelf, variations: kept.variations };
   const isKnown = isSame && sameDoubts(previous, read) && sameTrials(previous, read);
   const filed = isKnown ? previous.filedDoubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
-  const learned = isKnown
-    ? previous.learned
-    : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }));
+  const isWhole = isWholeBoat({ isFaulty, boat });
+  const learned =
+    isKnown && isWhole === isWholeBoat(previous)
+      ? previous.learned
+      : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }, isWhole));
   const allDoubts = isKnown
     ? previous.kept.doubts
     : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
-  const doubts = () => (isFaulty || boat.leftOut.length > 0 ? null : allDoubts());
+  const doubts = () => (isWhole ? allDoubts() : null);
   const correcting = patient && inSteps(() => proposeCorrections(patient));
   return {
     ...read,
@@ -163,7 +165,7 @@ function conclude(
     findings: [
       ...ofFile,
       ...judge(boat, surfaced, submerged, passage),
-      ...(isFaulty || boat.leftOut.length > 0 || read.trials.length === 0 ? [] : judgeTrials(boat, learned())),
+      ...(isWhole && read.trials.length > 0 ? judgeTrials(boat, learned()) : []),
     ],
     isFaulty,
     corrections: () => correcting?.all() ?? [],
@@ -176,6 +178,10 @@ function conclude(
     patient,
   };
 }
+
+/** Nothing is missing from the figures. */
+const isWholeBoat = ({ isFaulty, boat }: Pick<Analysis, 'isFaulty' | 'boat'>): boolean =>
+  !isFaulty && boat.leftOut.length === 0;
 
 /** A value made at the first call. */
 function once<T>(make: () => T): () => T {

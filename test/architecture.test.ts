@@ -13,6 +13,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/findings/finding.ts': ['schema', 'server/findings/catalogue'],
   'server/text': ['schema', 'server/findings/finding.ts', 'server/findings/catalogue', 'yaml'],
   'server/mesh': ['server/geometry', 'fflate', 'saxes'],
+  'server/steps.ts': [],
   'server/wording': ['schema'],
   'server/boat': [
     'server/mesh',
@@ -40,6 +41,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/corrections': [
     'schema',
+    'server/steps.ts',
     'server/boat',
     'server/bodies',
     'server/conditions',
@@ -51,6 +53,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/trials': [
     'schema',
+    'server/steps.ts',
     'server/boat',
     'server/bodies',
     'server/conditions',
@@ -63,6 +66,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/analysis.ts': [
     'server/trials',
     'schema',
+    'server/steps.ts',
     'server/mesh',
     'server/text',
     'server/boat',

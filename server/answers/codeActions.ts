@@ -8,7 +8,7 @@ import { rangeOf } from '../text/rangeOf.ts';
 import { asksForWater, changeOfWater } from './changeOfWater.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
-import { trialActionsAt } from './trialActions.ts';
+import { asksForTrials, trialActionsAt } from './trialActions.ts';
 
 /** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
 export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
@@ -21,10 +21,12 @@ export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile):
   ];
 }
 
-/** Does a little of the work on the corrections, where any are asked for; true when they are there. */
+/** Does a little of the work on corrections and on what trials teach, where they are asked for; true when all is there. */
 export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
-  const isTrimmed = findingsIn(analysis, span).every(finding => conditionOf(finding) === null);
+  const touched = findingsIn(analysis, span);
+  const isTrimmed = touched.every(finding => conditionOf(finding) === null);
   if (!isTrimmed && !analysis.stepToCorrections()) return false;
+  if (asksForTrials(analysis, span, touched.some(isOnTrials)) && !analysis.learned().stepToOffers()) return false;
   return !asksForWater(analysis, span) || (analysis.waterSet?.step() ?? true);
 }
 
@@ -69,7 +71,7 @@ function trialsOf(
   span: Span,
   file: EditedFile,
 ): readonly CodeAction[] {
-  const differing = touched.filter(({ code }) => code === 'trial-differs');
+  const differing = touched.filter(isOnTrials);
   return trialActionsAt(analysis, span, differing.length > 0).flatMap(({ title, changes, seesTo }, i) => {
     const edit = editOf(analysis, changes, file);
     if (!edit) return [];
@@ -78,6 +80,8 @@ function trialsOf(
     return [{ title, kind: CodeActionKind.RefactorRewrite, edit }];
   });
 }
+
+const isOnTrials = ({ code }: Finding): boolean => code === 'trial-differs';
 
 const conditionOf = ({ code }: Finding): 'surfaced' | 'submerged' | null => {
   if (code.startsWith('surfaced-')) return 'surfaced';

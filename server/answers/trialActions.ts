@@ -17,11 +17,10 @@ export interface TrialAction {
 }
 
 /** What can be done where a selection is in the trials, or on what they say of the file. */
-export function trialActionsAt(analysis: Analysis, [start]: Span, isOnFinding: boolean): readonly TrialAction[] {
-  if (analysis.trials.length === 0) return [];
-  const { path } = pathAt(analysis.syntax, start);
+export function trialActionsAt(analysis: Analysis, span: Span, isOnFinding: boolean): readonly TrialAction[] {
+  if (!asksForTrials(analysis, span, isOnFinding)) return [];
+  const { path } = pathAt(analysis.syntax, span[0]);
   const isInTrials = path[0] === 'trials';
-  if (!isInTrials && !isOnFinding) return [];
   const { comparisons } = analysis.learned();
   const offers = analysis
     .learned()
@@ -35,6 +34,10 @@ export function trialActionsAt(analysis: Analysis, [start]: Span, isOnFinding: b
     ...(isInTrials ? [newTrial(analysis)] : []),
   ];
 }
+
+/** Whether a selection lies in the trials, or on what they say of the file. */
+export const asksForTrials = (analysis: Analysis, [start]: Span, isOnFinding: boolean): boolean =>
+  analysis.trials.length > 0 && (isOnFinding || pathAt(analysis.syntax, start).path[0] === 'trials');
 
 /** The last trial in which all was as the file has it. */
 const lastGood = (comparisons: readonly LearnedTrial[]): readonly LearnedTrial[] =>

@@ -1,3 +1,4 @@
+import type { Steps } from '../steps.ts';
 import { balancesOf } from './balances.ts';
 import type { Correction, Laid, Scope } from './correction.ts';
 import { correctionTitle } from './correctionTitle.ts';
@@ -6,7 +7,6 @@ import type { Patient } from './patient.ts';
 import { priceOf, type Row } from './program.ts';
 import { lay, realise, type Workbench } from './realise.ts';
 import { candidatesFor } from './search.ts';
-import type { Steps } from './steps.ts';
 
 /** Part of each limit that the programme may use up, so that the rounded pieces stay within. */
 export const PART_OF_LIMIT = 0.75;

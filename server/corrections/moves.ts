@@ -5,6 +5,7 @@ import { floatSurfaced } from '../conditions/surfaced.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import { boundsOf } from '../geometry/solids.ts';
+import type { Steps } from '../steps.ts';
 import { tapeStep, tapeText } from '../wording/numbers.ts';
 import type { Correction } from './correction.ts';
 import { BOTH, titleOf } from './correctionTitle.ts';
@@ -12,7 +13,6 @@ import type { Patient } from './patient.ts';
 import type { Aim, Row } from './program.ts';
 import { breaksLimit } from './realise.ts';
 import { placeChanges, shifted } from './shift.ts';
-import type { Steps } from './steps.ts';
 
 /** Lighter things are not worth moving: a share of the boat's mass. */
 const HEAVY = 0.02;

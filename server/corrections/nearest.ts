@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import { offWaterline } from '../findings/trim.ts';
+import type { Steps } from '../steps.ts';
 import { lengthText, massText, tapeText } from '../wording/numbers.ts';
 import { isListing } from './correct.ts';
 import type { Correction, Laid } from './correction.ts';
@@ -10,7 +11,6 @@ import { cheapestPieces, priceOf, type Row, type Share } from './program.ts';
 import { roomsOf } from './proposeBays.ts';
 import { lay, type Workbench } from './realise.ts';
 import { cutPiece } from './rounding.ts';
-import type { Steps } from './steps.ts';
 
 /** Pieces of less than this are not worth cutting for a compromise, kg of lead or what foam counts as. */
 const TRIFLE = 0.002;

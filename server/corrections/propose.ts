@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { judgeSubmerged, stiffnessToTrim } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
+import { finish, type Steps } from '../steps.ts';
 import { balancesOf } from './balances.ts';
 import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT } from './correct.ts';
 import type { Correction } from './correction.ts';
@@ -13,7 +14,6 @@ import type { Patient } from './patient.ts';
 import { type Reach, reachOf } from './reach.ts';
 import { breaksLimit } from './realise.ts';
 import { asRecut, ownRooms, withoutLoose } from './recut.ts';
-import { finish, type Steps } from './steps.ts';
 
 const MOST_OFFERED = 5;
 

@@ -7,13 +7,13 @@ import { floatSurfaced } from '../conditions/surfaced.ts';
 import type { EntryText } from '../findings/finding.ts';
 import { judgeSubmerged } from '../findings/judgeSubmerged.ts';
 import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
+import type { Steps } from '../steps.ts';
 import { correct } from './correct.ts';
 import { type Correction, renamed } from './correction.ts';
 import type { Piece } from './levers.ts';
 import type { Lying } from './partEffects.ts';
 import type { Patient } from './patient.ts';
 import { breaksLimit } from './realise.ts';
-import type { Steps } from './steps.ts';
 
 /** A piece of the set: one to be made, or one that is aboard already. */
 export interface SetPiece {

@@ -1,3 +1,4 @@
+import type { Steps } from '../steps.ts';
 import { type Estimated, estimate, type Modelled, type Observed } from './gaussNewton.ts';
 import { dot, leastSquares } from './leastSquares.ts';
 import type { Pool } from './pool.ts';
@@ -41,7 +42,7 @@ function costWith({ values, slopes }: Modelled, observed: readonly Observed[], f
 }
 
 /** The estimate with only these unknowns free, the others as the file has them. */
-export function solveFor(pool: Pool, free: readonly number[]): Estimated | null {
+export function solveFor(pool: Pool, free: readonly number[]): Steps<Estimated | null> {
   const whole = (few: readonly number[]): readonly number[] => {
     const unknowns = pool.inputs.map(() => 0);
     for (const [i, k] of free.entries()) unknowns[k] = few[i]!;

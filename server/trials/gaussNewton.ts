@@ -1,3 +1,4 @@
+import type { Steps } from '../steps.ts';
 import { dot, type Fit, leastSquares } from './leastSquares.ts';
 
 /** What was read, and how well, in the reading's own unit. */
@@ -55,9 +56,9 @@ const NEAR = 0.5;
  * The least weighted change of the unknowns that explains the readings: Gauss and Newton's method on
  * `Σ unknowns² + Σ ((read - modelled) / sigma)²`, the model asked anew in every round, a step halved until the sum falls.
  * For a model of straight lines it is the linear-Gaussian update, weighted least squares with what is believed beforehand
- * as observations (JCGM 102:2011, clause 9 in kind; from memory).
+ * as observations (JCGM 102:2011, clause 9 in kind; from memory). One round is one step.
  */
-export function estimate(question: Question): Estimated | null {
+export function* estimate(question: Question): Steps<Estimated | null> {
   const { model, observed, least, start } = question;
   let at: readonly number[] = start.map((x, i) => Math.max(x, least[i]!));
   let modelled = model(at, true);
@@ -65,6 +66,7 @@ export function estimate(question: Question): Estimated | null {
   let cost = costOf(at, modelled, observed);
   let taken = at;
   for (let round = 0; ; round++) {
+    yield;
     const fit = update(at, modelled, question);
     if (!fit) return null;
     const step = fit.solution.map((x, i) => Math.max(x, least[i]!) - at[i]!);

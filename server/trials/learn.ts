@@ -1,4 +1,5 @@
 import type { Reading } from '../boat/trial.ts';
+import { inSteps } from '../steps.ts';
 import { type Comparison, compareTrials } from './compare.ts';
 import { type Inclined, incline } from './inclining.ts';
 import type { Lesson } from './lesson.ts';
@@ -15,6 +16,8 @@ export interface Learned {
   readonly slips: readonly Slip[];
   /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
   offers(): readonly Offer[];
+  /** Does a little of the work on the offers; true when they are there. */
+  stepToOffers(): boolean;
 }
 
 /** So many times what makes a slip is plain to see. */
@@ -25,17 +28,20 @@ export interface LearnedTrial extends Comparison {
   readonly inclined: Inclined | null;
 }
 
-/** Compares every trial with the file, and finds what the readings of those not yet accounted for tell. */
-export function learn(lesson: Lesson): Learned {
+/**
+ * Compares every trial with the file, and finds what the readings of those not yet accounted for tell: nothing while
+ * something is missing from the figures (not `isWhole`), for then no trial can agree with them.
+ */
+export function learn(lesson: Lesson, isWhole: boolean): Learned {
   const comparisons = compareTrials(lesson).map(comparison => ({
     ...comparison,
     inclined: inclinedBy(comparison, lesson),
   }));
   const teaching = comparisons.flatMap(({ trial, lay, readings }) =>
-    lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null) ? [trial] : [],
+    isWhole && lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null) ? [trial] : [],
   );
   const school: Lesson = { ...lesson, trials: teaching };
-  const suspects = suspectsOf(comparisons, lesson.inputs);
+  const suspects = isWhole ? suspectsOf(comparisons, lesson.inputs) : [];
   // Straight lines are enough for a slip that is plain to see; the whole model is asked where they are not.
   const isPlain = suspects.every(({ score }) => Math.abs(score) > PLAIN * SLIP_SCORE);
   const sifted: Sifted = isPlain
@@ -44,16 +50,16 @@ export function learn(lesson: Lesson): Learned {
         school,
         suspects.map(({ reading }) => reading),
       );
-  const slips = [...sifted.slips, ...comparisons.flatMap(slipsAfterwards)];
+  const slips = [...sifted.slips, ...(isWhole ? comparisons.flatMap(slipsAfterwards) : [])];
   const leftOut: ReadonlySet<Reading> = new Set(slips.map(({ reading }) => reading));
-  let offers: readonly Offer[] | null = null;
+  const offers = inSteps(function* () {
+    return teaching.length > 0 ? yield* offersOf(school, leftOut, sifted.rest) : [];
+  });
   return {
     comparisons,
     slips,
-    offers: () => {
-      offers ??= teaching.length > 0 ? offersOf(school, leftOut, sifted.rest) : [];
-      return offers;
-    },
+    offers: offers.all,
+    stepToOffers: offers.step,
   };
 }
 

@@ -1,6 +1,7 @@
 import { freeName } from '../boat/arrangement.ts';
 import type { Reading, Trial } from '../boat/trial.ts';
 import type { Change, EntryText } from '../findings/finding.ts';
+import type { Steps } from '../steps.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
 import { toleranced } from '../wording/toleranced.ts';
 import { CHANGED } from './changed.ts';
@@ -22,14 +23,14 @@ export interface Offer {
  * What the trials teach, the better explanation first; readings that are slips are left out. `known` is what they come to
  * with an unlisted weight, where that was found already.
  */
-export function offersOf(
+export function* offersOf(
   lesson: Lesson,
   slips: ReadonlySet<Reading>,
   known: ReconciledHidden | null,
-): readonly Offer[] {
-  const hidden = known ?? reconcileHidden(lesson, slips);
-  const inputs = reconcileInputs(lesson, slips);
-  const offers = [hidden && insertHidden(lesson, hidden), inputs && changeFigures(lesson, inputs)];
+): Steps<readonly Offer[]> {
+  const hidden = known ?? (yield* reconcileHidden(lesson, slips));
+  const inputs = yield* reconcileInputs(lesson, slips);
+  const offers = [hidden && insertHidden(lesson, hidden), inputs && (yield* changeFigures(lesson, inputs))];
   return offers.filter(offer => offer !== null).sort((a, b) => b.evidence - a.evidence);
 }
 
@@ -86,7 +87,7 @@ const BELIEVED = 3.5;
  * The few figures that explain the readings by the least weighted change, one after the other as long as each is worth it.
  * What is left open of each afterwards is by all readings and all other figures. Null where no few explain them.
  */
-function changeFigures({ source, trials }: Lesson, { pool, estimated }: Reconciled): Offer | null {
+function* changeFigures({ source, trials }: Lesson, { pool, estimated }: Reconciled): Steps<Offer | null> {
   const { covariance } = estimated;
   const sigmaOf = (k: number) => pool.inputs[k]!.sigma * Math.sqrt(covariance[k]![k]!);
   const rewritten = (k: number, unknown: number) => {
@@ -95,7 +96,7 @@ function changeFigures({ source, trials }: Lesson, { pool, estimated }: Reconcil
   };
   const candidates = pool.inputs.flatMap((_, k) => (rewritten(k, 0) ? [k] : []));
   const chosen = fewThatExplain(pool, candidates);
-  const found = chosen && solveFor(pool, chosen);
+  const found = chosen && (yield* solveFor(pool, chosen));
   if (!found?.hasSettled || found.unknowns.some(unknown => Math.abs(unknown) > BELIEVED)) return null;
   const changed = chosen!.flatMap((k, i) => {
     const is = rewritten(k, found.unknowns[i]!);

@@ -1,4 +1,5 @@
 import type { Reading } from '../boat/trial.ts';
+import { finish, type Steps } from '../steps.ts';
 import { type Estimated, estimate } from './gaussNewton.ts';
 import { type Hidden, hiddenId, withHidden } from './hidden.ts';
 import { dot } from './leastSquares.ts';
@@ -26,12 +27,12 @@ export interface Slip extends Standing {
 const MOST_SLIPS = 1 / 3;
 
 /** The least weighted change of the uncertain numbers in the file that explains all trials together. */
-export function reconcileInputs(lesson: Lesson, leftOut: ReadonlySet<Reading>): Reconciled | null {
+export function reconcileInputs(lesson: Lesson, leftOut: ReadonlySet<Reading>): Steps<Reconciled | null> {
   return solved(gather(lesson, leftOut));
 }
 
 /** The same, with what nobody wrote down to take its share. */
-export function reconcileHidden(lesson: Lesson, leftOut: ReadonlySet<Reading>): ReconciledHidden | null {
+export function* reconcileHidden(lesson: Lesson, leftOut: ReadonlySet<Reading>): Steps<ReconciledHidden | null> {
   const hidden = withHidden(lesson.source);
   if (!hidden) return null;
   const inputs = [...lesson.inputs, ...hidden.inputs];
@@ -39,17 +40,18 @@ export function reconcileHidden(lesson: Lesson, leftOut: ReadonlySet<Reading>): 
   const least = pool.inputs.map(({ id, value, sigma }) =>
     id === hiddenId('volume') ? (hidden.leastVolume - value) / sigma : Number.NEGATIVE_INFINITY,
   );
-  const first = solved(pool, least);
+  const first = yield* solved(pool, least);
   if (first && isGood(first)) return { ...first, hidden };
   // From no weight at all, or from the wrong side of the water's surface, the way to the right place may lead uphill.
-  const others = STARTS.map(start =>
-    solved(
+  let best = first;
+  for (const start of STARTS) {
+    const found = yield* solved(
       pool,
       least,
       pool.inputs.map(({ id }) => start[id] ?? 0),
-    ),
-  );
-  const best = [first, ...others].reduce((a, b) => (b && (!a || b.estimated.cost < a.estimated.cost) ? b : a), null);
+    );
+    if (found && (!best || found.estimated.cost < best.estimated.cost)) best = found;
+  }
   return best && { ...best, hidden };
 }
 
@@ -67,13 +69,13 @@ function isGood({ estimated, pool: { observations } }: Reconciled): boolean {
   return estimated.hasSettled && estimated.cost < count + Math.sqrt(2 * count);
 }
 
-function solved(
+function* solved(
   pool: Pool,
   least = pool.inputs.map(() => Number.NEGATIVE_INFINITY),
   start = pool.inputs.map(() => 0),
-): Reconciled | null {
+): Steps<Reconciled | null> {
   if (pool.observations.length === 0) return null;
-  const estimated = estimate({ model: pool.model, observed: pool.observations, least, start });
+  const estimated = yield* estimate({ model: pool.model, observed: pool.observations, least, start });
   return estimated && { pool, estimated };
 }
 
@@ -89,7 +91,7 @@ export interface Sifted {
  * left open to explain them is as much as can be, so that a boat unlike its file is not taken for a slip.
  */
 export function findSlips(lesson: Lesson, suspects: readonly Reading[] = []): Sifted {
-  const rest = suspects.length > 0 ? reconcileHidden(lesson, new Set(suspects)) : null;
+  const rest = suspects.length > 0 ? finish(reconcileHidden(lesson, new Set(suspects))) : null;
   if (rest && isGood(rest) && !isSlip(worstOf(rest.estimated, rest.pool.observations))) {
     const confirmed = foretold(lesson, rest, suspects);
     if (confirmed.every(isSlip)) return { slips: confirmed, rest };
@@ -97,7 +99,7 @@ export function findSlips(lesson: Lesson, suspects: readonly Reading[] = []): Si
   const slips: Slip[] = [];
   const most = Math.floor(MOST_SLIPS * lesson.trials.reduce((sum, { readings }) => sum + readings.length, 0));
   for (;;) {
-    const found = reconcileHidden(lesson, new Set(slips.map(({ reading }) => reading)));
+    const found = finish(reconcileHidden(lesson, new Set(slips.map(({ reading }) => reading))));
     const worst = found && worstOf(found.estimated, found.pool.observations);
     if (!isSlip(worst) || slips.length >= most) return { slips, rest: found };
     slips.push(worst);

@@ -1,7 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { type Analysis, analyse } from '../../server/analysis.ts';
 import { proposeCorrections } from '../../server/corrections/propose.ts';
-import { finish } from '../../server/corrections/steps.ts';
+import { finish } from '../../server/steps.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { medianTime } from './measure.ts';
 

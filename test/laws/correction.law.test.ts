@@ -4,7 +4,7 @@ import type { Boat, Part } from '../../server/boat/boat.ts';
 import { correct } from '../../server/corrections/correct.ts';
 import type { Correction } from '../../server/corrections/correction.ts';
 import type { Piece } from '../../server/corrections/levers.ts';
-import { finish } from '../../server/corrections/steps.ts';
+import { finish } from '../../server/steps.ts';
 import { splice } from '../../server/text/edit.ts';
 import { tapeStep } from '../../server/wording/numbers.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';

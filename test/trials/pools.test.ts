@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../server/boat/trial.ts';
+import { finish } from '../../server/steps.ts';
 import { hiddenId } from '../../server/trials/hidden.ts';
 import { findSlips, reconcileHidden } from '../../server/trials/reconcile.ts';
 import { standings } from '../../server/trials/slips.ts';
@@ -28,7 +29,7 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
     let inputsInside = 0;
     let inputsAll = 0;
     for (const { lesson, truth, trueInputs } of pools(20260502, BOATS)) {
-      const found = reconcileHidden(lesson, new Set())!;
+      const found = finish(reconcileHidden(lesson, new Set()))!;
       const { estimated, pool } = found;
       if (estimated.hasSettled) settled++;
       const isInside = (id: string, value: number): boolean => {
@@ -64,7 +65,7 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
     let foundFirst = 0;
     let falseAlarms = 0;
     for (const { lesson } of pools(20260510, 40)) {
-      const clean = reconcileHidden(lesson, new Set())!;
+      const clean = finish(reconcileHidden(lesson, new Set()))!;
       const readings = clean.pool.observations.map(({ reading }) => reading);
       if (findSlips(lesson).slips.length > 0) falseAlarms++;
       // A reading that nothing else controls hides its slip: one is planted where the others see it.
