@@ -1,6 +1,6 @@
 /**
  * Statistical Reference Datasets of NIST/ITL (linear regression): Norris.dat and Longley.dat. Certified values seen in a
- * transcription; the observations from memory, and that they give the certified values to every digit confirms them.
+ * copy; the observations from memory, and that they give the certified values to every digit confirms them.
  */
 export const norris: readonly (readonly [y: number, x: number])[] = [
   [0.1, 0.2],
