@@ -33,7 +33,7 @@ import { symbolsOf } from './answers/symbols.ts';
 import type { Picture } from './drawing/picture.ts';
 import type { Paper } from './drawing/print/printStyle.ts';
 import { sheetDocument } from './drawing/print/sheetDocument.ts';
-import { type PictureId, trimSheet } from './drawing/trimSheet.ts';
+import { PICTURES, type PictureId, trimSheet } from './drawing/trimSheet.ts';
 import type { FindingCode } from './findings/catalogue/catalogue.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { findingLines } from './report/reference.ts';
@@ -96,17 +96,11 @@ export interface BoatService {
   newBoat(name: string): string;
 }
 
+/** Plots of figures that nothing else asks for at every keystroke. */
+const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'doubt', 'trials'];
+
 /** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
-const QUICK: readonly PictureId[] = [
-  'surfaced-side',
-  'submerged-side',
-  'surfaced-section',
-  'submerged-section',
-  'surfaced-plan',
-  'submerged-plan',
-  'transit',
-  'trim-moments',
-];
+const QUICK = PICTURES.filter(id => !SLOW.includes(id));
 
 export interface SheetWanted {
   readonly proposal: number | null;

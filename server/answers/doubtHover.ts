@@ -4,6 +4,7 @@ import type { Doubts } from '../doubt/doubts.ts';
 import type { Input, Origin } from '../doubt/input.ts';
 import type { Doubt } from '../doubt/spread.ts';
 import { shareWords, valueWords } from '../findings/judgeDoubts.ts';
+import { capital } from '../wording/capital.ts';
 
 /** How a doubt came about, in words. */
 const SOURCES: Readonly<Record<Origin, string>> = {
@@ -29,8 +30,7 @@ export function doubtHover(analysis: Analysis, path: Path): string | null {
 }
 
 function inputWords(input: Input, doubts: Doubts, { boat }: Analysis): string {
-  const name = input.noun[0]!.toUpperCase() + input.noun.slice(1);
-  const value = `${name} ${valueWords(input, boat)}, ${SOURCES[input.origin]}.`;
+  const value = `${capital(input.noun)} ${valueWords(input, boat)}, ${SOURCES[input.origin]}.`;
   const shares = sharesOf(input, doubts);
   const listed = shares.slice(0, MOST_LISTED).map(({ share, figure }) => `${shareWords(share)} in ${figure}`);
   const makes =

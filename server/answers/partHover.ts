@@ -4,6 +4,7 @@ import type { Part, Weighed } from '../boat/boat.ts';
 import { effectWords, FIGURE_NAMES, littleWords } from '../corrections/effectWords.ts';
 import { effectOfMore, effectOfWhole } from '../corrections/partEffects.ts';
 import { add, scale, type Vec3 } from '../geometry/vector.ts';
+import { capital } from '../wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
 import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
 import { escaped, table } from './markdown.ts';
@@ -42,8 +43,6 @@ function effectsTable({ boat, surfaced, submerged, kept }: Analysis, part: Part)
     }),
   ]);
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function conditionsTable(analysis: Analysis, part: Part): string {
   const { units } = analysis.boat;

@@ -99,22 +99,12 @@ function newTrial({ syntax, trials }: Analysis): TrialAction {
   };
 }
 
-/** Keys that the next trial has again. */
+/** Keys that the next trial has again: its date anew, where and what was read, and how the boat was that day. */
 const REPEATED = [
-  'date',
-  'condition',
-  'marks',
-  'freeboard',
-  'heel',
-  'trim',
-  'fill',
-  'water',
-  'level',
-  'tank',
-  'shifts',
+  ...['date', 'condition', 'marks', 'freeboard', 'heel', 'trim', 'fill', 'water', 'level', 'tank', 'shifts'],
+  ...['mass', 'moved', 'aboard', 'without', 'pool'],
 ];
-const ALSO = ['mass', 'moved', 'aboard', 'without', 'pool'];
 
 /** What of a trial stands in the next one too: where it was read, and what was on board. */
 export const repeatedFields = (syntax: Analysis['syntax'], path: Path) =>
-  (writtenEntry(syntax, path)?.fields ?? []).filter(([key]) => REPEATED.includes(key) || ALSO.includes(key));
+  (writtenEntry(syntax, path)?.fields ?? []).filter(([key]) => REPEATED.includes(key));

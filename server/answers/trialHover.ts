@@ -2,10 +2,11 @@ import { isInside, type Path } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
 import type { Reading } from '../boat/trial.ts';
 import { GOOD_FILL } from '../conditions/tankSizing.ts';
-import { capacityOf } from '../doubt/lie.ts';
 import type { ComparedReading } from '../trials/compare.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
 import { readingName, readingText, scoreWords, sizeText, trialName, wayOff } from '../trials/readingWords.ts';
+import { tankAsRead } from '../trials/tankAsRead.ts';
+import { capital } from '../wording/capital.ts';
 import { lengthText, percentText, volumeText } from '../wording/numbers.ts';
 import { escaped, table } from './markdown.ts';
 
@@ -36,11 +37,10 @@ function readingWords(
   const { units } = analysis.boat;
   const slip = analysis.learned().slips.find(each => each.reading === reading);
   const off = reading.value - predicted;
-  const name = readingName(reading, units);
   const isSame = sizeText(reading, off, units).startsWith('0 ') || sizeText(reading, off, units) === '0°';
   return [
     table([
-      [`${name.charAt(0).toUpperCase()}${name.slice(1)}`, '', 'give or take'],
+      [capital(readingName(reading, units)), '', 'give or take'],
       ['Read', readingText(reading, reading.value, units), sizeText(reading, sigma, units)],
       ['By the file', readingText(reading, predicted, units), sizeText(reading, doubt, units)],
     ]),
@@ -63,23 +63,20 @@ function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: Lea
     Math.abs(score).toFixed(1),
   ]);
   const explained = trial.explained === null ? '' : ` Accounted for by ${escaped(trial.explained)}.`;
-  const title = trialName(trial);
   return [
-    `**${escaped(title.charAt(0).toUpperCase() + title.slice(1))}**, ${trial.condition}.${explained}`,
+    `**${escaped(capital(trialName(trial)))}**, ${trial.condition}.${explained}`,
     table([['', 'Read', 'By the file', 'Apart (in what is open)'], ...rows]),
   ].join('\n\n');
 }
 
 /** What was in the tanks of the boat that hung neutral, and what they should hold. */
-function aboutTanks({ boat }: Analysis, { trial, readings, lay }: LearnedTrial): readonly string[] {
-  const compared = readings.find(({ reading: { of } }) => of === 'fill' || of === 'water');
-  if (!compared || trial.condition !== 'submerged' || !lay) return [];
-  const capacity = capacityOf(lay.rest.lie.tanks);
-  const fill = compared.reading.of === 'fill' ? compared.reading.value : compared.reading.value / capacity;
-  const wanted = volumeText((fill * capacity) / GOOD_FILL, boat.units);
+function aboutTanks({ boat }: Analysis, trial: LearnedTrial): readonly string[] {
+  const read = tankAsRead(trial);
+  if (!read) return [];
+  const wanted = volumeText(read.wanted, boat.units);
   const whose = boat.tanks.length > 1 ? 'Tanks' : 'A tank';
   return [
-    `As read she hung neutral with the tank ${percentText(fill)} full. ${whose} of ${wanted} in all would be neutral at ${percentText(GOOD_FILL)}, which leaves room both ways.`,
+    `As read she hung neutral with the tank ${percentText(read.fill)} full. ${whose} of ${wanted} in all would be neutral at ${percentText(GOOD_FILL)}, which leaves room both ways.`,
   ];
 }
 

@@ -4,6 +4,7 @@ import type { KeyInfo } from '../../schema/describe.ts';
 import { type IssueNote, isList, isMap } from '../../schema/fields.ts';
 import { type Path, pathKey } from '../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
+import { capital } from '../wording/capital.ts';
 import { changeTo } from './fault.ts';
 
 /** What was checked, to speak of it: "a part", and the keys that it may have. */
@@ -167,6 +168,3 @@ function valueAt(value: unknown, path: Path): unknown {
   }
   return at;
 }
-
-const capital = (words: string): string =>
-  words.startsWith('“') ? words : words.charAt(0).toUpperCase() + words.slice(1);

@@ -85,12 +85,16 @@ export function joinLoads(loads: readonly TankLoad[]): TankLoad {
 export const loadVolume = (load: TankLoad): number =>
   load.free.reduce((sum, water) => sum + water.volume, load.stillVolume);
 
+/** What all tanks together hold, m3. */
+export const capacityOf = (bodies: readonly TankBody[]): number => bodies.reduce((sum, body) => sum + body.capacity, 0);
+
 /**
  * The fill of each tank when all together are filled to `fill` of their whole capacity. Tanks fill together by fraction;
- * one with a share of 2 fills twice as fast as one of 1, until it is full.
+ * one with a share of 2 fills twice as fast as one of 1, until it is full. More than all hold, or less than nothing, is taken
+ * for full or empty.
  */
 export function shareFills(bodies: readonly TankBody[], fill: number): readonly number[] {
-  const wanted = fill * bodies.reduce((sum, body) => sum + body.capacity, 0);
+  const wanted = fill * capacityOf(bodies);
   const volumeAt = (progress: number) =>
     bodies.reduce((sum, { tank, capacity }) => sum + capacity * Math.min(1, progress * tank.share), 0);
   // Volume grows in straight pieces between the points where a tank gets full.

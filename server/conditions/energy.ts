@@ -90,7 +90,7 @@ export function energyAt(boat: Afloat, up: Vec3, { before, near = EXACT }: Energ
   for (const { sums } of waters) {
     totalMass += density * sums.volume;
     totalMoment = addScaled(totalMoment, [sums.mx, sums.my, sums.mz], density);
-    freeSurface = plus(freeSurface, centralTensor(sums, density));
+    freeSurface = addTensors(freeSurface, centralTensor(sums, density));
   }
   const hull = boat.submerged
     ? wholly(boat.hull)
@@ -143,7 +143,7 @@ export const along = (t: Tensor, a: Vec3, b: Vec3): number =>
   a[1] * (t.xy * b[0] + t.yy * b[1] + t.yz * b[2]) +
   a[2] * (t.xz * b[0] + t.yz * b[1] + t.zz * b[2]);
 
-const NO_TENSOR: Tensor = { xx: 0, xy: 0, xz: 0, yy: 0, yz: 0, zz: 0 };
+export const NO_TENSOR: Tensor = { xx: 0, xy: 0, xz: 0, yy: 0, yz: 0, zz: 0 };
 
 /** Second moments of a waterplane about its own centroid, times a factor. */
 export function centralTensor(s: Immersion, factor: number): Tensor {
@@ -159,11 +159,20 @@ export function centralTensor(s: Immersion, factor: number): Tensor {
   };
 }
 
-const plus = (a: Tensor, b: Tensor): Tensor => ({
+export const addTensors = (a: Tensor, b: Tensor): Tensor => ({
   xx: a.xx + b.xx,
   xy: a.xy + b.xy,
   xz: a.xz + b.xz,
   yy: a.yy + b.yy,
   yz: a.yz + b.yz,
   zz: a.zz + b.zz,
+});
+
+export const scaleTensor = (a: Tensor, factor: number): Tensor => ({
+  xx: factor * a.xx,
+  xy: factor * a.xy,
+  xz: factor * a.xz,
+  yy: factor * a.yy,
+  yz: factor * a.yz,
+  zz: factor * a.zz,
 });

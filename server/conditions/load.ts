@@ -1,17 +1,24 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import { joinLoads, loadTank, loadVolume, shareFills, type TankLoad } from '../bodies/tankWater.ts';
+import { joinLoads, loadTank, loadVolume, shareFills, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
 import { add, scale } from '../geometry/vector.ts';
 import type { Afloat } from './energy.ts';
 
+/** Each tank at the fill that it keeps on the surface. */
+export const ownLoad = (tanks: readonly TankBody[]): TankLoad =>
+  joinLoads(tanks.map(body => loadTank(body, body.tank.fill)));
+
+/** The tanks filled together to `fill` of all their capacity, each by its share. */
+export function sharedLoad(tanks: readonly TankBody[], fill: number): TankLoad {
+  const fills = shareFills(tanks, fill);
+  return joinLoads(tanks.map((body, i) => loadTank(body, fills[i] ?? 0)));
+}
+
 /** The boat with each tank at the fill it keeps on the surface. */
-export const surfacedBoat = (bodies: Bodies): Afloat =>
-  boatWith(bodies, joinLoads(bodies.tanks.map(body => loadTank(body, body.tank.fill))), 'afloat');
+export const surfacedBoat = (bodies: Bodies): Afloat => boatWith(bodies, ownLoad(bodies.tanks), 'afloat');
 
 /** The boat with its tanks filled together to `fill` of all their capacity, each by its share. */
-export function loadedBoat(bodies: Bodies, fill: number, where: 'afloat' | 'submerged'): Afloat {
-  const fills = shareFills(bodies.tanks, fill);
-  return boatWith(bodies, joinLoads(bodies.tanks.map((body, i) => loadTank(body, fills[i] ?? 0))), where);
-}
+export const loadedBoat = (bodies: Bodies, fill: number, where: 'afloat' | 'submerged'): Afloat =>
+  boatWith(bodies, sharedLoad(bodies.tanks, fill), where);
 
 function boatWith(bodies: Bodies, load: TankLoad, where: 'afloat' | 'submerged'): Afloat {
   return {

@@ -1,4 +1,5 @@
 import type { Bodies } from '../bodies/assemble.ts';
+import { capacityOf } from '../bodies/tankWater.ts';
 import { scale, type Vec3 } from '../geometry/vector.ts';
 import { heelOf, heelwards, trimOf, trimwards, UPRIGHT } from './attitude.ts';
 import { type EnergyState, energyAt } from './energy.ts';
@@ -48,7 +49,7 @@ const ROUNDING = 1e-12;
 /** Hangs the boat under water at its neutral fill. */
 export function floatSubmerged(bodies: Bodies): Submerged {
   if (bodies.mass <= 0 || bodies.volume <= 0) return { status: 'empty' };
-  const capacity = bodies.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
+  const capacity = capacityOf(bodies.tanks);
   const ballast = bodies.density * bodies.volume - bodies.mass;
   const rounding = ROUNDING * bodies.mass;
   if (ballast < -rounding) return { status: 'heavy', excess: -ballast };

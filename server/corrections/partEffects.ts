@@ -1,3 +1,4 @@
+import { toSi, unitNamed } from '../../schema/units.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import { assembleBodies, type BodyShelf } from '../bodies/assemble.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
@@ -24,9 +25,10 @@ export interface Lying {
  */
 export function littleOf({ material, mass, volume }: Part, { units, stock }: Boat): number {
   const isImperial = units.mass === 'oz' || units.mass === 'lb';
-  if (material !== 'foam') return isImperial ? 0.028349523125 / 10 : 1e-3;
+  const tenth = (unit: string, dimension: 'mass' | 'volume') => toSi(1, unitNamed(unit, dimension)!) / 10;
+  if (material !== 'foam') return isImperial ? tenth('oz', 'mass') : 1e-3;
   const density = volume > 0 ? mass / volume : stock.foam.density;
-  return density * (isImperial ? 0.0254 ** 3 / 10 : 1e-6);
+  return density * (isImperial ? tenth('in3', 'volume') : 1e-6);
 }
 
 /**

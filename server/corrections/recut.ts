@@ -2,6 +2,7 @@ import { freeName } from '../boat/arrangement.ts';
 import type { Bay, Boat, Part } from '../boat/boat.ts';
 import { assembleBodies } from '../bodies/assemble.ts';
 import type { Change, EntryText } from '../findings/finding.ts';
+import { capital } from '../wording/capital.ts';
 import { massText, tapeText } from '../wording/numbers.ts';
 import { type Correction, renamed } from './correction.ts';
 import { addedWays, BOTH, titleOf } from './correctionTitle.ts';
@@ -155,5 +156,3 @@ function rewritten(part: Part, piece: Piece, entry: EntryText): readonly Change[
       : [{ kind: 'add-key', path: part.path, key: 'offset', text: offset }];
   return [...(part.massFrom === 'scale' ? replace('mass') : []), ...replace('station'), ...sideways];
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -1,8 +1,9 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Bodies } from '../bodies/assemble.ts';
-import { joinLoads, loadTank, settle, shareFills } from '../bodies/tankWater.ts';
+import { capacityOf, settle } from '../bodies/tankWater.ts';
 import { heelwards, trimwards, UPRIGHT } from '../conditions/attitude.ts';
 import { along, centralTensor } from '../conditions/energy.ts';
+import { sharedLoad } from '../conditions/load.ts';
 import { addScaled, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { Lever } from './levers.ts';
 import type { Row } from './program.ts';
@@ -25,13 +26,11 @@ const FILL_STEP = 1e-4;
 
 /** The fill that the rows are drawn up for must lie in the tank: for a boat that is not neutral yet, its middle. */
 export function referenceFill(bodies: Bodies, added = 0): number {
-  const capacity = capacityOf(bodies);
+  const capacity = capacityOf(bodies.tanks);
   const ballast = bodies.density * bodies.volume - bodies.mass - added;
   const fill = ballast / (bodies.density * capacity);
   return fill > 0 && fill < 1 ? fill : 0.6;
 }
-
-const capacityOf = (bodies: Bodies): number => bodies.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
 
 /**
  * The balances of the boat hanging level and neutral. The tanks take up what is missing in mass, so a piece counts with
@@ -41,7 +40,7 @@ const capacityOf = (bodies: Bodies): number => bodies.tanks.reduce((sum, tank) =
 export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: number): readonly Row[] {
   const { density } = bodies;
   const limits = boat.limits.submerged;
-  const capacity = density * capacityOf(bodies);
+  const capacity = density * capacityOf(bodies.tanks);
   const water = ballastAt(bodies, fill);
   const ballast = density * bodies.volume - bodies.mass;
   const lift = scale(bodies.volumeMoment, density);
@@ -115,8 +114,7 @@ function ballastAt(bodies: Bodies, fill: number): BallastAt {
 
 function waterOf(bodies: Bodies, fill: number): Omit<BallastAt, 'next'> {
   const { density, tanks } = bodies;
-  const fills = shareFills(tanks, fill);
-  const load = joinLoads(tanks.map((body, i) => loadTank(body, fills[i] ?? 0)));
+  const load = sharedLoad(tanks, fill);
   let mass = density * load.stillVolume;
   let moment = scale(load.stillMoment, density);
   let heelLoss = 0;

@@ -5,6 +5,7 @@ import { usualDoubts } from '../../schema/usualDoubts.ts';
 import { AXES, type PlacedForm, TAPE } from '../boat/placed.ts';
 import type { Bounds } from '../geometry/solids.ts';
 import { type Axis, balanceEdit, type Editable, editOf, shiftEdit } from './edits.ts';
+import type { Origin } from './input.ts';
 import { type Draft, sizeInputs } from './sizeInputs.ts';
 
 /** Where an entry lies, m, and whether it is a shell or compartment, which may be what all else is measured from. */
@@ -16,52 +17,28 @@ export interface Lying {
 /** What is uncertain of one entry by itself: its mass, place and sizes. */
 export function entryInputs(entry: Editable, path: Path, lying: Lying): readonly Draft[] {
   const drafts: (Draft | null)[] = [
-    massDraft(entry, path),
-    densityDraft(entry, path),
+    soleDraft(entry, path, 'mass', 'weighed'),
+    soleDraft(entry, path, 'density', 'given'),
     ...([0, 1, 2] as const).map(axis => placeDraft(entry, path, lying, axis)),
     ...sizeInputs(entry, path, lying.bounds),
     ...([0, 1, 2] as const).map(axis => balanceDraft(entry, path, axis)),
-    fillDraft(entry, path),
+    soleDraft(entry, path, 'fill', 'measured'),
   ];
   return drafts.filter(draft => draft !== null);
 }
 
-function massDraft({ mass }: Editable, path: Path): Draft | null {
-  if (!mass) return null;
+/** A figure that stands in the entry by itself; null where it does not. `unwritten`: where it is from without a tolerance. */
+function soleDraft(entry: Editable, path: Path, key: 'mass' | 'density' | 'fill', unwritten: Origin): Draft | null {
+  const figure = entry[key];
+  if (!figure) return null;
   return {
-    noun: 'mass',
-    path: [...path, 'mass'],
-    value: mass.value,
-    sigma: mass.sigma ?? usualDoubts.mass.of(mass.value),
-    dimension: 'mass',
-    origin: mass.sigma === null ? 'weighed' : 'written',
-    edit: editOf('mass'),
-  };
-}
-
-function densityDraft({ density }: Editable, path: Path): Draft | null {
-  if (!density) return null;
-  return {
-    noun: 'density',
-    path: [...path, 'density'],
-    value: density.value,
-    sigma: density.sigma ?? usualDoubts.density.of(density.value),
-    dimension: 'density',
-    origin: density.sigma === null ? 'given' : 'written',
-    edit: editOf('density'),
-  };
-}
-
-function fillDraft({ fill }: Editable, path: Path): Draft | null {
-  if (!fill) return null;
-  return {
-    noun: 'fill',
-    path: [...path, 'fill'],
-    value: fill.value,
-    sigma: fill.sigma ?? usualDoubts.fill.of(fill.value),
-    dimension: 'fraction',
-    origin: fill.sigma === null ? 'measured' : 'written',
-    edit: editOf('fill'),
+    noun: key,
+    path: [...path, key],
+    value: figure.value,
+    sigma: figure.sigma ?? usualDoubts[key].of(figure.value),
+    dimension: key === 'fill' ? 'fraction' : key,
+    origin: figure.sigma === null ? unwritten : 'written',
+    edit: editOf(key),
   };
 }
 

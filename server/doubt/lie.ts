@@ -1,10 +1,9 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import { joinLoads, loadTank, shareFills, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
+import { capacityOf, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
 import { UPRIGHT } from '../conditions/attitude.ts';
 import { type Afloat, type EnergyState, energyAt } from '../conditions/energy.ts';
 import { settleFrom } from '../conditions/equilibrium.ts';
-import { totalMassOf } from '../conditions/load.ts';
-import { add, scale } from '../geometry/vector.ts';
+import { loadedBoat, ownLoad, sharedLoad, surfacedBoat, totalMassOf } from '../conditions/load.ts';
 
 /** What is in the tanks. */
 export type Loading =
@@ -43,7 +42,7 @@ const MOST_TILT = (85 / 180) * Math.PI;
  */
 export function layBoat({ bodies, loading, isHeld }: Arrangement, before?: Lie): Lie | null {
   const water = waterIn(bodies, loading);
-  const boat = afloat(bodies, loading, water);
+  const boat = boatWith(bodies, loading, water);
   const excess = totalMassOf(boat) - bodies.density * bodies.volume;
   if (!boat.submerged && excess >= 0) return null;
   const lie = (state: EnergyState): Lie => ({
@@ -60,13 +59,14 @@ export function layBoat({ bodies, loading, isHeld }: Arrangement, before?: Lie):
 }
 
 /** Water in the tanks, m3. */
-function waterIn({ density, mass, volume, tanks }: Bodies, loading: Loading): number {
-  if (loading.kind === 'neutral') return volume - mass / density;
-  if (loading.kind === 'fill') return loading.fill * capacityOf(tanks);
-  return tanks.reduce((sum, { tank, capacity }) => sum + tank.fill * capacity, 0);
-}
+const waterIn = ({ density, mass, volume, tanks }: Bodies, loading: Loading): number =>
+  loading.kind === 'neutral' ? volume - mass / density : waterAfloat(tanks, loading);
 
-export const capacityOf = (tanks: readonly TankBody[]): number => tanks.reduce((sum, tank) => sum + tank.capacity, 0);
+/** Water in the tanks of a boat on the surface, m3. */
+export const waterAfloat = (tanks: readonly TankBody[], loading: Exclude<Loading, { kind: 'neutral' }>): number =>
+  loading.kind === 'fill'
+    ? loading.fill * capacityOf(tanks)
+    : tanks.reduce((sum, { tank, capacity }) => sum + tank.fill * capacity, 0);
 
 /** Fill of all tanks together, 0..1 where they hold the water. */
 export const fillOf = ({ water, tanks }: Pick<Lie, 'water' | 'tanks'>): number => {
@@ -75,20 +75,11 @@ export const fillOf = ({ water, tanks }: Pick<Lie, 'water' | 'tanks'>): number =
 };
 
 /** The water in the tanks as it lies in each. */
-export function tankLoad(tanks: readonly TankBody[], loading: Loading, water: number): TankLoad {
-  if (loading.kind === 'own') return joinLoads(tanks.map(body => loadTank(body, body.tank.fill)));
-  const fills = shareFills(tanks, Math.min(Math.max(fillOf({ water, tanks }), 0), 1));
-  return joinLoads(tanks.map((body, i) => loadTank(body, fills[i] ?? 0)));
-}
+export const tankLoad = (tanks: readonly TankBody[], loading: Loading, water: number): TankLoad =>
+  loading.kind === 'own' ? ownLoad(tanks) : sharedLoad(tanks, fillOf({ water, tanks }));
 
-function afloat(bodies: Bodies, loading: Loading, water: number): Afloat {
-  const load = tankLoad(bodies.tanks, loading, water);
-  return {
-    density: bodies.density,
-    mass: bodies.mass + bodies.density * load.stillVolume,
-    massMoment: add(bodies.massMoment, scale(load.stillMoment, bodies.density)),
-    free: load.free,
-    hull: bodies.hull,
-    submerged: loading.kind === 'neutral',
-  };
+function boatWith(bodies: Bodies, loading: Loading, water: number): Afloat {
+  if (loading.kind === 'own') return surfacedBoat(bodies);
+  const fill = fillOf({ water, tanks: bodies.tanks });
+  return loadedBoat(bodies, fill, loading.kind === 'neutral' ? 'submerged' : 'afloat');
 }

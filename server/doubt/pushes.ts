@@ -2,11 +2,18 @@ import { readWater } from '../boat/readWater.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { BodyShelf, Pieces } from '../bodies/assemble.ts';
 import { settle, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
-import { centralTensor, type EnergyState, type Tensor } from '../conditions/energy.ts';
+import {
+  addTensors,
+  centralTensor,
+  type EnergyState,
+  NO_TENSOR,
+  scaleTensor,
+  type Tensor,
+} from '../conditions/energy.ts';
 import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/vector.ts';
 import type { Input } from './input.ts';
-import { type Arrangement, type Lie, tankLoad } from './lie.ts';
+import { type Arrangement, type Lie, tankLoad, waterAfloat } from './lie.ts';
 import type { Reading } from './readings.ts';
 import { touched, type VariationShelf, variationOf } from './variations.ts';
 
@@ -118,7 +125,7 @@ function settled(load: TankLoad, { state: { up } }: Lie): Settled {
     const sums = settle(water, up);
     volume += sums.volume;
     moment = add(moment, [sums.mx, sums.my, sums.mz]);
-    surface = plus(surface, centralTensor(sums, 1));
+    surface = addTensors(surface, centralTensor(sums, 1));
   }
   return { volume, moment, surface };
 }
@@ -145,7 +152,7 @@ function pushBy(held: Held, { was, is, density }: Change, readings: readonly Rea
     totalMass,
     totalMoment,
     waterplane: centralTensor(immersed, density),
-    freeSurface: times(water.surface, density),
+    freeSurface: scaleTensor(water.surface, density),
   };
   const mass = totalMass - density * immersed.volume - (state.totalMass - lie.density * state.immersed.volume);
   const moment = subtract(slope, state.slope);
@@ -166,9 +173,7 @@ function pushBy(held: Held, { was, is, density }: Change, readings: readonly Rea
 
 /** Under water the ballast is held, whatever the tanks become; on the surface each tank keeps its fill. */
 function waterNow({ arrangement: { loading }, lie }: Held, tanks: readonly TankBody[]): number {
-  if (loading.kind === 'neutral') return lie.water;
-  if (loading.kind === 'fill') return loading.fill * tanks.reduce((sum, { capacity }) => sum + capacity, 0);
-  return tanks.reduce((sum, { tank, capacity }) => sum + tank.fill * capacity, 0);
+  return loading.kind === 'neutral' ? lie.water : waterAfloat(tanks, loading);
 }
 
 function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: readonly TankBody[]): readonly TankBody[] {
@@ -212,15 +217,3 @@ const subtractWeights = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => (
 
 const volumeOf = ({ displacers }: Pieces): number => displacers.reduce((sum, { body }) => sum + body.volume, 0);
 const momentOf = ({ mx, my, mz }: Immersion): Vec3 => [mx, my, mz];
-
-const NO_TENSOR: Tensor = { xx: 0, xy: 0, xz: 0, yy: 0, yz: 0, zz: 0 };
-const mapTensor = (of: (key: keyof Tensor) => number): Tensor => ({
-  xx: of('xx'),
-  xy: of('xy'),
-  xz: of('xz'),
-  yy: of('yy'),
-  yz: of('yz'),
-  zz: of('zz'),
-});
-const plus = (a: Tensor, b: Tensor): Tensor => mapTensor(key => a[key] + b[key]);
-const times = (a: Tensor, factor: number): Tensor => mapTensor(key => a[key] * factor);

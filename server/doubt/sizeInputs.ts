@@ -49,45 +49,20 @@ function sizesOf(form: PlacedForm, path: Path, index: number | null, bounds: Bou
   if (round && round.first === round.second) {
     sizes.push(size('diameter', 'round', { value: round.first, sigma: round.sigma }, edit(widen('round', 'both'))));
   } else if (round) {
-    sizes.push(
-      size(
-        'first diameter',
-        'round',
-        { value: round.first, sigma: round.sigma },
-        edit(widen('round', 'first')),
-        'first',
-      ),
-    );
-    sizes.push(
-      size(
-        'last diameter',
-        'round',
-        { value: round.second, sigma: round.sigma },
-        edit(widen('round', 'second')),
-        'last',
-      ),
-    );
+    for (const [which, word] of [
+      ['first', 'first'],
+      ['second', 'last'],
+    ] as const) {
+      const at = { value: round[which], sigma: round.sigma };
+      sizes.push(size(`${word} diameter`, 'round', at, edit(widen('round', which)), word));
+    }
   }
   if (box) {
-    const [first, second] = ([0, 1, 2] as const).filter(axis => axis !== LIES[form.axis ?? 'fore-aft']);
-    sizes.push(
-      size(
-        EXTENTS[first!],
-        'box',
-        { value: box.first, sigma: box.sigma },
-        edit(widen('box', 'first')),
-        EXTENTS[first!],
-      ),
-    );
-    sizes.push(
-      size(
-        EXTENTS[second!],
-        'box',
-        { value: box.second, sigma: box.sigma },
-        edit(widen('box', 'second')),
-        EXTENTS[second!],
-      ),
-    );
+    const across = ([0, 1, 2] as const).filter(axis => axis !== LIES[form.axis ?? 'fore-aft']);
+    for (const [i, which] of (['first', 'second'] as const).entries()) {
+      const name = EXTENTS[across[i]!];
+      sizes.push(size(name, 'box', { value: box[which], sigma: box.sigma }, edit(widen('box', which)), name));
+    }
   }
   if (ball) sizes.push(size('diameter', 'ball', ball, edit(resize('ball'))));
   for (const axis of [0, 1, 2] as const) {

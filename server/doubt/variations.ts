@@ -85,13 +85,13 @@ function changed(
   const steps = [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
-      return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell)] };
+      return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell).entry] };
     case 'compartments':
-      return { ...NOTHING, compartments: [again(source.compartments[index]!, steps, place, readCompartment)] };
+      return { ...NOTHING, compartments: [again(source.compartments[index]!, steps, place, readCompartment).entry] };
     case 'tanks':
-      return { ...NOTHING, tanks: [again(source.tanks[index]!, steps, place, readTank)] };
+      return { ...NOTHING, tanks: [again(source.tanks[index]!, steps, place, readTank).entry] };
     case 'payload':
-      return { ...NOTHING, payload: [again(source.payload[index]!, steps, place, readPart)] };
+      return { ...NOTHING, payload: [again(source.payload[index]!, steps, place, readPart).entry] };
   }
 }
 

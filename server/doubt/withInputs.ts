@@ -4,7 +4,7 @@ import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import { readWater } from '../boat/readWater.ts';
 import type { Surroundings } from '../boat/setting.ts';
-import type { BoatSource, Source } from '../boat/source.ts';
+import { type BoatSource, entriesIn, type Source } from '../boat/source.ts';
 import { createShapes, type Shapes } from '../geometry/shapes.ts';
 import type { Edit, Editable } from './edits.ts';
 import type { Input, ListName } from './input.ts';
@@ -13,25 +13,36 @@ import type { Input, ListName } from './input.ts';
 export type Changes = ReadonlyMap<Input, number>;
 
 /**
- * The boat as it would be if those inputs had other values: their entries are read again, with all that follows in them
- * (volume from mass and density, centroid, sizes left out); every other entry is the same object as before. An entry that
- * cannot be with such a value (a length of nothing) stays as it was.
+ * The boat as it would be if those inputs had other values, with what it would have been read from: their entries are read
+ * again, with all that follows in them (volume from mass and density, centroid, sizes left out); every other entry is the
+ * same object as before. An entry that cannot be with such a value (a length of nothing) stays as it was.
  */
-export function withInputs(source: BoatSource, changes: Changes): Boat {
-  const { boat } = source;
+export function sourceWith(source: BoatSource, changes: Changes): BoatSource {
   const edits = editsOf(changes);
   const place: Rereading = { around: source.around, placings: createShapes() };
-  return {
-    ...boat,
-    water: waterWith(source, changes),
-    shells: source.shells.map((one, i) => again(one, edits.get(keyOf('shells', i)), place, readShell)),
-    compartments: source.compartments.map((one, i) =>
-      again(one, edits.get(keyOf('compartments', i)), place, readCompartment),
-    ),
-    tanks: source.tanks.map((one, i) => again(one, edits.get(keyOf('tanks', i)), place, readTank)),
-    payload: source.payload.map((one, i) => again(one, edits.get(keyOf('payload', i)), place, readPart)),
+  const reread = <T extends Editable, E extends Entry>(
+    list: ListName,
+    sources: readonly Source<T, E>[],
+    read: Reader<T, E>,
+  ) => sources.map((one, i) => again(one, edits.get(keyOf(list, i)), place, read));
+  const shells = reread('shells', source.shells, readShell);
+  const compartments = reread('compartments', source.compartments, readCompartment);
+  const tanks = reread('tanks', source.tanks, readTank);
+  const payload = reread('payload', source.payload, readPart);
+  const water = waterWith(source, changes);
+  const boat: Boat = {
+    ...source.boat,
+    water: water === source.water || water === null ? source.boat.water : readWater(water, []),
+    shells: entriesIn(shells),
+    compartments: entriesIn(compartments),
+    tanks: entriesIn(tanks),
+    payload: entriesIn(payload),
   };
+  return { ...source, boat, water, shells, compartments, tanks, payload };
 }
+
+/** The boat alone. */
+export const withInputs = (source: BoatSource, changes: Changes): Boat => sourceWith(source, changes).boat;
 
 /** One edit to an entry, and by how much. */
 export interface Step {
@@ -63,18 +74,20 @@ export interface Rereading {
 
 type Reader<T, E> = (entry: T, path: Entry['path'], around: Surroundings, findings: []) => E | null;
 
-/** An entry read again after some edits; the same object after none. */
+/** An entry read again after some edits; the same objects after none. */
 export function again<T extends Editable, E extends Entry>(
-  { checked, entry }: Source<T, E>,
+  source: Source<T, E>,
   steps: readonly Step[] | undefined,
   { around, placings }: Rereading,
   read: Reader<T, E>,
-): E {
-  if (!steps) return entry;
+): Source<T, E> {
+  if (!steps) return source;
+  const { checked, entry: was } = source;
   const changed = steps.reduce((sum, { edit, by }) => edit(sum, by), checked);
   // Placings of a mesh are remembered few at a time: those that are only tried shall not push out the boat's own.
   const shapes = sameMeshes(checked, changed) ? around.shapes : placings;
-  return read(changed, entry.path, { ...around, shapes }, []) ?? entry;
+  const entry = read(changed, was.path, { ...around, shapes }, []);
+  return entry ? { checked: changed, entry } : source;
 }
 
 function sameMeshes(one: Editable, two: Editable): boolean {
@@ -88,13 +101,11 @@ function sameMeshes(one: Editable, two: Editable): boolean {
 export const isMeshed = (entry: Editable): boolean =>
   (entry.forms ?? [entry]).some((form: PlacedForm) => form.mesh !== undefined);
 
-function waterWith({ boat, water }: BoatSource, changes: Changes): Boat['water'] {
-  let changed = water ?? {};
-  let isChanged = false;
+/** What the water is read from after its edits; the same after none. */
+function waterWith({ water }: BoatSource, changes: Changes): BoatSource['water'] {
+  let changed = water;
   for (const [{ target, value }, to] of changes) {
-    if (target.on !== 'water' || to === value) continue;
-    changed = target.edit(changed, to - value);
-    isChanged = true;
+    if (target.on === 'water' && to !== value) changed = target.edit(changed ?? {}, to - value);
   }
-  return isChanged ? readWater(changed, []) : boat.water;
+  return changed;
 }

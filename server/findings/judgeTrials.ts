@@ -3,6 +3,7 @@ import { type ComparedReading, DIFFERS } from '../trials/compare.ts';
 import type { Learned, LearnedTrial } from '../trials/learn.ts';
 import { readingName, readingText, sizeText, trialName, wayOff } from '../trials/readingWords.ts';
 import type { Slip } from '../trials/reconcile.ts';
+import { capital } from '../wording/capital.ts';
 import type { Finding } from './finding.ts';
 
 /** Where the boat was not as its file has it, and readings that fit nothing. */
@@ -48,11 +49,10 @@ function differs(
 }
 
 function slipFinding({ reading, expected, sigma }: Slip, units: Units): Finding {
-  const name = readingName(reading, units);
   return {
     code: 'trial-slip',
     severity: 'warning',
-    message: `${name.charAt(0).toUpperCase()}${name.slice(1)} fits neither the file nor any of the other readings: by those it should have been ${readingText(reading, expected, units)}, give or take ${sizeText(reading, sigma, units)}. Likely a slip of the tape or of the pen. It is left out of what the trials teach; look at your notes, or read it again.`,
+    message: `${capital(readingName(reading, units))} fits neither the file nor any of the other readings: by those it should have been ${readingText(reading, expected, units)}, give or take ${sizeText(reading, sigma, units)}. Likely a slip of the tape or of the pen. It is left out of what the trials teach; look at your notes, or read it again.`,
     place: { on: 'value', path: reading.path },
   };
 }

@@ -5,7 +5,7 @@ import type { Doubt } from '../doubt/spread.ts';
 import { CHANGED } from './changed.ts';
 import type { Comparison } from './compare.ts';
 import { believedOf, type HiddenKey } from './hidden.ts';
-import { dot, leastSquares } from './leastSquares.ts';
+import { dot, leastSquaresFrom } from './leastSquares.ts';
 import { SLIP_SCORE } from './slips.ts';
 
 /**
@@ -62,9 +62,10 @@ function sharpened(doubt: Doubt, { rows, broad, places }: Knowing): Doubt {
   }
   const straight = Math.hypot(...doubt.shares.map(({ change }) => change));
   // In the readings' own space: (I + A·Aᵀ)⁻¹·A·c by least squares on [Aᵀ; I].
-  const seen = leastSquares(
-    [...slope.map((_, k) => rows.map(row => row[k]!)), ...rows.map((_, i) => rows.map((__, j) => (i === j ? 1 : 0)))],
-    [...slope, ...rows.map(() => 0)],
+  const seen = leastSquaresFrom(
+    rows.map(() => 0),
+    slope.map((_, k) => rows.map(row => row[k]!)),
+    slope,
   );
   if (!seen || straight === 0) return doubt;
   const left = slope.map(

@@ -1,8 +1,7 @@
 import type { Boat, Part } from '../boat/boat.ts';
 import type { TankReading, Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyShelf } from '../bodies/assemble.ts';
-import { shareFills, type TankBody } from '../bodies/tankWater.ts';
-import { capacityOf } from '../doubt/lie.ts';
+import { capacityOf, shareFills, type TankBody } from '../bodies/tankWater.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
 import { levelFor } from '../geometry/levelCut.ts';
 import type { Vec3 } from '../geometry/vector.ts';

@@ -1,6 +1,6 @@
 import type { Steps } from '../steps.ts';
 import { type Estimated, estimate, type Modelled, type Observed } from './gaussNewton.ts';
-import { dot, leastSquares } from './leastSquares.ts';
+import { dot, leastSquaresFrom } from './leastSquares.ts';
 import type { Pool } from './pool.ts';
 
 /** Unknowns that are chosen at most, and how much each must lessen the sum (Akaike's criterion; from memory). */
@@ -37,8 +37,8 @@ function costWith({ values, slopes }: Modelled, observed: readonly Observed[], f
   const aims = observed.map(({ value, sigma }, i) => (value - values[i]!) / sigma);
   if (free.length === 0) return dot(aims, aims);
   const rows = observed.map(({ sigma }, i) => free.map(k => slopes[i]![k]! / sigma));
-  const believed = free.map((_, i) => free.map((__, k) => (i === k ? 1 : 0)));
-  return leastSquares([...rows, ...believed], [...aims, ...free.map(() => 0)])?.sum ?? Number.POSITIVE_INFINITY;
+  const believed = free.map(() => 0);
+  return leastSquaresFrom(believed, rows, aims)?.sum ?? Number.POSITIVE_INFINITY;
 }
 
 /** The estimate with only these unknowns free, the others as the file has them. */

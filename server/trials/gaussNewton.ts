@@ -1,5 +1,5 @@
 import type { Steps } from '../steps.ts';
-import { dot, type Fit, leastSquares } from './leastSquares.ts';
+import { dot, type Fit, leastSquaresFrom } from './leastSquares.ts';
 
 /** What was read, and how well, in the reading's own unit. */
 export interface Observed {
@@ -126,6 +126,6 @@ function fitWith(
 ): Fit | null {
   const rows = observed.map(({ sigma }, i) => slopes[i]!.map((slope, k) => (held.has(k) ? 0 : slope / sigma)));
   const aims = observed.map(({ value, sigma }, i) => (value - values[i]!) / sigma + dot(rows[i]!, at));
-  const believed = at.map((_, i) => at.map((__, k) => (i === k ? 1 : 0)));
-  return leastSquares([...rows, ...believed], [...aims, ...at.map((x, i) => (held.has(i) ? x : 0))]);
+  const believed = at.map((x, i) => (held.has(i) ? x : 0));
+  return leastSquaresFrom(believed, rows, aims);
 }

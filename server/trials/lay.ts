@@ -1,7 +1,8 @@
 import type { Trial } from '../boat/trial.ts';
 import type { Bodies } from '../bodies/assemble.ts';
+import { capacityOf } from '../bodies/tankWater.ts';
 import { UPRIGHT } from '../conditions/attitude.ts';
-import { capacityOf, type Lie, type Loading, layBoat } from '../doubt/lie.ts';
+import { type Lie, type Loading, layBoat } from '../doubt/lie.ts';
 import type { Laid } from '../doubt/pushes.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
 import type { Vec3 } from '../geometry/vector.ts';

@@ -1,9 +1,5 @@
-import type { Entry } from '../boat/boat.ts';
-import type { BoatSource, Source } from '../boat/source.ts';
 import type { Reading, Trial } from '../boat/trial.ts';
-import type { Editable } from '../doubt/edits.ts';
-import type { Input, ListName } from '../doubt/input.ts';
-import { withInputs } from '../doubt/withInputs.ts';
+import { sourceWith } from '../doubt/withInputs.ts';
 import { type Answers, answersOf, type Shelves } from './answers.ts';
 import { type Day, type DayInput, dayOf } from './day.ts';
 import type { Model, Modelled, Observed } from './gaussNewton.ts';
@@ -112,31 +108,3 @@ function answersNow(day: Day, lay: TrialLay, { near, shelves }: Known): Answers 
 
 /** The source of a day has the pieces and the water of the day in it already. */
 const withoutDay = (trial: Trial): Trial => ({ ...trial, aboard: [], without: [], pool: null, water: null });
-
-/** The boat with other values of its inputs, and what it would have been read from. */
-export function sourceWith(source: BoatSource, changes: ReadonlyMap<Input, number>): BoatSource {
-  const boat = withInputs(source, changes);
-  const rebased = <T extends Editable, E extends Entry>(
-    list: ListName,
-    was: readonly Source<T, E>[],
-    is: readonly E[],
-  ) => was.map(({ checked }, i): Source<T, E> => ({ checked: edited(checked, list, i, changes), entry: is[i]! }));
-  return {
-    ...source,
-    boat,
-    shells: rebased('shells', source.shells, boat.shells),
-    compartments: rebased('compartments', source.compartments, boat.compartments),
-    tanks: rebased('tanks', source.tanks, boat.tanks),
-    payload: rebased('payload', source.payload, boat.payload),
-  };
-}
-
-/** A checked entry with all changes that touch it. */
-function edited<T extends Editable>(checked: T, list: ListName, index: number, changes: ReadonlyMap<Input, number>): T {
-  let now = checked;
-  for (const [{ target, value }, to] of changes) {
-    if (target.on !== 'entries' || to === value) continue;
-    if (target.at.some(at => at.list === list && at.index === index)) now = target.edit(now, to - value);
-  }
-  return now;
-}

@@ -67,6 +67,6 @@ const levelFigure =
   (lie: Lie) => {
     const body = tankOf(name, lie.tanks);
     if (!body) return 0;
-    const fill = shareFills(lie.tanks, Math.min(Math.max(fillOf(lie), 0), 1))[lie.tanks.indexOf(body)]!;
+    const fill = shareFills(lie.tanks, fillOf(lie))[lie.tanks.indexOf(body)]!;
     return levelInTank(body, fill, lie.state.up);
   };

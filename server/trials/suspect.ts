@@ -4,7 +4,7 @@ import type { Vec3 } from '../geometry/vector.ts';
 import type { Comparison } from './compare.ts';
 import type { DayInput } from './day.ts';
 import { UNLISTED } from './hidden.ts';
-import { dot, leastSquares } from './leastSquares.ts';
+import { dot, leastSquaresFrom } from './leastSquares.ts';
 import type { Slip } from './reconcile.ts';
 import { SLIP_SCORE, standings } from './slips.ts';
 
@@ -38,11 +38,10 @@ export function suspectsOf(comparisons: readonly Comparison[], inputs: readonly 
 function worstOf(rows: readonly Row[]): { readonly row: Row; readonly slip: Slip } | null {
   const observed = rows.map(({ value, sigma }) => ({ value, sigma }));
   const slopes = rows.map(row => row.slopes);
-  const size = slopes[0]?.length ?? 0;
-  const believed = Array.from({ length: size }, (_, i) => Array.from({ length: size }, (__, k) => (i === k ? 1 : 0)));
-  const fit = leastSquares(
-    [...slopes.map((row, i) => row.map(slope => slope / observed[i]!.sigma)), ...believed],
-    [...observed.map(({ value, sigma }) => value / sigma), ...believed.map(() => 0)],
+  const fit = leastSquaresFrom(
+    (slopes[0] ?? []).map(() => 0),
+    slopes.map((row, i) => row.map(slope => slope / observed[i]!.sigma)),
+    observed.map(({ value, sigma }) => value / sigma),
   );
   if (!fit) return null;
   const values = slopes.map(row => dot(row, fit.solution));

@@ -3,6 +3,7 @@ import { pathKey } from '../../../schema/path.ts';
 import type { Analysis } from '../../analysis.ts';
 import { type ComparedReading, type Comparison, DIFFERS } from '../../trials/compare.ts';
 import { readingName, readingText, scoreWords, sizeText, trialName } from '../../trials/readingWords.ts';
+import { capital } from '../../wording/capital.ts';
 import { element, type Markup, short, text, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
@@ -90,8 +91,7 @@ function ground(bottom: number): Markup {
 }
 
 function trialHead({ trial, lay }: Comparison, y: number): Markup {
-  const name = trialName(trial);
-  const words = `${name[0]!.toUpperCase()}${name.slice(1)}, ${trial.condition}${lay ? '' : ': by the file it could not be so'}`;
+  const words = `${capital(trialName(trial))}, ${trial.condition}${lay ? '' : ': by the file it could not be so'}`;
   return element(
     'g',
     { class: 'trial', 'data-path': pathKey(trial.path), role: 'img', 'aria-label': words },
