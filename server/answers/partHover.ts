@@ -56,7 +56,7 @@ function conditionsTable(analysis: Analysis, part: Part): string {
     ['', ...columns.map(([name]) => name)],
     row('Displaces', c => volumeText(c.volume, units)),
     row('Weight in water', c => (c.net < 0 ? `lifts ${massText(-c.net, units)}` : massText(c.net, units))),
-    row('Moment about midships', c => sidedMoment(c.aft, analysis, ['down by the stern', 'down by the bow']) ?? 'none'),
+    row('Moment about midships', c => sidedMoment(c.aft, analysis, ['bow up', 'bow down']) ?? 'none'),
     row('Moment about the centreline', c => sidedMoment(c.starboard, analysis, ['to starboard', 'to port']) ?? 'none'),
   ]);
 }

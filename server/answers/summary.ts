@@ -18,10 +18,10 @@ export function summarise(analysis: Analysis): Summary {
       ? 'outOfTrim'
       : 'inTrim';
   const said = findings.map(finding => `- ${escaped(finding.message)}`);
-  const name = analysis.boat.name === '' ? 'This boat' : escaped(analysis.boat.name);
+  const name = analysis.boat.name === '' ? 'this boat' : escaped(analysis.boat.name);
   return {
     text: `Surfaced: ${surfacedWords(analysis)} · Submerged: ${submergedWords(analysis)}`,
-    tooltip: said.length > 0 ? said.join('\n') : `${name} is within all limits in both conditions.`,
+    tooltip: said.length > 0 ? said.join('\n') : `By the file ${name} is within all limits in both conditions.`,
     state,
   };
 }

@@ -3,6 +3,12 @@ import { conditionName, shareWords, valueWords } from '../findings/judgeDoubts.t
 import { nearestToLimit, standingsOf } from '../findings/standings.ts';
 import type { Paint } from './rows.ts';
 
+/** What ± and the question marks mean, in lines. */
+export const DOUBT_KEY = [
+  'After ± stands one standard uncertainty, by the tolerances in the file or what is usual. With “ok?” and “out?” the',
+  'limit lies within two of them: the boat in the water may be on its other side.',
+] as const;
+
 /** Inputs that are listed, and the least share of one. */
 const MOST_LISTED = 5;
 const LEAST_LISTED = 0.02;
@@ -24,7 +30,6 @@ export function doubtBlock(analysis: Analysis, paint: Paint): string {
     paint.heading('What to weigh or measure next'),
     `  By their share in the doubt of the ${name}, which is nearest to its limit: ${nearest.figure}, limit ${nearest.limit}.`,
     ...lines,
-    '  After ± stands one standard uncertainty, by the tolerances in the file or what is usual. With “ok?” and “out?” the',
-    '  limit lies within two of them: the boat in the water may be on its other side.',
+    ...DOUBT_KEY.map(words => `  ${words}`),
   ].join('\n');
 }

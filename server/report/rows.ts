@@ -11,6 +11,9 @@ export interface Row {
   readonly isOpen?: boolean;
 }
 
+/** How a figure stands to its limit; with a question mark where its doubt leaves that open. */
+export const verdictWord = ({ isKept, isOpen }: Row): string => `${isKept ? 'ok' : 'out'}${isOpen ? '?' : ''}`;
+
 /** What stands after ± beside a figure, and whether its limit is open for it. */
 export interface RowDoubt {
   readonly text: string;
@@ -54,10 +57,11 @@ export function section(name: string, rows: readonly Row[], paint: Paint): strin
   const widest = Math.max(...rows.map(row => row.name.length));
   const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);
   const hasOpen = rows.some(row => row.isOpen);
-  const lines = rows.map(({ name: figure, value, limit, isKept, isOpen }) => {
+  const lines = rows.map(row => {
+    const { name: figure, value, limit, isKept } = row;
     const start = `  ${figure.padEnd(widest)}  `;
     if (limit === undefined) return start + value;
-    const word = `${isKept ? 'ok' : 'out'}${isOpen ? '?' : ''}`.padEnd(hasOpen ? 4 : 3);
+    const word = verdictWord(row).padEnd(hasOpen ? 4 : 3);
     const verdict = isKept ? paint.good(word) : paint.bad(word);
     return `${start}${value.padEnd(broadest)}  ${verdict}  limit ${limit}`;
   });

@@ -54,7 +54,7 @@ describe('figures in them, added up by hand', () => {
     const rows = rowsOf(said('battery'));
     expect(rows['Weight in water']).toEqual(['318 g', '318 g']);
     expect(rows['Moment about midships']!.map(figure)).toEqual([318 * (430 - 282), 318 * (430 - 282)]);
-    expect(rows['Moment about midships']![0]).toMatch(/down by the bow$/);
+    expect(rows['Moment about midships']![0]).toMatch(/bow down$/);
     expect(rows['Moment about the centreline']!.map(figure)).toEqual([954, 954]);
     expect(rows['Moment about the centreline']![0]).toMatch(/to port$/);
   });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/drawing/print/sheetDocument.ts';
 import { submergedRows, surfacedRows } from '../../server/report/conditionRows.ts';
 import { cutLines } from '../../server/report/correctionReport.ts';
+import { DOUBT_KEY } from '../../server/report/doubtBlock.ts';
 import { rangeRows, transitRows } from '../../server/report/passageRows.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { allNodes, parseXml } from '../helpers/svg.ts';
@@ -70,6 +71,22 @@ describe('the printed sheet', () => {
     expect(words).toContain(best!.title);
     for (const line of cutLines(best!.pieces[0]!, best!.parts[0]!.name, analysis.boat))
       expect(words).toContain(line.trim());
+  });
+
+  it('says no figure to be in order that its doubt leaves open', () => {
+    const analysis = analysed(sample('petrel'));
+    const html = sheetDocument(analysis, { paper: 'a4' });
+    const verdicts = new Map(
+      allNodes(parsed(html.replace(/<svg.*?<\/svg>/gs, '')))
+        .filter(({ name, children }) => name === 'tr' && /^[✓✗]/.test(children[2]?.text ?? ''))
+        .map(({ children }) => [children[0]?.text, children[2]?.text]),
+    );
+    // 70 % ± 11 % within 40 to 85 %: less than two doubts from the limit. 12.6 ± 1.4 mm is far above 3 mm.
+    expect(verdicts.get('Neutral fill')).toBe('✓ ok?');
+    expect(verdicts.get('Metacentric height')).toBe('✓ ok');
+    expect(analysis.openQuestions().length).toBeGreaterThan(0);
+    for (const { message } of analysis.openQuestions()) expect(wordsOf(html)).toContain(message);
+    expect(wordsOf(html)).toContain(DOUBT_KEY[1]);
   });
 
   it('takes names as text', () => {

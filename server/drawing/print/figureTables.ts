@@ -1,14 +1,16 @@
 import type { Analysis } from '../../analysis.ts';
 import { submergedRows, surfacedRows } from '../../report/conditionRows.ts';
+import { DOUBT_KEY } from '../../report/doubtBlock.ts';
 import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
-import type { Row } from '../../report/rows.ts';
+import { type Row, verdictWord } from '../../report/rows.ts';
 import { htmlElement, type Markup, text, together } from '../markup.ts';
 import { heading, paragraph, section } from './html.ts';
 
 /** The figures of both conditions against their limits, and in words what is out of them. */
 export function figureTables(analysis: Analysis): Markup {
   const { findings, boat } = analysis;
-  const said = findings.filter(({ severity }) => severity !== 'hint');
+  const open = analysis.openQuestions();
+  const said = [...findings, ...open].filter(({ severity }) => severity !== 'hint');
   const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
   return section(
     'figures',
@@ -21,6 +23,7 @@ export function figureTables(analysis: Analysis): Markup {
       block('Comes back upright', rangeRows(analysis)),
     ),
     block('Tanks', tankRows(analysis)),
+    open.length === 0 ? null : paragraph(DOUBT_KEY.join(' ')),
     heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
     said.length === 0
       ? paragraph('Every figure that has a limit keeps it.')
@@ -39,8 +42,10 @@ function block(name: string, rows: readonly Row[]): Markup | null {
   );
 }
 
-const rowOf = ({ name, value, limit, isKept }: Row): Markup =>
-  htmlElement(
+function rowOf(row: Row): Markup {
+  const { name, value, limit, isKept } = row;
+  const verdict = `${isKept ? '✓' : '✗'} ${verdictWord(row)}`;
+  return htmlElement(
     'tr',
     {},
     htmlElement('th', { scope: 'row' }, text(name)),
@@ -48,8 +53,7 @@ const rowOf = ({ name, value, limit, isKept }: Row): Markup =>
     htmlElement(
       'td',
       {},
-      limit === undefined
-        ? null
-        : htmlElement('span', { class: isKept ? 'verdict' : 'verdict out' }, text(isKept ? '✓ ok' : '✗ out')),
+      limit === undefined ? null : htmlElement('span', { class: isKept ? 'verdict' : 'verdict out' }, text(verdict)),
     ),
   );
+}
