@@ -64,6 +64,8 @@ export interface EnergyState {
 export interface EnergyOptions {
   /** A state close by, at another attitude or another load: its surfaces are where the search for the levels begins. */
   readonly before?: EnergyState | undefined;
+  /** Where the caller expects the surface, m, if it knows better than the state before. */
+  readonly level?: number | undefined;
   /** Share of a volume that may be left to a flat slice; figures are right to its square. */
   readonly near?: number;
 }
@@ -72,17 +74,19 @@ export interface EnergyOptions {
 export const EXACT = 1e-10;
 
 /** Energy, slope and curvature at one attitude. */
-export function energyAt(boat: Afloat, up: Vec3, { before, near = EXACT }: EnergyOptions = {}): EnergyState {
+export function energyAt(boat: Afloat, up: Vec3, { before, level, near = EXACT }: EnergyOptions = {}): EnergyState {
   const { density } = boat;
-  const fill = (body: Cuttable, volume: number, known: Surface | undefined): Filled =>
-    fillTo(body, up, volume, { guess: before && known && turnedLevel(known, before.up, up, volume), near });
+  const expected = (known: Surface | undefined, volume: number): number | undefined =>
+    before && known && movedLevel(known, before.up, up, volume);
   const waters = boat.free.map(({ space, volume }) => ({
     space,
-    ...fill(
-      space,
-      volume,
-      before?.waters.find(water => water.space === space),
-    ),
+    ...fillTo(space, up, volume, {
+      guess: expected(
+        before?.waters.find(water => water.space === space),
+        volume,
+      ),
+      near,
+    }),
   }));
   let totalMass = boat.mass;
   let totalMoment = boat.massMoment;
@@ -92,9 +96,9 @@ export function energyAt(boat: Afloat, up: Vec3, { before, near = EXACT }: Energ
     totalMoment = addScaled(totalMoment, [sums.mx, sums.my, sums.mz], density);
     freeSurface = addTensors(freeSurface, centralTensor(sums, density));
   }
-  const hull = boat.submerged
-    ? wholly(boat.hull)
-    : fill(boat.hull, totalMass / density, before && { level: before.level, sums: before.immersed });
+  const displaced = totalMass / density;
+  const guess = level ?? (before && expected({ level: before.level, sums: before.immersed }, displaced));
+  const hull = boat.submerged ? wholly(boat.hull) : fillTo(boat.hull, up, displaced, { guess, near });
   const immersed = hull.sums;
   const slope = addScaled(totalMoment, [immersed.mx, immersed.my, immersed.mz], -density);
   return {
@@ -125,11 +129,15 @@ function wholly(hull: Cuttable): Filled {
  * Where a surface comes to lie, to first order, when the boat turns and the volume below it changes: it turns about the
  * centroid of its area (Euler's theorem) and rises by volume over area.
  */
-function turnedLevel({ level, sums }: Surface, from: Vec3, to: Vec3, volume: number): number | undefined {
+function movedLevel({ level, sums }: Surface, from: Vec3, to: Vec3, volume: number): number | undefined {
   if (!(sums.area > 0)) return undefined;
   const turned = dot(subtract(to, from), [sums.ax, sums.ay, sums.az]);
   return level + (turned + volume - sums.volume) / sums.area;
 }
+
+/** The level of the surface, to first order, after the boat has turned from `state` to `up`, m; infinite when submerged. */
+export const turnedLevel = ({ up: from, level, immersed }: EnergyState, up: Vec3): number =>
+  movedLevel({ level, sums: immersed }, from, up, immersed.volume) ?? level;
 
 /** E'' along the unit vectors a and b square to up, kg·m; a = b gives displacement x GM in that direction. */
 export function curvature(state: EnergyState, a: Vec3, b: Vec3): number {

@@ -4,7 +4,12 @@ import { type Afloat, curvature, type EnergyState, EXACT, energyAt } from './ene
 
 /** How the search for an attitude ended. */
 export type Equilibrium =
-  | { readonly status: 'settled'; readonly state: EnergyState }
+  | {
+      readonly status: 'settled';
+      readonly state: EnergyState;
+      /** The step still to take, rad; none unless the caller said how far is near enough. */
+      readonly left: Vec3;
+    }
   /** No attitude was reached where G is over B: the lever left, m. */
   | { readonly status: 'unsettled'; readonly state: EnergyState; readonly lever: number };
 
@@ -21,15 +26,22 @@ const LONGEST_STEP = 0.5;
  * its square, so that no more is left to the next turn than this turn leaves by being too long. The last turns are so
  * short that nothing is left to slices.
  */
-const nearAfter = (angle: number): number => Math.max(1e-5, 0.2 * angle * angle);
-/** The same at the start, which is mostly a guess. */
-const AT_THE_START = 1e-3;
+const nearAfter = (angle: number): number => Math.max(1e-5, 0.3 * angle * angle);
+/** The same at the start, which is mostly a guess; less so beside a known state. */
+const AT_THE_START = 3e-2;
+const AT_A_KNOWN_START = 1e-3;
+
+const NO_STEP: Vec3 = [0, 0, 0];
 
 export interface Descent {
   /** A state close to the start, perhaps with another load: the levels are looked for from there. */
   readonly before?: EnergyState | undefined;
+  /** Where the surface is expected at the start, m. */
+  readonly level?: number | undefined;
   /** Ends the descent where the caller knows the way on, before `step` is taken from `state`: the answer, roughly then. */
   readonly isKnown?: (state: EnergyState, step: Vec3) => boolean;
+  /** A last step so short, rad, and a slice so thin, of a volume, that they need no other cut: they leave their squares. */
+  readonly near?: number;
 }
 
 /**
@@ -37,26 +49,32 @@ export interface Descent {
  * the sphere of attitudes, each step no longer than trusted and kept only if the energy falls. From a start balanced on
  * an edge it falls to starboard, or bow up, so that the answer is always the same.
  */
-export function settleFrom(boat: Afloat, start: Vec3, { before, isKnown }: Descent = {}): Equilibrium {
-  let state = energyAt(boat, start, { before, near: AT_THE_START });
+export function settleFrom(boat: Afloat, start: Vec3, { before, level, isKnown, near = 0 }: Descent = {}): Equilibrium {
+  const isKnownStart = before !== undefined || level !== undefined;
+  let state = energyAt(boat, start, { before, level, near: isKnownStart ? AT_A_KNOWN_START : AT_THE_START });
   let trust = FIRST_STEP;
   for (let i = 0; i < MOST_STEPS; i++) {
-    const step = downhill(state, trust);
+    const curvatures = principalCurvatures(state);
+    const step = downhill(state, curvatures, trust);
     if (step === null) {
-      if (state.sliced <= EXACT) return { status: 'settled', state };
+      if (state.sliced <= Math.max(EXACT, near)) return { status: 'settled', state, left: NO_STEP };
       state = inFull(boat, state);
       continue;
     }
-    if (isKnown?.(state, step)) return { status: 'settled', state };
-    const next = energyAt(boat, turn(state.up, step), { before: state, near: nearAfter(length(step)) });
+    const size = length(step);
+    const isNear = size < Math.min(near, trust) && state.sliced <= near && curvatures[0].value > 0;
+    if (isNear || isKnown?.(state, step)) {
+      return { status: 'settled', state, left: step };
+    }
+    const next = energyAt(boat, turn(state.up, step), { before: state, near: Math.max(near, nearAfter(size)) });
     const noise = energyNoise(state, next);
     const falls = next.energy < state.energy - noise;
     const flat = Math.abs(next.energy - state.energy) <= noise;
     if (falls || (flat && lever(next) < lever(state))) {
-      trust = Math.min(LONGEST_STEP, falls ? 2 * Math.max(trust, length(step)) : trust);
+      trust = Math.min(LONGEST_STEP, falls ? 2 * Math.max(trust, size) : trust);
       state = next;
     } else {
-      trust = 0.25 * length(step);
+      trust = 0.25 * size;
       if (trust < 1e-13) break;
       // Slices are off where the waterplane ends at a step, as on a deck awash.
       state = inFull(boat, state);
@@ -65,7 +83,9 @@ export function settleFrom(boat: Afloat, start: Vec3, { before, isKnown }: Desce
   const left = lever(state);
   const reached = inFull(boat, state);
   // A flat top or a knife edge (a box face exactly awash) stops the search short of the fine aim; 1 µm is still settled.
-  return left < 1e-6 ? { status: 'settled', state: reached } : { status: 'unsettled', state: reached, lever: left };
+  return left < 1e-6
+    ? { status: 'settled', state: reached, left: NO_STEP }
+    : { status: 'unsettled', state: reached, lever: left };
 }
 
 /** How far the difference of two energies may be off, kg·m: rounding, and the cube of what is left to slices. */
@@ -114,8 +134,7 @@ function towardsPositive(direction: Vec3, heel: Vec3, trim: Vec3): Vec3 {
 }
 
 /** A step down the energy, at most `trust` long; null when settled in a hollow. */
-function downhill(state: EnergyState, trust: number): Vec3 | null {
-  const curvatures = principalCurvatures(state);
+function downhill(state: EnergyState, curvatures: readonly [Principal, Principal], trust: number): Vec3 | null {
   const scaleOf = Math.max(Math.abs(curvatures[0].value), Math.abs(curvatures[1].value), 1e-12 * state.totalMass);
   const settled = lever(state) < SETTLED_LEVER;
   if (settled && curvatures[0].value >= -1e-9 * scaleOf) return null;
@@ -129,7 +148,7 @@ function downhill(state: EnergyState, trust: number): Vec3 | null {
   }
   const size = length(step);
   if (size < 1e-15) return null;
-  return size > trust ? scale(step, trust / size) : step;
+  return size >= trust ? scale(step, trust / size) : step;
 }
 
 /** Turns the unit vector `up` by the angle |step| towards `step`, which is square to it. */

@@ -27,20 +27,30 @@ const KNOCKS: readonly Vec3[] = [
 /** Rests nearer to each other than this are one, cos of 3°. */
 const SAME_REST = Math.cos(Math.PI / 60);
 
-/** A Newton step that ends so close to a known rest has found it, cos of a quarter of a degree. */
-const HEADS_FOR_REST = Math.cos(Math.PI / 720);
+/** A Newton step that ends so close to a known rest has found it, cos of 1°, from so near that it is no great one, cos of 6°. */
+const HEADS_FOR_REST = Math.cos(Math.PI / 180);
+const NEAR_REST = Math.cos(Math.PI / 30);
 
-/** Stable attitudes other than `known`, found by letting the boat go from every knock. */
+/**
+ * Stable attitudes other than `known`, found by letting the boat go from every knock. A hull that is long work to cut is let
+ * go roughly first; only where that does not come back to a known rest, it is seen in full where the boat ends.
+ */
 export function otherRests(boat: Afloat, known: Vec3): readonly Rest[] {
   const found: Vec3[] = [known];
   const isFound = (up: Vec3, within: number): boolean => found.some(rest => dot(rest, up) > within);
-  // From within 3°, a step that lands on a known rest needs no following up.
+  // A step that lands on a known rest needs no following up.
   const isKnown = ({ up }: EnergyState, step: Vec3): boolean =>
-    isFound(up, SAME_REST) && isFound(turn(up, step), HEADS_FOR_REST);
+    isFound(up, NEAR_REST) && isFound(turn(up, step), HEADS_FOR_REST);
+  const restFrom = (boat: Afloat, start: Vec3): Vec3 | null => {
+    const rest = settleFrom(boat, start, { isKnown });
+    return rest.status === 'settled' ? turn(rest.state.up, rest.left) : null;
+  };
+  const { rough } = boat.hull;
   for (const knock of KNOCKS) {
-    const rest = settleFrom(boat, knock, { isKnown });
-    if (rest.status !== 'settled' || isFound(rest.state.up, SAME_REST)) continue;
-    found.push(rest.state.up);
+    const start = rough ? restFrom({ ...boat, hull: rough }, knock) : knock;
+    if (start && isFound(start, SAME_REST)) continue;
+    const up = restFrom(boat, start ?? knock);
+    if (up && !isFound(up, SAME_REST)) found.push(up);
   }
   return found.slice(1).map(up => ({ up, heel: heelOf(up), trim: trimOf(up) }));
 }

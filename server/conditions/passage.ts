@@ -22,7 +22,7 @@ export function passageOf(bodies: Bodies, surfaced: Surfaced, submerged: Submerg
   const dives = surfaced.status === 'afloat' && submerged.status === 'neutral';
   const rests = surfaced.status === 'afloat' ? otherRests(surfacedBoat(bodies), surfaced.up) : [];
   return {
-    transit: dives && bodies.tanks.length > 0 ? transitOf(bodies, submerged.fill, hullLength) : [],
+    transit: dives && bodies.tanks.length > 0 ? transitOf(bodies, surfaced, submerged.fill, hullLength) : [],
     otherRests: rests,
     range: rests.length > 0 ? rightingCurve(surfacedBoat(bodies)).range : null,
     tanks: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],

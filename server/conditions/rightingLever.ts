@@ -1,6 +1,7 @@
 import { dot, type Vec3 } from '../geometry/vector.ts';
-import { type Afloat, along, curvature, type EnergyState, energyAt } from './energy.ts';
+import { type Afloat, along, curvature, type EnergyState, energyAt, turnedLevel } from './energy.ts';
 import { energyNoise } from './equilibrium.ts';
+import { nextOf } from './nextOf.ts';
 
 /** The boat held at a heel, free to sink and trim. */
 export interface LeverPoint {
@@ -21,15 +22,16 @@ export interface RightingCurve {
 
 const STEP = Math.PI / 36;
 const STEPS_A_SIDE = 36;
-/** A step of trim so short that what it does to the lever is linear, rad: the rest would be its square. */
-const TRIM_SETTLED = 3e-5;
-/** Of a volume, what may be left to a flat slice: the lever is right to its square; and at the start, which is a guess. */
-const NEAR = 1e-5;
-const NEAR_AT_THE_START = 1e-3;
+/** A step of trim so short that what it does to the lever is linear, rad; what it leaves is its square. */
+const TRIM_SETTLED = 1e-3;
+/** Of a volume, what may be left to a flat slice, to its square again: a model's levers are right to 0.001 mm. */
+const NEAR = 2e-3;
+/** The same at the start, which is a guess. */
+const NEAR_AT_THE_START = 1e-2;
 
 /** The righting lever over all heels, and the range of stability about the rest nearest to upright. */
 export function rightingCurve(boat: Afloat): RightingCurve {
-  const level = holdAtHeel(boat, 0, 0, undefined);
+  const level = holdAtHeel(boat, 0, { trim: 0 });
   const held = [...sideFrom(level, boat, -1).reverse(), level, ...sideFrom(level, boat, 1)];
   return { points: held.map(({ heel, trim, lever }) => ({ heel, trim, lever })), range: rangeOf(held, boat) };
 }
@@ -37,19 +39,38 @@ export function rightingCurve(boat: Afloat): RightingCurve {
 /** A point with all that is known of the boat there: the next one begins from it. */
 interface Held extends LeverPoint {
   readonly state: EnergyState;
+  /** Of the surface at this trim, m. */
+  readonly level: number;
 }
 
 /** From the first heel off level to keel up. */
 function sideFrom(level: Held, boat: Afloat, side: 1 | -1): Held[] {
   const points: Held[] = [level];
   for (let i = 1; i <= STEPS_A_SIDE; i++) {
-    const last = points[i - 1]!;
-    // Trim goes on as it went, unless the boat has just gone over to another.
-    const change = last.trim - (points[i - 2] ?? last).trim;
-    const trim = last.trim + (Math.abs(change) < STEP ? change : 0);
-    points.push(holdAtHeel(boat, side * i * STEP, trim, last.state));
+    points.push(holdAtHeel(boat, side * i * STEP, ahead(points)));
   }
   return points.slice(1);
+}
+
+/** Where the search for a boat's trim and level begins. */
+interface Start {
+  readonly trim: number;
+  readonly before?: EnergyState;
+  readonly level?: number;
+}
+
+/** The next point if trim and level go on as they went, unless the boat has just gone over to another trim. */
+function ahead(points: readonly Held[]): Start {
+  const last = points.at(-1)!;
+  const recent = points.slice(-4);
+  const steady = recent.findLastIndex((point, i) => Math.abs(point.trim - (recent[i - 1] ?? point).trim) > STEP);
+  const before = recent.slice(Math.max(steady, 0));
+  if (before.length < 2) return { trim: last.trim, before: last.state };
+  return {
+    trim: nextOf(before.map(point => point.trim)),
+    before: last.state,
+    ...(before.length > 2 && { level: nextOf(before.map(point => point.level)) }),
+  };
 }
 
 /** Up for a heel about the boat's own axis and a trim after it. */
@@ -60,9 +81,9 @@ const upAt = (heel: number, trim: number): Vec3 => [
 ];
 
 /** The boat at a held heel in the trim of least energy that it slides into: Newton, guarded by the energy. */
-function holdAtHeel(boat: Afloat, heel: number, startTrim: number, before: EnergyState | undefined): Held {
-  let trim = startTrim;
-  let state = energyAt(boat, upAt(heel, trim), { before, near: NEAR_AT_THE_START });
+function holdAtHeel(boat: Afloat, heel: number, start: Start): Held {
+  let { trim } = start;
+  let state = energyAt(boat, upAt(heel, trim), { ...start, near: NEAR_AT_THE_START });
   let longest = 0.3;
   for (let i = 0; i < 40; i++) {
     const towards = trimmingAt(heel, trim);
@@ -95,7 +116,7 @@ function heldAt(state: EnergyState, heel: number, trim: number, step: number): H
   const heeling = heelingAt(heel);
   const turned = along(state.waterplane, towards, heeling) - along(state.freeSurface, towards, heeling);
   const lever = (dot(state.slope, heeling) + step * turned) / state.totalMass;
-  return { heel, trim: trim + step, lever, state };
+  return { heel, trim: trim + step, lever, level: turnedLevel(state, upAt(heel, trim + step)), state };
 }
 
 /** The change of up with trim at a held heel. */
@@ -139,8 +160,8 @@ function crossings(points: readonly Held[], boat: Afloat): readonly Crossing[] {
 }
 
 /** Heels as near to each other, rad, or levers as short, m, as a crossing needs to be told. */
-const HEEL_TOLD = 1e-6;
-const NO_LEVER = 1e-9;
+const HEEL_TOLD = 1e-5;
+const NO_LEVER = 1e-8;
 
 /**
  * The heel of no lever between two points, by false position. An end that stays put twice counts with half its lever
@@ -153,7 +174,7 @@ function zeroBetween(a: Held, b: Held, boat: Afloat): number {
   for (let i = 0; i < 60 && high.heel - low.heel > HEEL_TOLD; i++) {
     const heel = low.heel - (lowLever * (high.heel - low.heel)) / (highLever - lowLever);
     const nearer = heel - low.heel < high.heel - heel ? low : high;
-    const point = holdAtHeel(boat, heel, nearer.trim, nearer.state);
+    const point = holdAtHeel(boat, heel, { trim: nearer.trim, before: nearer.state });
     if (Math.abs(point.lever) < NO_LEVER) return heel;
     if (point.lever < 0 === low.lever < 0) {
       [low, lowLever] = [point, point.lever];

@@ -1,10 +1,11 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import { add, length, subtract, unit, type Vec3 } from '../geometry/vector.ts';
-import { type Attitude, attitudeFor, heelOf, heelwards, trimOf, trimwards, UPRIGHT } from './attitude.ts';
-import type { EnergyState } from './energy.ts';
-import { settleFrom } from './equilibrium.ts';
+import { length, subtract, unit, type Vec3 } from '../geometry/vector.ts';
+import { type Attitude, attitudeFor, heelOf, heelwards, trimOf, trimwards } from './attitude.ts';
+import { type EnergyState, turnedLevel } from './energy.ts';
+import { settleFrom, turn } from './equilibrium.ts';
 import { loadedBoat } from './load.ts';
-import { gmAlong } from './surfaced.ts';
+import { nextOf } from './nextOf.ts';
+import { gmAlong, type SurfacedAfloat } from './surfaced.ts';
 
 /** The boat on its way down, at one fill of its tanks. */
 export interface TransitStep {
@@ -22,6 +23,9 @@ export interface TransitStep {
   readonly gmLongitudinal: number;
 }
 
+/** A last turn so short, rad, and a slice of a volume so thin, that what they leave shows in no figure: 0.03 mm of GM. */
+const NEAR = 3e-4;
+
 /** Steps between empty and the neutral fill: enough to catch a dip a tenth of the way wide. */
 const STEPS = 24;
 
@@ -29,19 +33,30 @@ const STEPS = 24;
  * The boat from empty tanks to the neutral fill, each step settled from the attitude of the one before, as the boat
  * itself goes down. The last step hangs neutral. Empty when a step finds no rest.
  */
-export function transitOf(bodies: Bodies, neutralFill: number, hullLength: number): readonly TransitStep[] {
+export function transitOf(
+  bodies: Bodies,
+  surfaced: Pick<SurfacedAfloat, 'up' | 'level'>,
+  neutralFill: number,
+  hullLength: number,
+): readonly TransitStep[] {
   const steps: TransitStep[] = [];
   let before: EnergyState | undefined;
-  let start = UPRIGHT;
+  const passed: Vec3[] = [];
   for (let i = 0; i <= STEPS; i++) {
     const fill = (neutralFill * i) / STEPS;
-    const isLast = i === STEPS;
-    const boat = loadedBoat(bodies, fill, isLast ? 'submerged' : 'afloat');
-    const found = settleFrom(boat, start, { before });
+    const isEnd = i === 0 || i === STEPS;
+    const boat = loadedBoat(bodies, fill, i === STEPS ? 'submerged' : 'afloat');
+    const found = settleFrom(boat, aheadOf(passed) ?? surfaced.up, {
+      before,
+      level: before ? undefined : surfaced.level,
+      near: isEnd ? 0 : NEAR,
+    });
     if (found.status === 'unsettled') return [];
-    start = before ? carryOn(before.up, found.state.up) : found.state.up;
-    before = found.state;
-    steps.push(stepOf(before, fill, hullLength));
+    const { state, left } = found;
+    const up = turn(state.up, left);
+    passed.push(up);
+    steps.push(stepOf(state, up, fill, hullLength));
+    before = state;
   }
   return steps;
 }
@@ -49,21 +64,27 @@ export function transitOf(bodies: Bodies, neutralFill: number, hullLength: numbe
 /** Turns that go on as far as they went, rad; a boat that moves more is falling over, and falls where it is let go. */
 const STEADY = 0.03;
 
-/** Where a boat that has tilted from one attitude to the next is likely to be after as much water again. */
-function carryOn(from: Vec3, to: Vec3): Vec3 {
-  const turned = subtract(to, from);
-  return length(turned) < STEADY ? unit(add(to, turned)) : to;
+/** Where a boat that has tilted steadily is likely to be after as much water again. */
+function aheadOf(passed: readonly Vec3[]): Vec3 | null {
+  if (passed.length === 0) return null;
+  const recent = passed.slice(-3);
+  const lastFall = recent.findLastIndex((up, i) => i > 0 && length(subtract(up, recent[i - 1]!)) > STEADY);
+  const steady = recent.slice(Math.max(lastFall, 0));
+  const along = (axis: 0 | 1 | 2): number => nextOf(steady.map(up => up[axis]));
+  return unit([along(0), along(1), along(2)]);
 }
 
-function stepOf(state: EnergyState, fill: number, hullLength: number): TransitStep {
-  const afloat = Number.isFinite(state.level);
-  const attitude: Attitude | null = afloat && state.up[2] > 0.1 ? attitudeFor(state.up, state.level, hullLength) : null;
+/** The step at `up`, a last short turn away from `state`. */
+function stepOf(state: EnergyState, up: Vec3, fill: number, hullLength: number): TransitStep {
+  const level = turnedLevel(state, up);
+  const afloat = Number.isFinite(level);
+  const attitude: Attitude | null = afloat && up[2] > 0.1 ? attitudeFor(up, level, hullLength) : null;
   return {
     fill,
     afloat,
     draft: attitude?.draft ?? null,
-    trim: attitude?.trim ?? trimOf(state.up),
-    heel: attitude?.heel ?? heelOf(state.up),
+    trim: attitude?.trim ?? trimOf(up),
+    heel: attitude?.heel ?? heelOf(up),
     gm: gmAlong(state, heelwards(state.up)),
     gmLongitudinal: gmAlong(state, trimwards(state.up)),
   };

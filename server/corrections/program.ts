@@ -82,6 +82,9 @@ const FOAM_PRICE = 30;
 /** What a gram costs, in g of lead. */
 export const priceOf = ({ material }: Lever): number => (material === 'lead' ? 1 : FOAM_PRICE);
 
+/** Of a row's slack: as much may be left of an aim that is met. */
+const ROUNDING = 1e-9;
+
 /** Price of missing a row altogether, by its whole slack (or one unit of a band), when that is allowed. */
 const GRAMS_PER_MISS = 1e4;
 
@@ -178,8 +181,10 @@ function addRow(
     for (const [kind, sign] of SIDES) miss(`far ${kind}`, sign, GRAMS_PER_MISS / 1e3, Number.POSITIVE_INFINITY);
     return;
   }
-  constraints.set(name, { equal: unit * wanted.value });
   const slack = unit * wanted.slack;
+  // A trace of rounding as an aim can mislead the solver into giving up.
+  const isNothing = Math.abs(wanted.value) < ROUNDING * wanted.slack;
+  constraints.set(name, { equal: isNothing ? 0 : unit * wanted.value });
   for (const [kind, sign] of SIDES) {
     miss(kind, sign, GRAMS_PER_SLACK / slack, slack);
     if (elastic) miss(`far ${kind}`, sign, GRAMS_PER_MISS / slack, Number.POSITIVE_INFINITY);

@@ -10,8 +10,8 @@ import { judgeSurfaced } from '../findings/judgeSurfaced.ts';
 import type { Laid, Scope } from './correction.ts';
 import { type Lever, meets, type Piece } from './levers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
-import { cheapestPieces, type Row } from './program.ts';
-import { cutPiece } from './rounding.ts';
+import { cheapestPieces, type Row, type Share } from './program.ts';
+import { cutPiece, cutsOf } from './rounding.ts';
 import type { Candidate } from './search.ts';
 
 /** Rounds of cutting, floating and solving again with what the cut pieces really do. */
@@ -41,23 +41,39 @@ export function realise(candidate: Candidate, bench: Workbench): Laid | null {
     const near = new Map(laid?.pieces.map(piece => [piece.lever, piece.mass]));
     const shares = rows ? cheapestPieces(candidate.levers, rows, { near })?.shares : candidate.solution.shares;
     if (!shares) return null;
-    const cut = shares.map(share => cutPiece(share, bench.boat.units));
-    if (cut.some(piece => piece === null)) return null;
-    const pieces = slide(cut as Piece[], rows ?? [], bench);
+    const pieces = cutAndSlide(shares, rows, bench);
+    if (!pieces) return null;
     laid = lay(pieces, bench);
     if (!laid || laid.left.length === 0) return laid;
   }
   return null;
 }
 
-/** The pieces with their masses as cut, at the places that then balance best. */
-function slide(pieces: readonly Piece[], rows: readonly Row[], { boat }: Workbench): readonly Piece[] {
-  if (rows.length === 0) return pieces;
+/**
+ * The shares cut to the tape, at the places where they then balance best; cut to the nearest marks unless only others balance.
+ * Null for a share too small to cut.
+ */
+function cutAndSlide(shares: readonly Share[], rows: readonly Row[] | null, bench: Workbench): readonly Piece[] | null {
+  const cuts = cutsOf(shares, bench.boat.units);
+  const nearest = whole(cuts.next().value);
+  if (!nearest || !rows) return nearest;
+  for (let pieces: readonly Piece[] | null = nearest; ; ) {
+    const slid = pieces && slide(pieces, rows, bench);
+    if (slid) return slid;
+    const next = cuts.next();
+    if (next.done) return nearest;
+    pieces = whole(next.value);
+  }
+}
+
+const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>
+  cut.every(piece => piece !== null) ? (cut as readonly Piece[]) : null;
+
+/** The pieces with their masses as cut, at the places that then balance best; null when there are none. */
+function slide(pieces: readonly Piece[], rows: readonly Row[], { boat }: Workbench): readonly Piece[] | null {
   const cut = new Map<Lever, number>(pieces.map(piece => [piece.lever, piece.mass]));
   const shares = cheapestPieces([...cut.keys()], rows, { cut })?.shares;
-  if (!shares) return pieces;
-  const slid = shares.map((share, i) => cutPiece({ ...share, counts: pieces[i]!.counts }, boat.units));
-  return slid.every(piece => piece !== null) ? slid : pieces;
+  return shares ? whole(shares.map((share, i) => cutPiece({ ...share, counts: pieces[i]!.counts }, boat.units))) : null;
 }
 
 /** Writes the pieces as entries, reads them back as the file will, and floats the boat with them. */
@@ -82,7 +98,7 @@ export function lay(pieces: readonly Piece[], { boat, shelf, scope, schema }: Wo
     ...(scope === 'surfaced' ? [] : judgeSubmerged(corrected, submerged)),
   ].filter(breaksLimit);
   if (scope === 'both' && left.length === 0 && surfaced.status === 'afloat' && submerged.status === 'neutral') {
-    const transit = transitOf(bodies, submerged.fill, boat.length);
+    const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
     left.push(...judgePassage(corrected, { transit, otherRests: [], range: null, tanks: [] }).filter(breaksLimit));
   }
   return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };

@@ -10,13 +10,13 @@ const LIGHTEST = 0.0005;
  * A share of the solution as a piece that can be cut and laid: length and ends on the tape's marks, inside its room, mass
  * as the scale will show it. Null for a share too small to cut.
  */
-export function cutPiece(share: Share, units: FileUnits): Piece | null {
+export function cutPiece(share: Share, units: FileUnits, toMark: (marks: number) => number = Math.round): Piece | null {
   const { lever } = share;
   if (lever.pieces.length > 0) return wholePiece(share, units);
   const step = tapeStep(units);
   const wanted = share.mass / lever.massPerLength;
   const [first, last] = marksWithin(lever.station, step);
-  const marks = Math.min(Math.max(1, Math.round(wanted / step)), last - first);
+  const marks = Math.min(Math.max(1, toMark(wanted / step)), last - first);
   if (share.mass < (lever.material === 'lead' ? LIGHTEST : 0) || wanted < step / 2 || marks < 1) return null;
   const length = marks * step;
   const start = clamp(Math.round((share.station - length / 2) / step), first, last - marks) * step;
@@ -27,6 +27,24 @@ export function cutPiece(share: Share, units: FileUnits): Piece | null {
     offset: onMark(share.offset, lever.offset, step),
     counts: [],
   };
+}
+
+/**
+ * The shares as pieces: each cut to the nearest mark first, then with one or more of them cut to the mark beyond or short of
+ * it, as a builder would where the nearest marks add up to too much or too little.
+ */
+export function* cutsOf(shares: readonly Share[], units: FileUnits): Generator<readonly (Piece | null)[]> {
+  const nearest = shares.map(share => cutPiece(share, units));
+  yield nearest;
+  const others = shares.map((share, i) =>
+    [cutPiece(share, units, Math.floor), cutPiece(share, units, Math.ceil)].find(
+      piece => piece !== null && piece.mass !== nearest[i]?.mass,
+    ),
+  );
+  const free = others.flatMap((other, i) => (other ? [i] : []));
+  for (let set = 1; set < 1 << free.length; set++) {
+    yield nearest.map((piece, i) => ((set >> free.indexOf(i)) & 1 && free.includes(i) ? others[i]! : piece));
+  }
 }
 
 /** So many whole pieces side by side, their middle on the tape's marks; their masses are as they are. */

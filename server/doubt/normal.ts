@@ -17,7 +17,13 @@ export interface Whitened {
 /** Directions in which less than this is uncertain, of the largest (variance), are left out. */
 const NEGLIGIBLE = 1e-12;
 
-/** By Cholesky's method, the most uncertain load first; loads are scaled by their own doubt, so that units do not count. */
+/** Variances as near as this to each other, of 1, are alike. */
+const ALIKE = 1e-9;
+
+/**
+ * By Cholesky's method, the most uncertain load first, or the first of those alike, so that rounding does not choose the
+ * axes; loads are scaled by their own doubt, so that units do not count.
+ */
 export function whiten(sources: Loadings, size: number): Whitened {
   const scales = range(size).map(i => Math.hypot(...sources.map(source => source[i]!)));
   const scaled = sources.map(source => source.map((load, i) => (scales[i]! > 0 ? load / scales[i]! : 0)));
@@ -26,7 +32,8 @@ export function whiten(sources: Loadings, size: number): Whitened {
   const columns: number[][] = [];
   for (let step = 0; step < size; step++) {
     const variances = range(size).map(i => rest.reduce((sum, source) => sum + source[i]! ** 2, 0));
-    const most = variances.indexOf(Math.max(...variances));
+    const largest = Math.max(...variances);
+    const most = variances.findIndex(variance => variance >= largest - ALIKE);
     if (!(variances[most]! > NEGLIGIBLE)) break;
     const deviation = Math.sqrt(variances[most]!);
     const unit = rest.map(source => source[most]! / deviation);

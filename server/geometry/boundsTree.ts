@@ -31,7 +31,7 @@ export interface Split {
 }
 
 /** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. A block is one leaf. */
-const LEAF = 12;
+const LEAF = 20;
 
 export function boundsTree(form: Polyhedron): BoundsTree {
   const { vertices, faces } = form;

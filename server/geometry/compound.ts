@@ -23,7 +23,12 @@ export function compoundSolid(bodies: readonly Cuttable[]): Cuttable {
     });
     return [lowest, highest];
   };
+  let rough: Cuttable | undefined;
   return {
+    get rough() {
+      if (bodies.some(body => body.rough)) rough ??= compoundSolid(bodies.map(body => body.rough ?? body));
+      return rough;
+    },
     volume: bodies.reduce((sum, body) => sum + body.volume, 0),
     moment: bodies.reduce<Vec3>((sum, body) => add(sum, body.moment), NOWHERE),
     box: boxRound(bodies),

@@ -67,6 +67,8 @@ export interface Cuttable {
    * that `addImmersed` is cheaper.
    */
   cut(n: Vec3, h: number, sums: Immersion): void;
+  /** A body much like it that is cheaper to cut, where there is one: to find out roughly where a boat comes to rest. */
+  readonly rough?: Cuttable | undefined;
 }
 
 /** Adds the part of `body` below the plane `n·p = h` to `sums`; a body that the plane misses costs one comparison. */

@@ -6,6 +6,9 @@ const CLOSE = 1e-13;
 /** Of the whole volume: what rounding leaves uncertain in any cut. */
 const ROUNDING = 4e-16;
 
+/** Of the volume, where a rough body only tells where to begin. */
+const ROUGHLY = 1e-3;
+
 /** What lies below the level that holds a volume. */
 export interface Filled {
   /** m, along n. */
@@ -41,7 +44,8 @@ export function fillTo(body: Cuttable, n: Vec3, volume: number, { guess, near = 
     return { level: body.extent(n)[1], sums, sliced: 0 };
   }
   const wanted = { body, n, volume, enough: Math.max(near * volume, ROUNDING * body.volume) };
-  return (guess === undefined ? null : fillFrom(guess, wanted)) ?? fillBetween(wanted);
+  const start = guess ?? (body.rough && fillTo(body.rough, n, volume, { near: ROUGHLY }).level);
+  return (start === undefined ? null : fillFrom(start, wanted)) ?? fillBetween(wanted);
 }
 
 interface Wanted {

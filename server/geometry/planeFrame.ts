@@ -10,6 +10,14 @@ export function planeFrame(n: Vec3): readonly [Vec3, Vec3] {
   return [first, cross(n, first)];
 }
 
+/** The plane n·p = level, with two unit vectors along it. */
+export interface PlaneAxes {
+  readonly x: Vec3;
+  readonly y: Vec3;
+  readonly n: Vec3;
+  readonly level: number;
+}
+
 /** Area and moments of a patch of the waterplane in two axes of its own plane, from `foot`: m2, m3, m4. */
 export interface PlaneSums {
   area: number;

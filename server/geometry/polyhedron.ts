@@ -1,6 +1,7 @@
-import { type BoundsTree, boundsTree, nodeSums, splitBelow, sumBelow, treeBox, treeExtent } from './boundsTree.ts';
+import { boundsTree, nodeSums, splitBelow, sumBelow, treeBox, treeExtent } from './boundsTree.ts';
 import type { Polyhedron } from './form.ts';
 import type { Cuttable } from './immersion.ts';
+import { ALONE, type NearFaces, nearFaces, SECOND, sortNear, THIRD, TIP } from './nearFaces.ts';
 import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './planeFrame.ts';
 import { add, addScaled, cross, dot, scale, subtract, type Vec3 } from './vector.ts';
 
@@ -11,6 +12,7 @@ import { add, addScaled, cross, dot, scale, subtract, type Vec3 } from './vector
  */
 export function polyhedronSolid(form: Polyhedron): Cuttable {
   const tree = boundsTree(form);
+  const near = nearFaces(tree);
   const { corners, centre } = tree;
   const stored = nodeSums(tree, STRIDE, (face, sums, at) => addFaceSums(corners, 9 * face, sums, at));
   const below = new Float64Array(STRIDE);
@@ -25,18 +27,20 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
       const level = h - dot(n, centre);
       const [x, y] = planeFrame(n);
       splitBelow(tree, n, level);
+      sortNear(tree, near, { x, y, n, level });
       const fromCentre = scale(n, level);
       sumBelow(tree, stored, below);
       const whole = seenFrom(fromCentre, below);
-      const near = emptyWet();
-      addNear(tree, { x, y, n, level }, near);
+      const cut = emptyWet();
+      addWhole(near, cut);
+      addCrossed(near, cut);
       const foot = add(centre, fromCentre);
-      const wet = whole.volume + near.volume;
+      const wet = whole.volume + cut.volume;
       sums.volume += wet;
-      sums.mx += whole.moment[0] + x[0] * near.u + y[0] * near.v + n[0] * near.w + wet * foot[0];
-      sums.my += whole.moment[1] + x[1] * near.u + y[1] * near.v + n[1] * near.w + wet * foot[1];
-      sums.mz += whole.moment[2] + x[2] * near.u + y[2] * near.v + n[2] * near.w + wet * foot[2];
-      addPlaneSums(sums, near.waterplane, foot, x, y);
+      sums.mx += whole.moment[0] + x[0] * cut.u + y[0] * cut.v + n[0] * cut.w + wet * foot[0];
+      sums.my += whole.moment[1] + x[1] * cut.u + y[1] * cut.v + n[1] * cut.w + wet * foot[1];
+      sums.mz += whole.moment[2] + x[2] * cut.u + y[2] * cut.v + n[2] * cut.w + wet * foot[2];
+      addPlaneSums(sums, cut.waterplane, foot, x, y);
     },
   };
 }
@@ -71,14 +75,6 @@ function seenFrom([rx, ry, rz]: Vec3, s: Float64Array): { readonly volume: numbe
   };
 }
 
-/** The plane n·p = level, from the tree's centre, with two unit vectors along it. */
-export interface CutFrame {
-  readonly x: Vec3;
-  readonly y: Vec3;
-  readonly n: Vec3;
-  readonly level: number;
-}
-
 /** Sums in progress, in the plane's own axes from its foot: u and v along it, w up. */
 interface Wet {
   volume: number;
@@ -90,74 +86,103 @@ interface Wet {
 
 const emptyWet = (): Wet => ({ volume: 0, u: 0, v: 0, w: 0, waterplane: emptyPlaneSums() });
 
-/**
- * Adds the wet part of the triangles near the plane. Plain numbers all the way: nothing is allocated for a triangle. A
- * corner exactly on the plane counts as dry. Of a crossed triangle one corner is alone on its side; the plane cuts off
- * its tip at the shares s and t of the two sides, and with them s·t of its tetrahedron.
- */
-function addNear({ corners, split, firstFace, endFace }: BoundsTree, frame: CutFrame, wet: Wet): void {
-  const { x, y, n, level } = frame;
-  const [x0, x1, x2] = x;
-  const [y0, y1, y2] = y;
-  const [n0, n1, n2] = n;
-  const { waterplane } = wet;
-  let [volume, mu, mv, mw] = [0, 0, 0, 0];
-  for (let leaf = 0; leaf < split.nearCount; leaf++) {
-    const node = split.near[leaf]!;
-    const end = 9 * endFace[node]!;
-    for (let k = 9 * firstFace[node]!; k < end; k += 9) {
-      const w1 = n0 * corners[k]! + n1 * corners[k + 1]! + n2 * corners[k + 2]! - level;
-      const w2 = n0 * corners[k + 3]! + n1 * corners[k + 4]! + n2 * corners[k + 5]! - level;
-      const w3 = n0 * corners[k + 6]! + n1 * corners[k + 7]! + n2 * corners[k + 8]! - level;
-      const wetCorners = (w1 < 0 ? 1 : 0) + (w2 < 0 ? 1 : 0) + (w3 < 0 ? 1 : 0);
-      if (wetCorners === 0) continue;
-      // Turned so that a is the corner alone; turning a triangle keeps its orientation.
-      const isTipWet = wetCorners === 1;
-      const alone = wetCorners === 3 || w1 < 0 === isTipWet ? 0 : w2 < 0 === isTipWet ? 1 : 2;
-      const a = k + 3 * alone;
-      const b = alone === 2 ? k : a + 3;
-      const c = alone === 0 ? k + 6 : a - 3;
-      const wa = alone === 0 ? w1 : alone === 1 ? w2 : w3;
-      const wb = alone === 0 ? w2 : alone === 1 ? w3 : w1;
-      const wc = alone === 0 ? w3 : alone === 1 ? w1 : w2;
-      const ua = x0 * corners[a]! + x1 * corners[a + 1]! + x2 * corners[a + 2]!;
-      const va = y0 * corners[a]! + y1 * corners[a + 1]! + y2 * corners[a + 2]!;
-      const ub = x0 * corners[b]! + x1 * corners[b + 1]! + x2 * corners[b + 2]!;
-      const vb = y0 * corners[b]! + y1 * corners[b + 1]! + y2 * corners[b + 2]!;
-      const uc = x0 * corners[c]! + x1 * corners[c + 1]! + x2 * corners[c + 2]!;
-      const vc = y0 * corners[c]! + y1 * corners[c + 1]! + y2 * corners[c + 2]!;
-      const whole = (ua * (vb * wc - wb * vc) + va * (wb * uc - ub * wc) + wa * (ub * vc - vb * uc)) / 6;
-      if (wetCorners > 1) {
-        volume += whole;
-        mu += (whole * (ua + ub + uc)) / 4;
-        mv += (whole * (va + vb + vc)) / 4;
-        mw += (whole * (wa + wb + wc)) / 4;
-        if (wetCorners === 3) continue;
-      }
-      const s = wa / (wa - wb);
-      const t = wa / (wa - wc);
-      const pu = ua + (ub - ua) * s;
-      const pv = va + (vb - va) * s;
-      const qu = ua + (uc - ua) * t;
-      const qv = va + (vc - va) * t;
-      const side = isTipWet ? 1 : -1;
-      const tip = side * whole * s * t;
-      volume += tip;
-      mu += (tip * (ua + pu + qu)) / 4;
-      mv += (tip * (va + pv + qv)) / 4;
-      mw += (tip * wa) / 4;
-      // The triangle from the foot over the edge of the cut, which runs against the clipped triangle's own: so it faces n.
-      const area = (side * (qu * pv - qv * pu)) / 2;
-      waterplane.area += area;
-      waterplane.x += (area * (pu + qu)) / 3;
-      waterplane.y += (area * (pv + qv)) / 3;
-      waterplane.xx += (area * (pu * pu + pu * qu + qu * qu)) / 6;
-      waterplane.xy += (area * (2 * pu * pv + pu * qv + qu * pv + 2 * qu * qv)) / 12;
-      waterplane.yy += (area * (pv * pv + pv * qv + qv * qv)) / 6;
-    }
+/** Adds the tetrahedra from the foot to the triangles near the plane that are wet, or of which only a tip is dry. */
+function addWhole({ ofFace, sorted }: NearFaces, wet: Wet): void {
+  const { heights, alongX, alongY, whole, wholeCount } = sorted;
+  // One by one: taken out of a list they would be boxed, and slow.
+  let volume = 0;
+  let mu = 0;
+  let mv = 0;
+  let mw = 0;
+  for (let i = 0; i < wholeCount; i++) {
+    const face = whole[2 * i]!;
+    const first = whole[2 * i + 1]! >>> 3;
+    const a = first + ofFace[3 * face]!;
+    const b = first + ofFace[3 * face + 1]!;
+    const c = first + ofFace[3 * face + 2]!;
+    const ua = alongX[a]!;
+    const va = alongY[a]!;
+    const wa = heights[a]!;
+    const ub = alongX[b]!;
+    const vb = alongY[b]!;
+    const wb = heights[b]!;
+    const uc = alongX[c]!;
+    const vc = alongY[c]!;
+    const wc = heights[c]!;
+    const tetrahedron = (ua * (vb * wc - wb * vc) + va * (wb * uc - ub * wc) + wa * (ub * vc - vb * uc)) / 6;
+    volume += tetrahedron;
+    mu += tetrahedron * (ua + ub + uc);
+    mv += tetrahedron * (va + vb + vc);
+    mw += tetrahedron * (wa + wb + wc);
   }
-  wet.volume = volume;
-  wet.u = mu;
-  wet.v = mv;
-  wet.w = mw;
+  wet.volume += volume;
+  wet.u += mu / 4;
+  wet.v += mv / 4;
+  wet.w += mw / 4;
+}
+
+/**
+ * Adds the tips of the crossed triangles, or takes them off, and the cut. The plane cuts off a tip at the shares s and t of
+ * its two sides, and with them s·t of the tetrahedron.
+ */
+function addCrossed({ ofFace, sorted }: NearFaces, wet: Wet): void {
+  const { heights, alongX, alongY, crossed, crossedCount } = sorted;
+  const { waterplane } = wet;
+  let volume = 0;
+  let mu = 0;
+  let mv = 0;
+  let mw = 0;
+  let area = 0;
+  let areaX = 0;
+  let areaY = 0;
+  let xx = 0;
+  let xy = 0;
+  let yy = 0;
+  for (let i = 0; i < crossedCount; i++) {
+    const face = crossed[2 * i]!;
+    const first = crossed[2 * i + 1]! >>> 3;
+    const side = crossed[2 * i + 1]! & 7;
+    const a = first + ofFace[3 * face + ALONE[side]!]!;
+    const b = first + ofFace[3 * face + SECOND[side]!]!;
+    const c = first + ofFace[3 * face + THIRD[side]!]!;
+    const ua = alongX[a]!;
+    const va = alongY[a]!;
+    const wa = heights[a]!;
+    const ub = alongX[b]!;
+    const vb = alongY[b]!;
+    const wb = heights[b]!;
+    const uc = alongX[c]!;
+    const vc = alongY[c]!;
+    const wc = heights[c]!;
+    const tetrahedron = (ua * (vb * wc - wb * vc) + va * (wb * uc - ub * wc) + wa * (ub * vc - vb * uc)) / 6;
+    const s = wa / (wa - wb);
+    const t = wa / (wa - wc);
+    const pu = ua + (ub - ua) * s;
+    const pv = va + (vb - va) * s;
+    const qu = ua + (uc - ua) * t;
+    const qv = va + (vc - va) * t;
+    const tip = TIP[side]! * tetrahedron * s * t;
+    volume += tip;
+    mu += tip * (ua + pu + qu);
+    mv += tip * (va + pv + qv);
+    mw += tip * wa;
+    // The triangle from the foot over the edge of the cut, which runs against the clipped triangle's own: so it faces n.
+    const fan = TIP[side]! * (qu * pv - qv * pu);
+    area += fan;
+    areaX += fan * (pu + qu);
+    areaY += fan * (pv + qv);
+    xx += fan * (pu * pu + pu * qu + qu * qu);
+    xy += fan * (2 * pu * pv + pu * qv + qu * pv + 2 * qu * qv);
+    yy += fan * (pv * pv + pv * qv + qv * qv);
+  }
+  wet.volume += volume;
+  wet.u += mu / 4;
+  wet.v += mv / 4;
+  wet.w += mw / 4;
+  waterplane.area += area / 2;
+  waterplane.x += areaX / 6;
+  waterplane.y += areaY / 6;
+  waterplane.xx += xx / 12;
+  waterplane.xy += xy / 24;
+  waterplane.yy += yy / 12;
 }

@@ -20,6 +20,8 @@ export interface Surface {
   extent(n: Vec3): readonly [lowest: number, highest: number];
   /** Adds `thickness` (m) times the area below n·p = h, and times the strip that the plane crosses, to `sums`. */
   cut(n: Vec3, h: number, thickness: number, sums: Immersion): void;
+  /** A wall much like it that is cheaper to cut. */
+  rough?(): Wall;
 }
 
 export function wallOfSurface(surface: Surface): Wall {
@@ -31,12 +33,17 @@ export function wallOfSurface(surface: Surface): Wall {
     centroid,
     withVolume(volume) {
       const thickness = volume / area;
+      let rough: Cuttable | undefined;
       return {
         volume,
         moment: scale(centroid, volume),
         box,
         extent,
         cut: (n, h, sums) => surface.cut(n, h, thickness, sums),
+        get rough() {
+          rough ??= surface.rough?.().withVolume(volume);
+          return rough;
+        },
       };
     },
   };

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { shareFills } from '../../server/bodies/tankWater.ts';
+import type { Afloat } from '../../server/conditions/energy.ts';
+import { settleFrom } from '../../server/conditions/equilibrium.ts';
 import { loadedBoat, surfacedBoat } from '../../server/conditions/load.ts';
 import { otherRests } from '../../server/conditions/otherRests.ts';
 import { rightingCurve } from '../../server/conditions/rightingLever.ts';
@@ -8,6 +10,10 @@ import { floatSurfaced } from '../../server/conditions/surfaced.ts';
 import { gaugePressure, sizeTanks } from '../../server/conditions/tankSizing.ts';
 import { transitOf, worstStep } from '../../server/conditions/transit.ts';
 import { boxForm } from '../../server/geometry/box.ts';
+import { compoundSolid } from '../../server/geometry/compound.ts';
+import { solidOf, wallOf } from '../../server/geometry/solids.ts';
+import { dot } from '../../server/geometry/vector.ts';
+import { hullMesh } from '../benchmark/hullMesh.ts';
 import { barge, bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 const degrees = Math.PI / 180;
@@ -57,6 +63,29 @@ describe('other rests', () => {
     const up = surfaced.status === 'afloat' ? surfaced.up : ([0, 0, 1] as const);
     expect(otherRests(surfacedBoat(bodiesOf(plain)), up)).toEqual([]);
   });
+  it.each([
+    { name: 'one that comes back', height: 0.035, count: 0 },
+    { name: 'one as happy keel up', height: 0.051, count: 1 },
+    { name: 'one that turns over', height: 0.062, count: 0 },
+  ])('of a hull of many triangles are found by a rough one: $name', ({ height, count }) => {
+    const wall = wallOf(hullMesh(24_000), { endsClosed: true }).withVolume(5e-4);
+    const hull = compoundSolid([wall, solidOf(boxForm([0.2, -0.03, 0.03], [0.7, 0.03, 0.07]))]);
+    const boat = {
+      density: 1000,
+      mass: 1.5,
+      massMoment: [0.66, 0, 1.5 * height],
+      free: [],
+      hull,
+      submerged: false,
+    } as const;
+    expect(wall.rough).toBeDefined();
+    const found = settleFrom(boat, [0, 0, 1]);
+    const restsOf = (afloat: Afloat) => otherRests(afloat, found.state.up).map(({ up }) => up);
+    const rough = restsOf(boat);
+    const full = restsOf({ ...boat, hull: { ...hull, rough: undefined } });
+    expect([rough.length, full.length]).toEqual([count, count]);
+    for (const up of full) expect(Math.max(...rough.map(each => dot(each, up)))).toBeGreaterThan(Math.cos(degrees / 2));
+  });
 });
 
 describe('transit', () => {
@@ -69,10 +98,11 @@ describe('transit', () => {
   const bodies = bodiesOf(plain);
   const submerged = floatSubmerged(bodies);
   const fill = submerged.status === 'neutral' ? submerged.fill : Number.NaN;
-  const steps = transitOf(bodies, fill, 1);
+  const surfaced = floatSurfaced(bodies, 1);
+  if (surfaced.status !== 'afloat') throw new Error('The boat must float.');
+  const steps = transitOf(bodies, surfaced, fill, 1);
   it('goes from the surfaced condition to the submerged one', () => {
-    const surfaced = floatSurfaced(bodies, 1);
-    expect(surfaced.status === 'afloat' && surfaced.attitude.draft).toBeCloseTo(steps[0]!.draft!, 9);
+    expect(surfaced.attitude.draft).toBeCloseTo(steps[0]!.draft!, 9);
     expect(steps.at(-1)).toMatchObject({ fill, afloat: false, draft: null });
     expect(submerged.status === 'neutral' && submerged.bgEffective).toBeCloseTo(steps.at(-1)!.gm, 9);
     expect(submerged.status === 'neutral' && submerged.trim).toBeCloseTo(steps.at(-1)!.trim, 7);

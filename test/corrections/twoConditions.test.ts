@@ -119,4 +119,12 @@ describe('a correction of both conditions, worked by hand', () => {
   test('written into the file it leaves nothing to say', () => {
     expect(outOfLimits(analysed(corrected(analysis, correction!)))).toEqual([]);
   });
+
+  test('is found whichever way the last digits fall', () => {
+    // Bays that leave a millimetre and limits of a tenth: the nearest marks of the tape alone do not always add up.
+    for (let i = 1; i <= 12; i++) {
+      const mass = (800 + i / 1000).toFixed(3);
+      expect(firstOfBoth(analysed(BOX.replace('mass: 800 g', `mass: ${mass} g`)))?.left, `${mass} g`).toEqual([]);
+    }
+  });
 });

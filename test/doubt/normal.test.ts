@@ -94,6 +94,23 @@ describe('loads by independent numbers', () => {
   it('are none where nothing is in doubt', () => {
     expect(whiten([[0, 0, 0, 0]], 4)).toEqual({ columns: [], weights: [[]] });
   });
+
+  it('takes the axes of loads as doubtful as each other in one order, whatever rounding makes of them', () => {
+    const columnsOf = (hair: number) =>
+      whiten(
+        [
+          [3, 0.1, 0.2, 0.1],
+          [0.2, 2 * (1 + hair), 0.1, 0.3],
+          [0.1, 0.3, 1 - hair, 0.2],
+          [0.3, 0.2, 0.1, 4 + hair],
+        ],
+        4,
+      ).columns.flat();
+    for (const hair of [1e-15, -1e-15, 1e-13, -1e-13]) {
+      const [ours, plain] = [columnsOf(hair), columnsOf(0)];
+      expect(ours.map((load, i) => Math.abs(load - plain[i]!) < 1e-9)).toEqual(ours.map(() => true));
+    }
+  });
 });
 
 function powersUpTo(degree: number, size: number): readonly (readonly number[])[] {

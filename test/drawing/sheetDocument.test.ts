@@ -25,7 +25,8 @@ const wordsOf = (html: string): string =>
   parsed(html.replace(/<svg.*?<\/svg>/gs, ''))
     .children.filter(({ name }) => name === 'body')
     .map(({ text }) => text)
-    .join('');
+    .join('')
+    .replaceAll('\u00a0', ' ');
 
 describe('the printed sheet', () => {
   it.each(['petrel', 'curlew', 'sprat'])('of %s is whole, fetches nothing and runs nothing', name => {
@@ -51,8 +52,16 @@ describe('the printed sheet', () => {
       .join('\n')
       .replace(/<\/(p|tr|h2|h3|span)>/g, '\n')
       .replace(/<\/t[hd]>/g, ' | ')
-      .replace(/<[^>]*>/g, '');
+      .replace(/<[^>]*>/g, '')
+      .replaceAll('\u00a0', ' ');
     await expect(lines.replace(/[ |]+$/gm, '').replace(/\n+/g, '\n')).toMatchFileSnapshot(`golden/${name}.txt`);
+  });
+
+  it.each(['petrel', 'dunlin'])('of %s ends no line between a figure and its unit', name => {
+    const html = sheetDocument(analysed(sample(name)), { paper: 'a4' });
+    const words = [...html.matchAll(/<(td|li|p)(?: [^>]*)?>([^<]*)/g)].map(([, , inside]) => inside!);
+    expect(words.filter(inside => /\d\u00a0(mm|g|%)/.test(inside)).length).toBeGreaterThan(10);
+    expect(words.filter(inside => /\d (mm|g|ml|%|g·mm)(?=[ ;,.)]|$)|± /.test(inside))).toEqual([]);
   });
 
   it('has every figure and finding of the report, and every line of the cut list', () => {

@@ -119,6 +119,34 @@ describe('corners that lie on the plane', () => {
     expectClose(wet.area, area, ROUNDING);
   });
 
+  it('a whole ring of them, where a mesh of many leaves is widest', () => {
+    // Two cones base to base: 240 triangles with an edge or a corner on the plane, a polygon of 120 sides.
+    const sides = 120;
+    const ring = Array.from({ length: sides }, (_, i): Vec3 => {
+      const angle = (2 * Math.PI * i) / sides;
+      return [Math.cos(angle), Math.sin(angle), 0];
+    });
+    const next = (i: number): number => (i + 1) % sides;
+    const body = polyhedron(
+      [...ring, [0, 0, 1], [0, 0, -1]],
+      ring.flatMap((_, i) => [
+        [i, next(i), sides],
+        [next(i), i, sides + 1],
+      ]),
+    );
+    const polygon = (sides / 2) * Math.sin((2 * Math.PI) / sides);
+    const wet = cutBelow(solidOf(body), UP, 0);
+    expectClose(wet.area, polygon, ROUNDING);
+    expectClose(wet.volume, polygon / 3, ROUNDING);
+    expectClose(wet.mz, -polygon / 12, ROUNDING);
+    const wall = wallOf(body, { endsClosed: true });
+    const skin = cutBelow(wall.withVolume(wall.area), UP, 0);
+    expectClose(skin.volume, wall.area / 2, ROUNDING);
+    // Each side of the ring, through a triangle that stands at the cone's slope.
+    const slope = Math.atan(1 / Math.cos(Math.PI / sides));
+    expectClose(skin.area, (2 * sides * Math.sin(Math.PI / sides)) / Math.sin(slope), ROUNDING);
+  });
+
   it('a tetrahedron standing on its edge, cut through that edge', () => {
     const body = solidOf(
       polyhedron(

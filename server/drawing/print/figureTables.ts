@@ -4,7 +4,7 @@ import { DOUBT_KEY } from '../../report/doubtBlock.ts';
 import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
 import { type Row, verdictWord } from '../../report/rows.ts';
 import { htmlElement, type Markup, text, together } from '../markup.ts';
-import { heading, paragraph, section } from './html.ts';
+import { heading, paragraph, prose, section } from './html.ts';
 
 /** The figures of both conditions against their limits, and in words what is out of them. */
 export function figureTables(analysis: Analysis): Markup {
@@ -27,7 +27,7 @@ export function figureTables(analysis: Analysis): Markup {
     heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
     said.length === 0
       ? paragraph('Every figure that has a limit keeps it.')
-      : htmlElement('ul', { class: 'findings' }, ...said.map(({ message }) => htmlElement('li', {}, text(message)))),
+      : htmlElement('ul', { class: 'findings' }, ...said.map(({ message }) => htmlElement('li', {}, prose(message)))),
   );
 }
 
@@ -49,7 +49,7 @@ function rowOf(row: Row): Markup {
     'tr',
     {},
     htmlElement('th', { scope: 'row' }, text(name)),
-    htmlElement('td', {}, text(limit === undefined ? value : `${value}; limit ${limit}`)),
+    htmlElement('td', {}, prose(limit === undefined ? value : `${value}; limit ${limit}`)),
     htmlElement(
       'td',
       {},

@@ -25,7 +25,7 @@ figure { margin: 0 0 3mm; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; border: 0.2mm solid #9aa3ad; }
 .pairs { display: grid; grid-template-columns: 1fr 1fr; gap: 0 4mm; align-items: start; }
 .plots { columns: 2; column-gap: 4mm; }
-table { border-collapse: collapse; width: 100%; font-size: 9pt; font-variant-numeric: tabular-nums; }
+table { border-collapse: collapse; width: 100%; margin-bottom: 1.5mm; font-size: 9pt; font-variant-numeric: tabular-nums; }
 th { text-align: left; font-weight: 600; border-bottom: 0.3mm solid #1b2430; padding: 0.8mm 2mm 0.8mm 0; }
 td { border-bottom: 0.15mm solid #c3c9cf; padding: 0.8mm 2mm 0.8mm 0; vertical-align: top; overflow-wrap: anywhere; }
 tbody th { border-bottom: 0.15mm solid #c3c9cf; vertical-align: top; }
@@ -34,7 +34,7 @@ thead { display: table-header-group; }
 .verdict { font-weight: 700; white-space: nowrap; }
 .verdict.out { border: 0.4mm solid #1b2430; padding: 0 1mm; }
 .findings li { margin-bottom: 1mm; }
-.findings { margin: 1mm 0; padding-left: 5mm; }
+.findings { margin: 1mm 0 3mm; padding-left: 5mm; }
 .cut { break-inside: avoid; border: 0.3mm solid #1b2430; padding: 2mm 3mm 1.5mm 9mm; margin: 0 0 2mm; position: relative; }
 .cut p { margin: 0 0 0.5mm; }
 .cut p:first-of-type { font-weight: 700; }
