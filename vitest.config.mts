@@ -5,6 +5,8 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     // The real editor has a configuration of its own: test/editor/vitest.config.mts.
     exclude: ['test/editor/**'],
+    // Modules keep no state of their own, so that each worker may load them once for all its test files.
+    isolate: false,
     // No measure of speed, only an end to a test that hangs: a busy machine may take ten times as long as a quiet one.
     testTimeout: 120_000,
   },
