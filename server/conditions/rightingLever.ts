@@ -32,7 +32,9 @@ const NEAR_AT_THE_START = 1e-2;
 /** The righting lever over all heels, and the range of stability about the rest nearest to upright. */
 export function rightingCurve(boat: Afloat): RightingCurve {
   const level = holdAtHeel(boat, 0, { trim: 0 });
-  const held = [...sideFrom(level, boat, -1).reverse(), level, ...sideFrom(level, boat, 1)];
+  const starboard = sideFrom(level, boat, 1, []);
+  const port = sideFrom(level, boat, -1, starboard);
+  const held = [...port.slice(1).reverse(), ...starboard];
   return { points: held.map(({ heel, trim, lever }) => ({ heel, trim, lever })), range: rangeOf(held, boat) };
 }
 
@@ -43,13 +45,11 @@ interface Held extends LeverPoint {
   readonly level: number;
 }
 
-/** From the first heel off level to keel up. */
-function sideFrom(level: Held, boat: Afloat, side: 1 | -1): Held[] {
+/** From level to keel up; most boats go over to one side much as to the `other`. */
+function sideFrom(level: Held, boat: Afloat, side: 1 | -1, other: readonly Held[]): Held[] {
   const points: Held[] = [level];
-  for (let i = 1; i <= STEPS_A_SIDE; i++) {
-    points.push(holdAtHeel(boat, side * i * STEP, ahead(points)));
-  }
-  return points.slice(1);
+  for (let i = 1; i <= STEPS_A_SIDE; i++) points.push(holdAtHeel(boat, side * i * STEP, ahead(points, other)));
+  return points;
 }
 
 /** Where the search for a boat's trim and level begins. */
@@ -59,17 +59,25 @@ interface Start {
   readonly level?: number;
 }
 
-/** The next point if trim and level go on as they went, unless the boat has just gone over to another trim. */
-function ahead(points: readonly Held[]): Start {
+/**
+ * The next point if trim and level, or by how much they are other than on the other side, go on as they went, unless the boat
+ * has just gone over to another trim.
+ */
+function ahead(points: readonly Held[], other: readonly Held[]): Start {
   const last = points.at(-1)!;
   const recent = points.slice(-4);
-  const steady = recent.findLastIndex((point, i) => Math.abs(point.trim - (recent[i - 1] ?? point).trim) > STEP);
-  const before = recent.slice(Math.max(steady, 0));
-  if (before.length < 2) return { trim: last.trim, before: last.state };
+  const jump = recent.findLastIndex((point, i) => Math.abs(point.trim - (recent[i - 1] ?? point).trim) > STEP);
+  const steady = recent.slice(Math.max(jump, 0));
+  const first = points.length - steady.length;
+  const next = (of: (point: Held) => number): number => {
+    const beside = (i: number): number => (other[i] ? of(other[i]) : 0);
+    return beside(points.length) + nextOf(steady.map((point, i) => of(point) - beside(first + i)));
+  };
+  const knowsLevel = other.length > 0 || steady.length > 2;
   return {
-    trim: nextOf(before.map(point => point.trim)),
+    trim: next(point => point.trim),
     before: last.state,
-    ...(before.length > 2 && { level: nextOf(before.map(point => point.level)) }),
+    ...(knowsLevel && { level: next(point => point.level) }),
   };
 }
 
