@@ -16,7 +16,9 @@ export function trialsBlock(analysis: Analysis, paint: Paint): string {
     ...incliningLines(analysis, comparison),
     ...(comparison.trial.note === null ? [] : [`    note: ${comparison.trial.note}`]),
   ]);
-  const offers = learned.offers().map((offer: Offer, i) => `  ${i + 1}. ${offer.title}`);
+  const offers = learned
+    .offers()
+    .flatMap(({ title, details }: Offer, i) => [`  ${i + 1}. ${title}`, ...details.map(detail => `     ${detail}`)]);
   return [
     paint.heading('Trials'),
     ...lines,

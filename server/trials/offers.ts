@@ -9,11 +9,13 @@ import { fewThatExplain, solveFor } from './few.ts';
 import { type HiddenKey, hiddenId } from './hidden.ts';
 import type { Lesson } from './lesson.ts';
 import { type Reconciled, type ReconciledHidden, reconcileHidden, reconcileInputs } from './reconcile.ts';
-import { type Rewritten, rewrite } from './rewrite.ts';
+import { rewrite } from './rewrite.ts';
 
 /** What a trial’s readings come to in the file, as an edit. */
 export interface Offer {
   readonly title: string;
+  /** What else the title has no room for, a line each. */
+  readonly details: readonly string[];
   readonly changes: readonly Change[];
   /** How well this explains the readings beside other ways: the greater, the better. */
   readonly evidence: number;
@@ -75,6 +77,7 @@ function insertHidden({ source, trials }: Lesson, { pool, estimated, hidden }: R
   const title = `Insert “${name}”: ${massText(mass.value, boat.units)} about ${lengthText(station.value, boat.units)} aft of the bow tip that nobody wrote down`;
   return {
     title,
+    details: [],
     changes: [{ kind: 'append', path: ['payload'], entry }, ...explainedBy(trials, name)],
     evidence: estimated.evidence,
   };
@@ -102,21 +105,11 @@ function* changeFigures({ source, trials }: Lesson, { pool, estimated }: Reconci
     const is = rewritten(k, found.unknowns[i]!);
     return is ? [{ input: pool.inputs[k]!, rewritten: is }] : [];
   });
+  const said = changed.map(({ input, rewritten: { was, is } }) => `${input.words}: ${was} to ${is}`);
   return {
-    title: figuresTitle(changed),
+    title: said.length === 1 ? `Change the ${said[0]}` : `Change ${said.length} figures, first the ${said[0]}`,
+    details: said.length === 1 ? [] : said,
     changes: [...changed.map(({ rewritten: { change } }) => change), ...explainedBy(trials, CHANGED)],
     evidence: estimated.evidence,
   };
-}
-
-/** How many changes a title names. */
-const NAMED = 3;
-
-function figuresTitle(
-  chosen: readonly { readonly input: { readonly words: string }; readonly rewritten: Rewritten }[],
-) {
-  const named = chosen.slice(0, NAMED).map(({ input, rewritten: { was, is } }) => `${input.words} ${was} to ${is}`);
-  const more = chosen.length - named.length;
-  const rest = more > 0 ? `; and ${more} more` : '';
-  return `Change what the file says: ${named.join('; ')}${rest}`;
 }

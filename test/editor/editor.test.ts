@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { beginATrial, renameTheCompartment } from './inText.ts';
+import { logTheTrials, readTheTrial, takeWhatItTeaches } from './pool.ts';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
 import {
   clickAPart,
@@ -74,6 +75,17 @@ test('the trim sheet shows the text, and the text what is done on the sheet', as
     'sheet-taken': 'samples/pictures/taken.png',
     'sheet-printed': 'samples/pictures/printed.png',
   });
+});
+
+test('what the pool showed is compared, and the file learns from it', async () => {
+  await inEditor({ name: 'pool', patience }, async session => {
+    await seeTheSquiggle(session);
+    await applyTheFix(session);
+    await logTheTrials(session);
+    await readTheTrial(session);
+    await takeWhatItTeaches(session);
+  });
+  keepShots({ 'pool-trial': 'samples/pictures/trial.png' });
 });
 
 test('the same extension works in the extension worker of the browser', async () => {

@@ -1,13 +1,25 @@
 /** The trim sheet beside the text: a hand on the picture changes the text, and the text the picture. */
 import { existsSync, readFileSync } from 'node:fs';
-import type { Frame, Locator } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
+import {
+  atRest,
+  changedText,
+  chooseTheme,
+  drawing,
+  entryIn,
+  focusText,
+  groundOf,
+  middleOf,
+  partIn,
+  picture,
+  pixelsPerUnit,
+  sheetPage,
+  undoOnce,
+  words,
+} from './sheetHands.ts';
 import { step } from './step.ts';
 import { goTo, isChanged, isInTrim, openInExplorer, runCommand, save, statusText, until } from './workbench.ts';
-
-type Path = readonly (string | number)[];
-type Point = { readonly x: number; readonly y: number };
 
 export async function openTheSheet(session: Session): Promise<void> {
   await step('the boat file opens', () => openInExplorer(session.page, sampleName, session.patience));
@@ -264,136 +276,5 @@ export async function seeTheSheetChange(session: Session): Promise<void> {
     });
     await page.keyboard.press('Backspace');
     await until({ what: 'the figures as before', seen: async () => (await words(session)) === figures, patience });
-  });
-}
-
-/** The page in the panel; null until it is there. */
-async function sheetPage({ page }: Session): Promise<Frame | null> {
-  for (const frame of page.frames()) {
-    if (
-      (await frame
-        .locator('#pictures')
-        .count()
-        .catch(() => 0)) > 0
-    )
-      return frame;
-  }
-  return null;
-}
-
-/** A picture of the sheet, once it is drawn. */
-async function picture(session: Session, id: string): Promise<Locator> {
-  let found: Locator | null = null;
-  await until({
-    what: `the picture ${id}`,
-    seen: async () => {
-      found = (await sheetPage(session))?.locator(`[data-picture="${id}"] svg`) ?? null;
-      return found !== null && (await found.count()) > 0;
-    },
-    patience: session.patience,
-  });
-  return found!;
-}
-
-const partIn = (drawn: Locator, path: Path): Locator => drawn.locator(`[data-path='${JSON.stringify(path)}']`);
-
-const drawing = async (session: Session, id: string): Promise<string> =>
-  (await picture(session, id)).evaluate(element => element.innerHTML);
-
-const words = async (session: Session): Promise<string> =>
-  (await (await sheetPage(session))?.locator('#words').textContent()) ?? '';
-
-const groundOf = async (session: Session): Promise<string> =>
-  (await picture(session, 'surfaced-side')).evaluate(
-    element => element.ownerDocument.defaultView?.getComputedStyle(element).backgroundColor ?? '',
-  );
-
-async function chooseTheme({ page, patience }: Session, label: string): Promise<void> {
-  const input = page.locator('.quick-input-widget:not(.hidden) input[placeholder*="Theme"]');
-  await until({
-    what: 'the list of themes',
-    act: async () => {
-      await page.keyboard.press('Control+k');
-      await page.keyboard.press('Control+t');
-    },
-    seen: () => input.isVisible(),
-    patience,
-  });
-  await input.fill(label);
-  await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: label }).waitFor({ timeout: patience });
-  await page.keyboard.press('Enter');
-}
-
-/** Until the sheet is drawn whole. */
-async function atRest(session: Session): Promise<void> {
-  await until({
-    what: 'the whole sheet',
-    seen: async () => (await (await sheetPage(session))?.locator('[aria-busy="true"]').count()) === 0,
-    patience: session.patience,
-  });
-}
-
-/** The middle of a part on the window, once the sheet is drawn whole and stays so. */
-async function middleOf(session: Session, part: Locator): Promise<Point> {
-  const body = part.locator('.body').first();
-  let middle: Point | null = null;
-  await until({
-    what: 'a part at rest',
-    seen: async () => {
-      const sheet = await sheetPage(session);
-      if ((await sheet?.locator('[aria-busy="true"]').count()) !== 0) return false;
-      await body.evaluate(element => element.scrollIntoView({ block: 'center' })).catch(() => null);
-      const box = await body.boundingBox().catch(() => null);
-      const last = middle;
-      middle = box && { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-      return middle !== null && last?.x === middle.x && last.y === middle.y;
-    },
-    patience: session.patience,
-  });
-  return middle!;
-}
-
-async function pixelsPerUnit(drawn: Locator): Promise<number> {
-  const [, , width] = (await drawn.getAttribute('viewBox'))!.split(' ').map(Number);
-  return (await drawn.boundingBox())!.width / width!;
-}
-
-/** Where an entry of the payload is: its line from 0, and its path. */
-function entryIn(text: string, name: string): { readonly line: number; readonly path: Path } {
-  const lines = text.split('\n');
-  const payload = lines.findIndex(line => line.startsWith('payload:'));
-  const entries = lines.flatMap((line, i) => (i > payload && /^ {2}- name: /.test(line) ? [i] : []));
-  const index = entries.findIndex(i => lines[i]!.includes(name));
-  return { line: entries[index]!, path: ['payload', index] };
-}
-
-/** The text once a deed on the sheet has changed it; saved for this. */
-async function changedText(session: Session): Promise<string> {
-  const { page, file, patience } = session;
-  await until({
-    what: 'the text changed',
-    seen: async () => (await page.locator('.tab.dirty').count()) > 0,
-    patience,
-  });
-  await focusText(session);
-  await save(page, patience);
-  return readFileSync(file, 'utf8');
-}
-
-async function undoOnce(session: Session, text: string): Promise<void> {
-  const { page, file, patience } = session;
-  await focusText(session);
-  await page.keyboard.press('Control+z');
-  await until({ what: 'the text undone', seen: () => isChanged(page), patience });
-  await save(page, patience);
-  expect(readFileSync(file, 'utf8')).toBe(text);
-}
-
-async function focusText({ page, patience }: Session): Promise<void> {
-  await until({
-    what: 'the text in front',
-    act: () => page.locator('.tab', { hasText: sampleName }).click(),
-    seen: async () => (await page.locator('.tab.active.selected', { hasText: sampleName }).count()) > 0,
-    patience,
   });
 }

@@ -108,16 +108,18 @@ export async function readHover(page: Page, patience: number): Promise<string> {
   return plainSpaces((await hover.allInnerTexts()).join('\n'));
 }
 
-/** Opens the menu of fixes at the cursor and reads it; its first entry has the focus. */
+/** Opens the menu of fixes at the cursor and reads it; its first entry has the focus. Some take a while to be worked out. */
 export async function openFixes(page: Page, patience: number): Promise<string> {
   const menu = page.locator('.action-widget');
+  const words = async () => plainSpaces((await menu.allInnerTexts()).join());
   await until({
     what: 'the menu of fixes',
     act: () => page.keyboard.press('Control+Period'),
-    seen: async () => (await menu.count()) > 0,
+    seen: async () => (await words()) !== '',
     patience,
+    again: patience / 4,
   });
-  return plainSpaces((await menu.allInnerTexts()).join());
+  return words();
 }
 
 /** The text of one item of the status bar; empty while it is not shown. */

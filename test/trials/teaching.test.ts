@@ -125,7 +125,8 @@ describe('figures that were off', () => {
       .learned()
       .offers()
       .find(({ title }) => /^Change/.test(title))!;
-    expect(offer.title).toMatch(/mass of “battery” 182 g to 2\d\d(\.\d)? g/);
+    expect([offer.title, ...offer.details].join('\n')).toMatch(/mass of “battery”: 182 g to 2\d\d(\.\d)? g/);
+    expect(offer.title.length).toBeLessThanOrEqual(90);
     const after = taught(analysis, /^Change/);
     expect(after.syntax.text).toMatch(/name: battery, mass: 2\d\d(\.\d)? g ± 15 g, station: 192 to 272 mm ± 0\.5 mm,/);
     expect(codes(after)).not.toContain('trial-differs');

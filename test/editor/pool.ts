@@ -1,0 +1,72 @@
+/** What the pool showed goes into the file, and the file learns from it. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect } from 'vitest';
+import { projectRoot } from '../../client/launch/install.mjs';
+import type { Session } from './session.ts';
+import { step } from './step.ts';
+import { goTo, isChanged, openFixes, readHover, runCommand, save, until, visibleLines } from './workbench.ts';
+
+/** The trials that the guide writes down, as they stand there. */
+const trialsOfTheGuide = (): string =>
+  readFileSync(join(projectRoot, 'samples', 'README.md'), 'utf8').match(/```yaml\n(trials:\n.*?)```/s)![1]!;
+
+export async function logTheTrials({ page, file, patience }: Session): Promise<void> {
+  await step('the trials of the guide stand in the file', async () => {
+    writeFileSync(file, `${readFileSync(file, 'utf8').trimEnd()}\n\n${trialsOfTheGuide()}`);
+    await until({
+      what: 'the trials in the text',
+      act: async () => {
+        await runCommand(page, 'File: Revert File', patience);
+        await page.keyboard.press('Control+End');
+      },
+      seen: async () => (await visibleLines(page)).some(line => line.includes('condition: submerged')),
+      patience,
+      again: patience / 4,
+    });
+  });
+}
+
+export async function readTheTrial({ page, file, patience, shoot }: Session): Promise<void> {
+  await step('the hover of a trial sets what was read beside what the file says', async () => {
+    const line = lineOf(file, 'condition: submerged');
+    await goTo(page, line + 1, 6, patience);
+    const hover = await readHover(page, patience);
+    expect(hover).toMatch(/the trim\s+3\.4° bow down\s+0\.5° bow down/);
+    expect(hover).toMatch(/the fill of the tanks\s+48 %\s+55 %/);
+    await shoot('trial');
+    await page.keyboard.press('Escape');
+  });
+}
+
+export async function takeWhatItTeaches({ page, file, patience, shoot }: Session): Promise<void> {
+  const text = readFileSync(file, 'utf8');
+  await step('the light bulb enters the weight that nobody wrote down, and one undo takes it out', async () => {
+    await goTo(page, lineOf(file, 'condition: submerged') + 1, 6, patience);
+    expect(await openFixes(page, patience)).toContain('Insert “unlisted weight”');
+    await shoot('lessons');
+    await until({
+      what: 'the unlisted weight in focus',
+      act: () => page.keyboard.press('ArrowDown'),
+      seen: async () =>
+        (await page.locator('.action-widget .monaco-list-row.focused', { hasText: 'unlisted weight' }).count()) > 0,
+      patience,
+      again: 500,
+    });
+    await page.keyboard.press('Enter');
+    await until({ what: 'the text changed', seen: () => isChanged(page), patience });
+    await save(page, patience);
+    const learned = readFileSync(file, 'utf8');
+    expect(learned).toMatch(/- name: unlisted weight.*\n\s+mass: \d+ g/);
+    expect(learned.split('\n').filter(each => !text.includes(each)).length).toBeLessThan(12);
+    await page.keyboard.press('Control+z');
+    await until({ what: 'the text undone', seen: () => isChanged(page), patience });
+    await save(page, patience);
+    expect(readFileSync(file, 'utf8')).toBe(text);
+  });
+}
+
+const lineOf = (file: string, words: string): number =>
+  readFileSync(file, 'utf8')
+    .split('\n')
+    .findIndex(line => line.includes(words));
