@@ -1,22 +1,42 @@
 import type { Analysis } from '../analysis.ts';
 import { applyChanges } from '../text/edit.ts';
 import type { TextSplice } from '../text/layout.ts';
+import { tapeStep, tapeText } from '../wording/numbers.ts';
 
 /** Words that stand where something is to be filled in, until the text is an editor's snippet. */
-const STOPS = {
+const stopsOf = ([fore, aft]: readonly [string, string]): Readonly<Record<string, string>> => ({
   xdatex: `\${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}`,
   xconditionx: `\${2|surfaced,submerged,inclining|}`,
-  xforex: `\${3:60 mm}`,
+  xforex: `\${3:${fore}}`,
   xforeheightx: '$4',
-  xaftx: `\${5:840 mm}`,
+  xaftx: `\${5:${aft}}`,
   xaftheightx: '$6',
-} as const;
+});
+
+/** Part of the length from either end at which a first reading is likely to be taken (common practice, no source). */
+const FROM_THE_END = 0.08;
+
+/** Where the water is likely to be read, near each end: where it was the last time, or else by the boat's length. */
+function stationsOf({ boat, trials }: Analysis): readonly [fore: string, aft: string] {
+  const { length, units } = boat;
+  const read = trials.map(({ readings }) =>
+    readings.flatMap(reading => (reading.of === 'mark' ? [reading.station] : [])),
+  );
+  const last = read.findLast(stations => stations.length > 1);
+  if (last) return [tapeText(Math.min(...last), units), tapeText(Math.max(...last), units)];
+  if (!(length > 0)) return ['', ''];
+  const step = 8 * tapeStep(units);
+  const fore = Math.max(1, Math.round((FROM_THE_END * length) / step)) * step;
+  return [tapeText(fore, units), tapeText(length - fore, units)];
+}
 
 /**
  * A new trial to fill in, below those that there are or in a section of its own: the text to put in, in the syntax of
- * editor snippets. Its readings are left blank. Null where the file's trials are no list.
+ * editor snippets. Its readings are left blank, and stations can be typed over. Null where the file's trials are no list.
  */
-export function newTrial({ syntax }: Analysis): TextSplice | null {
+export function newTrial(analysis: Analysis): TextSplice | null {
+  const { syntax } = analysis;
+  const stops = stopsOf(stationsOf(analysis));
   const [splice, ...others] =
     applyChanges(syntax, [
       {
@@ -33,5 +53,5 @@ export function newTrial({ syntax }: Analysis): TextSplice | null {
     ]) ?? [];
   if (!splice || others.length > 0) return null;
   const escaped = splice.text.replace(/[\\$}]/g, '\\$&');
-  return { ...splice, text: escaped.replace(/x[a-z]+x/g, word => STOPS[word as keyof typeof STOPS] ?? word) };
+  return { ...splice, text: escaped.replace(/x[a-z]+x/g, word => stops[word] ?? word) };
 }

@@ -12,15 +12,13 @@ export function polyhedronWall(form: Polyhedron): Wall {
   const { centre } = tree;
   const wet = new Float64Array(STRIDE);
   const area = ofNode[0] ?? 0;
-  let rough: Wall | undefined;
+  let rough: Wall | null | undefined;
   return wallOfSurface({
     area,
-    ...(areas.length > MANY && {
-      rough: () => {
-        rough ??= polyhedronWall(weld(form, Math.sqrt(area / ROUGH_CORNERS)).form);
-        return rough;
-      },
-    }),
+    rough() {
+      if (rough === undefined) rough = areas.length > MANY ? roughWall(form, area) : null;
+      return rough;
+    },
     moment: addScaled([ofNode[1] ?? 0, ofNode[2] ?? 0, ofNode[3] ?? 0], centre, area),
     extent: treeExtent(tree),
     cut(n, h, thickness, sums) {
@@ -45,6 +43,15 @@ export function polyhedronWall(form: Polyhedron): Wall {
 /** Triangles that make a rougher wall worth its while, and corners that it has then, about. */
 const MANY = 20_000;
 const ROUGH_CORNERS = 2_000;
+/** Of the area, what a rough wall must at least have to be much like the other: fine detail joins to nothing. */
+const ALIKE = 0.8;
+
+/** The wall with corners joined that are close together; null where too little would be left of it. */
+function roughWall(form: Polyhedron, area: number): Wall | null {
+  if (!(area > 0)) return null;
+  const wall = polyhedronWall(weld(form, Math.sqrt(area / ROUGH_CORNERS)).form);
+  return wall.area > ALIKE * area ? wall : null;
+}
 
 interface WallMesh {
   readonly tree: BoundsTree;

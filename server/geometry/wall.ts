@@ -20,8 +20,8 @@ export interface Surface {
   extent(n: Vec3): readonly [lowest: number, highest: number];
   /** Adds `thickness` (m) times the area below n·p = h, and times the strip that the plane crosses, to `sums`. */
   cut(n: Vec3, h: number, thickness: number, sums: Immersion): void;
-  /** A wall much like it that is cheaper to cut. */
-  rough?(): Wall;
+  /** A wall much like it that is cheaper to cut; null where there is none. */
+  rough?(): Wall | null;
 }
 
 export function wallOfSurface(surface: Surface): Wall {
@@ -41,7 +41,7 @@ export function wallOfSurface(surface: Surface): Wall {
         extent,
         cut: (n, h, sums) => surface.cut(n, h, thickness, sums),
         get rough() {
-          rough ??= surface.rough?.().withVolume(volume);
+          rough ??= surface.rough?.()?.withVolume(volume);
           return rough;
         },
       };

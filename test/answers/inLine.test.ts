@@ -141,11 +141,23 @@ describe('a new trial', () => {
         '  fill: 60 %',
         `- date: \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}`,
         `  condition: \${2|surfaced,submerged,inclining|}`,
-        `  marks: [{ station: \${3:60 mm}, height: $4 \\}, { station: \${5:840 mm}, height: $6 \\}]`,
+        `  marks: [{ station: \${3:}, height: $4 \\}, { station: \${5:}, height: $6 \\}]`,
         '# the end',
         '',
       ].join('\n'),
     );
+  });
+
+  test.each([
+    ['near each end of the boat', 'hull: { length: 860 mm }\n', ['72 mm', '788 mm']],
+    ['in the unit of the file', 'units: { length: in, mass: oz }\nhull: { length: 13.5 in }\n', ['1 in', '12 1/2 in']],
+    [
+      'where it was read the last time',
+      'hull: { length: 860 mm }\ntrials:\n- condition: surfaced\n  marks: [{ station: 61 mm, height: 1 mm }, { station: 840 mm, height: 1 mm }]\n- condition: submerged\n',
+      ['61 mm', '840 mm'],
+    ],
+  ])('has the water read %s', (_, text, stations) => {
+    expect([...added(text)!.matchAll(/station: \$\{\d:([^}]*)\}/g)].map(([, station]) => station)).toEqual(stations);
   });
 
   test('makes the section where there is none, and is none where trials are something else', () => {

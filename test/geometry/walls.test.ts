@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { boxForm } from '../../server/geometry/box.ts';
+import type { Polyhedron } from '../../server/geometry/form.ts';
 import { wallOf } from '../../server/geometry/solids.ts';
 import { unit, type Vec3 } from '../../server/geometry/vector.ts';
 import { cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { ball, cylinder, revolved } from './helpers/forms.ts';
+import { ellipsoidMesh } from './helpers/meshes.ts';
 
 // Rows G-nn: "Check values", section 3, closed-form geometry; sources as in closedSolids.test.ts, from memory.
 const UP: Vec3 = [0, 0, 1];
@@ -105,5 +107,42 @@ describe('the material is spread by area', () => {
     const h = 5e-4;
     const alongSide = Math.hypot(h / n[0], h / n[2]);
     expectClose(cutBelow(body, n, h).area, 1 / n[0] + 1 / n[2] + 2 * alongSide, ROUNDING);
+  });
+});
+
+describe('a rough wall', () => {
+  const fine = ellipsoidMesh([0.4, 0.06, 0.05], 120);
+  const wall = wallOf(fine, CLOSED).withVolume(2e-4);
+
+  it('has the volume of the fine one, and is cut much like it', () => {
+    const rough = wall.rough!;
+    expect(rough.volume).toBe(2e-4);
+    for (const n of [UP, unit([0.1, 0.7, -0.7]), unit([1, 0.2, 0.1])]) {
+      for (const h of [-0.03, 0, 0.02]) {
+        const [ours, plain] = [cutBelow(rough, n, h), cutBelow(wall, n, h)];
+        expectClose(ours.volume, plain.volume, 0.05);
+        expect(Math.abs(ours.mx - plain.mx)).toBeLessThan(0.02 * 2e-4 * 0.4);
+      }
+    }
+  });
+
+  it('is none for a wall of few triangles, nor for one that would mostly vanish', () => {
+    expect(wallOf(ellipsoidMesh([0.4, 0.06, 0.05], 40), CLOSED).withVolume(1).rough).toBeUndefined();
+    // Two thousand specks of 0.1 mm, 50 mm apart: joined, each is a point.
+    const speck = boxForm([0, 0, 0], [1e-4, 1e-4, 1e-4]);
+    const specks = Array.from({ length: 2_000 }, (_, i) => [
+      0.05 * (i % 20),
+      0.05 * (Math.floor(i / 20) % 10),
+      0.05 * Math.floor(i / 200),
+    ]);
+    const { vertices, faces } = speck;
+    const cloud: Polyhedron = {
+      shape: 'polyhedron',
+      vertices: Float64Array.from(specks.flatMap(at => Array.from(vertices, (value, k) => value + at[k % 3]!))),
+      faces: Uint32Array.from(
+        specks.flatMap((_, i) => Array.from(faces, vertex => vertex + (i * vertices.length) / 3)),
+      ),
+    };
+    expect(wallOf(cloud, CLOSED).withVolume(1).rough).toBeUndefined();
   });
 });
