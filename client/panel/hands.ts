@@ -65,8 +65,9 @@ export function listenToHands(host: HTMLElement, deeds: Deeds): void {
   host.addEventListener('pointercancel', letGo);
 
   host.addEventListener('click', event => {
-    const entry = entryAt(event.target, '[data-path], [data-correction]');
+    const entry = entryAt(event.target, '[data-path], [data-of], [data-correction]');
     if (entry?.dataset.correction !== undefined) deeds.take();
+    else if (entry?.dataset.of !== undefined) deeds.reveal(entry.dataset.of);
     // What can be dragged was heard of when the pointer went up.
     else if (entry?.dataset.path !== undefined && entry.dataset.drag === undefined) deeds.reveal(entry.dataset.path);
   });

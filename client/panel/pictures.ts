@@ -32,6 +32,9 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
       if (isLit) entry.setAttribute('aria-current', 'true');
       else entry.removeAttribute('aria-current');
     }
+    for (const label of figure.drawing.querySelectorAll<SVGElement>('[data-of]')) {
+      label.classList.toggle('lit', label.dataset.of === lit);
+    }
   };
   const showAll = (pictures: readonly PanelPicture[], outdated: readonly string[]): void => {
     const { gone, patches } = patchesFor(shown, pictures);

@@ -1,3 +1,4 @@
+import { pathKey } from '../../schema/path.ts';
 import type { Point2 } from '../geometry/outline.ts';
 import type { Sight } from '../geometry/silhouette.ts';
 import type { Drawn } from './entryGroup.ts';
@@ -32,6 +33,7 @@ export function labelBands(
     words: shortened(called(drawn.thing.name), MOST),
     at,
     kind: drawn.correction === null ? drawn.thing.kind : 'ghost',
+    of: drawn.correction === null ? pathKey(drawn.thing.path) : null,
   });
   const band = (isHere: (at: Point2) => boolean): Band => {
     const labels = placeLabels(placed.filter(({ at }) => isHere(at)).map(label), TYPE, width);
@@ -81,7 +83,7 @@ export function drawLabels({ labels, height }: Band, edge: number, way: 1 | -1, 
     'g',
     { class: 'labels', 'aria-hidden': 'true' },
     together(
-      labels.map(({ words, at, kind, pole, row, anchor }) => {
+      labels.map(({ words, at, kind, of, pole, row, anchor }) => {
         const far = edge + way * (row * ROW + (way > 0 ? ROW - 4 : 3));
         const foot = at[1] + dy;
         const lead = `M${short(pole)} ${short(far + (way > 0 ? 2 : 0))}V${short(edge)}L${short(at[0])} ${short(foot)}`;
@@ -90,7 +92,13 @@ export function drawLabels({ labels, height }: Band, edge: number, way: 1 | -1, 
           element('circle', { class: 'leader-end', cx: at[0], cy: foot, r: 1.5 }),
           element(
             'text',
-            { class: `label ${kind}`, x: pole + (anchor === 'start' ? 3 : -3), y: far, 'text-anchor': anchor },
+            {
+              class: `label ${kind}`,
+              'data-of': of,
+              x: pole + (anchor === 'start' ? 3 : -3),
+              y: far,
+              'text-anchor': anchor,
+            },
             text(words),
           ),
         ]);

@@ -7,6 +7,8 @@ export interface Labelled {
   /** Where its leader ends. */
   readonly at: Point2;
   readonly kind: string;
+  /** Key of the entry that it names; null for what is proposed. */
+  readonly of: string | null;
 }
 
 /** A label in its place: its text starts or ends at its pole, an upright line in the rows of labels. */

@@ -80,4 +80,5 @@ export const styleSheet = `
 .sheet .needed.far { stroke: var(--bad); stroke-width: 2.6; }
 .sheet .entry:hover .body, .sheet .entry:focus .body, .sheet .entry.lit .body { stroke: var(--lit); stroke-width: 2.6; }
 .sheet .entry:focus { outline: none; }
+.sheet .label.lit { fill: var(--lit); text-decoration: underline; }
 `;

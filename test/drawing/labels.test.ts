@@ -11,6 +11,7 @@ const labels = fc.array(
     words: fc.string({ minLength: 1, maxLength: 26 }),
     at: fc.tuple(fc.double({ min: 60, max: 820, noNaN: true }), fc.constant(0)),
     kind: fc.constant('part'),
+    of: fc.constant(null),
   }),
   { maxLength: 50 },
 );
@@ -46,6 +47,7 @@ it('texts stay in the picture while their side has room', () => {
       words,
       at: [20 + 420 * i, 0] as const,
       kind: 'part',
+      of: null,
     })),
     SIZE,
     WIDTH,

@@ -65,4 +65,15 @@ describe.each(['petrel', 'curlew', 'sprat'])('%s from the side, read back from t
       expect(group.children[0]!.name).toBe('title');
     }
   });
+
+  it('every label of an entry goes to the entry that it names', () => {
+    const { svg } = drawn(analysis, 'submerged-side');
+    const entries = [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.bays, ...boat.payload];
+    const labels = withClass(svg, 'label').filter(({ attributes }) => attributes['data-of'] !== undefined);
+    expect(labels).toHaveLength(entries.length);
+    for (const label of labels) {
+      const named = entries.find(({ path }) => JSON.stringify(path) === label.attributes['data-of'])!;
+      expect(named.name.slice(0, 20)).toBe(label.text.replace('…', '').trimEnd().slice(0, 20));
+    }
+  });
 });

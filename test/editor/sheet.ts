@@ -94,6 +94,17 @@ export async function clickAPart(session: Session): Promise<void> {
       patience,
     });
   });
+  await step('and so does a click on its name', async () => {
+    const pump = entryIn(readFileSync(file, 'utf8'), 'tank pump and valves');
+    const name = (await picture(session, 'surfaced-side')).locator(`[data-of='${JSON.stringify(pump.path)}']`);
+    await until({
+      what: 'the cursor on the line of the pump',
+      act: () => name.click(),
+      again: patience / 3,
+      seen: async () => (await statusText(page, 'status.editor.selection')).startsWith(`Ln ${pump.line + 1}, `),
+      patience,
+    });
+  });
   await step('Enter on a part with the keyboard’s focus does the same', async () => {
     const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
     await partIn(await picture(session, 'surfaced-side'), battery.path).focus();
