@@ -23,6 +23,7 @@ import { inSteps, type Working } from './steps.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
 import { conditioned } from './trials/condition.ts';
 import { type Learned, learn } from './trials/learn.ts';
+import type { Slip } from './trials/reconcile.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
@@ -42,6 +43,10 @@ export interface Analysis {
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
+  /** The same but for readings of which it takes a while to tell whether they are slips; at once. */
+  findingsSoFar(): readonly Finding[];
+  /** Does a little of the work on those; true when `findings` are there at once too. */
+  stepToFindings(): boolean;
   /** The file itself has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
   /** Mesh files that the boat is made of, by name; one that was still being loaded is in no figure yet. */
@@ -153,6 +158,11 @@ function conclude(
     ? previous.kept.doubts
     : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
   const doubts = () => (isWhole ? allDoubts() : null);
+  const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
+  // While something is missing from the figures, no trial can agree with them.
+  const hasTrials = isWhole && read.trials.length > 0;
+  const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
+    hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, slipsOf(learned()))] : ofBoat;
   const correcting = patient && inSteps(() => proposeCorrections(patient));
   return {
     ...read,
@@ -161,12 +171,11 @@ function conclude(
     surfaced,
     submerged,
     passage,
-    // While something is missing from the figures, no trial can agree with them.
-    findings: [
-      ...ofFile,
-      ...judge(boat, surfaced, submerged, passage),
-      ...(isWhole && read.trials.length > 0 ? judgeTrials(boat, learned()) : []),
-    ],
+    get findings() {
+      return judged(learned => learned.slips());
+    },
+    findingsSoFar: () => judged(learned => learned.slipsSoFar()),
+    stepToFindings: () => !hasTrials || learned().stepToSlips(),
     isFaulty,
     corrections: () => correcting?.all() ?? [],
     stepToCorrections: () => correcting?.step() ?? true,

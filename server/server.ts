@@ -120,23 +120,46 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       () => {},
     );
 
-  /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
-  const publish = (uri: string): void => {
-    pending.delete(uri);
-    const document = documents.get(uri);
-    if (!document) return;
+  /** Tells the editor what is known of a file, and the caller whether that is all. */
+  const tell = (document: TextDocument): boolean => {
+    const { uri, version } = document;
     const told = attempt(
       host,
       'analysis',
       () => {
         const analysis = analyses.get(document);
-        return { diagnostics: service.diagnostics(analysis, reference), summary: service.summary(analysis) };
+        const isAll = analysis.stepToFindings();
+        return { isAll, diagnostics: service.diagnostics(analysis, reference), summary: service.summary(analysis) };
       },
-      reason => service.ownFault(reason),
+      reason => ({ ...service.ownFault(reason), isAll: true }),
     );
-    void connection.sendDiagnostics({ uri, version: document.version, diagnostics: [...told.diagnostics] });
+    void connection.sendDiagnostics({ uri, version, diagnostics: [...told.diagnostics] });
     const summary: SummaryParams = { uri, ...told.summary };
     void connection.sendNotification(summaryNotification, summary);
+    return told.isAll;
+  };
+
+  /** One step towards the findings that take a while; the editor is told once they are there, unless the file has changed. */
+  const findTheRest = (uri: string, version: number): void => {
+    const document = documents.get(uri);
+    if (document?.version !== version || pending.has(uri)) return;
+    const isThere = attempt(
+      host,
+      'findings',
+      () => analyses.get(document).stepToFindings(),
+      () => true,
+    );
+    if (isThere) tell(document);
+    else host.defer(() => findTheRest(uri, version));
+  };
+
+  /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
+  const publish = (uri: string): void => {
+    pending.delete(uri);
+    const document = documents.get(uri);
+    if (!document) return;
+    const { version } = document;
+    if (!tell(document)) host.defer(() => findTheRest(uri, version));
   };
 
   /** Analyses anew every open file that names mesh files: one of them came or changed. */
@@ -196,7 +219,9 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       },
       () => {
         const document = documents.get(uri);
-        return !document || analyses.get(document).stepToCorrections();
+        if (!document) return true;
+        const analysis = analyses.get(document);
+        return analysis.stepToCorrections() && analysis.stepToFindings();
       },
     ),
   );

@@ -97,7 +97,7 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
 function stepsToWhole(analysis: Analysis): () => boolean {
   let isDoubted = false;
   return () => {
-    if (!analysis.stepToCorrections()) return false;
+    if (!analysis.stepToCorrections() || !analysis.stepToFindings()) return false;
     if (isDoubted) return true;
     isDoubted = true;
     analysis.doubts();

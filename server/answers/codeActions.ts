@@ -23,6 +23,7 @@ export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile):
 
 /** Does a little of the work on corrections and on what trials teach, where they are asked for; true when all is there. */
 export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
+  if (!analysis.stepToFindings()) return false;
   const touched = findingsIn(analysis, span);
   const isTrimmed = touched.every(finding => conditionOf(finding) === null);
   if (!isTrimmed && !analysis.stepToCorrections()) return false;

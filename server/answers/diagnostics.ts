@@ -16,10 +16,10 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
 /** Where the documentation of a finding stands; null where there is none to open. */
 export type FindingLink = (code: FindingCode) => string | null;
 
-/** Every finding as the editor shows it, open questions last, its code a link to its documentation. */
+/** Every finding that is there, as the editor shows it, open questions last, its code a link to its documentation. */
 export const diagnosticsOf = (analysis: Analysis, linkOf: FindingLink): readonly Diagnostic[] => {
-  const { syntax, findings } = analysis;
-  return [...findings, ...analysis.openQuestions()].map(finding => {
+  const { syntax } = analysis;
+  return [...analysis.findingsSoFar(), ...analysis.openQuestions()].map(finding => {
     const href = linkOf(finding.code);
     return { ...diagnosticOf(syntax, finding), ...(href === null ? {} : { codeDescription: { href } }) };
   });

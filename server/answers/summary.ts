@@ -11,7 +11,7 @@ export interface Summary {
 }
 
 export function summarise(analysis: Analysis): Summary {
-  const { findings } = analysis;
+  const findings = analysis.findingsSoFar();
   const state = findings.some(finding => finding.severity === 'error')
     ? 'faulty'
     : findings.some(finding => finding.severity === 'warning')

@@ -35,7 +35,10 @@ function readingWords(
 ): readonly string[] {
   if (predicted === null) return [];
   const { units } = analysis.boat;
-  const slip = analysis.learned().slips.find(each => each.reading === reading);
+  const slip = analysis
+    .learned()
+    .slipsSoFar()
+    .find(each => each.reading === reading);
   const off = reading.value - predicted;
   const isSame = sizeText(reading, off, units).startsWith('0 ') || sizeText(reading, off, units) === '0°';
   return [

@@ -1,3 +1,4 @@
+import type { FileUnits } from '../../schema/units.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import { assembleBodies } from '../bodies/assemble.ts';
 import { floatSubmerged } from '../conditions/submerged.ts';
@@ -12,7 +13,7 @@ import { BOTH, titleOf } from './correctionTitle.ts';
 import type { Patient } from './patient.ts';
 import type { Aim, Row } from './program.ts';
 import { breaksLimit } from './realise.ts';
-import { placeChanges, shifted } from './shift.ts';
+import { placeChanges, shifted, tapeOf } from './shift.ts';
 
 /** Lighter things are not worth moving: a share of the boat's mass. */
 const HEAVY = 0.02;
@@ -46,8 +47,9 @@ interface Move {
 
 function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null {
   const { boat } = patient;
-  const along = shiftFor(part, rows, ['surfaced trim', 'submerged trim'], roomFor(part, boat, 0), boat);
-  const across = shiftFor(part, rows, ['surfaced heel', 'submerged heel'], roomFor(part, boat, 1), boat);
+  const [alongTape, acrossTape] = [tapeOf(part, 0, boat.units), tapeOf(part, 1, boat.units)];
+  const along = shiftFor(part, rows, ['surfaced trim', 'submerged trim'], roomFor(part, boat, 0), alongTape);
+  const across = shiftFor(part, rows, ['surfaced heel', 'submerged heel'], roomFor(part, boat, 1), acrossTape);
   if (along === null || across === null || (along === 0 && across === 0)) return null;
   const moved = shifted(part, along, across);
   const corrected: Boat = { ...boat, payload: boat.payload.map(other => (other === part ? moved : other)) };
@@ -57,8 +59,8 @@ function moveOf(part: Part, patient: Patient, rows: readonly Row[]): Move | null
   const left = [...judgeSurfaced(corrected, surfaced), ...judgeSubmerged(corrected, submerged)];
   if (left.some(breaksLimit)) return null;
   const way = [
-    ...(along === 0 ? [] : [`${tapeText(Math.abs(along), boat.units)} ${along > 0 ? 'aft' : 'forward'}`]),
-    ...(across === 0 ? [] : [`${tapeText(Math.abs(across), boat.units)} to ${across > 0 ? 'starboard' : 'port'}`]),
+    ...(along === 0 ? [] : [`${tapeText(Math.abs(along), alongTape)} ${along > 0 ? 'aft' : 'forward'}`]),
+    ...(across === 0 ? [] : [`${tapeText(Math.abs(across), acrossTape)} to ${across > 0 ? 'starboard' : 'port'}`]),
   ];
   const title = titleOf([`Move “${part.name}” ${way.join(' and ')}`], BOTH);
   const changes = placeChanges(part, moved, boat.units);
@@ -84,13 +86,13 @@ function shiftFor(
   rows: readonly Row[],
   names: readonly string[],
   room: Stretch,
-  boat: Boat,
+  tape: FileUnits,
 ): number | null {
   const aims = rows.filter(row => names.includes(row.name)).map(row => row.wanted as Aim);
   if (aims.every(aim => Math.abs(aim.value) <= aim.slack)) return 0;
   const least = Math.max(room.least, ...aims.map(aim => (aim.value - aim.slack) / part.mass));
   const most = Math.min(room.most, ...aims.map(aim => (aim.value + aim.slack) / part.mass));
-  const step = tapeStep(boat.units);
+  const step = tapeStep(tape);
   const first = Math.ceil(least / step);
   const last = Math.floor(most / step);
   return first <= last ? Math.round((first + last) / 2) * step : null;

@@ -47,8 +47,13 @@ export function moveAlong(part: Part, metres: number, { units }: Boat): readonly
 }
 
 /** The mark of the tape by which a part moves, m: 1 mm, or 1/16 in where its station is in inches. */
-export const markOf = ({ written }: Part, units: FileUnits): number =>
-  tapeStep(written ? unitsOf(written.station, units) : units);
+export const markOf = (part: Part, units: FileUnits): number => tapeStep(tapeOf(part, 0, units));
+
+/** The units that a part's station (0) or offset (1) is written in: by marks of that tape it moves. */
+export function tapeOf({ written }: Part, axis: 0 | 1, units: FileUnits): FileUnits {
+  const extent = axis === 0 ? written?.station : written?.offset;
+  return extent ? unitsOf(extent, units) : units;
+}
 
 /** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
 function extentText(extent: WrittenExtent, [from, to]: readonly [number, number], units: FileUnits): string {

@@ -1,13 +1,17 @@
 import type { Boat } from '../boat/boat.ts';
 import { type ComparedReading, DIFFERS } from '../trials/compare.ts';
-import type { Learned, LearnedTrial } from '../trials/learn.ts';
+import type { LearnedTrial } from '../trials/learn.ts';
 import { readingName, readingText, sizeText, trialName, wayOff } from '../trials/readingWords.ts';
 import type { Slip } from '../trials/reconcile.ts';
 import { capital } from '../wording/capital.ts';
 import type { Finding } from './finding.ts';
 
 /** Where the boat was not as its file has it, and readings that fit nothing. */
-export function judgeTrials({ units }: Boat, { comparisons, slips }: Learned): readonly Finding[] {
+export function judgeTrials(
+  { units }: Boat,
+  comparisons: readonly LearnedTrial[],
+  slips: readonly Slip[],
+): readonly Finding[] {
   return comparisons.flatMap((comparison): readonly Finding[] => {
     if (comparison.lay === null) return [notComparable(comparison)];
     return comparison.readings.flatMap(compared => {

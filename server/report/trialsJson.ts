@@ -5,7 +5,8 @@ import type { Estimate } from '../trials/inclining.ts';
 /** The trials for machines: lengths mm, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
 export function trialsJson(analysis: Analysis) {
   if (analysis.trials.length === 0) return [];
-  const { comparisons, slips } = analysis.learned();
+  const { comparisons, ...learned } = analysis.learned();
+  const slips = learned.slips();
   return comparisons.map(({ trial, readings, inclined }) => ({
     name: trial.name,
     condition: trial.condition,

@@ -9,7 +9,7 @@ import type { Paint } from './rows.ts';
 export function trialsBlock(analysis: Analysis, paint: Paint): string {
   if (analysis.trials.length === 0) return '';
   const learned = analysis.learned();
-  const slips = new Set(learned.slips.map(({ reading }) => reading));
+  const slips = new Set(learned.slips().map(({ reading }) => reading));
   const lines = learned.comparisons.flatMap(comparison => [
     heading(analysis, comparison),
     ...columns(readingLines(analysis, comparison, slips)),

@@ -12,8 +12,11 @@ import { suspectsOf } from './suspect.ts';
 export interface Learned {
   /** Every trial, in the order of the file. */
   readonly comparisons: readonly LearnedTrial[];
-  /** Readings that fit nothing, in trials that can still teach. */
-  readonly slips: readonly Slip[];
+  /** Readings that fit nothing, the rest of the work done at once; and those that are known without it. */
+  slips(): readonly Slip[];
+  slipsSoFar(): readonly Slip[];
+  /** Does a little of the work on slips; true when they are there. */
+  stepToSlips(): boolean;
   /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
   offers(): readonly Offer[];
   /** Does a little of the work on the offers; true when they are there. */
@@ -44,20 +47,25 @@ export function learn(lesson: Lesson, isWhole: boolean): Learned {
   const suspects = isWhole ? suspectsOf(comparisons, lesson.inputs) : [];
   // Straight lines are enough for a slip that is plain to see; the whole model is asked where they are not.
   const isPlain = suspects.every(({ score }) => Math.abs(score) > PLAIN * SLIP_SCORE);
-  const sifted: Sifted = isPlain
-    ? { slips: suspects, rest: null }
-    : findSlips(
-        school,
-        suspects.map(({ reading }) => reading),
-      );
-  const slips = [...sifted.slips, ...(isWhole ? comparisons.flatMap(slipsAfterwards) : [])];
-  const leftOut: ReadonlySet<Reading> = new Set(slips.map(({ reading }) => reading));
+  let sifted: Sifted | null = isPlain ? { slips: suspects, rest: null } : null;
+  const sifting = inSteps(function* () {
+    const readings = suspects.map(({ reading }) => reading);
+    sifted ??= yield* findSlips(school, readings);
+    return sifted;
+  });
+  const afterwards = isWhole ? comparisons.flatMap(slipsAfterwards) : [];
   const offers = inSteps(function* () {
-    return teaching.length > 0 ? yield* offersOf(school, leftOut, sifted.rest) : [];
+    if (teaching.length === 0) return [];
+    while (!sifting.step()) yield;
+    const { slips, rest } = sifting.all();
+    const leftOut: ReadonlySet<Reading> = new Set([...slips, ...afterwards].map(({ reading }) => reading));
+    return yield* offersOf(school, leftOut, rest);
   });
   return {
     comparisons,
-    slips,
+    slips: () => [...sifting.all().slips, ...afterwards],
+    slipsSoFar: () => [...(sifted?.slips ?? []), ...afterwards],
+    stepToSlips: sifting.step,
     offers: offers.all,
     stepToOffers: offers.step,
   };

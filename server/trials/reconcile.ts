@@ -1,5 +1,5 @@
 import type { Reading } from '../boat/trial.ts';
-import { finish, type Steps } from '../steps.ts';
+import type { Steps } from '../steps.ts';
 import { type Estimated, estimate } from './gaussNewton.ts';
 import { type Hidden, hiddenId, withHidden } from './hidden.ts';
 import { dot } from './leastSquares.ts';
@@ -90,8 +90,8 @@ export interface Sifted {
  * and foretell something else than the suspects, that is all. Else the worst is taken out and the rest asked again. What is
  * left open to explain them is as much as can be, so that a boat unlike its file is not taken for a slip.
  */
-export function findSlips(lesson: Lesson, suspects: readonly Reading[] = []): Sifted {
-  const rest = suspects.length > 0 ? finish(reconcileHidden(lesson, new Set(suspects))) : null;
+export function* findSlips(lesson: Lesson, suspects: readonly Reading[] = []): Steps<Sifted> {
+  const rest = suspects.length > 0 ? yield* reconcileHidden(lesson, new Set(suspects)) : null;
   if (rest && isGood(rest) && !isSlip(worstOf(rest.estimated, rest.pool.observations))) {
     const confirmed = foretold(lesson, rest, suspects);
     if (confirmed.every(isSlip)) return { slips: confirmed, rest };
@@ -99,7 +99,7 @@ export function findSlips(lesson: Lesson, suspects: readonly Reading[] = []): Si
   const slips: Slip[] = [];
   const most = Math.floor(MOST_SLIPS * lesson.trials.reduce((sum, { readings }) => sum + readings.length, 0));
   for (;;) {
-    const found = finish(reconcileHidden(lesson, new Set(slips.map(({ reading }) => reading))));
+    const found = yield* reconcileHidden(lesson, new Set(slips.map(({ reading }) => reading)));
     const worst = found && worstOf(found.estimated, found.pool.observations);
     if (!isSlip(worst) || slips.length >= most) return { slips, rest: found };
     slips.push(worst);

@@ -1,0 +1,54 @@
+import { readFileSync } from 'node:fs';
+import { afterEach, expect, test } from 'vitest';
+import { analysed } from '../helpers/analysed.ts';
+import { type Session, startSession } from '../helpers/client.ts';
+
+const uri = 'file:///dunlin.boat.yaml';
+/** The reading that was a slip in the sample, so near to the others that it takes the whole model to tell. */
+const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8').replace('96 mm', '74 mm');
+
+let session: Session;
+afterEach(() => session?.end());
+
+const codesOf = (diagnostics: readonly { readonly code?: unknown }[]): readonly string[] =>
+  diagnostics.map(({ code }) => String(code));
+
+test('what is known is told at once, a slip that takes a while as soon as it is found', async () => {
+  session = await startSession();
+  await session.open(uri, text);
+  await session.settle();
+  session.clock.step(100);
+  await session.settle();
+  const first = session.published.at(-1)!;
+  expect(codesOf(first.diagnostics)).toContain('trial-differs');
+  expect(codesOf(first.diagnostics)).not.toContain('trial-slip');
+  await expect.poll(() => codesOf(session.published.at(-1)!.diagnostics), { timeout: 60_000 }).toContain('trial-slip');
+  expect(session.published.at(-1)!.version).toBe(first.version);
+});
+
+test('a change in between ends the search for it, and the new text is told', async () => {
+  session = await startSession();
+  await session.open(uri, text);
+  await session.settle();
+  session.clock.step(100);
+  await session.settle();
+  await session.change(uri, 2, text.replace(/trials:[\s\S]*$/, ''));
+  await session.settle();
+  session.clock.step(100);
+  await session.settle();
+  const last = session.published.at(-1)!;
+  expect(last.version).toBe(2);
+  await new Promise(resolve => setTimeout(resolve, 300));
+  expect(session.published.at(-1)).toBe(last);
+  expect(codesOf(last.diagnostics).filter(code => code.startsWith('trial-'))).toEqual([]);
+});
+
+test('with the slips found in steps the findings are those of all at once', () => {
+  const [inSteps, atOnce] = [analysed(text), analysed(text)];
+  const before = inSteps.findingsSoFar();
+  let steps = 1;
+  while (!inSteps.stepToFindings()) steps++;
+  expect(steps).toBeGreaterThan(3);
+  expect(inSteps.findingsSoFar()).toEqual(atOnce.findings);
+  expect(before).not.toEqual(atOnce.findings);
+});
