@@ -17,6 +17,7 @@ import {
   sheetPage,
   undoOnce,
   words,
+  wordsAgree,
 } from './sheetHands.ts';
 import { step } from './step.ts';
 import { goTo, isChanged, isInTrim, openInExplorer, runCommand, save, statusText, until } from './workbench.ts';
@@ -206,6 +207,7 @@ export async function takeAGhost(session: Session): Promise<void> {
 /** Every picture of the sheet, in both themes and at high contrast. */
 export async function lookInAllThemes(session: Session): Promise<void> {
   const { patience, shoot } = session;
+  await step('the words over the text are those of the sheet', () => wordsAgree(session));
   await step('the sheet is in the editor’s colours', async () => {
     const grounds = new Set<string>();
     for (const [name, key] of [

@@ -138,3 +138,15 @@ export async function focusText({ page, patience }: Session): Promise<void> {
     patience,
   });
 }
+
+/** Until the editor's words over the text, which it asks for when it finds the time, tell the draft that the sheet tells. */
+export const wordsAgree = (session: Session): Promise<void> =>
+  until({
+    what: 'the same draft over the text',
+    seen: async () => {
+      const [draft] = /draft [\d.]+ mm/.exec(await words(session)) ?? [];
+      const over = (await session.page.locator('.codelens-decoration').allInnerTexts()).join();
+      return draft !== undefined && over.replaceAll('\u00a0', ' ').includes(draft);
+    },
+    patience: session.patience,
+  });

@@ -102,7 +102,7 @@ export async function readHover(page: Page, patience: number): Promise<string> {
       await page.keyboard.press('Control+k');
       await page.keyboard.press('Control+i');
     },
-    seen: async () => (await hover.count()) > 0 && !(await hover.allInnerTexts()).join().includes('Loading'),
+    seen: async () => /^(?!.*Loading).*\S/s.test((await hover.allInnerTexts()).join()),
     patience,
   });
   return plainSpaces((await hover.allInnerTexts()).join('\n'));
