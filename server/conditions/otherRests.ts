@@ -47,9 +47,9 @@ export function otherRests(boat: Afloat, known: Vec3): readonly Rest[] {
   };
   const { rough } = boat.hull;
   for (const knock of KNOCKS) {
-    const start = rough ? restFrom({ ...boat, hull: rough }, knock) : knock;
-    if (start && isFound(start, SAME_REST)) continue;
-    const up = restFrom(boat, start ?? knock);
+    const roughly = rough ? restFrom({ ...boat, hull: rough }, knock) : null;
+    if (roughly && isFound(roughly, SAME_REST)) continue;
+    const up = restFrom(boat, roughly ?? knock);
     if (up && !isFound(up, SAME_REST)) found.push(up);
   }
   return found.slice(1).map(up => ({ up, heel: heelOf(up), trim: trimOf(up) }));

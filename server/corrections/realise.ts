@@ -11,7 +11,7 @@ import type { Laid, Scope } from './correction.ts';
 import { type Lever, meets, type Piece } from './levers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from './pieceEntry.ts';
 import { cheapestPieces, type Row, type Share } from './program.ts';
-import { cutPiece, cutsOf } from './rounding.ts';
+import { cutPiece, cutsAbout } from './rounding.ts';
 import type { Candidate } from './search.ts';
 
 /** Rounds of cutting, floating and solving again with what the cut pieces really do. */
@@ -54,16 +54,14 @@ export function realise(candidate: Candidate, bench: Workbench): Laid | null {
  * Null for a share too small to cut.
  */
 function cutAndSlide(shares: readonly Share[], rows: readonly Row[] | null, bench: Workbench): readonly Piece[] | null {
-  const cuts = cutsOf(shares, bench.boat.units);
-  const nearest = whole(cuts.next().value);
+  const { units } = bench.boat;
+  const nearest = whole(shares.map(share => cutPiece(share, units)));
   if (!nearest || !rows) return nearest;
-  for (let pieces: readonly Piece[] | null = nearest; ; ) {
-    const slid = pieces && slide(pieces, rows, bench);
+  for (const pieces of cutsAbout(nearest, shares, units)) {
+    const slid = slide(pieces, rows, bench);
     if (slid) return slid;
-    const next = cuts.next();
-    if (next.done) return nearest;
-    pieces = whole(next.value);
   }
+  return nearest;
 }
 
 const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>

@@ -30,20 +30,24 @@ export function cutPiece(share: Share, units: FileUnits, toMark: (marks: number)
 }
 
 /**
- * The shares as pieces: each cut to the nearest mark first, then with one or more of them cut to the mark beyond or short of
- * it, as a builder would where the nearest marks add up to too much or too little.
+ * The shares cut to the nearest marks, then with one or more of them cut to the mark on the other side, as a builder would
+ * where the nearest marks add up to too much or too little.
  */
-export function* cutsOf(shares: readonly Share[], units: FileUnits): Generator<readonly (Piece | null)[]> {
-  const nearest = shares.map(share => cutPiece(share, units));
-  yield nearest;
+export function* cutsAbout(
+  nearest: readonly Piece[],
+  shares: readonly Share[],
+  units: FileUnits,
+): Generator<readonly Piece[]> {
   const others = shares.map((share, i) =>
     [cutPiece(share, units, Math.floor), cutPiece(share, units, Math.ceil)].find(
-      piece => piece !== null && piece.mass !== nearest[i]?.mass,
+      piece => piece !== null && piece.mass !== nearest[i]!.mass,
     ),
   );
-  const free = others.flatMap((other, i) => (other ? [i] : []));
-  for (let set = 1; set < 1 << free.length; set++) {
-    yield nearest.map((piece, i) => ((set >> free.indexOf(i)) & 1 && free.includes(i) ? others[i]! : piece));
+  const choices = others.flatMap((other, i) => (other ? [{ other, i }] : []));
+  for (let chosen = 0; chosen < 1 << choices.length; chosen++) {
+    const pieces = [...nearest];
+    for (const [bit, { other, i }] of choices.entries()) if ((chosen >> bit) & 1) pieces[i] = other;
+    yield pieces;
   }
 }
 

@@ -10,15 +10,19 @@ const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.
 let session: Session;
 afterEach(() => session?.end());
 
-const codesOf = (diagnostics: readonly { readonly code?: unknown }[]): readonly string[] =>
-  diagnostics.map(({ code }) => String(code));
-
-test('what is known is told at once, a slip that takes a while as soon as it is found', async () => {
+async function openAndSettle(): Promise<void> {
   session = await startSession();
   await session.open(uri, text);
   await session.settle();
   session.clock.step(100);
   await session.settle();
+}
+
+const codesOf = (diagnostics: readonly { readonly code?: unknown }[]): readonly string[] =>
+  diagnostics.map(({ code }) => String(code));
+
+test('what is known is told at once, a slip that takes a while as soon as it is found', async () => {
+  await openAndSettle();
   const first = session.published.at(-1)!;
   expect(codesOf(first.diagnostics)).toContain('trial-differs');
   expect(codesOf(first.diagnostics)).not.toContain('trial-slip');
@@ -27,11 +31,7 @@ test('what is known is told at once, a slip that takes a while as soon as it is 
 });
 
 test('a change in between ends the search for it, and the new text is told', async () => {
-  session = await startSession();
-  await session.open(uri, text);
-  await session.settle();
-  session.clock.step(100);
-  await session.settle();
+  await openAndSettle();
   await session.change(uri, 2, text.replace(/trials:[\s\S]*$/, ''));
   await session.settle();
   session.clock.step(100);
