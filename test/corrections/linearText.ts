@@ -2,8 +2,8 @@ import type { Row } from '../../server/core/corrections/balance/program.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /*
- * The programme written a second time, from what the rows and levers mean, as a text in the LP format that other solvers
- * read. Masses m in g, moments in g·mm: q aft of the forward end of the lever's room, s to starboard and p to port of
+ * The programme written a second time, from what the rows and slots mean, as a text in the LP format that other solvers
+ * read. Masses m in g, moments in g·mm: q aft of the forward end of the slot's room, s to starboard and p to port of
  * where the piece would rest athwart.
  */
 

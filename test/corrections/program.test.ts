@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Aim, type Band, cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
-/** A lever whose pieces lie at one station: its strip is so heavy that a piece has no length to speak of. */
+/** A slot whose pieces lie at one station: its strip is so heavy that a piece has no length to speak of. */
 function slotAt(station: number, pieces: readonly number[] = [], material: 'lead' | 'foam' = 'lead'): Slot {
   const bay = {
     path: [],
@@ -43,7 +43,7 @@ const momentRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): Row
 const exactly = (value: number): Aim => ({ value, slack: 1e-9 });
 
 describe('two stations', () => {
-  it('share a weight by the lever rule', () => {
+  it('share a weight by the slot rule', () => {
     // L-10: 0.8 kg with its centroid at -0.05 m, between -0.30 and +0.25 m: 0.436364 and 0.363636 kg (derived).
     const slots = [slotAt(-0.3), slotAt(0.25)];
     const solution = cheapestPieces(slots, [massRow(exactly(0.8)), momentRow(exactly(-0.04))]);
@@ -77,7 +77,7 @@ describe('a long piece', () => {
  * missed by its whole slack.
  */
 const GRAMS_PER_SLACK = 2;
-/** Levers have a micrometre of room: an aim met to its very edge may seem missed by so much of its slack. */
+/** Slots have a micrometre of room: an aim met to its very edge may seem missed by so much of its slack. */
 const EDGE = 5e-4;
 
 function costOf(masses: readonly number[], slots: readonly Slot[], rows: readonly Row[]): number {
@@ -95,7 +95,7 @@ function costOf(masses: readonly number[], slots: readonly Slot[], rows: readonl
   return cost;
 }
 
-/** All masses on a grid, for as many levers. */
+/** All masses on a grid, for as many slots. */
 const grid = (slots: number, values: readonly number[]): readonly (readonly number[])[] =>
   slots === 0 ? [[]] : grid(slots - 1, values).flatMap(rest => values.map(value => [value, ...rest]));
 

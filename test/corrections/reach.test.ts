@@ -19,7 +19,7 @@ const turn = (a: readonly [number, number], b: readonly [number, number], c: rea
 const inSlacks = ({ polygon }: Reach, mass: Aim, moment: Aim) =>
   polygon.map(([m, q]) => [m / mass.slack, q / moment.slack] as const);
 
-/** Any piece that fits the lever, at random. */
+/** Any piece that fits the slot, at random. */
 function anyPiece(slot: Slot, random: () => number): Piece {
   const room = slot.station[1] - slot.station[0];
   const length = between(random, 0, room);

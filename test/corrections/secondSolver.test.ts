@@ -35,7 +35,7 @@ function compare(slots: readonly Slot[], rows: readonly Row[], tally: Tally): vo
   }
 }
 
-/** All levers of the boat, and some of them drawn by the seed. */
+/** All slots of the boat, and some of them drawn by the seed. */
 function setsOf(slots: readonly Slot[], seed: number): readonly (readonly Slot[])[] {
   const random = randomFrom(seed + 77);
   const some = (part: number) => slots.filter(() => random() < part);

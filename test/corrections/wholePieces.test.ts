@@ -22,7 +22,7 @@ interface FloatedBoat {
   readonly brought: readonly number[];
 }
 
-/** Every way to lay pieces in one lever, none at all included. */
+/** Every way to lay pieces in one slot, none at all included. */
 function waysOf(slot: Slot, rows: readonly Row[]): readonly FloatedBoat[] {
   const room = slot.station[1] - slot.station[0];
   const most = room * slot.massPerLength;
@@ -44,7 +44,7 @@ function waysOf(slot: Slot, rows: readonly Row[]): readonly FloatedBoat[] {
   });
 }
 
-/** The least cost over every way to lay pieces in these levers; infinite when no way keeps the rows. */
+/** The least cost over every way to lay pieces in these slots; infinite when no way keeps the rows. */
 function bruteForce(slots: readonly Slot[], rows: readonly Row[]): number {
   const [first, second] = slots.map(slot => waysOf(slot, rows));
   const others = second ?? [{ cost: 0, brought: rows.map(() => 0) }];

@@ -75,6 +75,7 @@ function* stiffen(boatToTrim: BoatToTrim, stiffer: Boat): Steps<Correction | nul
   const before = boatToTrim.submerged.status === 'neutral' ? boatToTrim.submerged.bgEffectiveLongitudinal : 0;
   return {
     ...correction,
+    kind: 'stiffen',
     boat: { ...correction.boat, limits: boatToTrim.boat.limits },
     title: stiffeningTitle(correction, before, bgEffectiveLongitudinal),
   };

@@ -19,7 +19,7 @@ export type RowName =
 export interface Row {
   readonly name: RowName;
   readonly measure: 'mass' | 'moment';
-  /** What one kilogram does when its middle is at the forward port corner of the lever's room, and what moving it adds. */
+  /** What one kilogram does when its middle is at the forward port corner of the slot's room, and what moving it adds. */
   readonly effectOf: (slot: Slot) => Effect;
   readonly wanted: Aim | Band;
 }
@@ -52,7 +52,7 @@ export interface Share {
   /** m. */
   readonly station: number;
   readonly offset: number;
-  /** How many of each whole piece, as in the lever's `pieces`. */
+  /** How many of each whole piece, as in the slot's `pieces`. */
   readonly counts: readonly number[];
 }
 
@@ -65,9 +65,9 @@ export interface Solution {
 export interface ProgramOptions {
   /** Aims and bands may be missed at a price far above any lead: for the nearest that can be had. */
   readonly elastic?: boolean;
-  /** Masses that are already cut, kg, by lever: only their places are free. */
+  /** Masses that are already cut, kg, by slot: only their places are free. */
   readonly cut?: ReadonlyMap<Slot, number>;
-  /** Masses that the pieces will be about, kg, by lever: there they keep clear of their room's ends exactly. */
+  /** Masses that the pieces will be about, kg, by slot: there they keep clear of their room's ends exactly. */
   readonly near?: ReadonlyMap<Slot, number>;
 }
 
@@ -98,7 +98,7 @@ const TANGENTS = 5;
 const PRICE_OFF_CENTRE = 1e-4;
 
 /*
- * Variables of each lever, in grams and millimetres: its mass m, the moment q = m·(x - x0) aft of the forward end of its
+ * Variables of each slot, in grams and millimetres: its mass m, the moment q = m·(x - x0) aft of the forward end of its
  * room, and s and p, by which it lies to starboard or to port of where it would rest, both times m. A piece as long as
  * l = m/λ keeps clear of both ends when
  *   m²/(2λ) <= q <= m·L - m²/(2λ)
@@ -108,7 +108,7 @@ const PRICE_OFF_CENTRE = 1e-4;
 /** Where a piece lies athwart unless it has to hold a heel: on the centreline, or as near to it as its room goes, m. */
 const restOf = ({ offset }: Slot): number => Math.min(Math.max(0, offset[0]), offset[1]);
 
-/** The cheapest pieces in these levers that satisfy every row; null when there are none. */
+/** The cheapest pieces in these slots that satisfy every row; null when there are none. */
 export function cheapestPieces(
   slots: readonly Slot[],
   rows: readonly Row[],
@@ -196,7 +196,7 @@ const SIDES = [
   ['under', -1],
 ] as const;
 
-/** The lever's mass is made up of whole pieces: so many of each. */
+/** The slot's mass is made up of whole pieces: so many of each. */
 function wholePieces(
   slot: Slot,
   i: number,
@@ -211,7 +211,7 @@ function wholePieces(
 }
 
 /**
- * The steps that a lever's mass is counted in, kg. Where every piece is so many of the smallest, that one alone: two small
+ * The steps that a slot's mass is counted in, kg. Where every piece is so many of the smallest, that one alone: two small
  * pieces and one of twice the mass are the same to the balances, and the solver need not try both.
  */
 function stepsOf({ pieces }: Slot): readonly number[] {
@@ -240,7 +240,7 @@ interface Columns {
   readonly p: Map<string, number>;
 }
 
-/** The columns of a lever with what keeps its piece inside the room. */
+/** The columns of a slot with what keeps its piece inside the room. */
 function roomColumns(slot: Slot, i: number, constraints: Map<string, Constraint>, options: ProgramOptions): Columns {
   const m = new Map([['cost', priceOf(slot)]]);
   const q = new Map<string, number>();

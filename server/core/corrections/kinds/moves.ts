@@ -9,7 +9,7 @@ import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { tapeStep, tapeText } from '../../wording/numbers.ts';
 import type { Aim, Row } from '../balance/program.ts';
-import type { Correction } from '../correction.ts';
+import type { MoveOnly } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { placeChanges, shifted, tapeOf } from '../room/shift.ts';
 import { breaksLimit } from '../search/realise.ts';
@@ -28,7 +28,7 @@ interface Stretch {
  * Moves of one heavy thing inside a compartment that bring both conditions within their limits and cost nothing: the
  * shortest first. What a thing weighs does not change, so only trim and heel can be mended so.
  */
-export function* proposeMoves(boatToTrim: BoatToTrim, rows: readonly Row[]): Steps<readonly Correction[]> {
+export function* proposeMoves(boatToTrim: BoatToTrim, rows: readonly Row[]): Steps<readonly MoveOnly[]> {
   const { boat, bodies } = boatToTrim;
   const heavy = boat.payload.filter(part => part.inside !== null && part.written && part.mass > HEAVY * bodies.mass);
   const moves: Move[] = [];
@@ -41,7 +41,7 @@ export function* proposeMoves(boatToTrim: BoatToTrim, rows: readonly Row[]): Ste
 }
 
 interface Move {
-  readonly correction: Correction;
+  readonly correction: MoveOnly;
   readonly distance: number;
 }
 
@@ -64,12 +64,14 @@ function moveOf(part: Part, boatToTrim: BoatToTrim, rows: readonly Row[]): Move 
   ];
   const title = titleOf([`Move “${part.name}” ${way.join(' and ')}`], BOTH);
   const changes = placeChanges(part, moved, boat.units);
-  const correction: Correction = {
+  const correction: MoveOnly = {
+    kind: 'move',
     title,
     condition: 'both',
     pieces: [],
     parts: [],
     entries: [],
+    moves: [{ part, moved, along, across }],
     changes,
     boat: corrected,
     surfaced,

@@ -51,6 +51,7 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
   if (!nearest) return null;
   return {
     ...nearest,
+    kind: nearest.left.length > 0 ? 'nearest' : 'insert',
     condition: 'both',
     title: nearest.left.length > 0 ? nearestTitle(nearest) : correctionTitle(nearest, 'both', submerged),
     changes: nearest.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
@@ -60,7 +61,7 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
 
 const isWorthCutting = ({ mass, slot }: Share): boolean => mass * priceOf(slot) > TRIFLE;
 
-/** The levers without those that hardly matter: pieces are weighed against what they bring. */
+/** The slots without those that hardly matter: pieces are weighed against what they bring. */
 function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
   const costOf = (set: readonly Slot[]) =>
     cheapestPieces(set, rows, { elastic: true })?.cost ?? Number.POSITIVE_INFINITY;

@@ -25,7 +25,7 @@ export interface Slot {
   readonly height: number;
 }
 
-/** A piece laid in a lever's room. */
+/** A piece laid in a slot's room. */
 export interface Piece {
   readonly slot: Slot;
   /** kg. */
@@ -34,7 +34,7 @@ export interface Piece {
   readonly station: readonly [number, number];
   /** Middle athwart, m. */
   readonly offset: number;
-  /** How many of each whole piece it is made up of, as in the lever's `pieces`; empty when it is cut. */
+  /** How many of each whole piece it is made up of, as in the slot's `pieces`; empty when it is cut. */
   readonly counts: readonly number[];
 }
 

@@ -32,7 +32,7 @@ export function* correct(
   return yield* correctWith(boatToTrim, scope, sets);
 }
 
-/** The same with given levers, one set after the other until one will do. */
+/** The same with given slots, one set after the other until one will do. */
 export function* correctWith(
   boatToTrim: BoatToTrim,
   scope: Scope,
@@ -88,6 +88,7 @@ export const benchFor = (boatToTrim: BoatToTrim, scope: Scope, part: number): Wo
 
 const asCorrection = (laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction => ({
   ...laid,
+  kind: 'insert',
   changes: laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
   title: correctionTitle(laid, scope, boatToTrim.submerged),
   condition: scope,

@@ -99,7 +99,7 @@ export function lay(pieces: readonly Piece[], { boat, cache, scope, schema }: Wo
     const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
     left.push(...judgePassage(corrected, { transit, otherEquilibria: [], range: null, tanks: [] }).filter(breaksLimit));
   }
-  return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };
+  return { pieces, parts, entries, moves: [], boat: corrected, surfaced, submerged, left };
 }
 
 /** What is only remarked on, such as a boat touchy to trim, is no reason not to trim it. */
