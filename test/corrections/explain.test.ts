@@ -3,7 +3,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Bodies } from '../../server/core/bodies/assemble.ts';
 import type { SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
 import type { SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
-import type { RowName } from '../../server/core/corrections/balance/program.ts';
+import type { RowName } from '../../server/core/corrections/balance/row.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
 import { explain } from '../../server/core/corrections/propose.ts';
 import type { Piece } from '../../server/core/corrections/room/slots.ts';

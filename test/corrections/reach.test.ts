@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
-import { type Aim, cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
+import type { Aim, Row } from '../../server/core/corrections/balance/row.ts';
 import { type Reach, reachOf } from '../../server/core/corrections/balance/reach.ts';
 import { reaches } from '../../server/core/corrections/propose.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';

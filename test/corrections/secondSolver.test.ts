@@ -1,6 +1,7 @@
 import highsLoader from 'highs';
 import { describe, expect, test } from 'vitest';
-import { cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
+import type { Row } from '../../server/core/corrections/balance/row.ts';
 import { findSlots, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { between, randomFrom } from '../accuracy/random.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
-import { cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
+import type { Row } from '../../server/core/corrections/balance/row.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { analysed } from '../helpers/analysed.ts';

@@ -4,7 +4,7 @@ import { assembleBodies, type BodyCache } from '../../bodies/assemble.ts';
 import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
 import { boxForm } from '../../geometry/form/box.ts';
-import type { RowName } from './program.ts';
+import type { RowName } from './row.ts';
 
 /** By how much the figure of a balance changes: m, rad or a fraction. */
 export interface FigureChange {

@@ -1,5 +1,5 @@
 import type { Slot } from '../room/slots.ts';
-import type { Aim, Row } from './program.ts';
+import type { Aim, Row } from './row.ts';
 
 /**
  * What the bays can still give: the set of (mass, moment) in two rows, a convex polygon, and the point that is needed.

@@ -2,11 +2,13 @@ import type { Boat } from '../../boat/boat.ts';
 import { offWaterline } from '../../judges/trim.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
-import { cheapestPieces, priceOf, type Row, type Share } from '../balance/program.ts';
+import { cheapestPieces, priceOf, type Share } from '../balance/program.ts';
+import type { Row } from '../balance/row.ts';
 import type { Correction, FloatedBoat } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { roomsOf } from '../room/proposeBays.ts';
 import { type Piece, type Slot, slotSets } from '../room/slots.ts';
+import { openIn } from '../search/balances.ts';
 import { isListing } from '../search/correct.ts';
 import { lay, type Workbench } from '../search/realise.ts';
 import { cutPiece } from '../search/rounding.ts';
@@ -40,7 +42,7 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
       const few = worthwhile(slots, rows);
       const shares = cheapestPieces(few.slots, rows, { elastic: true })?.shares ?? [];
       const pieces = shares.filter(isWorthCutting).flatMap(share => cutPiece(share, boat.units) ?? []);
-      const laid = pieces.length > 0 ? lay(pieces, bench) : null;
+      const laid = pieces.length > 0 ? lay(pieces, [], bench) : null;
       if (!laid) break;
       const isWorse = liesOver(laid) || laid.left.length > before;
       const miss = isWorse ? Number.POSITIVE_INFINITY : missOf(laid);
@@ -53,7 +55,10 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
     ...nearest,
     kind: nearest.left.length > 0 ? 'nearest' : 'insert',
     condition: 'both',
-    title: nearest.left.length > 0 ? nearestTitle(nearest) : correctionTitle(nearest, 'both', submerged),
+    title:
+      nearest.left.length > 0
+        ? nearestTitle(nearest)
+        : correctionTitle(nearest, 'both', boatToTrim, openIn(boatToTrim)),
     changes: nearest.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
     note: isShort ? 'More pieces would bring less than a tenth of what these bring, so there are none.' : null,
   };

@@ -1,7 +1,8 @@
 import type { BodyCache } from '../../bodies/assemble.ts';
 import { broughtBy } from '../balance/brought.ts';
 import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
-import { type Aim, type Band, cheapestPieces, type Row } from '../balance/program.ts';
+import { cheapestPieces } from '../balance/program.ts';
+import type { Aim, Band, Row } from '../balance/row.ts';
 import type { Correction } from '../correction.ts';
 
 /** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
@@ -48,7 +49,12 @@ export function explainCorrection(correction: Correction, rows: readonly Row[], 
 const WORTH_SAYING = 0.1;
 
 function widened(wanted: Aim | Band): Aim | Band {
-  if ('slack' in wanted) return { ...wanted, slack: wanted.slack * WIDER };
+  if ('slack' in wanted)
+    return {
+      ...wanted,
+      slack: wanted.slack * WIDER,
+      off: wanted.off.map(({ size, price }) => ({ size: size * WIDER, price: price / WIDER })),
+    };
   const size = (end: number) => Math.abs(end) * (WIDER - 1);
-  return { least: wanted.least - size(wanted.least), most: wanted.most + size(wanted.most) };
+  return { ...wanted, least: wanted.least - size(wanted.least), most: wanted.most + size(wanted.most) };
 }
