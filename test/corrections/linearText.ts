@@ -45,7 +45,9 @@ export function linearText(slots: readonly Slot[], rows: readonly Row[]): string
       const stretches = wanted.off.flatMap(({ size, price }, k) =>
         [-1, 1].map(sign => ({ sign, size, price, name: `off${r}x${k}${sign > 0 ? 'under' : 'over'}` })),
       );
-      lines.push(`${sum([...terms, ...stretches.map(({ sign, name }) => [sign, name] as const)])} = ${wanted.value * scale}`);
+      lines.push(
+        `${sum([...terms, ...stretches.map(({ sign, name }) => [sign, name] as const)])} = ${wanted.value * scale}`,
+      );
       for (const { size, price, name } of stretches) {
         objective.push([price / scale, name]);
         bounds.push(`${name} <= ${size * scale}`);

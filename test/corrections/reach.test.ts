@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
-import type { Aim, Row } from '../../server/core/corrections/balance/row.ts';
 import { type Reach, reachOf } from '../../server/core/corrections/balance/reach.ts';
+import type { Aim, Row } from '../../server/core/corrections/balance/row.ts';
 import { reaches } from '../../server/core/corrections/propose.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';

@@ -30,6 +30,8 @@ export interface FloatedBoat {
   readonly submerged: Submerged;
   /** What the full model still has to say of it in the conditions aimed at. */
   readonly left: readonly Finding[];
+  /** What it has to say of the way down between two conditions that are both well. */
+  readonly onTheWay: readonly Finding[];
 }
 
 /** An entry under another name. */

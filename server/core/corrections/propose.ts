@@ -2,8 +2,8 @@ import { judgeSubmerged } from '../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
-import { countedChanceOfAll, limitsKept } from './balance/sureness.ts';
-import type { Correction } from './correction.ts';
+import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
+import type { Correction, Scope } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
@@ -47,10 +47,13 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const inBoth = new Map(dives ? alone.map(correction => [correction, forBoth(correction, boatToTrim)]) : []);
   const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()], boatToTrim) : null;
   const moves = dives ? yield* proposeMoves(boatToTrim) : null;
-  // What costs nothing stands before what is bought.
-  offer(moves);
-  if (dives && !moves) offer(yield* combine(boatToTrim, full, movers => correct(boatToTrim, 'both', { movers })));
+  // What costs nothing stands before what is bought, unless that is much surer.
+  const isSurer = full && moves && sureOf(full, boatToTrim) > sureOf(moves, boatToTrim) + LIKELIER;
+  if (!isSurer) offer(moves);
+  if (dives && (!moves || isSurer))
+    offer(yield* combine(boatToTrim, full, movers => correct(boatToTrim, 'both', { movers })));
   offer(full);
+  offer(moves);
   for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
   if (dives) offer(yield* recut(boatToTrim));
   if (full) {
@@ -68,26 +71,25 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
-  const open = openIn(boatToTrim);
-  const chanceOf = (floating: Parameters<typeof limitsKept>[0]) =>
-    countedChanceOfAll(limitsKept(floating, scope, open));
-  const wanted = chanceOf(boatToTrim) + LIKELIER;
+  const wanted = sureOf(boatToTrim, boatToTrim, scope) + LIKELIER;
   if (wanted >= 1) return [];
   const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
   const pieces = yield* correct(boatToTrim, scope);
-  return [moves, pieces].filter(correction => correction !== null).filter(correction => chanceOf(correction) > wanted);
+  return [moves, pieces]
+    .filter(correction => correction !== null)
+    .filter(correction => correction.onTheWay.length === 0 && sureOf(correction, boatToTrim) > wanted);
 }
+
+/** How sure a boat is to keep its limits, 0..1, as it is counted when what to do is chosen. */
+const sureOf = (floating: Floating, boatToTrim: BoatToTrim, scope: Scope = 'both'): number =>
+  countedChanceOfAll(limitsKept(floating, scope, openIn(boatToTrim)));
 
 /** Not those that another beats in everything: as sure of as much, with no more pieces, at no higher price. */
 function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): readonly Correction[] {
-  const open = openIn(boatToTrim);
   const worth = new Map(
     offered.map(correction => [
       correction,
-      {
-        chance: countedChanceOfAll(limitsKept(correction, correction.condition, open)),
-        price: priceOfPieces(correction.pieces),
-      },
+      { chance: sureOf(correction, boatToTrim, correction.condition), price: priceOfPieces(correction.pieces) },
     ]),
   );
   const beats = (a: Correction, b: Correction): boolean => {

@@ -3,30 +3,53 @@ import { cheapestPieces } from '../balance/program.ts';
 import type { Correction } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { findMovers, type Mover } from '../room/movers.ts';
+import { findSlots } from '../room/slots.ts';
 import { asCorrection, benchFor, PART_OF_LIMIT, scoreIn } from '../search/correct.ts';
-import { realise } from '../search/realise.ts';
+import { type Realised, realise } from '../search/realise.ts';
 
 /** Combined with moves, pieces must come to less than this part of what they come to alone. */
 const SAVES_MUCH = 0.7;
 
+/** Things that pieces are combined with the move of, one after the other, at most. */
+const MOST_COMBINED = 2;
+
+/** Taking something out and fixing it elsewhere is worth avoiding at this part of its mass in lead (common practice, no source). */
+const PRICE_OF_MOVING = 0.002;
+
 /**
- * Moves that bring both conditions within their limits and cost nothing: of one thing, the freest and lightest first; where
- * none will do alone, of two. What a thing weighs does not change, so only trim and heel can be mended so.
+ * The move that brings both conditions within their limits and costs nothing, the freest and lightest thing that will do it
+ * surely; where no one thing will do, of two. What a thing weighs does not change, so only trim and heel can be mended so.
  */
 export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> {
   const movers = findMovers(boatToTrim.boat, boatToTrim.bodies.mass);
   const pairs = movers.flatMap((one, i) => movers.slice(i + 1).map(other => [one, other]));
-  const bench = benchFor(boatToTrim, 'both', PART_OF_LIMIT);
-  const rows = bench.rowsFor(null);
-  for (const set of [...movers.map(one => [one]), ...pairs]) {
-    yield;
-    const solution = cheapestPieces([], rows, { movers: set });
-    if (!solution) continue;
-    const realised = realise({ slots: [], movers: set, solution, rank: solution.cost }, bench);
-    if (realised && realised.laid.moves.length > 0) return asCorrection(realised.laid, 'both', boatToTrim);
+  for (const sets of [movers.map(one => [one]), pairs]) {
+    const best = yield* bestMove(sets, boatToTrim);
+    if (best) return asCorrection(best.laid, 'both', boatToTrim);
   }
   return null;
 }
+
+function* bestMove(sets: readonly (readonly Mover[])[], boatToTrim: BoatToTrim): Steps<Realised | null> {
+  const bench = benchFor(boatToTrim, 'both', PART_OF_LIMIT);
+  const rows = bench.rowsFor(null);
+  let best: Realised | null = null;
+  for (const movers of sets) {
+    yield;
+    const solution = cheapestPieces([], rows, { movers });
+    const rank = (solution?.cost ?? 0) + priceOfMoving(movers);
+    if (!solution || (best && rank >= best.score)) continue;
+    const realised = realise({ slots: [], movers, solution, rank }, bench);
+    if (!realised || realised.laid.moves.length === 0) continue;
+    const score = realised.score + priceOfMoving(movers);
+    if (!best || score < best.score) best = { ...realised, score };
+  }
+  return best;
+}
+
+/** g of lead; what the file frees is easily moved. */
+const priceOfMoving = (movers: readonly Mover[]): number =>
+  movers.reduce((sum, { part }) => sum + (part.fixed ? 1e3 * PRICE_OF_MOVING * part.mass : 0), 0);
 
 /** Pieces with one thing moved, where that saves much of what the pieces alone come to; `alone` null when they cannot. */
 export function* combine(
@@ -36,11 +59,18 @@ export function* combine(
 ): Steps<Correction | null> {
   const scoreOf = scoreIn(boatToTrim, 'both');
   const bar = alone ? SAVES_MUCH * scoreOf(alone) : Number.POSITIVE_INFINITY;
+  const rows = benchFor(boatToTrim, 'both', PART_OF_LIMIT).rowsFor(null);
+  const slots = findSlots(boatToTrim.boat);
+  const promising = findMovers(boatToTrim.boat, boatToTrim.bodies.mass)
+    .map(mover => ({ mover, cost: cheapestPieces(slots, rows, { movers: [mover] })?.cost ?? Number.POSITIVE_INFINITY }))
+    .filter(({ cost }) => cost < bar)
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, MOST_COMBINED);
   let best: { readonly correction: Correction; readonly score: number } | null = null;
-  for (const mover of findMovers(boatToTrim.boat, boatToTrim.bodies.mass)) {
+  for (const { mover } of promising) {
     const correction = yield* correctMoving([mover]);
     if (!correction) continue;
-    const score = scoreOf(correction);
+    const score = scoreOf(correction) + priceOfMoving([mover]);
     if (score < bar && (!best || score < best.score)) best = { correction, score };
   }
   return best?.correction ?? null;

@@ -17,6 +17,8 @@ import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
 export const PART_OF_LIMIT = 0.75;
 /** The same where nothing else will do: most rounded pieces then end outside, but not all. */
 const PARTS = [PART_OF_LIMIT, 0.95, 1] as const;
+/** A limit missed on the way down alone, against one missed at an end of it (common practice, no source). */
+const PART_ON_THE_WAY = 0.5;
 /** Candidates floated for one correction at most. */
 const MOST_FLOATED = 10;
 
@@ -103,7 +105,8 @@ export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: FloatedBoa
   return laid => {
     const price = priceOfPieces(laid.pieces);
     const miss = priceOfMiss(mass) * (1 - countedChanceOfAll(limitsKept(laid, scope, open)));
-    return price + priceOfWork(laid.pieces.length, price, mass) + miss;
+    const onTheWay = laid.onTheWay.length > 0 ? PART_ON_THE_WAY * priceOfMiss(mass) : 0;
+    return price + priceOfWork(laid.pieces.length, price, mass) + miss + onTheWay;
   };
 }
 
@@ -119,8 +122,13 @@ export function asCorrection(laid: FloatedBoat, scope: Scope, boatToTrim: BoatTo
     ],
     title: correctionTitle(laid, scope, boatToTrim, openIn(boatToTrim)),
     condition: scope,
-    note: surenessNote(laid, scope, openIn(boatToTrim)),
+    note: noteOf(laid, scope, boatToTrim),
   };
+}
+
+function noteOf(laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): string | null {
+  const lines = [...laid.onTheWay.map(({ message }) => message), surenessNote(laid, scope, openIn(boatToTrim))];
+  return lines.filter(line => line !== null).join(' ') || null;
 }
 
 /** Some heel is to be held. */

@@ -1,7 +1,7 @@
 import type { Boat, Part } from '../../boat/boat.ts';
-import { assembleBodies, type BodyCache } from '../../bodies/assemble.ts';
-import { floatSubmerged } from '../../conditions/submerged.ts';
-import { floatSurfaced } from '../../conditions/surfaced.ts';
+import { assembleBodies, type Bodies, type BodyCache } from '../../bodies/assemble.ts';
+import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
+import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
 import { transitOf } from '../../conditions/transit.ts';
 import type { EntryText, Finding } from '../../findings/finding.ts';
 import { judgePassage } from '../../judges/judgePassage.ts';
@@ -139,11 +139,15 @@ export function lay(
     ...(scope === 'submerged' ? [] : judgeSurfaced(corrected, surfaced)),
     ...(scope === 'surfaced' ? [] : judgeSubmerged(corrected, submerged)),
   ].filter(breaksLimit);
-  if (scope === 'both' && left.length === 0 && surfaced.status === 'afloat' && submerged.status === 'neutral') {
-    const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
-    left.push(...judgePassage(corrected, { transit, otherEquilibria: [], range: null, tanks: [] }).filter(breaksLimit));
-  }
-  return { pieces, parts, entries, moves, boat: corrected, surfaced, submerged, left };
+  const isWell = scope === 'both' && left.length === 0;
+  const onTheWay = isWell ? judgedOnTheWay(corrected, bodies, surfaced, submerged) : [];
+  return { pieces, parts, entries, moves, boat: corrected, surfaced, submerged, left, onTheWay };
+}
+
+function judgedOnTheWay(boat: Boat, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): readonly Finding[] {
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') return [];
+  const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
+  return judgePassage(boat, { transit, otherEquilibria: [], range: null, tanks: [] }).filter(breaksLimit);
 }
 
 /** What is only remarked on, such as a boat touchy to trim, is no reason not to trim it. */

@@ -62,8 +62,18 @@ export const titleOf = (done: readonly string[], brings: readonly string[]): str
 /** What a correction of both conditions brings. */
 export const BOTH = ['both conditions within limits', 'both within limits'] as const;
 
-function bringsWays({ boat, surfaced, submerged }: FloatedBoat, scope: Scope, before: Submerged): readonly string[] {
-  if (scope === 'both') return BOTH;
+/** The same where the way down between them is not. */
+const NOT_ON_THE_WAY = [
+  'both conditions within limits, the way down not',
+  'both within limits, the way down not',
+] as const;
+
+function bringsWays(
+  { boat, surfaced, submerged, onTheWay }: FloatedBoat,
+  scope: Scope,
+  before: Submerged,
+): readonly string[] {
+  if (scope === 'both') return onTheWay.length > 0 ? NOT_ON_THE_WAY : BOTH;
   if (scope === 'submerged') {
     return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
