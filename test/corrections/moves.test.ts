@@ -51,7 +51,8 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
       ),
     );
     const [across] = movesIn(heeled);
-    expect(across?.title).toMatch(/^Move “(battery|floor lead)” [123] mm to port: /);
+    expect(across?.moves.map(({ part }) => part.name)).toEqual(['battery']);
+    expect(across!.moves[0]!.across).toBeLessThan(0);
     const again = analysed(corrected(heeled, across!));
     expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);
   });
@@ -81,22 +82,34 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
         hits++;
         const again = service.analyse(corrected(analysis, move), analysis);
         expect({ seed, left: [...outOfLimits(again), ...fileFindings(again)] }).toEqual({ seed, left: [] });
-        expect(again.surfaced).toEqual(move.surfaced);
-        expect(again.submerged).toEqual(move.submerged);
-        expectFreePath(analysis, again, seed);
+        expectSame(again, move);
+        expectFreePath(analysis, again, move, seed);
       }
     }
     expect(hits).toBeGreaterThan(5);
   });
 });
 
-/** One part has moved, and nothing that it might meet lies on its way. */
-function expectFreePath(before: Analysis, after: Analysis, seed: number): void {
+/** What was promised is what one gets, to the last digits of a place that was written and read again. */
+function expectSame({ surfaced, submerged }: Analysis, move: Correction): void {
+  if (surfaced.status !== 'afloat' || move.surfaced.status !== 'afloat') throw new Error('it floats');
+  if (submerged.status !== 'neutral' || move.submerged.status !== 'neutral') throw new Error('it hangs');
+  for (const key of ['trim', 'heel', 'draft'] as const) {
+    expect(surfaced.attitude[key]).toBeCloseTo(move.surfaced.attitude[key], 10);
+  }
+  for (const key of ['trim', 'heel', 'fill'] as const) expect(submerged[key]).toBeCloseTo(move.submerged[key], 10);
+}
+
+/** Just what was said has moved, and nothing that it might meet lies on its way. */
+function expectFreePath(before: Analysis, after: Analysis, { moves }: Correction, seed: number): void {
   const moved = before.boat.payload.filter((part, i) =>
     part.centroid.some((c, axis) => c !== after.boat.payload[i]!.centroid[axis]),
   );
-  expect({ seed, moved: moved.length }).toEqual({ seed, moved: 1 });
-  const was = moved[0]!;
+  expect({ seed, moved: moved.length }).toEqual({ seed, moved: moves.length });
+  for (const was of moved) expectFreeWay(was, before, after, seed);
+}
+
+function expectFreeWay(was: Part, before: Analysis, after: Analysis, seed: number): void {
   const is = after.boat.payload.find(({ name }) => name === was.name)!;
   const home = boundsOf(before.boat.compartments.find(({ name }) => name === was.inside)!.form);
   for (const axis of [0, 1] as const) {

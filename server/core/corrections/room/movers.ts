@@ -25,10 +25,9 @@ const HEAVY = 0.02;
  * form does not tie. Never what says `fixed: true`; lead and foam only when they are freed. Light things before heavy ones.
  */
 export function findMovers(boat: Boat, mass: number): readonly Mover[] {
-  const isEquipment = ({ material }: Part) => material !== 'lead' && material !== 'foam';
   return boat.payload
     .filter(part => part.inside !== null && part.written && !part.pinned && part.mass > HEAVY * mass)
-    .filter(part => !part.fixed || (isEquipment(part) && !isTied(part, boat)))
+    .filter(part => !part.fixed || (!isBallast(part) && !isTied(part, boat)))
     .sort((a, b) => Number(a.fixed) - Number(b.fixed) || a.mass - b.mass)
     .map(part => ({ part, along: roomFor(part, boat, 0), across: roomFor(part, boat, 1) }))
     .filter(({ along, across }) => along.most - along.least > 0 || across.most - across.least > 0);
@@ -46,6 +45,10 @@ export function moveOf(
   ];
   return x === 0 && y === 0 ? null : { part, moved: shifted(part, x, y), along: x, across: y };
 }
+
+/** Lead and foam by their material, or by their name where that is all that the file says. */
+const isBallast = ({ material, name }: Part): boolean =>
+  material === 'lead' || material === 'foam' || (material === null && /\b(lead|ballast|foam)\b/i.test(name));
 
 function onMark(shift: number, { least, most }: Stretch, step: number): number {
   const [first, last] = [Math.ceil(least / step - 1e-9), Math.floor(most / step + 1e-9)];

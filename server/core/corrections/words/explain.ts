@@ -1,5 +1,5 @@
 import type { BodyCache } from '../../bodies/assemble.ts';
-import { broughtBy } from '../balance/brought.ts';
+import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
 import { cheapestPieces } from '../balance/program.ts';
 import type { Aim, Band, Row } from '../balance/row.ts';
@@ -17,6 +17,8 @@ export interface Explanation {
 export interface BalanceShare {
   readonly row: Row;
   readonly brought: readonly number[];
+  /** The same of each move. */
+  readonly byMoves: readonly number[];
 }
 
 /** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
@@ -28,11 +30,15 @@ export interface Relaxation {
 const WIDER = 1.1;
 
 export function explainCorrection(correction: Correction, rows: readonly Row[], cache: BodyCache): Explanation {
-  const { pieces } = correction;
+  const { pieces, moves } = correction;
   const slots = pieces.map(piece => piece.slot);
   const cost = cheapestPieces(slots, rows)?.cost;
   return {
-    balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row)) })),
+    balances: rows.map(row => ({
+      row,
+      brought: pieces.map(piece => broughtBy(piece, row)),
+      byMoves: moves.map(move => broughtByMove(move, row)),
+    })),
     more: correction.parts.map(part => effectOfMore(part, correction, cache)),
     relaxations:
       cost === undefined
