@@ -42,19 +42,49 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
     expect(move?.title).toMatch(/^Move “battery” 6 mm to port: /);
     expect(corrected(off, move!)).toBe(off.syntax.text.replace('6 mm ± 1 mm', '0 mm ± 1 mm'));
     expect(outOfLimits(analysed(corrected(off, move!)))).toEqual([]);
-    // A lump of 30 g, too light to be worth moving, at 40 mm to starboard: 1200 g·mm, 1.5 mm of battery, which says
+    // A lump of 38.5 g, too light to be worth moving, at 40 mm to starboard: 1540 g·mm, 2 mm of battery, which says
     // nothing of its offset yet.
     const heeled = analysed(
       probe(
-        ['mass: 800 g', 'mass: 770 g'],
-        ['bays:\n', '  - { name: lump, mass: 30 g, station: 200 mm, offset: 40 mm, height: 30 mm, in: hold }\nbays:\n'],
+        ['mass: 800 g', 'mass: 761.5 g'],
+        [
+          'bays:\n',
+          '  - { name: lump, mass: 38.5 g, station: 200 mm, offset: 40 mm, height: 30 mm, in: hold }\nbays:\n',
+        ],
       ),
     );
     const [across] = movesIn(heeled);
     expect(across?.moves.map(({ part }) => part.name)).toEqual(['battery']);
-    expect(across!.moves[0]!.across).toBeLessThan(0);
+    expect(across!.moves[0]!.across).toBe(-0.002);
     const again = analysed(corrected(heeled, across!));
     expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);
+  });
+
+  test('is asked of nothing that the file pins, nor of lead that it does not free', () => {
+    const movedIn = (...changes: Parameters<typeof probe>) =>
+      analysed(probe(battery('160 to 260 mm'), ...changes))
+        .corrections()
+        .flatMap(({ moves }) => moves.map(({ part }) => part.name));
+    const pinned = ['mass: 800 g', 'fixed: true\n    mass: 800 g'] as const;
+    expect(movedIn()).toEqual(['battery']);
+    expect(movedIn(pinned)).toEqual([]);
+    // Freed lead stands before equipment that says nothing.
+    const freed = ['mass: 600 g\n    station: 120', 'fixed: false\n    mass: 600 g\n    station: 120'] as const;
+    expect(movedIn(freed)[0]).toBe('floor lead');
+    expect(movedIn(pinned, freed)[0]).toBe('floor lead');
+  });
+
+  test('is not asked of what goes through a bulkhead or is coupled to a shaft', () => {
+    const movedWith = (part: string) =>
+      analysed(probe(battery('160 to 260 mm'), ['bays:\n', `  - ${part}\nbays:\n`]))
+        .corrections()
+        .flatMap(({ moves }) => moves.map(move => move.part.name));
+    const far = '{ name: shaft, mass: 1 g, round: 4 mm, station: 262.5 to 300 mm, height: 30 mm, in: hold }';
+    const coupled = '{ name: shaft, mass: 1 g, round: 4 mm, station: 261 to 300 mm, height: 30 mm, in: hold }';
+    expect(movedWith(far)).toEqual(['battery']);
+    expect(movedWith(coupled)).toEqual([]);
+    const through = analysed(probe(['150 to 250 mm', '0 to 100 mm'], ['120 to 280', '204 to 380']));
+    expect(through.corrections().flatMap(({ moves }) => moves)).toEqual([]);
   });
 
   test('stops at a neighbour and at the end of the compartment', () => {
@@ -75,7 +105,7 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
   test('of random boats it stays in the compartment, passes no neighbour, and brings what it says', () => {
     let hits = 0;
     let previous: Analysis | undefined;
-    for (let seed = 0; seed < 50; seed++) {
+    for (let seed = 0; seed < 20; seed++) {
       const analysis = service.analyse(boatOutOfTrim(seed).text, previous);
       previous = analysis;
       for (const move of movesIn(analysis)) {
@@ -86,7 +116,7 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
         expectFreePath(analysis, again, move, seed);
       }
     }
-    expect(hits).toBeGreaterThan(5);
+    expect(hits).toBeGreaterThan(3);
   });
 });
 

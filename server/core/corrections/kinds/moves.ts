@@ -17,13 +17,14 @@ const MOST_COMBINED = 2;
 const PRICE_OF_MOVING = 0.002;
 
 /**
- * The move that brings both conditions within their limits and costs nothing, the freest and lightest thing that will do it
- * surely; where no one thing will do, of two. What a thing weighs does not change, so only trim and heel can be mended so.
+ * The move that brings both conditions within their limits and costs nothing: of what the file frees, else of the lightest
+ * thing that will do it surely; where no one thing will do, of two. What a thing weighs does not change, so only trim and heel can be mended so.
  */
 export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> {
   const movers = findMovers(boatToTrim.boat, boatToTrim.bodies.mass);
   const pairs = movers.flatMap((one, i) => movers.slice(i + 1).map(other => [one, other]));
-  for (const sets of [movers.map(one => [one]), pairs]) {
+  const alone = (isFreed: boolean) => movers.filter(({ part }) => part.fixed !== isFreed).map(one => [one]);
+  for (const sets of [alone(true), alone(false), pairs]) {
     const best = yield* bestMove(sets, boatToTrim);
     if (best) return asCorrection(best.laid, 'both', boatToTrim);
   }
