@@ -59,7 +59,14 @@ describe('a part moved along the boat keeps the way in which its station is writ
   });
 
   test('what has no station of its own, or balances elsewhere, is not moved', () => {
-    const { boat } = analysed(boatWith('345 mm', undefined, '\n      balance: { station: 340 mm }'));
+    const { boat } = analysed(
+      boatWith(
+        '345 mm',
+        undefined,
+        `
+      balance: { station: 340 mm }`,
+      ),
+    );
     expect(moveAlong(boat.payload[0]!, 0.01, boat)).toBeNull();
   });
 

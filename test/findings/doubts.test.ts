@@ -3,12 +3,20 @@ import type { Analysis } from '../../server/analysis.ts';
 import { standingsOf } from '../../server/findings/standings.ts';
 import { textReport } from '../../server/report/textReport.ts';
 import { analysed, marked, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** The probe with everything known to a hair but the battery's place athwart. */
 const known = (offset: string, ...more: readonly (readonly [string, string])[]): string =>
   probe(
-    ['mass: 600 g\n      station: 0 to 400 mm', 'mass: 600 g ± 0.1 g\n      station: 0 to 400 mm ± 0.01 mm'],
+    [
+      boatText`
+        mass: 600 g
+              station: 0 to 400 mm`,
+      boatText`
+        mass: 600 g ± 0.1 g
+              station: 0 to 400 mm ± 0.01 mm`,
+    ],
     ['offset: -50 to 50 mm', 'offset: -50 to 50 mm ± 0.01 mm'],
     ['height: 0 to 70 mm', 'height: 0 to 70 mm ± 0.01 mm'],
     ['station: 90 to 310 mm', 'station: 90 to 310 mm ± 0.01 mm'],
@@ -16,12 +24,24 @@ const known = (offset: string, ...more: readonly (readonly [string, string])[]):
     ['height: 5 to 55 mm', 'height: 5 to 55 mm ± 0.01 mm'],
     ['mass: 800 g', 'mass: 800 g ± 0.1 g'],
     [
-      'station: 150 to 250 mm\n    height: 30 mm',
-      `station: 150 to 250 mm ± 0.01 mm\n    offset: ${offset}\n    height: 30 mm ± 0.01 mm`,
+      boatText`
+        station: 150 to 250 mm
+            height: 30 mm`,
+      boatText`
+        station: 150 to 250 mm ± 0.01 mm
+            offset: ${offset}
+            height: 30 mm ± 0.01 mm`,
     ],
     [
-      'mass: 600 g\n    station: 120 to 280 mm\n    height: 20 mm',
-      'mass: 600 g ± 0.1 g\n    station: 120 to 280 mm ± 0.01 mm\n    offset: 0 ± 0.01 mm\n    height: 20 mm ± 0.01 mm',
+      boatText`
+        mass: 600 g
+            station: 120 to 280 mm
+            height: 20 mm`,
+      boatText`
+        mass: 600 g ± 0.1 g
+            station: 120 to 280 mm ± 0.01 mm
+            offset: 0 ± 0.01 mm
+            height: 20 mm ± 0.01 mm`,
     ],
     ...more,
   );
