@@ -77,7 +77,7 @@ export interface Analysis {
   readonly kept: Kept & { readonly doubts: () => Doubts };
 }
 
-export interface Kept {
+interface Kept {
   readonly entries: KeptEntries;
   readonly shelf: BodyShelf;
   readonly variations: VariationShelf;
