@@ -50,6 +50,11 @@ describe('what the report says of a boat', () => {
       [/Corrections are computed once the errors in the file are mended\./],
     ],
     [
+      'that pieces cannot trim: it is too heavy, and the bays take lead',
+      probe(['mass: 800 g', 'mass: 1000 g']),
+      [/No 5 pieces or fewer in the bays bring the boat inside its surfaced limits\./],
+    ],
+    [
       'that does not stay level',
       probe(['kind: bladder', 'kind: vented']),
       [/B above G, water moving +below by 21\.1 mm +out/, /To trim by 1° +nothing holds it/, /Stays level +no/],

@@ -4,10 +4,13 @@ import { finish } from '../../server/steps.ts';
 import { hiddenId } from '../../server/trials/hidden.ts';
 import { findSlips, reconcileHidden } from '../../server/trials/reconcile.ts';
 import { standings } from '../../server/trials/slips.ts';
+import { byChance, isLong } from '../helpers/long.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { drawPool, type SyntheticPool } from './syntheticPool.ts';
 
-const BOATS = 200;
+const BOATS = isLong ? 200 : 20;
+/** A slip costs many reconciliations to find. */
+const BOATS_WITH_SLIPS = isLong ? 40 : 6;
 /** Two-sided 95 % of the normal distribution. */
 const WIDTH = 1.96;
 
@@ -46,13 +49,13 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
         if (isInside(id, trueInputs.get(id)!)) inputsInside++;
       }
     }
-    expect(settled).toBeGreaterThanOrEqual(0.97 * BOATS);
+    expect(settled).toBeGreaterThanOrEqual((0.97 - byChance(BOATS)) * BOATS);
     // Of a weight of which hardly anything is known the place is no straight line of the readings: height and station fall a
     // little short by themselves.
-    for (const [key, count] of inside) expect(count / BOATS, key).toBeGreaterThanOrEqual(0.87);
+    for (const [key, count] of inside) expect(count / BOATS, key).toBeGreaterThanOrEqual(0.87 - byChance(BOATS));
     const allInside = [...inside.values()].reduce((sum, count) => sum + count) / (5 * BOATS);
-    expect(allInside).toBeGreaterThanOrEqual(0.9);
-    expect(allInside).toBeLessThanOrEqual(0.99);
+    expect(allInside).toBeGreaterThanOrEqual(0.9 - byChance(5 * BOATS));
+    expect(allInside).toBeLessThanOrEqual(0.99 + byChance(5 * BOATS));
     expect(inputsInside / inputsAll).toBeGreaterThanOrEqual(0.9);
     expect(inputsInside / inputsAll).toBeLessThanOrEqual(0.99);
   });
@@ -64,7 +67,7 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
     let planted = 0;
     let foundFirst = 0;
     let falseAlarms = 0;
-    for (const { lesson } of pools(20260510, 40)) {
+    for (const { lesson } of pools(20260510, BOATS_WITH_SLIPS)) {
       const clean = finish(reconcileHidden(lesson, new Set()))!;
       const readings = clean.pool.observations.map(({ reading }) => reading);
       if (finish(findSlips(lesson)).slips.length > 0) falseAlarms++;
@@ -84,8 +87,8 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
       const [first] = finish(findSlips({ ...lesson, trials })).slips;
       if (first?.reading === wrong) foundFirst++;
     }
-    expect(planted).toBeGreaterThan(30);
-    expect(foundFirst / planted).toBeGreaterThanOrEqual(0.95);
-    expect(falseAlarms / planted).toBeLessThanOrEqual(0.1);
+    expect(planted).toBeGreaterThan(0.75 * BOATS_WITH_SLIPS);
+    expect(foundFirst / planted).toBeGreaterThanOrEqual(0.95 - byChance(planted));
+    expect(falseAlarms / planted).toBeLessThanOrEqual(0.1 + byChance(planted));
   });
 });
