@@ -14,6 +14,6 @@ export default ({ production }: { readonly production?: boolean }) => ({
   ignoreExportsUsedInFile: production === true,
   // Rooms that are being redrawn.
   ignoreIssues: {
-    'server/{trials,corrections,findings,report,doubt}/**': ['files', 'exports', 'types'],
+    'server/{trials,corrections,findings,report,uncertainty}/**': ['files', 'exports', 'types'],
   },
 });

@@ -1,5 +1,5 @@
-import type { Correction } from '../../server/corrections/correction.ts';
-import type { Change } from '../../server/findings/finding.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import type { Change } from '../../server/core/findings/finding.ts';
 
 /** Moves a part: nothing goes in, nothing comes out. */
 export const isMove = ({ pieces, changes }: Correction): boolean =>

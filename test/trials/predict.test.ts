@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { predictTrial } from '../../server/trials/predict.ts';
+import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
@@ -12,7 +12,7 @@ function shown(trial: string, text = PROBE): readonly (number | null)[] {
     ${text}trials:
       - ${trial}
   `);
-  return predictTrial(boat, trials[0]!, kept.shelf);
+  return predictTrial(boat, trials[0]!, kept.cache);
 }
 
 /** All worked by hand from the barge's round numbers. */
