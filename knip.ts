@@ -14,6 +14,6 @@ export default ({ production }: { readonly production?: boolean }) => ({
   ignoreExportsUsedInFile: production === true,
   // Rooms that are being redrawn.
   ignoreIssues: {
-    'server/{trials,corrections,findings,report,uncertainty}/**': ['files', 'exports', 'types'],
+    'server/core/{trials,corrections,findings,judges,report,uncertainty}/**': ['files', 'exports', 'types'],
   },
 });
