@@ -41,7 +41,7 @@ export interface Clock {
   clearTimeout(timer: Timer): void;
 }
 
-export type Timer = ReturnType<typeof setTimeout> | number;
+type Timer = ReturnType<typeof setTimeout> | number;
 
 /** A pause in the typing after which the file is analysed: too short to be noticed, long enough to skip most keystrokes. */
 const settleMilliseconds = 60;

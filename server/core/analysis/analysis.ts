@@ -77,7 +77,7 @@ export interface Analysis {
   readonly kept: Kept & { readonly uncertainties: () => Uncertainties };
 }
 
-export interface Kept {
+interface Kept {
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;
