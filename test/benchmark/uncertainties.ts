@@ -24,9 +24,9 @@ function line(what: string, call: () => unknown): void {
 }
 
 const uncertaintiesAnew = (
-  { source, kept, bodies, surfaced, submerged }: Analysis,
+  { source, kept, bodies, conditions, scheme }: Analysis,
   variations = emptyVariations(),
-): unknown => uncertaintiesOf({ source, cache: kept.cache, variations }, bodies, surfaced, submerged);
+): unknown => uncertaintiesOf({ source, cache: kept.cache, variations }, bodies, conditions, scheme.figures);
 
 for (const parts of [20, 60, 200]) {
   const analysis = analyse(boatOfParts(parts), describer);

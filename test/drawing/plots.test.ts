@@ -112,7 +112,7 @@ describe('how well it is known', () => {
       // All of it is 138 wide: from 236 to 374.
       expect(widths.reduce((sum, width) => sum + width, 0)).toBeCloseTo(138, 1);
     }
-    const { shares } = petrel.uncertainties()!.surfaced!.draft;
+    const { shares } = petrel.uncertainties()!.conditions.surfaced!.draft!;
     const [first] = withClass(svg, 'share');
     expect(first!.attributes['aria-label']).toContain(shares[0]!.input.words);
     expect(Number(withClass(first!, 'bar')[0]!.attributes.width) / 138).toBeCloseTo(shares[0]!.share, 3);

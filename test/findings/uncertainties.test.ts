@@ -46,9 +46,9 @@ const known = (offset: string, ...more: readonly (readonly [string, string])[]):
     ...more,
   );
 
-const standing = ({ boat, surfaced, submerged, uncertainties }: Analysis, condition: string, name: string) =>
-  standingsOf(boat, surfaced, submerged, uncertainties()).find(
-    one => one.condition === condition && one.name === name,
+const standing = ({ boat, conditions, scheme, uncertainties }: Analysis, condition: string, name: string) =>
+  standingsOf(boat, conditions, scheme.figures, uncertainties()).find(
+    ({ figured }) => figured.condition.id === condition && figured.figure.words === name,
   )!;
 
 /** What cannot be told of the boat under water: it stands at the tank. */
@@ -94,7 +94,7 @@ describe('a limit is judged with the uncertainty', () => {
 it('says where an uncertainty is no more than a rough idea: the boat may not come to rest like this at all', () => {
   // Lead and battery higher: B is left 2.0 mm above G, with an uncertainty of 0.9 mm; three of them and it turns over.
   const analysis = analysed(probe(['    height: 30 mm', '    height: 44 mm']));
-  const { bg, trim } = analysis.uncertainties()!.submerged!;
+  const { bg, trim } = analysis.uncertainties()!.conditions.submerged!;
   expect(bg!.value / bg!.sigma).toBeLessThan(3);
   expect(trim!.rough).toBe('may-not-rest');
   const message = submergedUncertainties(analysis)[0]!.message;
@@ -142,8 +142,10 @@ describe('uncertainties are kept while nothing that they follow from changes', (
     const uncertainties = before.uncertainties();
     expect(service.analyse(text.replace('heel: 1°', 'heel: 2°'), before).uncertainties()).toBe(uncertainties);
     const finer = service.analyse(text.replace('0.25 ± 0.1 mm', '0.25 ± 0.01 mm'), before).uncertainties()!;
-    expect(finer.submerged!.heel!.sigma).toBeLessThan(uncertainties!.submerged!.heel!.sigma / 3);
+    expect(finer.conditions.submerged!.heel!.sigma).toBeLessThan(uncertainties!.conditions.submerged!.heel!.sigma / 3);
     const water = service.analyse(text.replace('1000 kg/m3', '1000 kg/m3 ± 9 kg/m3'), before).uncertainties()!;
-    expect(water.surfaced!.draft.sigma).toBeGreaterThan(5 * uncertainties!.surfaced!.draft.sigma);
+    expect(water.conditions.surfaced!.draft!.sigma).toBeGreaterThan(
+      5 * uncertainties!.conditions.surfaced!.draft!.sigma,
+    );
   });
 });

@@ -77,7 +77,10 @@ describe('the machine-readable report', () => {
     );
     expect(surfaced.trim).toBeGreaterThan(0.5);
     expect(surfaced.heel).toBeGreaterThan(1);
-    expect(surfaced.draftStern! - surfaced.draftBow!).toBeCloseTo(400 * Math.tan((surfaced.trim! * Math.PI) / 180), 6);
+    expect(Number(surfaced.draftStern) - Number(surfaced.draftBow)).toBeCloseTo(
+      400 * Math.tan((Number(surfaced.trim) * Math.PI) / 180),
+      6,
+    );
     expect(centroid?.offset).toBeCloseTo(0.4, 6);
   });
 });
@@ -122,7 +125,7 @@ describe('findings and corrections in it', () => {
   it('a correction has its entries and what they bring', () => {
     const correction = report.corrections.find(({ condition }) => condition === 'surfaced');
     expect(correction?.entries[0]).toMatchObject({ material: 'lead', in: 'hold', fixed: 'false' });
-    expect(Math.abs(correction!.result.surfaced.trim!)).toBeLessThan(0.5);
+    expect(Math.abs(Number(correction!.result.surfaced.trim))).toBeLessThan(0.5);
     expect(Object.keys(correction!.result.submerged)).toEqual(Object.keys(report.submerged));
   });
 });

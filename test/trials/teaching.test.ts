@@ -100,10 +100,14 @@ trials:
   it('has the uncertainties of every figure shrunk by the trials', { timeout: 60_000 }, () => {
     const [before, now] = [analysis.uncertainties()!, taught(analysis, 'insert').uncertainties()!];
     for (const figure of ['draft', 'trim', 'heel'] as const) {
-      expect(now.surfaced![figure].sigma, figure).toBeLessThan(0.8 * before.surfaced![figure].sigma);
+      expect(now.conditions.surfaced![figure]!.sigma, figure).toBeLessThan(
+        0.8 * before.conditions.surfaced![figure]!.sigma,
+      );
     }
     for (const figure of ['fill', 'trim', 'heel'] as const) {
-      expect(now.submerged![figure]!.sigma, figure).toBeLessThan(0.5 * before.submerged![figure]!.sigma);
+      expect(now.conditions.submerged![figure]!.sigma, figure).toBeLessThan(
+        0.5 * before.conditions.submerged![figure]!.sigma,
+      );
     }
   });
 });
@@ -137,7 +141,9 @@ describe('figures that were off', () => {
     expect(after.syntax.text).toMatch(/name: battery, mass: 2\d\d(\.\d)? g ± 15 g, station: 192 to 272 mm ± 0\.5 mm,/);
     expect(codes(after)).not.toContain('trial-differs');
     expect(after.trials[0]!.explained).toBe('changed figures');
-    expect(after.uncertainties()!.surfaced!.draft.sigma).toBeLessThan(analysis.uncertainties()!.surfaced!.draft.sigma);
+    expect(after.uncertainties()!.conditions.surfaced!.draft!.sigma).toBeLessThan(
+      analysis.uncertainties()!.conditions.surfaced!.draft!.sigma,
+    );
   });
 });
 

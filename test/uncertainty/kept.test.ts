@@ -5,11 +5,11 @@ import { service } from '../helpers/analysed.ts';
 
 /** Uncertainties as plain figures. */
 const said = (analysis: Analysis) => {
-  const { surfaced, submerged } = analysis.uncertainties() ?? { surfaced: null, submerged: null };
-  return Object.entries({ ...surfaced, ...submerged }).map(([figure, { sigma, shares }]) => ({
+  const { surfaced, submerged } = analysis.uncertainties()?.conditions ?? {};
+  return Object.entries({ ...surfaced, ...submerged }).map(([figure, uncertainty]) => ({
     figure,
-    sigma: Number(sigma.toPrecision(9)),
-    shares: shares.slice(0, 8).map(({ input, share }) => `${input.words} ${share.toFixed(6)}`),
+    sigma: Number(uncertainty!.sigma.toPrecision(9)),
+    shares: uncertainty!.shares.slice(0, 8).map(({ input, share }) => `${input.words} ${share.toFixed(6)}`),
   }));
 };
 

@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { FIGURES } from '../../server/core/figures/table.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
-import { deviation, monteCarlo } from '../helpers/uncertain.ts';
+import { type Draw, deviation, monteCarlo } from '../helpers/uncertain.ts';
 
 const sample = (name: string): string => readFileSync(`samples/${name}.boat.yaml`, 'utf8');
 
@@ -59,12 +60,13 @@ const ERRORS = 4;
 describe('uncertainties against a Monte Carlo run of the full model', { timeout: 120_000 }, () => {
   it.each(BOATS)('%s', (_, text) => {
     const analysis = analysed(text);
-    const { inputs, surfaced, submerged } = analysis.uncertainties()!;
+    const { inputs, conditions } = analysis.uncertainties()!;
+    const { surfaced, submerged } = conditions;
     const draws = monteCarlo(analysis, inputs, RUNS, 20_260_513);
     const of = (condition: 'surfaced' | 'submerged', figure: string): readonly number[] =>
       draws.flatMap(draw => {
         const drawn = draw[condition];
-        return drawn ? [figureOf(drawn, figure)] : [];
+        return drawn ? [figureOf(drawn, figure, analysis.boat)] : [];
       });
     const misses: unknown[] = [];
     let told = 0;
@@ -87,10 +89,9 @@ describe('uncertainties against a Monte Carlo run of the full model', { timeout:
   });
 });
 
-type Drawn = NonNullable<Analysis['surfaced'] | Analysis['submerged']>;
-
-/** Draft, trim and heel of the surfaced boat stand with its attitude. */
-function figureOf(drawn: Drawn, figure: string): number {
-  const flat = { ...drawn, ...('attitude' in drawn ? drawn.attitude : {}) } as unknown as Record<string, number>;
-  return flat[figure]!;
+/** The figure as the table reads it off the boat that was drawn. */
+function figureOf(drawn: NonNullable<Draw['surfaced'] | Draw['submerged']>, id: string, boat: Boat): number {
+  const where = drawn.status === 'afloat' ? 'afloat' : 'submerged';
+  const figure = FIGURES.find(one => one.id === id && one.where === where)!;
+  return figure.of(drawn.floating, boat)!;
 }

@@ -4,6 +4,7 @@ import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
+import { floatIn, type InCondition, inBoth } from '../conditions/loadingCondition.ts';
 import { type Passage, passageOf } from '../conditions/passage.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
@@ -11,6 +12,7 @@ import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
 import type { BoatToTrim } from '../corrections/room/boatToTrim.ts';
+import { type Scheme, STANDARD } from '../figures/scheme.ts';
 import type { Finding } from '../findings/finding.ts';
 import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
@@ -39,6 +41,10 @@ export interface Analysis {
   readonly bodies: Bodies;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
+  /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
+  readonly conditions: readonly InCondition[];
+  /** The figures and loading conditions that it was analysed by. */
+  readonly scheme: Scheme;
   readonly passage: Passage;
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
@@ -85,13 +91,14 @@ interface Kept {
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
- * they were are taken from it. `meshes` hands out the mesh files that are loaded.
+ * they were are taken from it. `meshes` hands out the mesh files that are loaded; `scheme` says what is figured.
  */
 export function analyse(
   text: string,
   describer: Describer,
   previous?: Analysis,
   meshes: MeshLookup = () => null,
+  scheme: Scheme = STANDARD,
 ): Analysis {
   const syntax = readSyntax(text);
   const cache = previous?.kept.cache ?? emptyCache();
@@ -107,6 +114,7 @@ export function analyse(
       source: reading.source,
       trials: reading.trials,
       wantedFiles: reading.meshNames,
+      scheme,
       kept,
     },
     previous,
@@ -115,7 +123,7 @@ export function analyse(
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, ofFile, trials, wantedFiles, kept } = analysis;
+  const { syntax, ofFile, trials, wantedFiles, scheme, kept } = analysis;
   const boat: Boat = { ...analysis.boat, water };
   const density = { value: water.density, sigma: null, unit: null };
   return conclude({
@@ -125,21 +133,34 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
     source: { ...analysis.source, boat, water: { density } },
     trials,
     wantedFiles,
+    scheme,
     kept,
   });
 }
 
 /** Everything that follows from the boat as read. */
 function conclude(
-  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles'> & { readonly kept: Kept },
+  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles' | 'scheme'> & {
+    readonly kept: Kept;
+  },
   previous?: Analysis,
 ): Analysis {
-  const { boat, ofFile, kept } = read;
+  const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
   const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
+  const conditions =
+    isSame && previous.scheme === scheme
+      ? previous.conditions
+      : [
+          ...inBoth(surfaced, submerged),
+          ...scheme.others.map(condition => {
+            const there = condition.aboard ? assembleBodies(condition.aboard(read.source).boat, cache) : bodies;
+            return floatIn(condition, there, boat.length);
+          }),
+        ];
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const boatToTrim: BoatToTrim | null =
@@ -147,8 +168,11 @@ function conclude(
       ? { boat, bodies, surfaced, submerged, cache, schema: kept.entries.schemas.made.part }
       : null;
   const owner: Owner = { source: read.source, cache, variations: kept.variations };
-  const isKnown = isSame && sameUncertainties(previous, read) && sameTrials(previous, read);
-  const filed = isKnown ? previous.filedUncertainties : once(() => uncertaintiesOf(owner, bodies, surfaced, submerged));
+  const isKnown =
+    isSame && previous.scheme === scheme && sameUncertainties(previous, read) && sameTrials(previous, read);
+  const filed = isKnown
+    ? previous.filedUncertainties
+    : once(() => uncertaintiesOf(owner, bodies, conditions, scheme.figures));
   const isWhole = isWholeBoat({ isFaulty, boat });
   const learned =
     isKnown && isWhole === isWholeBoat(previous)
@@ -170,6 +194,7 @@ function conclude(
     bodies,
     surfaced,
     submerged,
+    conditions,
     passage,
     get findings() {
       return judged(learned => learned.slips());
@@ -183,7 +208,7 @@ function conclude(
     filedUncertainties: filed,
     uncertainties,
     learned,
-    openQuestions: once(() => judgeUncertainties(boat, surfaced, submerged, uncertainties())),
+    openQuestions: once(() => judgeUncertainties(boat, conditions, scheme.figures, uncertainties())),
     boatToTrim,
   };
 }

@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { Surfaced } from '../conditions/surfaced.ts';
+import { type InCondition, type LoadingCondition, whereIn } from '../conditions/loadingCondition.ts';
+import type { Figure } from '../figures/figure.ts';
+import { nameIn } from '../figures/figured.ts';
 import type { Finding, Place } from '../findings/finding.ts';
 import type { Input } from '../uncertainty/input.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
@@ -14,32 +15,36 @@ import { nearestToLimit, type Standing, standingsOf } from './standings.ts';
  */
 export function judgeUncertainties(
   boat: Boat,
-  surfaced: Surfaced,
-  submerged: Submerged,
+  conditions: readonly InCondition[],
+  figures: readonly Figure[],
   uncertainties: Uncertainties | null,
 ): readonly Finding[] {
   if (boat.leftOut.length > 0) return [];
-  const standings = standingsOf(boat, surfaced, submerged, uncertainties);
+  const standings = standingsOf(boat, conditions, figures, uncertainties);
   const nearest = nearestToLimit(standings);
   return [
-    ...untold('surfaced', standings, limitPlace(boat, 'draft')),
-    ...untold('submerged', standings, tankPlace(boat)),
+    ...conditions.flatMap(({ condition }) =>
+      untold(
+        condition,
+        standings.filter(({ figured }) => figured.condition === condition),
+        whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, 'draft'),
+      ),
+    ),
     ...(nearest ? weighNext(nearest, boat) : []),
   ];
 }
 
-function untold(condition: Standing['condition'], standings: readonly Standing[], place: Place): readonly Finding[] {
-  const open = standings.filter(
-    standing => standing.condition === condition && standing.verdict === 'cannot-tell' && standing.margin >= 0,
-  );
+function untold({ title }: LoadingCondition, standings: readonly Standing[], place: Place): readonly Finding[] {
+  const open = standings.filter(({ verdict, margin }) => verdict === 'cannot-tell' && margin >= 0);
   if (open.length === 0) return [];
-  const listed = open.map(({ name, figure, limit }) => `${name} ${figure} (limit ${limit})`).join(', ');
-  const where = condition === 'surfaced' ? 'Surfaced' : 'Submerged';
+  const listed = open
+    .map(({ figured, figure, limit }) => `${figured.figure.words} ${figure} (limit ${limit})`)
+    .join(', ');
   return [
     {
       code: 'cannot-tell',
       severity: 'information',
-      message: `${where}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
+      message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
       place,
     },
   ];
@@ -51,14 +56,14 @@ function roughWords(open: readonly Standing[]): string {
   }
   const curved = open.filter(({ uncertainty }) => uncertainty.rough === 'curved');
   return curved.length > 0
-    ? ` What stands after ± is a rough idea only for ${curved.map(({ name }) => name).join(' and ')}.`
+    ? ` What stands after ± is a rough idea only for ${curved.map(({ figured }) => figured.figure.words).join(' and ')}.`
     : '';
 }
 
 /** Less of an uncertainty than this is not worth the walk to the scale. */
 const WORTH_KNOWING = 0.05;
 
-function weighNext({ condition, name, figure, limit, uncertainty, sigma }: Standing, boat: Boat): readonly Finding[] {
+function weighNext({ figured, figure, limit, uncertainty, sigma }: Standing, boat: Boat): readonly Finding[] {
   const [most] = uncertainty.shares;
   if (!most || most.share < WORTH_KNOWING) return [];
   const { input, share } = most;
@@ -67,15 +72,11 @@ function weighNext({ condition, name, figure, limit, uncertainty, sigma }: Stand
     {
       code: 'weigh-next',
       severity: 'information',
-      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${conditionName(condition, name)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
+      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
       place: { on: 'value', path: input.path },
     },
   ];
 }
-
-/** "submerged trim"; what is only in one condition needs no other name. */
-export const conditionName = (condition: Standing['condition'], name: Standing['name']): string =>
-  name === 'trim' || name === 'heel' || name === 'draft' ? `${condition} ${name}` : name;
 
 /** "430 ± 2 mm". */
 export const valueWords = ({ value, sigma, dimension }: Input, { units }: Boat): string =>

@@ -4,7 +4,8 @@ import { MOST_PIECES } from '../corrections/search/search.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
-import { pointWords, submergedRows, surfacedRows } from './conditionRows.ts';
+import { pointWords } from './conditionFacts.ts';
+import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
 import { rangeRows, tankRows, transitRows } from './passageRows.ts';
 import { type Paint, plainPaint, section } from './rows.ts';
@@ -16,8 +17,9 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
   const blocks = [
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
-    section('Surfaced', surfacedRows(analysis), paint),
-    section('Submerged', submergedRows(analysis), paint),
+    ...analysis.conditions.map(inCondition =>
+      section(inCondition.condition.title, conditionRows(analysis, inCondition), paint),
+    ),
     section('On the way down', transitRows(analysis), paint),
     section('Comes back upright', rangeRows(analysis), paint),
     section('Tanks', tankRows(analysis), paint),

@@ -10,10 +10,11 @@ import {
   scaleTensor,
   type Tensor,
 } from '../conditions/energy.ts';
+import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
+import type { Reading } from '../conditions/readings.ts';
 import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
-import type { Reading } from './figures.ts';
-import { type Arrangement, type FloatingState, tankLoad, waterAfloat } from './floatBoat.ts';
+import type { Arrangement } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { touched, type VariationCache, variationOf } from './variations.ts';
 

@@ -1,6 +1,6 @@
 import { assembleBodies } from '../bodies/assemble.ts';
+import type { Reading } from '../conditions/readings.ts';
 import { addScaled } from '../geometry/form/vector.ts';
-import type { Reading } from './figures.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';

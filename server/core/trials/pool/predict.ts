@@ -3,9 +3,8 @@ import { hullTop } from '../../boat/checkTrials.ts';
 import type { Reading, Shift, Trial } from '../../boat/trial.ts';
 import type { BodyCache } from '../../bodies/assemble.ts';
 import { shareFills } from '../../bodies/tankWater.ts';
-import { heelOf, trimOf } from '../../conditions/attitude.ts';
-import { type Reading as Figure, waterAt } from '../../uncertainty/figures.ts';
-import { type FloatingState, fillOf } from '../../uncertainty/floatBoat.ts';
+import { type FloatingState, fillOf } from '../../conditions/float.ts';
+import { type Reading as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { floatForTrial, floatShifted } from './floatTrial.ts';
@@ -49,10 +48,10 @@ export function figureOf(reading: Reading, boat: Boat): Figure | null {
       return top === null ? null : floating => top - water(floating);
     }
     case 'trim':
-      return ({ state }) => trimOf(state.up);
+      return trimAngle;
     case 'heel':
     case 'tilt':
-      return ({ state }) => heelOf(state.up);
+      return heelAngle;
     case 'fill':
       return fillOf;
     case 'water':
