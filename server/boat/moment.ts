@@ -13,8 +13,8 @@ const DATE = /^\d{4}-\d{2}-\d{2}$/;
 
 /**
  * A moment as the file says it: `2026-05-10` and `trial 3` from then on, `after 2026-05-10` and `after trial 3` from the next
- * one on; `isAfter`: without the word too. Days are compared where a trial has a date too, else the order in the file
- * counts. What is no day and no trial is told in a sentence.
+ * one on; `isAfter`: without the word too. Days are compared where a trial has a date too; one without comes
+ * after those above it. What is no day and no trial is told in a sentence.
  */
 export function momentOf(text: string, trials: readonly Trial[], isAfter: boolean): Moment | string {
   const [, after, name] = /^(after\s+)?(.*)$/i.exec(text.trim())!;
@@ -31,8 +31,8 @@ export function momentOf(text: string, trials: readonly Trial[], isAfter: boolea
   }
   if (DATE.test(name!)) {
     const day = { date: name!, isAfter: past };
-    const later = trials.filter(({ date }) => date !== null && DATE.test(date) && isFrom(day, date)).map(indexOf);
-    return { from: Math.min(...later, Number.POSITIVE_INFINITY), day };
+    const before = trials.filter(({ date }) => date !== null && DATE.test(date) && !isFrom(day, date)).map(indexOf);
+    return { from: Math.max(-1, ...before) + 1, day };
   }
   if (called.length > 0) return { from: past ? Math.max(...called) + 1 : Math.min(...called), day: null };
   return `“${text}” is no day such as 2026-05-10, and no trial is called so. Give a date, or a trial by its place: “after trial 3”.`;

@@ -49,7 +49,8 @@ function readingLines(
     const apart = reading.isSlip
       ? 'struck out'
       : slips.has(reading)
-        ? 'fits nothing: a slip?' : `${Math.abs(score).toFixed(1)} apart`;
+        ? 'fits nothing: a slip?'
+        : `${Math.abs(score).toFixed(1)} apart`;
     const byFile = `by the file ${readingText(reading, predicted, units)}`;
     return [[readingName(reading, units), readingText(reading, reading.value, units), byFile, apart]];
   });
