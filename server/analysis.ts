@@ -14,6 +14,7 @@ import { proposeCorrections } from './corrections/propose.ts';
 import { type WaterSet, waterSetOf } from './corrections/waterSet.ts';
 import { type Doubts, doubtsOf } from './doubt/doubts.ts';
 import type { Owner } from './doubt/pushes.ts';
+import type { Doubt } from './doubt/spread.ts';
 import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
 import type { Finding } from './findings/finding.ts';
 import { judge } from './findings/judge.ts';
@@ -24,6 +25,8 @@ import { inSteps, type Working } from './steps.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
 import { conditioned } from './trials/condition.ts';
 import { type Learned, learn } from './trials/learn.ts';
+import { nextReading } from './trials/nextReading.ts';
+import { readablesOf, rowsRead } from './trials/readables.ts';
 import type { Slip } from './trials/reconcile.ts';
 
 /**
@@ -159,6 +162,17 @@ function conclude(
     ? previous.kept.doubts
     : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
   const doubts = () => (isWhole ? allDoubts() : null);
+  const readables = once(() => {
+    const lesson = { ...owner, trials: read.trials, inputs: filed().inputs };
+    // Doubts that heed the trials have their readings in them already.
+    const known = doubts() === filed() ? [] : rowsRead(lesson, learned().comparisons);
+    return { readables: readablesOf(lesson), known };
+  });
+  const next = ({ shares }: Doubt) => {
+    const changes = new Map(shares.map(({ input, change }) => [input.id, change]));
+    const figure = filed().inputs.map(({ id }) => changes.get(id) ?? 0);
+    return nextReading(figure, readables().known, readables().readables);
+  };
   const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
@@ -193,7 +207,7 @@ function conclude(
     filedDoubts: filed,
     doubts,
     learned,
-    openQuestions: once(() => judgeDoubts(boat, surfaced, submerged, doubts())),
+    openQuestions: once(() => judgeDoubts(boat, surfaced, submerged, doubts(), next)),
     patient,
   };
 }

@@ -3,20 +3,25 @@ import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
 import type { Doubts } from '../doubt/doubts.ts';
 import type { Input } from '../doubt/input.ts';
+import type { Doubt } from '../doubt/spread.ts';
+import type { Worth } from '../trials/nextReading.ts';
+import type { NextStep } from '../trials/readables.ts';
 import { figureText, plusMinus, sigmaText } from '../wording/withDoubt.ts';
 import type { Finding, Place } from './finding.ts';
 import { limitPlace, tankPlace } from './places.ts';
+import { readNext } from './readNext.ts';
 import { nearestToLimit, type Standing, standingsOf } from './standings.ts';
 
 /**
- * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one value that is worth
- * weighing or measuring next.
+ * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one thing that is worth
+ * weighing, measuring or reading next: `next` tells what takes most of a figure's doubt for its trouble.
  */
 export function judgeDoubts(
   boat: Boat,
   surfaced: Surfaced,
   submerged: Submerged,
   doubts: Doubts | null,
+  next: (figure: Doubt) => Worth<NextStep> | null,
 ): readonly Finding[] {
   if (boat.leftOut.length > 0) return [];
   const standings = standingsOf(boat, surfaced, submerged, doubts);
@@ -24,7 +29,7 @@ export function judgeDoubts(
   return [
     ...untold('surfaced', standings, limitPlace(boat, 'draft')),
     ...untold('submerged', standings, tankPlace(boat)),
-    ...(nearest ? weighNext(nearest, boat) : []),
+    ...(nearest ? doNext(nearest, boat, next(nearest.doubt)) : []),
   ];
 }
 
@@ -55,12 +60,21 @@ function roughWords(open: readonly Standing[]): string {
     : '';
 }
 
-/** Less of a doubt than this is not worth the walk to the scale. */
-const WORTH_KNOWING = 0.05;
+/** What takes most of the doubt for its trouble: something read of the whole boat, or one figure of the file. */
+function doNext(standing: Standing, boat: Boat, worth: Worth<NextStep> | null): readonly Finding[] {
+  if (!worth) return [];
+  const { what, left } = worth;
+  if (what.kind === 'figure') return weighNext(standing, boat, what.input);
+  return [readNext(standing, conditionName(standing.condition, standing.name), { what, left }, boat)];
+}
 
-function weighNext({ condition, name, figure, limit, doubt, sigma }: Standing, boat: Boat): readonly Finding[] {
-  const [most] = doubt.shares;
-  if (!most || most.share < WORTH_KNOWING) return [];
+function weighNext(
+  { condition, name, figure, limit, doubt, sigma }: Standing,
+  boat: Boat,
+  next: Input,
+): readonly Finding[] {
+  const most = doubt.shares.find(({ input }) => input.id === next.id);
+  if (!most) return [];
   const { input, share } = most;
   const left = sigma(doubt.sigma * Math.sqrt(Math.max(0, 1 - share)));
   return [

@@ -26,8 +26,10 @@ export function doubtBlock(analysis: Analysis, paint: Paint): string {
     ([words, value, share]) => `  ${words.padEnd(widths[0]!)}  ${value.padEnd(widths[1]!)}  ${share}`,
   );
   const name = conditionName(nearest.condition, nearest.name);
+  const next = analysis.openQuestions().filter(({ code }) => code === 'weigh-next');
   return [
-    paint.heading('What to weigh or measure next'),
+    paint.heading('What to weigh, measure or read next'),
+    ...next.map(({ message }) => `  ${message}`),
     `  By their share in the doubt of the ${name}, which is nearest to its limit: ${nearest.figure}, limit ${nearest.limit}.`,
     ...lines,
     ...DOUBT_KEY.map(words => `  ${words}`),
