@@ -172,7 +172,8 @@ function sigmaOf(reading: Reading, shown: readonly number[], i: number): number 
 
 /** So far from either end of the boat, on a round mark of the tape. */
 function stationsOf({ length, units }: Boat, inset: number): Stations {
-  const step = 8 * tapeStep(units);
+  const isImperial = units.length === 'in' || units.length === 'ft';
+  const step = (isImperial ? 8 : 10) * tapeStep(units);
   const fore = Math.max(1, Math.round((inset * length) / step)) * step;
   return [fore, length - fore];
 }

@@ -20,7 +20,7 @@ export function trialForm(analysis: Analysis): Markup {
     'trial',
     heading(`At the pool${name === '' ? '' : `: ${name}`}`),
     fillIn(['Date', 'Place', `Water: fresh or sea, ${isImperial ? '°F' : '°C'}`, 'Who']),
-    next ? htmlElement('p', {}, htmlElement('strong', {}, text('Next: ')), prose(next.message)) : null,
+    next ? htmlElement('p', {}, htmlElement('strong', {}, text('What tells the most. ')), prose(next.message)) : null,
     htmlElement('h3', {}, text('On the bench, drained and dry, the whole boat')),
     paragraph(
       `On two scales: an edge across each under the keel, the boat level; where the edges are from the bow tip, in ${lengths}, and what each scale shows less its edge. On one scale: its mass. On a knife edge: where it balances. Lift a heavy boat with two, the batteries out.`,
