@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { runCommandLine } from '../../server/commandLine.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 

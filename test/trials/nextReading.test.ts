@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nextReading, type Readable, varianceAfter } from '../../server/trials/nextReading.ts';
+import { nextReading, type Readable, varianceAfter } from '../../server/core/trials/nextReading.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { PROBE } from '../helpers/probe.ts';
 
@@ -36,7 +36,7 @@ describe('what a reading would leave of a figure that is a sum of inputs', () =>
   });
 });
 
-describe('the reading that takes most of the doubt for its trouble', () => {
+describe('the reading that takes most of the uncertainty for its trouble', () => {
   const readable = (what: string, row: readonly number[], trouble: number): Readable<string> => ({
     what,
     rows: [row],
