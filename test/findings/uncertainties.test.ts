@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { standingsOf } from '../../server/core/judges/standings.ts';
@@ -113,10 +114,11 @@ describe('what to weigh next', () => {
   });
 
   it('says how to write a tolerance where there is none, in the file’s own units', () => {
-    const [next] = analysed(probe())
+    const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
+    const [next] = analysed(petrel)
       .openQuestions()
       .filter(({ code }) => code === 'weigh-next');
-    expect(next!.message).toMatch(/^Measure this next: the (station|offset) of “\w/);
+    expect(next!.message).toMatch(/^Measure this next: the (station|offset|height) of “\w/);
     expect(next!.message).toMatch(/such as “± 0\.\d+ mm” after the figure\.$/);
   });
 

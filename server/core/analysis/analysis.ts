@@ -1,5 +1,6 @@
 import type { Describer } from '../../../schema/describe.ts';
 import type { Boat, Water } from '../boat/boat.ts';
+import { keepHistory } from '../boat/keepHistory.ts';
 import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
@@ -21,9 +22,12 @@ import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import { inSteps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { type Learned, learn } from '../trials/learn.ts';
+import { nextReading } from '../trials/nextReading.ts';
 import { conditionOnTrials } from '../trials/pool/condition.ts';
 import type { Slip } from '../trials/pool/reconcile.ts';
+import { readablesOf, rowsRead } from '../trials/readables.ts';
 import type { Owner } from '../uncertainty/residualLoads.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Uncertainties, uncertaintiesOf } from '../uncertainty/uncertainties.ts';
 import { emptyVariations, type VariationCache } from '../uncertainty/variations.ts';
 
@@ -182,12 +186,32 @@ function conclude(
     ? previous.kept.uncertainties
     : once(() => (read.trials.length > 0 ? conditionOnTrials(filed(), learned().comparisons, read.source) : filed()));
   const uncertainties = () => (isWhole ? allUncertainties() : null);
+  const readables = once(() => {
+    const trialSet = { ...owner, trials: read.trials, inputs: filed().inputs };
+    // Uncertainties that heed the trials have their readings in them already.
+    const known = uncertainties() === filed() ? [] : rowsRead(trialSet, learned().comparisons);
+    return { readables: readablesOf(trialSet), known };
+  });
+  const next = ({ shares }: Uncertainty) => {
+    const changes = new Map(shares.map(({ input, change }) => [input.id, change]));
+    const figure = filed().inputs.map(({ id }) => changes.get(id) ?? 0);
+    return nextReading(figure, readables().known, readables().readables);
+  };
   const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
   const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
     hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, slipsOf(learned()))] : ofBoat;
-  const correcting = boatToTrim && inSteps(() => proposeCorrections(boatToTrim));
+  const correcting =
+    boatToTrim &&
+    inSteps(function* () {
+      const corrections = yield* proposeCorrections(boatToTrim);
+      // The trials so far were made without them.
+      return corrections.map(correction => ({
+        ...correction,
+        changes: keepHistory(correction.changes, read.syntax, read.trials),
+      }));
+    });
   return {
     ...read,
     kept: { ...kept, uncertainties: allUncertainties },
@@ -208,7 +232,7 @@ function conclude(
     filedUncertainties: filed,
     uncertainties,
     learned,
-    openQuestions: once(() => judgeUncertainties(boat, conditions, scheme.figures, uncertainties())),
+    openQuestions: once(() => judgeUncertainties(boat, conditions, scheme.figures, uncertainties(), next)),
     boatToTrim,
   };
 }

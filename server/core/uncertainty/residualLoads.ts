@@ -134,7 +134,7 @@ function settled(load: TankLoad, { state: { up } }: FloatingState): Settled {
 function residualLoadBy(held: Held, { was, is, density }: Change, readings: readonly Reading[]): Felt {
   const { floating, arrangement } = held;
   const { state } = floating;
-  const immersed = immersionWith(floating, was, is, arrangement.loading.kind === 'neutral');
+  const immersed = immersionWith(floating, was, is, isUnder(arrangement));
   const tanks = replaced(floating.tanks, was.tanks, is.tanks);
   const water =
     tanks === floating.tanks
@@ -174,7 +174,10 @@ function residualLoadBy(held: Held, { was, is, density }: Change, readings: read
   return { mass, moment, direct: readings.map(reading => reading(now) - reading(laden)) };
 }
 
-/** Under water the ballast is held, whatever the tanks become; on the surface each tank keeps its fill. */
+/** All of it is under water. */
+const isUnder = ({ loading: { kind } }: Arrangement): boolean => kind === 'neutral' || kind === 'hung';
+
+/** Hanging neutral the ballast is held, whatever the tanks become; else each tank keeps its fill. */
 function waterNow({ arrangement: { loading }, floating }: Held, tanks: readonly TankBody[]): number {
   return loading.kind === 'neutral' ? floating.water : waterAfloat(tanks, loading);
 }
