@@ -12,10 +12,10 @@ import { jsonReport } from '../core/report/jsonReport.ts';
 import { textReport } from '../core/report/textReport.ts';
 import { positionAt } from '../core/text/reading/lines.ts';
 import { rangeOf } from '../core/text/reading/rangeOf.ts';
-import { learnCommand } from '../editor/learnCommand.ts';
 import { createBoatService } from '../editor/service.ts';
 import { ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 import { correctCommand } from './correctCommand.ts';
+import { learnCommand } from './learnCommand.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
 

@@ -1,6 +1,5 @@
 import type { Describer } from '../../../schema/describe.ts';
 import type { Boat, Water } from '../boat/boat.ts';
-import { keepHistory } from '../boat/keepHistory.ts';
 import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
@@ -30,6 +29,7 @@ import type { Owner } from '../uncertainty/residualLoads.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Uncertainties, uncertaintiesOf } from '../uncertainty/uncertainties.ts';
 import { emptyVariations, type VariationCache } from '../uncertainty/variations.ts';
+import { keepHistory } from './keepHistory.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:

@@ -2,7 +2,7 @@ import type { Analysis } from '../core/analysis/analysis.ts';
 import { trialsJson } from '../core/report/trialsJson.ts';
 import { trialsBlock } from '../core/report/trialsReport.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
-import { ERRORS_FOUND, hasErrors, OK, paintFor, type World } from './world.ts';
+import { ERRORS_FOUND, hasErrors, OK, paintFor, type World } from '../editor/world.ts';
 
 /** How `learn` is asked for. */
 interface Wanted {
