@@ -1,0 +1,91 @@
+import type { Analysis } from '../../server/analysis.ts';
+import type { Change, EntryText } from '../../server/findings/finding.ts';
+import { createBoatService } from '../../server/service.ts';
+import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Figure } from './figures.ts';
+
+/*
+ * What the builder does at the desk, through the same door as the editor: this file alone knows how a lesson and a
+ * correction are offered, and where figures with their doubts stand.
+ */
+
+const service = createBoatService();
+
+export const analyse = (text: string, previous?: Analysis): Analysis => service.analyse(text, previous);
+
+/** The text after some changes; null where they cannot be written. */
+export function edited({ syntax }: Analysis, changes: readonly Change[]): string | null {
+  const splices = applyChanges(syntax, changes);
+  return splices && splice(syntax.text, splices);
+}
+
+export const withTrials = (analysis: Analysis, entries: readonly EntryText[]): string =>
+  edited(
+    analysis,
+    entries.map(entry => ({ kind: 'append', path: ['trials'], entry })),
+  )!;
+
+export interface Step {
+  readonly title: string;
+  readonly text: string;
+}
+
+/** The first lesson offered, where the trials and the file disagree: where they agree there is nothing to take. */
+export function firstLesson(analysis: Analysis): Step | null {
+  if (!analysis.findings.some(({ code }) => code === 'trial-differs')) return null;
+  return firstOf(analysis, analysis.learned().offers());
+}
+
+export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections());
+
+function firstOf(
+  analysis: Analysis,
+  offers: readonly { readonly title: string; readonly changes: readonly Change[] }[],
+): Step | null {
+  const [first] = offers;
+  const text = first ? edited(analysis, first.changes) : null;
+  return first && text !== null ? { title: first.title, text } : null;
+}
+
+/** A figure as it is told, SI. */
+export interface Told {
+  readonly value: number;
+  readonly sigma: number;
+}
+
+/** The headline figures with their doubts, as people are told them; those that can be had. */
+export function toldBy(analysis: Analysis): ReadonlyMap<Figure, Told> {
+  const doubts = analysis.doubts();
+  const { surfaced, submerged } = analysis;
+  const told = new Map<Figure, Told>();
+  const tell = (figure: Figure, value: number, doubt: { readonly sigma: number } | undefined | null) => {
+    if (doubt) told.set(figure, { value, sigma: doubt.sigma });
+  };
+  if (surfaced.status === 'afloat') {
+    const { draft, trim, heel } = surfaced.attitude;
+    tell('draft', draft, doubts?.surfaced?.draft);
+    tell('trim', trim, doubts?.surfaced?.trim);
+    tell('heel', heel, doubts?.surfaced?.heel);
+    tell('gm', surfaced.gm, doubts?.surfaced?.gm);
+  }
+  if (submerged.status === 'neutral') {
+    tell('fill', submerged.fill, doubts?.submerged?.fill);
+    tell('underTrim', submerged.trim, doubts?.submerged?.trim);
+    tell('underHeel', submerged.heel, doubts?.submerged?.heel);
+    tell('bg', submerged.bg, doubts?.submerged?.bg);
+  }
+  return told;
+}
+
+/** Whether the file can hold the whole boat on two scales. */
+export const knowsBench: boolean = (() => {
+  const text = `boat: Any
+hull:
+  length: 300 mm
+  compartments:
+    - { name: tube, mass: 100 g, round: 40 mm, station: 0 to 300 mm, height: 20 mm }
+trials:
+  - { condition: bench, scales: [{ station: 75 mm, reads: 50 g ± 1 g }, { station: 225 mm, reads: 50 g ± 1 g }] }
+`;
+  return !analyse(text).findings.some(({ severity }) => severity === 'error');
+})();
