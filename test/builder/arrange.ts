@@ -67,7 +67,8 @@ export function arrange(
   if (lead.station - half < 0.08 * plan.length || lead.station + half > 0.9 * plan.length) return null;
   const { boat } = readText(textOf(plan, { lead, capacity, waterline: null, pieces }));
   const { afloat, hanging } = floatByCode(boat);
-  if (!afloat || !hanging?.stable || hanging.bgLeft * 1e3 < plan.leastBg + 0.5 || afloat.gm * 1e3 < plan.leastBg) return null;
+  if (!afloat || !hanging?.stable || hanging.bgLeft * 1e3 < plan.leastBg + 0.5 || afloat.gm * 1e3 < plan.leastBg)
+    return null;
   if (Math.abs(hanging.trim) > 0.02 || Math.abs(afloat.trim) > 0.06) return null;
   const rise = (plan.length / 2) * Math.tan(afloat.trim);
   const waterline = [afloat.draft * 1e3 - rise, afloat.draft * 1e3 + rise] as const;
@@ -109,7 +110,11 @@ limits: ${plan.limits}
 `;
 }
 
-const pieceText = ({ bay, mass, station }: TrimPiece, i: number, [breadth, depth]: readonly [number, number]): string => {
+const pieceText = (
+  { bay, mass, station }: TrimPiece,
+  i: number,
+  [breadth, depth]: readonly [number, number],
+): string => {
   const height = bay.takes === 'lead' ? bay.height[0] + depth / 2 : bay.height[1] - depth / 2;
   const half = mass / (breadth * depth * (bay.takes === 'lead' ? LEAD : 30) * 1e-6) / 2;
   return `{ name: piece ${i + 1}, material: ${bay.takes}, box: ${breadth} x ${depth} mm, mass: ${mass.toFixed(3)} g, station: ${(station - half).toFixed(2)} to ${(station + half).toFixed(2)} mm, height: ${height.toFixed(2)} mm${bay.inside === null ? '' : `, in: ${bay.inside}`} }`;

@@ -30,11 +30,8 @@ export interface Step {
   readonly text: string;
 }
 
-/** The first lesson offered, where the trials and the file disagree: where they agree there is nothing to take. */
-export function firstLesson(analysis: Analysis): Step | null {
-  if (!analysis.findings.some(({ code }) => code === 'trial-differs')) return null;
-  return firstOf(analysis, analysis.learned().offers());
-}
+/** The lesson that is offered first: it stands for the best hypothesis. */
+export const firstLesson = (analysis: Analysis): Step | null => firstOf(analysis, analysis.learned().offers());
 
 export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections());
 

@@ -1,4 +1,4 @@
-import { seeded, type Seeded } from '../helpers/seeded.ts';
+import { type Seeded, seeded } from '../helpers/seeded.ts';
 import { arrange } from './arrange.ts';
 import { type Plan, type PlanBay, planOf } from './plan.ts';
 

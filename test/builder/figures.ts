@@ -62,15 +62,15 @@ export function figureOf({ afloat, hanging }: Floated, figure: Figure): number |
     case 'trim':
     case 'heel':
     case 'gm':
-      return afloat && afloat[figure];
+      return afloat?.[figure] ?? null;
     case 'fill':
-      return hanging && hanging.fill;
+      return hanging?.fill ?? null;
     case 'underTrim':
-      return hanging && hanging.trim;
+      return hanging?.trim ?? null;
     case 'underHeel':
-      return hanging && hanging.heel;
+      return hanging?.heel ?? null;
     case 'bg':
-      return hanging && hanging.bg;
+      return hanging?.bg ?? null;
   }
 }
 

@@ -50,9 +50,7 @@ export function addUnder(body: PlainBody, [nx, ny, nz]: Vec3, h: number, sums: U
       const angle = Math.acos(-inside / a);
       const half = Math.sqrt(a * a - inside * inside);
       const [size, moment] =
-        kind === 'disk'
-          ? [a * a * angle + inside * half, (-2 / 3) * half ** 3]
-          : [2 * a * angle, -2 * a * half];
+        kind === 'disk' ? [a * a * angle + inside * half, (-2 / 3) * half ** 3] : [2 * a * angle, -2 * a * half];
       sums.volume += weight * size;
       sums.depth += weight * c * (d * size - moment);
       continue;
@@ -198,9 +196,7 @@ function surfaceOf(form: Form): PlainBody {
 
 function segmentsOf({ axis, origin, profile }: Extract<Form, { shape: 'revolved' }>) {
   if (Math.abs(Math.abs(axis[0]) - 1) > 1e-9) throw new Error('only bodies of revolution that lie fore and aft');
-  const points = profile
-    .map(([s, radius]) => [origin[0] + axis[0] * s, radius] as const)
-    .sort((p, q) => p[0] - q[0]);
+  const points = profile.map(([s, radius]) => [origin[0] + axis[0] * s, radius] as const).sort((p, q) => p[0] - q[0]);
   return points.slice(1).flatMap(([to, last], i) => {
     const [from, first] = points[i]!;
     if (to <= from) return [];

@@ -111,10 +111,13 @@ function loaded({ density, mass, moment, tanks }: PlainBoat, fills: readonly num
   return {
     mass: tanks.reduce((sum, { capacity }, i) => sum + density * fills[i]! * capacity, mass),
     along: n =>
-      free.reduce((sum, { cell, volume }) => {
-        const { level, depth } = levelOf(cell, n, volume);
-        return sum + density * (volume * level - depth);
-      }, dot(n, fixed)),
+      free.reduce(
+        (sum, { cell, volume }) => {
+          const { level, depth } = levelOf(cell, n, volume);
+          return sum + density * (volume * level - depth);
+        },
+        dot(n, fixed),
+      ),
   };
 }
 

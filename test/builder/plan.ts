@@ -71,10 +71,12 @@ export function planOf(random: Seeded, wide: boolean): Plan {
   const tol = (care: Care, isKey: boolean, text: string) =>
     care === 'written' || (care === 'some' && isKey) ? ` ± ${text}` : '';
   const place = (isKey: boolean) => tol(care, isKey, `${isKey ? 0.5 : 1} mm`);
+  // Where nothing is written it was put on the centreline by eye.
+  const centred = (text: string) => (care === 'unwritten' ? '' : `, offset: 0 mm ± ${text}`);
   const g = (mass: number, isKey = false) =>
     `${mass.toFixed(1)} g${tol(care, isKey, `${Math.max(0.5, 0.002 * mass).toFixed(1)} g`)}`;
   const part = (name: string, mass: number, station: string, height: number, rest = '') =>
-    `{ name: ${name}, mass: ${g(mass, name === 'battery')}, station: ${station} mm${place(name === 'battery')}, offset: 0 mm${place(true)}, height: ${fixed(height)} mm${place(false)}${rest} }`;
+    `{ name: ${name}, mass: ${g(mass, name === 'battery')}, station: ${station} mm${place(name === 'battery')}${centred('0.5 mm')}, height: ${fixed(height)} mm${place(false)}${rest} }`;
   const big = layout === 'dry' ? 2.3 : layout === 'two cylinders' ? 0.8 : 1;
   const carried = big * s ** 3;
   const walls = s ** 2.3;
@@ -94,7 +96,7 @@ export function planOf(random: Seeded, wide: boolean): Plan {
   const sail = `{ name: sail, material: ABS, mass: ${g(70 * walls)}, box: ${fixed(24 * s)} x ${fixed(50 * s)} mm, station: ${at(0.34)} to ${at(0.43)} mm, height: ${fixed(2 * radius + 25 * s)} mm${place(false)} }`;
   const casing = `{ name: casing, material: ABS, mass: ${g(90 * walls)}, box: ${fixed(44 * s)} x ${fixed(18 * s)} mm, station: ${at(0.2)} to ${at(0.72)} mm, height: ${fixed(2 * radius + 9.5 * s)} mm${place(false)} }`;
   const cylinder = (name: string, round: number, from: number, to: number) =>
-    `{ name: ${name}, mass: ${g(1.02 * (to - from) * s ** 1.3, true)}, round: ${fixed(round)} mm${tol(care, true, '0.1 mm')}, station: ${from} to ${to} mm${place(true)}, offset: 0 mm${tol(care, true, '0.3 mm')}, height: ${fixed(radius)} mm${tol(care, true, '0.3 mm')} }`;
+    `{ name: ${name}, mass: ${g(1.02 * (to - from) * s ** 1.3, true)}, round: ${fixed(round)} mm${tol(care, true, '0.1 mm')}, station: ${from} to ${to} mm${place(true)}${centred('0.3 mm')}, height: ${fixed(radius)} mm${tol(care, true, '0.3 mm')} }`;
   const material = pick(['fibreglass', 'ABS']);
   const shell = `{ name: outer hull, material: ${material}${tol(care, true, '').length > 0 ? `, density: ${material === 'ABS' ? 1050 : 1650} kg/m3 ± 15 kg/m3` : ''}, mass: ${g(draw(560, 680) * walls * (material === 'ABS' ? 0.8 : 1), true)}, ${hull}, height: ${fixed(radius)} mm }`;
   const inner = { wet: 'dry cylinder', 'two cylinders': 'after cylinder', dry: 'hull' }[layout];
@@ -114,12 +116,24 @@ export function planOf(random: Seeded, wide: boolean): Plan {
   const isInside = layout === 'wet' && (isTouchy || random.even() < 0.4);
   const inBack = `, in: ${inner}`;
   const payload = [
-    part('battery', draw(250, 360) * carried, `${at(frontAt - 0.055)} to ${at(frontAt + 0.055)}`, floor + 0.42 * radius, `, in: ${front}`),
+    part(
+      'battery',
+      draw(250, 360) * carried,
+      `${at(frontAt - 0.055)} to ${at(frontAt + 0.055)}`,
+      floor + 0.42 * radius,
+      `, in: ${front}`,
+    ),
     part('pump', draw(120, 180) * carried, `${at(backAt - 0.06)}`, radius, inBack),
     part('receiver', draw(50, 80) * carried, `${at(frontAt + 0.02)}`, 1.3 * radius, `, in: ${front}`),
     part('servos', draw(70, 110) * carried, `${at(backAt - 0.02)}`, 0.8 * radius, inBack),
     part('drive motor', draw(90, 130) * carried, `${at(backAt)} to ${at(backAt + 0.045)}`, 0.8 * radius, inBack),
-    part('shaft', draw(40, 60) * carried, `${at(0.84)} to ${at(0.97)}`, 0.9 * radius, layout === 'dry' ? ', in: hull' : ', material: brass'),
+    part(
+      'shaft',
+      draw(40, 60) * carried,
+      `${at(0.84)} to ${at(0.97)}`,
+      0.9 * radius,
+      layout === 'dry' ? ', in: hull' : ', material: brass',
+    ),
   ];
   const round = fixed(2 * radius * (isTouchy ? draw(42, 52) : draw(52, 68)) * 0.01);
   const kinds = isTouchy ? ['sealed', 'vented'] : ['sealed', 'vented', 'piston', 'piston', 'bladder'];

@@ -1,9 +1,9 @@
 import type { Analysis } from '../../server/analysis.ts';
 import type { Seeded } from '../helpers/seeded.ts';
-import { type Calibration, hold } from './calibration.ts';
+import { type Calibration, hold, type Stage } from './calibration.ts';
 import { analyse, firstCorrection, firstLesson, knowsBench, type Step, withTrials } from './desk.ts';
-import { type FamilyBoat } from './family.ts';
-import { type Floater, isInTrim, isWorse, type Miss, missesOf, wayOut } from './figures.ts';
+import type { FamilyBoat } from './family.ts';
+import { type Floated, type Floater, isInTrim, isWorse, type Miss, missesOf, wayOut } from './figures.ts';
 import { readInWater, weighOnScales } from './readings.ts';
 import { follow, type Truth } from './truth.ts';
 
@@ -31,6 +31,8 @@ export interface Means {
   readonly random: Seeded;
   readonly weighs: boolean;
   readonly mostTries: number;
+  /** Whether figures are held against the truth too. */
+  readonly calibrates: boolean;
 }
 
 /**
@@ -45,27 +47,31 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
   if (wasWeighed) analysis = analyse(withTrials(analysis, [weighOnScales(truth.boat, random)]), analysis);
   const tries: Try[] = [];
   const calibration: Calibration[] = [];
-  let out = wayOut(missesOf(floater(truth.boat), analysis.boat));
+  const check = (stage: Stage, floated: Floated) => {
+    if (means.calibrates) calibration.push(...hold(stage, analysis, floated));
+  };
+  let floated = floater(truth.boat);
+  let out = wayOut(missesOf(floated, analysis.boat));
   while (tries.length < means.mostTries) {
     const lesson = analysis.trials.length > 0 ? firstLesson(analysis) : null;
     if (lesson) {
       analysis = analyse(lesson.text, analysis);
-      calibration.push(...hold('after the offer', analysis, floater(truth.boat)));
+      check('after the offer', floated);
     }
     const correction = firstCorrection(analysis);
     if (correction) [analysis, truth] = done(correction, analysis, truth, random);
-    const floated = floater(truth.boat);
+    floated = floater(truth.boat);
     const misses = missesOf(floated, analysis.boat);
     const before = out;
     out = wayOut(misses);
     const madeWorse = correction !== null && isWorse(before, out);
     tries.push({ misses, lesson: lesson?.title ?? null, correction: correction?.title ?? null, madeWorse });
-    if (tries.length === 1) calibration.push(...hold('before any trial', analysis, floated));
+    if (tries.length === 1) check('before any trial', floated);
     if (isInTrim(misses)) break;
     const entries = readInWater(floated, truth.boat, tries.length, random);
     if (entries.length === 0) break;
     analysis = analyse(withTrials(analysis, entries), analysis);
-    calibration.push(...hold('with trials', analysis, floated));
+    check('with trials', floated);
   }
   const last = tries.at(-1);
   const inTrimAt = last && isInTrim(last.misses) ? tries.length : null;

@@ -1,0 +1,112 @@
+import type { Boat, Part } from '../../server/boat/boat.ts';
+import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Seeded } from '../helpers/seeded.ts';
+import type { FamilyBoat } from './family.ts';
+import { type Figure, type Floated, type Floater, figureOf, isInTrim, missesOf } from './figures.ts';
+import type { Truth } from './truth.ts';
+
+/*
+ * A builder by feel, to see the tool beside it (rough, no source): looks with perfect eyes, has lead and foam in any amount,
+ * and at every try mends draft, trim and heel by a rule of three from what the last piece did.
+ */
+
+/** Weight amidships, from the stern to the bow, from port to starboard. */
+const HANDLES = ['weight', 'moment', 'list'] as const;
+type Handle = (typeof HANDLES)[number];
+type Amounts = Readonly<Record<Handle, number>>;
+
+const ANSWERS: Readonly<Record<Handle, readonly Figure[]>> = {
+  weight: ['draft'],
+  moment: ['trim', 'underTrim'],
+  list: ['heel', 'underHeel'],
+};
+
+/** An old hand guesses the first piece to within about this factor, as the logarithm's standard deviation. */
+const GUESS = 0.5;
+
+/** The try at which the boat is in trim, from 1; null when it never is. */
+export function workByFeel(
+  { plan }: FamilyBoat,
+  { boat }: Truth,
+  { floater, random, mostTries }: { readonly floater: Floater; readonly random: Seeded; readonly mostTries: number },
+): number | null {
+  const at = (amounts: Amounts): Boat => ({ ...boat, payload: [...boat.payload, ...piecesFor(amounts, plan, boat)] });
+  const none: Amounts = { weight: 0, moment: 0, list: 0 };
+  let amounts = none;
+  let shown = floater(boat);
+  let before: { readonly amounts: Amounts; readonly shown: Floated } | null = null;
+  const probe = (plan.mass * 1e-3) / 200;
+  for (let attempt = 1; attempt <= mostTries; attempt++) {
+    const misses = missesOf(shown, boat);
+    const wanted = { ...amounts };
+    for (const handle of HANDLES) {
+      const figure = [...ANSWERS[handle]].sort((a, b) => outBy(misses, b) - outBy(misses, a))[0]!;
+      const off = outBySigned(misses, figure);
+      const per = (to: Floated, from: Floated, by: number): number => {
+        const [is, was] = [outBySigned(missesOf(to, boat), figure), outBySigned(missesOf(from, boat), figure)];
+        return by === 0 ? Number.NaN : (is - was) / by;
+      };
+      let answer = before ? per(shown, before.shown, amounts[handle] - before.amounts[handle]) : Number.NaN;
+      if (!(Math.abs(answer) > 0) || figureOf(shown, figure) === null) {
+        const tried = floater(at({ ...amounts, [handle]: amounts[handle] + probe }));
+        answer = per(tried, shown, probe) * Math.exp(GUESS * random.normal());
+      }
+      if (Math.abs(answer) > 0) wanted[handle] = amounts[handle] - off / answer;
+    }
+    before = { amounts, shown };
+    amounts = bounded(wanted, plan.mass * 1e-3 * 0.05);
+    shown = floater(at(amounts));
+    if (isInTrim(missesOf(shown, boat))) return attempt;
+  }
+  return null;
+}
+
+type Misses = ReturnType<typeof missesOf>;
+const outBySigned = (misses: Misses, figure: Figure): number => misses.find(miss => miss.figure === figure)?.by ?? 0;
+const outBy = (misses: Misses, figure: Figure): number => Math.abs(outBySigned(misses, figure));
+
+/** Nobody lays a twentieth of the boat at one place on a feeling. */
+const bounded = (amounts: Amounts, most: number): Amounts =>
+  Object.fromEntries(
+    HANDLES.map(handle => [handle, Math.min(most, Math.max(-most, amounts[handle]))]),
+  ) as unknown as Amounts;
+
+function piecesFor({ weight, moment, list }: Amounts, { length, radius }: FamilyBoat['plan'], boat: Boat): Part[] {
+  const place = (station: number, offset: number): readonly [number, number] => [
+    station * length * 1e-3,
+    offset * radius * 1e-3,
+  ];
+  const pieces = [
+    [weight / 2 + moment, place(0.15, 0)],
+    [weight / 2 - moment, place(0.82, 0)],
+    [list, place(0.5, 0.3)],
+    [-list, place(0.5, -0.3)],
+  ] as const;
+  return pieces.flatMap(([net, at], i) => (net === 0 ? [] : [piece(net, at, radius * 1e-3, i, boat.water.density)]));
+}
+
+const LEAD = 11340;
+const FOAM = 30;
+
+/** So much weight in water, kg: lead low, or foam high. */
+function piece(net: number, [x, y]: readonly [number, number], radius: number, index: number, water: number): Part {
+  const density = net > 0 ? LEAD : FOAM;
+  const volume = net / (density - water);
+  const centre: Vec3 = [x, y, net > 0 ? 0.55 * radius : 1.3 * radius];
+  return {
+    path: ['payload', 1000 + index],
+    name: `by feel ${index + 1}`,
+    mass: density * volume,
+    massFrom: 'scale',
+    centroid: centre,
+    form: { shape: 'ball', centre, radius: Math.cbrt((3 * volume) / (4 * Math.PI)) },
+    volume,
+    inside: null,
+    material: net > 0 ? 'lead' : 'foam',
+    fixed: true,
+    from: centre,
+    to: centre,
+    worked: [],
+    written: null,
+  };
+}
