@@ -22,8 +22,10 @@ interface Fitting {
 }
 
 const LEAD = 11340;
-/** How often the keel lead is laid anew: once would do if walls and free surfaces went along. */
-const ROUNDS = 4;
+/** Of all that it could push aside, what the boat pushes aside afloat. */
+const FLOATING = 0.91;
+/** How often the keel lead is laid anew: at the first time the boat may not hang at all. */
+const ROUNDS = 5;
 
 /**
  * Arranges a plan about its trimmed state: how heavy the keel lead, where it lies, how high, how long the tanks, and at last
@@ -33,35 +35,29 @@ export function arrange(
   plan: Plan,
   { pieces, fill }: { readonly pieces: readonly TrimPiece[]; readonly fill: number },
 ): { readonly text: string; readonly mass: number } | null {
-  const floating = 0.91;
   let capacity = 0.14 * plan.mass;
   let lead = { mass: 0.2 * plan.mass, station: plan.length / 2, height: plan.keel.height[0] };
   for (let round = 0; round < ROUNDS; round++) {
     const reading = readText(textOf(plan, { lead, capacity, waterline: null, pieces }));
     if (reading.findings.some(({ severity }) => severity === 'error')) throw new Error(reading.findings[0]!.message);
     const { density, volume, volumeMoment, mass, massMoment } = assembleBodies(reading.boat, emptyShelf());
-    const net = plan.keel.inside === null ? 1 - density / LEAD : 1;
-    const wet = 1 - net;
-    const more = (floating * density * volume - mass) / (1 - floating * wet);
-    const heavier = mass + more;
+    // Lead in the water carries this much of its own weight.
+    const wet = plan.keel.inside === null ? density / LEAD : 0;
+    const more = (FLOATING * density * volume - mass) / (1 - FLOATING * wet);
     const buoyancy = density * volume + wet * more;
-    const ballast = buoyancy - heavier;
+    const ballast = buoyancy - mass - more;
     // Where the lead has to lie for the tank water, where it will be, to bring G under B.
     const water = plan.tanks.reduce((sum, { middle, part }) => sum + part * middle, 0) * 1e-3;
-    const needed = density * volumeMoment[0] - massMoment[0] - ballast * water;
-    const old = (lead.mass * lead.station * 1e-6 * net) as number;
-    const leadMass = lead.mass * 1e-3 + more;
-    if (leadMass <= 0.02 * heavier) return null;
-    const station = ((needed + old) / (leadMass * net)) * 1e3;
-    const afterwards = { mass: leadMass * 1e3, station, height: lead.height };
-    capacity = (ballast / density / fill) * 1e6;
-    const hanging = floatByCode(
-      readText(textOf(plan, { lead: afterwards, capacity, waterline: null, pieces })).boat,
-    ).hanging;
-    if (!hanging) return null;
-    const higher = ((hanging.bgLeft * 1e3 - plan.bg) * buoyancy) / (leadMass * net);
+    const moment = density * volumeMoment[0] - massMoment[0] - ballast * water;
+    const net = (lead.mass * 1e-3 + more) * (1 - wet);
+    if (net <= 0.02 * mass) return null;
+    const station = (moment + lead.mass * lead.station * 1e-6 * (1 - wet)) / net;
+    const { hanging } = floatByCode(reading.boat);
+    const higher = hanging ? ((hanging.bgLeft * 1e3 - plan.bg) * buoyancy) / net : 0;
     const [low, high] = plan.keel.height;
-    lead = { ...afterwards, height: Math.min(high, Math.max(low, lead.height + higher)) };
+    const height = Math.min(high, Math.max(low, lead.height + higher));
+    lead = { mass: lead.mass + more * 1e3, station: station * 1e3, height };
+    capacity = (ballast / density / fill) * 1e6;
   }
   const half = plan.keel.length / 2;
   if (lead.station - half < 0.08 * plan.length || lead.station + half > 0.9 * plan.length) return null;

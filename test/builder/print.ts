@@ -24,7 +24,8 @@ const first = numberAfter('seed', 1);
 const began = performance.now();
 const casesWith = (isWide: boolean): readonly Case[] =>
   Array.from({ length: boats }, (_, i) => {
-    const made = caseOf(first + i, { isWide, mostTries: numberAfter('tries', 6), calibrates: !given('quick') });
+    const calibrates = !given('quick') && !isWide;
+    const made = caseOf(first + i, { isWide, mostTries: numberAfter('tries', 6), calibrates });
     if (given('diagnose')) console.log(diagnosisOf(made).join('\n'));
     if (given('files')) {
       const folder = process.argv[process.argv.indexOf('--files') + 1]!;

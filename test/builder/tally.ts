@@ -17,7 +17,8 @@ export function measureLines(cases: readonly Case[], wide: readonly Case[]): rea
       [...rowsOf('', cases), ...(wide.length > 0 ? rowsOf('limits twice as wide: ', wide) : [])],
     ),
     '',
-    'Figures within one and two of their ± of the true boat (68 and 95 % when the ± is right):',
+    'Figures within one and two of their ± of the true boat, on the first day in the water (68 and 95 % when the ± is',
+    'right):',
     '',
     ...tableOf(
       ['Figure', ...STAGES],

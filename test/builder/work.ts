@@ -47,17 +47,15 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
   if (wasWeighed) analysis = analyse(withTrials(analysis, [weighOnScales(truth.boat, random)]), analysis);
   const tries: Try[] = [];
   const calibration: Calibration[] = [];
+  // Later on only boats would be left that are hard to trim.
   const check = (stage: Stage, floated: Floated) => {
-    if (means.calibrates) calibration.push(...hold(stage, analysis, floated));
+    if (means.calibrates && tries.length === 1) calibration.push(...hold(stage, analysis, floated));
   };
   let floated = floater(truth.boat);
   let out = wayOut(missesOf(floated, analysis.boat));
+  let lesson = wasWeighed ? firstLesson(analysis) : null;
+  if (lesson) analysis = analyse(lesson.text, analysis);
   while (tries.length < means.mostTries) {
-    const lesson = analysis.trials.length > 0 ? firstLesson(analysis) : null;
-    if (lesson) {
-      analysis = analyse(lesson.text, analysis);
-      check('after the offer', floated);
-    }
     const correction = firstCorrection(analysis);
     if (correction) [analysis, truth] = done(correction, analysis, truth, random);
     floated = floater(truth.boat);
@@ -66,12 +64,19 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
     out = wayOut(misses);
     const madeWorse = correction !== null && isWorse(before, out);
     tries.push({ misses, lesson: lesson?.title ?? null, correction: correction?.title ?? null, madeWorse });
-    if (tries.length === 1) check('before any trial', floated);
-    if (isInTrim(misses)) break;
+    check('before any trial', floated);
+    const isDone = isInTrim(misses) || tries.length === means.mostTries;
+    if (isDone && !(means.calibrates && tries.length === 1)) break;
     const entries = readInWater(floated, truth.boat, tries.length, random);
     if (entries.length === 0) break;
     analysis = analyse(withTrials(analysis, entries), analysis);
     check('with trials', floated);
+    lesson = firstLesson(analysis);
+    if (lesson) {
+      analysis = analyse(lesson.text, analysis);
+      check('after the offer', floated);
+    }
+    if (isDone) break;
   }
   const last = tries.at(-1);
   const inTrimAt = last && isInTrim(last.misses) ? tries.length : null;
