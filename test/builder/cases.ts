@@ -30,7 +30,15 @@ export interface Wanted {
 export const FEELS = 12;
 
 /** The case of a seed: the same boat, the same truth and the same errors, whatever the code under test does. */
-export function caseOf(seed: number, { isWide, mostTries, calibrates }: Wanted): Case {
+export function caseOf(seed: number, wanted: Wanted): Case {
+  try {
+    return playedCase(seed, wanted);
+  } catch (cause) {
+    throw new Error(`the builder of boat ${seed} could not go on`, { cause });
+  }
+}
+
+function playedCase(seed: number, { isWide, mostTries, calibrates }: Wanted): Case {
   const boat = familyBoat(seed, isWide);
   const truth = drawTruth(boat, stream(seed, 1));
   const isPlain = seed % 2 === 1;

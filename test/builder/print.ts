@@ -11,7 +11,7 @@ import { diagnosisOf, measureLines } from './tally.ts';
  * --quick      without the calibration of figures, which takes about a fifth of the time
  * --diagnose   a line for each boat and each of its tries
  * --files DIR  writes the file of each boat as it stood in the end, to look at
- * --write      writes the table down for test/ACCURACY.md
+ * --write      writes the table to test/builder/MEASURE.md, which `npm run accuracy` puts into test/ACCURACY.md
  */
 const given = (name: string): boolean => process.argv.includes(`--${name}`);
 const numberAfter = (name: string, usual: number): number => {

@@ -7,14 +7,14 @@ export function measureLines(cases: readonly Case[], wide: readonly Case[]): rea
   return [
     '## The whole job',
     '',
-    `A simulated builder trims ${cases.length} true boats drawn about their files; half of them are floated by least energy, by other`,
+    `A simulated builder trims ${Math.max(cases.length, wide.length)} true boats drawn about their files; half of them are floated by least energy, by other`,
     'means than the program’s. He takes the first correction, tries the boat, writes down what he reads, takes the first',
     'lesson and the first correction as offered, and tries again. Counted are boats that can be trimmed when one knows',
     'the truth. By feel: a rule of three from the last piece, perfect eyes, any amount of lead and foam (rough, no source).',
     '',
     ...tableOf(
       ['In trim at try', 'boats', '1', '2', '3', '6', '12', 'made worse'],
-      [...rowsOf('', cases), ...(wide.length > 0 ? rowsOf('limits twice as wide: ', wide) : [])],
+      [...rowsOf('', cases), ...rowsOf('limits twice as wide: ', wide)],
     ),
     '',
     'Figures within one and two of their ± of the true boat, on the first day in the water (68 and 95 % when the ± is',
@@ -38,6 +38,7 @@ const tableOf = (head: Row, rows: readonly Row[]): readonly string[] =>
 
 function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
   const cases = all.filter(({ isTrimmable }) => isTrimmable);
+  if (cases.length === 0) return [];
   const kinds: readonly (readonly [string, (one: Case) => boolean])[] = [
     ['by the book', () => true],
     ['nothing hidden', ({ truth }) => truth.hidden.length === 0],
