@@ -80,9 +80,13 @@ function textOf(plan: Plan, { lead, capacity, waterline, pieces }: Fitting): str
   const tolerance = (text: string) => (care === 'unwritten' ? '' : ` ± ${text}`);
   const half = keel.length / 2;
   const inside = (name: string | null) => (name === null ? '' : `, in: ${name}`);
+  const size = (mass: number) =>
+    care === 'unwritten'
+      ? `box: ${keel.breadth} x ${(mass / (LEAD * 1e-6 * keel.breadth * keel.length)).toFixed(2)} mm`
+      : `offset: ${-keel.breadth / 2} to ${keel.breadth / 2} mm ± 0.4 mm`;
   const keelLead = lead
     ? [
-        `{ name: keel lead, material: lead, mass: ${lead.mass.toFixed(1)} g${tolerance(`${Math.max(0.5, 0.001 * lead.mass).toFixed(1)} g`)}, station: ${mm(lead.station - half)} to ${mm(lead.station + half)} mm${tolerance('0.5 mm')}, offset: ${-keel.breadth / 2} to ${keel.breadth / 2} mm${tolerance('0.4 mm')}, height: ${mm(lead.height)} mm${tolerance('0.4 mm')}${inside(keel.inside)} }`,
+        `{ name: keel lead, material: lead, mass: ${lead.mass.toFixed(1)} g${tolerance(`${Math.max(0.5, 0.001 * lead.mass).toFixed(1)} g`)}, station: ${mm(lead.station - half)} to ${mm(lead.station + half)} mm${tolerance('0.5 mm')}, ${size(lead.mass)}, height: ${mm(lead.height)} mm${tolerance('0.4 mm')}${inside(keel.inside)} }`,
       ]
     : [];
   const tanks = plan.tanks.map(({ name, inside: within, middle, round, kind, cells, part }) => {

@@ -7,7 +7,7 @@ import type { Truth } from './truth.ts';
 
 /*
  * A builder by feel, to see the tool beside it (rough, no source): looks with perfect eyes, has lead and foam in any amount,
- * and at every try mends draft, trim and heel by a rule of three from what the last piece did.
+ * and at every try mends what is worst of draft, trim and heel, by a rule of three from what the last such piece did.
  */
 
 /** Weight amidships, from the stern to the bow, from port to starboard. */
@@ -34,42 +34,37 @@ export function workByFeel(
   const none: Amounts = { weight: 0, moment: 0, list: 0 };
   let amounts = none;
   let shown = floater(boat);
-  let before: { readonly amounts: Amounts; readonly shown: Floated } | null = null;
+  /** What one kilogramme did to a figure, in its limits, when it was laid last. */
+  const answers = new Map<Figure, number>();
   const probe = (plan.mass * 1e-3) / 200;
   for (let attempt = 1; attempt <= mostTries; attempt++) {
     const misses = missesOf(shown, boat);
-    const wanted = { ...amounts };
-    for (const handle of HANDLES) {
-      const figure = [...ANSWERS[handle]].sort((a, b) => outBy(misses, b) - outBy(misses, a))[0]!;
-      const off = outBySigned(misses, figure);
-      const per = (to: Floated, from: Floated, by: number): number => {
-        const [is, was] = [outBySigned(missesOf(to, boat), figure), outBySigned(missesOf(from, boat), figure)];
-        return by === 0 ? Number.NaN : (is - was) / by;
-      };
-      let answer = before ? per(shown, before.shown, amounts[handle] - before.amounts[handle]) : Number.NaN;
-      if (!(Math.abs(answer) > 0) || figureOf(shown, figure) === null) {
-        const tried = floater(at({ ...amounts, [handle]: amounts[handle] + probe }));
-        answer = per(tried, shown, probe) * Math.exp(GUESS * random.normal());
-      }
-      if (Math.abs(answer) > 0) wanted[handle] = amounts[handle] - off / answer;
-    }
-    before = { amounts, shown };
-    amounts = bounded(wanted, plan.mass * 1e-3 * 0.05);
+    const [handle, figure] = HANDLES.flatMap(each => ANSWERS[each].map(of => [each, of] as const)).sort(
+      (a, b) => Math.abs(outBy(misses, b[1])) - Math.abs(outBy(misses, a[1])),
+    )[0]!;
+    const answered = (to: Floated, by: number): number =>
+      figureOf(to, figure) === null ? Number.NaN : (outBy(missesOf(to, boat), figure) - outBy(misses, figure)) / by;
+    const guess = () =>
+      answered(floater(at({ ...amounts, [handle]: amounts[handle] + probe })), probe) *
+      Math.exp(GUESS * random.normal());
+    const answer = answers.get(figure) ?? guess();
+    if (!(Math.abs(answer) > 0)) return null;
+    const by = bounded(-outBy(misses, figure) / answer, plan.mass * 1e-3 * MOST);
+    amounts = { ...amounts, [handle]: amounts[handle] + by };
     shown = floater(at(amounts));
+    answers.set(figure, answered(shown, by));
     if (isInTrim(missesOf(shown, boat))) return attempt;
   }
   return null;
 }
 
-type Misses = ReturnType<typeof missesOf>;
-const outBySigned = (misses: Misses, figure: Figure): number => misses.find(miss => miss.figure === figure)?.by ?? 0;
-const outBy = (misses: Misses, figure: Figure): number => Math.abs(outBySigned(misses, figure));
+const outBy = (misses: ReturnType<typeof missesOf>, figure: Figure): number =>
+  misses.find(miss => miss.figure === figure)?.by ?? 0;
 
-/** Nobody lays a twentieth of the boat at one place on a feeling. */
-const bounded = (amounts: Amounts, most: number): Amounts =>
-  Object.fromEntries(
-    HANDLES.map(handle => [handle, Math.min(most, Math.max(-most, amounts[handle]))]),
-  ) as unknown as Amounts;
+/** Nobody lays more than this share of the boat at one place on a feeling. */
+const MOST = 0.03;
+
+const bounded = (amount: number, most: number): number => Math.min(most, Math.max(-most, amount));
 
 function piecesFor({ weight, moment, list }: Amounts, { length, radius }: FamilyBoat['plan'], boat: Boat): Part[] {
   const place = (station: number, offset: number): readonly [number, number] => [

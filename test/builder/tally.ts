@@ -17,19 +17,33 @@ export function measureLines(cases: readonly Case[], wide: readonly Case[]): rea
       [...rowsOf('', cases), ...rowsOf('limits twice as wide: ', wide)],
     ),
     '',
+    ...calibrationLines(cases),
+  ];
+}
+
+function calibrationLines(cases: readonly Case[]): readonly string[] {
+  if (cases.every(({ story }) => story.calibration.length === 0)) return [];
+  return [
     'Figures within one and two of their ± of the true boat, on the first day in the water (68 and 95 % when the ± is',
-    'right):',
+    'right); before any trial no ± can know of what is hidden:',
     '',
     ...tableOf(
-      ['Figure', ...STAGES],
-      [
-        ...FIGURES.map(figure => [figure, ...calibrationCells(cases, figure)]),
-        ['all', ...calibrationCells(cases, null)],
-      ],
+      ['Figure', ...HELD.flatMap(([words]) => STAGES.map(stage => `${words}: ${stage}`))],
+      [...FIGURES, null].map(figure => [
+        figure ?? 'all',
+        ...HELD.flatMap(([, holds]) => calibrationCells(cases.filter(holds), figure)),
+      ]),
     ),
     '',
   ];
 }
+
+type Kind = readonly [words: string, holds: (one: Case) => boolean];
+
+const HELD: readonly Kind[] = [
+  ['nothing hidden', ({ truth }) => truth.hidden.length === 0],
+  ['something hidden', ({ truth }) => truth.hidden.length > 0],
+];
 
 type Row = readonly string[];
 
@@ -39,10 +53,9 @@ const tableOf = (head: Row, rows: readonly Row[]): readonly string[] =>
 function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
   const cases = all.filter(({ isTrimmable }) => isTrimmable);
   if (cases.length === 0) return [];
-  const kinds: readonly (readonly [string, (one: Case) => boolean])[] = [
+  const kinds: readonly Kind[] = [
     ['by the book', () => true],
-    ['nothing hidden', ({ truth }) => truth.hidden.length === 0],
-    ['something hidden', ({ truth }) => truth.hidden.length > 0],
+    ...HELD,
     ['weighed on two scales first', ({ story }) => story.wasWeighed],
     ['not weighed', ({ story }) => !story.wasWeighed],
     ['floated by other means', ({ isPlain }) => isPlain],

@@ -1,6 +1,7 @@
 import type { Boat, Compartment, Part } from '../../server/boat/boat.ts';
 import { inputsOf } from '../../server/doubt/inputs.ts';
 import { withInputs } from '../../server/doubt/withInputs.ts';
+import type { Vec3 } from '../../server/geometry/vector.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
 import { type FamilyBoat, span } from './family.ts';
@@ -83,40 +84,41 @@ function otherVolume(boat: Boat, random: Seeded, hidden: Hidden[]): Boat {
   return { ...boat, compartments: boat.compartments.map(each => swollen(each, factor)) };
 }
 
-/** What is done to the file's boat between two versions is done to the true one: pieces cut to 1 %, laid to 1 mm. */
+/*
+ * How well the hand does what the file says (common practice, no source): pieces are cut to 1 %, laid to 1 mm, in their
+ * height to half of that, for they lie on something; what is slid goes by a ruler along a mark, half a millimetre off.
+ */
+const CUT = 0.01;
+const LAID: Vec3 = [1e-3, 1e-3, 0.5e-3];
+const SLID = 0.5e-3;
+
+/** What is done to the file's boat between two versions is done to the true one. */
 export function follow(truth: Truth, before: Boat, after: Boat, random: Seeded): Truth {
   const { boat, densities } = truth;
   const named = (parts: readonly Part[], name: string) => parts.find(part => part.name === name);
   const taken = before.payload.filter(({ name }) => !named(after.payload, name));
   const kept = boat.payload.filter(({ name }) => !taken.some(part => part.name === name));
-  const slip = () => [0, 0, 0].map(() => 1e-3 * random.normal()) as unknown as readonly [number, number, number];
   const payload = kept.map(part => {
     const [was, is] = [named(before.payload, part.name), named(after.payload, part.name)];
     if (!was || !is) return part;
-    const cut = is.mass / was.mass;
-    const by = [0, 1, 2].map(i => is.centroid[i]! - was.centroid[i]!) as unknown as readonly [number, number, number];
-    if (cut === 1 && by.every(step => step === 0)) return part;
-    // What is recut is made anew from the same place; what is only moved keeps its mass.
-    if (cut !== 1) return fitted(is, densities, random, slip());
-    const off = slip();
-    return moved(part, [by[0] + off[0], by[1] + off[1], by[2] + off[2]]);
+    // What is recut is made and laid anew; what is only moved keeps its mass.
+    if (is.mass !== was.mass) return fitted(is, densities, random);
+    const slid = (axis: 0 | 1 | 2): number => {
+      const by = is.centroid[axis] - was.centroid[axis];
+      return by === 0 ? 0 : by + SLID * random.normal();
+    };
+    const by: Vec3 = [slid(0), slid(1), slid(2)];
+    return by.every(step => step === 0) ? part : moved(part, by);
   });
   const added = after.payload.filter(({ name }) => !named(before.payload, name));
-  return {
-    ...truth,
-    boat: { ...boat, payload: [...payload, ...added.map(part => fitted(part, densities, random, slip()))] },
-  };
+  return { ...truth, boat: { ...boat, payload: [...payload, ...added.map(part => fitted(part, densities, random))] } };
 }
 
 /** A piece as it comes out under the saw and where the hand lays it. Lead is weighed, foam is cut to its length. */
-function fitted(
-  part: Part,
-  densities: Truth['densities'],
-  random: Seeded,
-  off: readonly [number, number, number],
-): Part {
-  const cut = 1 + 0.01 * random.normal();
+function fitted(part: Part, densities: Truth['densities'], random: Seeded): Part {
+  const cut = 1 + CUT * random.normal();
   const density = densities[part.material ?? ''] ?? 1;
   const [mass, volume] = part.material === 'foam' ? [cut * density, cut] : [cut, cut / density];
+  const off: Vec3 = [LAID[0] * random.normal(), LAID[1] * random.normal(), LAID[2] * random.normal()];
   return stretched(moved(part, off), mass, volume);
 }
