@@ -1,7 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type BoatReading, readBoat } from '../../server/boat/readBoat.ts';
-import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import { type BoatReading, readBoat } from '../../server/core/boat/readBoat.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import type { TrimPiece } from './family.ts';
 import { floatByCode } from './figures.ts';
 import type { Plan, PlanBay } from './plan.ts';
@@ -40,7 +40,7 @@ export function arrange(
   for (let round = 0; round < ROUNDS; round++) {
     const reading = readText(textOf(plan, { lead, capacity, waterline: null, pieces }));
     if (reading.findings.some(({ severity }) => severity === 'error')) throw new Error(reading.findings[0]!.message);
-    const { density, volume, volumeMoment, mass, massMoment } = assembleBodies(reading.boat, emptyShelf());
+    const { density, volume, volumeMoment, mass, massMoment } = assembleBodies(reading.boat, emptyCache());
     // Lead in the water carries this much of its own weight.
     const wet = plan.keel.inside === null ? density / LEAD : 0;
     const more = (FLOATING * density * volume - mass) / (1 - FLOATING * wet);
@@ -70,7 +70,7 @@ export function arrange(
   const waterline = [afloat.draft * 1e3 - rise, afloat.draft * 1e3 + rise] as const;
   return {
     text: textOf(plan, { lead, capacity, waterline, pieces: [] }),
-    mass: 1e3 * assembleBodies(boat, emptyShelf()).mass,
+    mass: 1e3 * assembleBodies(boat, emptyCache()).mass,
   };
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Form } from '../../server/geometry/form.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';

@@ -1,4 +1,4 @@
-import type { Analysis } from '../../server/analysis.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { toldBy } from './desk.ts';
 import { type Figure, type Floated, figureOf } from './figures.ts';
 

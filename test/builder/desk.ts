@@ -1,12 +1,12 @@
-import type { Analysis } from '../../server/analysis.ts';
-import type { Change, EntryText } from '../../server/findings/finding.ts';
-import { createBoatService } from '../../server/service.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Change, EntryText } from '../../server/core/findings/finding.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { createBoatService } from '../../server/editor/service.ts';
 import type { Figure } from './figures.ts';
 
 /*
  * What the builder does at the desk, through the same door as the editor: this file alone knows how a lesson and a
- * correction are offered, and where figures with their doubts stand.
+ * correction are offered, and where figures with their uncertainties stand.
  */
 
 const service = createBoatService();
@@ -50,26 +50,26 @@ export interface Told {
   readonly sigma: number;
 }
 
-/** The headline figures with their doubts, as people are told them; those that can be had. */
+/** The headline figures with their uncertainties, as people are told them; those that can be had. */
 export function toldBy(analysis: Analysis): ReadonlyMap<Figure, Told> {
-  const doubts = analysis.doubts();
+  const uncertainties = analysis.uncertainties();
   const { surfaced, submerged } = analysis;
   const told = new Map<Figure, Told>();
-  const tell = (figure: Figure, value: number, doubt: { readonly sigma: number } | undefined | null) => {
-    if (doubt) told.set(figure, { value, sigma: doubt.sigma });
+  const tell = (figure: Figure, value: number, uncertainty: { readonly sigma: number } | undefined | null) => {
+    if (uncertainty) told.set(figure, { value, sigma: uncertainty.sigma });
   };
   if (surfaced.status === 'afloat') {
     const { draft, trim, heel } = surfaced.attitude;
-    tell('draft', draft, doubts?.surfaced?.draft);
-    tell('trim', trim, doubts?.surfaced?.trim);
-    tell('heel', heel, doubts?.surfaced?.heel);
-    tell('gm', surfaced.gm, doubts?.surfaced?.gm);
+    tell('draft', draft, uncertainties?.surfaced?.draft);
+    tell('trim', trim, uncertainties?.surfaced?.trim);
+    tell('heel', heel, uncertainties?.surfaced?.heel);
+    tell('gm', surfaced.gm, uncertainties?.surfaced?.gm);
   }
   if (submerged.status === 'neutral') {
-    tell('fill', submerged.fill, doubts?.submerged?.fill);
-    tell('underTrim', submerged.trim, doubts?.submerged?.trim);
-    tell('underHeel', submerged.heel, doubts?.submerged?.heel);
-    tell('bg', submerged.bg, doubts?.submerged?.bg);
+    tell('fill', submerged.fill, uncertainties?.submerged?.fill);
+    tell('underTrim', submerged.trim, uncertainties?.submerged?.trim);
+    tell('underHeel', submerged.heel, uncertainties?.submerged?.heel);
+    tell('bg', submerged.bg, uncertainties?.submerged?.bg);
   }
   return told;
 }

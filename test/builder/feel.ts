@@ -1,5 +1,5 @@
-import type { Boat, Part } from '../../server/boat/boat.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Boat, Part } from '../../server/core/boat/boat.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import type { FamilyBoat } from './family.ts';
 import { type Figure, type Floated, type Floater, figureOf, isInTrim, missesOf } from './figures.ts';

@@ -1,7 +1,7 @@
-import type { Boat } from '../../server/boat/boat.ts';
-import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 
 /** How a boat lies on the surface. Lengths m, angles rad, bow up and to starboard positive. */
 export interface Afloat {
@@ -40,7 +40,7 @@ export const waterAt = ({ draft, trim }: Afloat, station: number, length: number
 
 /** By the code under test. */
 export const floatByCode: Floater = boat => {
-  const bodies = assembleBodies(boat, emptyShelf());
+  const bodies = assembleBodies(boat, emptyCache());
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
   return {

@@ -1,5 +1,5 @@
-import type { Form } from '../../server/geometry/form.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 
 /*
  * Volumes under a plane by slices across the boat and plain quadrature, for the forms of this folder's boats: fore-and-aft

@@ -1,5 +1,5 @@
-import type { Boat, Tank } from '../../server/boat/boat.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Boat, Tank } from '../../server/core/boat/boat.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { minimise } from '../accuracy/nelderMead.ts';
 import type { Afloat, Floater, Hanging } from './figures.ts';
 import {

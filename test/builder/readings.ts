@@ -1,5 +1,5 @@
-import type { Boat } from '../../server/boat/boat.ts';
-import type { EntryText } from '../../server/findings/finding.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import type { EntryText } from '../../server/core/findings/finding.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { type Floated, waterAt } from './figures.ts';
 

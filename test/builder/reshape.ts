@@ -1,6 +1,6 @@
-import type { Compartment, Part } from '../../server/boat/boat.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Compartment, Part } from '../../server/core/boat/boat.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 
 /* Entries of a boat moved, cut and grown without asking the code under test. */
 

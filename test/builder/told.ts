@@ -1,8 +1,8 @@
-import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
-import { proposeCorrections } from '../../server/corrections/propose.ts';
-import { finish } from '../../server/steps.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import { proposeCorrections } from '../../server/core/corrections/propose.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { readText } from './arrange.ts';
 import type { FamilyBoat } from './family.ts';
 import { type Floater, isInTrim, missesOf } from './figures.ts';
@@ -17,12 +17,12 @@ export function canBeTrimmed({ text }: FamilyBoat, { boat: real }: Truth, floate
   let boat = real;
   for (let round = 0; round <= ROUNDS; round++) {
     if (isInTrim(missesOf(floater(boat), boat))) return true;
-    const shelf = emptyShelf();
-    const bodies = assembleBodies(boat, shelf);
+    const cache = emptyCache();
+    const bodies = assembleBodies(boat, cache);
     const surfaced = floatSurfaced(bodies, boat.length);
     if (surfaced.status !== 'afloat') return false;
-    const patient = { boat, bodies, surfaced, submerged: floatSubmerged(bodies), shelf, schema };
-    const [first] = finish(proposeCorrections(patient));
+    const boatToTrim = { boat, bodies, surfaced, submerged: floatSubmerged(bodies), cache, schema };
+    const [first] = finish(proposeCorrections(boatToTrim));
     if (!first) return false;
     boat = first.boat;
   }

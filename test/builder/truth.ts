@@ -1,14 +1,14 @@
-import type { Boat, Compartment, Part } from '../../server/boat/boat.ts';
-import { inputsOf } from '../../server/doubt/inputs.ts';
-import { withInputs } from '../../server/doubt/withInputs.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Boat, Compartment, Part } from '../../server/core/boat/boat.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
+import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
 import { type FamilyBoat, span } from './family.ts';
 import { moved, stretched, swollen } from './reshape.ts';
 
-/** What of the boat is not as its file has it, apart from doubts. */
-export interface Hidden {
+/** What of the boat is not as its file has it, apart from uncertainties. */
+export interface UnlistedWeight {
   readonly words: string;
   readonly kind: 'unlisted dry' | 'unlisted wet' | 'elsewhere' | 'hull volume';
 }
@@ -16,7 +16,7 @@ export interface Hidden {
 /** The boat as it really is. */
 export interface Truth {
   readonly boat: Boat;
-  readonly hidden: readonly Hidden[];
+  readonly hidden: readonly UnlistedWeight[];
   /** How much lighter or heavier lead and foam are than the file has it, as a factor. */
   readonly densities: Readonly<Record<string, number>>;
 }
@@ -24,12 +24,12 @@ export interface Truth {
 const UNLISTED = 'something unlisted';
 
 /**
- * Draws the true boat about its file: every uncertain input by its doubt; in 2 of 5 something that nobody wrote down; in
+ * Draws the true boat about its file: every uncertain input by its uncertainty; in 2 of 5 something that nobody wrote down; in
  * 1 of 5 a part 15 to 35 mm from where the file has it; in 1 of 10 a hull that displaces up to 2 % more or less.
  * `differs` false: the file is the truth.
  */
 export function drawTruth({ text, mass, plan }: FamilyBoat, random: Seeded, differs = true): Truth {
-  const hidden: Hidden[] = [];
+  const hidden: UnlistedWeight[] = [];
   const asFiled = readText(text);
   if (!differs) return { boat: asFiled.boat, hidden, densities: {} };
   let real = text;
@@ -58,7 +58,7 @@ function unlistedEntry(boat: Boat, mass: number, radius: number, random: Seeded)
   const size = grams / (1.1 * 8 ** random.even());
   const entry = `{ name: ${UNLISTED}, mass: ${grams.toFixed(1)} g, ${place}, ${isDry ? `in: ${inside.name}` : `volume: ${size.toFixed(2)} ml`} }`;
   const words = `${grams.toFixed(0)} g unlisted ${isDry ? 'dry' : `wet (${size.toFixed(0)} ml)`} at ${mm(station)}`;
-  const hidden: Hidden = { words, kind: isDry ? 'unlisted dry' : 'unlisted wet' };
+  const hidden: UnlistedWeight = { words, kind: isDry ? 'unlisted dry' : 'unlisted wet' };
   return { entry, hidden };
 }
 
@@ -69,7 +69,7 @@ function endsOf({ form }: Compartment, share: number): readonly [number, number]
   return [from + share * (to - from), to - share * (to - from)];
 }
 
-function elsewhere(boat: Boat, random: Seeded, hidden: Hidden[]): Boat {
+function elsewhere(boat: Boat, random: Seeded, hidden: UnlistedWeight[]): Boat {
   const movable = boat.payload.filter(({ name, mass }) => name !== UNLISTED && name !== 'keel lead' && mass > 0.02);
   const part = movable[Math.floor(random.even() * movable.length)];
   if (!part) return boat;
@@ -78,7 +78,7 @@ function elsewhere(boat: Boat, random: Seeded, hidden: Hidden[]): Boat {
   return { ...boat, payload: boat.payload.map(each => (each === part ? moved(part, [by, 0, 0]) : each)) };
 }
 
-function otherVolume(boat: Boat, random: Seeded, hidden: Hidden[]): Boat {
+function otherVolume(boat: Boat, random: Seeded, hidden: UnlistedWeight[]): Boat {
   const factor = 1 + span(random, -0.02, 0.02);
   hidden.push({ words: `compartments ${((factor - 1) * 100).toFixed(1)} % larger`, kind: 'hull volume' });
   return { ...boat, compartments: boat.compartments.map(each => swollen(each, factor)) };

@@ -1,4 +1,4 @@
-import type { Analysis } from '../../server/analysis.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { type Calibration, hold, type Stage } from './calibration.ts';
 import { analyse, firstCorrection, firstLesson, knowsBench, type Step, withTrials } from './desk.ts';
@@ -10,7 +10,7 @@ import { follow, type Truth } from './truth.ts';
 /** One time in the water, and what was done at the desk before it. */
 export interface Try {
   readonly misses: readonly Miss[];
-  readonly lesson: string | null;
+  readonly trialSet: string | null;
   readonly correction: string | null;
   /** The correction made the true boat worse. */
   readonly madeWorse: boolean;
@@ -53,8 +53,8 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
   };
   let floated = floater(truth.boat);
   let out = wayOut(missesOf(floated, analysis.boat));
-  let lesson = wasWeighed ? firstLesson(analysis) : null;
-  if (lesson) analysis = analyse(lesson.text, analysis);
+  let trialSet = wasWeighed ? firstLesson(analysis) : null;
+  if (trialSet) analysis = analyse(trialSet.text, analysis);
   while (tries.length < means.mostTries) {
     const correction = firstCorrection(analysis);
     if (correction) [analysis, truth] = done(correction, analysis, truth, random);
@@ -63,7 +63,7 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
     const before = out;
     out = wayOut(misses);
     const madeWorse = correction !== null && isWorse(before, out);
-    tries.push({ misses, lesson: lesson?.title ?? null, correction: correction?.title ?? null, madeWorse });
+    tries.push({ misses, trialSet: trialSet?.title ?? null, correction: correction?.title ?? null, madeWorse });
     check('before any trial', floated);
     const isDone = isInTrim(misses) || tries.length === means.mostTries;
     if (isDone && !(means.calibrates && tries.length === 1)) break;
@@ -71,9 +71,9 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
     if (entries.length === 0) break;
     analysis = analyse(withTrials(analysis, entries), analysis);
     check('with trials', floated);
-    lesson = firstLesson(analysis);
-    if (lesson) {
-      analysis = analyse(lesson.text, analysis);
+    trialSet = firstLesson(analysis);
+    if (trialSet) {
+      analysis = analyse(trialSet.text, analysis);
       check('after the offer', floated);
     }
     if (isDone) break;
