@@ -98,10 +98,10 @@ export function diagnosisOf({ boat, truth, story, isTrimmable, isPlain, feltAt }
     story.inTrimAt === null ? (isTrimmable ? 'NOT in trim' : 'cannot be trimmed') : `in trim at ${story.inTrimAt}`;
   return [
     `${seed}: ${kind}${isPlain ? ', floated plainly' : ''}; ${hidden}: ${end} (by feel ${feltAt ?? 'never'})`,
-    ...story.tries.map(({ misses, trialSet, correction, madeWorse }, i) => {
+    ...story.tries.map(({ misses, lesson, correction, madeWorse }, i) => {
       const out = misses.filter(({ by }) => Math.abs(by) > 1).map(({ figure, by }) => `${figure} ${by.toFixed(1)}`);
       const words = out.length > 0 ? out.join(', ') : 'in trim';
-      return `  try ${i + 1}: ${words}${madeWorse ? ' MADE WORSE' : ''} | ${trialSet ?? 'no lesson'} | ${correction ?? 'no correction'}`;
+      return `  try ${i + 1}: ${words}${madeWorse ? ' MADE WORSE' : ''} | ${lesson ?? 'no lesson'} | ${correction ?? 'no correction'}`;
     }),
   ];
 }

@@ -10,7 +10,7 @@ import { follow, type Truth } from './truth.ts';
 /** One time in the water, and what was done at the desk before it. */
 export interface Try {
   readonly misses: readonly Miss[];
-  readonly trialSet: string | null;
+  readonly lesson: string | null;
   readonly correction: string | null;
   /** The correction made the true boat worse. */
   readonly madeWorse: boolean;
@@ -53,8 +53,8 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
   };
   let floated = floater(truth.boat);
   let out = wayOut(missesOf(floated, analysis.boat));
-  let trialSet = wasWeighed ? firstLesson(analysis) : null;
-  if (trialSet) analysis = analyse(trialSet.text, analysis);
+  let lesson = wasWeighed ? firstLesson(analysis) : null;
+  if (lesson) analysis = analyse(lesson.text, analysis);
   while (tries.length < means.mostTries) {
     const correction = firstCorrection(analysis);
     if (correction) [analysis, truth] = done(correction, analysis, truth, random);
@@ -63,7 +63,7 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
     const before = out;
     out = wayOut(misses);
     const madeWorse = correction !== null && isWorse(before, out);
-    tries.push({ misses, trialSet: trialSet?.title ?? null, correction: correction?.title ?? null, madeWorse });
+    tries.push({ misses, lesson: lesson?.title ?? null, correction: correction?.title ?? null, madeWorse });
     check('before any trial', floated);
     const isDone = isInTrim(misses) || tries.length === means.mostTries;
     if (isDone && !(means.calibrates && tries.length === 1)) break;
@@ -71,9 +71,9 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
     if (entries.length === 0) break;
     analysis = analyse(withTrials(analysis, entries), analysis);
     check('with trials', floated);
-    trialSet = firstLesson(analysis);
-    if (trialSet) {
-      analysis = analyse(trialSet.text, analysis);
+    lesson = firstLesson(analysis);
+    if (lesson) {
+      analysis = analyse(lesson.text, analysis);
       check('after the offer', floated);
     }
     if (isDone) break;
