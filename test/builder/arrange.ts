@@ -78,15 +78,16 @@ function textOf(plan: Plan, { lead, capacity, waterline, pieces }: Fitting): str
   const mm = (value: number) => Number(value.toFixed(1));
   const { keel, strips, care } = plan;
   const tolerance = (text: string) => (care === 'unwritten' ? '' : ` ± ${text}`);
+  const within = (millimetres: number) => `${(millimetres * plan.fine).toFixed(2)} mm`;
   const half = keel.length / 2;
   const inside = (name: string | null) => (name === null ? '' : `, in: ${name}`);
   const size = (mass: number) =>
     care === 'unwritten'
       ? `box: ${keel.breadth} x ${(mass / (LEAD * 1e-6 * keel.breadth * keel.length)).toFixed(2)} mm`
-      : `offset: ${-keel.breadth / 2} to ${keel.breadth / 2} mm ± 0.4 mm`;
+      : `offset: ${-keel.breadth / 2} to ${keel.breadth / 2} mm ± ${within(0.2)}`;
   const keelLead = lead
     ? [
-        `{ name: keel lead, material: lead, mass: ${lead.mass.toFixed(1)} g${tolerance(`${Math.max(0.5, 0.001 * lead.mass).toFixed(1)} g`)}, station: ${mm(lead.station - half)} to ${mm(lead.station + half)} mm${tolerance('0.5 mm')}, ${size(lead.mass)}, height: ${mm(lead.height)} mm${tolerance('0.4 mm')}${inside(keel.inside)} }`,
+        `{ name: keel lead, material: lead, mass: ${lead.mass.toFixed(1)} g${tolerance(`${Math.max(0.5, 0.001 * lead.mass).toFixed(1)} g`)}, station: ${mm(lead.station - half)} to ${mm(lead.station + half)} mm${tolerance(within(0.4))}, ${size(lead.mass)}, height: ${mm(lead.height)} mm${tolerance(within(0.3))}${inside(keel.inside)} }`,
       ]
     : [];
   const tanks = plan.tanks.map(({ name, inside: within, middle, round, kind, cells, part }) => {

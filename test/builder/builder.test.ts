@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Part } from '../../server/core/boat/boat.ts';
 import type { Form } from '../../server/core/geometry/form/form.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { seeded } from '../helpers/seeded.ts';
@@ -9,6 +10,7 @@ import { type Floated, floatByCode, isInTrim, missesOf } from './figures.ts';
 import { addUnder, momentOf, plainSolid, plainWall, volumeOf } from './plainBody.ts';
 import { floatPlainly } from './plainFloater.ts';
 import { readInWater } from './readings.ts';
+import { canBeTrimmed } from './told.ts';
 import { drawTruth, follow } from './truth.ts';
 import { workByTheBook } from './work.ts';
 
@@ -55,6 +57,9 @@ describe('slices', () => {
   });
 });
 
+/** Nobody knows it by a name under which it could be slid. */
+const lashed = (part: Part): Part => ({ ...part, name: `lashed ${part.name}` });
+
 const SEEDS = [1, 2, 4, 5];
 
 /** mm, degrees and percent of the tank. */
@@ -81,6 +86,13 @@ test('a family boat is out of trim by its file, and its reading raises no error'
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     expect(missesOf(floatByCode(boat), boat).some(({ by }) => Math.abs(by) > 0.01)).toBe(true);
   }
+});
+
+test('a boat as filed can be trimmed with its bays, and one that is out cannot without anything', () => {
+  const { boat } = readText(familyBoat(1).text);
+  expect(isInTrim(missesOf(floatByCode(boat), boat))).toBe(false);
+  expect(canBeTrimmed(boat, floatPlainly)).toBe(true);
+  expect(canBeTrimmed({ ...boat, bays: [], payload: boat.payload.map(lashed) }, floatPlainly)).toBe(false);
 });
 
 test.each([5, 11])('boat %i, its file the truth and the hand steady, is in trim at the first try', seed => {

@@ -46,7 +46,7 @@ function playedCase(seed: number, { isWide, mostTries, calibrates }: Wanted): Ca
   const weighs = Math.floor(seed / 2) % 2 === 1;
   const story = workByTheBook(boat, truth, { floater, random: stream(seed, 2), weighs, mostTries, calibrates });
   const feltAt = workByFeel(boat, truth, { floater: floatByCode, random: stream(seed, 3), mostTries: FEELS });
-  const isTrimmable = story.inTrimAt !== null || canBeTrimmed(boat, truth, floater);
+  const isTrimmable = story.inTrimAt !== null || canBeTrimmed(truth.boat, floater);
   return { boat, truth, isPlain, story, feltAt, isTrimmable };
 }
 

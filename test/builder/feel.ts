@@ -3,6 +3,7 @@ import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import type { FamilyBoat } from './family.ts';
 import { type Figure, type Floated, type Floater, figureOf, isInTrim, missesOf } from './figures.ts';
+import { DENSITY, pointPiece } from './reshape.ts';
 import type { Truth } from './truth.ts';
 
 /*
@@ -77,31 +78,11 @@ function piecesFor({ weight, moment, list }: Amounts, { length, radius }: Family
     [list, place(0.5, 0.3)],
     [-list, place(0.5, -0.3)],
   ] as const;
-  return pieces.flatMap(([net, at], i) => (net === 0 ? [] : [piece(net, at, radius * 1e-3, i, boat.water.density)]));
-}
-
-const LEAD = 11340;
-const FOAM = 30;
-
-/** So much weight in water, kg: lead low, or foam high. */
-function piece(net: number, [x, y]: readonly [number, number], radius: number, index: number, water: number): Part {
-  const density = net > 0 ? LEAD : FOAM;
-  const volume = net / (density - water);
-  const centre: Vec3 = [x, y, net > 0 ? 0.55 * radius : 1.3 * radius];
-  return {
-    path: ['payload', 1000 + index],
-    name: `by feel ${index + 1}`,
-    mass: density * volume,
-    massFrom: 'scale',
-    centroid: centre,
-    form: { shape: 'ball', centre, radius: Math.cbrt((3 * volume) / (4 * Math.PI)) },
-    volume,
-    inside: null,
-    material: net > 0 ? 'lead' : 'foam',
-    fixed: true,
-    from: centre,
-    to: centre,
-    worked: [],
-    written: null,
-  };
+  return pieces.flatMap(([net, [x, y]]) => {
+    if (net === 0) return [];
+    const material = net > 0 ? 'lead' : 'foam';
+    const centre: Vec3 = [x, y, (net > 0 ? 0.55e-3 : 1.3e-3) * radius];
+    const mass = net / (1 - boat.water.density / DENSITY[material]);
+    return [pointPiece({ material, mass, inside: null }, centre)];
+  });
 }

@@ -33,6 +33,8 @@ export interface Plan {
   readonly care: Care;
   readonly isTouchy: boolean;
   readonly length: number;
+  /** How finely it is measured, as a factor. */
+  readonly fine: number;
   /** Greatest radius of the hull; its axis lies as high. */
   readonly radius: number;
   /** About what it displaces. */
@@ -63,20 +65,23 @@ export function planOf(random: Seeded, wide: boolean): Plan {
   const length = Math.round(500 * 3 ** random.even());
   const s = length / 900;
   const layout = pick<Layout>(['wet', 'wet', 'two cylinders', 'dry']);
-  const care = pick<Care>(['unwritten', 'some', 'written']);
+  const care = pick<Care>(['unwritten', 'some', 'written', 'written']);
   const isTouchy = random.even() < 0.3;
   const radius = Math.round(length * (0.056 + 0.009 * random.even()) * 10) / 10;
   const at = (part: number) => Math.round(part * length);
   const fixed = (value: number) => Number(value.toFixed(1));
   const tol = (care: Care, isKey: boolean, text: string) =>
     care === 'written' || (care === 'some' && isKey) ? ` ± ${text}` : '';
-  const place = (isKey: boolean) => tol(care, isKey, `${isKey ? 0.5 : 1} mm`);
+  // Small boats are measured with finer things.
+  const fine = Math.min(1.2, s);
+  const within = (mm: number) => `${(mm * fine).toFixed(2)} mm`;
+  const place = (isKey: boolean) => tol(care, isKey, within(isKey ? 0.4 : 1));
   // Where nothing is written it was put on the centreline by eye.
   const centred = (text: string) => (care === 'unwritten' ? '' : `, offset: 0 mm ± ${text}`);
   const g = (mass: number, isKey = false) =>
     `${mass.toFixed(1)} g${tol(care, isKey, `${Math.max(0.5, 0.002 * mass).toFixed(1)} g`)}`;
   const part = (name: string, mass: number, station: string, height: number, rest = '') =>
-    `{ name: ${name}, mass: ${g(mass, name === 'battery')}, station: ${station} mm${place(name === 'battery')}${centred('0.5 mm')}, height: ${fixed(height)} mm${place(false)}${rest} }`;
+    `{ name: ${name}, mass: ${g(mass, name === 'battery')}, station: ${station} mm${place(name === 'battery')}${centred(within(0.4))}, height: ${fixed(height)} mm${place(false)}${rest} }`;
   const big = layout === 'dry' ? 2.3 : layout === 'two cylinders' ? 0.8 : 1;
   const carried = big * s ** 3;
   const walls = s ** 2.3;
@@ -96,7 +101,7 @@ export function planOf(random: Seeded, wide: boolean): Plan {
   const sail = `{ name: sail, material: ABS, mass: ${g(70 * walls)}, box: ${fixed(24 * s)} x ${fixed(50 * s)} mm, station: ${at(0.34)} to ${at(0.43)} mm, height: ${fixed(2 * radius + 25 * s)} mm${place(false)} }`;
   const casing = `{ name: casing, material: ABS, mass: ${g(90 * walls)}, box: ${fixed(44 * s)} x ${fixed(18 * s)} mm, station: ${at(0.2)} to ${at(0.72)} mm, height: ${fixed(2 * radius + 9.5 * s)} mm${place(false)} }`;
   const cylinder = (name: string, round: number, from: number, to: number) =>
-    `{ name: ${name}, mass: ${g(1.02 * (to - from) * s ** 1.3, true)}, round: ${fixed(round)} mm${tol(care, true, '0.1 mm')}, station: ${from} to ${to} mm${place(true)}${centred('0.3 mm')}, height: ${fixed(radius)} mm${tol(care, true, '0.3 mm')} }`;
+    `{ name: ${name}, mass: ${g(1.02 * (to - from) * s ** 1.3, true)}, round: ${fixed(round)} mm${tol(care, true, within(0.1))}, station: ${from} to ${to} mm${place(true)}${centred(within(0.2))}, height: ${fixed(radius)} mm${tol(care, true, within(0.3))} }`;
   const material = pick(['fibreglass', 'ABS']);
   const shell = `{ name: outer hull, material: ${material}${tol(care, true, '').length > 0 ? `, density: ${material === 'ABS' ? 1050 : 1650} kg/m3 ± 15 kg/m3` : ''}, mass: ${g(draw(560, 680) * walls * (material === 'ABS' ? 0.8 : 1), true)}, ${hull}, height: ${fixed(radius)} mm }`;
   const inner = { wet: 'dry cylinder', 'two cylinders': 'after cylinder', dry: 'hull' }[layout];
@@ -155,6 +160,7 @@ export function planOf(random: Seeded, wide: boolean): Plan {
     care,
     isTouchy,
     length,
+    fine,
     radius,
     mass: 2800 * carried,
     water: `{ kind: fresh, temperature: ${Math.round(draw(10, 22))} °C }`,
@@ -171,7 +177,7 @@ export function planOf(random: Seeded, wide: boolean): Plan {
     bays: baysFor(layout, { length, radius, s, foreEnd, afterEnd }),
     strips,
     limits: `{ trim: { surfaced: ${0.5 * factor}°, submerged: ${1.5 * factor}° }, heel: ${factor}°, draft: ${2 * factor} mm, fill: 40 to 85 %, gm: ${leastGm} mm, bg: ${leastBg} mm }`,
-    bg: s * (isTouchy ? draw(5.5, 8) : draw(8, 16)),
+    bg: s * (isTouchy ? draw(5.5, 8) : draw(9, 18)),
     leastBg,
   };
 }

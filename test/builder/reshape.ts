@@ -55,3 +55,35 @@ export function swollen(compartment: Compartment, factor: number): Compartment {
   const profile = form.profile.map(([s, radius]) => [s, radius * Math.sqrt(factor)] as const);
   return { ...compartment, form: { ...form, profile }, volume: compartment.volume * factor };
 }
+
+/** Of what pieces are made of, kg/m3. */
+export const DENSITY = { lead: 11340, foam: 30 } as const;
+
+interface Stuff {
+  readonly material: keyof typeof DENSITY;
+  /** kg. */
+  readonly mass: number;
+  readonly inside: string | null;
+}
+
+/** A piece of no extent to speak of, at a point. */
+export function pointPiece({ material, mass, inside }: Stuff, centre: Vec3): Part {
+  const volume = inside === null ? mass / DENSITY[material] : 0;
+  const radius = Math.cbrt((3 * volume) / (4 * Math.PI));
+  return {
+    path: ['payload', 1000],
+    name: `${material} at a point`,
+    mass,
+    massFrom: 'scale',
+    centroid: centre,
+    form: inside === null ? { shape: 'ball', centre, radius } : null,
+    volume,
+    inside,
+    material,
+    fixed: true,
+    from: centre,
+    to: centre,
+    worked: [],
+    written: null,
+  };
+}
