@@ -93,7 +93,7 @@ export function analyse(
   previous?: Analysis,
   meshes: MeshLookup = () => null,
 ): Analysis {
-  const syntax = readSyntax(text);
+  const syntax = readSyntax(text, previous?.syntax);
   const shelf = previous?.kept.shelf ?? emptyShelf();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: shelf.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();

@@ -145,10 +145,10 @@ describe('values', () => {
     expect(entriesOf(syntax, ['payload']).map(({ path, source, shared }) => ({ path, source, shared }))).toEqual([
       {
         path: ['payload', 0],
-        source: '  - name: battery # heavy\n    mass: "310 g"\n    balance:\n      station: 30 mm\n',
+        source: '  - name: battery # heavy\n    mass: "310 g"\n    balance:\n      station: 30 mm',
         shared: false,
       },
-      { path: ['payload', 1], source: '  - mass: 5 g\n    <<: *common\n', shared: true },
+      { path: ['payload', 1], source: '  - mass: 5 g\n    <<: *common', shared: true },
       { path: ['payload', 2], source: '  - *common', shared: true },
       { path: ['payload', 3], source: '', shared: false },
     ]);
