@@ -124,14 +124,23 @@ export function moved(node: Node | null, by: number): Node | null {
   const start = node.start + by;
   const end = node.end + by;
   switch (node.kind) {
-    case 'scalar':
+    // Key by key: spreading takes several times as long, and all that stands below an edit is moved.
+    case 'scalar': {
+      const { kind, anchor, value, style, source } = node;
+      return { kind, start, end, anchor, value, style, source };
+    }
     case 'alias':
-      return { ...node, start, end };
-    case 'map':
-      return { ...node, start, end, items: node.items.map(pair => movedPair(pair, by)) };
+      return { kind: node.kind, start, end, source: node.source };
+    case 'map': {
+      const { kind, anchor, flow, isClosed } = node;
+      const items = node.items.map(pair => movedPair(pair, by));
+      return { kind, start, end, anchor, flow, isClosed, items };
+    }
     case 'list': {
+      const { kind, anchor, flow, isClosed } = node;
       const items = node.items.map(item => moved(item, by));
-      return { ...node, start, end, items, dashes: node.dashes.map(dash => dash && dash + by) };
+      const dashes = node.dashes.map(dash => dash && dash + by);
+      return { kind, start, end, anchor, flow, isClosed, items, dashes };
     }
   }
 }

@@ -1,3 +1,4 @@
+import { longestText, refuse } from './bound.ts';
 import {
   endOfItem,
   endOfPair,
@@ -43,6 +44,7 @@ interface Pieced {
  * section and entry ends.
  */
 export function parsePieces(text: string, lineStarts: readonly number[], before: Pieces): Pieced | null {
+  if (text.length > longestText) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
   if (from < 0 || unsafe.test(text.slice(0, lineStarts[from]))) return null;
@@ -77,11 +79,12 @@ const bareKey = /[A-Za-z][\w-]*:(?: +#[^\n]*| *\r?)(?:\n|$)/y;
 
 const dashStart = /-(?=[ \r\n]|$)/y;
 
+const SPACE = 0x20;
+
 function contentColumn(text: string, start: number): number | null {
   let at = start;
-  while (text[at] === ' ') at += 1;
-  const first = text[at];
-  return first === undefined || first === '\n' || first === '\r' || first === '#' ? null : at - start;
+  while (text.charCodeAt(at) === SPACE) at += 1;
+  return at === text.length || '#\r\n'.includes(text[at]!) ? null : at - start;
 }
 
 function readMap(reading: Reading, block: Block): MapNode | null {
@@ -167,7 +170,7 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
 }
 
 function parsePiece(lines: string, at: number): Piece | null {
-  if (unsafe.test(lines)) return null;
+  if (unsafe.test(lines) || refuse(lines)) return null;
   const { doc, faults, readText } = parse(lines);
   const node = toNode(doc.contents);
   const pair = onlyPairOf(node);

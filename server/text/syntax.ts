@@ -40,11 +40,9 @@ const noAliases: Aliases = new Map();
 
 /** Reads any text at all; it never throws. What the reading before it left as it was is not parsed again. */
 export function readSyntax(text: string, previous?: Syntax): Syntax {
-  const refusal = refuse(text);
-  const pieces = previous?.pieces ?? noPieces;
   const lineStarts = lineStartsOf(text);
-  if (refusal) return { ...refused(text, lineStarts, refusal), pieces };
-  const pieced = parsePieces(text, lineStarts, pieces);
+  const before = previous?.pieces ?? noPieces;
+  const pieced = parsePieces(text, lineStarts, before);
   if (pieced)
     return {
       text,
@@ -59,11 +57,13 @@ export function readSyntax(text: string, previous?: Syntax): Syntax {
       isPieced: true,
       pieces: pieced.pieces,
     };
-  return { ...readWhole(text, lineStarts), pieces };
+  return { ...readWhole(text, lineStarts), pieces: before };
 }
 
-/** The same in one piece; only for a text that is not refused. */
-export function readWhole(text: string, lineStarts: readonly number[] = lineStartsOf(text)): Syntax {
+/** The same in one piece. */
+export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax {
+  const refusal = refuse(text);
+  if (refusal) return refused(text, lineStarts, refusal);
   const { doc, faults, readText, isGivenUp } = parse(text);
   const contents = toNode(doc.contents);
   const root = isAlias(contents) ? null : contents;

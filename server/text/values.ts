@@ -12,9 +12,19 @@ export function valueAt(syntax: Syntax, path: Path): unknown {
   return found ? toPlain(found.written, syntax) : undefined;
 }
 
+/** What kind of thing stands at a path; undefined where nothing does, null for a key without a value. */
+export function kindAt(syntax: Syntax, path: Path): 'scalar' | 'map' | 'list' | null | undefined {
+  const found = locate(syntax, path);
+  if (!found) return undefined;
+  const { node, written } = found;
+  if (isScalar(node)) return node.value === null ? null : 'scalar';
+  return isMap(node) ? 'map' : isSeq(node) ? 'list' : written === null ? null : undefined;
+}
+
 /** One entry of a list. */
 export interface ListItem {
   readonly path: Path;
+  /** Made when asked for: of an entry that was read before it is not. */
   readonly value: unknown;
   /** Its text, with its indentation: entries of the same text have the same value, unless one is `shared`. */
   readonly source: string;
@@ -32,7 +42,14 @@ export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
     const span = spanOf(written);
     const start = dash === undefined ? (span?.[0] ?? 0) : lineStart(text, dash);
     const source = text.slice(start, span?.[1] ?? start);
-    return { path: [...path, index], value: toPlain(written, syntax), source, shared: source.includes('*') };
+    return {
+      path: [...path, index],
+      get value() {
+        return toPlain(written, syntax);
+      },
+      source,
+      shared: source.includes('*'),
+    };
   });
 }
 
