@@ -1,6 +1,7 @@
 import type { Describer } from '../schema/describe.ts';
 import type { Boat, Water } from './boat/boat.ts';
 import { type KeptEntries, readBoat } from './boat/readBoat.ts';
+import { sameData } from './boat/sameData.ts';
 import type { BoatSource } from './boat/source.ts';
 import type { Trial } from './boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyShelf, emptyShelf } from './bodies/assemble.ts';
@@ -11,7 +12,7 @@ import type { Correction } from './corrections/correction.ts';
 import type { Patient } from './corrections/patient.ts';
 import { proposeCorrections } from './corrections/propose.ts';
 import { type WaterSet, waterSetOf } from './corrections/waterSet.ts';
-import { type Doubts, doubtsOf } from './doubt/doubts.ts';
+import { type Doubts, doubtSteps } from './doubt/doubts.ts';
 import type { Owner } from './doubt/pushes.ts';
 import { emptyVariations, type VariationShelf } from './doubt/variations.ts';
 import type { Finding } from './findings/finding.ts';
@@ -43,10 +44,14 @@ export interface Analysis {
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
-  /** The same but for readings of which it takes a while to tell whether they are slips; at once. */
-  findingsSoFar(): readonly Finding[];
-  /** Does a little of the work on those; true when `findings` are there at once too. */
+  /** Those of the file and of the boat, which wait for nothing. */
+  readonly ofBoat: readonly Finding[];
+  /** Does a little of the work on doubts, then on slips; true when `findings` and `doubts` are there at once too. */
   stepToFindings(): boolean;
+  /** Whether `doubts` are there at once, and with them all that the trials say but slips. */
+  hasDoubts(): boolean;
+  /** What is told after the rest, because it waits for the doubts. */
+  afterthoughts(): Afterthoughts;
   /** The file itself has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
   /** Mesh files that the boat is made of, by name; one that was still being loaded is in no figure yet. */
@@ -74,7 +79,13 @@ export interface Analysis {
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly patient: Patient | null;
   /** Parts for the next analysis of the same file. */
-  readonly kept: Kept & { readonly doubts: () => Doubts };
+  readonly kept: Kept & { readonly doubts: () => Doubts; readonly filed: Working<Doubts> };
+}
+
+export interface Afterthoughts {
+  /** But for readings of which it is not known yet whether they are slips. */
+  readonly ofTrials: readonly Finding[];
+  readonly openQuestions: readonly Finding[];
 }
 
 export interface Kept {
@@ -129,6 +140,10 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
   });
 }
 
+/** What can be told before the doubts are figured, for whoever does not wait for them. */
+export const withoutDoubts = (analysis: Analysis): Analysis =>
+  Object.create(analysis, { doubts: { value: () => null } }) as Analysis;
+
 /** Everything that follows from the boat as read. */
 function conclude(
   read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles'> & { readonly kept: Kept },
@@ -148,42 +163,47 @@ function conclude(
       : null;
   const owner: Owner = { source: read.source, shelf, variations: kept.variations };
   const isKnown = isSame && sameDoubts(previous, read) && sameTrials(previous, read);
-  const filed = isKnown ? previous.filedDoubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
+  const filed = isKnown ? previous.kept.filed : inSteps(() => doubtSteps(owner, bodies, surfaced, submerged));
   const isWhole = isWholeBoat({ isFaulty, boat });
   const learned =
     isKnown && isWhole === isWholeBoat(previous)
       ? previous.learned
-      : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }, isWhole));
+      : once(() => learn({ ...owner, trials: read.trials, inputs: filed.all().inputs }, isWhole));
   const allDoubts = isKnown
     ? previous.kept.doubts
-    : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
+    : once(() => (read.trials.length > 0 ? conditioned(filed.all(), learned().comparisons, read.source) : filed.all()));
   const doubts = () => (isWhole ? allDoubts() : null);
   const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
-  const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
-    hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, slipsOf(learned()))] : ofBoat;
+  const ofTrials = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
+    hasTrials ? judgeTrials(boat, learned().comparisons, slipsOf(learned())) : [];
+  const ofTrialsSoFar = () => ofTrials(known => known.slipsSoFar());
+  const hasDoubts = () => !isWhole || filed.isDone();
+  const openQuestions = once(() => judgeDoubts(boat, surfaced, submerged, doubts()));
   const correcting = patient && inSteps(() => proposeCorrections(patient));
   return {
     ...read,
-    kept: { ...kept, doubts: allDoubts },
+    kept: { ...kept, doubts: allDoubts, filed },
     bodies,
     surfaced,
     submerged,
     passage,
+    ofBoat,
     get findings() {
-      return judged(learned => learned.slips());
+      return [...ofBoat, ...ofTrials(known => known.slips())];
     },
-    findingsSoFar: () => judged(learned => learned.slipsSoFar()),
-    stepToFindings: () => !hasTrials || learned().stepToSlips(),
+    stepToFindings: () => !isWhole || (filed.step() && (!hasTrials || learned().stepToSlips())),
+    hasDoubts,
+    afterthoughts: () => ({ ofTrials: ofTrialsSoFar(), openQuestions: openQuestions() }),
     isFaulty,
     corrections: () => correcting?.all() ?? [],
     stepToCorrections: () => correcting?.step() ?? true,
     waterSet: patient && inSteps(() => waterSetOf(patient)),
-    filedDoubts: filed,
+    filedDoubts: filed.all,
     doubts,
     learned,
-    openQuestions: once(() => judgeDoubts(boat, surfaced, submerged, doubts())),
+    openQuestions,
     patient,
   };
 }
@@ -203,12 +223,11 @@ function once<T>(make: () => T): () => T {
 
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameDoubts = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
-  JSON.stringify([previous.source.water, previous.source.stock]) === JSON.stringify([source.water, source.stock]);
+  sameData(previous.source.water, source.water) && sameData(previous.source.stock, source.stock);
 
 /** Trials that a keystroke left as they were are the same ones. */
 const sameTrials = (previous: Analysis, { trials }: Pick<Analysis, 'trials'>): boolean =>
-  previous.trials.length === trials.length &&
-  trials.every((trial, i) => JSON.stringify(trial) === JSON.stringify(previous.trials[i]));
+  previous.trials.length === trials.length && trials.every((trial, i) => sameData(trial, previous.trials[i]));
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';

@@ -1,10 +1,10 @@
 /** Entry of the server in a browser, as a worker. */
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
-import { startServer } from './server.ts';
+import { plainClock, startServer } from './server.ts';
 import { createBoatService } from './service.ts';
 
 /** The worker's own scope; the whole DOM library would let other code use the DOM unnoticed. */
 declare const self: ConstructorParameters<typeof BrowserMessageReader>[0];
 
 const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self));
-startServer({ connection, clock: globalThis, service: createBoatService() });
+startServer({ connection, clock: plainClock, service: createBoatService() });

@@ -1,10 +1,11 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
+import type { Steps } from '../steps.ts';
 import type { Input } from './input.ts';
 import { inputsOf } from './inputs.ts';
 import { type Arrangement, layBoat } from './lie.ts';
-import { type Owner, pushesOf } from './pushes.ts';
+import { type Owner, pushSteps } from './pushes.ts';
 import {
   type Reading,
   recommendedCapacity,
@@ -13,7 +14,7 @@ import {
   submergedReadings,
   surfacedReadings,
 } from './readings.ts';
-import { type Doubt, spreadOf } from './spread.ts';
+import { type Doubt, spreadSteps } from './spread.ts';
 
 /** What the inputs leave open of every headline figure; a figure that cannot be had has no doubt either. */
 export interface Doubts {
@@ -26,31 +27,31 @@ export interface Doubts {
 }
 
 /** Doubts of both conditions. */
-export function doubtsOf(owner: Owner, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): Doubts {
+export function* doubtSteps(owner: Owner, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): Steps<Doubts> {
   const { boat } = owner.source;
   const inputs = inputsOf(owner.source, owner.variations);
   return {
     inputs,
     surfaced:
       surfaced.status === 'afloat'
-        ? doubtsIn(owner, inputs, { bodies, loading: { kind: 'own' } }, surfacedReadings(boat.length), ['gm'])
+        ? yield* doubtsIn(owner, inputs, { bodies, loading: { kind: 'own' } }, surfacedReadings(boat.length), ['gm'])
         : null,
-    ...underWater(owner, inputs, bodies, submerged),
+    ...(yield* underWater(owner, inputs, bodies, submerged)),
   };
 }
 
-function underWater(
+function* underWater(
   owner: Owner,
   inputs: readonly Input[],
   bodies: Bodies,
   submerged: Submerged,
-): Pick<Doubts, 'submerged' | 'tanks'> {
+): Steps<Pick<Doubts, 'submerged' | 'tanks'>> {
   if (submerged.status !== 'neutral') return { submerged: null, tanks: [] };
   const { fill, bg, bgEffective, bgEffectiveLongitudinal } = submergedReadings;
   const figures = submerged.stable ? submergedReadings : { fill, bg, bgEffective, bgEffectiveLongitudinal };
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [`tank ${i}`, recommendedCapacity(i)]));
   const arrangement: Arrangement = { bodies, loading: { kind: 'neutral' }, isHeld: !submerged.stable };
-  const all = doubtsIn<string>(owner, inputs, arrangement, { ...figures, ...capacities }, [
+  const all = yield* doubtsIn<string>(owner, inputs, arrangement, { ...figures, ...capacities }, [
     'bgEffective',
     'bgEffectiveLongitudinal',
   ]);
@@ -64,19 +65,20 @@ function underWater(
  */
 const SURE_OF_REST = 3;
 
-function doubtsIn<Figure extends string>(
+function* doubtsIn<Figure extends string>(
   owner: Owner,
   inputs: readonly Input[],
   arrangement: Arrangement,
   figures: Readonly<Record<Figure, Reading>>,
   stiffness: readonly NoInfer<Figure>[],
-): Readonly<Record<Figure, Doubt>> | null {
+): Steps<Readonly<Record<Figure, Doubt>> | null> {
   const lie = layBoat(arrangement);
   if (!lie) return null;
   const laid = { arrangement, lie };
   const names = Object.keys(figures) as Figure[];
   const readings = names.map(name => figures[name]);
-  const doubts = spreadOf(owner, laid, pushesOf(owner, inputs, laid, readings), readings);
+  const pushes = yield* pushSteps(owner, inputs, laid, readings);
+  const doubts = yield* spreadSteps(owner, laid, pushes, readings);
   const isTender = stiffness.some(name => {
     const { value, sigma } = doubts[names.indexOf(name)]!;
     return value < SURE_OF_REST * sigma;

@@ -12,6 +12,7 @@ import {
 } from '../conditions/energy.ts';
 import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/vector.ts';
+import { finish, type Steps } from '../steps.ts';
 import type { Input } from './input.ts';
 import { type Arrangement, type Lie, tankLoad, waterAfloat } from './lie.ts';
 import type { Reading } from './readings.ts';
@@ -45,25 +46,34 @@ export interface Laid {
   readonly lie: Lie;
 }
 
+/** Inputs that are looked at in one step. */
+const INPUTS_A_STEP = 24;
+
 /** Half the difference of what the input does at one doubt more and at one less. */
-export function pushesOf(
+export function* pushSteps(
   owner: Owner,
   inputs: readonly Input[],
   { arrangement, lie }: Laid,
   readings: readonly Reading[],
-): readonly Push[] {
+): Steps<readonly Push[]> {
   const water = settled(tankLoad(lie.tanks, arrangement.loading, lie.water), lie);
   const held: Held = { arrangement, lie, water };
-  return inputs.map(input => {
+  const pushes: Push[] = [];
+  for (const [n, input] of inputs.entries()) {
+    if (n % INPUTS_A_STEP === INPUTS_A_STEP - 1) yield;
     const [more, less] = changesBy(owner, input).map(change => pushBy(held, change, readings)) as [Felt, Felt];
-    return {
+    pushes.push({
       input,
       mass: (more.mass - less.mass) / 2,
       moment: scale(subtract(more.moment, less.moment), 1 / 2),
       direct: more.direct.map((change, i) => (change - less.direct[i]!) / 2),
-    };
-  });
+    });
+  }
+  return pushes;
 }
+
+/** The same at once. */
+export const pushesOf = (...asked: Parameters<typeof pushSteps>): readonly Push[] => finish(pushSteps(...asked));
 
 type Felt = Omit<Push, 'input'>;
 

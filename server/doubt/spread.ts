@@ -1,7 +1,8 @@
 import { assembleBodies } from '../bodies/assemble.ts';
 import { addScaled } from '../geometry/vector.ts';
+import type { Steps } from '../steps.ts';
 import type { Input } from './input.ts';
-import { type Arrangement, layBoat } from './lie.ts';
+import { type Arrangement, type Lie, layBoat } from './lie.ts';
 import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
 import type { Laid, Owner, Push } from './pushes.ts';
 import type { Reading } from './readings.ts';
@@ -46,23 +47,26 @@ const CURVED = 0.4;
  * the inputs that push most are given their likely values there, so that the water finds the hull that goes with them;
  * the others are put on as bare weight.
  */
-export function spreadOf(
+export function* spreadSteps(
   owner: Owner,
   laid: Laid,
   pushes: readonly Push[],
   readings: readonly Reading[],
-): readonly Doubt[] {
+): Steps<readonly Doubt[]> {
   const { lie } = laid;
   const loads = pushes.map(({ mass, moment }) => [mass, ...moment]);
   const { columns, weights } = whiten(loads, 4);
   const isAfloat = laid.arrangement.loading.kind !== 'neutral';
   const isMajor = pushes.map(({ input }, i) => isAfloat && square(weights[i]!) > MAJOR && !movesMesh(input, owner));
   const minors = pushes.map((_, i) => (isMajor[i] ? [] : weights[i]!));
-  const points = fifthDegreeRule(columns.length).map(point => {
-    if (point.z.every(value => value === 0)) return { ...point, lie };
+  const points: (RulePoint & { readonly lie: Lie | null })[] = [];
+  for (const [n, point] of fifthDegreeRule(columns.length).entries()) {
+    if (n % POINTS_A_STEP === 0) yield;
     const likely = weights.map(weight => inner(weight, point.z));
-    return { ...point, lie: layBoat(arrangedAt(owner, laid, { pushes, isMajor, likely }), lie) };
-  });
+    const isMiddle = point.z.every(value => value === 0);
+    const there = isMiddle ? lie : layBoat(arrangedAt(owner, laid, { pushes, isMajor, likely }), lie);
+    points.push({ ...point, lie: there });
+  }
   const rests = points.every(at => at.lie !== null);
   return readings.map((reading, i) => {
     const value = reading(lie);
@@ -74,6 +78,9 @@ export function spreadOf(
     return { value, ...doubtFrom(figures, weights, pushes, direct, rests) };
   });
 }
+
+/** Points of the rule that are looked at in one step. */
+const POINTS_A_STEP = 5;
 
 /** Part in the doubt of any of the four loads from which an input is one of those that push most. */
 const MAJOR = 0.02;

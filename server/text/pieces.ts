@@ -47,7 +47,7 @@ export function parsePieces(text: string, lineStarts: readonly number[], before:
   if (text.length > longestText) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
-  if (from < 0 || unsafe.test(text.slice(0, lineStarts[from]))) return null;
+  if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
   const reading: Reading = { text, lineStarts, columns, before, pieces: new Map() };
   const root = readMap(reading, { from, to: columns.length, column: 0 });
   return root && { root, pieces: reading.pieces };
@@ -71,6 +71,8 @@ interface Block {
 
 /** What may end a line, end a file, or count as a blank in YAML or in the parser and is no plain space or line break. */
 const unsafe = /(?![\r\n])\p{Cc}|\r(?!\n)|[\u2028\u2029\ufeff]/u;
+
+const isUnsafe = (lines: string): boolean => unsafe.test(lines) || refuse(lines) !== null;
 
 const keyStart = /[A-Za-z][\w-]*:(?=[ \r\n]|$)/y;
 
@@ -170,7 +172,7 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
 }
 
 function parsePiece(lines: string, at: number): Piece | null {
-  if (unsafe.test(lines) || refuse(lines)) return null;
+  if (isUnsafe(lines)) return null;
   const { doc, faults, readText } = parse(lines);
   const node = toNode(doc.contents);
   const pair = onlyPairOf(node);

@@ -1,8 +1,9 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { type Analysis, analyse } from '../../server/analysis.ts';
-import { doubtsOf } from '../../server/doubt/doubts.ts';
+import { doubtSteps } from '../../server/doubt/doubts.ts';
 import { emptyVariations } from '../../server/doubt/variations.ts';
 import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { finish } from '../../server/steps.ts';
 import { binaryStl } from '../helpers/stl.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
@@ -24,7 +25,7 @@ function line(what: string, call: () => unknown): void {
 }
 
 const doubtsAnew = ({ source, kept, bodies, surfaced, submerged }: Analysis, variations = emptyVariations()): unknown =>
-  doubtsOf({ source, shelf: kept.shelf, variations }, bodies, surfaced, submerged);
+  finish(doubtSteps({ source, shelf: kept.shelf, variations }, bodies, surfaced, submerged));
 
 for (const parts of [20, 60, 200]) {
   const analysis = analyse(boatOfParts(parts), describer);

@@ -47,6 +47,7 @@ export function steppedClock(): SteppedClock {
         run();
       }
     },
+    now: () => now,
     get waiting() {
       return timers.size;
     },

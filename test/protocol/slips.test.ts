@@ -45,10 +45,11 @@ test('a change in between ends the search for it, and the new text is told', asy
 
 test('with the slips found in steps the findings are those of all at once', () => {
   const [inSteps, atOnce] = [analysed(text), analysed(text)];
-  const before = inSteps.findingsSoFar();
+  const soFar = () => [...inSteps.ofBoat, ...inSteps.afterthoughts().ofTrials];
+  const before = soFar();
   let steps = 1;
   while (!inSteps.stepToFindings()) steps++;
   expect(steps).toBeGreaterThan(3);
-  expect(inSteps.findingsSoFar()).toEqual(atOnce.findings);
+  expect(soFar()).toEqual(atOnce.findings);
   expect(before).not.toEqual(atOnce.findings);
 });
