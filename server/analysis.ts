@@ -193,7 +193,10 @@ function conclude(
     get findings() {
       return [...ofBoat, ...ofTrials(known => known.slips())];
     },
-    stepToFindings: () => !isWhole || (filed.step() && (!hasTrials || learned().stepToSlips())),
+    stepToFindings: () => {
+      if (!hasDoubts()) return filed.step() && !hasTrials;
+      return !hasTrials || learned().stepToSlips();
+    },
     hasDoubts,
     afterthoughts: () => ({ ofTrials: ofTrialsSoFar(), openQuestions: openQuestions() }),
     isFaulty,

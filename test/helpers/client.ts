@@ -24,6 +24,8 @@ export interface Published {
 export interface SteppedClock extends Clock {
   /** Lets time go by: every timer that is due runs. */
   step(milliseconds: number): void;
+  /** Time that goes by while something runs. */
+  spend(milliseconds: number): void;
   readonly waiting: number;
 }
 
@@ -48,6 +50,7 @@ export function steppedClock(): SteppedClock {
       }
     },
     now: () => now,
+    spend: milliseconds => void (now += milliseconds),
     get waiting() {
       return timers.size;
     },
@@ -75,13 +78,22 @@ export interface SessionOptions {
   /** The editor checks versions of edits; it does unless told otherwise. */
   readonly documentChanges?: boolean;
   readonly service?: BoatService;
+  /** What an analysis takes by the clock, ms; nothing unless told otherwise. */
+  readonly cost?: number;
 }
 
 export async function startSession(options: SessionOptions = {}): Promise<Session> {
-  const { documentChanges = true, service = createBoatService() } = options;
+  const { documentChanges = true, service: given = createBoatService(), cost = 0 } = options;
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const clock = steppedClock();
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const service: BoatService = {
+    ...given,
+    analyse: (...asked) => {
+      clock.spend(cost);
+      return given.analyse(...asked);
+    },
+  };
   startServer({ connection: wire, clock, service });
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
   const published: Published[] = [];
