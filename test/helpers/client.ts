@@ -50,7 +50,9 @@ export function steppedClock(): SteppedClock {
       }
     },
     now: () => now,
-    spend: milliseconds => void (now += milliseconds),
+    spend(milliseconds) {
+      now += milliseconds;
+    },
     get waiting() {
       return timers.size;
     },
