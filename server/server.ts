@@ -10,6 +10,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from './analysis.ts';
 import { createAnalysisCache } from './analysisCache.ts';
+import type { Clock } from './clock.ts';
 import { attempt, type GuardHost, guard } from './guard.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { createMeshStore } from './meshStore.ts';
@@ -33,23 +34,6 @@ import type { BoatService } from './service.ts';
 import { answerSheetRequests } from './sheetRequests.ts';
 import { createTeller } from './teller.ts';
 import { answerTextRequests, type OpenFile } from './textRequests.ts';
-
-/** Timers, handed in so that a test can step time. */
-export interface Clock {
-  setTimeout(run: () => void, milliseconds: number): Timer;
-  clearTimeout(timer: Timer): void;
-  /** Milliseconds since some moment. */
-  now(): number;
-}
-
-export type Timer = ReturnType<typeof setTimeout> | number;
-
-/** The time of day. */
-export const plainClock: Clock = {
-  setTimeout: (run, milliseconds) => setTimeout(run, milliseconds),
-  clearTimeout: timer => clearTimeout(timer),
-  now: () => performance.now(),
-};
 
 /** What the server runs on. */
 export interface ServerHost {

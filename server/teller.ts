@@ -2,9 +2,9 @@ import type { Connection, Diagnostic, TextDocuments } from 'vscode-languageserve
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Afterthoughts, Analysis } from './analysis.ts';
 import type { Summary } from './answers/summary.ts';
+import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { type SummaryParams, summaryNotification } from './protocol.ts';
-import type { Clock, Timer } from './server.ts';
 import type { BoatService } from './service.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */

@@ -1,6 +1,7 @@
 /** Entry of the server in a browser, as a worker. */
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
-import { plainClock, startServer } from './server.ts';
+import { plainClock } from './clock.ts';
+import { startServer } from './server.ts';
 import { createBoatService } from './service.ts';
 
 /** The worker's own scope; the whole DOM library would let other code use the DOM unnoticed. */

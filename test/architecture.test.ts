@@ -27,7 +27,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/bodies': ['server/boat', 'server/geometry'],
   'server/conditions': ['server/bodies', 'server/geometry'],
-  'server/doubt': ['schema', 'server/boat', 'server/bodies', 'server/conditions', 'server/geometry'],
+  'server/doubt': ['schema', 'server/steps.ts', 'server/boat', 'server/bodies', 'server/conditions', 'server/geometry'],
   'server/findings': [
     'server/trials',
     'schema',

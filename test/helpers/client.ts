@@ -8,9 +8,10 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { createProtocolConnection } from 'vscode-languageserver-protocol/node';
+import type { Clock } from '../../server/clock.ts';
 import type { SummaryParams } from '../../server/protocol.ts';
 import { summaryNotification } from '../../server/protocol.ts';
-import { type Clock, startServer } from '../../server/server.ts';
+import { startServer } from '../../server/server.ts';
 import { type BoatService, createBoatService } from '../../server/service.ts';
 
 /** What the server published of a file. */
