@@ -1,9 +1,9 @@
 import { parseDocument } from 'yaml';
 import { createDescriber } from '../../schema/describe.ts';
-import { analyse } from '../../server/analysis.ts';
-import { readBoat } from '../../server/boat/readBoat.ts';
-import { createShapes } from '../../server/geometry/shapes.ts';
-import { readSyntax, readWhole } from '../../server/text/syntax.ts';
+import { analyse } from '../../server/core/analysis/analysis.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
+import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';
 import { boatOfParts } from './boatOfParts.ts';
 
 /*

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readSyntax, readWhole, type Syntax } from '../../server/text/syntax.ts';
+import { readSyntax, readWhole, type Syntax } from '../../server/core/text/reading/syntax.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { layouts } from '../helpers/layouts.ts';
