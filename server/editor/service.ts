@@ -105,7 +105,7 @@ const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 't
 /** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
 const QUICK = PICTURES.filter(id => !SLOW.includes(id));
 
-export interface SheetWanted {
+interface SheetWanted {
   readonly proposal: number | null;
   /** Of the quickly drawn pictures only those that can be seen; all when left out. */
   readonly seen?: readonly string[];
@@ -113,7 +113,7 @@ export interface SheetWanted {
   readonly moved?: string;
 }
 
-export interface SheetParts {
+interface SheetParts {
   readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
   readonly words: string;

@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { isInside } from '../../schema/path.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
 
 /** The probe with one trial, a line of YAML. */
-const tried = (trial: string) => analysed(`${PROBE}trials:\n  - ${trial}\n`);
+const tried = (trial: string) =>
+  analysed(boatText`
+    ${PROBE}trials:
+      - ${trial}
+  `);
 const only = (trial: string) => tried(trial).trials[0]!;
 
 describe('readings in SI, with what they are good for', () => {

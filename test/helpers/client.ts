@@ -1,13 +1,13 @@
 import { PassThrough } from 'node:stream';
 import {
   createConnection,
+  createProtocolConnection,
   type Diagnostic,
   type InitializeResult,
   type ProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
-import { createProtocolConnection } from 'vscode-languageserver-protocol/node';
 import type { Clock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
 import type { SummaryParams } from '../../server/editor/protocol.ts';
@@ -15,14 +15,14 @@ import { summaryNotification } from '../../server/editor/protocol.ts';
 import { type BoatService, createBoatService } from '../../server/editor/service.ts';
 
 /** What the server published of a file. */
-export interface Published {
+interface Published {
   readonly uri: string;
   readonly version?: number;
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /** A clock whose timers wait for the test; those without a delay run by themselves, soon. */
-export interface SteppedClock extends Clock {
+interface SteppedClock extends Clock {
   /** Lets time go by: every timer that is due runs. */
   step(milliseconds: number): void;
   /** Time that goes by while something runs. */
@@ -30,7 +30,7 @@ export interface SteppedClock extends Clock {
   readonly waiting: number;
 }
 
-export function steppedClock(): SteppedClock {
+function steppedClock(): SteppedClock {
   const timers = new Map<number, { readonly run: () => void; readonly due: number }>();
   let now = 0;
   let last = 0;

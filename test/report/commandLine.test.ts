@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 /** Runs a command against files in memory. */
@@ -25,8 +26,14 @@ function run(args: readonly string[], files: Readonly<Record<string, string>> = 
 }
 
 const CALM = probe([
-  'mass: 800 g\n    station: 150 to 250 mm\n    height: 30 mm',
-  'mass: 800 g\n    station: 150 to 250 mm\n    height: 10 mm',
+  boatText`
+    mass: 800 g
+        station: 150 to 250 mm
+        height: 30 mm`,
+  boatText`
+    mass: 800 g
+        station: 150 to 250 mm
+        height: 10 mm`,
 ]);
 const TRIM = probe(['150 to 250', '160 to 260']);
 const WRONG = probe(['mass: 800 g', 'mass: 800 mm']);

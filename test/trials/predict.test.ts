@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
 
 /** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
 function shown(trial: string, text = PROBE): readonly (number | null)[] {
-  const { boat, trials, kept } = analysed(`${text}trials:\n  - ${trial}\n`);
+  const { boat, trials, kept } = analysed(boatText`
+    ${text}trials:
+      - ${trial}
+  `);
   return predictTrial(boat, trials[0]!, kept.cache);
 }
 
@@ -68,7 +72,14 @@ describe('a barge in a trial', () => {
     expect(tilt! / DEGREE).toBeCloseTo(4, 6);
   });
   it('tells nothing of a boat that sinks, or cannot hang', () => {
-    const heavy = probe(['mass: 600 g\n    station: 120', 'mass: 6000 g\n    station: 120']);
+    const heavy = probe([
+      boatText`
+        mass: 600 g
+            station: 120`,
+      boatText`
+        mass: 6000 g
+            station: 120`,
+    ]);
     expect(shown('{ condition: surfaced, heel: 1° }', heavy)).toEqual([null]);
     const tankless = PROBE.replace(/ {2}tanks:[\s\S]*?payload:/, 'payload:');
     expect(shown('{ condition: submerged, trim: 1° }', tankless)).toEqual([null]);

@@ -88,7 +88,7 @@ export interface Afterthoughts {
   readonly openQuestions: readonly Finding[];
 }
 
-export interface Kept {
+interface Kept {
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;

@@ -4,7 +4,7 @@ import type { WaterEntry } from '../../../schema/water.ts';
 import type { Entry, Part, Water } from './boat.ts';
 import type { Source } from './source.ts';
 
-export type TrialCondition = 'surfaced' | 'submerged' | 'inclining';
+type TrialCondition = 'surfaced' | 'submerged' | 'inclining';
 
 /** What was read off the boat in the water on one day. SI, boat axes. */
 export interface Trial extends Entry {
@@ -54,7 +54,7 @@ export interface FreeboardReading extends Measured {
 }
 
 /** rad, positive bow up and to starboard. */
-export interface AngleReading extends Measured {
+interface AngleReading extends Measured {
   readonly of: 'trim' | 'heel';
 }
 
@@ -66,7 +66,7 @@ export interface TankReading extends Measured {
 }
 
 /** The change of heel that a shift made, rad. */
-export interface TiltReading extends Measured {
+interface TiltReading extends Measured {
   readonly of: 'tilt';
   /** Which of the trial's shifts. */
   readonly shift: number;

@@ -16,7 +16,7 @@ import { inputsOf } from './inputs.ts';
 import { type Owner, pushSteps } from './residualLoads.ts';
 import { spreadSteps, type Uncertainty } from './spread.ts';
 
-/** What the inputs leave open of every headline figure; a figure that cannot be had has no doubt either. */
+/** What the inputs leave open of every headline figure; a figure that cannot be had has none either. */
 export interface Uncertainties {
   readonly inputs: readonly Input[];
   readonly surfaced: Readonly<Record<SurfacedFigure, Uncertainty>> | null;

@@ -29,7 +29,7 @@ export interface WritingKey extends Typed {
 }
 
 /** The value of the key at a path. */
-export interface WritingValue extends Typed {
+interface WritingValue extends Typed {
   readonly on: 'value';
   readonly path: Path;
 }
