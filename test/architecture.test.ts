@@ -64,6 +64,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/uncertainty': [
     'schema',
+    'server/core/steps',
     'server/core/boat',
     'server/core/bodies',
     'server/core/conditions',

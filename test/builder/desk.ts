@@ -60,16 +60,16 @@ export function toldBy(analysis: Analysis): ReadonlyMap<Figure, Told> {
   };
   if (surfaced.status === 'afloat') {
     const { draft, trim, heel } = surfaced.attitude;
-    tell('draft', draft, uncertainties?.surfaced?.draft);
-    tell('trim', trim, uncertainties?.surfaced?.trim);
-    tell('heel', heel, uncertainties?.surfaced?.heel);
-    tell('gm', surfaced.gm, uncertainties?.surfaced?.gm);
+    tell('draft', draft, uncertainties?.conditions.surfaced?.draft);
+    tell('trim', trim, uncertainties?.conditions.surfaced?.trim);
+    tell('heel', heel, uncertainties?.conditions.surfaced?.heel);
+    tell('gm', surfaced.gm, uncertainties?.conditions.surfaced?.gm);
   }
   if (submerged.status === 'neutral') {
-    tell('fill', submerged.fill, uncertainties?.submerged?.fill);
-    tell('underTrim', submerged.trim, uncertainties?.submerged?.trim);
-    tell('underHeel', submerged.heel, uncertainties?.submerged?.heel);
-    tell('bg', submerged.bg, uncertainties?.submerged?.bg);
+    tell('fill', submerged.fill, uncertainties?.conditions.submerged?.fill);
+    tell('underTrim', submerged.trim, uncertainties?.conditions.submerged?.trim);
+    tell('underHeel', submerged.heel, uncertainties?.conditions.submerged?.heel);
+    tell('bg', submerged.bg, uncertainties?.conditions.submerged?.bg);
   }
   return told;
 }

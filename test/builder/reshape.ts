@@ -75,6 +75,7 @@ export function pointPiece({ material, mass, inside }: Stuff, centre: Vec3): Par
     name: `${material} at a point`,
     mass,
     massFrom: 'scale',
+    isLearned: false,
     centroid: centre,
     form: inside === null ? { shape: 'ball', centre, radius } : null,
     volume,

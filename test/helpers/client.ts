@@ -8,7 +8,8 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
-import { type Clock, startServer } from '../../server/editor/languageServer.ts';
+import type { Clock } from '../../server/editor/clock.ts';
+import { startServer } from '../../server/editor/languageServer.ts';
 import type { SummaryParams } from '../../server/editor/protocol.ts';
 import { summaryNotification } from '../../server/editor/protocol.ts';
 import { type BoatService, createBoatService } from '../../server/editor/service.ts';
@@ -24,6 +25,8 @@ interface Published {
 interface SteppedClock extends Clock {
   /** Lets time go by: every timer that is due runs. */
   step(milliseconds: number): void;
+  /** Time that goes by while something runs. */
+  spend(milliseconds: number): void;
   readonly waiting: number;
 }
 
@@ -46,6 +49,10 @@ function steppedClock(): SteppedClock {
         timers.delete(timer);
         run();
       }
+    },
+    now: () => now,
+    spend(milliseconds) {
+      now += milliseconds;
     },
     get waiting() {
       return timers.size;
@@ -74,13 +81,22 @@ export interface SessionOptions {
   /** The editor checks versions of edits; it does unless told otherwise. */
   readonly documentChanges?: boolean;
   readonly service?: BoatService;
+  /** What an analysis takes by the clock, ms; nothing unless told otherwise. */
+  readonly cost?: number;
 }
 
 export async function startSession(options: SessionOptions = {}): Promise<Session> {
-  const { documentChanges = true, service = createBoatService() } = options;
+  const { documentChanges = true, service: given = createBoatService(), cost = 0 } = options;
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const clock = steppedClock();
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const service: BoatService = {
+    ...given,
+    analyse: (...asked) => {
+      clock.spend(cost);
+      return given.analyse(...asked);
+    },
+  };
   startServer({ connection: wire, clock, service });
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
   const published: Published[] = [];

@@ -266,15 +266,13 @@ describe('values', () => {
         source: `  - name: battery # heavy
     mass: "310 g"
     balance:
-      station: 30 mm
-`,
+      station: 30 mm`,
         shared: false,
       },
       {
         path: ['payload', 1],
         source: `  - mass: 5 g
-    <<: *common
-`,
+    <<: *common`,
         shared: true,
       },
       { path: ['payload', 2], source: '  - *common', shared: true },
