@@ -28,15 +28,18 @@ interface SteppedClock extends Clock {
   /** Time that goes by while something runs. */
   spend(milliseconds: number): void;
   readonly waiting: number;
+  /** Nothing runs any more. */
+  stop(): void;
 }
 
 function steppedClock(): SteppedClock {
   const timers = new Map<number, { readonly run: () => void; readonly due: number }>();
   let now = 0;
   let last = 0;
+  let isStopped = false;
   return {
     setTimeout(run, milliseconds) {
-      if (milliseconds === 0) return setTimeout(run, 0);
+      if (milliseconds === 0) return setTimeout(() => isStopped || run(), 0);
       last += 1;
       timers.set(last, { run, due: now + milliseconds });
       return last;
@@ -56,6 +59,9 @@ function steppedClock(): SteppedClock {
     },
     get waiting() {
       return timers.size;
+    },
+    stop() {
+      isStopped = true;
     },
   };
 }
@@ -135,6 +141,7 @@ export async function startSession(options: SessionOptions = {}): Promise<Sessio
     close: uri => connection.sendNotification('textDocument/didClose', { textDocument: { uri } }),
     settle,
     end: () => {
+      clock.stop();
       connection.dispose();
       toServer.end();
       toClient.end();
