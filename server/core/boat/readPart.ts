@@ -46,6 +46,7 @@ export function readPart(entry: PartEntry, path: Path, around: ReadingContext, f
     material: known.material?.key ?? entry.material ?? null,
     fixed: entry.fixed ?? true,
     pinned: entry.fixed === true,
+    isLearned: entry.learned ?? false,
     from: bounds.from,
     to: bounds.to,
     worked: workedOut(placed, around.units),

@@ -1,5 +1,6 @@
 import type { Bodies } from '../../bodies/assemble.ts';
 import { capacityOf } from '../../bodies/tankWater.ts';
+import { SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import type { Surfaced } from '../../conditions/surfaced.ts';
 import type { Uncertainties } from '../../uncertainty/uncertainties.ts';
@@ -22,19 +23,19 @@ export function openLoads(
 }
 
 function openAfloat(surfaced: Surfaced, uncertainties: Uncertainties | null): OpenLoads {
-  const open = uncertainties?.surfaced;
+  const open = uncertainties?.conditions[SURFACED.id];
   if (surfaced.status !== 'afloat' || !open) return {};
   const { displacement, gm, gmLongitudinal, massPerImmersion } = surfaced;
   return {
-    'surfaced draft': open.draft.sigma * massPerImmersion,
-    'surfaced trim': open.trim.sigma * displacement * gmLongitudinal,
-    'surfaced heel': open.heel.sigma * displacement * gm,
-    'surfaced metacentric height': open.gm.sigma * displacement,
+    ...(open.draft && { 'surfaced draft': open.draft.sigma * massPerImmersion }),
+    ...(open.trim && { 'surfaced trim': open.trim.sigma * displacement * gmLongitudinal }),
+    ...(open.heel && { 'surfaced heel': open.heel.sigma * displacement * gm }),
+    ...(open.gm && { 'surfaced metacentric height': open.gm.sigma * displacement }),
   };
 }
 
 function openBelow(bodies: Bodies, submerged: Submerged, uncertainties: Uncertainties | null): OpenLoads {
-  const open = uncertainties?.submerged;
+  const open = uncertainties?.conditions[SUBMERGED.id];
   if (submerged.status !== 'neutral' || !open) return {};
   const displacement = bodies.density * bodies.volume;
   const { fill, trim, heel, bgEffective, bgEffectiveLongitudinal } = open;

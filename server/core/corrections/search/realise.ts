@@ -122,7 +122,14 @@ export function lay(
   const parts: Part[] = [];
   const entries: EntryText[] = [];
   for (const piece of pieces) {
-    const name = nameFor(piece, [...boat.payload, ...boat.shells, ...boat.compartments, ...boat.tanks, ...parts]);
+    const name = nameFor(piece, [
+      ...boat.payload,
+      ...boat.ashore,
+      ...boat.shells,
+      ...boat.compartments,
+      ...boat.tanks,
+      ...parts,
+    ]);
     const entry = pieceAsEntry(piece, name, boat);
     const part = partOfEntry(entry, boat.payload.length + parts.length, boat, schema);
     // Bays may overlap, and what is moved may come to lie in one; two things cannot lie in one place.
