@@ -20,6 +20,7 @@ function slotAt(station: number, pieces: readonly number[] = [], material: 'lead
     density: 11340,
     breadth: 0.01,
     depth: 0.01,
+    strips: [1, 1],
     massPerLength: 1e6,
     pieces,
     station: [station - 1e-6, station + 1e-6],

@@ -158,6 +158,7 @@ export function imaginedSlots(boat: Boat): readonly Slot[] {
       density: stock.density,
       breadth,
       depth,
+      strips: [1, 1],
       massPerLength: stock.density * breadth * depth,
       pieces: [],
       station,

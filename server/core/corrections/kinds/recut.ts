@@ -39,6 +39,7 @@ export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
         density: part.mass / volume,
         breadth,
         depth,
+        strips: [1, 1],
         massPerLength: part.mass / length,
         pieces: [],
         station: [from[0], to[0]],
