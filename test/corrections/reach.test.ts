@@ -91,10 +91,10 @@ describe('the reach of the bays', { timeout: 60_000 }, () => {
       for (const trim of trims) {
         // All of the bays, and some of them.
         for (const some of [slots, slots.filter(() => random() < 0.5)]) {
-          const exact = (row: Row): Row => ({
-            ...row,
-            wanted: { ...(row.wanted as Aim), slack: 1e-3 * (row.wanted as Aim).slack },
-          });
+          const exact = (row: Row): Row => {
+            const { value, slack } = row.wanted as Aim;
+            return { ...row, wanted: { value, slack: 1e-3 * slack, off: [{ size: 1e-3 * slack, price: 0 }] } };
+          };
           const reach = reachOf(some, draft, trim);
           expect(reach.needed).toEqual([(draft.wanted as Aim).value, (trim.wanted as Aim).value]);
           expect(reach.isInside).toBe(reach.margin >= 0);

@@ -15,7 +15,7 @@ import { probe } from '../helpers/probe.ts';
  */
 
 const GRID = 33;
-/** The grid's best may miss the true best place by half a mark. */
+/** The grid's best may miss the true best place by half a mark: so many g, or a twelfth where being off its aim is dear. */
 const GRID_LOSS = 0.6;
 
 interface FloatedBoat {
@@ -133,7 +133,7 @@ describe('whole pieces', { timeout: 60_000 }, () => {
           hits++;
           expect(ours).not.toBeNull();
           expect(ours!.cost).toBeLessThanOrEqual(best + 1e-6);
-          expect(ours!.cost).toBeGreaterThan(best - Math.max(GRID_LOSS, 0.05 * best));
+          expect(ours!.cost).toBeGreaterThan(best - Math.max(GRID_LOSS, 0.08 * best));
         }
       }
     }
