@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
 import { conditionRows } from '../../server/core/report/conditionRows.ts';
-import { cutLines } from '../../server/core/report/correctionReport.ts';
+import { cutLines } from '../../server/core/report/bench.ts';
 import { rangeRows, transitRows } from '../../server/core/report/passageRows.ts';
 import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';
 import { analysed } from '../helpers/analysed.ts';

@@ -6,8 +6,9 @@ import { inBoth } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
-import type { Place } from '../findings/finding.ts';
+import type { Change, Place } from '../findings/finding.ts';
 import { scale } from '../geometry/form/vector.ts';
+import { applyChanges } from '../text/editing/edit.ts';
 import { positionAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
 import { conditionsJson, point } from './conditionJson.ts';
@@ -56,7 +57,14 @@ export function jsonReport(analysis: Analysis) {
     })),
     corrections: analysis.corrections().map(correction => ({
       title: correction.title,
+      kind: correction.kind,
       condition: correction.condition,
+      edits: editsJson(analysis, correction.changes),
+      moves: correction.moves.map(({ part, along, across }) => ({
+        name: part.name,
+        aft: mm(along),
+        starboard: mm(across),
+      })),
       entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
       result: conditionsJson(correction.boat, inBoth(correction.surfaced, correction.submerged), figures),
     })),
@@ -106,6 +114,13 @@ function rightingJson({ bodies, surfaced, submerged }: Analysis) {
     submerged: submerged.status === 'neutral' ? curve(loadedBoat(bodies, submerged.fill, 'submerged')) : null,
   };
 }
+
+/** What makes the file say so: put in from the last to the first. Null where it cannot be written into this file. */
+const editsJson = ({ syntax }: Analysis, changes: readonly Change[]) =>
+  applyChanges(syntax, changes)?.map(({ start, end, text }) => ({
+    range: { start: positionAt(syntax.lineStarts, start), end: positionAt(syntax.lineStarts, end) },
+    text,
+  })) ?? null;
 
 /** Lines and characters count from 0, as in the language server protocol. */
 function rangeJson({ syntax }: Analysis, place: Place) {

@@ -31,7 +31,10 @@ export const correctionTitle = (laid: FloatedBoat, scope: Scope, before: Floatin
 function doneWays({ pieces, moves, boat }: FloatedBoat): readonly string[] {
   const moved = moves.map(move => `move “${move.part.name}” ${wayOf(move, boat.units)}`);
   const added = pieces.length > 0 ? addedWays(pieces, boat).map(words => [`insert ${words}`]) : [[]];
-  return added.map(words => capital([...moved, ...words].join(', ')));
+  const names = moves.length > 1 ? [`move ${moves.map(({ part }) => `“${part.name}”`).join(' and ')}`] : moved;
+  return [...added.map(words => [...moved, ...words]), [...names, ...added.at(-1)!]].map(way =>
+    capital(way.join(', ')),
+  );
 }
 
 /** How far and which way a part is moved: "10 mm forward and 3 mm to port". */
@@ -52,7 +55,8 @@ const isOut = ({ boat, surfaced, submerged }: Floating, scope: Scope): boolean =
 /** What the boat, within its limits already, gains. */
 function surerWays(laid: FloatedBoat, scope: Scope, before: Floating, open: OpenLoads): readonly string[] {
   const [was, is] = [before, laid].map(boat => chanceWords(chanceOfAll(limitsKept(boat, scope, open))));
-  return [`surer to keep all limits, ${was} before, ${is} then`, `surer to keep all limits`];
+  const ways = ['surer to keep all limits'];
+  return was === is ? ways : [`surer to keep all limits, ${was} before, ${is} then`, ...ways];
 }
 
 /** What is done and what it brings, each said in several ways, the fullest first. */
