@@ -5,9 +5,11 @@ import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
 import { floatIn, type InCondition, inBoth } from '../conditions/loadingCondition.ts';
-import { type Passage, passageOf } from '../conditions/passage.ts';
+import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
+import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -45,7 +47,11 @@ export interface Analysis {
   readonly conditions: readonly InCondition[];
   /** The figures and loading conditions that it was analysed by. */
   readonly scheme: Scheme;
-  readonly passage: Passage;
+  /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
+  readonly transit: readonly TransitStep[];
+  readonly stability: StabilityAfloat;
+  /** What each tank should hold; empty when the boat cannot hang neutral. */
+  readonly tankSizes: readonly TankSizing[];
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
@@ -161,7 +167,13 @@ function conclude(
             return floatIn(condition, there, boat.length);
           }),
         ];
-  const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
+  const transit = isSame ? previous.transit : transitBetween(bodies, surfaced, submerged, boat.length);
+  const stability = isSame ? previous.stability : stabilityAfloat(bodies, surfaced);
+  const tankSizes = isSame
+    ? previous.tankSizes
+    : submerged.status === 'neutral'
+      ? sizeTanks(bodies, submerged.fill)
+      : [];
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const boatToTrim: BoatToTrim | null =
     surfaced.status === 'afloat' && !isFaulty
@@ -182,7 +194,7 @@ function conclude(
     ? previous.kept.uncertainties
     : once(() => (read.trials.length > 0 ? conditionOnTrials(filed(), learned().comparisons, read.source) : filed()));
   const uncertainties = () => (isWhole ? allUncertainties() : null);
-  const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
+  const ofBoat = [...ofFile, ...judge({ boat, conditions, transit, stability, tankSizes }, scheme.figures)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
   const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
@@ -195,7 +207,9 @@ function conclude(
     surfaced,
     submerged,
     conditions,
-    passage,
+    transit,
+    stability,
+    tankSizes,
     get findings() {
       return judged(learned => learned.slips());
     },

@@ -42,18 +42,14 @@ export type Where = 'afloat' | 'submerged';
 export const whereIn = ({ loading }: LoadingCondition): Where => (loading.kind === 'neutral' ? 'submerged' : 'afloat');
 
 /** The boat floated in a condition. */
-export interface InCondition {
-  readonly condition: LoadingCondition;
-  readonly state: Surfaced | Submerged;
-}
+export type InCondition =
+  | { readonly condition: LoadingCondition; readonly where: 'afloat'; readonly state: Surfaced }
+  | { readonly condition: LoadingCondition; readonly where: 'submerged'; readonly state: Submerged };
 
-export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): InCondition => ({
-  condition,
-  state:
-    condition.loading.kind === 'neutral'
-      ? floatSubmerged(bodies)
-      : floatSurfaced(bodies, hullLength, condition.loading),
-});
+export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): InCondition =>
+  condition.loading.kind === 'neutral'
+    ? { condition, where: 'submerged', state: floatSubmerged(bodies) }
+    : { condition, where: 'afloat', state: floatSurfaced(bodies, hullLength, condition.loading) };
 
 export type BuiltIn = 'surfaced' | 'submerged';
 
@@ -69,6 +65,6 @@ export const byCondition = <T>(
 
 /** The two conditions that every boat is trimmed for. */
 export const inBoth = (surfaced: Surfaced, submerged: Submerged): readonly InCondition[] => [
-  { condition: SURFACED, state: surfaced },
-  { condition: SUBMERGED, state: submerged },
+  { condition: SURFACED, where: 'afloat', state: surfaced },
+  { condition: SUBMERGED, where: 'submerged', state: submerged },
 ];

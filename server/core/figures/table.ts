@@ -30,6 +30,8 @@ export const FIGURES: readonly Figure[] = [
     tellsCondition: true,
     heading: 'Neutral fill',
     beside: (_, { units }, { water }) => `${volumeText(water, units)} of water`,
+    // A boat without a tank that happens to hang neutral has none to size.
+    aim: ({ tanks }) => (tanks.length > 0 ? 0 : null),
     limit: between('fill'),
     finding: 'neutral-fill',
     isTrimmedTo: true,

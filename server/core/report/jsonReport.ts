@@ -6,6 +6,7 @@ import { inBoth } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
+import { TRANSIT_FIGURES } from '../figures/transitTable.ts';
 import type { Place } from '../findings/finding.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { positionAt } from '../text/reading/lines.ts';
@@ -30,17 +31,14 @@ export function jsonReport(analysis: Analysis) {
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
     ...conditionsJson(boat, analysis.conditions, figures),
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
-    transit: analysis.passage.transit.map(step => ({
+    transit: analysis.transit.map(step => ({
       fill: step.fill,
       draft: step.draft === null ? null : mm(step.draft),
-      trim: degrees(step.trim),
-      heel: degrees(step.heel),
-      gm: mm(step.gm),
-      gmLongitudinal: mm(step.gmLongitudinal),
+      ...Object.fromEntries(TRANSIT_FIGURES.map(({ id, kind, of }) => [id, of(step) * kind.factor] as const)),
       afloat: step.afloat,
     })),
     righting: rightingJson(analysis),
-    otherEquilibria: analysis.passage.otherEquilibria.map(rest => ({
+    otherEquilibria: analysis.stability.otherEquilibria.map(rest => ({
       trim: degrees(rest.trim),
       heel: degrees(rest.heel),
     })),
@@ -63,8 +61,8 @@ export function jsonReport(analysis: Analysis) {
   };
 }
 
-function tankJson({ passage }: Analysis, tank: Tank) {
-  const sizing = passage.tanks.find(candidate => candidate.body.tank === tank);
+function tankJson({ tankSizes }: Analysis, tank: Tank) {
+  const sizing = tankSizes.find(candidate => candidate.body.tank === tank);
   const length = sizing?.recommendedLength ?? null;
   const pressure = sizing?.gaugePressure ?? null;
   return {

@@ -6,8 +6,10 @@ import { lengthText, massText } from '../wording/numbers.ts';
 import { pointWords } from './conditionFacts.ts';
 import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
-import { rangeRows, tankRows, transitRows } from './passageRows.ts';
+import { rangeRows } from './rangeRows.ts';
 import { type Paint, plainPaint, section } from './rows.ts';
+import { tankRows } from './tankRows.ts';
+import { transitRows } from './transitRows.ts';
 import { trialsBlock } from './trialsReport.ts';
 import { uncertaintyBlock } from './uncertaintyBlock.ts';
 
@@ -74,5 +76,5 @@ function whyNone({ boat, surfaced, isFaulty }: Analysis): string {
   if (surfaced.status !== 'afloat' || judgeSurfaced(boat, surfaced).length === 0) return '';
   if (isFaulty) return 'Corrections are computed once the errors in the file are mended.';
   if (boat.bays.length === 0) return 'For computed corrections, say under “bays:” where lead or foam can still go in.';
-  return 'No one or two pieces in the bays bring the boat inside its surfaced limits.';
+  return 'No pieces in the bays bring the boat inside its surfaced limits.';
 }
