@@ -4,7 +4,7 @@ import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
-import { floatIn, type InCondition, inBoth } from '../conditions/loadingCondition.ts';
+import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
 import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
@@ -44,7 +44,7 @@ export interface Analysis {
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
-  readonly conditions: readonly InCondition[];
+  readonly conditions: readonly LoadedCondition[];
   /** The figures and loading conditions that it was analysed by. */
   readonly scheme: Scheme;
   /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
@@ -157,11 +157,11 @@ function conclude(
   const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
-  const conditions =
+  const conditions: readonly LoadedCondition[] =
     isSame && previous.scheme === scheme
       ? previous.conditions
       : [
-          ...inBoth(surfaced, submerged),
+          ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
           ...scheme.others.map(condition => {
             const there = condition.aboard ? assembleBodies(condition.aboard(read.source).boat, cache) : bodies;
             return floatIn(condition, there, boat.length);

@@ -46,17 +46,20 @@ export type InCondition =
   | { readonly condition: LoadingCondition; readonly where: 'afloat'; readonly state: Surfaced }
   | { readonly condition: LoadingCondition; readonly where: 'submerged'; readonly state: Submerged };
 
-export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): InCondition =>
+/** The same with what is aboard there. */
+export type LoadedCondition = InCondition & { readonly bodies: Bodies };
+
+export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): LoadedCondition =>
   condition.loading.kind === 'neutral'
-    ? { condition, where: 'submerged', state: floatSubmerged(bodies) }
-    : { condition, where: 'afloat', state: floatSurfaced(bodies, hullLength, condition.loading) };
+    ? { condition, bodies, where: 'submerged', state: floatSubmerged(bodies) }
+    : { condition, bodies, where: 'afloat', state: floatSurfaced(bodies, hullLength, condition.loading) };
 
 export type BuiltIn = 'surfaced' | 'submerged';
 
 /** A value for each of some conditions, surfaced and submerged among them, by their ids. */
-export const byCondition = <T>(
-  conditions: readonly InCondition[],
-  make: (inCondition: InCondition) => T,
+export const byCondition = <C extends InCondition, T>(
+  conditions: readonly C[],
+  make: (inCondition: C) => T,
 ): Readonly<Record<BuiltIn, T> & Record<string, T>> =>
   Object.fromEntries(conditions.map(inCondition => [inCondition.condition.id, make(inCondition)])) as Record<
     BuiltIn,

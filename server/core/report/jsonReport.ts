@@ -1,8 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Tank } from '../boat/boat.ts';
-import type { Afloat } from '../conditions/energy.ts';
-import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
-import { inBoth } from '../conditions/loadingCondition.ts';
+import { boatIn } from '../conditions/float.ts';
+import { byCondition, inBoth } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
@@ -90,20 +89,16 @@ function reachJson({ boatToTrim }: Analysis) {
   return { surfaced: of(surfaced), submerged: of(submerged) };
 }
 
-/** Righting levers over all heels, free to trim, from port to starboard. */
-function rightingJson({ bodies, surfaced, submerged }: Analysis) {
-  const curve = (boat: Afloat) => {
-    const { points, range } = rightingCurve(boat);
+/** Righting levers over all heels, free to trim, from port to starboard; null where the boat comes to no rest. */
+const rightingJson = ({ conditions }: Analysis) =>
+  byCondition(conditions, ({ condition, bodies, state }) => {
+    if (state.status !== 'afloat' && state.status !== 'neutral') return null;
+    const { points, range } = rightingCurve(boatIn(bodies, condition.loading));
     return {
       points: points.map(({ heel, trim, lever }) => ({ heel: degrees(heel), trim: degrees(trim), lever: mm(lever) })),
       range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
     };
-  };
-  return {
-    surfaced: surfaced.status === 'afloat' ? curve(surfacedBoat(bodies)) : null,
-    submerged: submerged.status === 'neutral' ? curve(loadedBoat(bodies, submerged.fill, 'submerged')) : null,
-  };
-}
+  });
 
 /** Lines and characters count from 0, as in the language server protocol. */
 function rangeJson({ syntax }: Analysis, place: Place) {

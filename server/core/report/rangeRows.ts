@@ -1,20 +1,19 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { Afloat } from '../conditions/energy.ts';
-import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
+import { boatIn } from '../conditions/float.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import { angleText, lengthText } from '../wording/numbers.ts';
 import type { Row } from './rows.ts';
 
 /** How far over the boat may be knocked and still come back. */
-export function rangeRows({ boat, bodies, surfaced, submerged }: Analysis): readonly Row[] {
-  const rows: Row[] = [];
-  if (surfaced.status === 'afloat') rows.push({ name: 'Surfaced', value: rangeWords(surfacedBoat(bodies), boat) });
-  if (submerged.status === 'neutral') {
-    rows.push({ name: 'Submerged', value: rangeWords(loadedBoat(bodies, submerged.fill, 'submerged'), boat) });
-  }
-  return rows;
-}
+export const rangeRows = ({ boat, conditions }: Analysis): readonly Row[] =>
+  conditions
+    .filter(({ state }) => state.status === 'afloat' || state.status === 'neutral')
+    .map(({ condition, bodies }) => ({
+      name: condition.title,
+      value: rangeWords(boatIn(bodies, condition.loading), boat),
+    }));
 
 function rangeWords(afloat: Afloat, { units }: Boat): string {
   const { points, range } = rightingCurve(afloat);
