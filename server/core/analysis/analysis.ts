@@ -5,10 +5,12 @@ import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
-import { floatIn, type InCondition, inBoth } from '../conditions/loadingCondition.ts';
-import { type Passage, passageOf } from '../conditions/passage.ts';
+import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
+import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
+import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -47,10 +49,14 @@ export interface Analysis {
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
-  readonly conditions: readonly InCondition[];
+  readonly conditions: readonly LoadedCondition[];
   /** The figures and loading conditions that it was analysed by. */
   readonly scheme: Scheme;
-  readonly passage: Passage;
+  /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
+  readonly transit: readonly TransitStep[];
+  readonly stability: StabilityAfloat;
+  /** What each tank should hold; empty when the boat cannot hang neutral. */
+  readonly tankSizes: readonly TankSizing[];
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
@@ -170,17 +176,23 @@ function conclude(
   const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
-  const conditions =
+  const conditions: readonly LoadedCondition[] =
     isSame && previous.scheme === scheme
       ? previous.conditions
       : [
-          ...inBoth(surfaced, submerged),
+          ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
           ...scheme.others.map(condition => {
             const there = condition.aboard ? assembleBodies(condition.aboard(read.source).boat, cache) : bodies;
             return floatIn(condition, there, boat.length);
           }),
         ];
-  const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
+  const transit = isSame ? previous.transit : transitBetween(bodies, surfaced, submerged, boat.length);
+  const stability = isSame ? previous.stability : stabilityAfloat(bodies, surfaced);
+  const tankSizes = isSame
+    ? previous.tankSizes
+    : submerged.status === 'neutral'
+      ? sizeTanks(bodies, submerged.fill)
+      : [];
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const boatToTrim: BoatToTrim | null =
     surfaced.status === 'afloat' && !isFaulty
@@ -214,7 +226,7 @@ function conclude(
     const figure = filed.all().inputs.map(({ id }) => changes.get(id) ?? 0);
     return nextReading(figure, readables().known, readables().readables);
   };
-  const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
+  const ofBoat = [...ofFile, ...judge({ boat, conditions, transit, stability, tankSizes }, scheme.figures)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
   const ofTrials = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
@@ -239,7 +251,9 @@ function conclude(
     surfaced,
     submerged,
     conditions,
-    passage,
+    transit,
+    stability,
+    tankSizes,
     ofBoat,
     get findings() {
       return [...ofBoat, ...ofTrials(known => known.slips())];

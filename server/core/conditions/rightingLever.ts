@@ -13,11 +13,14 @@ interface LeverPoint {
   readonly lever: number;
 }
 
+/** Heels between which the boat comes back to its rest, rad, the first to port. */
+export type StabilityRange = readonly [port: number, starboard: number];
+
 export interface RightingCurve {
   /** From 180° to port to 180° to starboard. */
   readonly points: readonly LeverPoint[];
-  /** Heels between which the boat comes back to its rest, rad, the first to port; null when it does not stay upright at all. */
-  readonly range: readonly [port: number, starboard: number] | null;
+  /** Null when it does not stay upright at all. */
+  readonly range: StabilityRange | null;
 }
 
 const STEP = Math.PI / 36;
@@ -138,7 +141,7 @@ const trimmingAt = (heel: number, trim: number): Vec3 => [
 const heelingAt = (heel: number): Vec3 => [0, -Math.cos(heel), -Math.sin(heel)];
 
 /** Where the lever changes sign on either side of the upright rest. */
-function rangeOf(points: readonly Held[], boat: Afloat): readonly [number, number] | null {
+function rangeOf(points: readonly Held[], boat: Afloat): StabilityRange | null {
   const all = crossings(points, boat);
   const rest = all
     .filter(crossing => crossing.isRest)

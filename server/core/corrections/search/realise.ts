@@ -4,9 +4,9 @@ import { floatSubmerged } from '../../conditions/submerged.ts';
 import { floatSurfaced } from '../../conditions/surfaced.ts';
 import { transitOf } from '../../conditions/transit.ts';
 import type { EntryText, Finding } from '../../findings/finding.ts';
-import { judgePassage } from '../../judges/judgePassage.ts';
 import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import { judgeTransit } from '../../judges/judgeTransit.ts';
 import { cheapestPieces, type Row, type Share } from '../balance/program.ts';
 import type { FloatedBoat, Scope } from '../correction.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from '../room/pieceEntry.ts';
@@ -104,7 +104,7 @@ export function lay(pieces: readonly Piece[], { boat, cache, scope, schema }: Wo
   ].filter(breaksLimit);
   if (scope === 'both' && left.length === 0 && surfaced.status === 'afloat' && submerged.status === 'neutral') {
     const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
-    left.push(...judgePassage(corrected, { transit, otherEquilibria: [], range: null, tanks: [] }).filter(breaksLimit));
+    left.push(...judgeTransit(corrected, transit).filter(breaksLimit));
   }
   return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };
 }

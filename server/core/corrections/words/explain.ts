@@ -1,4 +1,5 @@
 import type { BodyCache } from '../../bodies/assemble.ts';
+import { FIGURES } from '../../figures/table.ts';
 import { broughtBy } from '../balance/brought.ts';
 import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
 import { type Aim, type Band, cheapestPieces, type Row } from '../balance/program.ts';
@@ -32,7 +33,7 @@ export function explainCorrection(correction: Correction, rows: readonly Row[], 
   const cost = cheapestPieces(slots, rows)?.cost;
   return {
     balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row)) })),
-    more: correction.parts.map(part => effectOfMore(part, correction, cache)),
+    more: correction.parts.map(part => effectOfMore(part, correction, cache, FIGURES)),
     relaxations:
       cost === undefined
         ? []
