@@ -64,6 +64,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/uncertainty': [
     'schema',
+    'server/core/steps',
     'server/core/boat',
     'server/core/bodies',
     'server/core/conditions',
@@ -90,6 +91,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/core/trials': [
     'server/core/steps',
     'server/core/boat',
+    'server/core/uncertainty',
     'server/core/findings',
     'server/core/trials/estimation',
     'server/core/trials/pool',
@@ -202,6 +204,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'schema',
     'server/core/meshFiles',
     'server/core/text/reading',
+    'server/core/text/editing',
     'server/core/steps',
     'server/core/boat',
     'server/core/bodies',

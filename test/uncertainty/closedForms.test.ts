@@ -10,6 +10,7 @@ import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** What an input changes when it is more by its uncertainty. */
@@ -26,12 +27,24 @@ function changeBy(uncertainty: Uncertainty | undefined, words: string): number {
 const SMALL = probe(
   ['mass: 800 g', 'mass: 800 g ± 0.1 g'],
   [
-    'station: 150 to 250 mm\n    height: 30 mm',
-    'station: 200 mm ± 0.01 mm\n    offset: 0 ± 0.01 mm\n    height: 30 mm ± 0.01 mm',
+    boatText`
+      station: 150 to 250 mm
+          height: 30 mm`,
+    boatText`
+      station: 200 mm ± 0.01 mm
+          offset: 0 ± 0.01 mm
+          height: 30 mm ± 0.01 mm`,
   ],
   [
-    'mass: 600 g\n    station: 120 to 280 mm\n    height: 20 mm',
-    'mass: 600 g ± 0.01 g\n    station: 200 mm ± 0.001 mm\n    offset: 0 ± 0.001 mm\n    height: 20 mm ± 0.001 mm',
+    boatText`
+      mass: 600 g
+          station: 120 to 280 mm
+          height: 20 mm`,
+    boatText`
+      mass: 600 g ± 0.01 g
+          station: 200 mm ± 0.001 mm
+          offset: 0 ± 0.001 mm
+          height: 20 mm ± 0.001 mm`,
   ],
   ['station: 0 to 400 mm', 'station: 0 to 400 mm ± 0.001 mm'],
   ['offset: -50 to 50 mm', 'offset: -50 to 50 mm ± 0.001 mm'],

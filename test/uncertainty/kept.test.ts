@@ -20,7 +20,8 @@ const EDITS: readonly (readonly [was: string, is: string])[] = [
   // An entry more before others: places in the lists move on.
   [
     '  - { name: servos',
-    '  - { name: bolt, material: brass, ball: 9 mm, station: 400 mm, height: 20 mm }\n  - { name: servos',
+    `  - { name: bolt, material: brass, ball: 9 mm, station: 400 mm, height: 20 mm }
+  - { name: servos`,
   ],
   // The density of brass is two entries' now, of lead the stock's.
   ['lead: { strip: 12 x 6 mm }', 'lead: { density: 11200 kg/m3 ± 50 kg/m3, strip: 12 x 6 mm }'],

@@ -4,6 +4,7 @@ import type { Boat } from '../../server/core/boat/boat.ts';
 import { FIGURES } from '../../server/core/figures/table.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 import { type Draw, deviation, monteCarlo } from '../helpers/uncertain.ts';
 
@@ -16,12 +17,22 @@ const TIGHT = [
   ['height: 0 to 70 mm', 'height: 0 to 70 mm ± 0.1 mm'],
   ['offset: -45 to 45 mm', 'offset: -45 to 45 mm ± 0.2 mm'],
   [
-    'station: 150 to 250 mm\n    height: 30 mm',
-    'station: 150 to 250 mm ± 0.4 mm\n    offset: 0 ± 0.3 mm\n    height: 30 mm ± 0.5 mm',
+    boatText`
+      station: 150 to 250 mm
+          height: 30 mm`,
+    boatText`
+      station: 150 to 250 mm ± 0.4 mm
+          offset: 0 ± 0.3 mm
+          height: 30 mm ± 0.5 mm`,
   ],
   [
-    'station: 120 to 280 mm\n    height: 20 mm',
-    'station: 120 to 280 mm ± 0.4 mm\n    offset: 0 ± 0.3 mm\n    height: 20 mm ± 0.5 mm',
+    boatText`
+      station: 120 to 280 mm
+          height: 20 mm`,
+    boatText`
+      station: 120 to 280 mm ± 0.4 mm
+          offset: 0 ± 0.3 mm
+          height: 20 mm ± 0.5 mm`,
   ],
 ] as const;
 
@@ -29,7 +40,15 @@ const BOATS: readonly (readonly [says: string, text: string])[] = [
   ['a box barge, well measured', probe(...TIGHT)],
   // B lies 2.9 mm above G: half a millimetre of a weight's place is degrees.
   ['the same, touchy', probe(...TIGHT, ['height: 20 mm ± 0.5 mm', 'height: 35 mm ± 0.5 mm'])],
-  ['a touchy boat with a slack tank in cells', probe(...TIGHT, ['kind: bladder', 'kind: sealed\n      cells: 6'])],
+  [
+    'a touchy boat with a slack tank in cells',
+    probe(...TIGHT, [
+      'kind: bladder',
+      boatText`
+        kind: sealed
+              cells: 6`,
+    ]),
+  ],
   ['curlew, by the usual uncertainties', sample('curlew')],
   ['petrel, by the usual uncertainties', sample('petrel')],
 ];

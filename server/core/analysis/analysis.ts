@@ -1,9 +1,10 @@
 import type { Describer } from '../../../schema/describe.ts';
 import type { Boat, Water } from '../boat/boat.ts';
 import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
+import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
+import { assembleBodies, type Bodies, type BodyCache, emptyCache, sameBodies } from '../bodies/assemble.ts';
 import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
 import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
@@ -20,14 +21,19 @@ import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import { once } from '../steps/once.ts';
 import { inSteps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { type Learned, learn } from '../trials/learn.ts';
+import { nextReading } from '../trials/nextReading.ts';
 import { conditionOnTrials } from '../trials/pool/condition.ts';
 import type { Slip } from '../trials/pool/reconcile.ts';
+import { readablesOf, rowsRead } from '../trials/readables.ts';
 import type { Owner } from '../uncertainty/residualLoads.ts';
-import { type Uncertainties, uncertaintiesOf } from '../uncertainty/uncertainties.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
+import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainties.ts';
 import { emptyVariations, type VariationCache } from '../uncertainty/variations.ts';
+import { keepHistory } from './keepHistory.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
@@ -55,10 +61,14 @@ export interface Analysis {
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
-  /** The same but for readings of which it takes a while to tell whether they are slips; at once. */
-  findingsSoFar(): readonly Finding[];
-  /** Does a little of the work on those; true when `findings` are there at once too. */
+  /** Those of the file and of the boat, which wait for nothing. */
+  readonly ofBoat: readonly Finding[];
+  /** Does a little of the work on uncertainties, then on slips; true when `findings` and `uncertainties` are there at once too. */
   stepToFindings(): boolean;
+  /** Whether `uncertainties` are there at once, and with them all that the trials say but slips. */
+  hasUncertainties(): boolean;
+  /** What is told after the rest, because it waits for the uncertainties. */
+  afterthoughts(): Afterthoughts;
   /** The file itself has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
   /** Mesh files that the boat is made of, by name; one that was still being loaded is in no figure yet. */
@@ -86,10 +96,16 @@ export interface Analysis {
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly boatToTrim: BoatToTrim | null;
   /** Parts for the next analysis of the same file. */
-  readonly kept: Kept & { readonly uncertainties: () => Uncertainties };
+  readonly kept: Kept & { readonly uncertainties: () => Uncertainties; readonly filed: Working<Uncertainties> };
 }
 
-export interface Kept {
+export interface Afterthoughts {
+  /** But for readings of which it is not known yet whether they are slips. */
+  readonly ofTrials: readonly Finding[];
+  readonly openQuestions: readonly Finding[];
+}
+
+interface Kept {
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;
@@ -106,7 +122,7 @@ export function analyse(
   meshes: MeshLookup = () => null,
   scheme: Scheme = STANDARD,
 ): Analysis {
-  const syntax = readSyntax(text);
+  const syntax = readSyntax(text, previous?.syntax);
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
@@ -144,6 +160,10 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
   });
 }
 
+/** What can be told before the uncertainties are figured, for whoever does not wait for them. */
+export const withoutUncertainties = (analysis: Analysis): Analysis =>
+  Object.create(analysis, { uncertainties: { value: () => null } }) as Analysis;
+
 /** Everything that follows from the boat as read. */
 function conclude(
   read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles' | 'scheme'> & {
@@ -154,7 +174,7 @@ function conclude(
   const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
-  const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
+  const isSame = previous?.boat.length === boat.length && sameBodies(previous.bodies, bodies);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const conditions: readonly LoadedCondition[] =
@@ -183,26 +203,51 @@ function conclude(
   const isKnown =
     isSame && previous.scheme === scheme && sameUncertainties(previous, read) && sameTrials(previous, read);
   const filed = isKnown
-    ? previous.filedUncertainties
-    : once(() => uncertaintiesOf(owner, bodies, conditions, scheme.figures));
+    ? previous.kept.filed
+    : inSteps(() => uncertaintySteps(owner, bodies, conditions, scheme.figures));
   const isWhole = isWholeBoat({ isFaulty, boat });
   const learned =
     isKnown && isWhole === isWholeBoat(previous)
       ? previous.learned
-      : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }, isWhole));
+      : once(() => learn({ ...owner, trials: read.trials, inputs: filed.all().inputs }, isWhole));
   const allUncertainties = isKnown
     ? previous.kept.uncertainties
-    : once(() => (read.trials.length > 0 ? conditionOnTrials(filed(), learned().comparisons, read.source) : filed()));
+    : once(() =>
+        read.trials.length > 0 ? conditionOnTrials(filed.all(), learned().comparisons, read.source) : filed.all(),
+      );
   const uncertainties = () => (isWhole ? allUncertainties() : null);
+  const readables = once(() => {
+    const trialSet = { ...owner, trials: read.trials, inputs: filed.all().inputs };
+    // Uncertainties that heed the trials have their readings in them already.
+    const known = uncertainties() === filed.all() ? [] : rowsRead(trialSet, learned().comparisons);
+    return { readables: readablesOf(trialSet), known };
+  });
+  const next = ({ shares }: Uncertainty) => {
+    const changes = new Map(shares.map(({ input, change }) => [input.id, change]));
+    const figure = filed.all().inputs.map(({ id }) => changes.get(id) ?? 0);
+    return nextReading(figure, readables().known, readables().readables);
+  };
   const ofBoat = [...ofFile, ...judge({ boat, conditions, transit, stability, tankSizes }, scheme.figures)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
-  const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
-    hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, slipsOf(learned()))] : ofBoat;
-  const correcting = boatToTrim && inSteps(() => proposeCorrections(boatToTrim));
+  const ofTrials = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
+    hasTrials ? judgeTrials(boat, learned().comparisons, slipsOf(learned())) : [];
+  const ofTrialsSoFar = () => ofTrials(known => known.slipsSoFar());
+  const hasUncertainties = () => !isWhole || filed.isDone();
+  const openQuestions = once(() => judgeUncertainties(boat, conditions, scheme.figures, uncertainties(), next));
+  const correcting =
+    boatToTrim &&
+    inSteps(function* () {
+      const corrections = yield* proposeCorrections(boatToTrim);
+      // The trials so far were made without them.
+      return corrections.map(correction => ({
+        ...correction,
+        changes: keepHistory(correction.changes, read.syntax, read.trials),
+      }));
+    });
   return {
     ...read,
-    kept: { ...kept, uncertainties: allUncertainties },
+    kept: { ...kept, uncertainties: allUncertainties, filed },
     bodies,
     surfaced,
     submerged,
@@ -210,19 +255,24 @@ function conclude(
     transit,
     stability,
     tankSizes,
+    ofBoat,
     get findings() {
-      return judged(learned => learned.slips());
+      return [...ofBoat, ...ofTrials(known => known.slips())];
     },
-    findingsSoFar: () => judged(learned => learned.slipsSoFar()),
-    stepToFindings: () => !hasTrials || learned().stepToSlips(),
+    stepToFindings: () => {
+      if (!hasUncertainties()) return filed.step() && !hasTrials;
+      return !hasTrials || learned().stepToSlips();
+    },
+    hasUncertainties,
+    afterthoughts: () => ({ ofTrials: ofTrialsSoFar(), openQuestions: openQuestions() }),
     isFaulty,
     corrections: () => correcting?.all() ?? [],
     stepToCorrections: () => correcting?.step() ?? true,
     waterSet: boatToTrim && inSteps(() => waterSetOf(boatToTrim)),
-    filedUncertainties: filed,
+    filedUncertainties: filed.all,
     uncertainties,
     learned,
-    openQuestions: once(() => judgeUncertainties(boat, conditions, scheme.figures, uncertainties())),
+    openQuestions,
     boatToTrim,
   };
 }
@@ -231,38 +281,13 @@ function conclude(
 const isWholeBoat = ({ isFaulty, boat }: Pick<Analysis, 'isFaulty' | 'boat'>): boolean =>
   !isFaulty && boat.leftOut.length === 0;
 
-/** A value made at the first call. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
-
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameUncertainties = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
-  JSON.stringify([previous.source.water, previous.source.stock]) === JSON.stringify([source.water, source.stock]);
+  sameData(previous.source.water, source.water) && sameData(previous.source.stock, source.stock);
 
 /** Trials that a keystroke left as they were are the same ones. */
 const sameTrials = (previous: Analysis, { trials }: Pick<Analysis, 'trials'>): boolean =>
-  previous.trials.length === trials.length &&
-  trials.every((trial, i) => JSON.stringify(trial) === JSON.stringify(previous.trials[i]));
+  previous.trials.length === trials.length && trials.every((trial, i) => sameData(trial, previous.trials[i]));
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
-
-/** The same entries in the same water: the conditions are the same too. */
-function sameBodies(previous: Analysis, bodies: Bodies, boat: Boat): boolean {
-  const before = previous.bodies;
-  return (
-    before.density === bodies.density &&
-    previous.boat.length === boat.length &&
-    before.weights.length === bodies.weights.length &&
-    before.tanks.length === bodies.tanks.length &&
-    before.displacers.length === bodies.displacers.length &&
-    before.weights.every((weight, i) => weight.entry === bodies.weights[i]?.entry) &&
-    before.tanks.every((tank, i) => tank === bodies.tanks[i]) &&
-    before.displacers.every((displacer, i) => displacer === bodies.displacers[i])
-  );
-}

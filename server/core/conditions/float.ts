@@ -3,7 +3,7 @@ import { capacityOf, type TankBody, type TankLoad } from '../bodies/tankWater.ts
 import { UPRIGHT } from './attitude.ts';
 import { type Afloat, type EnergyState, energyAt } from './energy.ts';
 import { settleFrom } from './equilibrium.ts';
-import { loadedBoat, ownLoad, sharedLoad, surfacedBoat, totalMassOf } from './load.ts';
+import { loadedBoat, ownLoad, sharedLoad, sunkBoat, surfacedBoat, totalMassOf } from './load.ts';
 
 /** What is in the tanks. */
 export type Loading =
@@ -12,7 +12,9 @@ export type Loading =
   /** All together this much of their capacity (0..1), each by its share, on the surface. */
   | { readonly kind: 'fill'; readonly fill: number }
   /** As much as makes the boat hang under water. */
-  | { readonly kind: 'neutral' };
+  | { readonly kind: 'neutral' }
+  /** Each keeps its own fill, all of the boat under water and held level there: what it weighs more than water is held up. */
+  | { readonly kind: 'hung' };
 
 /** How a boat lies, and all that figures are taken from. SI. */
 export interface FloatingState {
@@ -65,7 +67,7 @@ const floatingState = (bodies: Bodies, loading: Loading, state: EnergyState): Fl
 const waterIn = ({ density, mass, volume, tanks }: Bodies, loading: Loading): number =>
   loading.kind === 'neutral' ? volume - mass / density : waterAfloat(tanks, loading);
 
-/** Water in the tanks of a boat on the surface, m3. */
+/** Water in tanks that do not fill until the boat is neutral, m3. */
 export const waterAfloat = (tanks: readonly TankBody[], loading: Exclude<Loading, { kind: 'neutral' }>): number =>
   loading.kind === 'fill'
     ? loading.fill * capacityOf(tanks)
@@ -79,11 +81,12 @@ export const fillOf = ({ water, tanks }: Pick<FloatingState, 'water' | 'tanks'>)
 
 /** The water in the tanks as it lies in each. */
 export const tankLoad = (tanks: readonly TankBody[], loading: Loading, water: number): TankLoad =>
-  loading.kind === 'own' ? ownLoad(tanks) : sharedLoad(tanks, fillOf({ water, tanks }));
+  loading.kind === 'own' || loading.kind === 'hung' ? ownLoad(tanks) : sharedLoad(tanks, fillOf({ water, tanks }));
 
 /** The boat loaded, ready for the hydrostatics. */
 export function boatIn(bodies: Bodies, loading: Loading): Afloat {
   if (loading.kind === 'own') return surfacedBoat(bodies);
+  if (loading.kind === 'hung') return sunkBoat(bodies);
   const fill = fillOf({ water: waterIn(bodies, loading), tanks: bodies.tanks });
   return loadedBoat(bodies, fill, loading.kind === 'neutral' ? 'submerged' : 'afloat');
 }

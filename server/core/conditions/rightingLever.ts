@@ -6,7 +6,7 @@ import { extrapolate } from './extrapolate.ts';
 import { along } from './tensor.ts';
 
 /** The boat held at a heel, free to sink and trim. */
-export interface LeverPoint {
+interface LeverPoint {
   /** rad, positive to starboard; beyond 90° on the way to keel up. */
   readonly heel: number;
   /** Trim that it takes up there, rad, positive bow up. */

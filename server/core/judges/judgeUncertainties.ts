@@ -3,21 +3,26 @@ import { type InCondition, type LoadingCondition, whereIn } from '../conditions/
 import type { Figure } from '../figures/figure.ts';
 import { nameIn } from '../figures/figured.ts';
 import type { Finding, Place } from '../findings/finding.ts';
+import type { Worth } from '../trials/nextReading.ts';
+import type { NextStep } from '../trials/readables.ts';
 import type { Input } from '../uncertainty/input.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { figureText, plusMinus, sigmaText } from '../wording/withUncertainty.ts';
 import { limitPlace, tankPlace } from './places.ts';
+import { readNext } from './readNext.ts';
 import { nearestToLimit, type Standing, standingsOf } from './standings.ts';
 
 /**
- * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one value that is worth
- * weighing or measuring next.
+ * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one thing that is worth
+ * weighing, measuring or reading next: `next` tells what takes most of a figure's uncertainty for its trouble.
  */
 export function judgeUncertainties(
   boat: Boat,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
   uncertainties: Uncertainties | null,
+  next: (figure: Uncertainty) => Worth<NextStep> | null,
 ): readonly Finding[] {
   if (boat.leftOut.length > 0) return [];
   const standings = standingsOf(boat, conditions, figures, uncertainties);
@@ -30,7 +35,7 @@ export function judgeUncertainties(
         whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, true),
       ),
     ),
-    ...(nearest ? weighNext(nearest, boat) : []),
+    ...(nearest ? doNext(nearest, boat, next(nearest.uncertainty)) : []),
   ];
 }
 
@@ -60,12 +65,21 @@ function roughWords(open: readonly Standing[]): string {
     : '';
 }
 
-/** Less of an uncertainty than this is not worth the walk to the scale. */
-const WORTH_KNOWING = 0.05;
+/** What takes most of the uncertainty for its trouble: something read of the whole boat, or one figure of the file. */
+function doNext(standing: Standing, boat: Boat, worth: Worth<NextStep> | null): readonly Finding[] {
+  if (!worth) return [];
+  const { what, left } = worth;
+  if (what.kind === 'figure') return weighNext(standing, boat, what.input);
+  return [readNext(standing, nameIn(standing.figured.condition, standing.figured.figure), { what, left }, boat)];
+}
 
-function weighNext({ figured, figure, limit, uncertainty, sigma }: Standing, boat: Boat): readonly Finding[] {
-  const [most] = uncertainty.shares;
-  if (!most || most.share < WORTH_KNOWING) return [];
+function weighNext(
+  { figured, figure, limit, uncertainty, sigma }: Standing,
+  boat: Boat,
+  next: Input,
+): readonly Finding[] {
+  const most = uncertainty.shares.find(({ input }) => input.id === next.id);
+  if (!most) return [];
   const { input, share } = most;
   const left = sigma(uncertainty.sigma * Math.sqrt(Math.max(0, 1 - share)));
   return [

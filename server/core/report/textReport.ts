@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import { MOST_PIECES } from '../corrections/search/search.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
@@ -76,5 +77,5 @@ function whyNone({ boat, surfaced, isFaulty }: Analysis): string {
   if (surfaced.status !== 'afloat' || judgeSurfaced(boat, surfaced).length === 0) return '';
   if (isFaulty) return 'Corrections are computed once the errors in the file are mended.';
   if (boat.bays.length === 0) return 'For computed corrections, say under “bays:” where lead or foam can still go in.';
-  return 'No pieces in the bays bring the boat inside its surfaced limits.';
+  return `No ${MOST_PIECES} pieces or fewer in the bays bring the boat inside its surfaced limits.`;
 }

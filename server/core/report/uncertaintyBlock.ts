@@ -27,8 +27,10 @@ export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
     ([words, value, share]) => `  ${words.padEnd(widths[0]!)}  ${value.padEnd(widths[1]!)}  ${share}`,
   );
   const name = nameIn(nearest.figured.condition, nearest.figured.figure);
+  const next = analysis.openQuestions().filter(({ code }) => code === 'weigh-next');
   return [
-    paint.heading('What to weigh or measure next'),
+    paint.heading('What to weigh, measure or read next'),
+    ...next.map(({ message }) => `  ${message}`),
     `  By their share in the uncertainty of the ${name}, which is nearest to its limit: ${nearest.figure}, limit ${nearest.limit}.`,
     ...lines,
     ...UNCERTAINTY_KEY.map(words => `  ${words}`),

@@ -11,7 +11,7 @@ export interface Arrangement {
 
 /** What an arrangement comes to rest in; null where it sinks, turns over, or finds no rest: readings say nothing there. */
 export function floatBoat({ bodies, loading, isHeld }: Arrangement, before?: FloatingState): FloatingState | null {
-  if (isHeld) return heldLevel(bodies, loading);
+  if (isHeld || loading.kind === 'hung') return heldLevel(bodies, loading);
   const found = float(bodies, loading, before);
   return found.status === 'rests' ? found.floating : null;
 }

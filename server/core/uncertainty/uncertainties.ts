@@ -3,11 +3,12 @@ import { type InCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
 import { type Reading, recommendedCapacity } from '../conditions/readings.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuresOf, statesOf } from '../figures/figured.ts';
+import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { inputsOf } from './inputs.ts';
-import { type Owner, residualLoadsOf } from './residualLoads.ts';
-import { spreadOf, type Uncertainty } from './spread.ts';
+import { type Owner, residualLoadSteps } from './residualLoads.ts';
+import { spreadSteps, type Uncertainty } from './spread.ts';
 
 /** Of each figure by its id; a figure that cannot be had has none. */
 export type FigureUncertainties = Readonly<Partial<Record<string, Uncertainty>>>;
@@ -25,26 +26,21 @@ export interface Uncertainties {
 }
 
 /** Uncertainties of the figures in every condition that the boat is floated in. */
-export function uncertaintiesOf(
+export function* uncertaintySteps(
   owner: Owner,
   bodies: Bodies,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
-): Uncertainties {
+): Steps<Uncertainties> {
   const inputs = inputsOf(owner.source, owner.variations);
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [tankKey(i), recommendedCapacity(i)]));
-  const found = conditions.map(inCondition => {
-    const isSubmerged = inCondition.condition.id === SUBMERGED.id;
-    return [
-      inCondition.condition.id,
-      uncertaintiesIn(
-        aboardIn(owner, bodies, inputs, inCondition),
-        inCondition,
-        figures,
-        isSubmerged ? capacities : {},
-      ),
-    ] as const;
-  });
+  const found: (readonly [string, FigureUncertainties | null])[] = [];
+  for (const inCondition of conditions) {
+    const { id } = inCondition.condition;
+    const aboard = aboardIn(owner, bodies, inputs, inCondition);
+    const besides = id === SUBMERGED.id ? capacities : {};
+    found.push([id, yield* uncertaintiesIn(aboard, inCondition, figures, besides)]);
+  }
   const all = Object.fromEntries(found);
   return {
     inputs,
@@ -85,12 +81,12 @@ function aboardIn(owner: Owner, bodies: Bodies, inputs: readonly Input[], { cond
  */
 const SURE_OF_REST = 3;
 
-function uncertaintiesIn(
+function* uncertaintiesIn(
   { owner, bodies, inputs }: Aboard,
   { condition, state }: InCondition,
   figures: readonly Figure[],
   besides: Readonly<Record<string, Reading>>,
-): FigureUncertainties | null {
+): Steps<FigureUncertainties | null> {
   const states = statesOf(state);
   if (!states) return null;
   const isHeld = states.rest !== states.level;
@@ -111,7 +107,8 @@ function uncertaintiesIn(
     ...Object.values(besides),
   ];
   const floated = { arrangement, floating };
-  const uncertainties = spreadOf(owner, floated, residualLoadsOf(owner, inputs, floated, readings), readings);
+  const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
+  const uncertainties = yield* spreadSteps(owner, floated, residuals, readings);
   const isTender = known.some(({ holdsRest }, i) => {
     const { value, sigma } = uncertainties[i]!;
     return holdsRest && value < SURE_OF_REST * sigma;

@@ -26,8 +26,8 @@ export function conditionOnTrials(
   const broad = uncertainties.inputs.map(input => broadening(input, entries, source));
   const rows = told.flatMap(({ day, readings, answers }) => {
     const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
-    return readings.flatMap(({ sigma, score }, i) =>
-      Math.abs(score) > SLIP_SCORE
+    return readings.flatMap(({ reading, sigma, score }, i) =>
+      reading.isSlip || Math.abs(score) > SLIP_SCORE
         ? []
         : [
             uncertainties.inputs.map(
