@@ -4,7 +4,7 @@ import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
+import { assembleBodies, type Bodies, type BodyCache, emptyCache, sameBodies } from '../bodies/assemble.ts';
 import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
 import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
@@ -21,6 +21,7 @@ import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import { once } from '../steps/once.ts';
 import { inSteps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { type Learned, learn } from '../trials/learn.ts';
@@ -173,7 +174,7 @@ function conclude(
   const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
-  const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
+  const isSame = previous?.boat.length === boat.length && sameBodies(previous.bodies, bodies);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const conditions: readonly LoadedCondition[] =
@@ -280,15 +281,6 @@ function conclude(
 const isWholeBoat = ({ isFaulty, boat }: Pick<Analysis, 'isFaulty' | 'boat'>): boolean =>
   !isFaulty && boat.leftOut.length === 0;
 
-/** A value made at the first call. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
-
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameUncertainties = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
   sameData(previous.source.water, source.water) && sameData(previous.source.stock, source.stock);
@@ -299,18 +291,3 @@ const sameTrials = (previous: Analysis, { trials }: Pick<Analysis, 'trials'>): b
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
-
-/** The same entries in the same water: the conditions are the same too. */
-function sameBodies(previous: Analysis, bodies: Bodies, boat: Boat): boolean {
-  const before = previous.bodies;
-  return (
-    before.density === bodies.density &&
-    previous.boat.length === boat.length &&
-    before.weights.length === bodies.weights.length &&
-    before.tanks.length === bodies.tanks.length &&
-    before.displacers.length === bodies.displacers.length &&
-    before.weights.every((weight, i) => weight.entry === bodies.weights[i]?.entry) &&
-    before.tanks.every((tank, i) => tank === bodies.tanks[i]) &&
-    before.displacers.every((displacer, i) => displacer === bodies.displacers[i])
-  );
-}
