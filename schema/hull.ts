@@ -131,7 +131,8 @@ const pieceKeys = (units: FileUnits) => ({
   ...formKeys(units),
   balance: balanceKey(units),
   fixed: flag({
-    description: 'false: corrections may shrink this lead or foam, move it or take it out. true unless given.',
+    description:
+      'false: corrections may move this, and shrink it or take it out when it is lead or foam. true: it stays where it is. Not given, lead and foam stay, and equipment may be moved inside its compartment.',
   }).optional(),
   note: noteKey().optional(),
 });

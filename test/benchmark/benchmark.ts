@@ -107,7 +107,17 @@ function pieces(boat: Boat): void {
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
   time('corrections', () =>
-    finish(proposeCorrections({ boat, bodies, surfaced, submerged, cache, schema: partSchema(boat.units) })),
+    finish(
+      proposeCorrections({
+        boat,
+        bodies,
+        surfaced,
+        submerged,
+        uncertainties: () => null,
+        cache,
+        schema: partSchema(boat.units),
+      }),
+    ),
   );
 }
 

@@ -197,7 +197,15 @@ function conclude(
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const boatToTrim: BoatToTrim | null =
     surfaced.status === 'afloat' && !isFaulty
-      ? { boat, bodies, surfaced, submerged, cache, schema: kept.entries.schemas.made.part }
+      ? {
+          boat,
+          bodies,
+          surfaced,
+          submerged,
+          uncertainties: () => uncertainties(),
+          cache,
+          schema: kept.entries.schemas.made.part,
+        }
       : null;
   const owner: Owner = { source: read.source, cache, variations: kept.variations };
   const isKnown =

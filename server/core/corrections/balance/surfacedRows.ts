@@ -9,7 +9,9 @@ import { paintedTrim } from '../../figures/offWaterline.ts';
 import { addImmersed, emptyImmersion } from '../../geometry/cut/immersion.ts';
 import { add, dot, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
-import type { Row } from './program.ts';
+import type { OpenLoads } from './open.ts';
+import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
+import type { Aim, Row, RowName } from './row.ts';
 import type { WetShare } from './wetShare.ts';
 
 /** The surface that the boat shall float at, and the point that moments are counted from (its centre of flotation). */
@@ -17,6 +19,12 @@ export interface Target {
   readonly up: Vec3;
   readonly level: number;
   readonly about: Vec3;
+}
+
+/** How much of each limit may be used up, 0..1, and what is left open of each balance. */
+export interface Margins {
+  readonly part: number;
+  readonly open: OpenLoads;
 }
 
 /** The painted waterline, upright; a boat without one aims for level at the draft that it has. */
@@ -30,9 +38,16 @@ export function targetSurface(boat: Boat, now: SurfacedAfloat): Target {
 
 /**
  * Weight and buoyancy of the boat held at the target surface: the difference is what pieces must bring. `part` (0..1) of
- * each limit may be used up, so that the boat does not end on its edge.
+ * each limit may be used up, so that the boat does not end on its edge; how far inside it is best to be hangs on what is
+ * left `open` of each figure.
  */
-export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: number, wet: WetShare): readonly Row[] {
+export function surfacedRows(
+  boat: Boat,
+  bodies: Bodies,
+  target: Target,
+  { part, open }: Margins,
+  wet: WetShare,
+): readonly Row[] {
   const { up, level, about } = target;
   const limits = boat.limits.surfaced;
   const { density } = bodies;
@@ -60,17 +75,28 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
     return net;
   };
   const heelStiffness = stiffness(heelwards(up));
+  const missed = priceOfMiss(bodies.mass);
+  const aim = (name: RowName, value: number, limit: number): Aim => {
+    const off = stretchesOff(limit, part * limit, open[name] ?? null, missed);
+    return { value, slack: part * limit, off };
+  };
+  const draftLimit = bodies.density * hull.area * limits.draft;
+  const leastGm = buoyancy * limits.gm;
   return [
     {
       name: 'surfaced draft',
       measure: 'mass',
-      wanted: { value: missing, slack: part * (boat.waterline ? density * hull.area * limits.draft : buoyancy) },
+      axis: null,
+      wanted: boat.waterline
+        ? aim('surfaced draft', missing, draftLimit)
+        : { value: missing, slack: buoyancy, off: [{ size: buoyancy, price: 0 }] },
       effectOf: slot => ({ perMass: perKilogram(slot), perAft: 0, perStarboard: 0 }),
     },
     {
       name: 'surfaced trim',
       measure: 'moment',
-      wanted: { value: arms[0], slack: part * stiffness(trimwards(up)) * limits.trim },
+      axis: 'along',
+      wanted: aim('surfaced trim', arms[0], stiffness(trimwards(up)) * limits.trim),
       effectOf: slot => {
         const k = perKilogram(slot);
         return { perMass: k * (slot.station[0] - about[0]), perAft: k, perStarboard: 0 };
@@ -79,7 +105,8 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
     {
       name: 'surfaced heel',
       measure: 'moment',
-      wanted: { value: arms[1], slack: part * heelStiffness * limits.heel },
+      axis: 'across',
+      wanted: aim('surfaced heel', arms[1], heelStiffness * limits.heel),
       effectOf: slot => {
         const k = perKilogram(slot);
         return { perMass: k * (slot.offset[0] - about[1]), perAft: 0, perStarboard: k };
@@ -88,7 +115,12 @@ export function surfacedRows(boat: Boat, bodies: Bodies, target: Target, part: n
     {
       name: 'surfaced metacentric height',
       measure: 'moment',
-      wanted: { least: buoyancy * limits.gm - (heelStiffness - freeSurface), most: Number.POSITIVE_INFINITY },
+      axis: null,
+      wanted: {
+        least: leastGm - (heelStiffness - freeSurface),
+        most: Number.POSITIVE_INFINITY,
+        near: stretchesAbove(leastGm, open['surfaced metacentric height'] ?? null, missed),
+      },
       effectOf: slot => ({ perMass: -perKilogram(slot) * slot.height, perAft: 0, perStarboard: 0 }),
     },
   ];
