@@ -4,11 +4,13 @@ import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
-import { floatIn, type InCondition, inBoth } from '../conditions/loadingCondition.ts';
-import { type Passage, passageOf } from '../conditions/passage.ts';
+import { assembleBodies, type Bodies, type BodyCache, emptyCache, sameBodies } from '../bodies/assemble.ts';
+import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
+import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
+import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -19,6 +21,7 @@ import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import { once } from '../steps/once.ts';
 import { inSteps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { type Learned, learn } from '../trials/learn.ts';
@@ -47,10 +50,14 @@ export interface Analysis {
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
-  readonly conditions: readonly InCondition[];
+  readonly conditions: readonly LoadedCondition[];
   /** The figures and loading conditions that it was analysed by. */
   readonly scheme: Scheme;
-  readonly passage: Passage;
+  /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
+  readonly transit: readonly TransitStep[];
+  readonly stability: StabilityAfloat;
+  /** What each tank should hold; empty when the boat cannot hang neutral. */
+  readonly tankSizes: readonly TankSizing[];
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   readonly findings: readonly Finding[];
@@ -167,20 +174,26 @@ function conclude(
   const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
-  const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
+  const isSame = previous?.boat.length === boat.length && sameBodies(previous.bodies, bodies);
   const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
-  const conditions =
+  const conditions: readonly LoadedCondition[] =
     isSame && previous.scheme === scheme
       ? previous.conditions
       : [
-          ...inBoth(surfaced, submerged),
+          ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
           ...scheme.others.map(condition => {
             const there = condition.aboard ? assembleBodies(condition.aboard(read.source).boat, cache) : bodies;
             return floatIn(condition, there, boat.length);
           }),
         ];
-  const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
+  const transit = isSame ? previous.transit : transitBetween(bodies, surfaced, submerged, boat.length);
+  const stability = isSame ? previous.stability : stabilityAfloat(bodies, surfaced);
+  const tankSizes = isSame
+    ? previous.tankSizes
+    : submerged.status === 'neutral'
+      ? sizeTanks(bodies, submerged.fill)
+      : [];
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const boatToTrim: BoatToTrim | null =
     surfaced.status === 'afloat' && !isFaulty
@@ -222,7 +235,7 @@ function conclude(
     const figure = filed.all().inputs.map(({ id }) => changes.get(id) ?? 0);
     return nextReading(figure, readables().known, readables().readables);
   };
-  const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
+  const ofBoat = [...ofFile, ...judge({ boat, conditions, transit, stability, tankSizes }, scheme.figures)];
   // While something is missing from the figures, no trial can agree with them.
   const hasTrials = isWhole && read.trials.length > 0;
   const ofTrials = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
@@ -247,7 +260,9 @@ function conclude(
     surfaced,
     submerged,
     conditions,
-    passage,
+    transit,
+    stability,
+    tankSizes,
     ofBoat,
     get findings() {
       return [...ofBoat, ...ofTrials(known => known.slips())];
@@ -274,15 +289,6 @@ function conclude(
 const isWholeBoat = ({ isFaulty, boat }: Pick<Analysis, 'isFaulty' | 'boat'>): boolean =>
   !isFaulty && boat.leftOut.length === 0;
 
-/** A value made at the first call. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
-
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameUncertainties = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
   sameData(previous.source.water, source.water) && sameData(previous.source.stock, source.stock);
@@ -293,18 +299,3 @@ const sameTrials = (previous: Analysis, { trials }: Pick<Analysis, 'trials'>): b
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
-
-/** The same entries in the same water: the conditions are the same too. */
-function sameBodies(previous: Analysis, bodies: Bodies, boat: Boat): boolean {
-  const before = previous.bodies;
-  return (
-    before.density === bodies.density &&
-    previous.boat.length === boat.length &&
-    before.weights.length === bodies.weights.length &&
-    before.tanks.length === bodies.tanks.length &&
-    before.displacers.length === bodies.displacers.length &&
-    before.weights.every((weight, i) => weight.entry === bodies.weights[i]?.entry) &&
-    before.tanks.every((tank, i) => tank === bodies.tanks[i]) &&
-    before.displacers.every((displacer, i) => displacer === bodies.displacers[i])
-  );
-}

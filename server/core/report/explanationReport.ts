@@ -3,7 +3,7 @@ import type { Aim, Row as Balance } from '../corrections/balance/row.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { explain } from '../corrections/propose.ts';
 import { PART_OF_LIMIT } from '../corrections/search/correct.ts';
-import { effectWords, FIGURE_NAMES, littleWords } from '../corrections/words/effectWords.ts';
+import { changedName, effectWords, FIGURE_NAMES, littleWords } from '../corrections/words/effectWords.ts';
 import { massText, momentText } from '../wording/numbers.ts';
 import type { Paint } from './rows.ts';
 
@@ -33,7 +33,7 @@ export function explanationReport({ boat, boatToTrim }: Analysis, correction: Co
       paint.heading('What a little more would change'),
       ...more.map(
         (changes, i) =>
-          `  ${names[i]}, ${littleWords(correction.parts[i]!, units)}: ${changes.map(change => `${FIGURE_NAMES[change.name]} ${effectWords(change, units)}`).join(', ')}`,
+          `  ${names[i]}, ${littleWords(correction.parts[i]!, units)}: ${changes.map(change => `${changedName(change)} ${effectWords(change, units)}`).join(', ')}`,
       ),
     ].join('\n'),
     [

@@ -1,11 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Tank } from '../boat/boat.ts';
-import type { Afloat } from '../conditions/energy.ts';
-import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
-import { inBoth } from '../conditions/loadingCondition.ts';
+import { boatIn } from '../conditions/float.ts';
+import { byCondition, inBoth } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
+import { TRANSIT_FIGURES } from '../figures/transitTable.ts';
 import type { Change, Place } from '../findings/finding.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { applyChanges } from '../text/editing/edit.ts';
@@ -31,17 +31,14 @@ export function jsonReport(analysis: Analysis) {
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
     ...conditionsJson(boat, analysis.conditions, figures),
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
-    transit: analysis.passage.transit.map(step => ({
+    transit: analysis.transit.map(step => ({
       fill: step.fill,
       draft: step.draft === null ? null : mm(step.draft),
-      trim: degrees(step.trim),
-      heel: degrees(step.heel),
-      gm: mm(step.gm),
-      gmLongitudinal: mm(step.gmLongitudinal),
+      ...Object.fromEntries(TRANSIT_FIGURES.map(({ id, kind, of }) => [id, of(step) * kind.factor] as const)),
       afloat: step.afloat,
     })),
     righting: rightingJson(analysis),
-    otherEquilibria: analysis.passage.otherEquilibria.map(rest => ({
+    otherEquilibria: analysis.stability.otherEquilibria.map(rest => ({
       trim: degrees(rest.trim),
       heel: degrees(rest.heel),
     })),
@@ -71,8 +68,8 @@ export function jsonReport(analysis: Analysis) {
   };
 }
 
-function tankJson({ passage }: Analysis, tank: Tank) {
-  const sizing = passage.tanks.find(candidate => candidate.body.tank === tank);
+function tankJson({ tankSizes }: Analysis, tank: Tank) {
+  const sizing = tankSizes.find(candidate => candidate.body.tank === tank);
   const length = sizing?.recommendedLength ?? null;
   const pressure = sizing?.gaugePressure ?? null;
   return {
@@ -100,20 +97,16 @@ function reachJson({ boatToTrim }: Analysis) {
   return { surfaced: of(surfaced), submerged: of(submerged) };
 }
 
-/** Righting levers over all heels, free to trim, from port to starboard. */
-function rightingJson({ bodies, surfaced, submerged }: Analysis) {
-  const curve = (boat: Afloat) => {
-    const { points, range } = rightingCurve(boat);
+/** Righting levers over all heels, free to trim, from port to starboard; null where the boat comes to no rest. */
+const rightingJson = ({ conditions }: Analysis) =>
+  byCondition(conditions, ({ condition, bodies, state }) => {
+    if (state.status !== 'afloat' && state.status !== 'neutral') return null;
+    const { points, range } = rightingCurve(boatIn(bodies, condition.loading));
     return {
       points: points.map(({ heel, trim, lever }) => ({ heel: degrees(heel), trim: degrees(trim), lever: mm(lever) })),
       range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
     };
-  };
-  return {
-    surfaced: surfaced.status === 'afloat' ? curve(surfacedBoat(bodies)) : null,
-    submerged: submerged.status === 'neutral' ? curve(loadedBoat(bodies, submerged.fill, 'submerged')) : null,
-  };
-}
+  });
 
 /** What makes the file say so: put in from the last to the first. Null where it cannot be written into this file. */
 const editsJson = ({ syntax }: Analysis, changes: readonly Change[]) =>

@@ -1,9 +1,10 @@
 import type { Boat } from '../../boat/boat.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
-import { capacityOf, settle } from '../../bodies/tankWater.ts';
+import { capacityOf } from '../../bodies/tankWater.ts';
 import { heelwards, trimwards, UPRIGHT } from '../../conditions/attitude.ts';
-import { along, centralTensor } from '../../conditions/energy.ts';
+import { ballastWater } from '../../conditions/ballastWater.ts';
 import { sharedLoad } from '../../conditions/load.ts';
+import { along } from '../../conditions/tensor.ts';
 import { addScaled, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
 import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
@@ -131,18 +132,12 @@ function ballastAt(bodies: Bodies, fill: number): BallastAt {
 
 function waterOf(bodies: Bodies, fill: number): Omit<BallastAt, 'next'> {
   const { density, tanks } = bodies;
-  const load = sharedLoad(tanks, fill);
-  let mass = density * load.stillVolume;
-  let moment = scale(load.stillMoment, density);
-  let heelLoss = 0;
-  let trimLoss = 0;
-  for (const free of load.free) {
-    const sums = settle(free, UPRIGHT);
-    mass += density * sums.volume;
-    moment = addScaled(moment, [sums.mx, sums.my, sums.mz], density);
-    const tensor = centralTensor(sums, density);
-    heelLoss += along(tensor, heelwards(UPRIGHT), heelwards(UPRIGHT));
-    trimLoss += along(tensor, trimwards(UPRIGHT), trimwards(UPRIGHT));
-  }
-  return { mass, moment, heelLoss, trimLoss };
+  const { mass, moment, surface } = ballastWater(sharedLoad(tanks, fill), UPRIGHT, density);
+  const loss = (direction: Vec3) => along(surface, direction, direction);
+  return {
+    mass,
+    moment,
+    heelLoss: loss(heelwards(UPRIGHT)),
+    trimLoss: loss(trimwards(UPRIGHT)),
+  };
 }

@@ -1,13 +1,13 @@
 import type { Boat } from '../../boat/boat.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
-import { settle } from '../../bodies/tankWater.ts';
 import { heelwards, trimwards, upFor } from '../../conditions/attitude.ts';
-import { along, centralTensor } from '../../conditions/energy.ts';
-import { surfacedBoat } from '../../conditions/load.ts';
+import { ballastWater } from '../../conditions/ballastWater.ts';
+import { ownLoad } from '../../conditions/load.ts';
 import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
+import { along, centralTensor } from '../../conditions/tensor.ts';
 import { paintedTrim } from '../../figures/offWaterline.ts';
 import { addImmersed, emptyImmersion } from '../../geometry/cut/immersion.ts';
-import { addScaled, dot, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
+import { add, dot, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
 import type { OpenLoads } from './open.ts';
 import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
@@ -50,21 +50,16 @@ export function surfacedRows(
 ): readonly Row[] {
   const { up, level, about } = target;
   const limits = boat.limits.surfaced;
-  const afloat = surfacedBoat(bodies);
+  const { density } = bodies;
+  const water = ballastWater(ownLoad(bodies.tanks), up, density);
   const hull = emptyImmersion();
   addImmersed(bodies.hull, up, level, hull);
-  let mass = afloat.mass;
-  let moment = afloat.massMoment;
-  const waterplane = centralTensor(hull, bodies.density);
-  let freeSurface = 0;
-  for (const water of afloat.free) {
-    const sums = settle(water, up);
-    mass += bodies.density * sums.volume;
-    moment = addScaled(moment, [sums.mx, sums.my, sums.mz], bodies.density);
-    freeSurface += along(centralTensor(sums, bodies.density), heelwards(up), heelwards(up));
-  }
-  const buoyancy = bodies.density * hull.volume;
-  const lift = scale([hull.mx, hull.my, hull.mz] as Vec3, bodies.density);
+  const mass = bodies.mass + water.mass;
+  const moment = add(bodies.massMoment, water.moment);
+  const waterplane = centralTensor(hull, density);
+  const freeSurface = along(water.surface, heelwards(up), heelwards(up));
+  const buoyancy = density * hull.volume;
+  const lift = scale([hull.mx, hull.my, hull.mz] as Vec3, density);
   const missing = buoyancy - mass;
   // Moments about the target's own point: adding weight there neither trims nor heels.
   const arms = subtract(subtract(lift, moment), scale(about, missing));
@@ -75,7 +70,7 @@ export function surfacedRows(
   const perKilogram = (slot: Slot): number => {
     const known = netOf.get(slot);
     if (known !== undefined) return known;
-    const net = slot.bay.inside === null ? 1 - (wet.surfaced(slot, target) * bodies.density) / slot.density : 1;
+    const net = slot.bay.inside === null ? 1 - (wet.surfaced(slot, target) * density) / slot.density : 1;
     netOf.set(slot, net);
     return net;
   };

@@ -1,5 +1,8 @@
 import type { Boat } from '../../boat/boat.ts';
-import { offWaterline } from '../../figures/offWaterline.ts';
+import { type InCondition, inBoth } from '../../conditions/loadingCondition.ts';
+import { figuredIn } from '../../figures/figured.ts';
+import { outsideBy } from '../../figures/limit.ts';
+import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import { cheapestPieces, priceOf, type Share } from '../balance/program.ts';
@@ -90,27 +93,13 @@ function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
 const NOT_AT_ALL = 100;
 
 /** How far a boat is outside its limits, by the full model: the sum over its figures of what is too much, in limits. */
-function missOf({ boat, surfaced, submerged }: Pick<FloatedBoat, 'boat' | 'surfaced' | 'submerged'>): number {
-  const { limits } = boat;
-  const over = (figure: number, limit: number) => Math.max(0, Math.abs(figure) / Math.max(limit, 1e-9) - 1);
-  const under = (figure: number, limit: number) => Math.max(0, limit - figure) / Math.max(limit, 1e-3);
-  const off = surfaced.status === 'afloat' ? offWaterline(boat, surfaced) : null;
-  const [low, high] = limits.submerged.fill;
-  const afloat =
-    surfaced.status === 'afloat' && off
-      ? over(off.draft ?? 0, limits.surfaced.draft) +
-        over(off.trim, limits.surfaced.trim) +
-        over(off.heel, limits.surfaced.heel) +
-        under(surfaced.gm, limits.surfaced.gm)
-      : NOT_AT_ALL;
-  const hanging =
-    submerged.status === 'neutral'
-      ? over(submerged.trim, limits.submerged.trim) +
-        over(submerged.heel, limits.submerged.heel) +
-        under(Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal), limits.submerged.bg) +
-        over(submerged.fill - (low + high) / 2, (high - low) / 2)
-      : NOT_AT_ALL;
-  return afloat + hanging;
+const missOf = ({ boat, surfaced, submerged }: Pick<FloatedBoat, 'boat' | 'surfaced' | 'submerged'>): number =>
+  inBoth(surfaced, submerged).reduce((sum, inCondition) => sum + missIn(boat, inCondition), 0);
+
+function missIn(boat: Boat, inCondition: InCondition): number {
+  const all = figuredIn(boat, inCondition, FIGURES);
+  if (all.length === 0) return NOT_AT_ALL;
+  return all.reduce((sum, { limit, off }) => sum + (limit && off !== null ? outsideBy(limit, off) : 0), 0);
 }
 
 /** Past this heel or trim the linear balances, and so the compromise, mean nothing, rad. */

@@ -4,9 +4,9 @@ import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
 import { transitOf } from '../../conditions/transit.ts';
 import type { EntryText, Finding } from '../../findings/finding.ts';
-import { judgePassage } from '../../judges/judgePassage.ts';
 import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import { judgeTransit } from '../../judges/judgeTransit.ts';
 import { priceOfMiss } from '../balance/price.ts';
 import { cheapestPieces, type Shift, type Solution } from '../balance/program.ts';
 import type { Row } from '../balance/row.ts';
@@ -154,7 +154,7 @@ export function lay(
 function judgedOnTheWay(boat: Boat, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): readonly Finding[] {
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') return [];
   const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
-  return judgePassage(boat, { transit, otherEquilibria: [], range: null, tanks: [] }).filter(breaksLimit);
+  return judgeTransit(boat, transit).filter(breaksLimit);
 }
 
 /** What is only remarked on, such as a boat touchy to trim, is no reason not to trim it. */

@@ -1,4 +1,5 @@
 import type { BodyCache } from '../../bodies/assemble.ts';
+import { FIGURES } from '../../figures/table.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
 import { cheapestPieces } from '../balance/program.ts';
@@ -39,7 +40,7 @@ export function explainCorrection(correction: Correction, rows: readonly Row[], 
       brought: pieces.map(piece => broughtBy(piece, row)),
       byMoves: moves.map(move => broughtByMove(move, row)),
     })),
-    more: correction.parts.map(part => effectOfMore(part, correction, cache)),
+    more: correction.parts.map(part => effectOfMore(part, correction, cache, FIGURES)),
     relaxations:
       cost === undefined
         ? []
