@@ -1,7 +1,7 @@
 import type { Analysis } from '../core/analysis/analysis.ts';
 import type { Correction } from '../core/corrections/correction.ts';
+import { refusalWords } from '../core/corrections/kinds/refusal.ts';
 import { isWithinLimits, roomAdvice } from '../core/corrections/propose.ts';
-import { refusalWords } from '../core/corrections/words/refusal.ts';
 import { correctionReport } from '../core/report/correctionReport.ts';
 import { explanationReport } from '../core/report/explanationReport.ts';
 import { jsonReport } from '../core/report/jsonReport.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { refusalWords } from '../../server/core/corrections/words/refusal.ts';
+import { refusalWords } from '../../server/core/corrections/kinds/refusal.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 

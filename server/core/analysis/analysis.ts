@@ -195,17 +195,10 @@ function conclude(
       ? sizeTanks(bodies, submerged.fill)
       : [];
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
+  const schema = kept.entries.schemas.made.part;
   const boatToTrim: BoatToTrim | null =
     surfaced.status === 'afloat' && !isFaulty
-      ? {
-          boat,
-          bodies,
-          surfaced,
-          submerged,
-          uncertainties: () => uncertainties(),
-          cache,
-          schema: kept.entries.schemas.made.part,
-        }
+      ? { boat, bodies, surfaced, submerged, uncertainties: () => uncertainties(), cache, schema }
       : null;
   const owner: Owner = { source: read.source, cache, variations: kept.variations };
   const isKnown =

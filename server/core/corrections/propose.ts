@@ -2,8 +2,9 @@ import { judgeSubmerged } from '../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
+import type { Scope } from './balance/row.ts';
 import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
-import type { Correction, Scope } from './correction.ts';
+import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
@@ -17,6 +18,8 @@ import { priceOfPieces } from './search/search.ts';
 import { type Explanation, explainCorrection } from './words/explain.ts';
 
 const MOST_OFFERED = 5;
+/** Prices nearer together than this factor are the same to a builder: then one condition alone is no offer beside both. */
+const AS_MUCH = 1.1;
 /** What makes a boat this many times as likely to be within its limits in the water is much surer (common practice, no source). */
 const MUCH_SURER = 1.1;
 
@@ -96,6 +99,8 @@ function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): 
   );
   const beats = (a: Correction, b: Correction): boolean => {
     const [one, other] = [worth.get(a)!, worth.get(b)!];
+    const isForLess = b.condition !== 'both' && a.condition === 'both' && a.left.length === 0;
+    if (isForLess && one.price <= AS_MUCH * other.price && a.pieces.length <= b.pieces.length) return true;
     const isAsMuch = a.condition === b.condition && a.kind !== 'nearest' && a.kind === b.kind;
     const isNoWorse = one.chance >= other.chance && one.price <= other.price && a.pieces.length <= b.pieces.length;
     return isAsMuch && isNoWorse && (one.chance > other.chance || one.price < other.price);

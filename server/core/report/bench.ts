@@ -1,6 +1,6 @@
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Boat, Part } from '../boat/boat.ts';
-import type { Move } from '../corrections/correction.ts';
+import type { Move } from '../corrections/room/movers.ts';
 import { bare, bundleWords, countWords, exactText } from '../corrections/room/pieceEntry.ts';
 import type { Piece } from '../corrections/room/slots.ts';
 import { wayOf } from '../corrections/words/correctionTitle.ts';

@@ -1,7 +1,6 @@
 import type { Boat, Part } from '../../boat/boat.ts';
 import { boundsOf } from '../../geometry/cut/solids.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import type { Move } from '../correction.ts';
 import { shifted, tapeOf } from './shift.ts';
 
 /** An open stretch of what a shift may be, m; aft or to starboard positive. */
@@ -15,6 +14,16 @@ export interface Mover {
   readonly part: Part;
   readonly along: Stretch;
   readonly across: Stretch;
+}
+
+/** A part of the file that is put somewhere else. */
+export interface Move {
+  readonly part: Part;
+  /** The same part where it then is. */
+  readonly moved: Part;
+  /** m, aft and to starboard positive. */
+  readonly along: number;
+  readonly across: number;
 }
 
 /** Lighter things are not worth moving: a share of the boat's mass. */

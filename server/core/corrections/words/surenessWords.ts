@@ -1,6 +1,6 @@
 import type { OpenLoads } from '../balance/open.ts';
+import type { Scope } from '../balance/row.ts';
 import { chanceOfAll, type Floating, inHand, limitsKept } from '../balance/sureness.ts';
-import type { Scope } from '../correction.ts';
 import { FIGURE_NAMES } from './effectWords.ts';
 
 /** A chance for people: "97 in 100". */

@@ -2,13 +2,13 @@ import { massText, momentText } from '../../wording/numbers.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { cheapestPieces } from '../balance/program.ts';
 import type { Row } from '../balance/row.ts';
-import type { Move } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
+import type { Move } from '../room/movers.ts';
 import { findMovers } from '../room/movers.ts';
 import { shifted } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { balancesOf } from '../search/balances.ts';
-import { FIGURE_NAMES } from './effectWords.ts';
+import { FIGURE_NAMES } from '../words/effectWords.ts';
 
 /** Less of a limit than this is rounding. */
 const NOTHING = 1e-3;
