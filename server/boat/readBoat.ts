@@ -208,7 +208,7 @@ function readScale(text: string | null, findings: Finding[]): number | null {
   if (text === null) return null;
   const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
   const ratio = parts ? Number(parts[1]) : 0;
-  if (ratio > 0) return 1 / ratio;
+  if (ratio >= 0.1 && ratio <= 100_000) return 1 / ratio;
   findings.push(valueFault('wrong-value', ['scale'], `Expected a scale such as 1:60, but this says “${text}”.`));
   return null;
 }

@@ -68,6 +68,7 @@ function worthwhile(levers: readonly Lever[], rows: readonly Row[]) {
   const used = (whole?.shares ?? []).filter(isWorthCutting).map(({ lever }) => lever);
   let few: readonly Lever[] = used;
   const dearest = (whole?.cost ?? 0) + WORTH_A_PIECE * (costOf([]) - (whole?.cost ?? 0));
+  // Ends: each round takes one away.
   while (few.length > 1) {
     const shorter = few.map(lever => {
       const set = few.filter(other => other !== lever);

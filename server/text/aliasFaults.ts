@@ -57,6 +57,7 @@ const isPart = (part: unknown): part is Node => isAlias(part) || isMap(part) || 
 function leadsTo(target: Node, alias: Alias, aliases: Aliases): boolean {
   const seen = new Set<Node>();
   const pending: Node[] = [target];
+  // Ends: no node is seen twice.
   for (let node = pending.pop(); node; node = pending.pop()) {
     if (node === alias) return true;
     if (seen.has(node)) continue;

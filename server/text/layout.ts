@@ -46,6 +46,7 @@ function blockScalarEnd(text: string, start: number, end: number): number {
 export function lastLineEnd(syntax: Syntax, end: number, column: number): number {
   const { text, readText } = syntax;
   let last = end;
+  // Ends: the next line starts further down.
   for (let line = nextLineStart(text, end); line < text.length; line = nextLineStart(text, line)) {
     const isReadBlank = isBlankLine(readText, line);
     if (!isReadBlank) break;

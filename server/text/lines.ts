@@ -17,6 +17,7 @@ export const lineStartsOf = (text: string): readonly number[] => {
 export const lineAt = (lineStarts: readonly number[], offset: number): number => {
   let low = 0;
   let high = lineStarts.length - 1;
+  // Ends: each round halves a whole number of lines.
   while (low < high) {
     const middle = (low + high + 1) >> 1;
     if (lineStarts[middle]! <= offset) low = middle;
@@ -33,6 +34,7 @@ export const positionAt = (lineStarts: readonly number[], offset: number): Posit
 /** Where the line that holds `offset` starts. */
 export const lineStart = (text: string, offset: number): number => {
   let start = offset;
+  // Ends: for `start` only falls.
   while (start > 0 && !isLineEnd(text, start - 1)) start -= 1;
   return start;
 };
@@ -40,6 +42,7 @@ export const lineStart = (text: string, offset: number): number => {
 /** Where the line that holds `offset` ends, before its line ending. */
 export const lineEnd = (text: string, offset: number): number => {
   let end = offset;
+  // Ends: for `end` only grows.
   while (end < text.length && !isLineEnd(text, end)) end += 1;
   return end;
 };

@@ -25,6 +25,7 @@ export function parse(text: string): Parsed {
   let readText = even.text;
   let doc = parseOnce(readText);
   let isGivenUp = false;
+  // Ends: after `mostRounds` at the latest.
   for (let round = 0; ; round += 1) {
     const error = doc.errors.find(isStructural);
     const found = error ? explainStructural(error, { text: readText, doc }) : gluedKey(doc.contents, readText);

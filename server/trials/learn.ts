@@ -56,6 +56,7 @@ export function learn(lesson: Lesson, isWhole: boolean): Learned {
   const afterwards = isWhole ? comparisons.flatMap(slipsAfterwards) : [];
   const offers = inSteps(function* () {
     if (teaching.length === 0) return [];
+    // Ends: sifting has a bound of its own.
     while (!sifting.step()) yield;
     const { slips, rest } = sifting.all();
     const leftOut: ReadonlySet<Reading> = new Set([...slips, ...afterwards].map(({ reading }) => reading));

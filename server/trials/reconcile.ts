@@ -98,6 +98,7 @@ export function* findSlips(lesson: Lesson, suspects: readonly Reading[] = []): S
   }
   const slips: Slip[] = [];
   const most = Math.floor(MOST_SLIPS * lesson.trials.reduce((sum, { readings }) => sum + readings.length, 0));
+  // Ends: each round finds a slip, `most` of them at the most.
   for (;;) {
     const found = yield* reconcileHidden(lesson, new Set(slips.map(({ reading }) => reading)));
     const worst = found && worstOf(found.estimated, found.pool.observations);

@@ -6,6 +6,13 @@ export const formFindings = {
     why: 'What lies in both counts twice, in volume and in weight by form.',
     todo: 'Let them touch without overlapping: end one where the other begins.',
   },
+  'form-size': {
+    title: 'A form is far too large, or nothing',
+    means:
+      'The form is longer than 20 m or lies that far away, or it encloses nothing: a mesh of one flat sheet, a size worked out from mass and density that is no size.',
+    why: 'A unit or a digit is wrong. With such a form no figure of the boat would mean anything, so the entry is left out.',
+    todo: 'Check the units and sizes of the entry, its mass and density, and the unit of its mesh.',
+  },
   'sections-order': {
     title: 'The stations of a table of offsets do not rise',
     means: 'A section lies forward of the one before it, or at the same station.',
