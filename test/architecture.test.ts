@@ -182,6 +182,17 @@ describe('the arrows point one way', () => {
   });
 });
 
+describe('what is dangerous has one door', () => {
+  it('texts come to the YAML parser by the guard against deep nesting', () => {
+    const callers = sources.filter(file =>
+      /\b(?:parseDocument|parseAllDocuments|Composer)\b|import \{[^}]*\bparse\b[^}]*\} from 'yaml'/.test(
+        readFileSync(file, 'utf8'),
+      ),
+    );
+    expect(callers).toEqual(['server/text/parseYaml.ts']);
+  });
+});
+
 describe('a file has one subject', () => {
   it('no source file is longer than 300 lines', () => {
     const long = sources

@@ -8,15 +8,19 @@ export const longestText = 1_000_000;
 /** Deeper nesting is refused before it is parsed: the parser ends the whole process at about 1000 levels. */
 export const deepestNesting = 200;
 
-/** Why a text is not parsed at all; null when it is safe to parse. */
-export const refuse = (text: string): Finding | null => {
-  if (text.length > longestText)
-    return {
-      code: 'file-too-large',
-      severity: 'error',
-      message: `This file has more than ${longestText.toLocaleString('en')} characters, more than any boat needs, and is not read. Is it a boat file?`,
-      place: { on: 'text', start: 0, end: lineEnd(text, 0) },
-    };
+/** Why a text is not read at all; null when it may be. */
+export const refuse = (text: string): Finding | null =>
+  text.length > longestText
+    ? {
+        code: 'file-too-large',
+        severity: 'error',
+        message: `This file has more than ${longestText.toLocaleString('en')} characters, more than any boat needs, and is not read. Is it a boat file?`,
+        place: { on: 'text', start: 0, end: lineEnd(text, 0) },
+      }
+    : null;
+
+/** Why a text must not be handed to the parser, exactly as it would be; null when it may be. */
+export const refuseNesting = (text: string): Finding | null => {
   const offset = mayNest(text) ? firstTooDeep(text) : null;
   if (offset === null) return null;
   return {
@@ -27,18 +31,22 @@ export const refuse = (text: string): Finding | null => {
   };
 };
 
-/** A cheap look that clears nearly every file: too few brackets and too little indentation to nest deeply. */
+/** A cheap look that clears nearly every file: too few brackets, and on every line too few indents and indicators. */
 const mayNest = (text: string): boolean => {
   const most = deepestNesting / 2;
-  let openers = 0;
+  let brackets = 0;
+  let onLine = 0;
   for (let i = 0; i < text.length; i += 1) {
     const char = text[i];
-    if (char === '[' || char === '{') openers += 1;
+    if (char === '[' || char === '{') brackets += 1;
+    else if (char === '\n' || char === '\r') onLine = 0;
+    else if (char === ' ' || char === '\t' || char === '-' || char === '?' || char === ':') onLine += 1;
+    if (brackets > most || onLine > most) return true;
   }
-  return openers > most || text.match(/^[ \t?:-]{100,}/m) !== null;
+  return false;
 };
 
-/** Where indentation, nested dashes and open brackets together first go too deep, as the parser's own lexer sees them. */
+/** Where indentation, dashes, keys on one line and open brackets together first go too deep, as the parser's own lexer sees them. */
 const firstTooDeep = (text: string): number | null => {
   let offset = 0;
   let brackets = 0;
@@ -57,7 +65,8 @@ const firstTooDeep = (text: string): number | null => {
       isAtLineStart = true;
     } else if (token === '{' || token === '[') brackets += 1;
     else if (token === '}' || token === ']') brackets = Math.max(0, brackets - 1);
-    else if (isAtLineStart && (isIndicator || /^[ \t]/.test(token))) lineDepth += token.length;
+    else if (isIndicator && brackets === 0) lineDepth += 1;
+    else if (isAtLineStart && /^[ \t]/.test(token)) lineDepth += token.length;
     else isAtLineStart = false;
     if (brackets + lineDepth > deepestNesting) return offset;
     isScalar = false;

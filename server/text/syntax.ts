@@ -5,6 +5,7 @@ import { refuse } from './bound.ts';
 import type { Fault } from './faults.ts';
 import { lineStartsOf, type Span } from './lines.ts';
 import { parse } from './parse.ts';
+import { isRefused } from './parseYaml.ts';
 import { quietFaults } from './quietFaults.ts';
 import type { Aliases } from './tree.ts';
 
@@ -35,7 +36,8 @@ const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
 export function readSyntax(text: string): Syntax {
   const lineStarts = lineStartsOf(text);
   const refusal = refuse(text);
-  if (refusal) {
+  const parsed = refusal ? { refusal } : parse(text);
+  if (isRefused(parsed)) {
     const aliases = new Map<Alias, Node | null>();
     return {
       text,
@@ -43,13 +45,13 @@ export function readSyntax(text: string): Syntax {
       doc: null,
       root: null,
       aliases,
-      findings: [refusal],
+      findings: [parsed.refusal],
       slips: [],
       isGivenUp: true,
       readText: '',
     };
   }
-  const { doc, faults, readText, isGivenUp } = parse(text);
+  const { doc, faults, readText, isGivenUp } = parsed;
   const root = isMap(doc.contents) || isSeq(doc.contents) || isScalar(doc.contents) ? doc.contents : null;
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);

@@ -16,10 +16,22 @@ describe('texts that are not read at all', () => {
       '? '.repeat(deep),
       Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}a:\n`).join(''),
       Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}-\n`).join(''),
+      'a: '.repeat(deep),
+      'a: !t &x '.repeat(deep),
+      '"a": '.repeat(deep),
+      '? a: '.repeat(deep),
+      // What the text is changed to before it is parsed: odd blanks made even, a lone CR a line end, slips blanked out.
+      '-\u00a0'.repeat(deep),
+      Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}-\r`).join(''),
+      `# \r${'['.repeat(deep)}`,
+      `a: "x\r\n" y\n${'['.repeat(deep)}`,
     ];
     for (const text of texts) {
       const { findings, doc } = readSyntax(text);
-      expect(findings.map(finding => finding.code)).toEqual(['file-too-deep']);
+      expect(
+        findings.map(finding => finding.code),
+        text.slice(0, 30),
+      ).toEqual(['file-too-deep']);
       expect(doc).toBeNull();
     }
   });
