@@ -53,7 +53,7 @@ function assemble(files: Files): ThreeMf | FaultyMesh {
   const modelAt = (name: string): Model => {
     const known = models.get(name);
     if (known) return known;
-    const packed = files[name];
+    const packed = Object.hasOwn(files, name) ? files[name] : undefined;
     if (!packed) throw new Error(`it lacks its part “${name}”`);
     const made = readModel(strFromU8(packed));
     models.set(name, made);

@@ -31,11 +31,11 @@ export const positionAt = (lineStarts: readonly number[], offset: number): Posit
   return { line, character: Math.max(0, offset - lineStarts[line]!) };
 };
 
-/** Where the line that holds `offset` starts. */
+/** Where the line that holds `offset` starts; a byte order mark before the first one is no part of it. */
 export const lineStart = (text: string, offset: number): number => {
   let start = offset;
   // Ends: for `start` only falls.
-  while (start > 0 && !isLineEnd(text, start - 1)) start -= 1;
+  while (start > 0 && !isLineEnd(text, start - 1) && !(start === 1 && text[0] === '\ufeff')) start -= 1;
   return start;
 };
 
