@@ -213,18 +213,15 @@ function readScale(text: string | null, findings: Finding[]): number | null {
   return null;
 }
 
-/** Where nothing has any length, m: figures are divided by it. */
-const LENGTH_OF_NOTHING = 1;
-
 /**
  * With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats; where
- * nothing lies aft of the bow tip, as far as it reaches forward.
+ * nothing lies aft of the bow tip, as far as it reaches forward. Zero where there is nothing.
  */
 function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>, shapes: Shapes): number {
   const spans = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form));
   const all = [...spans, ...boat.payload];
   const aftmost = Math.max(0, ...all.map(({ to }) => to[0]));
-  return aftmost || Math.max(0, ...all.map(({ from }) => -from[0])) || LENGTH_OF_NOTHING;
+  return aftmost || Math.max(0, ...all.map(({ from }) => -from[0]));
 }
 
 /** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */

@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, visit, type YAMLMap, type YAMLSeq } from 'yaml';
+import { isMap, isScalar, isSeq, type Node, type Pair, visit, type YAMLMap, type YAMLSeq } from 'yaml';
 import { firstColumn, isBlankLine } from './faults.ts';
 import { columnAt, lineEnd, lineEndingOf, lineStart, nextLineStart } from './lines.ts';
 import type { Syntax } from './syntax.ts';
@@ -13,7 +13,10 @@ export interface TextSplice {
 
 /** Where the writing of a value ends: comments, blank lines and line breaks after it are not part of it. */
 export function contentEnd(text: string, node: Node | null, fallback: number): number {
-  if (isMap(node) && !node.flow) return node.items.length > 0 ? pairEnd(text, node.items.at(-1)!) : fallback;
+  // A pair that is not closed may have neither a key nor a value with a place.
+  if (isMap(node) && !node.flow) {
+    return node.items.length > 0 ? pairEnd(text, node.items.at(-1)!) || fallback : fallback;
+  }
   if (isSeq(node) && !node.flow) {
     const last = node.items.length - 1;
     return last < 0
@@ -27,7 +30,7 @@ export function contentEnd(text: string, node: Node | null, fallback: number): n
 }
 
 export function pairEnd(text: string, pair: Pair): number {
-  const key = isScalar(pair.key) || isAlias(pair.key) ? (spanOf(pair.key)?.[1] ?? 0) : 0;
+  const key = contentEnd(text, pair.key as Node | null, 0);
   const colon = colonOf(pair);
   return contentEnd(text, pair.value as Node | null, colon === null ? key : colon + 1);
 }

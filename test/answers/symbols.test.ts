@@ -90,6 +90,8 @@ describe('ranges', () => {
   it.each([
     ['a list for a key', '[a, b]: 3\nhull:\n  [1]: {}\n'],
     ['a map for a key', '{ a: b }: 3\nhull: { ? { c: d } : e }\n'],
+    ['a list for a key alone', 'hull:\n  shells:\n    ? [a]\n'],
+    ['a key that is not closed', 'hull:\n  shells:\n    ? &a "shells'],
     ['no value', 'hull:\n  shells:\n    -\n    - name:\n'],
     ['an alias for a key', 'a: &a hull\n*a : { length: 3 }\n'],
     ['a mark at the head', '\ufeffboat: Tern\nhull:\n  length: 900 mm\n'],
