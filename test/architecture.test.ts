@@ -141,6 +141,8 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/protocol.ts': [],
   'client/panel': ['server/drawing/styleSheet.ts'],
+  // The desktop's entry alone: the rest of the client runs in a browser too.
+  'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
   client: ['client/panel', 'server/protocol.ts', 'vscode', 'vscode-languageclient'],
 };
 

@@ -42,7 +42,7 @@ export const formFindings = {
   'mesh-name': {
     title: 'The name of a mesh file cannot be used',
     means: 'The name is a place on one computer, or does not end in .stl or .3mf.',
-    why: 'Files are read from the folder that is open only, so that a boat file works wherever its folder goes.',
+    why: 'Files are read from the folder of the boat file only, so that a boat file works wherever its folder goes.',
     todo: 'Copy the file beside the boat file and give its name from there.',
   },
   'mesh-loading': {
@@ -70,8 +70,8 @@ export const formFindings = {
     todo: 'Export it again more coarsely.',
   },
   'mesh-outside': {
-    title: 'A mesh file lies outside the folder that is open',
-    means: 'The name leads out of the folder with “..”.',
+    title: 'A mesh file lies outside the folder of the boat file',
+    means: 'The name leads out of the folder with “..”, or a link on the way does.',
     why: 'A boat file reads nothing but its own folder: one from a stranger shall not look round the computer.',
     todo: 'Copy the file into the folder of the boat file.',
   },
