@@ -16,8 +16,8 @@ import {
 import { basename, dirname, join } from 'node:path';
 import { plainly, Refused } from './plainErrors.ts';
 
-/** A text of a million characters, the most that is read, has no more, unless it is not one of ours. */
-const MOST_BYTES = 4 * 1024 * 1024;
+/** The longest text that is read, `longestText`, has no more in any writing. */
+const MOST_BYTES = 2 * 1024 * 1024;
 const BOM = '\uFEFF';
 
 /** The text of a boat file, or of what is piped in for the name `-`; throws an error in plain words. */

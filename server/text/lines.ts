@@ -33,18 +33,19 @@ export const positionAt = (lineStarts: readonly number[], offset: number): Posit
 
 /** Where the line that holds `offset` starts; a byte order mark before the first one is no part of it. */
 export const lineStart = (text: string, offset: number): number => {
-  let start = offset;
-  // Ends: for `start` only falls.
-  while (start > 0 && !isLineEnd(text, start - 1) && !(start === 1 && text[0] === '\ufeff')) start -= 1;
-  return start;
+  if (offset <= 0) return 0;
+  // The machine's own search: a line may be as long as the text, and be asked for at each of its words.
+  const after = text.lastIndexOf('\n', offset - 1) + 1;
+  const start = after + text.slice(after, offset).lastIndexOf('\r') + 1;
+  return start === 0 && text[0] === '\ufeff' ? 1 : start;
 };
 
 /** Where the line that holds `offset` ends, before its line ending. */
 export const lineEnd = (text: string, offset: number): number => {
-  let end = offset;
-  // Ends: for `end` only grows.
-  while (end < text.length && !isLineEnd(text, end)) end += 1;
-  return end;
+  const next = text.indexOf('\n', offset);
+  const end = next < 0 ? text.length : next;
+  const early = text.slice(offset, end).indexOf('\r');
+  return early < 0 ? Math.max(offset, end) : offset + early;
 };
 
 /** Where the line after the one that holds `offset` starts, or the end of the text. */
@@ -59,8 +60,6 @@ export const columnAt = (text: string, offset: number): number => offset - lineS
 
 /** The line ending the file uses: that of its first line. */
 export const lineEndingOf = (text: string): string => /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
-
-const isLineEnd = (text: string, offset: number): boolean => text[offset] === '\n' || text[offset] === '\r';
 
 /** The same length of text with everything but line endings blanked out between two offsets. */
 export const blank = (text: string, start: number, end: number): string =>

@@ -42,9 +42,12 @@ export function parse(text: string): Parsed | Refused {
   }
   if (isRefused(doc)) return doc;
   const local = [...doc.errors, ...doc.warnings].filter(error => !isStructural(error));
-  const said = local.map(error => explainLocal(error, { text: readText, doc }));
+  const said = local.slice(0, MOST_SAID).map(error => explainLocal(error, { text: readText, doc }));
   return { doc, faults: [...faults, ...said], readText, isGivenUp };
 }
+
+/** What is said of a text that is out of shape all through: nobody reads more, and each takes a look at all of it. */
+const MOST_SAID = 101;
 
 /** A dozen slips in a boat file; fewer in a huge text, where each round takes long. */
 const mostRounds = (text: string): number => Math.max(2, Math.min(12, Math.floor(3_000_000 / (text.length + 1))));

@@ -32,6 +32,9 @@ export interface Syntax {
 /** Slips that leave no doubt about what is read. */
 const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
 
+/** Slips that are said; of a text with more nothing is sure, and nobody reads on. */
+const MOST_SAID = 100;
+
 /** Reads any text at all; it never throws. */
 export function readSyntax(text: string): Syntax {
   const lineStarts = lineStartsOf(text);
@@ -55,9 +58,10 @@ export function readSyntax(text: string): Syntax {
   const root = isMap(doc.contents) || isSeq(doc.contents) || isScalar(doc.contents) ? doc.contents : null;
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
-  const findings = all.map(each => each.finding);
+  const findings = all.slice(0, MOST_SAID).map(each => each.finding);
   const slips = all.filter(each => !harmless.has(each.finding.code)).map(each => each.span);
-  return { text, lineStarts, doc, root, aliases, findings, slips, isGivenUp, readText };
+  const isOverfull = all.length > MOST_SAID;
+  return { text, lineStarts, doc, root, aliases, findings, slips, isGivenUp: isGivenUp || isOverfull, readText };
 }
 
 /** In the order of the text; the parser may say one thing twice. */

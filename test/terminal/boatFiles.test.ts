@@ -93,7 +93,7 @@ describe('what is no boat file is not read', () => {
   });
 
   it('nor what is far too large for one', () => {
-    expect(() => readBoatFile(put('huge.boat.yaml', new Uint8Array(5e6)))).toThrow(/more than 4 MB/);
+    expect(() => readBoatFile(put('huge.boat.yaml', new Uint8Array(5e6)))).toThrow(/more than 2 MB/);
   });
 });
 

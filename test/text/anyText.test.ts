@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { deepestNesting, longestText } from '../../server/text/bound.ts';
+import { deepestNesting, longestLine, longestText, mostLines } from '../../server/text/bound.ts';
 import { rangeOf } from '../../server/text/rangeOf.ts';
 import { readSyntax } from '../../server/text/syntax.ts';
 import { valueAt } from '../../server/text/values.ts';
@@ -43,9 +43,35 @@ describe('texts that are not read at all', () => {
     expect(readSyntax(block).findings).toEqual([]);
   });
 
-  test('a text of more than a million characters', () => {
-    const { findings } = readSyntax(`boat: ${'x'.repeat(longestText)}`);
+  test.each([
+    ['characters', 'note: |\n'.padEnd(longestText + 1, '  abc\n')],
+    ['lines', '\n'.repeat(mostLines)],
+    ['lines that end as on an old Macintosh', '\r'.repeat(mostLines)],
+    ['characters in a line', `boat: T\nnote: ${'x'.repeat(longestLine)}`],
+  ])('a text of too many %s', (_, text) => {
+    const { findings } = readSyntax(text);
     expect(findings.map(finding => finding.code)).toEqual(['file-too-large']);
+  });
+
+  test('the largest text that is read', () => {
+    expect(readSyntax('\n'.repeat(mostLines - 1)).findings).toEqual([]);
+    expect(readSyntax(`note: ${'x'.repeat(longestLine - 6)}`).findings).toEqual([]);
+  });
+
+  test('slips all through: some are said, and nothing is sure', () => {
+    const { findings, isGivenUp } = readSyntax(`payload:\n${'- name:a\n'.repeat(2000)}`);
+    expect(findings).toHaveLength(100);
+    expect(isGivenUp).toBe(true);
+  });
+
+  test('a key twice is said as before, where it is', () => {
+    const text = 'boat: T\nhull: { length: 1, length: 2 }\nboat: U\n"boat": V\n';
+    const { findings } = readSyntax(text);
+    expect(findings.map(({ code, place }) => [code, place])).toEqual([
+      ['duplicate-key', expect.objectContaining({ start: text.indexOf('length: 2') })],
+      ['duplicate-key', expect.objectContaining({ start: text.indexOf('boat: U') })],
+      ['duplicate-key', expect.objectContaining({ start: text.indexOf('"boat"') })],
+    ]);
   });
 
   test('aliases that multiply', () => {
