@@ -82,6 +82,30 @@ describe('texts that are not read at all', () => {
   });
 });
 
+describe('aliases of aliases', () => {
+  const chain = (length: number) =>
+    `a0: &a0 [x]\n${Array.from({ length }, (_, i) => `a${i + 1}: &a${i + 1} [*a${i}]\n`).join('')}boat: T\n`;
+
+  test('a long chain is refused, a short one is followed', () => {
+    expect(readSyntax(chain(5000)).findings.map(({ code }) => code)).toEqual(['alias-too-large']);
+    expect(valueAt(readSyntax(chain(5000)), ['boat'])).toBe('T');
+    expect(readSyntax(chain(200)).findings).toEqual([]);
+    expect(JSON.stringify(valueAt(readSyntax(chain(200)), ['a200']))).toContain('x');
+  });
+
+  test('thousands of one long list', () => {
+    const text = `a: &a [${'x,'.repeat(3000)}]\nb: [${'*a,'.repeat(3000)}]\nboat: T\n`;
+    expect(readSyntax(text).findings.map(({ code }) => code)).toEqual(['alias-too-large']);
+  });
+
+  test('circles of several stand for nothing, one by one', () => {
+    const text = 'a: &a { b: &b { c: *a, d: *b }, e: &e [*e, *a] }\nboat: T\n';
+    const { findings } = readSyntax(text);
+    expect(findings.map(({ code }) => code)).toEqual(new Array(4).fill('circular-alias'));
+    expect(valueAt(readSyntax(text), ['boat'])).toBe('T');
+  });
+});
+
 const sample = boatText`
   boat: Tern                     # free name
   units: { length: mm, mass: g }
