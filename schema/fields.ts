@@ -121,6 +121,13 @@ export const isMap = (raw: unknown): raw is Readonly<Record<string, unknown>> =>
 
 export const isList = (raw: unknown): raw is readonly unknown[] => Array.isArray(raw);
 
+/** The most that a list may hold: more than any boat needs, and every keystroke takes as long as they are many. */
+export const atMost = (count: number, what: string) =>
+  [
+    count,
+    { error: `More than ${count} ${what} are more than any boat needs: leave out those that change nothing.` },
+  ] as const;
+
 /** A strict map whose own type error is said in plain words. */
 export function map<S extends z.ZodRawShape>(shape: S, what: string) {
   return z.strictObject(shape, {

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { map, quantity, text, word } from './fields.ts';
+import { atMost, map, quantity, text, word } from './fields.ts';
 import { noteKey, partSchema } from './hull.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
@@ -137,6 +137,7 @@ export function trialSchema(units: FileUnits) {
 const list = <T extends z.ZodType>(item: T, description: string, example: string) =>
   z
     .array(item, { error: `Expected a list, such as ${example}.` })
+    .max(...atMost(50, 'readings or entries of one trial'))
     .meta({ description })
     .optional();
 

@@ -14,6 +14,7 @@ import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangemen
 import type { Boat, Entry, Waterline } from './boat.ts';
 import { checkTrials } from './checkTrials.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { entriesRead } from './mostEntries.ts';
 import { checkValue } from './readEntry.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
@@ -109,7 +110,7 @@ export function readBoat(
       leaveOut(path, String(path.at(-1)));
       return [];
     }
-    return entriesOf(syntax, path).flatMap(item => {
+    return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap(item => {
       const key = `${context} ${pathKey(item.path)} ${item.source}`;
       const had = item.shared ? undefined : kept?.entries.get(key);
       const isSame = had && [...had.files].every(([name, file]) => meshes(name) === file);
