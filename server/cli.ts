@@ -1,10 +1,10 @@
 import { version } from '../package.json';
-import { readBoatFile, rewriteBoatFile } from './boatFiles.ts';
-import { runCommandLine } from './commandLine.ts';
-import { writeOutput } from './outputFiles.ts';
-import { inPlainWords } from './plainErrors.ts';
-import { readBeside } from './readBeside.ts';
-import { WRONG_USE } from './world.ts';
+import { readBoatFile, rewriteBoatFile } from './editor/boatFiles.ts';
+import { writeOutput } from './editor/outputFiles.ts';
+import { inPlainWords } from './editor/plainErrors.ts';
+import { WRONG_USE } from './editor/world.ts';
+import { runCommandLine } from './terminal/commandLine.ts';
+import { readBeside } from './terminal/readBeside.ts';
 
 const { stdout, stderr, env } = process;
 /** A terminal that can do no more than print has neither colours nor a cursor. */

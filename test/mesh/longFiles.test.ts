@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from 'fflate';
 import { expect, test } from 'vitest';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 
 /** Each of these took minutes by a pattern that looked at every rest of the file anew; the test's own time limit tells. */
 test.each([

@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from 'fflate';
 import { expect, test } from 'vitest';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 
 const MESH = `<mesh><vertices><vertex x="0" y="0" z="0"/><vertex x="90" y="0" z="0"/><vertex x="0" y="90" z="0"/>
 <vertex x="0" y="0" z="90"/></vertices><triangles><triangle v1="0" v2="2" v3="1"/><triangle v1="0" v2="1" v3="3"/>

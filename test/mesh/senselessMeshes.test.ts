@@ -1,6 +1,6 @@
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { service } from '../helpers/analysed.ts';
 import { strayNumbers } from '../helpers/finite.ts';
 

@@ -1,8 +1,8 @@
 import { PassThrough } from 'node:stream';
 import { afterEach, describe, expect, test } from 'vitest';
 import { createConnection, type Message, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
-import { startServer } from '../../server/server.ts';
-import { createBoatService } from '../../server/service.ts';
+import { startServer } from '../../server/editor/languageServer.ts';
+import { createBoatService } from '../../server/editor/service.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 /** The real server, and messages to it as they may come from an editor that keeps no rules. */

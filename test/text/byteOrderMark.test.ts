@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
 
 const MARK = '\ufeff';

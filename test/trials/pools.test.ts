@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { Reading } from '../../server/boat/trial.ts';
-import { finish } from '../../server/steps.ts';
-import { hiddenId } from '../../server/trials/hidden.ts';
-import { findSlips, reconcileHidden } from '../../server/trials/reconcile.ts';
-import { standings } from '../../server/trials/slips.ts';
+import type { Reading } from '../../server/core/boat/trial.ts';
+import { finish } from '../../server/core/steps/steps.ts';
+import { findSlips, reconcileUnlisted } from '../../server/core/trials/pool/reconcile.ts';
+import { standings } from '../../server/core/trials/pool/slips.ts';
+import { unlistedId } from '../../server/core/trials/pool/unlistedWeight.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { drawPool, type SyntheticPool } from './syntheticPool.ts';
 
@@ -22,14 +22,14 @@ function pools(seed: number, count: number): readonly SyntheticPool[] {
   return drawn;
 }
 
-describe('synthetic pools: boats whose every figure is off by its doubt, with a weight that nobody wrote down', () => {
+describe('synthetic pools: boats whose every figure is off by its uncertainty, with a weight that nobody wrote down', () => {
   it('hidden values lie inside the stated 95 % interval in 90 to 99 % of the cases', { timeout: 600_000 }, () => {
     const inside = new Map<string, number>();
     let settled = 0;
     let inputsInside = 0;
     let inputsAll = 0;
-    for (const { lesson, truth, trueInputs } of pools(20260502, BOATS)) {
-      const found = finish(reconcileHidden(lesson, new Set()))!;
+    for (const { trialSet, truth, trueInputs } of pools(20260502, BOATS)) {
+      const found = finish(reconcileUnlisted(trialSet, new Set()))!;
       const { estimated, pool } = found;
       if (estimated.hasSettled) settled++;
       const isInside = (id: string, value: number): boolean => {
@@ -39,9 +39,9 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
         return Math.abs(value - stated) <= WIDTH * input.sigma * Math.sqrt(estimated.covariance[at]![at]!);
       };
       for (const key of ['mass', 'volume', 'station', 'offset', 'height'] as const) {
-        if (isInside(hiddenId(key), truth[key])) inside.set(key, (inside.get(key) ?? 0) + 1);
+        if (isInside(unlistedId(key), truth[key])) inside.set(key, (inside.get(key) ?? 0) + 1);
       }
-      for (const { id } of lesson.inputs) {
+      for (const { id } of trialSet.inputs) {
         inputsAll++;
         if (isInside(id, trueInputs.get(id)!)) inputsInside++;
       }
@@ -64,10 +64,10 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
     let planted = 0;
     let foundFirst = 0;
     let falseAlarms = 0;
-    for (const { lesson } of pools(20260510, 40)) {
-      const clean = finish(reconcileHidden(lesson, new Set()))!;
+    for (const { trialSet } of pools(20260510, 40)) {
+      const clean = finish(reconcileUnlisted(trialSet, new Set()))!;
       const readings = clean.pool.observations.map(({ reading }) => reading);
-      if (finish(findSlips(lesson)).slips.length > 0) falseAlarms++;
+      if (finish(findSlips(trialSet)).slips.length > 0) falseAlarms++;
       // A reading that nothing else controls hides its slip: one is planted where the others see it.
       const seen = standings(clean.estimated, clean.pool.observations).map(
         ({ sigma }, i) => sigma < 3 * readings[i]!.sigma,
@@ -77,11 +77,11 @@ describe('synthetic pools: boats whose every figure is off by its doubt, with a 
       if (!victim) continue;
       planted++;
       const wrong: Reading = { ...victim, value: victim.value + (random.even() < 0.5 ? -15 : 15) * victim.sigma };
-      const trials = lesson.trials.map(trial => ({
+      const trials = trialSet.trials.map(trial => ({
         ...trial,
         readings: trial.readings.map(reading => (reading === victim ? wrong : reading)),
       }));
-      const [first] = finish(findSlips({ ...lesson, trials })).slips;
+      const [first] = finish(findSlips({ ...trialSet, trials })).slips;
       if (first?.reading === wrong) foundFirst++;
     }
     expect(planted).toBeGreaterThan(30);

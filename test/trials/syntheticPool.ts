@@ -1,15 +1,20 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { readBoat } from '../../server/boat/readBoat.ts';
-import type { BoatSource } from '../../server/boat/source.ts';
-import type { Reading, Trial } from '../../server/boat/trial.ts';
-import { emptyShelf } from '../../server/bodies/assemble.ts';
-import { inputsOf } from '../../server/doubt/inputs.ts';
-import { emptyVariations } from '../../server/doubt/variations.ts';
-import { withInputs } from '../../server/doubt/withInputs.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import { type Hidden, type HiddenKey, hiddenId, withHidden } from '../../server/trials/hidden.ts';
-import type { Lesson } from '../../server/trials/lesson.ts';
-import { predictTrial } from '../../server/trials/predict.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import type { BoatSource } from '../../server/core/boat/source.ts';
+import type { Reading, Trial } from '../../server/core/boat/trial.ts';
+import { emptyCache } from '../../server/core/bodies/assemble.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { predictTrial } from '../../server/core/trials/pool/predict.ts';
+import type { TrialSet } from '../../server/core/trials/pool/trialSet.ts';
+import {
+  type UnlistedKey,
+  type UnlistedWeight,
+  unlistedId,
+  withUnlisted,
+} from '../../server/core/trials/pool/unlistedWeight.ts';
+import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
+import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
+import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 
@@ -52,34 +57,34 @@ function randomText({ even }: Seeded): string {
 
 /** A pool: what the builder has, and what is true. */
 export interface SyntheticPool {
-  readonly lesson: Lesson;
-  readonly hidden: Hidden;
+  readonly trialSet: TrialSet;
+  readonly unlisted: UnlistedWeight;
   /** Of the weight that nobody wrote down, SI. */
-  readonly truth: Readonly<Record<HiddenKey, number>>;
+  readonly truth: Readonly<Record<UnlistedKey, number>>;
   /** Of the inputs, by id. */
   readonly trueInputs: ReadonlyMap<string, number>;
 }
 
 /**
- * Draws a boat, lets every figure of it be off by its doubt, puts in a weight that nobody wrote down, and reads it in the
+ * Draws a boat, lets every figure of it be off by its uncertainty, puts in a weight that nobody wrote down, and reads it in the
  * pool with noise. Null where that boat would sink, fall over or not hang neutral.
  */
 export function drawPool(random: Seeded): SyntheticPool | null {
   const { source, trials } = readBoat(readSyntax(randomText(random)), describer, kept);
   const variations = emptyVariations();
   const inputs = inputsOf(source, variations);
-  const hidden = withHidden(source)!;
+  const unlisted = withUnlisted(source)!;
   const drawn = new Map(
-    [...inputs, ...hidden.inputs].map(input => [input, input.value + input.sigma * random.normal()]),
+    [...inputs, ...unlisted.inputs].map(input => [input, input.value + input.sigma * random.normal()]),
   );
-  const volume = hidden.inputs.find(({ id }) => id === hiddenId('volume'))!;
-  drawn.set(volume, Math.max(drawn.get(volume)!, hidden.leastVolume));
-  const real = { ...hidden.source, boat: withInputs(hidden.source, drawn) };
+  const volume = unlisted.inputs.find(({ id }) => id === unlistedId('volume'))!;
+  drawn.set(volume, Math.max(drawn.get(volume)!, unlisted.leastVolume));
+  const real = { ...unlisted.source, boat: withInputs(unlisted.source, drawn) };
   const read = trials.map(trial => readOff(real, trial, random));
   if (read.some(trial => trial === null)) return null;
-  const lesson: Lesson = { source, inputs, variations, shelf: emptyShelf(), trials: read.map(trial => trial!) };
+  const trialSet: TrialSet = { source, inputs, variations, cache: emptyCache(), trials: read.map(trial => trial!) };
   const byId = new Map([...drawn].map(([{ id }, value]) => [id, value]));
-  const of = (key: HiddenKey) => byId.get(hiddenId(key))!;
+  const of = (key: UnlistedKey) => byId.get(unlistedId(key))!;
   const truth = {
     mass: of('mass'),
     volume: of('volume'),
@@ -87,11 +92,11 @@ export function drawPool(random: Seeded): SyntheticPool | null {
     offset: of('offset'),
     height: of('height'),
   };
-  return { lesson, hidden, truth, trueInputs: byId };
+  return { trialSet, unlisted, truth, trueInputs: byId };
 }
 
 function readOff({ boat }: BoatSource, trial: Trial, { normal }: Seeded): Trial | null {
-  const shown = predictTrial(boat, trial, emptyShelf());
+  const shown = predictTrial(boat, trial, emptyCache());
   if (shown.some(value => value === null)) return null;
   const isLyingOver = trial.readings.some(({ of }, i) => (of === 'heel' || of === 'trim') && Math.abs(shown[i]!) > 0.5);
   const fill = trial.readings.findIndex(({ of }) => of === 'fill');

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import { jsonReport } from '../../server/report/jsonReport.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { jsonReport } from '../../server/core/report/jsonReport.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed, marked, service } from '../helpers/analysed.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
@@ -88,8 +88,8 @@ trials:
   - { condition: surfaced, marks: [{ station: 60 mm, height: 90 mm }, { station: 850 mm, height: 91 mm }], heel: 0.3° }
   - { condition: submerged, fill: 59 %, trim: 7°, heel: 0.1° }
 `);
-  it('has the doubts of every figure shrunk by the trials', { timeout: 60_000 }, () => {
-    const [before, now] = [analysis.doubts()!, taught(analysis, /^Insert/).doubts()!];
+  it('has the uncertainties of every figure shrunk by the trials', { timeout: 60_000 }, () => {
+    const [before, now] = [analysis.uncertainties()!, taught(analysis, /^Insert/).uncertainties()!];
     for (const figure of ['draft', 'trim', 'heel'] as const) {
       expect(now.surfaced![figure].sigma, figure).toBeLessThan(0.8 * before.surfaced![figure].sigma);
     }
@@ -131,7 +131,7 @@ describe('figures that were off', () => {
     expect(after.syntax.text).toMatch(/name: battery, mass: 2\d\d(\.\d)? g ± 15 g, station: 192 to 272 mm ± 0\.5 mm,/);
     expect(codes(after)).not.toContain('trial-differs');
     expect(after.trials[0]!.explained).toBe('changed figures');
-    expect(after.doubts()!.surfaced!.draft.sigma).toBeLessThan(analysis.doubts()!.surfaced!.draft.sigma);
+    expect(after.uncertainties()!.surfaced!.draft.sigma).toBeLessThan(analysis.uncertainties()!.surfaced!.draft.sigma);
   });
 });
 

@@ -1,0 +1,45 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Reading } from '../boat/trial.ts';
+import type { Estimate } from '../trials/pool/inclining.ts';
+
+/** The trials for machines: lengths mm, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
+export function trialsJson(analysis: Analysis) {
+  if (analysis.trials.length === 0) return [];
+  const { comparisons, ...learned } = analysis.learned();
+  const slips = learned.slips();
+  return comparisons.map(({ trial, readings, inclined }) => ({
+    name: trial.name,
+    condition: trial.condition,
+    aboard: trial.aboard.map(({ entry }) => entry.name),
+    without: trial.without,
+    explained: trial.explained,
+    readings: readings.map(({ reading, predicted, uncertainty, sigma, score }) => {
+      const slip = slips.find(each => each.reading === reading);
+      const own = (value: number) => value * scaleOf(reading);
+      return {
+        of: reading.of,
+        station: 'station' in reading ? reading.station * 1e3 : null,
+        read: own(reading.value),
+        uncertainty: own(sigma),
+        predicted: predicted === null ? null : own(predicted),
+        predictedUncertainty: own(uncertainty),
+        score: predicted === null ? null : score,
+        slip: slip ? { expected: own(slip.expected), uncertainty: own(slip.sigma) } : null,
+      };
+    }),
+    inclining: inclined && {
+      gm: estimateMm(inclined.gm),
+      heightOfG: estimateMm(inclined.heightOfG),
+      gmOfFile: inclined.gmOfFile * 1e3,
+      heightOfGOfFile: inclined.heightOfGOfFile * 1e3,
+    },
+  }));
+}
+
+const estimateMm = ({ value, sigma }: Estimate) => ({ value: value * 1e3, uncertainty: sigma * 1e3 });
+
+function scaleOf({ of }: Reading): number {
+  if (of === 'fill') return 1;
+  if (of === 'water') return 1e9;
+  return of === 'trim' || of === 'heel' || of === 'tilt' ? 180 / Math.PI : 1e3;
+}

@@ -1,0 +1,91 @@
+import type { Reading } from '../boat/trial.ts';
+import { inSteps } from '../steps/steps.ts';
+import { type Offer, offersOf } from './offers.ts';
+import { type Comparison, compareTrials } from './pool/compare.ts';
+import { type Inclined, incline } from './pool/inclining.ts';
+import { findSlips, type Sifted, type Slip } from './pool/reconcile.ts';
+import { SLIP_SCORE } from './pool/slips.ts';
+import { suspectsOf } from './pool/suspect.ts';
+import type { TrialSet } from './pool/trialSet.ts';
+
+/** What the pool tells of the file. */
+export interface Learned {
+  /** Every trial, in the order of the file. */
+  readonly comparisons: readonly LearnedTrial[];
+  /** Readings that fit nothing, the rest of the work done at once; and those that are known without it. */
+  slips(): readonly Slip[];
+  slipsSoFar(): readonly Slip[];
+  /** Does a little of the work on slips; true when they are there. */
+  stepToSlips(): boolean;
+  /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
+  offers(): readonly Offer[];
+  /** Does a little of the work on the offers; true when they are there. */
+  stepToOffers(): boolean;
+}
+
+/** So many times what makes a slip is plain to see. */
+const PLAIN = 2;
+
+export interface LearnedTrial extends Comparison {
+  /** What an inclining trial comes to; null for others. */
+  readonly inclined: Inclined | null;
+}
+
+/**
+ * Compares every trial with the file, and finds what the readings of those not yet accounted for tell: nothing while
+ * something is missing from the figures (not `isWhole`), for then no trial can agree with them.
+ */
+export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
+  const comparisons = compareTrials(trialSet).map(comparison => ({
+    ...comparison,
+    inclined: inclinedBy(comparison, trialSet),
+  }));
+  const teaching = comparisons.flatMap(({ trial, floatedTrial, readings }) =>
+    isWhole && floatedTrial && trial.explained === null && readings.every(({ predicted }) => predicted !== null)
+      ? [trial]
+      : [],
+  );
+  const school: TrialSet = { ...trialSet, trials: teaching };
+  const suspects = isWhole ? suspectsOf(comparisons, trialSet.inputs) : [];
+  // Straight lines are enough for a slip that is plain to see; the whole model is asked where they are not.
+  const isPlain = suspects.every(({ score }) => Math.abs(score) > PLAIN * SLIP_SCORE);
+  let sifted: Sifted | null = isPlain ? { slips: suspects, rest: null } : null;
+  const sifting = inSteps(function* () {
+    const readings = suspects.map(({ reading }) => reading);
+    sifted ??= yield* findSlips(school, readings);
+    return sifted;
+  });
+  const afterwards = isWhole ? comparisons.flatMap(slipsAfterwards) : [];
+  const offers = inSteps(function* () {
+    if (teaching.length === 0) return [];
+    // Ends: sifting has a bound of its own.
+    while (!sifting.step()) yield;
+    const { slips, rest } = sifting.all();
+    const leftOut: ReadonlySet<Reading> = new Set([...slips, ...afterwards].map(({ reading }) => reading));
+    return yield* offersOf(school, leftOut, rest);
+  });
+  return {
+    comparisons,
+    slips: () => [...sifting.all().slips, ...afterwards],
+    slipsSoFar: () => [...(sifted?.slips ?? []), ...afterwards],
+    stepToSlips: sifting.step,
+    offers: offers.all,
+    stepToOffers: offers.step,
+  };
+}
+
+/** In a trial that the file accounts for, a reading that is still far off fits nothing either. */
+const slipsAfterwards = ({ trial, readings }: Comparison): readonly Slip[] =>
+  trial.explained === null
+    ? []
+    : readings.flatMap(({ reading, predicted, uncertainty, score }) =>
+        predicted !== null && Math.abs(score) > SLIP_SCORE
+          ? [{ reading, expected: predicted, sigma: uncertainty, score }]
+          : [],
+      );
+
+function inclinedBy({ trial, floatedTrial, day }: Comparison, { source, cache }: TrialSet): Inclined | null {
+  if (trial.condition !== 'inclining' || !floatedTrial) return null;
+  const masses = day.inputs.filter(({ noun }) => noun === 'mass').map(({ sigma }) => sigma);
+  return incline(source.boat, trial, cache, Math.hypot(...masses));
+}

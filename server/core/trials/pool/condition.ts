@@ -1,0 +1,102 @@
+import type { BoatSource } from '../../boat/source.ts';
+import type { Input } from '../../uncertainty/input.ts';
+import type { Uncertainty } from '../../uncertainty/spread.ts';
+import type { Uncertainties } from '../../uncertainty/uncertainties.ts';
+import { dot, leastSquaresFrom } from '../estimation/leastSquares.ts';
+import { CHANGED } from './changed.ts';
+import type { Comparison } from './compare.ts';
+import { SLIP_SCORE } from './slips.ts';
+import { priorOf, type UnlistedKey } from './unlistedWeight.ts';
+
+/**
+ * Uncertainties of the figures when the readings count as known of those trials that the file accounts for. Figures that were
+ * changed to fit them may each be off as before, but not so that the readings would no longer fit; how they hang together is
+ * in no tolerance of the file, so it is put back here. An entry that was made of the readings has the broad uncertainties again
+ * that it had before anything was read: so every reading is used once.
+ */
+export function conditionOnTrials(
+  uncertainties: Uncertainties,
+  comparisons: readonly Comparison[],
+  source: BoatSource,
+): Uncertainties {
+  const accountsFor = (name: string | null) => name === CHANGED || source.boat.payload.some(part => part.name === name);
+  const told = comparisons.filter(({ trial, answers }) => answers && accountsFor(trial.explained));
+  if (told.length === 0) return uncertainties;
+  const entries = new Set(told.map(({ trial }) => trial.explained!));
+  const broad = uncertainties.inputs.map(input => broadening(input, entries, source));
+  const rows = told.flatMap(({ day, readings, answers }) => {
+    const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
+    return readings.flatMap(({ sigma, score }, i) =>
+      Math.abs(score) > SLIP_SCORE
+        ? []
+        : [
+            uncertainties.inputs.map(
+              ({ id }, k) => ((answers!.slopes[i]![places.get(id) ?? -1] ?? 0) * broad[k]!) / sigma,
+            ),
+          ],
+    );
+  });
+  const knowing = { rows, broad, places: new Map(uncertainties.inputs.map(({ id }, k) => [id, k])) };
+  const sharpen = (uncertainty: Uncertainty): Uncertainty => sharpened(uncertainty, knowing);
+  const all = <R extends object>(figures: R): R =>
+    Object.fromEntries(
+      Object.entries(figures).map(([name, uncertainty]) => [name, sharpen(uncertainty as Uncertainty)]),
+    ) as R;
+  return {
+    ...uncertainties,
+    surfaced: uncertainties.surfaced && all(uncertainties.surfaced),
+    submerged: uncertainties.submerged && all(uncertainties.submerged),
+    tanks: uncertainties.tanks.map(sharpen),
+  };
+}
+
+/** How much broader an input was before the readings were: more than once only for those of the entry made of them. */
+function broadening({ entryName, noun, sigma }: Input, entries: ReadonlySet<string>, source: BoatSource): number {
+  const before = entries.has(entryName) ? priorOf(source)?.[noun as UnlistedKey] : undefined;
+  return Math.max(1, (before?.sigma ?? 0) / sigma);
+}
+
+interface Knowing {
+  /** What each reading does answer to each input, in its own standard uncertainties. */
+  readonly rows: readonly (readonly number[])[];
+  readonly broad: readonly number[];
+  readonly places: ReadonlyMap<string, number>;
+}
+
+/** The linear-Gaussian update of one figure; what its line bends is left in proportion. */
+function sharpened(uncertainty: Uncertainty, { rows, broad, places }: Knowing): Uncertainty {
+  const slope = broad.map(() => 0);
+  for (const { input, change } of uncertainty.shares) {
+    const k = places.get(input.id);
+    if (k !== undefined) slope[k] = change * broad[k]!;
+  }
+  const straight = Math.hypot(...uncertainty.shares.map(({ change }) => change));
+  // In the readings' own space: (I + A·Aᵀ)⁻¹·A·c by least squares on [Aᵀ; I].
+  const seen = leastSquaresFrom(
+    rows.map(() => 0),
+    slope.map((_, k) => rows.map(row => row[k]!)),
+    slope,
+  );
+  if (!seen || straight === 0) return uncertainty;
+  const left = slope.map(
+    (c, k) =>
+      c -
+      dot(
+        seen.solution,
+        rows.map(row => row[k]!),
+      ),
+  );
+  const variance = Math.max(0, dot(slope, left));
+  const shares = uncertainty.shares.map(({ input, change }) => {
+    const k = places.get(input.id) ?? -1;
+    return { input, change, share: Math.max(0, (slope[k] ?? 0) * (left[k] ?? 0)) };
+  });
+  const total = shares.reduce((sum, { share }) => sum + share, 0);
+  return {
+    ...uncertainty,
+    sigma: uncertainty.sigma * (Math.sqrt(variance) / straight),
+    shares: shares
+      .map(({ share, ...rest }) => ({ ...rest, share: total > 0 ? share / total : 0 }))
+      .sort((a, b) => b.share - a.share),
+  };
+}

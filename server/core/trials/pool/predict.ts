@@ -1,0 +1,72 @@
+import type { Boat } from '../../boat/boat.ts';
+import { hullTop } from '../../boat/checkTrials.ts';
+import type { Reading, Shift, Trial } from '../../boat/trial.ts';
+import type { BodyCache } from '../../bodies/assemble.ts';
+import { shareFills } from '../../bodies/tankWater.ts';
+import { heelOf, trimOf } from '../../conditions/attitude.ts';
+import { type Reading as Figure, waterAt } from '../../uncertainty/figures.ts';
+import { type FloatingState, fillOf } from '../../uncertainty/floatBoat.ts';
+import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
+import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
+import { floatForTrial, floatShifted } from './floatTrial.ts';
+
+/** How a boat would have lain in a trial: at first, and after each shift of an inclining weight. */
+export interface FloatedTrial {
+  readonly rest: FloatedBoat;
+  readonly shifted: readonly (FloatedBoat | null)[];
+}
+
+/** Lays a boat as it lay in a trial. */
+export function floatTrial(boat: Boat, trial: Trial, cache: BodyCache): FloatedTrial | null {
+  const rest = floatForTrial(dayBodies(boat, trial, cache), trial);
+  return rest && { rest, shifted: trial.shifts.map(shift => floatShifted(rest, momentOf(shift))) };
+}
+
+export const momentOf = ({ mass, moved }: Shift): number => mass.value * moved.value;
+
+/** What the full model says that this boat would have shown in a trial, one for each reading; null where it could not. */
+export function predictTrial(boat: Boat, trial: Trial, cache: BodyCache): readonly (number | null)[] {
+  const floatedTrial = floatTrial(boat, trial, cache);
+  return trial.readings.map(reading => floatedTrial && shownBy(floatedTrial, reading, boat));
+}
+
+/** One reading off a boat that is laid, SI. */
+export function shownBy({ rest, shifted }: FloatedTrial, reading: Reading, boat: Boat): number | null {
+  const figure = figureOf(reading, boat);
+  if (reading.of !== 'tilt') return figure?.(rest.floating) ?? null;
+  const over = shifted[reading.shift];
+  return over && figure ? figure(over.floating) - figure(rest.floating) : null;
+}
+
+/** How a reading is taken off a boat as it lies; of a tilt, the heel before or after. Null where the boat has no such thing. */
+export function figureOf(reading: Reading, boat: Boat): Figure | null {
+  switch (reading.of) {
+    case 'mark':
+      return waterAt(reading.station);
+    case 'freeboard': {
+      const top = hullTop(boat, reading.station, reading.top);
+      const water = waterAt(reading.station);
+      return top === null ? null : floating => top - water(floating);
+    }
+    case 'trim':
+      return ({ state }) => trimOf(state.up);
+    case 'heel':
+    case 'tilt':
+      return ({ state }) => heelOf(state.up);
+    case 'fill':
+      return fillOf;
+    case 'water':
+      return ({ water }) => water;
+    case 'level':
+      return levelFigure(reading.tank);
+  }
+}
+
+const levelFigure =
+  (name: string | null): Figure =>
+  (floating: FloatingState) => {
+    const body = tankOf(name, floating.tanks);
+    if (!body) return 0;
+    const fill = shareFills(floating.tanks, fillOf(floating))[floating.tanks.indexOf(body)]!;
+    return levelInTank(body, fill, floating.state.up);
+  };

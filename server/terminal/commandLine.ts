@@ -1,0 +1,224 @@
+import { parseArgs } from 'node:util';
+import { type Analysis, inOtherWater } from '../core/analysis/analysis.ts';
+import { waterOfKind } from '../core/boat/readWater.ts';
+import type { Paper } from '../core/drawing/print/printStyle.ts';
+import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
+import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
+import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
+import type { Finding } from '../core/findings/finding.ts';
+import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
+import { jsonReport } from '../core/report/jsonReport.ts';
+import { textReport } from '../core/report/textReport.ts';
+import { positionAt } from '../core/text/reading/lines.ts';
+import { rangeOf } from '../core/text/reading/rangeOf.ts';
+import { escaped, printable, printableInColour } from '../editor/printable.ts';
+import { createBoatService } from '../editor/service.ts';
+import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
+import { correctCommand } from './correctCommand.ts';
+
+const USAGE = `Trim a scale submarine described in a boat file.
+
+  trimwright check FILE...           findings as file:line:column; exit code 1 when there are errors
+  trimwright report FILE [--json]    how the boat floats and dives, against its limits
+  trimwright correct FILE [--json]   the lead and foam that trim it, with a cut list
+                     [--write]       ... and put the best one into the file
+                     [--explain]     ... and say why each piece is what it is
+                     [--both-waters] the pieces to add for the sea, to take out again for fresh water
+
+  trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
+                   [--paper a4|letter]
+                   [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
+
+                   [--overwrite]     ... in the place of a file of that name
+
+  --water fresh|sea                  report, correct or draw for other water than the file's
+  --version                          which version this is
+
+  “-” for FILE reads what is piped in, “-o -” writes to the output.
+  Exit codes: 0 fine, 1 errors in a file, 2 wrong use, or a file that cannot be read or written.
+`;
+
+/** Runs one command and gives the exit code: 0 fine, 1 errors in a file, 2 wrong use or an unreadable file. */
+export function runCommandLine(args: readonly string[], terminal: World): number {
+  const parsed = parse(args);
+  const isJson = typeof parsed !== 'string' && parsed.json;
+  const world: World = {
+    ...terminal,
+    out: text => terminal.out(isJson ? escaped(text) : printableInColour(text)),
+    err: text => terminal.err(printable(text)),
+    progress: text => terminal.progress(text && printable(text)),
+  };
+  if (typeof parsed === 'string') {
+    world.err(`${parsed}\n\n${USAGE}`);
+    return WRONG_USE;
+  }
+  const { command, files, json } = parsed;
+  if (command === 'help') {
+    world.out(USAGE);
+    return OK;
+  }
+  if (command === 'version') {
+    world.out(`${world.version}\n`);
+    return OK;
+  }
+  if (command === 'check') return Math.max(...files.map(name => check(name, world)));
+  const ofFile = analysed(files[0]!, world);
+  if (!ofFile) return WRONG_USE;
+  const analysis = parsed.water
+    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
+    : ofFile;
+  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
+  if (command === 'sheet') return sheet(analysis, parsed, world);
+  world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
+  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+}
+
+/** Writes the sheet, or one drawing of it, to a file or to the output. */
+function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
+  const correction = analysis.corrections()[0] ?? null;
+  const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
+  if (svg !== null && !picture) {
+    world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
+    return ERRORS_FOUND;
+  }
+  const text = picture ? standaloneSvg(picture) : sheetDocument(analysis, { paper });
+  if (output === null || output === '-') world.out(text);
+  else {
+    const options = { from: files[0]!, overwrite };
+    if (!attempted(output, world, () => world.writeOutput(output, text, options))) return WRONG_USE;
+    world.err(`${output}: written.\n`);
+  }
+  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+}
+
+interface Command {
+  readonly command: 'check' | 'report' | 'correct' | 'sheet' | 'help' | 'version';
+  readonly files: readonly string[];
+  readonly json: boolean;
+  readonly write: boolean;
+  readonly explain: boolean;
+  readonly bothWaters: boolean;
+  readonly water: 'fresh' | 'sea' | null;
+  readonly output: string | null;
+  readonly overwrite: boolean;
+  readonly paper: Paper;
+  readonly svg: PictureId | null;
+}
+
+/** The command, or what is wrong with it. */
+function parse(args: readonly string[]): Command | string {
+  let read: ReturnType<typeof parseRaw>;
+  try {
+    read = parseRaw(args);
+  } catch (problem) {
+    // The first sentence: the rest is advice for programmers.
+    return `${(problem instanceof Error ? problem.message : String(problem)).split('. ')[0]}.`;
+  }
+  const [command, ...files] = read.positionals;
+  const {
+    json = false,
+    write = false,
+    explain = false,
+    'both-waters': bothWaters = false,
+    help,
+    water = null,
+    output = null,
+    overwrite = false,
+    version,
+    paper,
+    svg,
+  } = read.values;
+  const options = {
+    ...{ files, json, write, explain, bothWaters, output, overwrite },
+    water: water === 'fresh' || water === 'sea' ? water : null,
+    paper: paper === 'letter' ? paper : 'a4',
+    svg: PICTURES.find(id => id === svg) ?? null,
+  } as const;
+  if (version) return { ...options, command: 'version' };
+  if (help || command === undefined || command === 'help') return { ...options, command: 'help' };
+  if (command !== 'check' && command !== 'report' && command !== 'correct' && command !== 'sheet') {
+    return `There is no command “${command}”.`;
+  }
+  if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
+  if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
+  if ((command === 'check' || command === 'sheet') && json) return '“--json” belongs to “report” and “correct”.';
+  if (command !== 'correct' && (write || explain || bothWaters)) {
+    return '“--write”, “--explain” and “--both-waters” belong to “correct”.';
+  }
+  if (bothWaters && (write || explain || water !== null)) {
+    return '“--both-waters” goes with “--json” alone: what to write depends on the water.';
+  }
+  if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
+  if (water !== null && command === 'check') return '“--water” belongs to “report”, “correct” and “sheet”.';
+  if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
+    return '“-o”, “--paper” and “--svg” belong to “sheet”.';
+  }
+  if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
+  if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
+  if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
+  if (svg !== undefined && options.svg === null) return `“--svg” is one of ${PICTURES.join(', ')}, not “${svg}”.`;
+  return { ...options, command };
+}
+
+const parseRaw = (args: readonly string[]) =>
+  parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: {
+      json: { type: 'boolean' },
+      write: { type: 'boolean' },
+      explain: { type: 'boolean' },
+      'both-waters': { type: 'boolean' },
+      water: { type: 'string' },
+      output: { type: 'string', short: 'o' },
+      overwrite: { type: 'boolean' },
+      version: { type: 'boolean' },
+      paper: { type: 'string' },
+      svg: { type: 'string' },
+      help: { type: 'boolean', short: 'h' },
+    },
+  });
+
+/** Null, and said, for a file that cannot be read. */
+function analysed(name: string, world: World): Analysis | null {
+  let text = '';
+  if (!attempted(name, world, () => (text = world.readFile(name)))) return null;
+  world.progress(`${name}: computing …`);
+  const meshes = new Map<string, MeshFile>();
+  const analysis = createBoatService().analyse(text, undefined, mesh => {
+    const file = meshes.get(mesh) ?? meshBeside(name, mesh, world);
+    meshes.set(mesh, file);
+    return file;
+  });
+  world.progress(null);
+  return analysis;
+}
+
+/** A mesh file by its name from the folder of the boat file; nothing outside that folder is read. */
+function meshBeside(boatFile: string, name: string, world: World): MeshFile {
+  if (name.split('/').includes('..')) return outsideMesh();
+  try {
+    const bytes = world.readBeside(boatFile, name);
+    if (bytes === 'outside') return outsideMesh();
+    return bytes ? readMeshFile(bytes) : missingMesh();
+  } catch (problem) {
+    return unreadableMesh(problem instanceof Error ? problem.message : String(problem));
+  }
+}
+
+function check(file: string, world: World): number {
+  const analysis = analysed(file, world);
+  if (!analysis) return WRONG_USE;
+  const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
+  world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
+  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+}
+
+const sorted = (analysis: Analysis): readonly Finding[] =>
+  [...analysis.findings].sort((a, b) => rangeOf(analysis.syntax, a.place)[0] - rangeOf(analysis.syntax, b.place)[0]);
+
+function findingLine(file: string, { syntax }: Analysis, finding: Finding): string {
+  const { line, character } = positionAt(syntax.lineStarts, rangeOf(syntax, finding.place)[0]);
+  return `${file}:${line + 1}:${character + 1}: ${finding.severity}: ${finding.message} [${finding.code}]`;
+}
