@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { meshKey, sectionsKey } from './drawnForms.ts';
-import { atMost, choose, extent, isList, isMap, map, quantity, section, taper, word } from './fields.ts';
+import { atMost, choose, extent, isMap, map, quantity, section, taper, word } from './fields.ts';
 import type { Quantity, Range } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 
@@ -65,6 +65,12 @@ const oneForm = (units: FileUnits) => ({
 });
 
 /** One of these forms, or several of them. */
+/** The forms whose sizes change when a piece is cut anew. */
+export function recutKeys(units: FileUnits) {
+  const { round, box, ball, volume } = oneForm(units);
+  return { round, box, ball, volume };
+}
+
 export const formKeys = (units: FileUnits) => ({
   ...oneForm(units),
   forms: z
@@ -144,5 +150,3 @@ export function waterlineSchema(units: FileUnits) {
 
 /** An extent is a range rather than a place. */
 export const isRange = (value: Quantity | Range): value is Range => 'from' in value;
-
-export const isPointList = isList;

@@ -1,9 +1,9 @@
 import { version } from '../package.json';
-import { readBoatFile, rewriteBoatFile } from './editor/boatFiles.ts';
-import { writeOutput } from './editor/outputFiles.ts';
-import { inPlainWords } from './editor/plainErrors.ts';
 import { WRONG_USE } from './editor/world.ts';
+import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
 import { runCommandLine } from './terminal/commandLine.ts';
+import { writeOutput } from './terminal/outputFiles.ts';
+import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
 
 const { stdout, stderr, env } = process;

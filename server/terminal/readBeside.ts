@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative } from 'node:path';
 import { MOST_BYTES } from '../core/meshFiles/meshFile.ts';
-import { plainly, Refused } from '../editor/plainErrors.ts';
+import { plainly, Refused } from './plainErrors.ts';
 
 /**
  * Bytes of a file by its name from the folder of a boat file; null when it is not there, 'outside' when a link leads out of

@@ -14,7 +14,7 @@ export interface Plain {
   readonly tanks?: readonly PlainTank[];
 }
 
-export interface PlainTank {
+interface PlainTank {
   readonly form: Form;
   readonly kind?: TankKind;
   readonly fill?: number;
@@ -71,11 +71,13 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       inside: 'solid 0',
       material: null,
       fixed: true,
+      isLearned: false,
       from: centroid,
       to: centroid,
       worked: [],
       written: null,
     })),
+    ashore: [],
     bays: [],
     stock: { lead: { density: 11340, strip: null, pieces: [] }, foam: { density: 30, strip: null, pieces: [] } },
     limits: DEFAULT_LIMITS,

@@ -1,6 +1,7 @@
 import { PassThrough } from 'node:stream';
 import { afterEach, describe, expect, test } from 'vitest';
 import { createConnection, type Message, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
+import { plainClock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
 import { createBoatService } from '../../server/editor/service.ts';
 import { PROBE } from '../helpers/probe.ts';
@@ -9,7 +10,7 @@ import { PROBE } from '../helpers/probe.ts';
 function roughEditor() {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
-  startServer({ connection: wire, clock: globalThis, service: createBoatService() });
+  startServer({ connection: wire, clock: plainClock, service: createBoatService() });
   const writer = new StreamMessageWriter(toServer);
   const waiting = new Map<unknown, (answer: Answer) => void>();
   const told: string[] = [];
@@ -117,9 +118,9 @@ describe('an editor that keeps no rules', () => {
     await editor.tell('textDocument/didOpen', opened);
     // LSP 3.17, “ErrorCodes”: -32002 ServerNotInitialized, -32600 InvalidRequest (from memory).
     expect((await editor.ask(method, asked)).error?.code).toBe(-32002);
+    expect(editor.told).not.toContain('textDocument/publishDiagnostics');
     await editor.ask('initialize', hello);
     await editor.ask('shutdown');
     expect((await editor.ask(method, asked)).error?.code).toBe(-32600);
-    expect(editor.told).not.toContain('textDocument/publishDiagnostics');
   });
 });

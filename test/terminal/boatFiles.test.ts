@@ -14,8 +14,8 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { readBoatFile, rewriteBoatFile } from '../../server/editor/boatFiles.ts';
-import { writeOutput } from '../../server/editor/outputFiles.ts';
+import { readBoatFile, rewriteBoatFile } from '../../server/terminal/boatFiles.ts';
+import { writeOutput } from '../../server/terminal/outputFiles.ts';
 
 let folder = '';
 const at = (name: string): string => join(folder, name);

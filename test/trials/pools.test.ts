@@ -4,10 +4,13 @@ import { finish } from '../../server/core/steps/steps.ts';
 import { findSlips, reconcileUnlisted } from '../../server/core/trials/pool/reconcile.ts';
 import { standings } from '../../server/core/trials/pool/slips.ts';
 import { unlistedId } from '../../server/core/trials/pool/unlistedWeight.ts';
+import { byChance, isLong } from '../helpers/long.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { drawPool, type SyntheticPool } from './syntheticPool.ts';
 
-const BOATS = 200;
+const BOATS = isLong ? 200 : 20;
+/** A slip costs many reconciliations to find. */
+const BOATS_WITH_SLIPS = isLong ? 40 : 6;
 /** Two-sided 95 % of the normal distribution. */
 const WIDTH = 1.96;
 
@@ -46,13 +49,13 @@ describe('synthetic pools: boats whose every figure is off by its uncertainty, w
         if (isInside(id, trueInputs.get(id)!)) inputsInside++;
       }
     }
-    expect(settled).toBeGreaterThanOrEqual(0.97 * BOATS);
+    expect(settled).toBeGreaterThanOrEqual((0.97 - byChance(BOATS)) * BOATS);
     // Of a weight of which hardly anything is known the place is no straight line of the readings: height and station fall a
     // little short by themselves.
-    for (const [key, count] of inside) expect(count / BOATS, key).toBeGreaterThanOrEqual(0.87);
+    for (const [key, count] of inside) expect(count / BOATS, key).toBeGreaterThanOrEqual(0.87 - byChance(BOATS));
     const allInside = [...inside.values()].reduce((sum, count) => sum + count) / (5 * BOATS);
-    expect(allInside).toBeGreaterThanOrEqual(0.9);
-    expect(allInside).toBeLessThanOrEqual(0.99);
+    expect(allInside).toBeGreaterThanOrEqual(0.9 - byChance(5 * BOATS));
+    expect(allInside).toBeLessThanOrEqual(0.99 + byChance(5 * BOATS));
     expect(inputsInside / inputsAll).toBeGreaterThanOrEqual(0.9);
     expect(inputsInside / inputsAll).toBeLessThanOrEqual(0.99);
   });
@@ -64,7 +67,7 @@ describe('synthetic pools: boats whose every figure is off by its uncertainty, w
     let planted = 0;
     let foundFirst = 0;
     let falseAlarms = 0;
-    for (const { trialSet } of pools(20260510, 40)) {
+    for (const { trialSet } of pools(20260510, BOATS_WITH_SLIPS)) {
       const clean = finish(reconcileUnlisted(trialSet, new Set()))!;
       const readings = clean.pool.observations.map(({ reading }) => reading);
       if (finish(findSlips(trialSet)).slips.length > 0) falseAlarms++;
@@ -84,8 +87,8 @@ describe('synthetic pools: boats whose every figure is off by its uncertainty, w
       const [first] = finish(findSlips({ ...trialSet, trials })).slips;
       if (first?.reading === wrong) foundFirst++;
     }
-    expect(planted).toBeGreaterThan(30);
-    expect(foundFirst / planted).toBeGreaterThanOrEqual(0.95);
-    expect(falseAlarms / planted).toBeLessThanOrEqual(0.1);
+    expect(planted).toBeGreaterThan(0.75 * BOATS_WITH_SLIPS);
+    expect(foundFirst / planted).toBeGreaterThanOrEqual(0.95 - byChance(planted));
+    expect(falseAlarms / planted).toBeLessThanOrEqual(0.1 + byChance(planted));
   });
 });

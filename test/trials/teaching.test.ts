@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import type { Offer } from '../../server/core/trials/offers.ts';
 import { analysed, marked, service } from '../helpers/analysed.ts';
+import { inserts } from '../helpers/kinds.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 const dunlin = analysed(dunlinText);
@@ -12,15 +14,22 @@ const actionsAt = (analysis: Analysis, words: string) => {
   const at = analysis.syntax.text.indexOf(words);
   return service.codeActions(analysis, [at, at], file);
 };
+/** What is offered for no finding's sake: first to keep what was on board, then to add a trial. */
+const rewritesAt = (analysis: Analysis, words: string) =>
+  actionsAt(analysis, words).filter(({ kind }) => kind === 'refactor.rewrite');
 const codes = (analysis: Analysis) => analysis.findings.map(({ code }) => code);
 
-/** The file after an offer of the trials. */
-function taught(analysis: Analysis, title: RegExp): Analysis {
-  const offer = analysis
+/** What the trials teach: an unlisted weight to insert, or figures to change. */
+const offerOf = (analysis: Analysis, what: 'insert' | 'change'): Offer | undefined =>
+  analysis
     .learned()
     .offers()
-    .find(each => title.test(each.title));
-  if (!offer) throw new Error(`nothing is offered like ${title}`);
+    .find(offer => inserts(offer) === (what === 'insert'));
+
+/** The file after an offer of the trials. */
+function taught(analysis: Analysis, what: 'insert' | 'change'): Analysis {
+  const offer = offerOf(analysis, what);
+  if (!offer) throw new Error(`there is nothing to ${what}`);
   return analysed(splice(analysis.syntax.text, applyChanges(analysis.syntax, offer.changes)!));
 }
 
@@ -43,7 +52,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     expect(marked(dunlin, finding!)).toBe('96 mm ± 1 mm');
   });
   it('finds where it is: 26 g with 6 ml, 20 g in the water, at station 596 mm', () => {
-    const { boat } = taught(dunlin, /^Insert/);
+    const { boat } = taught(dunlin, 'insert');
     const weight = boat.payload.at(-1)!;
     expect(weight.name).toBe('unlisted weight');
     expect((weight.mass - boat.water.density * weight.volume) * 1000).toBeGreaterThan(15);
@@ -53,7 +62,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
 });
 
 describe('after a reconciliation', () => {
-  const after = taught(dunlin, /^Insert/);
+  const after = taught(dunlin, 'insert');
   it('the trials agree but for the slip, and are not used again', () => {
     expect(after.ofFile).toEqual([]);
     expect(codes(after)).not.toContain('trial-differs');
@@ -89,12 +98,16 @@ trials:
   - { condition: submerged, fill: 59 %, trim: 7°, heel: 0.1° }
 `);
   it('has the uncertainties of every figure shrunk by the trials', { timeout: 60_000 }, () => {
-    const [before, now] = [analysis.uncertainties()!, taught(analysis, /^Insert/).uncertainties()!];
+    const [before, now] = [analysis.uncertainties()!, taught(analysis, 'insert').uncertainties()!];
     for (const figure of ['draft', 'trim', 'heel'] as const) {
-      expect(now.surfaced![figure].sigma, figure).toBeLessThan(0.8 * before.surfaced![figure].sigma);
+      expect(now.conditions.surfaced![figure]!.sigma, figure).toBeLessThan(
+        0.8 * before.conditions.surfaced![figure]!.sigma,
+      );
     }
     for (const figure of ['fill', 'trim', 'heel'] as const) {
-      expect(now.submerged![figure]!.sigma, figure).toBeLessThan(0.5 * before.submerged![figure]!.sigma);
+      expect(now.conditions.submerged![figure]!.sigma, figure).toBeLessThan(
+        0.5 * before.conditions.submerged![figure]!.sigma,
+      );
     }
   });
 });
@@ -121,17 +134,16 @@ describe('figures that were off', () => {
       .replace('TRIM', `${((surfaced.attitude.trim * 180) / Math.PI).toFixed(2)}° ± 0.2°`),
   );
   it('are offered changed, each old to new, in the unit and way they are written', () => {
-    const offer = analysis
-      .learned()
-      .offers()
-      .find(({ title }) => /^Change/.test(title))!;
+    const offer = offerOf(analysis, 'change')!;
     expect([offer.title, ...offer.details].join('\n')).toMatch(/mass of “battery”: 182 g to 2\d\d(\.\d)? g/);
     expect(offer.title.length).toBeLessThanOrEqual(90);
-    const after = taught(analysis, /^Change/);
+    const after = taught(analysis, 'change');
     expect(after.syntax.text).toMatch(/name: battery, mass: 2\d\d(\.\d)? g ± 15 g, station: 192 to 272 mm ± 0\.5 mm,/);
     expect(codes(after)).not.toContain('trial-differs');
     expect(after.trials[0]!.explained).toBe('changed figures');
-    expect(after.uncertainties()!.surfaced!.draft.sigma).toBeLessThan(analysis.uncertainties()!.surfaced!.draft.sigma);
+    expect(after.uncertainties()!.conditions.surfaced!.draft!.sigma).toBeLessThan(
+      analysis.uncertainties()!.conditions.surfaced!.draft!.sigma,
+    );
   });
 });
 
@@ -140,9 +152,9 @@ describe('what was on board', () => {
     timeout: 60_000,
   }, () => {
     const analysis = dunlin;
-    const action = actionsAt(analysis, 'fill: 55 %').find(({ title }) => title.startsWith('Keep what was on board'))!;
-    expect(action.title).toBe('Keep what was on board in the trial of 2026-05-09: “sheet lead at the bow” as payload');
-    const edits = action.edit!.changes![file.uri]!;
+    const [keep] = rewritesAt(analysis, 'fill: 55 %');
+    expect(keep!.title).toBe('Keep what was on board in the trial of 2026-05-09: “sheet lead at the bow” as payload');
+    const edits = keep!.edit!.changes![file.uri]!;
     const starts = analysis.syntax.lineStarts;
     const offset = ({ line, character }: { line: number; character: number }) => starts[line]! + character;
     const text = splice(
@@ -166,8 +178,8 @@ describe('what was on board', () => {
     expect(shown(after)).toEqual(shown(analysis));
   });
   it('goes with the marks into a new trial', () => {
-    const action = actionsAt(dunlin, 'fill: 55 %').find(({ title }) => title.startsWith('Add a trial'))!;
-    expect(action.edit!.changes![file.uri]![0]!.newText).toContain('trim: -2° ± 0.5°');
+    const [, next] = rewritesAt(dunlin, 'fill: 55 %');
+    expect(next!.edit!.changes![file.uri]![0]!.newText).toContain('trim: -2° ± 0.5°');
   });
 });
 

@@ -1,4 +1,4 @@
-import type { Reading } from '../boat/trial.ts';
+import type { Reading, Trial } from '../boat/trial.ts';
 import { inSteps } from '../steps/steps.ts';
 import { type Offer, offersOf } from './offers.ts';
 import { type Comparison, compareTrials } from './pool/compare.ts';
@@ -42,7 +42,7 @@ export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
   }));
   const teaching = comparisons.flatMap(({ trial, floatedTrial, readings }) =>
     isWhole && floatedTrial && trial.explained === null && readings.every(({ predicted }) => predicted !== null)
-      ? [trial]
+      ? [withoutStruck(trial)]
       : [],
   );
   const school: TrialSet = { ...trialSet, trials: teaching };
@@ -74,12 +74,15 @@ export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
   };
 }
 
+/** What is struck out teaches nothing. */
+const withoutStruck = (trial: Trial): Trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) });
+
 /** In a trial that the file accounts for, a reading that is still far off fits nothing either. */
 const slipsAfterwards = ({ trial, readings }: Comparison): readonly Slip[] =>
   trial.explained === null
     ? []
     : readings.flatMap(({ reading, predicted, uncertainty, score }) =>
-        predicted !== null && Math.abs(score) > SLIP_SCORE
+        !reading.isSlip && predicted !== null && Math.abs(score) > SLIP_SCORE
           ? [{ reading, expected: predicted, sigma: uncertainty, score }]
           : [],
       );

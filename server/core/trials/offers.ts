@@ -62,7 +62,13 @@ function insertUnlisted({ source, trials }: TrialSet, { pool, estimated, unliste
   };
   const { length, mass: massUnit } = boat.units;
   const isImperial = length === 'in' || length === 'ft';
-  const name = freeName(unlisted.entry.name, [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload]);
+  const name = freeName(unlisted.entry.name, [
+    ...boat.shells,
+    ...boat.compartments,
+    ...boat.tanks,
+    ...boat.payload,
+    ...boat.ashore,
+  ]);
   const entry: EntryText = {
     fields: [
       ['name', name],

@@ -1,6 +1,8 @@
 import { assembleBodies } from '../bodies/assemble.ts';
+import type { FloatingState } from '../conditions/float.ts';
+import type { Reading } from '../conditions/readings.ts';
 import { addScaled } from '../geometry/form/vector.ts';
-import type { Reading } from './figures.ts';
+import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
@@ -46,23 +48,26 @@ const CURVED = 0.4;
  * the inputs that push most are given their likely values there, so that the water finds the hull that goes with them;
  * the others are put on as bare weight.
  */
-export function spreadOf(
+export function* spreadSteps(
   owner: Owner,
   floated: FloatedBoat,
   residuals: readonly ResidualLoad[],
   readings: readonly Reading[],
-): readonly Uncertainty[] {
+): Steps<readonly Uncertainty[]> {
   const { floating } = floated;
   const loads = residuals.map(({ mass, moment }) => [mass, ...moment]);
   const { columns, weights } = whiten(loads, 4);
   const isAfloat = floated.arrangement.loading.kind !== 'neutral';
   const isMajor = residuals.map(({ input }, i) => isAfloat && square(weights[i]!) > MAJOR && !movesMesh(input, owner));
   const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
-  const points = fifthDegreeRule(columns.length).map(point => {
-    if (point.z.every(value => value === 0)) return { ...point, floating };
+  const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
+  for (const [n, point] of fifthDegreeRule(columns.length).entries()) {
+    if (n % POINTS_A_STEP === 0) yield;
     const likely = weights.map(weight => inner(weight, point.z));
-    return { ...point, floating: floatBoat(arrangedAt(owner, floated, { residuals, isMajor, likely }), floating) };
-  });
+    const isMiddle = point.z.every(value => value === 0);
+    const there = isMiddle ? floating : floatBoat(arrangedAt(owner, floated, { residuals, isMajor, likely }), floating);
+    points.push({ ...point, floating: there });
+  }
   const rests = points.every(at => at.floating !== null);
   return readings.map((reading, i) => {
     const value = reading(floating);
@@ -74,6 +79,9 @@ export function spreadOf(
     return { value, ...uncertaintyFrom(figures, weights, residuals, direct, rests) };
   });
 }
+
+/** Points of the rule that are looked at in one step. */
+const POINTS_A_STEP = 5;
 
 /** Part in the uncertainty of any of the four loads from which an input is one of those that push most. */
 const MAJOR = 0.02;

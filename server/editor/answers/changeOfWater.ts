@@ -1,8 +1,10 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { keepHistory } from '../../core/analysis/keepHistory.ts';
 import type { InWater, SetPiece, WaterSet } from '../../core/corrections/kinds/waterSet.ts';
 import { addedWays, titleOf } from '../../core/corrections/words/correctionTitle.ts';
 import type { Change, Mend } from '../../core/findings/finding.ts';
+import { flowText } from '../../core/text/editing/writtenEntry.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
 import { valueAt } from '../../core/text/reading/values.ts';
@@ -30,8 +32,17 @@ export function changeOfWater(analysis: Analysis): Mend | null {
     ...out.map(({ part }) => ({ kind: 'remove', path: part.path }) as const),
   ];
   const done = titlesFor(out, to, analysis);
-  return { title: titleOf([`Change to ${name} water`], done), changes };
+  return {
+    title: titleOf([`Change to ${name} water`], done),
+    changes: [...keepHistory(changes, analysis.syntax, analysis.trials), ...oldWater(analysis)],
+  };
 }
+
+/** Trials that took the file's water for granted were in that of before. */
+const oldWater = ({ syntax, trials }: Analysis): readonly Change[] =>
+  trials
+    .filter(({ pool, readings }) => pool === null && readings.length > 0)
+    .map(({ path }) => ({ kind: 'add-key', path, key: 'pool', text: flowText(valueAt(syntax, ['water'])) }));
 
 const seaToFresh = ({ fresh, sea }: WaterSet) => [sea, fresh, 'fresh'] as const;
 

@@ -1,5 +1,6 @@
 import { samePath } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { keepHistory } from '../../core/analysis/keepHistory.ts';
 import type { Part } from '../../core/boat/boat.ts';
 import { markOf, moveAlong } from '../../core/corrections/room/shift.ts';
 import type { Change } from '../../core/findings/finding.ts';
@@ -28,7 +29,7 @@ export function moveEdits(analysis: Analysis, { key, by }: WantedMove): Edits {
   if (!part) return refused('There is no such part any more.');
   const metres = 'metres' in by ? by.metres : by.marks * markOf(part, analysis.boat.units);
   const changes = moveAlong(part, metres, analysis.boat);
-  if (changes) return editsFor(analysis, changes);
+  if (changes) return editsFor(analysis, keepHistory(changes, analysis.syntax, analysis.trials));
   return refused(`“${part.name}” has no station of its own to rewrite; change its form or its balance in the text.`);
 }
 

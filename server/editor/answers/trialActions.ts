@@ -1,5 +1,6 @@
 import { isInside, type Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Part } from '../../core/boat/boat.ts';
 import type { Change } from '../../core/findings/finding.ts';
 import { flowText, writtenEntry } from '../../core/text/editing/writtenEntry.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
@@ -67,7 +68,7 @@ function keepAboard({ syntax, trials, boat }: Analysis, { trial }: LearnedTrial)
 /** A trial that had a piece of that name on board has it no longer for itself; one that had it not says so. */
 function leftAshore(
   trial: Analysis['trials'][number],
-  pieces: readonly { readonly name: string }[],
+  pieces: readonly Pick<Part, 'name' | 'path'>[],
 ): readonly Change[] {
   const own = trial.aboard.filter(({ entry }) => pieces.some(({ name }) => name === entry.name));
   const missing = pieces.filter(
@@ -104,9 +105,9 @@ function newTrial({ syntax, trials }: Analysis): TrialAction {
 /** Keys that the next trial has again: its date anew, where and what was read, and how the boat was that day. */
 const REPEATED = [
   ...['date', 'condition', 'marks', 'freeboard', 'heel', 'trim', 'fill', 'water', 'level', 'tank', 'shifts'],
-  ...['mass', 'moved', 'aboard', 'without', 'pool'],
+  ...['scales', 'balance', 'hooks', 'mass', 'moved', 'aboard', 'without', 'pool'],
 ];
 
 /** What of a trial stands in the next one too: where it was read, and what was on board. */
-export const repeatedFields = (syntax: Analysis['syntax'], path: Path) =>
+const repeatedFields = (syntax: Analysis['syntax'], path: Path) =>
   (writtenEntry(syntax, path)?.fields ?? []).filter(([key]) => REPEATED.includes(key));

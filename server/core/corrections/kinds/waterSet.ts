@@ -99,7 +99,7 @@ function* trimmed(boatToTrim: BoatToTrim, purpose = ''): Steps<Trimmed | null> {
   if (isWithin(boatToTrim)) return { pieces: [], lying: boatToTrim };
   const correction: Correction | null = yield* correct(boatToTrim, 'both');
   if (!correction) return null;
-  const taken = boatToTrim.boat.payload;
+  const taken = [...boatToTrim.boat.payload, ...boatToTrim.boat.ashore];
   const pieces = correction.pieces.map((piece, i): SetPiece => {
     const part = correction.parts[i]!;
     const name = purpose === '' ? part.name : freeName(`${part.name} ${purpose}`, taken);

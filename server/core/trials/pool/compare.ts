@@ -1,5 +1,5 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
-import { type Day, dayOf } from './day.ts';
+import { type Day, dayOf, withoutDay } from './day.ts';
 import { sigmaOf } from './pool.ts';
 import { type FloatedTrial, floatTrial, shownBy } from './predict.ts';
 import { type Answers, answersOf } from './sensitivities.ts';
@@ -36,7 +36,7 @@ export const DIFFERS = 2;
 export const compareTrials = ({ source, inputs, cache, variations, trials }: TrialSet): readonly Comparison[] =>
   trials.map(trial => {
     const day = dayOf(source, inputs, trial);
-    const floatedTrial = floatTrial(source.boat, trial, cache);
+    const floatedTrial = floatTrial(day.source.boat, withoutDay(trial), cache);
     const answers = floatedTrial && answersOf(day, floatedTrial, { cache, variations });
     const readings = trial.readings.map((reading, i): ComparedReading => {
       const predicted = floatedTrial && shownBy(floatedTrial, reading, source.boat);

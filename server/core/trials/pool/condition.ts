@@ -1,7 +1,7 @@
 import type { BoatSource } from '../../boat/source.ts';
 import type { Input } from '../../uncertainty/input.ts';
 import type { Uncertainty } from '../../uncertainty/spread.ts';
-import type { Uncertainties } from '../../uncertainty/uncertainties.ts';
+import type { FigureUncertainties, Uncertainties } from '../../uncertainty/uncertainties.ts';
 import { dot, leastSquaresFrom } from '../estimation/leastSquares.ts';
 import { CHANGED } from './changed.ts';
 import type { Comparison } from './compare.ts';
@@ -26,8 +26,8 @@ export function conditionOnTrials(
   const broad = uncertainties.inputs.map(input => broadening(input, entries, source));
   const rows = told.flatMap(({ day, readings, answers }) => {
     const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
-    return readings.flatMap(({ sigma, score }, i) =>
-      Math.abs(score) > SLIP_SCORE
+    return readings.flatMap(({ reading, sigma, score }, i) =>
+      reading.isSlip || Math.abs(score) > SLIP_SCORE
         ? []
         : [
             uncertainties.inputs.map(
@@ -38,14 +38,19 @@ export function conditionOnTrials(
   });
   const knowing = { rows, broad, places: new Map(uncertainties.inputs.map(({ id }, k) => [id, k])) };
   const sharpen = (uncertainty: Uncertainty): Uncertainty => sharpened(uncertainty, knowing);
-  const all = <R extends object>(figures: R): R =>
+  const all = (figures: FigureUncertainties): FigureUncertainties =>
     Object.fromEntries(
-      Object.entries(figures).map(([name, uncertainty]) => [name, sharpen(uncertainty as Uncertainty)]),
-    ) as R;
+      Object.entries(figures).flatMap(([id, uncertainty]) =>
+        uncertainty ? [[id, sharpen(uncertainty)] as const] : [],
+      ),
+    );
   return {
     ...uncertainties,
-    surfaced: uncertainties.surfaced && all(uncertainties.surfaced),
-    submerged: uncertainties.submerged && all(uncertainties.submerged),
+    conditions: Object.fromEntries(
+      Object.entries(uncertainties.conditions).flatMap(([id, figures]) =>
+        figures ? [[id, all(figures)] as const] : [],
+      ),
+    ),
     tanks: uncertainties.tanks.map(sharpen),
   };
 }

@@ -2,14 +2,19 @@ import type { Trial } from '../../boat/trial.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
 import { capacityOf } from '../../bodies/tankWater.ts';
 import { UPRIGHT } from '../../conditions/attitude.ts';
+import type { FloatingState, Loading } from '../../conditions/float.ts';
 import { addImmersed, emptyImmersion } from '../../geometry/cut/immersion.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
-import { type FloatingState, floatBoat, type Loading } from '../../uncertainty/floatBoat.ts';
+import { floatBoat } from '../../uncertainty/floatBoat.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 
-/** Lays the boat in the water as it lay in a trial: afloat, hanging neutral, or with something left proud of the water. */
+/**
+ * Lays the boat as it lay in a trial: afloat, hanging neutral, or with something left proud of the water; held level under
+ * water; on the bench too, for what it weighs and where hangs on no water round it.
+ */
 export function floatForTrial(bodies: Bodies, trial: Trial, before?: FloatingState): FloatedBoat | null {
   if (bodies.mass <= 0 || bodies.volume <= 0) return null;
+  if (trial.condition === 'hung' || trial.condition === 'bench') return floatWith(bodies, { kind: 'hung' });
   if (trial.condition !== 'submerged') return floatWith(bodies, { kind: 'own' }, before);
   if (capacityOf(bodies.tanks) <= 0) return null;
   return trial.proud ? floatProud(bodies, trial.proud.value, before) : floatWith(bodies, { kind: 'neutral' }, before);

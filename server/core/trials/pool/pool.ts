@@ -1,7 +1,7 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import type { Model, Modelled, Observed } from '../estimation/gaussNewton.ts';
-import { type Day, type DayInput, dayOf } from './day.ts';
+import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
 import { type FloatedTrial, floatTrial, shownBy } from './predict.ts';
 import { type Answers, answersOf, type Caches } from './sensitivities.ts';
 import type { TrialSet } from './trialSet.ts';
@@ -105,6 +105,3 @@ function answersNow(day: Day, floatedTrial: FloatedTrial, { near, caches }: Know
   );
   return { ...near, slopes };
 }
-
-/** The source of a day has the pieces and the water of the day in it already. */
-const withoutDay = (trial: Trial): Trial => ({ ...trial, aboard: [], without: [], pool: null, water: null });

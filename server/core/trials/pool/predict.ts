@@ -1,11 +1,10 @@
 import type { Boat } from '../../boat/boat.ts';
 import { hullTop } from '../../boat/checkTrials.ts';
-import type { Reading, Shift, Trial } from '../../boat/trial.ts';
+import type { Reading, Shift, SupportReading, Trial } from '../../boat/trial.ts';
 import type { BodyCache } from '../../bodies/assemble.ts';
 import { shareFills } from '../../bodies/tankWater.ts';
-import { heelOf, trimOf } from '../../conditions/attitude.ts';
-import { type Reading as Figure, waterAt } from '../../uncertainty/figures.ts';
-import { type FloatingState, fillOf } from '../../uncertainty/floatBoat.ts';
+import { type FloatingState, fillOf } from '../../conditions/float.ts';
+import { type Reading as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { floatForTrial, floatShifted } from './floatTrial.ts';
@@ -49,18 +48,38 @@ export function figureOf(reading: Reading, boat: Boat): Figure | null {
       return top === null ? null : floating => top - water(floating);
     }
     case 'trim':
-      return ({ state }) => trimOf(state.up);
+      return trimAngle;
     case 'heel':
     case 'tilt':
-      return ({ state }) => heelOf(state.up);
+      return heelAngle;
     case 'fill':
       return fillOf;
     case 'water':
       return ({ water }) => water;
     case 'level':
       return levelFigure(reading.tank);
+    case 'scale':
+      return supportFigure(reading, ({ state }) => [state.totalMass, state.totalMoment[0]]);
+    case 'hook':
+      return supportFigure(reading, ({ state, density }) => [
+        state.totalMass - density * state.immersed.volume,
+        state.slope[0],
+      ]);
+    case 'balance':
+      return ({ state }) => state.totalMoment[0] / state.totalMass;
   }
 }
+
+/**
+ * What one support carries of a level boat, kg: all of it, or by the moment about the other support (statics of a beam on
+ * two supports). `load`: kg, and its moment about the bow tip, kg·m.
+ */
+const supportFigure =
+  ({ pair }: SupportReading, load: (floating: FloatingState) => readonly [weight: number, moment: number]): Figure =>
+  floating => {
+    const [weight, moment] = load(floating);
+    return pair ? (moment - weight * pair.other) / (pair.station - pair.other) : weight;
+  };
 
 const levelFigure =
   (name: string | null): Figure =>

@@ -12,7 +12,9 @@ export interface TankAsRead {
 
 /** By the first reading of the water in the tanks; null where none was taken of a boat under water. */
 export function tankAsRead({ trial, readings, floatedTrial }: Comparison): TankAsRead | null {
-  const read = readings.map(({ reading }) => reading).find(({ of }) => of === 'fill' || of === 'water');
+  const read = readings
+    .map(({ reading }) => reading)
+    .find(({ of, isSlip }) => !isSlip && (of === 'fill' || of === 'water'));
   if (!read || trial.condition !== 'submerged' || !floatedTrial) return null;
   const capacity = capacityOf(floatedTrial.rest.floating.tanks);
   const water = read.of === 'fill' ? read.value * capacity : read.value;
