@@ -76,7 +76,8 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   let reference: string | null = null;
   let state: 'new' | 'running' | 'ended' = 'new';
   const host: GuardHost = {
-    defer: run => void clock.setTimeout(run, 0),
+    // What fails in a timer would end the server.
+    defer: run => void clock.setTimeout(() => attempt(host, 'deferred work', run, () => {}), 0),
     log: message => connection.console.error(message),
     refusal: () => (state === 'running' ? null : refusals[state]),
   };
