@@ -58,6 +58,7 @@ export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
   const afterwards = isWhole ? comparisons.flatMap(slipsAfterwards) : [];
   const offers = inSteps(function* () {
     if (teaching.length === 0) return [];
+    // Ends: sifting has a bound of its own.
     while (!sifting.step()) yield;
     const { slips, rest } = sifting.all();
     const leftOut: ReadonlySet<Reading> = new Set([...slips, ...afterwards].map(({ reading }) => reading));

@@ -65,6 +65,7 @@ export function* estimate(question: Question): Steps<Estimated | null> {
   if (!modelled) return null;
   let cost = costOf(at, modelled, observed);
   let taken = at;
+  // Ends: after `MOST_ROUNDS` at the latest.
   for (let round = 0; ; round++) {
     yield;
     const fit = update(at, modelled, question);

@@ -19,6 +19,7 @@ export function selectForward(pool: Pool, candidates: readonly number[]): readon
   if (!filed) return null;
   let chosen: readonly number[] = [];
   let cost = costWith(filed, pool.observations, chosen);
+  // Ends: each round adds one.
   while (chosen.length < MOST) {
     const tried = candidates
       .filter(k => !chosen.includes(k))

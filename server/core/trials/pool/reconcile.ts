@@ -101,6 +101,7 @@ export function* findSlips(trialSet: TrialSet, suspects: readonly Reading[] = []
   }
   const slips: Slip[] = [];
   const most = Math.floor(MOST_SLIPS * trialSet.trials.reduce((sum, { readings }) => sum + readings.length, 0));
+  // Ends: each round finds a slip, `most` of them at the most.
   for (;;) {
     const found = yield* reconcileUnlisted(trialSet, new Set(slips.map(({ reading }) => reading)));
     const worst = found && worstOf(found.estimated, found.pool.observations);

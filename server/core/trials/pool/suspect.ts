@@ -25,6 +25,7 @@ export function suspectsOf(comparisons: readonly Comparison[], inputs: readonly 
   const ids = [...new Set([...inputs, ...told.flatMap(({ day }) => day.inputs)].map(({ id }) => id))];
   let rows = told.flatMap(comparison => rowsOf(comparison, ids, unlistedLoads(bodies)));
   const suspects: Slip[] = [];
+  // Ends: each round adds one.
   while (suspects.length < MOST) {
     const worst = worstOf(rows);
     if (!worst) break;
