@@ -35,6 +35,8 @@ export interface Measured {
   readonly value: number;
   /** One standard uncertainty: as written, or what such a reading is good for. */
   readonly sigma: number;
+  /** Struck out by the builder: a slip of the tape or of the pen. */
+  readonly slip?: boolean;
 }
 
 export type Reading = MarkReading | FreeboardReading | AngleReading | TankReading | TiltReading;

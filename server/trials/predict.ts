@@ -1,14 +1,25 @@
 import type { Boat } from '../boat/boat.ts';
 import { hullTop } from '../boat/checkTrials.ts';
 import type { Reading, Shift, Trial } from '../boat/trial.ts';
-import type { BodyShelf } from '../bodies/assemble.ts';
+import type { Bodies, BodyShelf } from '../bodies/assemble.ts';
 import { shareFills } from '../bodies/tankWater.ts';
 import { heelOf, trimOf } from '../conditions/attitude.ts';
 import { fillOf, type Lie } from '../doubt/lie.ts';
 import type { Laid } from '../doubt/pushes.ts';
 import { type Reading as Figure, waterAt } from '../doubt/readings.ts';
+import { add } from '../geometry/vector.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { layForTrial, layShifted } from './lay.ts';
+
+/** A weight too much, kg, and its moment about the origin, kg·m. */
+export type Load = readonly [mass: number, x: number, y: number, z: number];
+export const NO_LOAD: Load = [0, 0, 0, 0];
+
+/** The same bodies with a load more. */
+export const laden = (bodies: Bodies, [mass, ...moment]: Load): Bodies =>
+  mass === 0 && moment.every(part => part === 0)
+    ? bodies
+    : { ...bodies, mass: bodies.mass + mass, massMoment: add(bodies.massMoment, moment) };
 
 /** How a boat would have lain in a trial: at first, and after each shift of an inclining weight. */
 export interface TrialLay {
@@ -16,9 +27,9 @@ export interface TrialLay {
   readonly shifted: readonly (Laid | null)[];
 }
 
-/** Lays a boat as it lay in a trial. */
-export function layTrial(boat: Boat, trial: Trial, shelf: BodyShelf): TrialLay | null {
-  const rest = layForTrial(dayBodies(boat, trial, shelf), trial);
+/** Lays a boat as it lay in a trial, with a load more than its file has. */
+export function layTrial(boat: Boat, trial: Trial, shelf: BodyShelf, more: Load = NO_LOAD): TrialLay | null {
+  const rest = layForTrial(laden(dayBodies(boat, trial, shelf), more), trial);
   return rest && { rest, shifted: trial.shifts.map(shift => layShifted(rest, momentOf(shift))) };
 }
 

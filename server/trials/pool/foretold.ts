@@ -1,0 +1,103 @@
+import type { Reading, Trial } from '../../boat/trial.ts';
+import { waterAt } from '../../doubt/readings.ts';
+import { sourceWith } from '../../doubt/withInputs.ts';
+import { answersOf } from '../answers.ts';
+import { type Day, type DayInput, dayOf } from '../day.ts';
+import type { Lesson } from '../lesson.ts';
+import { type Load, layTrial, NO_LOAD, shownBy } from '../predict.ts';
+
+/** Where a weight can be felt differently: afloat, what lies above the water displaces nothing. */
+export const PLACES = ['afloat', 'under'] as const;
+export type Place = (typeof PLACES)[number];
+
+export const placeOf = ({ condition }: Pick<Trial, 'condition'>): Place =>
+  condition === 'submerged' ? 'under' : 'afloat';
+
+/** A boat as it may be: its inputs elsewhere than in the file, and a weight that is not written down. */
+export interface Supposed {
+  /** How far each input is from the file, in its own standard uncertainties, by id; none: as filed. */
+  readonly off: ReadonlyMap<string, number>;
+  /** What the weight pushes in each place. */
+  readonly loads: Readonly<Record<Place, Load>>;
+}
+
+export const AS_FILED: Supposed = { off: new Map(), loads: { afloat: NO_LOAD, under: NO_LOAD } };
+
+/** What a supposed boat says of the readings, by the full model, and straight lines about it. */
+export interface Foretold {
+  readonly readings: readonly ReadingOf[];
+  /** Every uncertain number of any day, each once. */
+  readonly inputs: readonly DayInput[];
+  readonly values: readonly number[];
+  /** For each reading its change with each input, per standard uncertainty of it. */
+  readonly slopes: readonly (readonly number[])[];
+  /** For each reading its change with a kilogram at the origin and with a kilogram-metre along each axis. */
+  readonly loads: readonly Load[];
+  /** Height of the water amidships in the first trial afloat, m; null where there is none. */
+  readonly waterline: number | null;
+}
+
+export interface ReadingOf {
+  readonly reading: Reading;
+  readonly trial: Trial;
+  readonly place: Place;
+}
+
+/** Null where the boat could not have lain so in one of the trials, or not shown one of the readings. */
+export function foretell(lesson: Lesson, supposed: Supposed): Foretold | null {
+  const { trials, shelf, variations } = lesson;
+  const source = sourceWith(lesson.source, changesOf(lesson.inputs, supposed));
+  const days = trials.map(trial => dayOf(source, lesson.inputs, trial));
+  const inputs = [...new Map(days.flatMap(day => day.inputs.map(input => [input.id, input] as const))).values()];
+  const parts: Omit<Foretold, 'inputs' | 'waterline'>[] = [];
+  let waterline: number | null = null;
+  for (const day of days) {
+    const { trial } = day;
+    const place = placeOf(trial);
+    const now = onTheDay(day, lesson, supposed);
+    const { boat } = now.source;
+    const lay = layTrial(boat, asDrawn(trial), shelf, supposed.loads[place]);
+    if (!lay) return null;
+    const values = trial.readings.map(reading => shownBy(lay, reading, boat));
+    if (values.some(value => value === null)) return null;
+    const answers = answersOf(now, lay, { shelf, variations });
+    if (place === 'afloat') waterline ??= waterAt(boat.length / 2)(lay.rest.lie);
+    parts.push({
+      readings: trial.readings.map(reading => ({ reading, trial, place })),
+      values: values.map(value => value!),
+      slopes: answers.slopes.map(row => wholeRow(row, day, inputs)),
+      loads: answers.loads.map(row => row as unknown as Load),
+    });
+  }
+  return {
+    inputs,
+    waterline,
+    readings: parts.flatMap(part => part.readings),
+    values: parts.flatMap(part => part.values),
+    slopes: parts.flatMap(part => part.slopes),
+    loads: parts.flatMap(part => part.loads),
+  };
+}
+
+/** The new values of inputs. */
+export const changesOf = (inputs: readonly DayInput[], { off }: Supposed): ReadonlyMap<DayInput, number> =>
+  new Map(
+    inputs.flatMap(input => {
+      const by = off.get(input.id) ?? 0;
+      return by === 0 ? [] : [[input, input.value + by * input.sigma] as const];
+    }),
+  );
+
+/** A day of the supposed boat: what only that day has (its water, temporary pieces) is as supposed too. */
+function onTheDay(day: Day, lesson: Lesson, supposed: Supposed): Day {
+  const own = day.inputs.filter(({ id }) => !lesson.inputs.some(input => input.id === id));
+  return own.length === 0 ? day : { ...day, source: sourceWith(day.source, changesOf(own, supposed)) };
+}
+
+/** The source of a day has the pieces and the water of the day in it already. */
+const asDrawn = (trial: Trial): Trial => ({ ...trial, aboard: [], without: [], pool: null, water: null });
+
+function wholeRow(row: readonly number[], day: Day, inputs: readonly DayInput[]): readonly number[] {
+  const byId = new Map(day.inputs.map(({ id }, k) => [id, row[k]!]));
+  return inputs.map(({ id }) => byId.get(id) ?? 0);
+}
