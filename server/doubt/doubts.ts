@@ -1,3 +1,4 @@
+import type { Boat } from '../boat/boat.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
@@ -25,32 +26,48 @@ export interface Doubts {
   readonly tanks: readonly Doubt[];
 }
 
-/** Doubts of both conditions. */
-export function doubtsOf(owner: Owner, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): Doubts {
-  const { boat } = owner.source;
-  const inputs = inputsOf(owner.source, owner.variations);
-  return {
-    inputs,
-    surfaced:
-      surfaced.status === 'afloat'
-        ? doubtsIn(owner, inputs, { bodies, loading: { kind: 'own' } }, surfacedReadings(boat.length), ['gm'])
-        : null,
-    ...underWater(owner, inputs, bodies, submerged),
-  };
+/** What is left open of some readings of a boat as it lies; null where it finds no rest. */
+export type Spreading = (
+  arrangement: Arrangement,
+  readings: readonly Reading[],
+) => readonly Doubt[] | null;
+
+/** A boat in both conditions. */
+export interface Lying {
+  readonly boat: Boat;
+  readonly bodies: Bodies;
+  readonly surfaced: Surfaced;
+  readonly submerged: Submerged;
 }
 
-function underWater(
-  owner: Owner,
-  inputs: readonly Input[],
-  bodies: Bodies,
-  submerged: Submerged,
-): Pick<Doubts, 'submerged' | 'tanks'> {
+/** Doubts of both conditions. */
+export function doubtsOf(owner: Owner, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): Doubts {
+  const inputs = inputsOf(owner.source, owner.variations);
+  return doubtsBy({ boat: owner.source.boat, bodies, surfaced, submerged }, inputs, (arrangement, readings) => {
+    const lie = layBoat(arrangement);
+    if (!lie) return null;
+    const laid = { arrangement, lie };
+    return spreadOf(owner, laid, pushesOf(owner, inputs, laid, readings), readings);
+  });
+}
+
+/** The same, whatever spreads the doubts of the inputs. */
+export const doubtsBy = (lying: Lying, inputs: readonly Input[], spread: Spreading): Doubts => ({
+  inputs,
+  surfaced:
+    lying.surfaced.status === 'afloat'
+      ? doubtsIn(spread, { bodies: lying.bodies, loading: { kind: 'own' } }, surfacedReadings(lying.boat.length), ['gm'])
+      : null,
+  ...underWater(lying, spread),
+});
+
+function underWater({ bodies, submerged }: Lying, spread: Spreading): Pick<Doubts, 'submerged' | 'tanks'> {
   if (submerged.status !== 'neutral') return { submerged: null, tanks: [] };
   const { fill, bg, bgEffective, bgEffectiveLongitudinal } = submergedReadings;
   const figures = submerged.stable ? submergedReadings : { fill, bg, bgEffective, bgEffectiveLongitudinal };
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [`tank ${i}`, recommendedCapacity(i)]));
   const arrangement: Arrangement = { bodies, loading: { kind: 'neutral' }, isHeld: !submerged.stable };
-  const all = doubtsIn<string>(owner, inputs, arrangement, { ...figures, ...capacities }, [
+  const all = doubtsIn<string>(spread, arrangement, { ...figures, ...capacities }, [
     'bgEffective',
     'bgEffectiveLongitudinal',
   ]);
@@ -65,18 +82,17 @@ function underWater(
 const SURE_OF_REST = 3;
 
 function doubtsIn<Figure extends string>(
-  owner: Owner,
-  inputs: readonly Input[],
+  spread: Spreading,
   arrangement: Arrangement,
   figures: Readonly<Record<Figure, Reading>>,
   stiffness: readonly NoInfer<Figure>[],
 ): Readonly<Record<Figure, Doubt>> | null {
-  const lie = layBoat(arrangement);
-  if (!lie) return null;
-  const laid = { arrangement, lie };
   const names = Object.keys(figures) as Figure[];
-  const readings = names.map(name => figures[name]);
-  const doubts = spreadOf(owner, laid, pushesOf(owner, inputs, laid, readings), readings);
+  const doubts = spread(
+    arrangement,
+    names.map(name => figures[name]),
+  );
+  if (!doubts) return null;
   const isTender = stiffness.some(name => {
     const { value, sigma } = doubts[names.indexOf(name)]!;
     return value < SURE_OF_REST * sigma;

@@ -1,13 +1,18 @@
 import { createDescriber } from '../../schema/describe.ts';
+import type { PartEntry } from '../../schema/hull.ts';
+import type { Boat } from '../../server/boat/boat.ts';
 import { readBoat } from '../../server/boat/readBoat.ts';
+import { readPart } from '../../server/boat/readPart.ts';
 import type { BoatSource } from '../../server/boat/source.ts';
 import type { Reading, Trial } from '../../server/boat/trial.ts';
-import { emptyShelf } from '../../server/bodies/assemble.ts';
+import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/conditions/surfaced.ts';
+import { plain } from '../../server/doubt/edits.ts';
 import { inputsOf } from '../../server/doubt/inputs.ts';
 import { emptyVariations } from '../../server/doubt/variations.ts';
 import { withInputs } from '../../server/doubt/withInputs.ts';
 import { readSyntax } from '../../server/text/syntax.ts';
-import { type Hidden, type HiddenKey, hiddenId, withHidden } from '../../server/trials/hidden.ts';
 import type { Lesson } from '../../server/trials/lesson.ts';
 import { predictTrial } from '../../server/trials/predict.ts';
 import { boatText } from '../helpers/boatText.ts';
@@ -39,58 +44,116 @@ function randomText({ even }: Seeded): string {
       - { name: gear, mass: ${mass(between(0.16, 0.2))} g, station: ${at(between(0.6, 0.61))} mm, offset: 0 mm ± 0.5 mm, height: ${(0.8 * radius).toFixed(1)} mm, in: tube }
       - { name: ballast, mass: ${mass(0.3)} g, station: ${at(0.45)} mm, offset: 0 mm ± 0.5 mm, height: ${(0.25 * radius).toFixed(1)} mm, in: tube }
     trials:
-      - { condition: surfaced, marks: [${[0.12, 0.35, 0.6, 0.78].map(part => `{ station: ${at(part)} mm, height: 40 mm }`).join(', ')}], heel: 0°, trim: 0° }
+      - { condition: surfaced, date: one, marks: [{ station: ${at(0.12)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.78)} mm, height: 40 mm ± 1 mm }], heel: 0° }
+      - { condition: submerged, date: one, fill: 50 %, trim: 0°, heel: 0° }
+      - { condition: inclining, date: one, shifts: [{ mass: ${mass(0.02)} g, moved: 20 mm, heel: 1° }, { mass: ${mass(0.02)} g, moved: -20 mm, heel: 1° }] }
       - condition: surfaced
+        date: two
         aboard: [{ name: weight, mass: ${mass(0.02)} g, station: ${at(0.7)} mm, offset: 10 mm, height: ${radius.toFixed(1)} mm, in: tube }]
-        marks: [${[0.12, 0.35, 0.6, 0.78].map(part => `{ station: ${at(part)} mm, height: 40 mm }`).join(', ')}]
+        marks: [{ station: ${at(0.12)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.45)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.78)} mm, height: 40 mm ± 1 mm }]
         heel: 0°
-        trim: 0°
-      - { condition: submerged, fill: 50 %, trim: 0°, heel: 0° }
-      - { condition: inclining, shifts: [{ mass: ${mass(0.02)} g, moved: 20 mm, heel: 1° }] }
+      - { condition: submerged, date: two, fill: 50 %, trim: 0° }
   `;
 }
+
+/** What is wrong with a boat, or with what was read of it. */
+export type Wrong = 'slip' | 'dry' | 'wet' | 'elsewhere';
 
 /** A pool: what the builder has, and what is true. */
 export interface SyntheticPool {
   readonly lesson: Lesson;
-  readonly hidden: Hidden;
-  /** Of the weight that nobody wrote down, SI. */
-  readonly truth: Readonly<Record<HiddenKey, number>>;
-  /** Of the inputs, by id. */
-  readonly trueInputs: ReadonlyMap<string, number>;
+  readonly wrong: readonly Wrong[];
+  readonly truth: Boat;
+  readonly figures: Figures;
+  /** Of the weight that nobody wrote down, SI; null for none. */
+  readonly weight: { readonly mass: number; readonly station: number } | null;
+  /** The part that lies elsewhere, and how far aft, m. */
+  readonly strayed: { readonly name: string; readonly by: number } | null;
+  readonly slip: Reading | null;
 }
 
+/** Headline figures, SI. */
+export type Figures = Readonly<Record<'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'subTrim' | 'subHeel' | 'bg', number>>;
+
 /**
- * Draws a boat, lets every figure of it be off by its doubt, puts in a weight that nobody wrote down, and reads it in the
- * pool with noise. Null where that boat would sink, fall over or not hang neutral.
+ * Draws a boat, lets every figure of it be off by its doubt, does to it what is wrong, and reads it in the pool with noise.
+ * Null where that boat would sink, fall over or not hang neutral.
  */
-export function drawPool(random: Seeded): SyntheticPool | null {
+export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool | null {
+  const { even, normal } = random;
   const { source, trials } = readBoat(readSyntax(randomText(random)), describer, kept);
   const variations = emptyVariations();
   const inputs = inputsOf(source, variations);
-  const hidden = withHidden(source)!;
-  const drawn = new Map(
-    [...inputs, ...hidden.inputs].map(input => [input, input.value + input.sigma * random.normal()]),
-  );
-  const volume = hidden.inputs.find(({ id }) => id === hiddenId('volume'))!;
-  drawn.set(volume, Math.max(drawn.get(volume)!, hidden.leastVolume));
-  const real = { ...hidden.source, boat: withInputs(hidden.source, drawn) };
-  const read = trials.map(trial => readOff(real, trial, random));
-  if (read.some(trial => trial === null)) return null;
-  const lesson: Lesson = { source, inputs, variations, shelf: emptyShelf(), trials: read.map(trial => trial!) };
-  const byId = new Map([...drawn].map(([{ id }, value]) => [id, value]));
-  const of = (key: HiddenKey) => byId.get(hiddenId(key))!;
-  const truth = {
-    mass: of('mass'),
-    volume: of('volume'),
-    station: of('station'),
-    offset: of('offset'),
-    height: of('height'),
+  const drawn = new Map(inputs.map(input => [input, input.value + input.sigma * normal()]));
+  const parts = source.payload.map(({ entry }) => entry);
+  const part = parts[Math.floor(even() * 2)]!;
+  const by = (even() < 0.5 ? -1 : 1) * (0.02 + 0.03 * even()) * source.boat.length;
+  const strayed = wrong.includes('elsewhere') ? { name: part.name, by } : null;
+  if (strayed) {
+    const station = inputs.find(({ entryName, noun }) => entryName === part.name && noun === 'station')!;
+    drawn.set(station, drawn.get(station)! + by);
+  }
+  const off = withInputs(source, drawn);
+  const hidden = wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
+  const weight = hidden && readPart(hidden, ['hidden'], source.around, [])!;
+  const truth: Boat = weight ? { ...off, payload: [...off.payload, weight] } : off;
+  const read = trials.map(trial => readOff(truth, trial, random));
+  const figures = figuresOf(truth);
+  if (!figures || read.some(trial => trial === null)) return null;
+  const good = read.map(trial => trial!);
+  const all = good.flatMap(({ readings }) => readings.filter(({ of }) => of === 'mark'));
+  const victim = all[Math.floor(even() * all.length)]!;
+  const slip: Reading | null = wrong.includes('slip')
+    ? { ...victim, value: victim.value + (even() < 0.5 ? -0.01 : 0.01) }
+    : null;
+  const told = good.map(trial => ({
+    ...trial,
+    readings: trial.readings.map(reading => (slip && reading === victim ? slip : reading)),
+  }));
+  return {
+    lesson: { source, inputs, variations, shelf: emptyShelf(), trials: told },
+    wrong,
+    truth,
+    figures,
+    weight: weight && { mass: weight.mass, station: weight.centroid[0] },
+    strayed,
+    slip,
   };
-  return { lesson, hidden, truth, trueInputs: byId };
 }
 
-function readOff({ boat }: BoatSource, trial: Trial, { normal }: Seeded): Trial | null {
+/** Between 1 and 5 % of the boat's mass, anywhere in the tube or in the hull. */
+function hiddenPart({ boat, around }: BoatSource, isWet: boolean, { even }: Seeded): PartEntry {
+  const whole = assembleBodies(boat, emptyShelf()).mass;
+  const mass = whole * (0.01 + 0.04 * even());
+  const { from, to } = around.shapes.boundsOf(boat.compartments[0]!.form);
+  const at = (axis: 0 | 1 | 2, margin: number) =>
+    plain(from[axis] + (to[axis] - from[axis]) * (margin + (1 - 2 * margin) * even()));
+  const place = { station: at(0, 0.05), offset: at(1, 0.2), height: at(2, 0.2) };
+  const density = Math.exp(Math.log(300) + even() * Math.log(11340 / 300));
+  return isWet
+    ? { name: 'hidden', mass: plain(mass), volume: plain(mass / density), ...place }
+    : { name: 'hidden', mass: plain(mass), in: 'tube', ...place };
+}
+
+export function figuresOf(boat: Boat): Figures | null {
+  const bodies = assembleBodies(boat, emptyShelf());
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral' || !submerged.stable) return null;
+  const { draftBow, draftStern, attitude, gm } = surfaced;
+  return {
+    draft: (draftBow + draftStern) / 2,
+    trim: attitude.trim,
+    heel: attitude.heel,
+    gm,
+    fill: submerged.fill,
+    subTrim: submerged.trim,
+    subHeel: submerged.heel,
+    bg: submerged.bg,
+  };
+}
+
+function readOff(boat: Boat, trial: Trial, { normal }: Seeded): Trial | null {
   const shown = predictTrial(boat, trial, emptyShelf());
   if (shown.some(value => value === null)) return null;
   const isLyingOver = trial.readings.some(({ of }, i) => (of === 'heel' || of === 'trim') && Math.abs(shown[i]!) > 0.5);

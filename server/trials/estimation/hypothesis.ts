@@ -1,4 +1,4 @@
-import { cholesky, forward, inner, logDeterminant, type Matrix, solve, type Triangle, times } from './cholesky.ts';
+import { cholesky, forward, inner, logDeterminant, type Matrix, solve, type Triangle, times, zeros } from './cholesky.ts';
 import type { Normal, Space } from './space.ts';
 
 /** A sum of few: places, and how much of each. */
@@ -176,7 +176,7 @@ interface Columns {
   readonly columns: Matrix;
 }
 
-const NO_WEIGHT = 1e-6;
+const NO_WEIGHT = 1e-4;
 
 /** Middle + columns·z. */
 function carried({ middle, columns }: Columns, { mean, triangle }: Pick<JudgedPiece, 'mean' | 'triangle'>): Normal {
@@ -196,21 +196,28 @@ function carried({ middle, columns }: Columns, { mean, triangle }: Pick<JudgedPi
 export function mixed(parts: readonly (Normal & { readonly weight: number })[]): Normal {
   const total = parts.reduce((sum, { weight }) => sum + weight, 0);
   const size = parts[0]?.mean.length ?? 0;
-  const each = Array.from({ length: size }, (_, i) => i);
-  const mean = each.map(i => parts.reduce((sum, part) => sum + (part.weight / total) * part.mean[i]!, 0));
-  const covariance = each.map(i =>
-    each.map(k =>
-      parts.reduce(
-        (sum, part) =>
-          sum +
-          (part.weight / total) *
-            (part.covariance[i]![k]! + (part.mean[i]! - mean[i]!) * (part.mean[k]! - mean[k]!)),
-        0,
-      ),
-    ),
-  );
+  const mean = new Array<number>(size).fill(0);
+  const covariance = zeros(size);
+  for (const part of parts) for (let i = 0; i < size; i++) mean[i]! += (part.weight / total) * part.mean[i]!;
+  for (const part of parts) {
+    const share = part.weight / total;
+    for (let i = 0; i < size; i++) {
+      const off = part.mean[i]! - mean[i]!;
+      const row = part.covariance[i]!;
+      for (let k = 0; k < size; k++) covariance[i]![k]! += share * (row[k]! + off * (part.mean[k]! - mean[k]!));
+    }
+  }
   return { mean, covariance };
 }
+
+/** No thing can foretell the readings better than this (natural logarithm): the likelihood at its greatest. */
+export function mostEvidence({ stiffness, pull, logEvidence }: Narrowed): number {
+  const triangle = cholesky(stiffness.map((row, i) => row.map((value, k) => (i === k ? value * (1 + RIDGE) : value))));
+  return triangle ? logEvidence + inner(pull, solve(triangle, pull)) / 2 : Number.POSITIVE_INFINITY;
+}
+
+/** Keeps columns that hang on each other apart. */
+const RIDGE = 1e-9;
 
 /** Columns that were averaged out, beside the w of a thing: all of them together by the readings, the open ones first. */
 export function withOpen(space: Space, open: readonly number[], places: readonly number[], w: Normal): Normal {

@@ -6,7 +6,7 @@ import { itemsOf, loadsOf } from './causes.ts';
 import { AS_FILED, type Foretold, foretell, type Supposed } from './foretold.ts';
 import { LOADS, sigmaOf, straightOf } from './straight.ts';
 import { supposedBy } from './suppose.ts';
-import { type Explanation, weigh } from './weigh.ts';
+import { type Explanation, type Ranked, weigh } from './weigh.ts';
 
 /** What the readings of all trials say of the boat: every explanation that counts. */
 export interface Estimate {
@@ -30,24 +30,28 @@ const SETTLED = 0.3;
  * full model asked anew in every round.
  */
 export function* estimateBoat(lesson: Lesson): Steps<Estimate | null> {
-  let about = AS_FILED;
-  let foretold = foretell(lesson, about);
-  if (!foretold || foretold.readings.length === 0) return null;
+  const first = yield* linesAbout(lesson, AS_FILED, AS_FILED);
+  if (!first || first.foretold.readings.length === 0) return null;
+  let lines: Lines = first;
   for (let round = 1; ; round++) {
+    const { about, foretold } = lines;
+    const ranked = yield* explain(lesson, about, foretold);
+    if (!ranked) return null;
+    const boat = supposedBy(ranked.explanation(0), foretold.inputs);
     yield;
-    const explanations = yield* explain(lesson, about, foretold);
-    const [likeliest] = explanations;
-    if (!likeliest) return null;
-    const boat = supposedBy(likeliest, foretold.inputs);
-    if (round >= MOST_ROUNDS || isSettled(foretold, about, boat)) return { explanations, about, foretold };
-    yield;
-    const next = linesAbout(lesson, about, boat);
-    if (!next) return { explanations, about, foretold };
-    ({ about, foretold } = next);
+    const isDone = round >= MOST_ROUNDS || isSettled(foretold, about, boat);
+    const next: Lines | null = isDone ? null : yield* linesAbout(lesson, about, boat);
+    if (!next) return { explanations: yield* all(ranked), about, foretold };
+    lines = next;
   }
 }
 
-function* explain(lesson: Lesson, about: Supposed, foretold: Foretold): Steps<readonly Explanation[]> {
+interface Lines {
+  readonly about: Supposed;
+  readonly foretold: Foretold;
+}
+
+function* explain(lesson: Lesson, about: Supposed, foretold: Foretold): Steps<Ranked | null> {
   const { source } = lesson;
   const items = itemsOf(source, foretold);
   const places = Array.from({ length: LOADS }, (_, k) => items.length + k);
@@ -58,7 +62,16 @@ function* explain(lesson: Lesson, about: Supposed, foretold: Foretold): Steps<re
       items.map(({ column }) => column),
     ),
   );
-  return space ? yield* weigh(space, items, loadsOf(source, foretold.waterline), places) : [];
+  return space && (yield* weigh(space, items, loadsOf(source, foretold.waterline), places));
+}
+
+function* all({ count, explanation }: Ranked): Steps<readonly Explanation[]> {
+  const explanations: Explanation[] = [];
+  for (let rank = 0; rank < count; rank++) {
+    explanations.push(explanation(rank));
+    yield;
+  }
+  return explanations;
 }
 
 /** By the straight lines the boat shows the same as the one that they were taken about. */
@@ -71,10 +84,10 @@ const isSettled = ({ readings, inputs, slopes, loads }: Foretold, about: Suppose
 };
 
 /** Straight lines about a boat; where it would not lie so, about one half the way to it, and so on. */
-function linesAbout(lesson: Lesson, from: Supposed, to: Supposed) {
+function* linesAbout(lesson: Lesson, from: Supposed, to: Supposed): Steps<Lines | null> {
   let about = to;
   for (let tries = 0; tries < MOST_HALVINGS; tries++) {
-    const foretold = foretell(lesson, about);
+    const foretold = yield* foretell(lesson, about);
     if (foretold) return { about, foretold };
     about = halfway(from, about);
   }

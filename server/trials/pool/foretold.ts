@@ -1,6 +1,7 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
 import { waterAt } from '../../doubt/readings.ts';
 import { sourceWith } from '../../doubt/withInputs.ts';
+import type { Steps } from '../../steps.ts';
 import { answersOf } from '../answers.ts';
 import { type Day, type DayInput, dayOf } from '../day.ts';
 import type { Lesson } from '../lesson.ts';
@@ -44,7 +45,7 @@ export interface ReadingOf {
 }
 
 /** Null where the boat could not have lain so in one of the trials, or not shown one of the readings. */
-export function foretell(lesson: Lesson, supposed: Supposed): Foretold | null {
+export function* foretell(lesson: Lesson, supposed: Supposed): Steps<Foretold | null> {
   const { trials, shelf, variations } = lesson;
   const source = sourceWith(lesson.source, changesOf(lesson.inputs, supposed));
   const days = trials.map(trial => dayOf(source, lesson.inputs, trial));
@@ -60,6 +61,7 @@ export function foretell(lesson: Lesson, supposed: Supposed): Foretold | null {
     if (!lay) return null;
     const values = trial.readings.map(reading => shownBy(lay, reading, boat));
     if (values.some(value => value === null)) return null;
+    yield;
     const answers = answersOf(now, lay, { shelf, variations });
     if (place === 'afloat') waterline ??= waterAt(boat.length / 2)(lay.rest.lie);
     parts.push({
@@ -68,6 +70,7 @@ export function foretell(lesson: Lesson, supposed: Supposed): Foretold | null {
       slopes: answers.slopes.map(row => wholeRow(row, day, inputs)),
       loads: answers.loads.map(row => row as unknown as Load),
     });
+    yield;
   }
   return {
     inputs,

@@ -1,5 +1,5 @@
 import type { Steps } from '../../steps.ts';
-import { evidenceOf, judgeThings, logSum, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
+import { evidenceOf, judgeThings, logSum, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
 import { type Known, knownWith, type Normal, type Space } from '../estimation/space.ts';
 import type { Item, Load } from './causes.ts';
 
@@ -26,46 +26,56 @@ interface Candidate {
 const HOPELESS = 5;
 /** So many are told at most. */
 const MOST_TOLD = 24;
-const PER_STEP = 10;
 
-/** All explanations that count, the likeliest first. */
+/** Every explanation with its odds, likeliest first; each is worked out when it is asked for. */
+export interface Ranked {
+  readonly count: number;
+  explanation(rank: number): Explanation;
+}
+
+/** All explanations that count; null where there is none. `places` are the columns of the loads in the space. */
 export function* weigh(
   space: Space,
   items: readonly Item[],
   loads: readonly Load[],
   places: readonly number[],
-): Steps<readonly Explanation[]> {
-  const single = (open: readonly number[]) => narrowed(space, open, places);
+): Steps<Ranked> {
   const priorOf = (open: readonly number[]) => open.reduce((sum, k) => sum + items[k]!.logOdds, 0);
   const alone = (open: readonly number[]): Candidate => {
-    const narrow = single(open);
+    const narrow = narrowed(space, open, places);
     return { open, load: null, narrow, logOdds: priorOf(open) + narrow.logEvidence };
   };
-  const laden = (open: readonly number[], narrow: Narrowed, load: Load): Candidate => ({
+  const laden = ({ open, narrow }: Candidate, load: Load): Candidate => ({
     open,
     load,
     narrow,
     logOdds: priorOf(open) + load.logOdds + evidenceOf(narrow, load.things),
   });
+  const none = alone([]);
   const each = items.map((_, k) => alone([k]));
-  const candidates: Candidate[] = [alone([]), ...each];
-  for (const load of loads) candidates.push(laden([], candidates[0]!.narrow, load));
+  const candidates: Candidate[] = [none, ...each, ...loads.map(load => laden(none, load))];
   yield;
   for (let a = 0; a < items.length; a++) {
     for (let b = 0; b < a; b++) if (!isSame(items[a]!, items[b]!)) candidates.push(alone([a, b]));
   }
   yield;
+  let best = Math.max(...candidates.map(({ logOdds }) => logOdds));
   for (const one of each) {
-    for (const load of loads) if (load.cause.kind !== 'several') candidates.push(laden(one.open, one.narrow, load));
-    if (candidates.length % PER_STEP === 0) yield;
+    const most = priorOf(one.open) + mostEvidence(one.narrow);
+    for (const load of loads) {
+      if (load.cause.kind === 'several' || most + load.logOdds < best - HOPELESS) continue;
+      const both = laden(one, load);
+      best = Math.max(best, both.logOdds);
+      candidates.push(both);
+      yield;
+    }
   }
-  const best = Math.max(...candidates.map(({ logOdds }) => logOdds));
   const told = candidates
     .filter(({ logOdds }) => logOdds > best - HOPELESS)
     .sort((a, b) => b.logOdds - a.logOdds)
     .slice(0, MOST_TOLD);
   const total = logSum(told.map(({ logOdds }) => logOdds));
-  return told.map(({ open, load, logOdds, narrow }): Explanation => {
+  const explanation = ({ open, load, logOdds, narrow }: Candidate): Explanation => {
     const judged = load && judgeThings(narrow, load.things);
     const w = judged ? withOpen(space, open, places, judged.w) : withOpen(space, open, [], NOTHING);
     return {
@@ -75,7 +85,8 @@ export function* weigh(
       known: knownWith(space, judged ? [...open, ...places] : open, w),
       facts: judged?.facts ?? NOTHING,
     };
-  });
+  };
+  return { count: told.length, explanation: rank => explanation(told[rank]!) };
 }
 
 const NOTHING: Normal = { mean: [], covariance: [] };

@@ -1,0 +1,38 @@
+import type { BoatSource } from '../../boat/source.ts';
+import { assembleBodies } from '../../bodies/assemble.ts';
+import { floatSubmerged } from '../../conditions/submerged.ts';
+import { floatSurfaced } from '../../conditions/surfaced.ts';
+import type { Lying } from '../../doubt/doubts.ts';
+import { sourceWith } from '../../doubt/withInputs.ts';
+import type { Lesson } from '../lesson.ts';
+import type { Estimate } from './estimate.ts';
+import { changesOf } from './foretold.ts';
+import { entryOf, supposedBy } from './suppose.ts';
+
+/** The boat as the pool has it: its inputs and what is not written down as the likeliest explanation has them. */
+export interface LikeliestBoat extends Lying {
+  readonly source: BoatSource;
+}
+
+/** To be floated, drawn and corrected like any boat; of explanations that are no boat, the likeliest that is. */
+export function likeliestBoat(lesson: Lesson, { explanations, foretold }: Estimate): LikeliestBoat | null {
+  const explanation = explanations.find(({ load }) => load?.cause.kind !== 'several');
+  if (!explanation) return null;
+  const filed = sourceWith(lesson.source, changesOf(lesson.inputs, supposedBy(explanation, foretold.inputs)));
+  const extra = entryOf(explanation, lesson.source);
+  const source: BoatSource = extra
+    ? {
+        ...filed,
+        boat: { ...filed.boat, payload: [...filed.boat.payload, extra.entry] },
+        payload: [...filed.payload, extra],
+      }
+    : filed;
+  const bodies = assembleBodies(source.boat, lesson.shelf);
+  return {
+    source,
+    boat: source.boat,
+    bodies,
+    surfaced: floatSurfaced(bodies, source.boat.length),
+    submerged: floatSubmerged(bodies),
+  };
+}
