@@ -64,6 +64,12 @@ const oneForm = (units: FileUnits) => ({
 });
 
 /** One of these forms, or several of them. */
+/** The forms whose sizes change when a piece is cut anew. */
+export function recutKeys(units: FileUnits) {
+  const { round, box, ball, volume } = oneForm(units);
+  return { round, box, ball, volume };
+}
+
 export const formKeys = (units: FileUnits) => ({
   ...oneForm(units),
   forms: z

@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
+import { historyKeys } from './history.ts';
 import type { FileUnits } from './units.ts';
 
 const name = (example: string, whose: string) =>
@@ -117,29 +118,36 @@ export function tankSchema(units: FileUnits) {
   ).meta({ description: 'A ballast tank by its inside form: how much water it takes, and where.' });
 }
 
+const pieceKeys = (units: FileUnits) => ({
+  name: name('battery', 'Each name stands for one thing only.'),
+  mass: mass(units, 'What it weighs on the scale. With a form and a material it may be left out.').optional(),
+  material: materialKey().optional(),
+  density: densityKey(units).optional(),
+  in: text({
+    description: 'The watertight compartment it lies in: inside, it weighs but does not displace.',
+    examples: ['dry cylinder'],
+  }).optional(),
+  ...placing(units),
+  ...formKeys(units),
+  balance: balanceKey(units),
+  fixed: flag({
+    description: 'false: corrections may shrink this lead or foam, move it or take it out. true unless given.',
+  }).optional(),
+  note: noteKey().optional(),
+});
+
+const PIECE = 'a part, such as { name: battery, mass: 310 g, station: 260 to 340 mm, height: 24 mm, in: dry cylinder }';
+
 /** Something carried: equipment, lead, foam. */
 export function partSchema(units: FileUnits) {
-  return map(
-    {
-      name: name('battery', 'Each name stands for one thing only.'),
-      mass: mass(units, 'What it weighs on the scale. With a form and a material it may be left out.').optional(),
-      material: materialKey().optional(),
-      density: densityKey(units).optional(),
-      in: text({
-        description: 'The watertight compartment it lies in: inside, it weighs but does not displace.',
-        examples: ['dry cylinder'],
-      }).optional(),
-      ...placing(units),
-      ...formKeys(units),
-      balance: balanceKey(units),
-      fixed: flag({
-        description: 'false: corrections may shrink this lead or foam, move it or take it out. true unless given.',
-      }).optional(),
-      note: noteKey().optional(),
-    },
-    'a part, such as { name: battery, mass: 310 g, station: 260 to 340 mm, height: 24 mm, in: dry cylinder }',
-  ).meta({ description: 'One thing carried, in the order it goes aboard.' });
+  return map({ ...pieceKeys(units), ...historyKeys(units) }, PIECE).meta({
+    description: 'One thing carried, in the order it goes aboard.',
+  });
 }
+
+/** The same for one day only. */
+export const pieceSchema = (units: FileUnits) =>
+  map(pieceKeys(units), PIECE).meta({ description: 'One thing carried for this trial only.' });
 
 export type ShellEntry = z.infer<ReturnType<typeof shellSchema>>;
 export type CompartmentEntry = z.infer<ReturnType<typeof compartmentSchema>>;

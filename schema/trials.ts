@@ -1,6 +1,8 @@
 import * as z from 'zod';
+import { benchKeys } from './bench.ts';
 import { map, quantity, text, word } from './fields.ts';
-import { noteKey, partSchema } from './hull.ts';
+import { noteKey, pieceSchema } from './hull.ts';
+import { slipKey, slipsKey } from './struckOut.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
 
@@ -27,15 +29,16 @@ export function trialSchema(units: FileUnits) {
         description: 'The day, or whatever you call the trial by.',
         examples: ['2026-05-02'],
       }).optional(),
-      condition: word(['surfaced', 'submerged', 'inclining'], {
+      condition: word(['surfaced', 'submerged', 'inclining', 'bench', 'hung'], {
         description:
-          'surfaced: afloat and at rest. submerged: hanging neutral under water. inclining: afloat, a weight moved athwart and the heel read that it makes.',
+          'surfaced: afloat and at rest. submerged: hanging neutral under water. inclining: afloat, a weight moved athwart and the heel read that it makes. bench: the whole boat drained and dry, its tanks empty unless `fill` says otherwise, on scales or a knife edge. hung: the whole flooded boat under water on spring balances, its tanks as `fill` says.',
       }),
       marks: list(
         map(
           {
             station: length('Where along the hull, aft of the bow tip.', '60 mm'),
             height: length('The water surface there above the baseline, on the centreline.', '49 mm ± 1 mm'),
+            slip: slipKey(),
           },
           'a mark, such as { station: 60 mm, height: 49 mm }',
         ),
@@ -51,6 +54,7 @@ export function trialSchema(units: FileUnits) {
               description: 'The shell or compartment to whose top it was read; the highest shell there unless given.',
               examples: ['outer hull'],
             }).optional(),
+            slip: slipKey(),
           },
           'a freeboard, such as { station: 430 mm, height: 31 mm }',
         ),
@@ -67,7 +71,7 @@ export function trialSchema(units: FileUnits) {
         'fraction',
         {
           description:
-            'Water in the tanks, all together, by part of what they hold: submerged the neutral fill, surfaced what was left in them. ± 3 % unless given.',
+            'Water in the tanks, all together, by part of what they hold: submerged the neutral fill, else what was left in them. ± 3 % unless given.',
           examples: ['63 % ± 3 %'],
         },
         { nonNegative: true },
@@ -100,14 +104,16 @@ export function trialSchema(units: FileUnits) {
       moved: moved().optional(),
       shifts: list(
         map(
-          { mass: weight(), moved: moved(), heel: tilt() },
+          { mass: weight(), moved: moved(), heel: tilt(), slip: slipKey() },
           'a shift, such as { mass: 50 g, moved: 40 mm, heel: 4.2° }',
         ),
         'Several shifts of one inclining trial, to both sides: a straight line through them tells that none is a slip.',
         '- { mass: 50 g, moved: 40 mm, heel: 4.2° }',
       ),
+      ...benchKeys(units),
+      slips: slipsKey(),
       aboard: list(
-        partSchema(units),
+        pieceSchema(units),
         'What was on board for this trial only: temporary lead and foam, as payload entries.',
         '- { name: sheet lead at the bow, material: lead, mass: 60 g, station: 70 mm, height: -4 mm }',
       ),
@@ -131,7 +137,7 @@ export function trialSchema(units: FileUnits) {
       note: noteKey().optional(),
     },
     'a trial, such as { condition: submerged, fill: 63 %, trim: 2° }',
-  ).meta({ description: 'What was read off the boat in the water: the pool teaches the file.' });
+  ).meta({ description: 'What was read off the boat in the water or on the bench: the trials teach the file.' });
 }
 
 const list = <T extends z.ZodType>(item: T, description: string, example: string) =>

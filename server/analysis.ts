@@ -1,5 +1,6 @@
 import type { Describer } from '../schema/describe.ts';
 import type { Boat, Water } from './boat/boat.ts';
+import { keepHistory } from './boat/keepHistory.ts';
 import { type KeptEntries, readBoat } from './boat/readBoat.ts';
 import type { BoatSource } from './boat/source.ts';
 import type { Trial } from './boat/trial.ts';
@@ -163,7 +164,16 @@ function conclude(
   const hasTrials = isWhole && read.trials.length > 0;
   const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
     hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, slipsOf(learned()))] : ofBoat;
-  const correcting = patient && inSteps(() => proposeCorrections(patient));
+  const correcting =
+    patient &&
+    inSteps(function* () {
+      const corrections = yield* proposeCorrections(patient);
+      // The trials so far were made without them.
+      return corrections.map(correction => ({
+        ...correction,
+        changes: keepHistory(correction.changes, read.syntax, read.trials),
+      }));
+    });
   return {
     ...read,
     kept: { ...kept, doubts: allDoubts },

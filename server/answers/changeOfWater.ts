@@ -1,11 +1,13 @@
 import type { Path } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
+import { keepHistory } from '../boat/keepHistory.ts';
 import { addedWays, titleOf } from '../corrections/correctionTitle.ts';
 import type { InWater, SetPiece, WaterSet } from '../corrections/waterSet.ts';
 import type { Change, Mend } from '../findings/finding.ts';
 import type { Span } from '../text/lines.ts';
 import { pathAt } from '../text/pathAt.ts';
 import { valueAt } from '../text/values.ts';
+import { flowText } from '../text/writtenEntry.ts';
 
 /** Whether a selection lies in the file's water, and that is said as a kind. */
 export const asksForWater = ({ syntax }: Analysis, [start]: Span): boolean =>
@@ -30,8 +32,17 @@ export function changeOfWater(analysis: Analysis): Mend | null {
     ...out.map(({ part }) => ({ kind: 'remove', path: part.path }) as const),
   ];
   const done = titlesFor(out, to, analysis);
-  return { title: titleOf([`Change to ${name} water`], done), changes };
+  return {
+    title: titleOf([`Change to ${name} water`], done),
+    changes: [...keepHistory(changes, analysis.syntax, analysis.trials), ...oldWater(analysis)],
+  };
 }
+
+/** Trials that took the file's water for granted were in that of before. */
+const oldWater = ({ syntax, trials }: Analysis): readonly Change[] =>
+  trials
+    .filter(({ pool, readings }) => pool === null && readings.length > 0)
+    .map(({ path }) => ({ kind: 'add-key', path, key: 'pool', text: flowText(valueAt(syntax, ['water'])) }));
 
 const seaToFresh = ({ fresh, sea }: WaterSet) => [sea, fresh, 'fresh'] as const;
 

@@ -6,7 +6,7 @@ import { tapeStep, tapeText } from '../wording/numbers.ts';
 /** Words that stand where something is to be filled in, until the text is an editor's snippet. */
 const stopsOf = ([fore, aft]: readonly [string, string]): Readonly<Record<string, string>> => ({
   xdatex: `\${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}`,
-  xconditionx: `\${2|surfaced,submerged,inclining|}`,
+  xconditionx: `\${2|surfaced,submerged,inclining,bench,hung|}`,
   xforex: `\${3:${fore}}`,
   xforeheightx: '$4',
   xaftx: `\${5:${aft}}`,

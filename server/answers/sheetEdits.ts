@@ -1,6 +1,7 @@
 import { samePath } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
 import type { Part } from '../boat/boat.ts';
+import { keepHistory } from '../boat/keepHistory.ts';
 import { markOf, moveAlong } from '../corrections/shift.ts';
 import type { Change } from '../findings/finding.ts';
 import { applyChanges } from '../text/edit.ts';
@@ -28,7 +29,7 @@ export function moveEdits(analysis: Analysis, { key, by }: WantedMove): Edits {
   if (!part) return refused('There is no such part any more.');
   const metres = 'metres' in by ? by.metres : by.marks * markOf(part, analysis.boat.units);
   const changes = moveAlong(part, metres, analysis.boat);
-  if (changes) return editsFor(analysis, changes);
+  if (changes) return editsFor(analysis, keepHistory(changes, analysis.syntax, analysis.trials));
   return refused(`“${part.name}” has no station of its own to rewrite; change its form or its balance in the text.`);
 }
 

@@ -115,6 +115,22 @@ const trials: readonly EntrySnippet[] = [
     ['moved', stop(3, '40 mm')],
     ['heel', stop(4, '4.2° ± 0.2°')],
   ]),
+  entry('boat on two scales', 'the whole boat, dry and level: its mass and where it balances', [
+    ['date', stop(1, '2026-05-02')],
+    ['condition', 'bench'],
+    ['scales', `[{ station: ${stop(2, '150 mm')}, reads: $3 }, { station: ${stop(4, '700 mm')}, reads: $5 }]`],
+  ]),
+  entry('boat on a knife edge', 'the whole boat, dry: where it balances', [
+    ['date', stop(1, '2026-05-02')],
+    ['condition', 'bench'],
+    ['balance', stop(2, '412 mm ± 1 mm')],
+  ]),
+  entry('boat hung under water', 'flooded, on two spring balances: its weight in water and where that acts', [
+    ['date', stop(1, '2026-05-02')],
+    ['condition', 'hung'],
+    ['fill', stop(2, '100 %')],
+    ['hooks', `[{ station: ${stop(3, '120 mm')}, reads: $4 }, { station: ${stop(5, '620 mm')}, reads: $6 }]`],
+  ]),
 ];
 
 /** Entries for the list at a path. */

@@ -1,5 +1,6 @@
 import { isInside, type Path } from '../../schema/path.ts';
 import type { Analysis } from '../analysis.ts';
+import type { Part } from '../boat/boat.ts';
 import type { Change } from '../findings/finding.ts';
 import type { Span } from '../text/lines.ts';
 import { pathAt } from '../text/pathAt.ts';
@@ -65,7 +66,7 @@ function keepAboard({ syntax, trials, boat }: Analysis, { trial }: LearnedTrial)
 /** A trial that had a piece of that name on board has it no longer for itself; one that had it not says so. */
 function leftAshore(
   trial: Analysis['trials'][number],
-  pieces: readonly { readonly name: string }[],
+  pieces: readonly Pick<Part, 'name' | 'path'>[],
 ): readonly Change[] {
   const own = trial.aboard.filter(({ entry }) => pieces.some(({ name }) => name === entry.name));
   const missing = pieces.filter(
@@ -102,7 +103,7 @@ function newTrial({ syntax, trials }: Analysis): TrialAction {
 /** Keys that the next trial has again: its date anew, where and what was read, and how the boat was that day. */
 const REPEATED = [
   ...['date', 'condition', 'marks', 'freeboard', 'heel', 'trim', 'fill', 'water', 'level', 'tank', 'shifts'],
-  ...['mass', 'moved', 'aboard', 'without', 'pool'],
+  ...['scales', 'balance', 'hooks', 'mass', 'moved', 'aboard', 'without', 'pool'],
 ];
 
 /** What of a trial stands in the next one too: where it was read, and what was on board. */

@@ -47,6 +47,7 @@ function readingWords(
       ['Read', readingText(reading, reading.value, units), sizeText(reading, sigma, units)],
       ['By the file', readingText(reading, predicted, units), sizeText(reading, doubt, units)],
     ]),
+    reading.isSlip ? 'Struck out: taken for nothing.' : '',
     isSame
       ? 'Read as predicted.'
       : `Read ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${Math.abs(score).toFixed(1)} times what both leave open: ${scoreWords(score)}.`,
@@ -60,7 +61,7 @@ function readingWords(
 
 function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: LearnedTrial): string {
   const rows = readings.map(({ reading, predicted, score }) => [
-    readingName(reading, units),
+    reading.isSlip ? `${readingName(reading, units)} (struck out)` : readingName(reading, units),
     readingText(reading, reading.value, units),
     predicted === null ? '' : readingText(reading, predicted, units),
     Math.abs(score).toFixed(1),

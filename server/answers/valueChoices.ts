@@ -33,11 +33,25 @@ export function valueChoices(
   if (!info) return [];
   if (info.key === 'material') return materialChoices();
   if (info.key === 'in') return compartmentNames(analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+  if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
   if (info.words) return info.words.map(word => plain(word, word));
   if (info.example === undefined) return [];
   if (typed.trim() === '') return [{ ...plain(info.example, info.example), detail: 'for example' }];
   return /\d$/.test(typed.trimEnd()) ? unitChoices(info.example, typed, analysis.boat) : [];
 }
+
+/** Keys of a payload entry that say since when or until when. */
+const WHEN = ['fitted', 'removed', 'until'];
+
+/** The trials, the last one first: after it, or until it. */
+const momentsOf = ({ trials }: Analysis, key: string): readonly ValueChoice[] =>
+  trials
+    .map(trial => {
+      const place = `trial ${Number(trial.path.at(-1)) + 1}`;
+      const text = key === 'until' ? place : `after ${place}`;
+      return { ...plain(text, text), detail: `${trial.name}, ${trial.condition}` };
+    })
+    .reverse();
 
 const plain = (label: string, text: string): ValueChoice => ({ label, text, isUnit: false });
 

@@ -18,7 +18,7 @@ export function checkArrangement(
 ): readonly Finding[] {
   const inhabitants = [...boat.tanks, ...boat.payload, ...boat.bays];
   return [
-    ...duplicateNames([...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload]),
+    ...duplicateNames([...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload, ...boat.ashore]),
     ...duplicateNames(boat.bays),
     ...inhabitants.flatMap(entry => unknownCompartment(entry, compartmentNames)),
     ...inhabitants.flatMap(entry => stickingOut(entry, boat, shapes)),

@@ -17,6 +17,8 @@ export interface Boat {
   readonly compartments: readonly Compartment[];
   readonly tanks: readonly Tank[];
   readonly payload: readonly Part[];
+  /** Payload entries that are no longer aboard: in no figure, but in those of earlier trials. */
+  readonly ashore: readonly Part[];
   readonly bays: readonly Bay[];
   readonly stock: Stock;
   readonly limits: Limits;
@@ -107,6 +109,8 @@ export interface Part extends Weighed {
   readonly material: string | null;
   /** False when corrections may shrink, move or take it out. */
   readonly fixed: boolean;
+  /** What the trials have taught, not weighed. */
+  readonly isLearned: boolean;
   /** Least and greatest corner of the space it takes up, m, as far as the file tells. */
   readonly from: Vec3;
   readonly to: Vec3;

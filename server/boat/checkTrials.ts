@@ -1,5 +1,5 @@
 import { closest } from '../../schema/closest.ts';
-import type { Path } from '../../schema/path.ts';
+import { type Path, samePath } from '../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form.ts';
 import { formTop } from '../geometry/formTop.ts';
@@ -7,7 +7,7 @@ import type { Shapes } from '../geometry/shapes.ts';
 import { lengthText, volumeText } from '../wording/numbers.ts';
 import { unknownCompartment } from './arrangement.ts';
 import type { Boat } from './boat.ts';
-import { changeTo, valueFault } from './fault.ts';
+import { changeTo, entryFault, valueFault } from './fault.ts';
 import type { FreeboardReading, MarkReading, Reading, TankReading, Trial } from './trial.ts';
 
 export interface CheckedTrials {
@@ -34,14 +34,37 @@ export function checkTrials(
       if (fault) findings.push(fault);
       return fault === null;
     };
-    const left = trial.left && holds(trial.left) ? trial.left : null;
-    return { ...trial, left, readings: trial.readings.filter(holds) };
+    // What is taken for granted of the tanks stands at no key of its own.
+    const isGiven = trial.left !== null && !samePath(trial.left.path, trial.path);
+    const left = !isGiven || (trial.left && holds(trial.left)) ? trial.left : null;
+    if (trial.condition === 'hung' && !isGiven && boat.tanks.length > 0 && trial.readings.length > 0) {
+      findings.push(fillUnknown(trial));
+      return { ...trial, left, readings: [] };
+    }
+    return { ...trial, left, readings: trial.readings.filter(holds).map(reading => hungWith(reading, trial, boat)) };
   });
   return { trials, findings };
 }
 
-function unknownPart(name: string, path: Path, { payload, leftOut }: Boat): readonly Finding[] {
-  if (leftOut.includes(name) || payload.some(part => part.name === name)) return [];
+const fillUnknown = ({ path }: Trial): Finding =>
+  entryFault(
+    'trial-impossible',
+    path,
+    'A boat that hangs under water weighs there as much as its tanks make it: say how full they were, such as “fill: 100 %”.',
+  );
+
+/**
+ * Water in the tanks that was poured from a jug weighs more or less by what the jug leaves open. Both balances are then off
+ * the same way; taken as independent that would half cancel in their sum, so each gets √2 of it: the careful side.
+ */
+function hungWith(reading: Reading, { left }: Trial, { water }: Boat): Reading {
+  if (reading.of !== 'hook' || left?.of !== 'water') return reading;
+  const open = water.density * left.sigma * (reading.pair ? Math.SQRT2 : 1);
+  return { ...reading, sigma: Math.hypot(reading.sigma, open) };
+}
+
+function unknownPart(name: string, path: Path, { payload, ashore, leftOut }: Boat): readonly Finding[] {
+  if (leftOut.includes(name) || [...payload, ...ashore].some(part => part.name === name)) return [];
   const near = closest(
     name,
     payload.map(part => part.name),
@@ -57,6 +80,11 @@ function faultOf(reading: Reading, boat: Boat, shapes: Shapes): Finding | null {
       return markFault(reading, boat);
     case 'freeboard':
       return markFault(reading, boat) ?? freeboardFault(reading, boat);
+    case 'scale':
+    case 'hook':
+      return reading.pair && stationFault(reading, reading.pair.station, boat);
+    case 'balance':
+      return beyondFault(reading, reading.value, boat);
     case 'fill':
     case 'water':
     case 'level':
@@ -69,13 +97,19 @@ function faultOf(reading: Reading, boat: Boat, shapes: Shapes): Finding | null {
 const fault = ({ path }: Reading, message: string, key?: string): Finding =>
   valueFault('trial-impossible', key === undefined ? path : [...path.slice(0, -1), key], message);
 
-function markFault(reading: MarkReading | FreeboardReading, { length, units }: Boat): Finding | null {
-  const { station } = reading;
+const markFault = (reading: MarkReading | FreeboardReading, boat: Boat): Finding | null =>
+  stationFault(reading, reading.station, boat);
+
+const stationFault = (reading: Reading, station: number, boat: Boat): Finding | null =>
+  beyondFault(reading, station, boat, 'station');
+
+/** A station that the hull does not reach; it stands at the reading itself or at a key beside it. */
+function beyondFault(reading: Reading, station: number, { length, units }: Boat, key?: string): Finding | null {
   if (station >= -BEYOND * length && station <= (1 + BEYOND) * length) return null;
   return fault(
     reading,
     `The hull is ${lengthText(length, units)} long, so nothing can be read at this station. Stations are measured aft from the bow tip.`,
-    'station',
+    key,
   );
 }
 

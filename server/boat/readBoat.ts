@@ -12,6 +12,7 @@ import type { Syntax } from '../text/syntax.ts';
 import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Entry, Waterline } from './boat.ts';
+import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkTrials } from './checkTrials.ts';
 import { entryFault, valueFault } from './fault.ts';
 import { checkValue } from './readEntry.ts';
@@ -135,7 +136,7 @@ export function readBoat(
     shells: list(['hull', 'shells'], 'shell', schemas.shell, readShell),
     compartments: list(['hull', 'compartments'], 'compartment', schemas.compartment, readCompartment),
     tanks: list(['hull', 'tanks'], 'tank', schemas.tank, readTank),
-    payload: list(['payload'], 'part', schemas.part, readPart),
+    ...aboardAndAshore(list(['payload'], 'part', schemas.part, readPart)),
     around,
   };
   const boat = {
@@ -148,6 +149,7 @@ export function readBoat(
     compartments: entriesIn(sources.compartments),
     tanks: entriesIn(sources.tanks),
     payload: entriesIn(sources.payload),
+    ashore: entriesIn(sources.ashore),
     bays: entriesIn(list(['bays'], 'bay', schemas.bay, readBay)),
     stock: readStock(stockEntry),
     limits: readLimits(check(schemas.limits, ['limits'], 'the limits', true)),
@@ -158,13 +160,14 @@ export function readBoat(
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
   const trials = entriesIn(list(['trials'], 'trial', schemas.trial, readTrial));
   const checked = checkTrials(trials, whole, compartmentNames, shapes);
-  findings.push(...checked.findings);
+  const ofDay = withBoatOfDay(sources, checked.trials);
+  findings.push(...checked.findings, ...ofDay.findings);
   if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   const heard = findings.filter(finding => !isDoubtful(syntax, finding));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
-    trials: checked.trials,
+    trials: ofDay.trials,
     findings: withoutRepeats(heard),
     meshNames: [...meshNames],
     kept: { entries, schemas: { units, made: schemas } },

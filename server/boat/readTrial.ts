@@ -5,20 +5,13 @@ import type { TrialEntry } from '../../schema/trials.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Part } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { balanceOf, supportsOf } from './readBench.ts';
+import { jug, kitchenScale, measured, READS } from './readingDoubts.ts';
 import { readPart } from './readPart.ts';
 import { readWater } from './readWater.ts';
 import type { Surroundings } from './setting.ts';
 import type { Source } from './source.ts';
 import type { Measured, Reading, Shift, TankReading, Trial } from './trial.ts';
-
-/**
- * What a reading is good for where the file does not say, one standard uncertainty, SI. Common practice, no source: a
- * tape held to moving water 1.5 mm; a protractor or a phone laid on deck 0.5°; a tank's scale 3 % of it; a measuring jug
- * 2 % and 5 ml at least; a kitchen scale 0.5 % and 0.5 g at least; a shift along a ruler 1 mm.
- */
-const READS = { mark: 0.0015, angle: Math.PI / 360, fill: 0.03, proud: 0.002, moved: 0.001 } as const;
-const jug = (volume: number): number => Math.max(0.02 * volume, 5e-6);
-const kitchenScale = (mass: number): number => Math.max(0.005 * mass, 0.0005);
 
 /** Tilts past which a boat is no longer afloat as it should be, rad. */
 const MOST_TILT = Math.PI / 3;
@@ -28,8 +21,10 @@ const BELONGS: Readonly<Record<TrialEntry['condition'], readonly string[]>> = {
   surfaced: ['marks', 'freeboard', 'heel', 'trim', 'fill', 'water', 'level', 'tank'],
   submerged: ['heel', 'trim', 'fill', 'water', 'level', 'tank', 'proud'],
   inclining: ['mass', 'moved', 'heel', 'shifts', 'fill', 'water', 'level', 'tank'],
+  bench: ['scales', 'balance', 'fill', 'water', 'level', 'tank'],
+  hung: ['hooks', 'fill', 'water', 'level', 'tank'],
 };
-const ALWAYS = ['date', 'condition', 'aboard', 'without', 'pool', 'explained', 'note'];
+const ALWAYS = ['date', 'condition', 'slips', 'aboard', 'without', 'pool', 'explained', 'note'];
 
 /** A trial from its checked entry; readings that cannot be are told and left out. */
 export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, findings: Finding[]): Trial {
@@ -38,15 +33,7 @@ export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, f
   const shifts = shiftsOf(entry, path, findings);
   const tank = tankReading(entry, path, findings);
   const isUnder = entry.condition === 'submerged';
-  const readings: readonly Reading[] =
-    entry.condition === 'inclining'
-      ? shifts.map(({ tilt }, shift) => ({ ...tilt, of: 'tilt', shift }))
-      : [
-          ...(isUnder ? [] : [...marksOf(entry, path), ...freeboardsOf(entry, path)]),
-          ...angleReading('trim', entry.trim, path, findings),
-          ...angleReading('heel', entry.heel, path, findings),
-          ...(isUnder && tank ? [tank] : []),
-        ];
+  const readings = [...readingsOf(entry, path, shifts, findings), ...(isUnder && tank ? [tank] : [])];
   if (readings.length === 0 && !findings.some(({ severity }) => severity === 'error'))
     findings.push(nothingRead(entry, path));
   return {
@@ -57,14 +44,57 @@ export function readTrial(entry: TrialEntry, path: Path, around: Surroundings, f
     note: entry.note ?? null,
     explained: entry.explained ?? null,
     readings,
-    left: isUnder ? null : tank,
-    proud: isUnder && entry.proud ? measured(entry.proud, [...path, 'proud'], READS.proud) : null,
+    left: isUnder ? null : leftIn(entry, path, tank),
+    proud:
+      isUnder && entry.proud && !isStruck(entry, 'proud')
+        ? measured(entry.proud, [...path, 'proud'], READS.proud)
+        : null,
     shifts,
     aboard: aboardOf(entry, path, around, findings),
     without: entry.without ?? [],
+    formerly: [],
     pool: entry.pool ?? null,
     water: entry.pool ? readWater(entry.pool, findings, [...path, 'pool']) : null,
   };
+}
+
+/** What was in the tanks of a boat that did not hang neutral; on the bench and on the hook nothing unless given. */
+function leftIn(entry: TrialEntry, path: Path, tank: TankReading | null): TankReading | null {
+  if (tank && !tank.isSlip) {
+    const written = entry[tank.of]?.sigma ?? null;
+    const isBrim = tank.of === 'fill' && (tank.value <= 0 || tank.value >= 1);
+    return isBrim && written === null ? { ...tank, sigma: 0 } : tank;
+  }
+  if (entry.condition !== 'bench' && entry.condition !== 'hung') return null;
+  return { path, of: 'fill', value: 0, sigma: 0, tank: null, isSlip: false };
+}
+
+/** Struck out by its key. */
+const isStruck = ({ slips }: TrialEntry, key: string): boolean => slips?.some(slip => slip === key) ?? false;
+
+type Shifted = Shift & { readonly tilt: Measured; readonly isSlip: boolean };
+
+/** All that was read, but for what is in the tanks. */
+function readingsOf(
+  entry: TrialEntry,
+  path: Path,
+  shifts: readonly Shifted[],
+  findings: Finding[],
+): readonly Reading[] {
+  switch (entry.condition) {
+    case 'inclining':
+      return shifts.map(({ tilt, isSlip }, shift) => ({ ...tilt, of: 'tilt', shift, isSlip }));
+    case 'bench':
+      return [...supportsOf('scale', entry.scales, [...path, 'scales'], findings), ...balanceOf(entry, path)];
+    case 'hung':
+      return supportsOf('hook', entry.hooks, [...path, 'hooks'], findings);
+    default:
+      return [
+        ...(entry.condition === 'submerged' ? [] : [...marksOf(entry, path), ...freeboardsOf(entry, path)]),
+        ...angleReading('trim', entry, path, findings),
+        ...angleReading('heel', entry, path, findings),
+      ];
+  }
 }
 
 function aboardOf(
@@ -79,35 +109,27 @@ function aboardOf(
   });
 }
 
-const measured = (quantity: Quantity, path: Path, usual: number): Measured => ({
-  path,
-  value: quantity.value,
-  sigma: quantity.sigma ?? usual,
-});
-
 const marksOf = (entry: TrialEntry, path: Path): readonly Reading[] =>
-  (entry.marks ?? []).map(({ station, height }, i) => ({
+  (entry.marks ?? []).map(({ station, height, slip = false }, i) => ({
     ...measured(height, [...path, 'marks', i, 'height'], READS.mark),
     of: 'mark',
+    isSlip: slip,
     station: station.value,
   }));
 
 const freeboardsOf = (entry: TrialEntry, path: Path): readonly Reading[] =>
-  (entry.freeboard ?? []).map(({ station, height, of }, i) => ({
+  (entry.freeboard ?? []).map(({ station, height, of, slip = false }, i) => ({
     ...measured(height, [...path, 'freeboard', i, 'height'], READS.mark),
     of: 'freeboard',
+    isSlip: slip,
     station: station.value,
     top: of ?? null,
   }));
 
-function angleReading(
-  of: 'trim' | 'heel',
-  angle: Quantity | undefined,
-  path: Path,
-  findings: Finding[],
-): readonly Reading[] {
+function angleReading(of: 'trim' | 'heel', entry: TrialEntry, path: Path, findings: Finding[]): readonly Reading[] {
+  const angle = entry[of];
   if (!angle || isTooFar(angle, [...path, of], findings)) return [];
-  return [{ ...measured(angle, [...path, of], READS.angle), of }];
+  return [{ ...measured(angle, [...path, of], READS.angle), of, isSlip: isStruck(entry, of) }];
 }
 
 function isTooFar(angle: Quantity, path: Path, findings: Finding[]): boolean {
@@ -141,18 +163,14 @@ function tankReading(entry: TrialEntry, path: Path, findings: Finding[]): TankRe
     );
   }
   const usual = of === 'fill' ? READS.fill : of === 'water' ? jug(quantity.value) : READS.mark;
-  return { ...measured(quantity, [...path, of], usual), of, tank: entry.tank ?? null };
+  return { ...measured(quantity, [...path, of], usual), of, tank: entry.tank ?? null, isSlip: isStruck(entry, of) };
 }
 
-function shiftsOf(
-  entry: TrialEntry,
-  path: Path,
-  findings: Finding[],
-): readonly (Shift & { readonly tilt: Measured })[] {
+function shiftsOf(entry: TrialEntry, path: Path, findings: Finding[]): readonly Shifted[] {
   if (entry.condition !== 'inclining') return [];
   const single =
     entry.mass && entry.moved && entry.heel
-      ? [{ mass: entry.mass, moved: entry.moved, heel: entry.heel, at: path }]
+      ? [{ mass: entry.mass, moved: entry.moved, heel: entry.heel, slip: isStruck(entry, 'heel'), at: path }]
       : [];
   const isHalf = single.length === 0 && (entry.mass ?? entry.moved ?? entry.heel) !== undefined;
   if (isHalf || (single.length === 0 && !entry.shifts?.length)) {
@@ -165,13 +183,14 @@ function shiftsOf(
     );
   }
   const several = (entry.shifts ?? []).map((shift, i) => ({ ...shift, at: [...path, 'shifts', i] }));
-  return [...single, ...several].flatMap(({ mass, moved, heel, at }) => {
+  return [...single, ...several].flatMap(({ mass, moved, heel, slip = false, at }) => {
     if (isTooFar(heel, [...at, 'heel'], findings) || isWrongWay(moved, heel, at, findings)) return [];
     return [
       {
         mass: measured(mass, [...at, 'mass'], kitchenScale(mass.value)),
         moved: measured(moved, [...at, 'moved'], READS.moved),
         tilt: measured(heel, [...at, 'heel'], READS.angle),
+        isSlip: slip,
       },
     ];
   });
@@ -203,8 +222,16 @@ function tellStrangers(entry: TrialEntry, path: Path, findings: Finding[]): void
   }
 }
 
+const MARKS = '“marks:” with a station and a height near each end';
+const EXAMPLES: Readonly<Record<TrialEntry['condition'], string>> = {
+  surfaced: MARKS,
+  submerged: '“fill: 63 %” and “trim: 2°”',
+  inclining: MARKS,
+  bench: '“scales:” with a station and what each scale reads',
+  hung: '“hooks:” with a station and what each spring balance reads',
+};
+
 function nothingRead({ condition }: TrialEntry, path: Path): Finding {
-  const example =
-    condition === 'submerged' ? '“fill: 63 %” and “trim: 2°”' : '“marks:” with a station and a height near each end';
+  const example = EXAMPLES[condition];
   return entryFault('trial-empty', path, `This trial has no readings yet, such as ${example}.`, 'information');
 }

@@ -19,6 +19,7 @@ export interface BoatSource {
   readonly compartments: readonly Source<CompartmentEntry, Compartment>[];
   readonly tanks: readonly Source<TankEntry, Tank>[];
   readonly payload: readonly Source<PartEntry, Part>[];
+  readonly ashore: readonly Source<PartEntry, Part>[];
   readonly around: Surroundings;
 }
 

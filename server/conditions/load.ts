@@ -16,6 +16,9 @@ export function sharedLoad(tanks: readonly TankBody[], fill: number): TankLoad {
 /** The boat with each tank at the fill it keeps on the surface. */
 export const surfacedBoat = (bodies: Bodies): Afloat => boatWith(bodies, ownLoad(bodies.tanks), 'afloat');
 
+/** The same held under water, whether it would stay there or not. */
+export const sunkBoat = (bodies: Bodies): Afloat => boatWith(bodies, ownLoad(bodies.tanks), 'submerged');
+
 /** The boat with its tanks filled together to `fill` of all their capacity, each by its share. */
 export const loadedBoat = (bodies: Bodies, fill: number, where: 'afloat' | 'submerged'): Afloat =>
   boatWith(bodies, sharedLoad(bodies.tanks, fill), where);

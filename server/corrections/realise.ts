@@ -79,7 +79,14 @@ export function lay(pieces: readonly Piece[], { boat, shelf, scope, schema }: Wo
   const parts: Part[] = [];
   const entries: EntryText[] = [];
   for (const piece of pieces) {
-    const name = nameFor(piece, [...boat.payload, ...boat.shells, ...boat.compartments, ...boat.tanks, ...parts]);
+    const name = nameFor(piece, [
+      ...boat.payload,
+      ...boat.ashore,
+      ...boat.shells,
+      ...boat.compartments,
+      ...boat.tanks,
+      ...parts,
+    ]);
     const entry = pieceAsEntry(piece, name, boat);
     const part = partOfEntry(entry, boat.payload.length + parts.length, boat, schema);
     // Bays may overlap; two pieces cannot lie in one place.

@@ -80,7 +80,7 @@ export function asRecut(correction: Correction, patient: Patient): Correction {
   const fates: Fate[] = [];
   for (const [i, piece] of correction.pieces.entries()) {
     const was = same[i] ?? null;
-    const name = was?.name ?? freeName(correction.parts[i]!.name, [...taken, ...fates]);
+    const name = was?.name ?? freeName(correction.parts[i]!.name, [...taken, ...patient.boat.ashore, ...fates]);
     fates.push({ piece, entry: correction.entries[i]!, was, name });
   }
   const changes = fates.flatMap(({ entry, was, name, piece }): readonly Change[] =>

@@ -99,7 +99,7 @@ function* trimmed(patient: Patient, purpose = ''): Steps<Trimmed | null> {
   if (isWithin(patient)) return { pieces: [], lying: patient };
   const correction: Correction | null = yield* correct(patient, 'both');
   if (!correction) return null;
-  const taken = patient.boat.payload;
+  const taken = [...patient.boat.payload, ...patient.boat.ashore];
   const pieces = correction.pieces.map((piece, i): SetPiece => {
     const part = correction.parts[i]!;
     const name = purpose === '' ? part.name : freeName(`${part.name} ${purpose}`, taken);

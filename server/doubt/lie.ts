@@ -3,7 +3,7 @@ import { capacityOf, type TankBody, type TankLoad } from '../bodies/tankWater.ts
 import { UPRIGHT } from '../conditions/attitude.ts';
 import { type Afloat, type EnergyState, energyAt } from '../conditions/energy.ts';
 import { settleFrom } from '../conditions/equilibrium.ts';
-import { loadedBoat, ownLoad, sharedLoad, surfacedBoat, totalMassOf } from '../conditions/load.ts';
+import { loadedBoat, ownLoad, sharedLoad, sunkBoat, surfacedBoat, totalMassOf } from '../conditions/load.ts';
 
 /** What is in the tanks. */
 export type Loading =
@@ -12,7 +12,9 @@ export type Loading =
   /** All together this much of their capacity (0..1), each by its share, on the surface. */
   | { readonly kind: 'fill'; readonly fill: number }
   /** As much as makes the boat hang under water. */
-  | { readonly kind: 'neutral' };
+  | { readonly kind: 'neutral' }
+  /** Each keeps its own fill, all of the boat under water and held level there: what it weighs more than water is held up. */
+  | { readonly kind: 'hung' };
 
 /** A boat to be laid in the water: for a condition, or for a trial with pieces aboard. */
 export interface Arrangement {
@@ -52,7 +54,7 @@ export function layBoat({ bodies, loading, isHeld }: Arrangement, before?: Lie):
     water,
     state,
   });
-  if (isHeld) return lie(energyAt(boat, UPRIGHT));
+  if (isHeld || loading.kind === 'hung') return lie(energyAt(boat, UPRIGHT));
   const found = settleFrom(boat, before?.state.up ?? UPRIGHT, { before: before?.state });
   if (found.status === 'unsettled' || found.state.up[2] <= Math.cos(MOST_TILT)) return null;
   return lie(found.state);
@@ -62,7 +64,7 @@ export function layBoat({ bodies, loading, isHeld }: Arrangement, before?: Lie):
 const waterIn = ({ density, mass, volume, tanks }: Bodies, loading: Loading): number =>
   loading.kind === 'neutral' ? volume - mass / density : waterAfloat(tanks, loading);
 
-/** Water in the tanks of a boat on the surface, m3. */
+/** Water in tanks that do not fill until the boat is neutral, m3. */
 export const waterAfloat = (tanks: readonly TankBody[], loading: Exclude<Loading, { kind: 'neutral' }>): number =>
   loading.kind === 'fill'
     ? loading.fill * capacityOf(tanks)
@@ -76,10 +78,11 @@ export const fillOf = ({ water, tanks }: Pick<Lie, 'water' | 'tanks'>): number =
 
 /** The water in the tanks as it lies in each. */
 export const tankLoad = (tanks: readonly TankBody[], loading: Loading, water: number): TankLoad =>
-  loading.kind === 'own' ? ownLoad(tanks) : sharedLoad(tanks, fillOf({ water, tanks }));
+  loading.kind === 'own' || loading.kind === 'hung' ? ownLoad(tanks) : sharedLoad(tanks, fillOf({ water, tanks }));
 
 function boatWith(bodies: Bodies, loading: Loading, water: number): Afloat {
   if (loading.kind === 'own') return surfacedBoat(bodies);
+  if (loading.kind === 'hung') return sunkBoat(bodies);
   const fill = fillOf({ water, tanks: bodies.tanks });
   return loadedBoat(bodies, fill, loading.kind === 'neutral' ? 'submerged' : 'afloat');
 }

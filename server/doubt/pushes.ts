@@ -133,7 +133,7 @@ function settled(load: TankLoad, { state: { up } }: Lie): Settled {
 function pushBy(held: Held, { was, is, density }: Change, readings: readonly Reading[]): Felt {
   const { lie, arrangement } = held;
   const { state } = lie;
-  const immersed = immersionWith(lie, was, is, arrangement.loading.kind === 'neutral');
+  const immersed = immersionWith(lie, was, is, isUnder(arrangement));
   const tanks = replaced(lie.tanks, was.tanks, is.tanks);
   const water =
     tanks === lie.tanks ? held.water : settled(tankLoad(tanks, arrangement.loading, waterNow(held, tanks)), lie);
@@ -171,7 +171,10 @@ function pushBy(held: Held, { was, is, density }: Change, readings: readonly Rea
   return { mass, moment, direct: readings.map(reading => reading(now) - reading(laden)) };
 }
 
-/** Under water the ballast is held, whatever the tanks become; on the surface each tank keeps its fill. */
+/** All of it is under water. */
+const isUnder = ({ loading: { kind } }: Arrangement): boolean => kind === 'neutral' || kind === 'hung';
+
+/** Hanging neutral the ballast is held, whatever the tanks become; else each tank keeps its fill. */
 function waterNow({ arrangement: { loading }, lie }: Held, tanks: readonly TankBody[]): number {
   return loading.kind === 'neutral' ? lie.water : waterAfloat(tanks, loading);
 }

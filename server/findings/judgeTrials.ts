@@ -16,6 +16,7 @@ export function judgeTrials(
     if (comparison.lay === null) return [notComparable(comparison)];
     return comparison.readings.flatMap(compared => {
       const slip = slips.find(({ reading }) => reading === compared.reading);
+      if (compared.reading.isSlip) return [];
       if (slip) return [slipFinding(slip, units)];
       return Math.abs(compared.score) > DIFFERS ? [differs(comparison, compared, units)] : [];
     });

@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis.ts';
 import type { Reading } from '../boat/trial.ts';
 import type { Estimate } from '../trials/inclining.ts';
 
-/** The trials for machines: lengths mm, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
+/** The trials for machines: lengths mm, masses g, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
 export function trialsJson(analysis: Analysis) {
   if (analysis.trials.length === 0) return [];
   const { comparisons, ...learned } = analysis.learned();
@@ -18,7 +18,8 @@ export function trialsJson(analysis: Analysis) {
       const own = (value: number) => value * scaleOf(reading);
       return {
         of: reading.of,
-        station: 'station' in reading ? reading.station * 1e3 : null,
+        station: stationOf(reading),
+        struckOut: reading.isSlip,
         read: own(reading.value),
         uncertainty: own(sigma),
         predicted: predicted === null ? null : own(predicted),
@@ -34,6 +35,11 @@ export function trialsJson(analysis: Analysis) {
       heightOfGOfFile: inclined.heightOfGOfFile * 1e3,
     },
   }));
+}
+
+function stationOf(reading: Reading): number | null {
+  if ('station' in reading) return reading.station * 1e3;
+  return 'pair' in reading && reading.pair ? reading.pair.station * 1e3 : null;
 }
 
 const estimateMm = ({ value, sigma }: Estimate) => ({ value: value * 1e3, uncertainty: sigma * 1e3 });

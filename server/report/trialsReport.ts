@@ -46,7 +46,11 @@ function readingLines(
 ): readonly (readonly string[])[] {
   return readings.flatMap(({ reading, predicted, score }) => {
     if (predicted === null) return [];
-    const apart = slips.has(reading) ? 'fits nothing: a slip?' : `${Math.abs(score).toFixed(1)} apart`;
+    const apart = reading.isSlip
+      ? 'struck out'
+      : slips.has(reading)
+        ? 'fits nothing: a slip?'
+        : `${Math.abs(score).toFixed(1)} apart`;
     const byFile = `by the file ${readingText(reading, predicted, units)}`;
     return [[readingName(reading, units), readingText(reading, reading.value, units), byFile, apart]];
   });

@@ -1,6 +1,6 @@
 import type { Reading, Trial } from '../boat/trial.ts';
 import { type Answers, answersOf } from './answers.ts';
-import { type Day, dayOf } from './day.ts';
+import { type Day, dayOf, withoutDay } from './day.ts';
 import type { Lesson } from './lesson.ts';
 import { sigmaOf } from './pool.ts';
 import { layTrial, shownBy, type TrialLay } from './predict.ts';
@@ -36,7 +36,7 @@ export const DIFFERS = 2;
 export const compareTrials = ({ source, inputs, shelf, variations, trials }: Lesson): readonly Comparison[] =>
   trials.map(trial => {
     const day = dayOf(source, inputs, trial);
-    const lay = layTrial(source.boat, trial, shelf);
+    const lay = layTrial(day.source.boat, withoutDay(trial), shelf);
     const answers = lay && answersOf(day, lay, { shelf, variations });
     const readings = trial.readings.map((reading, i): ComparedReading => {
       const predicted = lay && shownBy(lay, reading, source.boat);

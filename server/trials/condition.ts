@@ -22,8 +22,8 @@ export function conditioned(doubts: Doubts, comparisons: readonly Comparison[], 
   const broad = doubts.inputs.map(input => broadening(input, entries, source));
   const rows = told.flatMap(({ day, readings, answers }) => {
     const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
-    return readings.flatMap(({ sigma, score }, i) =>
-      Math.abs(score) > SLIP_SCORE
+    return readings.flatMap(({ reading, sigma, score }, i) =>
+      reading.isSlip || Math.abs(score) > SLIP_SCORE
         ? []
         : [doubts.inputs.map(({ id }, k) => ((answers!.slopes[i]![places.get(id) ?? -1] ?? 0) * broad[k]!) / sigma)],
     );

@@ -1,29 +1,53 @@
+import type { PartEntry } from '../../schema/hull.ts';
+import { samePath } from '../../schema/path.ts';
 import type { Boat, Part } from '../boat/boat.ts';
-import type { TankReading, Trial } from '../boat/trial.ts';
+import type { Source } from '../boat/source.ts';
+import type { Former, TankReading, Trial } from '../boat/trial.ts';
 import { assembleBodies, type Bodies, type BodyShelf } from '../bodies/assemble.ts';
 import { capacityOf, shareFills, type TankBody } from '../bodies/tankWater.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
 import { levelFor } from '../geometry/levelCut.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 
-/** The boat as it was on the day of a trial: with the pieces that were on board, and in the water of that day. */
+/** The boat as it was on the day of a trial: with the pieces that were on board, as they were, and in the water of that day. */
 export function dayBoat(boat: Boat, trial: Trial): Boat {
   if (isAsFiled(trial)) return boat;
-  const filed = boat.payload.filter(part => isOnBoard(part, trial));
-  return {
-    ...boat,
-    payload: [...filed, ...trial.aboard.map(({ entry }) => entry)],
-    water: trial.water ?? boat.water,
-  };
+  const payload = dayPayload(boat.payload, trial, {
+    partOf: part => part,
+    asWas: ({ entry }) => entry,
+  });
+  return { ...boat, payload, water: trial.water ?? boat.water };
 }
 
 /** Nothing was other than the file has it. */
-export const isAsFiled = ({ aboard, without, pool }: Trial): boolean =>
-  aboard.length === 0 && without.length === 0 && pool === null;
+export const isAsFiled = ({ aboard, without, formerly, pool }: Trial): boolean =>
+  aboard.length === 0 && without.length === 0 && formerly.length === 0 && pool === null;
 
-export const isOnBoard = ({ name }: Pick<Part, 'name'>, { without }: Trial): boolean => !without.includes(name);
+/** Was on board that day, as far as the trial tells. */
+export const isOnBoard = ({ name, path }: Pick<Part, 'name' | 'path'>, { without, formerly }: Trial): boolean =>
+  !without.includes(name) && !formerly.some(was => was.part === null && samePath(was.path, path));
 
-/** The bodies of the boat on that day, afloat with what was read to be left in the tanks. */
+/** Parts, or what else stands for them. */
+interface Carried<P> {
+  readonly partOf: (one: P) => Part;
+  readonly asWas: (was: Source<PartEntry, Part>) => P;
+}
+
+/** What was carried on the day: the file's entries, each as it was; those that are ashore now; then the day's own pieces. */
+export function dayPayload<P>(filed: readonly P[], trial: Trial, { partOf, asWas }: Carried<P>): readonly P[] {
+  const isFiled = (was: Former) => filed.some(one => samePath(partOf(one).path, was.path));
+  const onBoard = filed.flatMap(one => {
+    if (!isOnBoard(partOf(one), trial)) return [];
+    const was = trial.formerly.find(({ path }) => samePath(path, partOf(one).path))?.part;
+    return [was ? asWas(was) : one];
+  });
+  const ashoreNow = trial.formerly.flatMap(was =>
+    was.part && !isFiled(was) && isOnBoard(was.part.entry, trial) ? [asWas(was.part)] : [],
+  );
+  return [...onBoard, ...ashoreNow, ...trial.aboard.map(asWas)];
+}
+
+/** The bodies of the boat on that day, with what was read to be left in the tanks. */
 export function dayBodies(boat: Boat, trial: Trial, shelf: BodyShelf): Bodies {
   const bodies = assembleBodies(dayBoat(boat, trial), shelf);
   if (trial.left === null) return bodies;
@@ -37,7 +61,7 @@ export const tankOf = (named: string | null, tanks: readonly TankBody[]): TankBo
   named === null ? tanks[0] : tanks.find(({ tank }) => tank.name === named);
 
 /** The fill of every tank by a reading of a boat on an even keel, 0..1; a level tells only of the tank it was read in. */
-function fillsRead(reading: TankReading, tanks: readonly TankBody[]): readonly number[] {
+export function fillsRead(reading: TankReading, tanks: readonly TankBody[]): readonly number[] {
   if (reading.of === 'fill') return shareFills(tanks, reading.value);
   if (reading.of === 'water') return shareFills(tanks, reading.value / capacityOf(tanks));
   const read = tankOf(reading.tank, tanks);

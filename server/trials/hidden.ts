@@ -62,7 +62,7 @@ export function withHidden(source: BoatSource): Hidden | null {
   const { boat, around } = source;
   const believed = believedOf(source);
   if (!believed) return null;
-  const taken = [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload];
+  const taken = [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload, ...boat.ashore];
   const entry: PartEntry = { name: freeName(NAME, taken), ...believed };
   const part = readPart(entry, PLACE, around, []);
   if (!part) return null;

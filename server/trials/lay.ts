@@ -7,9 +7,13 @@ import type { Laid } from '../doubt/pushes.ts';
 import { addImmersed, emptyImmersion } from '../geometry/immersion.ts';
 import type { Vec3 } from '../geometry/vector.ts';
 
-/** Lays the boat in the water as it lay in a trial: afloat, hanging neutral, or with something left proud of the water. */
+/**
+ * Lays the boat as it lay in a trial: afloat, hanging neutral, or with something left proud of the water; held level under
+ * water; on the bench too, for what it weighs and where hangs on no water round it.
+ */
 export function layForTrial(bodies: Bodies, trial: Trial, before?: Lie): Laid | null {
   if (bodies.mass <= 0 || bodies.volume <= 0) return null;
+  if (trial.condition === 'hung' || trial.condition === 'bench') return lay(bodies, { kind: 'hung' });
   if (trial.condition !== 'submerged') return lay(bodies, { kind: 'own' }, before);
   if (capacityOf(bodies.tanks) <= 0) return null;
   return trial.proud ? layProud(bodies, trial.proud.value, before) : lay(bodies, { kind: 'neutral' }, before);

@@ -1,4 +1,4 @@
-import type { Reading } from '../boat/trial.ts';
+import type { Reading, Trial } from '../boat/trial.ts';
 import { inSteps } from '../steps.ts';
 import { type Comparison, compareTrials } from './compare.ts';
 import { type Inclined, incline } from './inclining.ts';
@@ -41,7 +41,9 @@ export function learn(lesson: Lesson, isWhole: boolean): Learned {
     inclined: inclinedBy(comparison, lesson),
   }));
   const teaching = comparisons.flatMap(({ trial, lay, readings }) =>
-    isWhole && lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null) ? [trial] : [],
+    isWhole && lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null)
+      ? [withoutStruck(trial)]
+      : [],
   );
   const school: Lesson = { ...lesson, trials: teaching };
   const suspects = isWhole ? suspectsOf(comparisons, lesson.inputs) : [];
@@ -71,12 +73,15 @@ export function learn(lesson: Lesson, isWhole: boolean): Learned {
   };
 }
 
+/** What is struck out teaches nothing. */
+const withoutStruck = (trial: Trial): Trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) });
+
 /** In a trial that the file accounts for, a reading that is still far off fits nothing either. */
 const slipsAfterwards = ({ trial, readings }: Comparison): readonly Slip[] =>
   trial.explained === null
     ? []
     : readings.flatMap(({ reading, predicted, doubt, score }) =>
-        predicted !== null && Math.abs(score) > SLIP_SCORE
+        !reading.isSlip && predicted !== null && Math.abs(score) > SLIP_SCORE
           ? [{ reading, expected: predicted, sigma: doubt, score }]
           : [],
       );

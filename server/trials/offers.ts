@@ -62,7 +62,13 @@ function insertHidden({ source, trials }: Lesson, { pool, estimated, hidden }: R
   };
   const { length, mass: massUnit } = boat.units;
   const isImperial = length === 'in' || length === 'ft';
-  const name = freeName(hidden.entry.name, [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload]);
+  const name = freeName(hidden.entry.name, [
+    ...boat.shells,
+    ...boat.compartments,
+    ...boat.tanks,
+    ...boat.payload,
+    ...boat.ashore,
+  ]);
   const entry: EntryText = {
     fields: [
       ['name', name],

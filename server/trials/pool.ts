@@ -1,7 +1,7 @@
 import type { Reading, Trial } from '../boat/trial.ts';
 import { sourceWith } from '../doubt/withInputs.ts';
 import { type Answers, answersOf, type Shelves } from './answers.ts';
-import { type Day, type DayInput, dayOf } from './day.ts';
+import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
 import type { Model, Modelled, Observed } from './gaussNewton.ts';
 import type { Lesson } from './lesson.ts';
 import { layTrial, shownBy, type TrialLay } from './predict.ts';
@@ -105,6 +105,3 @@ function answersNow(day: Day, lay: TrialLay, { near, shelves }: Known): Answers 
   );
   return { ...near, slopes };
 }
-
-/** The source of a day has the pieces and the water of the day in it already. */
-const withoutDay = (trial: Trial): Trial => ({ ...trial, aboard: [], without: [], pool: null, water: null });

@@ -1,6 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import { hullTop } from '../boat/checkTrials.ts';
-import type { Reading, Shift, Trial } from '../boat/trial.ts';
+import type { Reading, Shift, SupportReading, Trial } from '../boat/trial.ts';
 import type { Bodies, BodyShelf } from '../bodies/assemble.ts';
 import { shareFills } from '../bodies/tankWater.ts';
 import { heelOf, trimOf } from '../conditions/attitude.ts';
@@ -70,8 +70,28 @@ export function figureOf(reading: Reading, boat: Boat): Figure | null {
       return ({ water }) => water;
     case 'level':
       return levelFigure(reading.tank);
+    case 'scale':
+      return supportFigure(reading, ({ state }) => [state.totalMass, state.totalMoment[0]]);
+    case 'hook':
+      return supportFigure(reading, ({ state, density }) => [
+        state.totalMass - density * state.immersed.volume,
+        state.slope[0],
+      ]);
+    case 'balance':
+      return ({ state }) => state.totalMoment[0] / state.totalMass;
   }
 }
+
+/**
+ * What one support carries of a level boat, kg: all of it, or by the moment about the other support (statics of a beam on
+ * two supports). `load`: kg, and its moment about the bow tip, kg·m.
+ */
+const supportFigure =
+  ({ pair }: SupportReading, load: (lie: Lie) => readonly [weight: number, moment: number]): Figure =>
+  lie => {
+    const [weight, moment] = load(lie);
+    return pair ? (moment - weight * pair.other) / (pair.station - pair.other) : weight;
+  };
 
 const levelFigure =
   (name: string | null): Figure =>

@@ -4,6 +4,7 @@ import {
   angleText,
   heelWords,
   lengthText,
+  massText,
   percentText,
   stationWords,
   trimWords,
@@ -29,6 +30,12 @@ export function readingName(reading: Reading, units: FileUnits): string {
       return 'the water in the tanks';
     case 'level':
       return 'the level in the tank';
+    case 'scale':
+      return reading.pair ? `the scale ${stationWords(reading.pair.station, units)}` : 'the mass on the scale';
+    case 'hook':
+      return reading.pair ? `the spring balance ${stationWords(reading.pair.station, units)}` : 'the weight in water';
+    case 'balance':
+      return 'the balance point';
   }
 }
 
@@ -44,6 +51,11 @@ export function readingText({ of }: Reading, value: number, units: FileUnits): s
       return percentText(value);
     case 'water':
       return volumeText(value, units);
+    case 'scale':
+    case 'hook':
+      return massText(value, units);
+    case 'balance':
+      return stationWords(value, units);
     default:
       return lengthText(value, units);
   }
@@ -54,6 +66,7 @@ export function sizeText({ of }: Reading, size: number, units: FileUnits): strin
   const value = Math.abs(size);
   if (of === 'trim' || of === 'heel' || of === 'tilt') return angleText(value);
   if (of === 'fill') return percentText(value);
+  if (of === 'scale' || of === 'hook') return massText(value, units);
   return of === 'water' ? volumeText(value, units) : lengthText(value, units);
 }
 
@@ -62,6 +75,7 @@ export function wayOff({ of }: Reading, difference: number): string {
   const isMore = difference > 0;
   if (of === 'trim') return isMore ? 'more bow up' : 'more bow down';
   if (of === 'heel' || of === 'tilt') return isMore ? 'more to starboard' : 'more to port';
+  if (of === 'balance') return isMore ? 'further aft' : 'further forward';
   return isMore ? 'more' : 'less';
 }
 

@@ -82,10 +82,10 @@ interface Row {
 
 function rowsOf({ trial, day, readings, answers }: Comparison, ids: readonly string[], loads: Loads): readonly Row[] {
   return readings.flatMap(({ reading, predicted, sigma }, i) => {
-    if (predicted === null || !answers) return [];
+    if (reading.isSlip || predicted === null || !answers) return [];
     const byId = new Map(day.inputs.map(({ id }, k) => [id, answers.slopes[i]![k]!]));
     const unlisted = loads.map(load => load.reduce((sum, part, k) => sum + part * answers.loads[i]![k]!, 0));
-    const share = trial.condition === 'submerged' ? UNLISTED.volume / UNLISTED.mass : 0;
+    const share = trial.condition === 'submerged' || trial.condition === 'hung' ? UNLISTED.volume / UNLISTED.mass : 0;
     const under = unlisted.map(slope => share * slope);
     return [
       {

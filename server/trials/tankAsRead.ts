@@ -12,7 +12,9 @@ export interface TankAsRead {
 
 /** By the first reading of the water in the tanks; null where none was taken of a boat under water. */
 export function tankAsRead({ trial, readings, lay }: Comparison): TankAsRead | null {
-  const read = readings.map(({ reading }) => reading).find(({ of }) => of === 'fill' || of === 'water');
+  const read = readings
+    .map(({ reading }) => reading)
+    .find(({ of, isSlip }) => !isSlip && (of === 'fill' || of === 'water'));
   if (!read || trial.condition !== 'submerged' || !lay) return null;
   const capacity = capacityOf(lay.rest.lie.tanks);
   const water = read.of === 'fill' ? read.value * capacity : read.value;

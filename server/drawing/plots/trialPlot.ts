@@ -44,10 +44,17 @@ export function trialPlot(analysis: Analysis): Picture | null {
     const at = y;
     y += compared ? ROW : HEAD;
     return compared
-      ? readingRow(compared, { comparison, analysis, y: at, isSlip: slipped.has(compared.reading) })
+      ? readingRow(compared, {
+          comparison,
+          analysis,
+          y: at,
+          isSlip: compared.reading.isSlip || slipped.has(compared.reading),
+        })
       : trialHead(comparison, at);
   });
-  const differing = all.filter(({ compared }) => Math.abs(compared.score) > DIFFERS).length;
+  const differing = all.filter(
+    ({ compared: { reading, score } }) => !reading.isSlip && Math.abs(score) > DIFFERS,
+  ).length;
   return plotPicture(
     {
       id: 'trials',

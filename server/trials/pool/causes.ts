@@ -40,10 +40,11 @@ export interface Load {
 export const logOddsOf = (chance: number): number => Math.log(chance / (1 - chance));
 
 /** How far off a slip may be, SI. */
-export function slipSize({ of }: Reading, capacity: number): number {
+export function slipSize({ of, value }: Reading, capacity: number): number {
   const { length, angle, fraction } = BELIEVED.slip;
   if (of === 'trim' || of === 'heel' || of === 'tilt') return angle;
   if (of === 'fill') return fraction;
+  if (of === 'scale' || of === 'hook') return fraction * Math.abs(value);
   return of === 'water' ? fraction * capacity : length;
 }
 
@@ -52,10 +53,9 @@ export function itemsOf(source: BoatSource, { readings, inputs, slopes }: Foreto
   const capacity = source.boat.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
   const slips = readings.map((of, i): Item => {
     const size = slipSize(of.reading, capacity);
-    const chance = of.reading.slip ? STRUCK_OUT : BELIEVED.slip.chance;
     return {
       cause: { kind: 'slip', of },
-      logOdds: logOddsOf(chance),
+      logOdds: logOddsOf(BELIEVED.slip.chance),
       column: readings.map((_, k) => (k === i ? size : 0)),
       size,
     };
@@ -111,14 +111,14 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
   });
   const dry = boat.compartments.map(({ name, form }) =>
     load({ kind: 'unlisted', inside: name }, unlisted.dry / boat.compartments.length, [
-      bare(roomOf(around.shapes.boundsOf(form)), ['whole', 'whole']),
+      bare(roomOf(around.shapes.boundsOf(form)), ['whole', 'whole', 'whole']),
     ]),
   );
   const sides = (['below', 'above'] as const).flatMap((side): readonly Thing[] => {
     const bounds = partOf(hull, waterline, side);
     if (!bounds) return [];
     const room = roomOf(bounds);
-    const felt: Felt = [side === 'below' ? 'in water' : 'whole', 'in water'];
+    const felt: Felt = [side === 'below' ? 'in water' : 'whole', 'in water', 'whole'];
     return [
       {
         logShare: Math.log(depthOf(bounds) / depthOf(hull)),
@@ -131,10 +131,10 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
     const bounds = around.shapes.boundsOf(form);
     const [x, y, z] = roomOf(bounds).spread;
     const wall: Room = { middle: centroid, spread: [water.spread * x, water.spread * y, water.spread * z] };
-    const soaked = load({ kind: 'soaked', shell: name }, water.soaked, [bare(wall, ['whole', 'whole'])]);
+    const soaked = load({ kind: 'soaked', shell: name }, water.soaked, [bare(wall, ['whole', 'whole', 'whole'])]);
     const above = partOf(bounds, waterline, 'above');
     if (!above) return [soaked];
-    return [soaked, load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing'])])];
+    return [soaked, load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])])];
   });
   const anywhere: Thing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
   return [
@@ -144,6 +144,3 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
     load({ kind: 'several' }, several.chance, [anywhere]),
   ];
 }
-
-/** As good as certain that a reading is a slip that somebody has struck out. */
-const STRUCK_OUT = 1 - 1e-6;

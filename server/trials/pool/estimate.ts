@@ -2,8 +2,9 @@ import type { Steps } from '../../steps.ts';
 import { spaceOf } from '../estimation/space.ts';
 import { dot } from '../leastSquares.ts';
 import type { Lesson } from '../lesson.ts';
+import type { Load } from '../predict.ts';
 import { itemsOf, loadsOf } from './causes.ts';
-import { AS_FILED, type Foretold, foretell, type Supposed } from './foretold.ts';
+import { AS_FILED, type Foretold, foretell, type Place, type Supposed } from './foretold.ts';
 import { LOADS, sigmaOf, straightOf } from './straight.ts';
 import { supposedBy } from './suppose.ts';
 import { type Explanation, type Ranked, weigh } from './weigh.ts';
@@ -97,12 +98,12 @@ function* linesAbout(lesson: Lesson, from: Supposed, to: Supposed): Steps<Lines 
 const MOST_HALVINGS = 4;
 
 function halfway(from: Supposed, to: Supposed): Supposed {
-  const mean = (place: 'afloat' | 'under') => {
+  const mean = (place: Place): Load => {
     const [a, b] = [from.loads[place], to.loads[place]];
-    return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2, (a[3] + b[3]) / 2] as const;
+    return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2, (a[3] + b[3]) / 2];
   };
   return {
     off: new Map([...to.off].map(([id, by]) => [id, (by + (from.off.get(id) ?? 0)) / 2])),
-    loads: { afloat: mean('afloat'), under: mean('under') },
+    loads: { afloat: mean('afloat'), under: mean('under'), ashore: mean('ashore') },
   };
 }

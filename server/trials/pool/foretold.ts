@@ -3,16 +3,18 @@ import { waterAt } from '../../doubt/readings.ts';
 import { sourceWith } from '../../doubt/withInputs.ts';
 import type { Steps } from '../../steps.ts';
 import { answersOf } from '../answers.ts';
-import { type Day, type DayInput, dayOf } from '../day.ts';
+import { type Day, type DayInput, dayOf, withoutDay } from '../day.ts';
 import type { Lesson } from '../lesson.ts';
 import { type Load, layTrial, NO_LOAD, shownBy } from '../predict.ts';
 
-/** Where a weight can be felt differently: afloat, what lies above the water displaces nothing. */
-export const PLACES = ['afloat', 'under'] as const;
+/** Where a weight can be felt differently: what lies above the water displaces nothing, and nothing does on the bench. */
+export const PLACES = ['afloat', 'under', 'ashore'] as const;
 export type Place = (typeof PLACES)[number];
 
-export const placeOf = ({ condition }: Pick<Trial, 'condition'>): Place =>
-  condition === 'submerged' ? 'under' : 'afloat';
+export function placeOf({ condition }: Pick<Trial, 'condition'>): Place {
+  if (condition === 'bench') return 'ashore';
+  return condition === 'submerged' || condition === 'hung' ? 'under' : 'afloat';
+}
 
 /** A boat as it may be: its inputs elsewhere than in the file, and a weight that is not written down. */
 export interface Supposed {
@@ -22,7 +24,7 @@ export interface Supposed {
   readonly loads: Readonly<Record<Place, Load>>;
 }
 
-export const AS_FILED: Supposed = { off: new Map(), loads: { afloat: NO_LOAD, under: NO_LOAD } };
+export const AS_FILED: Supposed = { off: new Map(), loads: { afloat: NO_LOAD, under: NO_LOAD, ashore: NO_LOAD } };
 
 /** What a supposed boat says of the readings, by the full model, and straight lines about it. */
 export interface Foretold {
@@ -57,7 +59,7 @@ export function* foretell(lesson: Lesson, supposed: Supposed): Steps<Foretold | 
     const place = placeOf(trial);
     const now = onTheDay(day, lesson, supposed);
     const { boat } = now.source;
-    const lay = layTrial(boat, asDrawn(trial), shelf, supposed.loads[place]);
+    const lay = layTrial(boat, withoutDay(trial), shelf, supposed.loads[place]);
     if (!lay) return null;
     const values = trial.readings.map(reading => shownBy(lay, reading, boat));
     if (values.some(value => value === null)) return null;
@@ -96,9 +98,6 @@ function onTheDay(day: Day, lesson: Lesson, supposed: Supposed): Day {
   const own = day.inputs.filter(({ id }) => !lesson.inputs.some(input => input.id === id));
   return own.length === 0 ? day : { ...day, source: sourceWith(day.source, changesOf(own, supposed)) };
 }
-
-/** The source of a day has the pieces and the water of the day in it already. */
-const asDrawn = (trial: Trial): Trial => ({ ...trial, aboard: [], without: [], pool: null, water: null });
 
 function wholeRow(row: readonly number[], day: Day, inputs: readonly DayInput[]): readonly number[] {
   const byId = new Map(day.inputs.map(({ id }, k) => [id, row[k]!]));

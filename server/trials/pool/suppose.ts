@@ -20,7 +20,7 @@ export function supposedBy({ items, load, known }: Explanation, inputs: readonly
   }
   const pushed = known.w.mean.slice(items.length);
   const at = (from: number): Load => (load ? (pushed.slice(from, from + 4) as unknown as Load) : NO_LOAD);
-  return { off, loads: { afloat: at(0), under: at(4) } };
+  return { off, loads: { afloat: at(0), under: at(4), ashore: at(8) } };
 }
 
 /** A weight's mass, volume and place, SI. */
@@ -58,7 +58,7 @@ export function entryOf(explanation: Explanation, { boat, around }: BoatSource):
   const { cause } = explanation.load!;
   const inside = cause.kind === 'unlisted' ? cause.inside : null;
   const checked: PartEntry = {
-    name: freeName(NAME, [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload]),
+    name: freeName(NAME, [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload, ...boat.ashore]),
     mass: plain(weight.mass),
     ...(inside === null ? { volume: plain(weight.volume) } : { in: inside }),
     station: plain(weight.station),

@@ -7,8 +7,8 @@ import type { Room } from './room.ts';
 export const FACTS = ['mass', 'volume', 'station', 'offset', 'height'] as const;
 export type Fact = (typeof FACTS)[number];
 
-/** What of the weight is felt afloat, and under water: all of it, what it weighs in water, or nothing. */
-export type Felt = readonly [How, How];
+/** What of the weight is felt afloat, under water and ashore: all of it, what it weighs in water, or nothing. */
+export type Felt = readonly [How, How, How];
 type How = 'whole' | 'in water' | 'nothing';
 
 interface Supposition {
@@ -47,7 +47,7 @@ interface Weight {
   readonly density: number;
 }
 
-/** Over z: mass, volume, and the place along each axis. In the basis of the room, afloat first. */
+/** Over z: mass, volume, and the place along each axis. In the basis of the room. */
 function pieceOf({ mass, volume, density }: Weight, { room, felt }: Supposition, logShare: number): Piece {
   const pushed = volume ?? { middle: 0, sigma: 0 };
   const places = felt.flatMap((how, place) => {
@@ -78,9 +78,9 @@ function pieceOf({ mass, volume, density }: Weight, { room, felt }: Supposition,
 /** Of a load: its mass and its moments. */
 const PARTS = 4;
 const AXES = [0, 1, 2] as const;
-const PLACES = [0, 1] as const;
+const PLACES = [0, 1, 2] as const;
 
-/** A kilogram in the middle of a room, and one standard deviation of its place along each axis; afloat, then under water. */
+/** A kilogram in the middle of a room, and one standard deviation of its place along each axis; in one place after the other. */
 export function basisOf({ middle, spread }: Room): readonly (readonly number[])[] {
   const each = [[1, ...middle], ...AXES.map(axis => [0, 0, 0, 0].map((_, i) => (i === 1 + axis ? spread[axis] : 0)))];
   return PLACES.flatMap(place =>
@@ -88,7 +88,7 @@ export function basisOf({ middle, spread }: Room): readonly (readonly number[])[
   );
 }
 
-/** More than one thing, felt afloat and under water each in its own way: loads that are only so large. */
+/** More than one thing, felt in each place in its own way: loads that are only so large. */
 export function anything(boatMass: number): Piece {
   const sigma = BELIEVED.several.mass * boatMass;
   const places = PLACES.flatMap(place => [0, 1, 2, 3].map(part => PARTS * place + part));

@@ -1,0 +1,172 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { pathKey } from '../../schema/path.ts';
+import type { Analysis } from '../../server/analysis.ts';
+import { correctionEdits, moveEdits } from '../../server/answers/sheetEdits.ts';
+import { splice } from '../../server/text/edit.ts';
+import { predictTrial } from '../../server/trials/predict.ts';
+import { analysed, fileFindings } from '../helpers/analysed.ts';
+import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { boatText } from '../helpers/boatText.ts';
+import { corrected, firstOfBoth } from '../helpers/corrected.ts';
+import { PROBE, probe } from '../helpers/probe.ts';
+
+const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.shelf));
+
+/** Three trials of the probe, undated, the battery 20 mm further aft than in the file in the first two. */
+const log = (payload: string, trials: string) => `${PROBE.replace('bays:\n', `${payload}bays:\n`)}trials:\n${trials}`;
+
+const MASSES = boatText`
+  - { date: 2026-05-02, condition: bench, scales: [{ reads: 2 kg }] }
+  - { date: 2026-05-09, condition: bench, scales: [{ reads: 2 kg }] }
+  - { date: 2026-05-09, condition: bench, scales: [{ reads: 2 kg }] }
+  - { condition: bench, scales: [{ reads: 2 kg }] }
+`;
+
+/** The masses of the probe, 2000 g, and an ingot of 100 g in the four trials, g. */
+const massesWith = (history: string) => {
+  const analysis = analysed(
+    log(`  - { name: ingot, mass: 100 g, station: 200 mm, height: 9 mm, in: hold, ${history} }\n`, MASSES),
+  );
+  return { analysis, masses: foretold(analysis).map(([mass]) => Math.round(mass! * 1000)) };
+};
+
+describe('a trial is held against the boat of its day', () => {
+  it.each([
+    ['fixed: true', [2100, 2100, 2100, 2100]],
+    ['fitted: 2026-05-09', [2000, 2100, 2100, 2100]],
+    ['fitted: after 2026-05-02', [2000, 2100, 2100, 2100]],
+    ['fitted: after trial 2', [2000, 2000, 2100, 2100]],
+    ['fitted: trial 2', [2000, 2100, 2100, 2100]],
+    ['fitted: 2026-05-05', [2000, 2100, 2100, 2100]],
+    ['removed: after trial 1', [2100, 2000, 2000, 2000]],
+    ['removed: 2026-05-09', [2100, 2000, 2000, 2000]],
+    ['fitted: trial 2, removed: after trial 3', [2000, 2100, 2100, 2000]],
+    ['was: [{ until: trial 1, mass: 150 g }, { until: 2026-05-09, mass: 130 g }]', [2150, 2130, 2130, 2100]],
+    ['was: [{ until: trial 1, mass: 150 g }], removed: after trial 3', [2150, 2100, 2100, 2000]],
+  ])('%s', (history, expected) => {
+    const { analysis, masses } = massesWith(history);
+    expect(fileFindings(analysis).filter(({ code }) => !code.startsWith('trial-'))).toEqual([]);
+    expect(masses).toEqual(expected);
+  });
+  it('what was taken out is in no figure of the boat', () => {
+    const { analysis } = massesWith('removed: after trial 1');
+    expect(analysis.bodies.mass).toBeCloseTo(2, 9);
+    expect(analysis.boat.ashore.map(({ name }) => name)).toEqual(['ingot']);
+  });
+  it.each([
+    ['fitted: after trial 9', 'There is no trial 9: the file has 4, counted from the top.'],
+    [
+      'fitted: last summer',
+      '“last summer” is no day such as 2026-05-10, and no trial is called so. Give a date, or a trial by its place: “after trial 3”.',
+    ],
+  ])('%s is told', (history, message) => {
+    const { analysis, masses } = massesWith(history);
+    expect(analysis.ofFile.map(finding => [finding.code, finding.message])).toEqual([['unknown-day', message]]);
+    expect(masses).toEqual([2100, 2100, 2100, 2100]);
+  });
+  it('what was measured anew is another figure for the trials before, and what was not is the same', () => {
+    const history = 'was: [{ until: trial 2, station: 220 mm }]';
+    const { comparisons } = massesWith(history).analysis.learned();
+    const of = (at: number) =>
+      comparisons[at]!.day.inputs.filter(({ entryName }) => entryName === 'ingot').map(({ id, value }) => [id, value]);
+    const path = JSON.stringify(['payload', 2, 'station']);
+    expect(of(2)).toContainEqual([path, 0.2]);
+    expect(of(0)).toContainEqual([JSON.stringify(['payload', 2, 'was', 0, 'station']), 0.22]);
+    expect(of(0).map(([id]) => id)).not.toContain(path);
+    const mass = JSON.stringify(['payload', 2, 'mass']);
+    expect([of(0), of(2)].map(ids => ids.some(([id]) => id === mass))).toEqual([true, true]);
+  });
+});
+
+const TRIALS = boatText`
+  trials:
+    - { condition: surfaced, marks: [{ station: 60 mm, height: 40 mm }, { station: 340 mm, height: 40 mm }], heel: 0° }
+    - { condition: submerged, fill: 50 %, trim: 0° }
+    - { condition: bench, scales: [{ station: 60 mm, reads: 1 kg }, { station: 340 mm, reads: 1 kg }] }
+`;
+const MORE = boatText`
+  - { condition: hung, fill: 100 %, hooks: [{ station: 60 mm, reads: 100 g }, { station: 340 mm, reads: 100 g }] }
+`;
+
+/** A boat trimmed by loose pieces, which its next correction recuts or takes out. */
+function lightened(seed: number): string {
+  const analysis = analysed(boatOutOfTrim(seed).text);
+  const first = firstOfBoth(analysis);
+  if (!first) throw new Error(`boat ${seed} cannot be trimmed`);
+  return corrected(analysis, first).replace(
+    /battery, mass: ([\d.]+)/,
+    (_, mass) => `battery, mass: ${Number(mass) - 12}`,
+  );
+}
+
+/** Boats out of trim whose corrections insert, move, recut and take out. */
+const CASES: readonly (readonly [string, string])[] = [
+  ['moves and inserts', probe(['station: 150 to 250 mm', 'station: 165 to 265 mm'])],
+  [
+    'loose pieces',
+    probe(['height: 20 mm', 'height: 20 mm\n    fixed: false'], ['station: 150 to 250 mm', 'station: 175 to 275 mm']),
+  ],
+  ...[0, 1, 3].map(seed => [`drawn boat ${seed}, trimmed, with a lighter battery since`, lightened(seed)] as const),
+  ...[1, 2].map(seed => [`drawn boat ${seed}`, boatOutOfTrim(seed).text] as const),
+];
+
+const closeTo = (now: Analysis, before: readonly (readonly (number | null)[])[]) => {
+  const after = foretold(now).slice(0, before.length);
+  for (const [i, readings] of before.entries())
+    for (const [k, value] of readings.entries()) {
+      if (value === null) expect(after[i]![k]).toBeNull();
+      else expect(after[i]![k]).toBeCloseTo(value, 9);
+    }
+};
+
+describe('taking any correction changes nothing that an earlier trial foretells', () => {
+  it.each(CASES)('%s', (_, boat) => {
+    const first = analysed(`${boat}${TRIALS}`);
+    const before = foretold(first);
+    const corrections = first.corrections();
+    expect(corrections.length).toBeGreaterThan(0);
+    for (const [i] of corrections.entries()) {
+      const edits = correctionEdits(first, i);
+      if (edits.status !== 'done') throw new Error(edits.reason);
+      const second = analysed(splice(first.syntax.text, edits.splices));
+      closeTo(second, before);
+      expect(second.ofFile.filter(({ code }) => code === 'unknown-day' || code === 'unknown-key')).toEqual([]);
+      expect(second.bodies.mass).toBeCloseTo(
+        corrections[i]!.boat.payload.reduce((sum, { mass }) => sum + mass, 0) + hullMass(first),
+        3,
+      );
+    }
+  });
+  it('whether it inserts, recuts, moves or takes out: all of these are among them', () => {
+    const kinds = CASES.flatMap(([, boat]) => analysed(`${boat}${TRIALS}`).corrections()).flatMap(({ changes }) =>
+      changes.flatMap(change => (change.kind === 'add-key' ? [change.key] : change.kind)),
+    );
+    expect(kinds).toEqual(expect.arrayContaining(['append', 'replace', 'was', 'removed']));
+  });
+  it('nor a second one after one more trial, nor moves by hand between them', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: -20, max: 20 }), { minLength: 1, maxLength: 3 }), steps => {
+        let analysis = analysed(`${CASES[0]![1]}${TRIALS}`);
+        const before = foretold(analysis);
+        const move = (marks: number) => {
+          const edits = moveEdits(analysis, { key: pathKey(['payload', 0]), by: { marks } });
+          if (edits.status !== 'done') throw new Error(edits.reason);
+          analysis = analysed(splice(analysis.syntax.text, edits.splices));
+        };
+        for (const step of steps) move(step);
+        closeTo(analysis, before);
+        analysis = analysed(`${analysis.syntax.text}${MORE.replace(/^/gm, '  ').trimEnd()}\n`);
+        const then = foretold(analysis);
+        expect(then.length).toBe(before.length + 1);
+        for (const step of steps) move(-step - 1);
+        closeTo(analysis, then);
+        closeTo(analysis, before);
+      }),
+      { numRuns: 4 },
+    );
+  });
+});
+
+const hullMass = ({ boat }: Analysis) =>
+  [...boat.shells, ...boat.compartments].reduce((sum, { mass }) => sum + mass, 0);
