@@ -22,9 +22,7 @@ import { judgeTrials } from './findings/judgeTrials.ts';
 import type { MeshLookup } from './mesh/meshFile.ts';
 import { inSteps, type Working } from './steps.ts';
 import { readSyntax, type Syntax } from './text/syntax.ts';
-import { conditioned } from './trials/condition.ts';
-import { type Learned, learn } from './trials/learn.ts';
-import type { Slip } from './trials/reconcile.ts';
+import { type Learned, learn, type Verdict } from './trials/learn.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
@@ -35,16 +33,19 @@ export interface Analysis {
   readonly boat: Boat;
   /** The boat with what it was read from, to be read again with other figures. */
   readonly source: BoatSource;
-  /** What was read off the boat in the water; in no figure of it. */
+  /** What was read off the boat in the water. */
   readonly trials: readonly Trial[];
+  /** By the file alone, like all that follows from it here. */
   readonly bodies: Bodies;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   readonly passage: Passage;
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
+  /** The boat as the trials have it, which is what is judged and corrected; as filed where they say nothing. */
+  withTrials(): FloatedBoat;
   readonly findings: readonly Finding[];
-  /** The same but for readings of which it takes a while to tell whether they are slips; at once. */
+  /** The same at once, by the file while it is not yet known what the trials say. */
   findingsSoFar(): readonly Finding[];
   /** Does a little of the work on those; true when `findings` are there at once too. */
   stepToFindings(): boolean;
@@ -61,8 +62,8 @@ export interface Analysis {
   /** What the doubts of masses, places and sizes leave open of every figure; computed once, at the first call. */
   filedDoubts(): Doubts;
   /**
-   * The same, where the trials that an entry of the file was made of are known too. Null while the file is faulty or parts
-   * are missing: that is the greater doubt.
+   * The same with the trials, value and doubt from one estimate. Null while the file is faulty or parts are missing: that is
+   * the greater doubt.
    */
   doubts(): Doubts | null;
   /**
@@ -70,13 +71,17 @@ export interface Analysis {
    * `findings`, which are there at once.
    */
   openQuestions(): readonly Finding[];
-  /** What the trials tell of the file; computed once, at the first call. */
+  /** What the trials tell of the boat; computed once, at the first call. */
   learned(): Learned;
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly patient: Patient | null;
   /** Parts for the next analysis of the same file. */
-  readonly kept: Kept & { readonly doubts: () => Doubts };
+  readonly kept: Kept;
 }
+
+/** A boat with how it lies in both conditions. */
+export interface FloatedBoat
+  extends Pick<Analysis, 'boat' | 'source' | 'bodies' | 'surfaced' | 'submerged' | 'passage'> {}
 
 export interface Kept {
   readonly entries: KeptEntries;
@@ -116,18 +121,15 @@ export function analyse(
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, ofFile, trials, wantedFiles, kept } = analysis;
-  const boat: Boat = { ...analysis.boat, water };
+  const { syntax, ofFile, wantedFiles, kept } = analysis;
+  const source = inWater(analysis.withTrials().source, water);
+  // What the trials say is in the boat already: they were made in their own water.
+  return conclude({ syntax, ofFile, boat: source.boat, source, trials: [], wantedFiles, kept });
+}
+
+function inWater(source: BoatSource, water: Water): BoatSource {
   const density = { value: water.density, sigma: null, unit: null };
-  return conclude({
-    syntax,
-    ofFile,
-    boat,
-    source: { ...analysis.source, boat, water: { density } },
-    trials,
-    wantedFiles,
-    kept,
-  });
+  return { ...source, boat: { ...source.boat, water }, water: { density } };
 }
 
 /** Everything that follows from the boat as read. */
@@ -143,58 +145,88 @@ function conclude(
   const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
   const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
-  const patient: Patient | null =
-    surfaced.status === 'afloat' && !isFaulty
-      ? { boat, bodies, surfaced, submerged, shelf, schema: kept.entries.schemas.made.part }
-      : null;
   const owner: Owner = { source: read.source, shelf, variations: kept.variations };
   const isKnown = isSame && sameDoubts(previous, read) && sameTrials(previous, read);
-  const filed = isKnown ? previous.filedDoubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
+  const filedDoubts = isKnown ? previous.filedDoubts : once(() => doubtsOf(owner, bodies, surfaced, submerged));
   const isWhole = isWholeBoat({ isFaulty, boat });
+  const hasTrials = isWhole && read.trials.length > 0;
   const learned =
     isKnown && isWhole === isWholeBoat(previous)
       ? previous.learned
-      : once(() => learn({ ...owner, trials: read.trials, inputs: filed().inputs }, isWhole));
-  const allDoubts = isKnown
-    ? previous.kept.doubts
-    : once(() => (read.trials.length > 0 ? conditioned(filed(), learned().comparisons, read.source) : filed()));
-  const doubts = () => (isWhole ? allDoubts() : null);
-  const ofBoat = [...ofFile, ...judge(boat, surfaced, submerged, passage)];
-  // While something is missing from the figures, no trial can agree with them.
-  const hasTrials = isWhole && read.trials.length > 0;
-  const judged = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
-    hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, slipsOf(learned()))] : ofBoat;
-  const correcting =
-    patient &&
-    inSteps(function* () {
-      const corrections = yield* proposeCorrections(patient);
-      // The trials so far were made without them.
-      return corrections.map(correction => ({
-        ...correction,
-        changes: keepHistory(correction.changes, read.syntax, read.trials),
-      }));
-    });
+      : once(() => learn({ ...owner, trials: read.trials, inputs: filedDoubts().inputs }, isWhole));
+  const filed: FloatedBoat = { boat, source: read.source, bodies, surfaced, submerged, passage };
+  const floated = new WeakMap<Verdict, FloatedBoat>();
+  const boatBy = (verdict: Verdict | null): FloatedBoat => {
+    if (!verdict) return filed;
+    const { boat: pooled } = verdict;
+    const known = floated.get(verdict) ?? {
+      ...pooled,
+      passage: passageOf(pooled.bodies, pooled.surfaced, pooled.submerged, boat.length),
+    };
+    floated.set(verdict, known);
+    return known;
+  };
+  const verdict = () => (hasTrials ? learned().verdict() : null);
+  const withTrials = () => boatBy(verdict());
+  const doubtsBy = (said: Verdict | null) => (isWhole ? (said?.doubts ?? filedDoubts()) : null);
+  const patient = once((): Patient | null => {
+    const pooled = withTrials();
+    return pooled.surfaced.status === 'afloat' && !isFaulty
+      ? { ...pooled, surfaced: pooled.surfaced, shelf, schema: kept.entries.schemas.made.part }
+      : null;
+  });
+  const judged = (said: Verdict | null): readonly Finding[] => {
+    const lying = boatBy(said);
+    const ofBoat = [...ofFile, ...judge(lying.boat, lying.surfaced, lying.submerged, lying.passage)];
+    // While something is missing from the figures, no trial can agree with them.
+    return hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, said?.slips ?? [])] : ofBoat;
+  };
+  const waterSet = once(() => {
+    const ill = patient();
+    return ill && inSteps(() => waterSetOf(ill));
+  });
+  const stepToTrials = () => !hasTrials || learned().step();
+  const soFar = () => (hasTrials ? learned().soFar() : null);
+  const correcting = inSteps(function* () {
+    while (!stepToTrials()) yield;
+    const ill = patient();
+    const corrections = ill ? yield* proposeCorrections(ill) : [];
+    // The trials so far were made without them.
+    return corrections.map(correction => ({
+      ...correction,
+      changes: keepHistory(correction.changes, read.syntax, read.trials),
+    }));
+  });
   return {
     ...read,
-    kept: { ...kept, doubts: allDoubts },
+    kept,
     bodies,
     surfaced,
     submerged,
     passage,
+    withTrials,
     get findings() {
-      return judged(learned => learned.slips());
+      return judged(verdict());
     },
-    findingsSoFar: () => judged(learned => learned.slipsSoFar()),
-    stepToFindings: () => !hasTrials || learned().stepToSlips(),
+    findingsSoFar: () => judged(soFar()),
+    stepToFindings: stepToTrials,
     isFaulty,
-    corrections: () => correcting?.all() ?? [],
-    stepToCorrections: () => correcting?.step() ?? true,
-    waterSet: patient && inSteps(() => waterSetOf(patient)),
-    filedDoubts: filed,
-    doubts,
+    corrections: correcting.all,
+    stepToCorrections: correcting.step,
+    get waterSet() {
+      return waterSet();
+    },
+    filedDoubts,
+    doubts: () => doubtsBy(verdict()),
     learned,
-    openQuestions: once(() => judgeDoubts(boat, surfaced, submerged, doubts())),
-    patient,
+    openQuestions: () => {
+      const said = soFar();
+      const lying = boatBy(said);
+      return judgeDoubts(lying.boat, lying.surfaced, lying.submerged, doubtsBy(said));
+    },
+    get patient() {
+      return patient();
+    },
   };
 }
 

@@ -4,6 +4,7 @@ import type { Reading } from '../boat/trial.ts';
 import { GOOD_FILL } from '../conditions/tankSizing.ts';
 import type { ComparedReading } from '../trials/compare.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
+import { verdict } from '../trials/pool/words.ts';
 import { readingName, readingText, scoreWords, sizeText, trialName, wayOff } from '../trials/readingWords.ts';
 import { tankAsRead } from '../trials/tankAsRead.ts';
 import { capital } from '../wording/capital.ts';
@@ -20,7 +21,12 @@ export function trialHover(analysis: Analysis, path: Path): string | null {
   const blocks =
     under.length > 0 && path.length > 2
       ? under.flatMap(compared => readingWords(analysis, trial, compared))
-      : [comparisonTable(analysis, trial), ...aboutTanks(analysis, trial), ...aboutInclining(analysis, trial)];
+      : [
+          comparisonTable(analysis, trial),
+          ...aboutBoat(analysis),
+          ...aboutTanks(analysis, trial),
+          ...aboutInclining(analysis, trial),
+        ];
   return blocks.filter(block => block !== '').join('\n\n');
 }
 
@@ -37,8 +43,8 @@ function readingWords(
   const { units } = analysis.boat;
   const slip = analysis
     .learned()
-    .slipsSoFar()
-    .find(each => each.reading === reading);
+    .soFar()
+    ?.slips.find(each => each.reading === reading);
   const off = reading.value - predicted;
   const isSame = sizeText(reading, off, units).startsWith('0 ') || sizeText(reading, off, units) === '0°';
   return [
@@ -66,11 +72,16 @@ function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: Lea
     predicted === null ? '' : readingText(reading, predicted, units),
     Math.abs(score).toFixed(1),
   ]);
-  const explained = trial.explained === null ? '' : ` Accounted for by ${escaped(trial.explained)}.`;
   return [
-    `**${escaped(capital(trialName(trial)))}**, ${trial.condition}.${explained}`,
+    `**${escaped(capital(trialName(trial)))}**, ${trial.condition}.`,
     table([['', 'Read', 'By the file', 'Apart (in what is open)'], ...rows]),
   ].join('\n\n');
+}
+
+/** What all trials say of the boat together, as far as it is known already. */
+function aboutBoat(analysis: Analysis): readonly string[] {
+  const said = analysis.learned().soFar();
+  return said ? verdict(said.told, analysis.boat.units).map(escaped) : [];
 }
 
 /** What was in the tanks of the boat that hung neutral, and what they should hold. */

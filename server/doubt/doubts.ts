@@ -27,10 +27,7 @@ export interface Doubts {
 }
 
 /** What is left open of some readings of a boat as it lies; null where it finds no rest. */
-export type Spreading = (
-  arrangement: Arrangement,
-  readings: readonly Reading[],
-) => readonly Doubt[] | null;
+export type Spreading = (arrangement: Arrangement, readings: readonly Reading[]) => readonly Doubt[] | null;
 
 /** A boat in both conditions. */
 export interface Lying {
@@ -56,7 +53,9 @@ export const doubtsBy = (lying: Lying, inputs: readonly Input[], spread: Spreadi
   inputs,
   surfaced:
     lying.surfaced.status === 'afloat'
-      ? doubtsIn(spread, { bodies: lying.bodies, loading: { kind: 'own' } }, surfacedReadings(lying.boat.length), ['gm'])
+      ? doubtsIn(spread, { bodies: lying.bodies, loading: { kind: 'own' } }, surfacedReadings(lying.boat.length), [
+          'gm',
+        ])
       : null,
   ...underWater(lying, spread),
 });

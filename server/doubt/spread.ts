@@ -61,7 +61,10 @@ export function spreadOf(
   const points = fifthDegreeRule(columns.length).map(point => {
     if (point.z.every(value => value === 0)) return { ...point, lie };
     const likely = weights.map(weight => inner(weight, point.z));
-    return { ...point, lie: layBoat(arrangedAt(owner, laid, { pushes, isMajor, likely, more: belief.more(point.z) }), lie) };
+    return {
+      ...point,
+      lie: layBoat(arrangedAt(owner, laid, { pushes, isMajor, likely, more: belief.more(point.z) }), lie),
+    };
   });
   const rests = points.every(at => at.lie !== null);
   return readings.map((reading, i) => {

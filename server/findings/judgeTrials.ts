@@ -1,8 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import { type ComparedReading, DIFFERS } from '../trials/compare.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
+import type { Slip } from '../trials/pool/told.ts';
 import { readingName, readingText, sizeText, trialName, wayOff } from '../trials/readingWords.ts';
-import type { Slip } from '../trials/reconcile.ts';
 import { capital } from '../wording/capital.ts';
 import type { Finding } from './finding.ts';
 

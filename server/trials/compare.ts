@@ -2,7 +2,7 @@ import type { Reading, Trial } from '../boat/trial.ts';
 import { type Answers, answersOf } from './answers.ts';
 import { type Day, dayOf, withoutDay } from './day.ts';
 import type { Lesson } from './lesson.ts';
-import { sigmaOf } from './pool.ts';
+import { sigmaOf } from './pool/straight.ts';
 import { layTrial, shownBy, type TrialLay } from './predict.ts';
 
 /** A trial beside what the file says of it. */

@@ -1,30 +1,43 @@
-import type { Reading, Trial } from '../boat/trial.ts';
+import type { Trial } from '../boat/trial.ts';
+import type { Doubts } from '../doubt/doubts.ts';
+import { inputsOf } from '../doubt/inputs.ts';
 import { inSteps } from '../steps.ts';
 import { type Comparison, compareTrials } from './compare.ts';
+import { dayOf, withoutDay } from './day.ts';
 import { type Inclined, incline } from './inclining.ts';
 import type { Lesson } from './lesson.ts';
-import { type Offer, offersOf } from './offers.ts';
-import { findSlips, type Sifted, type Slip } from './reconcile.ts';
-import { SLIP_SCORE } from './slips.ts';
-import { suspectsOf } from './suspect.ts';
+import { type Estimate, estimateBoat } from './pool/estimate.ts';
+import { figuresWithTrials } from './pool/figures.ts';
+import { type LikeliestBoat, likeliestBoat } from './pool/likeliest.ts';
+import { type Offer, offersOf } from './pool/offers.ts';
+import { type Slip, slipsOf, type Told, toldOf } from './pool/told.ts';
+import { untaught } from './pool/untaught.ts';
+import { layTrial, shownBy } from './predict.ts';
 
-/** What the pool tells of the file. */
+/** What the pool tells of the boat. */
 export interface Learned {
-  /** Every trial, in the order of the file. */
+  /** Every trial against the file, in the order of the file. */
   readonly comparisons: readonly LearnedTrial[];
-  /** Readings that fit nothing, the rest of the work done at once; and those that are known without it. */
-  slips(): readonly Slip[];
-  slipsSoFar(): readonly Slip[];
-  /** Does a little of the work on slips; true when they are there. */
-  stepToSlips(): boolean;
-  /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
-  offers(): readonly Offer[];
-  /** Does a little of the work on the offers; true when they are there. */
-  stepToOffers(): boolean;
+  /** Does a little of the work on what the trials say; true when all of it is known. */
+  step(): boolean;
+  /** The same so far; null while it is not all known, and where the trials say nothing. */
+  soFar(): Verdict | null;
+  /** What the trials say, the rest of the work done at once; null where they say nothing. */
+  verdict(): Verdict | null;
 }
 
-/** So many times what makes a slip is plain to see. */
-const PLAIN = 2;
+/** What all trials say of the boat together. */
+export interface Verdict {
+  /** What may be wrong with the boat, the likeliest first. */
+  readonly told: readonly Told[];
+  readonly slips: readonly Slip[];
+  /** Ways to write that into the file. */
+  readonly offers: readonly Offer[];
+  /** The boat by the likeliest of all. */
+  readonly boat: LikeliestBoat;
+  /** Every headline figure with the trials, over all that may be. */
+  readonly doubts: Doubts;
+}
 
 export interface LearnedTrial extends Comparison {
   /** What an inclining trial comes to; null for others. */
@@ -32,59 +45,53 @@ export interface LearnedTrial extends Comparison {
 }
 
 /**
- * Compares every trial with the file, and finds what the readings of those not yet accounted for tell: nothing while
- * something is missing from the figures (not `isWhole`), for then no trial can agree with them.
+ * Compares every trial with the file, and estimates the boat by all of them: not while something is missing from the figures
+ * (not `isWhole`), for then no trial can agree with them.
  */
 export function learn(lesson: Lesson, isWhole: boolean): Learned {
   const comparisons = compareTrials(lesson).map(comparison => ({
     ...comparison,
     inclined: inclinedBy(comparison, lesson),
   }));
-  const teaching = comparisons.flatMap(({ trial, lay, readings }) =>
-    isWhole && lay && trial.explained === null && readings.every(({ predicted }) => predicted !== null)
-      ? [withoutStruck(trial)]
-      : [],
-  );
-  const school: Lesson = { ...lesson, trials: teaching };
-  const suspects = isWhole ? suspectsOf(comparisons, lesson.inputs) : [];
-  // Straight lines are enough for a slip that is plain to see; the whole model is asked where they are not.
-  const isPlain = suspects.every(({ score }) => Math.abs(score) > PLAIN * SLIP_SCORE);
-  let sifted: Sifted | null = isPlain ? { slips: suspects, rest: null } : null;
-  const sifting = inSteps(function* () {
-    const readings = suspects.map(({ reading }) => reading);
-    sifted ??= yield* findSlips(school, readings);
-    return sifted;
+  let known: Verdict | null = null;
+  const working = inSteps(function* () {
+    if (!isWhole) return null;
+    const before = beforeTeaching(lesson);
+    const estimate = yield* estimateBoat(before);
+    known = estimate && verdictOf(lesson, before, estimate);
+    return known;
   });
-  const afterwards = isWhole ? comparisons.flatMap(slipsAfterwards) : [];
-  const offers = inSteps(function* () {
-    if (teaching.length === 0) return [];
-    while (!sifting.step()) yield;
-    const { slips, rest } = sifting.all();
-    const leftOut: ReadonlySet<Reading> = new Set([...slips, ...afterwards].map(({ reading }) => reading));
-    return yield* offersOf(school, leftOut, rest);
-  });
-  return {
-    comparisons,
-    slips: () => [...sifting.all().slips, ...afterwards],
-    slipsSoFar: () => [...(sifted?.slips ?? []), ...afterwards],
-    stepToSlips: sifting.step,
-    offers: offers.all,
-    stepToOffers: offers.step,
-  };
+  return { comparisons, step: working.step, soFar: () => known, verdict: working.all };
 }
 
-/** What is struck out teaches nothing. */
-const withoutStruck = (trial: Trial): Trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) });
+/** The boat before anything was learned, and the trials that it could have lain in; what is struck out teaches nothing. */
+function beforeTeaching(lesson: Lesson): Lesson {
+  const source = untaught(lesson.source);
+  const inputs = source === lesson.source ? lesson.inputs : inputsOf(source, lesson.variations);
+  const before: Lesson = { ...lesson, source, inputs };
+  const trials = lesson.trials
+    .map(trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) }))
+    .filter(trial => trial.readings.length > 0 && canShow(before, trial));
+  return { ...before, trials };
+}
 
-/** In a trial that the file accounts for, a reading that is still far off fits nothing either. */
-const slipsAfterwards = ({ trial, readings }: Comparison): readonly Slip[] =>
-  trial.explained === null
-    ? []
-    : readings.flatMap(({ reading, predicted, doubt, score }) =>
-        !reading.isSlip && predicted !== null && Math.abs(score) > SLIP_SCORE
-          ? [{ reading, expected: predicted, sigma: doubt, score }]
-          : [],
-      );
+function canShow({ source, inputs, shelf }: Lesson, trial: Trial): boolean {
+  const { boat } = dayOf(source, inputs, trial).source;
+  const lay = layTrial(boat, withoutDay(trial), shelf);
+  return lay !== null && trial.readings.every(reading => shownBy(lay, reading, boat) !== null);
+}
+
+function verdictOf(lesson: Lesson, before: Lesson, estimate: Estimate): Verdict | null {
+  const boat = likeliestBoat(before, estimate, lesson.source);
+  if (!boat) return null;
+  return {
+    told: toldOf(estimate),
+    slips: slipsOf(estimate),
+    offers: offersOf({ source: lesson.source, untaught: before.source, trials: lesson.trials, estimate }),
+    boat,
+    doubts: figuresWithTrials(before, estimate, boat),
+  };
+}
 
 function inclinedBy({ trial, lay, day }: Comparison, { source, shelf }: Lesson): Inclined | null {
   if (trial.condition !== 'inclining' || !lay) return null;

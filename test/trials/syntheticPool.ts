@@ -73,7 +73,9 @@ export interface SyntheticPool {
 }
 
 /** Headline figures, SI. */
-export type Figures = Readonly<Record<'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'subTrim' | 'subHeel' | 'bg', number>>;
+export type Figures = Readonly<
+  Record<'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'subTrim' | 'subHeel' | 'bg', number>
+>;
 
 /**
  * Draws a boat, lets every figure of it be off by its doubt, does to it what is wrong, and reads it in the pool with noise.
@@ -94,7 +96,8 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool
     drawn.set(station, drawn.get(station)! + by);
   }
   const off = withInputs(source, drawn);
-  const hidden = wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
+  const hidden =
+    wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
   const weight = hidden && readPart(hidden, ['hidden'], source.around, [])!;
   const truth: Boat = weight ? { ...off, payload: [...off.payload, weight] } : off;
   const read = trials.map(trial => readOff(truth, trial, random));

@@ -1,5 +1,16 @@
-import { cholesky, forward, inner, logDeterminant, type Matrix, solve, type Triangle, times, zeros } from './cholesky.ts';
+import {
+  cholesky,
+  forward,
+  inner,
+  logDeterminant,
+  type Matrix,
+  solve,
+  type Triangle,
+  times,
+  zeros,
+} from './cholesky.ts';
 import type { Normal, Space } from './space.ts';
+import { within, withinReach } from './truncated.ts';
 
 /** A sum of few: places, and how much of each. */
 export type Few = readonly (readonly [place: number, share: number])[];
@@ -14,6 +25,8 @@ export interface Piece {
   /** In the thing's basis; the spread for each z. */
   readonly middle: Few;
   readonly spread: readonly Few[];
+  /** Those z that are even over a stretch instead of normal, such as a place in a room. */
+  readonly even: readonly number[];
   /** Facts that are told of it, such as a mass: their middle, and for each z what it does to them. */
   readonly facts: { readonly middle: readonly number[]; readonly spread: readonly Few[] };
 }
@@ -60,7 +73,9 @@ export function narrowed(space: Space, open: readonly number[], places: readonly
   );
   return {
     stiffness: places.map((_, i) =>
-      places.map((b, k) => seen.stiffness[i]![k]! - open.reduce((sum, c, n) => sum + across[i]![n]! * stiffness[c]![b]!, 0)),
+      places.map(
+        (b, k) => seen.stiffness[i]![k]! - open.reduce((sum, c, n) => sum + across[i]![n]! * stiffness[c]![b]!, 0),
+      ),
     ),
     pull: places.map((a, i) => seen.pull[i]! - open.reduce((sum, c, n) => sum + stiffness[a]![c]! * ofOpen[n]!, 0)),
     logEvidence:
@@ -131,38 +146,78 @@ function product(matrix: Matrix, a: Few, b: Few): number {
   return sum;
 }
 
-/** How one of several things foretells the readings, each by its share; only that. */
-export const evidenceOf = (space: Narrowed, things: readonly Thing[]): number =>
-  space.logEvidence +
-  logSum(
-    things.flatMap(({ logShare, pieces, basis }) => {
-      const seen = inBasis(space, basis);
-      return pieces.map(piece => logShare + (judgePiece(seen, piece)?.logWeight ?? Number.NEGATIVE_INFINITY));
-    }),
-  );
+interface Weighed extends JudgedPiece {
+  readonly piece: Piece;
+  readonly basis: Matrix;
+}
 
-/** The thing by the readings, whichever of several it is. Pieces that count for next to nothing are left out. */
-export function judgeThings(space: Narrowed, things: readonly Thing[]): Judged {
-  const judged = things.flatMap(({ logShare, pieces, basis }) => {
+/** All pieces of several things, each by its share; of those that count, what is even is kept within its stretch. */
+function weighed(space: Narrowed, things: readonly Thing[]): readonly Weighed[] {
+  const all = things.flatMap(({ logShare, pieces, basis }) => {
     const seen = inBasis(space, basis);
-    return pieces.flatMap(piece => {
+    return pieces.flatMap((piece): readonly Weighed[] => {
       const found = judgePiece(seen, piece);
       return found ? [{ ...found, piece, basis, logWeight: logShare + found.logWeight }] : [];
     });
   });
+  const best = all.reduce((most, { logWeight }) => Math.max(most, logWeight), Number.NEGATIVE_INFINITY);
+  return all.flatMap(each =>
+    each.logWeight < best - NO_WEIGHT ? [] : [{ ...each, logWeight: each.logWeight + inside(each) }],
+  );
+}
+
+/** Smaller by so much (natural logarithm) a piece counts for nothing. */
+const NO_WEIGHT = 12;
+
+/** How much likelier it is that what is even lies within its stretch than it was beforehand (natural logarithm). */
+function inside({ piece, mean, triangle }: Weighed): number {
+  return piece.even.reduce((sum, k) => {
+    const column = forward(
+      triangle,
+      mean.map((_, i) => (i === k ? 1 : 0)),
+    );
+    return sum + Math.log(within(mean[k]!, inner(column, column)) / within(0, 1));
+  }, 0);
+}
+
+/** How one of several things foretells the readings, each by its share; only that. */
+export const evidenceOf = (space: Narrowed, things: readonly Thing[]): number =>
+  space.logEvidence + logSum(weighed(space, things).map(({ logWeight }) => logWeight));
+
+/** The thing by the readings, whichever of several it is. */
+export function judgeThings(space: Narrowed, things: readonly Thing[]): Judged {
+  const judged = weighed(space, things);
   const total = logSum(judged.map(({ logWeight }) => logWeight));
   const told = judged
-    .map(each => ({ ...each, weight: Math.exp(each.logWeight - total) }))
-    .filter(({ weight }) => weight > NO_WEIGHT);
+    .map(({ logWeight, piece, basis, ...found }) => ({
+      weight: Math.exp(logWeight - total),
+      piece,
+      basis,
+      z: piece.even.reduce(withinReach, ofZ(found)),
+    }))
+    .filter(({ weight }) => weight > LEAST_SHARE);
   const ofFacts = ({ middle, spread }: Piece['facts']): Columns => ({
     middle,
     columns: spread.map(few => middle.map((_, i) => few.find(([place]) => place === i)?.[1] ?? 0)),
   });
   return {
     logEvidence: space.logEvidence + total,
-    w: mixed(told.map(({ piece, basis, weight, ...z }) => ({ weight, ...carried(inW(piece, basis), z) }))),
-    facts: mixed(told.map(({ piece, weight, ...z }) => ({ weight, ...carried(ofFacts(piece.facts), z) }))),
+    w: mixed(told.map(({ piece, basis, weight, z }) => ({ weight, ...carried(inW(piece, basis), z) }))),
+    facts: mixed(told.map(({ piece, weight, z }) => ({ weight, ...carried(ofFacts(piece.facts), z) }))),
   };
+}
+
+/** Pieces of less weight are left out of what is told. */
+const LEAST_SHARE = 1e-4;
+
+function ofZ({ mean, triangle }: Pick<JudgedPiece, 'mean' | 'triangle'>): Normal {
+  const white = mean.map((_, k) =>
+    forward(
+      triangle,
+      mean.map((__, i) => (i === k ? 1 : 0)),
+    ),
+  );
+  return { mean, covariance: white.map(a => white.map(b => inner(a, b))) };
 }
 
 function inW({ middle, spread }: Piece, basis: Matrix): Columns {
@@ -176,19 +231,13 @@ interface Columns {
   readonly columns: Matrix;
 }
 
-const NO_WEIGHT = 1e-4;
-
 /** Middle + columns·z. */
-function carried({ middle, columns }: Columns, { mean, triangle }: Pick<JudgedPiece, 'mean' | 'triangle'>): Normal {
-  const white = middle.map((_, i) =>
-    forward(
-      triangle,
-      columns.map(column => column[i]!),
-    ),
-  );
+function carried({ middle, columns }: Columns, { mean, covariance }: Normal): Normal {
+  const rows = middle.map((_, i) => columns.map(column => column[i]!));
+  const halves = rows.map(row => times(covariance, row));
   return {
-    mean: middle.map((value, i) => columns.reduce((sum, column, k) => sum + column[i]! * mean[k]!, value)),
-    covariance: white.map(a => white.map(b => inner(a, b))),
+    mean: middle.map((value, i) => value + inner(rows[i]!, mean)),
+    covariance: rows.map(row => halves.map(half => inner(row, half))),
   };
 }
 
@@ -225,7 +274,12 @@ export function withOpen(space: Space, open: readonly number[], places: readonly
   if (open.length === 0) return w;
   const inside = openedUp(space, open);
   const left = open.map(a => pull[a]! - places.reduce((sum, b, k) => sum + stiffness[a]![b]! * w.mean[k]!, 0));
-  const own = open.map((_, n) => solve(inside, open.map((__, k) => (n === k ? 1 : 0))));
+  const own = open.map((_, n) =>
+    solve(
+      inside,
+      open.map((__, k) => (n === k ? 1 : 0)),
+    ),
+  );
   const across = places.map(b =>
     solve(
       inside,

@@ -59,6 +59,18 @@ export interface Normal {
   readonly covariance: Matrix;
 }
 
+/**
+ * How far the readings are from what is foretold with some columns at given values, in squares of what is open besides; of
+ * readings as they should be it is about their number, give or take the root of twice that (chi-square).
+ */
+export function misfit({ base, pull, stiffness }: Space, places: readonly number[], values: readonly number[]): number {
+  return places.reduce(
+    (sum, a, i) =>
+      sum + values[i]! * (places.reduce((held, b, k) => held + stiffness[a]![b]! * values[k]!, 0) - 2 * pull[a]!),
+    base,
+  );
+}
+
 /** What the readings make of x where w is normal: mean and covariance of both, x first. */
 export interface Known {
   readonly x: readonly number[];

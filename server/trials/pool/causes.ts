@@ -1,6 +1,6 @@
-import type { Reading } from '../../boat/trial.ts';
 import { AXES, type AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
+import type { Reading } from '../../boat/trial.ts';
 import type { DayInput } from '../day.ts';
 import type { Thing } from '../estimation/hypothesis.ts';
 import { BELIEVED } from './beliefs.ts';
@@ -79,7 +79,7 @@ export function itemsOf(source: BoatSource, { readings, inputs, slopes }: Foreto
 /** How far a part may have strayed by one standard deviation, m; null for what is no place of a part. */
 function strayOf(source: BoatSource, { target, noun }: DayInput): number | null {
   const [at, ...others] = target.on === 'entries' ? target.at : [];
-  const axis = AXES.findIndex(name => name === noun);
+  const axis = AXES.indexOf(noun as AxisName);
   if (!at || others.length > 0 || at.list !== 'payload' || axis < 0) return null;
   const part = source.payload[at.index]?.entry;
   const hull = hullBounds(source);
@@ -104,10 +104,10 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
     logOdds: logOddsOf(chance),
     things,
   });
-  const bare = (room: Room, felt: Felt): Thing => ({
+  const bare = (room: Room, felt: Felt, isEven = true): Thing => ({
     logShare: 0,
     basis: basisOf(room),
-    pieces: bareWeight(mass, { room, felt }),
+    pieces: bareWeight(mass, { room, felt, isEven }),
   });
   const dry = boat.compartments.map(({ name, form }) =>
     load({ kind: 'unlisted', inside: name }, unlisted.dry / boat.compartments.length, [
@@ -123,7 +123,7 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
       {
         logShare: Math.log(depthOf(bounds) / depthOf(hull)),
         basis: basisOf(room),
-        pieces: wetWeight(mass, boat.water.density, { room, felt }),
+        pieces: wetWeight(mass, boat.water.density, { room, felt, isEven: true }),
       },
     ];
   });
@@ -131,10 +131,15 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
     const bounds = around.shapes.boundsOf(form);
     const [x, y, z] = roomOf(bounds).spread;
     const wall: Room = { middle: centroid, spread: [water.spread * x, water.spread * y, water.spread * z] };
-    const soaked = load({ kind: 'soaked', shell: name }, water.soaked, [bare(wall, ['whole', 'whole', 'whole'])]);
+    const soaked = load({ kind: 'soaked', shell: name }, water.soaked, [
+      bare(wall, ['whole', 'whole', 'whole'], false),
+    ]);
     const above = partOf(bounds, waterline, 'above');
     if (!above) return [soaked];
-    return [soaked, load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])])];
+    return [
+      soaked,
+      load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])]),
+    ];
   });
   const anywhere: Thing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
   return [

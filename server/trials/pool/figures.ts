@@ -31,7 +31,9 @@ function spreadWith(lesson: Lesson, { explanations, foretold }: Estimate): Sprea
   const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
   return (arrangement, readings) => {
     const place: Place = arrangement.loading.kind === 'neutral' ? 'under' : 'afloat';
-    const [first, ...others] = told.map(explanation => middleOf(lesson, explanation, { arrangement, place }, foretold.inputs));
+    const [first, ...others] = told.map(explanation =>
+      middleOf(lesson, explanation, { arrangement, place }, foretold.inputs),
+    );
     if (!first?.laid) return null;
     const { laid } = first;
     const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, lesson.inputs, place);
@@ -49,7 +51,12 @@ function spreadWith(lesson: Lesson, { explanations, foretold }: Estimate): Sprea
         ({ mass, moment, direct }) =>
           direct[i]! + byLoad[0]! * mass + byLoad[1]! * moment[0] + byLoad[2]! * moment[1] + byLoad[3]! * moment[2],
       );
-      return mixedDoubt(doubt, likeliest, { inputs, load: byLoad }, rivals.map(rival => ({ ...rival, value: readings[i]!(rival.laid.lie) })));
+      return mixedDoubt(
+        doubt,
+        likeliest,
+        { inputs, load: byLoad },
+        rivals.map(rival => ({ ...rival, value: readings[i]!(rival.laid.lie) })),
+      );
     });
   };
 }
@@ -82,7 +89,10 @@ function slopesOf(
 ): readonly (readonly number[])[] {
   const changes = columns.map(column => {
     const at = (share: number) =>
-      layBoat({ ...arrangement, bodies: laden(arrangement.bodies, column.map(part => share * part) as unknown as Load) }, lie);
+      layBoat(
+        { ...arrangement, bodies: laden(arrangement.bodies, column.map(part => share * part) as unknown as Load) },
+        lie,
+      );
     const [more, less] = [at(1), at(-1)];
     return readings.map(reading => (more && less ? (reading(more) - reading(less)) / 2 : 0));
   });
@@ -114,7 +124,10 @@ function mixedDoubt(doubt: Doubt, likeliest: View, sum: Sum, rivals: readonly Ri
   ];
   const total = parts.reduce((all, { odds }) => all + odds, 0);
   const mean = parts.reduce((all, { odds, value }) => all + (odds / total) * value, 0);
-  const variance = parts.reduce((all, part) => all + (part.odds / total) * (part.variance + (part.value - mean) ** 2), 0);
+  const variance = parts.reduce(
+    (all, part) => all + (part.odds / total) * (part.variance + (part.value - mean) ** 2),
+    0,
+  );
   const within = variance > 0 ? Math.min(1, doubt.sigma ** 2 / variance) : 0;
   return {
     ...doubt,

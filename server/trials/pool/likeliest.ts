@@ -1,3 +1,4 @@
+import type { Path } from '../../../schema/path.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
 import { floatSubmerged } from '../../conditions/submerged.ts';
@@ -8,18 +9,31 @@ import type { Lesson } from '../lesson.ts';
 import type { Estimate } from './estimate.ts';
 import { changesOf } from './foretold.ts';
 import { entryOf, supposedBy } from './suppose.ts';
+import type { Explanation } from './weigh.ts';
 
 /** The boat as the pool has it: its inputs and what is not written down as the likeliest explanation has them. */
 export interface LikeliestBoat extends Lying {
   readonly source: BoatSource;
 }
 
+/** Where the file has an entry for the explanation's weight already; null where it has none. */
+function learnedPath({ load }: Explanation, { payload }: BoatSource): Path | null {
+  if (load?.cause.kind !== 'unlisted') return null;
+  const { inside } = load.cause;
+  const known = payload.find(({ checked }) => checked.learned && !checked.written && (checked.in ?? null) === inside);
+  return known?.entry.path ?? null;
+}
+
 /** To be floated, drawn and corrected like any boat; of explanations that are no boat, the likeliest that is. */
-export function likeliestBoat(lesson: Lesson, { explanations, foretold }: Estimate): LikeliestBoat | null {
+export function likeliestBoat(
+  lesson: Lesson,
+  { explanations, foretold }: Estimate,
+  file: BoatSource,
+): LikeliestBoat | null {
   const explanation = explanations.find(({ load }) => load?.cause.kind !== 'several');
   if (!explanation) return null;
   const filed = sourceWith(lesson.source, changesOf(lesson.inputs, supposedBy(explanation, foretold.inputs)));
-  const extra = entryOf(explanation, lesson.source);
+  const extra = entryOf(explanation, lesson.source, learnedPath(explanation, file));
   const source: BoatSource = extra
     ? {
         ...filed,

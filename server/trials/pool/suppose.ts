@@ -1,4 +1,5 @@
 import type { PartEntry } from '../../../schema/hull.ts';
+import type { Path } from '../../../schema/path.ts';
 import { freeName } from '../../boat/arrangement.ts';
 import type { Part } from '../../boat/boat.ts';
 import { readPart } from '../../boat/readPart.ts';
@@ -51,8 +52,12 @@ const NAME = 'unlisted weight';
 /** Where an entry stands that is only supposed. */
 const NOWHERE = ['unlisted'];
 
-/** The explanation's weight read as an entry of the file would be; null where it has none. */
-export function entryOf(explanation: Explanation, { boat, around }: BoatSource): Source<PartEntry, Part> | null {
+/** The explanation's weight read as an entry of the file would be, at its path there if it has one; null for none. */
+export function entryOf(
+  explanation: Explanation,
+  { boat, around }: BoatSource,
+  path: Path | null,
+): Source<PartEntry, Part> | null {
   const weight = weightOf(explanation, boat.water.density);
   if (!weight) return null;
   const { cause } = explanation.load!;
@@ -65,6 +70,6 @@ export function entryOf(explanation: Explanation, { boat, around }: BoatSource):
     offset: plain(weight.offset),
     height: plain(weight.height),
   };
-  const entry = readPart(checked, NOWHERE, around, []);
+  const entry = readPart(checked, path ?? NOWHERE, around, []);
   return entry && { checked, entry };
 }

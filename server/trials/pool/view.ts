@@ -1,8 +1,8 @@
 import type { Push } from '../../doubt/pushes.ts';
 import type { Belief } from '../../doubt/spread.ts';
+import type { DayInput } from '../day.ts';
 import { backward, cholesky, forward, inner, type Matrix, type Triangle } from '../estimation/cholesky.ts';
 import type { Weights } from '../estimation/space.ts';
-import type { DayInput } from '../day.ts';
 import { PLACES, type Place } from './foretold.ts';
 import type { Explanation } from './weigh.ts';
 

@@ -1,6 +1,14 @@
 import type { Steps } from '../../steps.ts';
-import { evidenceOf, judgeThings, logSum, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
-import { type Known, knownWith, type Normal, type Space } from '../estimation/space.ts';
+import {
+  evidenceOf,
+  judgeThings,
+  logSum,
+  mostEvidence,
+  type Narrowed,
+  narrowed,
+  withOpen,
+} from '../estimation/hypothesis.ts';
+import { type Known, knownWith, misfit, type Normal, type Space } from '../estimation/space.ts';
 import type { Item, Load } from './causes.ts';
 
 /** One explanation of the readings: none, one, or two causes; what it makes of the boat. */
@@ -33,61 +41,115 @@ export interface Ranked {
   explanation(rank: number): Explanation;
 }
 
-/** All explanations that count; null where there is none. `places` are the columns of the loads in the space. */
+/** All explanations that count. `places` are the columns of the loads in the space. */
 export function* weigh(
   space: Space,
   items: readonly Item[],
   loads: readonly Load[],
   places: readonly number[],
 ): Steps<Ranked> {
-  const priorOf = (open: readonly number[]) => open.reduce((sum, k) => sum + items[k]!.logOdds, 0);
-  const alone = (open: readonly number[]): Candidate => {
-    const narrow = narrowed(space, open, places);
-    return { open, load: null, narrow, logOdds: priorOf(open) + narrow.logEvidence };
-  };
-  const laden = ({ open, narrow }: Candidate, load: Load): Candidate => ({
-    open,
-    load,
-    narrow,
-    logOdds: priorOf(open) + load.logOdds + evidenceOf(narrow, load.things),
-  });
-  const none = alone([]);
-  const each = items.map((_, k) => alone([k]));
-  const candidates: Candidate[] = [none, ...each, ...loads.map(load => laden(none, load))];
+  const ground: Ground = { space, items, places };
+  const none = alone(ground, []);
+  const each = items.map((_, k) => alone(ground, [k]));
+  const single = [none, ...each, ...loads.map(load => laden(ground, none, load))];
   yield;
-  for (let a = 0; a < items.length; a++) {
-    for (let b = 0; b < a; b++) if (!isSame(items[a]!, items[b]!)) candidates.push(alone([a, b]));
-  }
-  yield;
-  let best = Math.max(...candidates.map(({ logOdds }) => logOdds));
-  for (const one of each) {
-    const most = priorOf(one.open) + mostEvidence(one.narrow);
-    for (const load of loads) {
-      if (load.cause.kind === 'several' || most + load.logOdds < best - HOPELESS) continue;
-      const both = laden(one, load);
-      best = Math.max(best, both.logOdds);
-      candidates.push(both);
-      yield;
-    }
-  }
+  const best = highest(single);
+  const isEnough = single.some(one => one.logOdds > best - HOPELESS && explains(ground, one));
+  const candidates = isEnough ? single : [...single, ...(yield* pairs(ground, each, loads, best))];
+  const least = highest(candidates) - HOPELESS;
   const told = candidates
-    .filter(({ logOdds }) => logOdds > best - HOPELESS)
+    .filter(({ logOdds }) => logOdds > least)
     .sort((a, b) => b.logOdds - a.logOdds)
     .slice(0, MOST_TOLD);
   const total = logSum(told.map(({ logOdds }) => logOdds));
-  const explanation = ({ open, load, logOdds, narrow }: Candidate): Explanation => {
-    const judged = load && judgeThings(narrow, load.things);
-    const w = judged ? withOpen(space, open, places, judged.w) : withOpen(space, open, [], NOTHING);
-    return {
-      items: open.map(k => items[k]!),
-      load,
-      odds: Math.exp(logOdds - total),
-      known: knownWith(space, judged ? [...open, ...places] : open, w),
-      facts: judged?.facts ?? NOTHING,
-    };
+  return {
+    count: told.length,
+    explanation: rank => {
+      const { open, load, logOdds } = told[rank]!;
+      const { at, w, facts } = judged(ground, told[rank]!);
+      return {
+        items: open.map(k => items[k]!),
+        load,
+        odds: Math.exp(logOdds - total),
+        known: knownWith(space, at, w),
+        facts,
+      };
+    },
   };
-  return { count: told.length, explanation: rank => explanation(told[rank]!) };
 }
+
+/** What all candidates have in common. */
+interface Ground {
+  readonly space: Space;
+  readonly items: readonly Item[];
+  readonly places: readonly number[];
+}
+
+const priorOf = ({ items }: Ground, open: readonly number[]): number =>
+  open.reduce((sum, k) => sum + items[k]!.logOdds, 0);
+
+function alone(ground: Ground, open: readonly number[]): Candidate {
+  const narrow = narrowed(ground.space, open, ground.places);
+  return { open, load: null, narrow, logOdds: priorOf(ground, open) + narrow.logEvidence };
+}
+
+const laden = (ground: Ground, { open, narrow }: Candidate, load: Load): Candidate => ({
+  open,
+  load,
+  narrow,
+  logOdds: priorOf(ground, open) + load.logOdds + evidenceOf(narrow, load.things),
+});
+
+/** Two causes together. `best` is the logarithm of the odds of the best single one. */
+function* pairs(
+  ground: Ground,
+  each: readonly Candidate[],
+  loads: readonly Load[],
+  best: number,
+): Steps<readonly Candidate[]> {
+  const { items } = ground;
+  const found: Candidate[] = [];
+  for (let a = 0; a < items.length; a++) {
+    for (let b = 0; b < a; b++) if (!isSame(items[a]!, items[b]!)) found.push(alone(ground, [a, b]));
+  }
+  yield;
+  let most = Math.max(best, highest(found));
+  for (const one of each) {
+    const reach = priorOf(ground, one.open) + mostEvidence(one.narrow);
+    for (const load of loads) {
+      if (load.cause.kind === 'several' || reach + load.logOdds < most - HOPELESS) continue;
+      const both = laden(ground, one, load);
+      most = Math.max(most, both.logOdds);
+      found.push(both);
+      yield;
+    }
+  }
+  return found;
+}
+
+const highest = (candidates: readonly Candidate[]): number =>
+  candidates.reduce((most, { logOdds }) => Math.max(most, logOdds), Number.NEGATIVE_INFINITY);
+
+/** All that is open of a candidate by the readings: its items, then its loads. */
+function judged({ space, places }: Ground, { open, narrow, load }: Candidate) {
+  const thing = load && judgeThings(narrow, load.things);
+  return {
+    at: thing ? [...open, ...places] : open,
+    w: thing ? withOpen(space, open, places, thing.w) : withOpen(space, open, [], NOTHING),
+    facts: thing?.facts ?? NOTHING,
+  };
+}
+
+/** With it the readings are no further off than chance often has them: then nothing more is looked for. */
+function explains(ground: Ground, candidate: Candidate): boolean {
+  if (candidate.load?.cause.kind === 'several') return false;
+  const { at, w } = judged(ground, candidate);
+  const count = ground.space.white.rest.length;
+  return misfit(ground.space, at, w.mean) < count + DEVIATIONS * Math.sqrt(2 * count);
+}
+
+/** So many standard deviations of chi-square above its mean. */
+const DEVIATIONS = 2;
 
 const NOTHING: Normal = { mean: [], covariance: [] };
 

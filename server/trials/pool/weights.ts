@@ -13,6 +13,8 @@ type How = 'whole' | 'in water' | 'nothing';
 
 interface Supposition {
   readonly room: Room;
+  /** Each place in the room is as likely as any other; else the nearer to its middle the likelier. */
+  readonly isEven: boolean;
   readonly felt: Felt;
 }
 
@@ -48,7 +50,7 @@ interface Weight {
 }
 
 /** Over z: mass, volume, and the place along each axis. In the basis of the room. */
-function pieceOf({ mass, volume, density }: Weight, { room, felt }: Supposition, logShare: number): Piece {
+function pieceOf({ mass, volume, density }: Weight, { room, isEven, felt }: Supposition, logShare: number): Piece {
   const pushed = volume ?? { middle: 0, sigma: 0 };
   const places = felt.flatMap((how, place) => {
     if (how === 'nothing') return [];
@@ -64,6 +66,7 @@ function pieceOf({ mass, volume, density }: Weight, { room, felt }: Supposition,
       ...(volume ? [places.map(({ at, byVolume }) => [at, byVolume] as const)] : []),
       ...AXES.map(axis => places.map(({ at, weight }) => [at + 1 + axis, weight] as const)),
     ],
+    even: isEven ? AXES.map(axis => axis + (volume ? 2 : 1)) : [],
     facts: {
       middle: [mass.middle, pushed.middle, ...middle],
       spread: [
@@ -96,6 +99,7 @@ export function anything(boatMass: number): Piece {
     logShare: 0,
     middle: [],
     spread: places.map(place => [[place, sigma]]),
+    even: [],
     facts: { middle: [], spread: [] },
   };
 }
