@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/analysis.ts';
 import { jsonReport } from '../../server/report/jsonReport.ts';
 import { applyChanges, splice } from '../../server/text/edit.ts';
-import { factOf } from '../../server/trials/pool/words.ts';
 import { analysed, marked, service } from '../helpers/analysed.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
@@ -44,17 +43,39 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     const [finding] = dunlin.findings.filter(({ code }) => code === 'trial-slip');
     expect(marked(dunlin, finding!)).toBe('96 mm ± 1 mm');
   });
-  it('finds where it is: 20 g in the water, at station 596 mm', () => {
-    const { told } = verdictOf(dunlin);
+  it('is told as something unlisted, and has the figures of the true boat: 26 g with 6 ml at station 596 mm', () => {
+    const { told, doubts } = verdictOf(dunlin);
     const unlisted = told.filter(({ causes }) => causes.length === 1 && causes[0]!.kind === 'unlisted');
     expect(unlisted.reduce((sum, { odds }) => sum + odds, 0)).toBeGreaterThan(0.5);
-    const dry = unlisted.find(({ causes }) =>
-      causes.some(cause => cause.kind === 'unlisted' && cause.inside !== null),
-    )!;
-    const [mass, station] = [factOf(dry.explanation, 'mass'), factOf(dry.explanation, 'station')];
-    expect(Math.abs(mass.value - 0.02)).toBeLessThan(2 * mass.sigma);
-    expect(Math.abs(station.value - 0.596)).toBeLessThan(2 * station.sigma);
-    expect(mass.sigma).toBeLessThan(0.008);
+    const truth = analysed(
+      dunlinText.replace(
+        /^payload:.*$/m,
+        `$&
+  - { name: hidden, mass: 26 g, volume: 6 ml, station: 596 mm, height: 40 mm }`,
+      ),
+    );
+    if (truth.surfaced.status !== 'afloat' || truth.submerged.status !== 'neutral')
+      throw new Error('Dunlin must float');
+    const before = dunlin.filedDoubts();
+    for (const [doubt, filed, value] of [
+      [doubts.surfaced!.trim, before.surfaced!.trim, truth.surfaced.attitude.trim],
+      [doubts.surfaced!.draft, before.surfaced!.draft, (truth.surfaced.draftBow + truth.surfaced.draftStern) / 2],
+      [doubts.submerged!.fill!, before.submerged!.fill!, truth.submerged.fill],
+      [doubts.submerged!.trim!, before.submerged!.trim!, truth.submerged.trim],
+    ] as const) {
+      expect(Math.abs(doubt.value - value)).toBeLessThan(2.5 * doubt.sigma);
+      expect(Math.abs(doubt.value - value)).toBeLessThan(Math.abs(filed.value - value));
+    }
+  });
+  it('is judged and corrected as the pool has her, bow up under water', () => {
+    const { submerged } = dunlin.withTrials();
+    expect(submerged).toMatchObject({ status: 'neutral' });
+    if (submerged.status === 'neutral') expect(submerged.trim).toBeGreaterThan(0.17);
+    const [finding] = dunlin.findings.filter(({ code }) => code === 'submerged-trim');
+    expect(finding!.message).toContain('bow up');
+    const [first] = dunlin.corrections();
+    expect(first!.submerged).toMatchObject({ status: 'neutral' });
+    if (first!.submerged.status === 'neutral') expect(Math.abs(first!.submerged.trim)).toBeLessThan(0.035);
   });
 });
 
