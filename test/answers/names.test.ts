@@ -160,7 +160,7 @@ test('trials mean tanks, shells, compartments and parts by their names', () => {
           - { name: lead, mass: 1 g, in: sail }
       - condition: submerged
         tank: main
-        explained: unlisted weight
+        without: [unlisted weight]
   `;
   expect(referencesOf(text, text.indexOf('outer'), false)).toEqual(['13: outer hull']);
   expect(referencesOf(text, text.indexOf('sail'), false)).toEqual(['14: sail', '16: sail']);

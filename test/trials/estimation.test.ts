@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import {
   evidenceOf,
   judgeThings,
-  mixed,
   narrowed,
   type Piece,
   type Thing,
 } from '../../server/trials/estimation/hypothesis.ts';
+import { mixed } from '../../server/trials/estimation/mixture.ts';
 import { scaleLike } from '../../server/trials/estimation/scale.ts';
 import { knownWith, misfit, type Space, spaceOf } from '../../server/trials/estimation/space.ts';
 import { EVEN_REACH, normalBelow, withinReach } from '../../server/trials/estimation/truncated.ts';

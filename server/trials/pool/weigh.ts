@@ -1,13 +1,6 @@
 import type { Steps } from '../../steps.ts';
-import {
-  evidenceOf,
-  judgeThings,
-  logSum,
-  mostEvidence,
-  type Narrowed,
-  narrowed,
-  withOpen,
-} from '../estimation/hypothesis.ts';
+import { evidenceOf, judgeThings, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
+import { logSum } from '../estimation/mixture.ts';
 import { type Known, knownWith, misfit, type Normal, type Space } from '../estimation/space.ts';
 import type { Item, Load } from './causes.ts';
 
