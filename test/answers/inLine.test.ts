@@ -140,7 +140,7 @@ describe('a new trial', () => {
         '- condition: submerged # once',
         '  fill: 60 %',
         `- date: \${1:$CURRENT_YEAR-$CURRENT_MONTH-$CURRENT_DATE}`,
-        `  condition: \${2|surfaced,submerged,inclining|}`,
+        `  condition: \${2|surfaced,submerged,inclining,bench,hung|}`,
         `  marks: [{ station: \${3:}, height: $4 \\}, { station: \${5:}, height: $6 \\}]`,
         '# the end',
         '',

@@ -1,14 +1,4 @@
-import {
-  cholesky,
-  forward,
-  inner,
-  logDeterminant,
-  type Matrix,
-  solve,
-  type Triangle,
-  times,
-  zeros,
-} from './cholesky.ts';
+import { cholesky, forward, inner, logDeterminant, type Matrix, solve, type Triangle, times } from './cholesky.ts';
 import { logSum, mixed } from './mixture.ts';
 import type { Normal, Space } from './space.ts';
 import { within, withinReach } from './truncated.ts';

@@ -71,6 +71,21 @@ export function misfit({ base, pull, stiffness }: Space, places: readonly number
   );
 }
 
+/**
+ * How far the readings stray along one column from all that is foretold with others at given values, in standard
+ * deviations: the test of one suspect at a time (Baarda, A Testing Procedure for Use in Geodetic Networks, 1968; from
+ * memory).
+ */
+export function strayed(
+  { pull, stiffness }: Space,
+  column: number,
+  places: readonly number[],
+  values: readonly number[],
+): number {
+  const left = places.reduce((rest, a, i) => rest - stiffness[column]![a]! * values[i]!, pull[column]!);
+  return Math.abs(left) / Math.sqrt(stiffness[column]![column]!);
+}
+
 /** What the readings make of x where w is normal: mean and covariance of both, x first. */
 export interface Known {
   readonly x: readonly number[];

@@ -1,7 +1,7 @@
 import type { Steps } from '../../steps.ts';
 import { evidenceOf, judgeThings, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
 import { logSum } from '../estimation/mixture.ts';
-import { type Known, knownWith, misfit, type Normal, type Space } from '../estimation/space.ts';
+import { type Known, knownWith, misfit, type Normal, type Space, strayed } from '../estimation/space.ts';
 import type { Item, Load } from './causes.ts';
 
 /** One explanation of the readings: none, one, or two causes; what it makes of the boat. */
@@ -133,16 +133,21 @@ function judged({ space, places }: Ground, { open, narrow, load }: Candidate) {
   };
 }
 
-/** With it the readings are no further off than chance often has them: then nothing more is looked for. */
+/** With it the readings are no further off than chance often has them, nor is any one of them: nothing more is looked for. */
 function explains(ground: Ground, candidate: Candidate): boolean {
   if (candidate.load?.cause.kind === 'several') return false;
   const { at, w } = judged(ground, candidate);
   const count = ground.space.white.rest.length;
-  return misfit(ground.space, at, w.mean) < count + DEVIATIONS * Math.sqrt(2 * count);
+  if (misfit(ground.space, at, w.mean) > count + DEVIATIONS * Math.sqrt(2 * count)) return false;
+  return ground.items.every(
+    ({ cause }, k) => cause.kind !== 'slip' || strayed(ground.space, k, at, w.mean) < MOST_STRAYED,
+  );
 }
 
 /** So many standard deviations of chi-square above its mean. */
 const DEVIATIONS = 2;
+/** Of one reading by chance alone once in a thousand. */
+const MOST_STRAYED = 3.29;
 
 const NOTHING: Normal = { mean: [], covariance: [] };
 
