@@ -1,6 +1,6 @@
 /** Hands the server the bytes of a mesh file, through the editor's own file system, so that it works in the browser too. */
 import * as vscode from 'vscode';
-import type { ReadFileParams, ReadFileResult } from '../server/protocol.ts';
+import type { ReadFileParams, ReadFileResult } from '../server/editor/protocol.ts';
 import { isBelow } from './isBelow.ts';
 
 /** Larger files are not sent; the server would refuse them. */

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type NewBoatParams, type NewBoatResult, newBoatRequest } from '../server/protocol.ts';
+import { type NewBoatParams, type NewBoatResult, newBoatRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 
 /** Asks what the boat is called and opens an unsaved boat file of that name to fill in. */

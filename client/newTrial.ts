@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type NewTrialParams, type NewTrialResult, newTrialRequest } from '../server/protocol.ts';
+import { type NewTrialParams, type NewTrialResult, newTrialRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 import { rangeOf } from './sheetEdits.ts';
 

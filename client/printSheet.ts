@@ -1,7 +1,7 @@
 /** Writes the sheet for the bench as one HTML file, wherever the editor's files are, and offers to open it for printing. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type PrintParams, type PrintResult, printRequest } from '../server/protocol.ts';
+import { type PrintParams, type PrintResult, printRequest } from '../server/editor/protocol.ts';
 
 type PaperChoice = vscode.QuickPickItem & { readonly paper: PrintParams['paper'] };
 

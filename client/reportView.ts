@@ -1,7 +1,7 @@
 /** The report of a boat as a read-only document beside its file, written anew whenever the boat is. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { type ReportParams, type ReportResult, reportRequest } from '../server/protocol.ts';
+import { type ReportParams, type ReportResult, reportRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 
 const reportScheme = 'trimwright-report';

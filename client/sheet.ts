@@ -19,7 +19,7 @@ import {
   type SheetParams,
   type SheetResult,
   sheetRequest,
-} from '../server/protocol.ts';
+} from '../server/editor/protocol.ts';
 import type { FromPanel, ToPanel } from './panel/messages.ts';
 import { rangeOf, writeEdit } from './sheetEdits.ts';
 

@@ -1,6 +1,6 @@
 /** Writes what was done on the trim sheet into the text, one undo step each. */
 import * as vscode from 'vscode';
-import type { EditResult, TextRange } from '../server/protocol.ts';
+import type { EditResult, TextRange } from '../server/editor/protocol.ts';
 
 export const rangeOf = ({ start, end }: TextRange): vscode.Range =>
   new vscode.Range(start.line, start.character, end.line, end.character);

@@ -7,7 +7,7 @@ import {
   type StartOptions,
   type SummaryParams,
   summaryNotification,
-} from '../server/protocol.ts';
+} from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 import { readWorkspaceFile } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';

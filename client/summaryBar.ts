@@ -1,6 +1,6 @@
 /** The status bar line: both conditions of the boat in the active editor. */
 import * as vscode from 'vscode';
-import type { SummaryParams, SummaryState } from '../server/protocol.ts';
+import type { SummaryParams, SummaryState } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 
 /** Told by shape, not by colour. */

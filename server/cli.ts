@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { runCommandLine } from './commandLine.ts';
-import { readBeside } from './readBeside.ts';
+import { runCommandLine } from './terminal/commandLine.ts';
+import { readBeside } from './terminal/readBeside.ts';
 
 const PLAIN: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file',

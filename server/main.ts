@@ -1,7 +1,7 @@
 /** Entry of the server in Node, on a desktop or a remote host. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { startServer } from './server.ts';
-import { createBoatService } from './service.ts';
+import { startServer } from './editor/languageServer.ts';
+import { createBoatService } from './editor/service.ts';
 
 const connection = createConnection(ProposedFeatures.all);
 startServer({ connection, clock: globalThis, service: createBoatService() });

@@ -1,5 +1,5 @@
 /** The page of the trim sheet: shows what the extension sends, and tells it what hands do. */
-import { styleSheet } from '../../server/drawing/styleSheet.ts';
+import { styleSheet } from '../../server/core/drawing/styleSheet.ts';
 import { listenToHands } from './hands.ts';
 import type { FromPanel, PanelMemory, PanelPicture, ToPanel } from './messages.ts';
 import { oneAtATime } from './oneAtATime.ts';

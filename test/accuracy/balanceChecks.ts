@@ -1,6 +1,6 @@
-import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
-import { dot, type Vec3 } from '../../server/geometry/vector.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import { dot, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import type { Section } from './check.ts';
 import { minimise } from './nelderMead.ts';
 import { between, randomFrom } from './random.ts';
@@ -39,7 +39,7 @@ function leastEnergy(boat: RandomBoat): Lie {
 }
 
 function settled(boat: RandomBoat): Lie {
-  const surfaced = floatSurfaced(assembleBodies(boat.boat, emptyShelf()), BOAT_LENGTH);
+  const surfaced = floatSurfaced(assembleBodies(boat.boat, emptyCache()), BOAT_LENGTH);
   if (surfaced.status !== 'afloat') throw new Error(`Random boat ${boat.seed} is not afloat: ${surfaced.status}`);
   return surfaced.attitude;
 }

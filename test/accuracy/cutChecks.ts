@@ -1,8 +1,8 @@
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { addImmersed, type Cuttable, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { dot, scale, type Vec3 } from '../../server/geometry/vector.ts';
+import { addImmersed, type Cuttable, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import { dot, scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import type { Check, Section } from './check.ts';
 import { type Below, type CutFrustum, solidBelow, wallBelow } from './quadrature.ts';
 

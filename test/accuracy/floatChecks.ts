@@ -1,8 +1,8 @@
-import type { Form } from '../../server/geometry/form.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
 import { revolved } from '../geometry/helpers/forms.ts';
 import { barge, type Plain } from '../helpers/bodies.ts';
 import { alike, type Section } from './check.ts';
-import { afloat, DEGREE, gmHeld, leverAt, rootOf, shipOfKm } from './ships.ts';
+import { afloat, DEGREE, gmHeld, rootOf, shipOfKm, slotAt } from './ships.ts';
 
 const FOOT = 0.3048;
 
@@ -117,16 +117,16 @@ export const floatSections: readonly Section[] = [
           within: { absolute: 0.3 },
         },
       ),
-      derrett('its lever at 25°', 0.560461, () => leverAt(vessel, 25 * DEGREE), {
+      derrett('its lever at 25°', 0.560461, () => slotAt(vessel, 25 * DEGREE), {
         source: 'Derrett p. 130, Ex. 2(b)',
         known: 'derived',
         within: { absolute: 1e-6 },
       }),
-      derrett('ship of 6000 t, KB 3, KM 6, KG 5.5 m: lever at 25°', 0.35, () => leverAt(boxShip, 25 * DEGREE), {
+      derrett('ship of 6000 t, KB 3, KM 6, KG 5.5 m: lever at 25°', 0.35, () => slotAt(boxShip, 25 * DEGREE), {
         source: 'Derrett p. 130, Ex. 1',
         within: { absolute: 0.005 },
       }),
-      derrett('the same unrounded', 0.349152, () => leverAt(boxShip, 25 * DEGREE), {
+      derrett('the same unrounded', 0.349152, () => slotAt(boxShip, 25 * DEGREE), {
         source: 'Derrett p. 130, Ex. 1',
         known: 'derived',
         within: { absolute: 1e-6 },

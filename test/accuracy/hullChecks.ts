@@ -1,6 +1,6 @@
-import type { Form, Polyhedron } from '../../server/geometry/form.ts';
-import { addImmersed, emptyImmersion, type Immersion } from '../../server/geometry/immersion.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
+import { addImmersed, emptyImmersion, type Immersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Form, Polyhedron } from '../../server/core/geometry/form/form.ts';
 import { revolved } from '../geometry/helpers/forms.ts';
 import { refined } from '../geometry/helpers/meshes.ts';
 import * as suboff from '../geometry/helpers/suboff.ts';

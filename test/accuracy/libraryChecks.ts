@@ -1,7 +1,7 @@
-import type { Form, Polyhedron, Revolved } from '../../server/geometry/form.ts';
-import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
-import { subtract, type Vec3 } from '../../server/geometry/vector.ts';
+import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Form, Polyhedron, Revolved } from '../../server/core/geometry/form/form.ts';
+import { subtract, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import type { Section } from './check.ts';
 import { between, randomFrom } from './random.ts';
 import { latheOf, randomDirection, randomMotion, randomSolid, SOLID_KINDS } from './randomSolids.ts';

@@ -1,8 +1,8 @@
-import type { Boat } from '../../server/boat/boat.ts';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Revolved } from '../../server/geometry/form.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Revolved } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { boatOf } from '../helpers/bodies.ts';
 import { between, randomFrom } from './random.ts';
 import { randomDirection } from './randomSolids.ts';

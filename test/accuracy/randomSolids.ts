@@ -1,5 +1,5 @@
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { cross, unit, type Vec3 } from '../../server/geometry/vector.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import { cross, unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { between } from './random.ts';
 
 /** Random closed solids of flat faces, some 100 mm across, turned and shifted at random. */

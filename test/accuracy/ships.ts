@@ -1,10 +1,10 @@
-import { heelwards, UPRIGHT } from '../../server/conditions/attitude.ts';
-import { energyAt } from '../../server/conditions/energy.ts';
-import { surfacedBoat } from '../../server/conditions/load.ts';
-import { rightingCurve } from '../../server/conditions/rightingLever.ts';
-import { floatSubmerged, type SubmergedNeutral } from '../../server/conditions/submerged.ts';
-import { floatSurfaced, gmAlong, type SurfacedAfloat } from '../../server/conditions/surfaced.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import { heelwards, UPRIGHT } from '../../server/core/conditions/attitude.ts';
+import { energyAt } from '../../server/core/conditions/energy.ts';
+import { surfacedBoat } from '../../server/core/conditions/load.ts';
+import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
+import { floatSubmerged, type SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced, gmAlong, type SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 export const DEGREE = Math.PI / 180;
@@ -25,7 +25,7 @@ export function neutral(plain: Plain): SubmergedNeutral {
 export const gmHeld = (plain: Plain, up: Vec3 = UPRIGHT): number =>
   gmAlong(energyAt(surfacedBoat(bodiesOf(plain)), up), heelwards(up));
 
-export function leverAt(plain: Plain, heel: number): number {
+export function slotAt(plain: Plain, heel: number): number {
   const point = rightingCurve(surfacedBoat(bodiesOf(plain))).points.find(each => Math.abs(each.heel - heel) < 1e-9);
   return point?.lever ?? Number.NaN;
 }

@@ -1,8 +1,13 @@
-import type { Form } from '../../server/geometry/form.ts';
-import { addImmersed, type Cuttable, emptyImmersion, type Immersion } from '../../server/geometry/immersion.ts';
-import { levelFor } from '../../server/geometry/levelCut.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../server/geometry/vector.ts';
+import {
+  addImmersed,
+  type Cuttable,
+  emptyImmersion,
+  type Immersion,
+} from '../../server/core/geometry/cut/immersion.ts';
+import { levelFor } from '../../server/core/geometry/cut/levelCut.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import { unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { ball, cylinder, polyhedron, revolved } from '../geometry/helpers/forms.ts';
 import { ellipsoidMesh, refined, torusMesh } from '../geometry/helpers/meshes.ts';
 import { barge } from '../helpers/bodies.ts';

@@ -1,6 +1,6 @@
 import Module, { type Manifold } from 'manifold-3d';
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { scale, type Vec3 } from '../../server/geometry/vector.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import { scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 
 /** What a general library for solid modelling says of a solid cut by a plane. */
 export interface SolidLibrary {

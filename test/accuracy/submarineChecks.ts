@@ -1,12 +1,12 @@
 import { DEFAULT_UNITS } from '../../schema/boatFile.ts';
 import { readQuantity } from '../../schema/quantity.ts';
 import type { Dimension } from '../../schema/units.ts';
-import { loadTank } from '../../server/bodies/tankWater.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { ATMOSPHERE, gaugePressure } from '../../server/conditions/tankSizing.ts';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
+import { loadTank } from '../../server/core/bodies/tankWater.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { ATMOSPHERE, gaugePressure } from '../../server/core/conditions/tankSizing.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
 import { barge, bodiesOf, type Plain } from '../helpers/bodies.ts';
 import { alike, type Section } from './check.ts';
 import { afloat, DEGREE, neutral, shipOfKm } from './ships.ts';

@@ -1,6 +1,6 @@
-import { settle } from '../../server/bodies/tankWater.ts';
-import { UPRIGHT } from '../../server/conditions/attitude.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
+import { settle } from '../../server/core/bodies/tankWater.ts';
+import { UPRIGHT } from '../../server/core/conditions/attitude.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
 import { cylinder } from '../geometry/helpers/forms.ts';
 import { barge, type Plain } from '../helpers/bodies.ts';
 import { alike, type Section } from './check.ts';

@@ -2,7 +2,7 @@ import { DEFAULT_UNITS } from '../../schema/boatFile.ts';
 import { findMaterial } from '../../schema/materials.ts';
 import { readQuantity } from '../../schema/quantity.ts';
 import type { Dimension } from '../../schema/units.ts';
-import { gaugePressure } from '../../server/conditions/tankSizing.ts';
+import { gaugePressure } from '../../server/core/conditions/tankSizing.ts';
 import { alike, type Section } from './check.ts';
 
 const exact = alike({ source: 'NIST SP 811', known: 'seen', unit: '', within: { relative: 1e-15 } });

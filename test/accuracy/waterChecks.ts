@@ -1,4 +1,4 @@
-import { eos80, freshWaterDensity, seawaterDensity } from '../../server/boat/waterDensity.ts';
+import { eos80, freshWaterDensity, seawaterDensity } from '../../server/core/boat/waterDensity.ts';
 import { alike, type Section } from './check.ts';
 
 const unit = 'kg/m³';

@@ -1,6 +1,6 @@
-import type { Ball, Polyhedron, Revolved } from '../../server/geometry/form.ts';
-import { boundsOf } from '../../server/geometry/solids.ts';
-import { add, cross, dot, scale, unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Ball, Polyhedron, Revolved } from '../../server/core/geometry/form/form.ts';
+import { add, cross, dot, scale, unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 
 /**
  * What water does to a body under a plane `n·p = h`, with d = h - n·p the depth: `depthSum` is the integral of d over the

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CompletionItem } from 'vscode-languageserver-types';
-import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
-import { createBoatService } from '../../server/service.ts';
+import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
+import { createBoatService } from '../../server/editor/service.ts';
 import { type BoatText, boat } from '../helpers/boatText.ts';
 
 const service = createBoatService();

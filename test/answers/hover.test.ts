@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { findMaterial } from '../../schema/materials.ts';
-import { hoverAt } from '../../server/answers/hover.ts';
-import { freshWaterDensity } from '../../server/boat/waterDensity.ts';
+import { freshWaterDensity } from '../../server/core/boat/waterDensity.ts';
+import { hoverAt } from '../../server/editor/answers/hover.ts';
 import { analysed, service } from '../helpers/analysed.ts';
 import { boat } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';

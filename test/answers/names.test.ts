@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Location, TextEdit } from 'vscode-languageserver-types';
-import { createBoatService } from '../../server/service.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { createBoatService } from '../../server/editor/service.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 
 const uri = 'file:///tern.boat.yaml';

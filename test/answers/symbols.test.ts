@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { DocumentSymbol } from 'vscode-languageserver-types';
-import { createBoatService } from '../../server/service.ts';
+import { createBoatService } from '../../server/editor/service.ts';
 import { boatText } from '../helpers/boatText.ts';
 
 const service = createBoatService();

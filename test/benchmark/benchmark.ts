@@ -1,25 +1,25 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { partSchema } from '../../schema/hull.ts';
-import { type Analysis, analyse } from '../../server/analysis.ts';
-import type { Boat } from '../../server/boat/boat.ts';
-import { readBoat } from '../../server/boat/readBoat.ts';
-import { assembleBodies, type Bodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { loadedBoat, surfacedBoat } from '../../server/conditions/load.ts';
-import { otherRests } from '../../server/conditions/otherRests.ts';
-import { passageOf } from '../../server/conditions/passage.ts';
-import { rightingCurve } from '../../server/conditions/rightingLever.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
-import { transitOf } from '../../server/conditions/transit.ts';
-import { proposeCorrections } from '../../server/corrections/propose.ts';
-import { judge } from '../../server/findings/judge.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
-import { textReport } from '../../server/report/textReport.ts';
-import { finish } from '../../server/steps.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { loadedBoat, surfacedBoat } from '../../server/core/conditions/load.ts';
+import { otherEquilibria } from '../../server/core/conditions/otherEquilibria.ts';
+import { passageOf } from '../../server/core/conditions/passage.ts';
+import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import { transitOf } from '../../server/core/conditions/transit.ts';
+import { proposeCorrections } from '../../server/core/corrections/propose.ts';
+import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { judge } from '../../server/core/judges/judge.ts';
+import { textReport } from '../../server/core/report/textReport.ts';
+import { finish } from '../../server/core/steps/steps.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
 import { firstTime, logSlope, medianTime, timesOf } from './measure.ts';
@@ -58,9 +58,9 @@ const withHull = (boat: Boat, form: Form): Boat => ({
   shells: boat.shells.map((shell, i) => (i === 0 ? { ...shell, form, endsClosed: true } : shell)),
 });
 
-/** What every keystroke needs, from bodies on the shelf: both conditions, what lies between them, and findings. */
-function conditions(boat: Boat, shelf: ReturnType<typeof emptyShelf>): unknown {
-  return conditionsOf(boat, assembleBodies(boat, shelf));
+/** What every keystroke needs, from bodies in the cache: both conditions, what lies between them, and findings. */
+function conditions(boat: Boat, cache: ReturnType<typeof emptyCache>): unknown {
+  return conditionsOf(boat, assembleBodies(boat, cache));
 }
 
 function conditionsOf(boat: Boat, bodies: Bodies) {
@@ -71,8 +71,8 @@ function conditionsOf(boat: Boat, bodies: Bodies) {
 }
 
 /** Every figure of a report: the same with the righting levers of both conditions. */
-function figures(boat: Boat, shelf: ReturnType<typeof emptyShelf>): unknown {
-  const bodies = assembleBodies(boat, shelf);
+function figures(boat: Boat, cache: ReturnType<typeof emptyCache>): unknown {
+  const bodies = assembleBodies(boat, cache);
   const { submerged, findings } = conditionsOf(boat, bodies);
   if (submerged.status !== 'neutral') throw new Error('The boat must float and dive.');
   return [
@@ -83,21 +83,21 @@ function figures(boat: Boat, shelf: ReturnType<typeof emptyShelf>): unknown {
 }
 
 function pieces(boat: Boat): void {
-  time('bodies, all made anew', () => assembleBodies(boat, emptyShelf()));
-  const shelf = emptyShelf();
-  const bodies = assembleBodies(boat, shelf);
-  time('bodies, from the shelf', () => assembleBodies(boat, shelf));
+  time('bodies, all made anew', () => assembleBodies(boat, emptyCache()));
+  const cache = emptyCache();
+  const bodies = assembleBodies(boat, cache);
+  time('bodies, from the shelf', () => assembleBodies(boat, cache));
   time('surfaced', () => floatSurfaced(bodies, boat.length));
   time('submerged', () => floatSubmerged(bodies));
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('The boat must float and dive.');
   time('transit, 25 fills', () => transitOf(bodies, surfaced, submerged.fill, boat.length));
-  time('other rests', () => otherRests(surfacedBoat(bodies), surfaced.up));
+  time('other rests', () => otherEquilibria(surfacedBoat(bodies), surfaced.up));
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
   time('corrections', () =>
-    finish(proposeCorrections({ boat, bodies, surfaced, submerged, shelf, schema: partSchema(boat.units) })),
+    finish(proposeCorrections({ boat, bodies, surfaced, submerged, cache, schema: partSchema(boat.units) })),
   );
 }
 
@@ -120,7 +120,7 @@ function report200(): void {
 }
 
 /**
- * Warm: bodies are on the shelf, as they are at every keystroke, but everything that follows from them is figured anew.
+ * Warm: bodies are in the cache, as they are at every keystroke, but everything that follows from them is figured anew.
  * The first call makes them, and sorts the mesh: once for each file.
  */
 function wholeBoat(): void {
@@ -134,9 +134,9 @@ function wholeBoat(): void {
     ['200 parts', boat, 10],
     ['with a mesh of 100,000 triangles', meshed, 25],
   ] as const) {
-    const shelf = emptyShelf();
-    against(what, aim, plain, () => conditions(of, shelf));
-    against(`${what}, levers`, aim, plain, () => figures(of, shelf));
+    const cache = emptyCache();
+    against(what, aim, plain, () => conditions(of, cache));
+    against(`${what}, levers`, aim, plain, () => figures(of, cache));
   }
 }
 
@@ -157,8 +157,8 @@ function slopes(): void {
   const counts = [25, 50, 100, 200, 400];
   const overParts = counts.map(count => {
     const boat = boatFrom(boatOfParts(count));
-    const shelf = emptyShelf();
-    return [count, time(`conditions of ${count} parts`, () => conditions(boat, shelf))] as const;
+    const cache = emptyCache();
+    return [count, time(`conditions of ${count} parts`, () => conditions(boat, cache))] as const;
   });
   line('slope over parts', logSlope(overParts).toFixed(2));
   const base = boatFrom(boatOfParts(200));
@@ -166,10 +166,10 @@ function slopes(): void {
   const overTriangles = triangles.map(count => {
     const form = hullMesh(count);
     const boat = withHull(base, form);
-    const shelf = emptyShelf();
+    const cache = emptyCache();
     return [
       count,
-      time(`conditions, hull of ${count.toLocaleString('en')} triangles`, () => conditions(boat, shelf)),
+      time(`conditions, hull of ${count.toLocaleString('en')} triangles`, () => conditions(boat, cache)),
     ] as const;
   });
   line('slope over triangles, conditions', logSlope(overTriangles).toFixed(2));

@@ -1,7 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type Analysis, analyse } from '../../server/analysis.ts';
-import { proposeCorrections } from '../../server/corrections/propose.ts';
-import { finish } from '../../server/steps.ts';
+import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import { proposeCorrections } from '../../server/core/corrections/propose.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { medianTime } from './measure.ts';
 
@@ -42,13 +42,13 @@ function measure(what: string, options: BoatOptions, target: number): void {
   const times: number[] = [];
   for (let seed = 0; seed < BOATS; seed++) {
     previous = analyse(filledUp(boatOutOfTrim(seed, options).text), describer, previous);
-    const { patient } = previous;
-    if (patient?.boat.payload.length !== PARTS || patient.boat.bays.length !== BAYS) {
+    const { boatToTrim } = previous;
+    if (boatToTrim?.boat.payload.length !== PARTS || boatToTrim.boat.bays.length !== BAYS) {
       throw new Error(`boat ${seed} must float, with ${PARTS} parts and ${BAYS} bays`);
     }
-    const offered = finish(proposeCorrections(patient));
+    const offered = finish(proposeCorrections(boatToTrim));
     if (offered.some(({ condition, left }) => condition === 'both' && left.length === 0)) mended++;
-    times.push(medianTime(() => finish(proposeCorrections(patient)), 200));
+    times.push(medianTime(() => finish(proposeCorrections(boatToTrim)), 200));
   }
   times.sort((a, b) => a - b);
   const [middle, most] = [times[times.length >> 1]!, times.at(-1)!];

@@ -1,7 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { analyse } from '../../server/analysis.ts';
-import { PICTURES, trimSheet } from '../../server/drawing/trimSheet.ts';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { analyse } from '../../server/core/analysis/analysis.ts';
+import { PICTURES, trimSheet } from '../../server/core/drawing/trimSheet.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { binaryStl } from '../helpers/stl.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
@@ -14,7 +14,7 @@ import { firstTime, timesOf } from './measure.ts';
 
 const describer = createDescriber();
 /** Drawn when the typing rests. */
-const SLOW = ['righting-lever', 'reach', 'doubt', 'trials'];
+const SLOW = ['righting-lever', 'reach', 'uncertainty', 'trials'];
 const quick = PICTURES.filter(id => !SLOW.includes(id));
 
 function line(what: string, call: () => unknown): void {

@@ -1,4 +1,4 @@
-import type { Polyhedron } from '../../server/geometry/form.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 
 /**
  * A closed hull of about `triangles` triangles, 900 mm long: pointed ends, full middle, a flat deck line, as a printed

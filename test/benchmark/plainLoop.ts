@@ -1,4 +1,4 @@
-import type { Polyhedron } from '../../server/geometry/form.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 
 /**
  * The yardstick: the volume below the level z = h of a closed mesh, by a plain loop over all its triangles. What it takes

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { freeName } from '../../server/boat/arrangement.ts';
+import { freeName } from '../../server/core/boat/arrangement.ts';
 import { analysed, fileFindings, marked, mended } from '../helpers/analysed.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding } from '../../server/findings/finding.ts';
-import { boundsOf, solidOf, wallOf } from '../../server/geometry/solids.ts';
+import type { Finding } from '../../server/core/findings/finding.ts';
+import { boundsOf, solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
 import { expectClose, ROUNDING } from '../geometry/helpers/close.ts';
 import { analysed, fileFindings, marked, service } from '../helpers/analysed.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Part } from '../../server/boat/boat.ts';
-import { boundsOf, solidOf } from '../../server/geometry/solids.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Part } from '../../server/core/boat/boat.ts';
+import { boundsOf, solidOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { analysed, fileFindings } from '../helpers/analysed.ts';
 import { probeWith } from '../helpers/probe.ts';
 

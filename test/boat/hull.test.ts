@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { findMaterial } from '../../schema/materials.ts';
-import { freshWaterDensity } from '../../server/boat/waterDensity.ts';
-import { loadTank, loadVolume, settle } from '../../server/bodies/tankWater.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import { freshWaterDensity } from '../../server/core/boat/waterDensity.ts';
+import { loadTank, loadVolume, settle } from '../../server/core/bodies/tankWater.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 

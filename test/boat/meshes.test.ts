@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { boundsOf } from '../../server/geometry/solids.ts';
-import { type MeshFile, missingMesh } from '../../server/mesh/meshFile.ts';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import { type MeshFile, missingMesh } from '../../server/core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { expectClose } from '../geometry/helpers/close.ts';
 import { ellipsoidMesh } from '../geometry/helpers/meshes.ts';
 import { fileFindings, marked, mended, service } from '../helpers/analysed.ts';
@@ -251,8 +251,8 @@ describe('a mesh while one types', () => {
     const after = service.analyse(text.replace('200 g', '210 g'), before, withHull);
     expect(after.boat.shells[0]).not.toBe(before.boat.shells[0]);
     expect(after.boat.shells[0]!.form).toBe(before.boat.shells[0]!.form);
-    const { shapes } = after.kept.shelf;
-    expect(shapes).toBe(before.kept.shelf.shapes);
+    const { shapes } = after.kept.cache;
+    expect(shapes).toBe(before.kept.cache.shapes);
     expect(shapes.wallOf(after.boat.shells[0]!.form, true)).toBe(shapes.wallOf(before.boat.shells[0]!.form, true));
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_LIMITS } from '../../schema/limits.ts';
-import type { Limits } from '../../server/boat/boat.ts';
-import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
+import type { Limits } from '../../server/core/boat/boat.ts';
+import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 

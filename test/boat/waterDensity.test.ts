@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { eos80, freshWaterDensity, seawaterDensity, WATER_RANGE } from '../../server/boat/waterDensity.ts';
+import { eos80, freshWaterDensity, seawaterDensity, WATER_RANGE } from '../../server/core/boat/waterDensity.ts';
 
 // UNESCO Technical Papers in Marine Science 44 (1983, Fofonoff & Millard); Millero & Poisson (1981), Table 1.
 // Tolerance: the last printed digit.

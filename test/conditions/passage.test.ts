@@ -1,36 +1,36 @@
 import { describe, expect, it } from 'vitest';
-import { shareFills } from '../../server/bodies/tankWater.ts';
-import type { Afloat } from '../../server/conditions/energy.ts';
-import { settleFrom } from '../../server/conditions/equilibrium.ts';
-import { loadedBoat, surfacedBoat } from '../../server/conditions/load.ts';
-import { otherRests } from '../../server/conditions/otherRests.ts';
-import { rightingCurve } from '../../server/conditions/rightingLever.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
-import { gaugePressure, sizeTanks } from '../../server/conditions/tankSizing.ts';
-import { transitOf, worstStep } from '../../server/conditions/transit.ts';
-import { boxForm } from '../../server/geometry/box.ts';
-import { compoundSolid } from '../../server/geometry/compound.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { dot } from '../../server/geometry/vector.ts';
+import { shareFills } from '../../server/core/bodies/tankWater.ts';
+import type { Afloat } from '../../server/core/conditions/energy.ts';
+import { settleFrom } from '../../server/core/conditions/equilibrium.ts';
+import { loadedBoat, surfacedBoat } from '../../server/core/conditions/load.ts';
+import { otherEquilibria } from '../../server/core/conditions/otherEquilibria.ts';
+import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import { gaugePressure, sizeTanks } from '../../server/core/conditions/tankSizing.ts';
+import { transitOf, worstStep } from '../../server/core/conditions/transit.ts';
+import { compoundSolid } from '../../server/core/geometry/cut/compound.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import { dot } from '../../server/core/geometry/form/vector.ts';
 import { hullMesh } from '../benchmark/hullMesh.ts';
 import { barge, bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 const degrees = Math.PI / 180;
-const leverAt = (plain: Plain, heel: number) =>
+const slotAt = (plain: Plain, heel: number) =>
   rightingCurve(surfacedBoat(bodiesOf(plain))).points.find(point => Math.abs(point.heel - heel) < 1e-9)!;
 
 describe('righting lever', () => {
   const vessel: Plain = { density: 1025, solids: [barge(65, 12, 8)], masses: [[3198e3, [32.5, 0, 4]]] };
   it('of a wall-sided box is (GM + BM tan²/2) sin', () => {
     // F-03: GZ at 25° of Derrett p. 130 Example 2(b): 0.560461 m while the section is wall-sided (derived, confirmed).
-    expect(leverAt(vessel, 25 * degrees).lever).toBeCloseTo(0.560461, 6);
-    expect(leverAt(vessel, -25 * degrees).lever).toBeCloseTo(-0.560461, 6);
-    expect(leverAt(vessel, 0).lever).toBeCloseTo(0, 9);
+    expect(slotAt(vessel, 25 * degrees).lever).toBeCloseTo(0.560461, 6);
+    expect(slotAt(vessel, -25 * degrees).lever).toBeCloseTo(-0.560461, 6);
+    expect(slotAt(vessel, 0).lever).toBeCloseTo(0, 9);
   });
   it('has GM for its slope at the rest', () => {
     const surfaced = floatSurfaced(bodiesOf(vessel), 65);
-    const small = leverAt(vessel, 5 * degrees).lever;
+    const small = slotAt(vessel, 5 * degrees).lever;
     expect(surfaced.status).toBe('afloat');
     // sin and the wall-sided term apart, 5° is small.
     const wallSided = Math.sin(5 * degrees) * (1 + (3 / 2) * Math.tan(5 * degrees) ** 2);
@@ -54,14 +54,14 @@ describe('righting lever', () => {
 describe('other rests', () => {
   it('a low plank floats as well keel up', () => {
     const plain: Plain = { density: 1000, solids: [barge(1, 0.4, 0.05)], masses: [[8, [0.5, 0, 0.02]]] };
-    const rests = otherRests(surfacedBoat(bodiesOf(plain)), [0, 0, 1]);
-    expect(rests.some(rest => Math.abs(Math.abs(rest.heel) / degrees - 180) < 1)).toBe(true);
+    const equilibria = otherEquilibria(surfacedBoat(bodiesOf(plain)), [0, 0, 1]);
+    expect(equilibria.some(rest => Math.abs(Math.abs(rest.heel) / degrees - 180) < 1)).toBe(true);
   });
   it('a round bar with weight at the keel has only one', () => {
     const plain: Plain = { density: 1000, solids: [roundBar(1, 0.05, 0.05)], masses: [[4, [0.5, 0, 0.02]]] };
     const surfaced = floatSurfaced(bodiesOf(plain), 1);
     const up = surfaced.status === 'afloat' ? surfaced.up : ([0, 0, 1] as const);
-    expect(otherRests(surfacedBoat(bodiesOf(plain)), up)).toEqual([]);
+    expect(otherEquilibria(surfacedBoat(bodiesOf(plain)), up)).toEqual([]);
   });
   it.each([
     { name: 'one that comes back', height: 0.035, count: 0 },
@@ -80,7 +80,7 @@ describe('other rests', () => {
     } as const;
     expect(wall.rough).toBeDefined();
     const found = settleFrom(boat, [0, 0, 1]);
-    const restsOf = (afloat: Afloat) => otherRests(afloat, found.state.up).map(({ up }) => up);
+    const restsOf = (afloat: Afloat) => otherEquilibria(afloat, found.state.up).map(({ up }) => up);
     const rough = restsOf(boat);
     const full = restsOf({ ...boat, hull: { ...hull, rough: undefined } });
     expect([rough.length, full.length]).toEqual([count, count]);

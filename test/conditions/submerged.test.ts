@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { floatSubmerged, type SubmergedNeutral } from '../../server/conditions/submerged.ts';
-import { boxForm } from '../../server/geometry/box.ts';
+import { floatSubmerged, type SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
 import { barge, bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 const degrees = Math.PI / 180;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { floatSurfaced, type SurfacedAfloat } from '../../server/conditions/surfaced.ts';
+import { floatSurfaced, type SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
 import { barge, bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 const degrees = Math.PI / 180;

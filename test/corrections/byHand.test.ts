@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Correction } from '../../server/corrections/correction.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 
@@ -33,7 +33,7 @@ describe('a barge down by the stern', () => {
 
   it('needs one piece of lead, as far forward as it can lie', () => {
     expect(more).toEqual([]);
-    expect(correction.pieces[0]?.lever.bay.name).toBe('bow bay');
+    expect(correction.pieces[0]?.slot.bay.name).toBe('bow bay');
     // The bay begins at 20 mm.
     expect(correction.parts[0]!.from[0] * 1e3).toBeCloseTo(20, 9);
     // A strip of so many whole millimetres.
@@ -55,10 +55,10 @@ describe('a barge down by the stern', () => {
     const mass = 2000 + piece!.grams;
     const draft = mass / 40;
     const gm = draft / 2 + 400 ** 2 / (12 * draft) - (57_000 + piece!.grams * 5) / mass;
-    const lever = (8000 + piece!.grams * piece!.arm) / mass;
+    const slot = (8000 + piece!.grams * piece!.arm) / mass;
     const bm = 400 ** 2 / (12 * draft);
-    let tan = lever / gm;
-    for (let i = 0; i < 50; i++) tan = lever / (gm + (bm / 2) * tan * tan);
+    let tan = slot / gm;
+    for (let i = 0; i < 50; i++) tan = slot / (gm + (bm / 2) * tan * tan);
     const { surfaced: afloat } = correction;
     expect(afloat.status === 'afloat' && afloat.attitude.trim / degrees).toBeCloseTo(Math.atan(tan) / degrees, 3);
     expect(Math.atan(tan) / degrees).toBeLessThan(0.5);
@@ -72,7 +72,7 @@ describe('a barge too light', () => {
 
   it('takes lead at both ends, in the ratio of the lever rule', () => {
     const found = pieces(correction);
-    expect(correction.pieces.map(piece => piece.lever.bay.name).sort()).toEqual(['bow bay', 'stern bay']);
+    expect(correction.pieces.map(piece => piece.slot.bay.name).sort()).toEqual(['bow bay', 'stern bay']);
     // Together between what the limit asks (70 g) and what floats it as painted (150 g), nearer to the least.
     const total = found.reduce((sum, { grams }) => sum + grams, 0);
     expect(total).toBeGreaterThan(70);

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { TextEdit } from 'vscode-languageserver-types';
-import { runCommandLine } from '../../server/commandLine.ts';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed, service } from '../helpers/analysed.ts';
 import { outOfLimits } from '../helpers/corrected.ts';
 

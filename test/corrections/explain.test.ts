@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { Bodies } from '../../server/bodies/assemble.ts';
-import type { SubmergedNeutral } from '../../server/conditions/submerged.ts';
-import type { SurfacedAfloat } from '../../server/conditions/surfaced.ts';
-import type { Correction } from '../../server/corrections/correction.ts';
-import type { Piece } from '../../server/corrections/levers.ts';
-import type { RowName } from '../../server/corrections/program.ts';
-import { explain } from '../../server/corrections/propose.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Bodies } from '../../server/core/bodies/assemble.ts';
+import type { SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
+import type { SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
+import type { RowName } from '../../server/core/corrections/balance/program.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import { explain } from '../../server/core/corrections/propose.ts';
+import type { Piece } from '../../server/core/corrections/room/slots.ts';
 import { service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth } from '../helpers/corrected.ts';
@@ -32,7 +32,7 @@ function casesOf(count: number): readonly Case[] {
 }
 
 const cases = casesOf(40);
-const explained = ({ before, correction }: Case) => explain(before.patient!, correction);
+const explained = ({ before, correction }: Case) => explain(before.boatToTrim!, correction);
 
 const afloat = ({ surfaced }: Pick<Analysis, 'surfaced'>) => surfaced as SurfacedAfloat;
 const neutral = ({ submerged }: Pick<Analysis, 'submerged'>) => submerged as SubmergedNeutral;
@@ -55,7 +55,7 @@ function withAGramMore({ after, before }: Case, i: number, piece: Piece): string
   const { text } = after.syntax;
   const [head, rest] = [text.slice(0, text.indexOf(entry.name)), text.slice(text.indexOf(entry.name))];
   const little = entry.material === 'lead' ? 1 : (entry.mass / entry.volume) * 1e-3;
-  const longer = little / piece.lever.massPerLength / 2;
+  const longer = little / piece.slot.massPerLength / 2;
   const ends = `${piece.station[0] * 1e3 - longer} to ${piece.station[1] * 1e3 + longer} mm`;
   const heavier = rest
     .replace(/mass: [\d.]+ g/, `mass: ${entry.mass * 1e3 + little} g`)
@@ -90,23 +90,23 @@ describe('what explains a correction', { timeout: 60_000 }, () => {
   test('each piece brings its weight in water times its arm', () => {
     let hits = 0;
     for (const { seed, before, correction } of cases) {
-      const { balances } = explain(before.patient!, correction);
+      const { balances } = explain(before.boatToTrim!, correction);
       const of = (name: RowName) => balances.find(({ row }) => row.name === name)!.brought;
       const [tank] = before.boat.tanks;
       const bounds = before.bodies.tanks[0]!;
       const water = nextWater(tank!.kind, bounds, neutral(correction).fill);
       const flotation = afloat(before).centreOfFlotation!;
-      for (const [i, { lever, station, offset }] of correction.pieces.entries()) {
-        const volume = lever.breadth * lever.depth * (station[1] - station[0]);
+      for (const [i, { slot, station, offset }] of correction.pieces.entries()) {
+        const volume = slot.breadth * slot.depth * (station[1] - station[0]);
         const density = before.bodies.density;
-        const [x, inside] = [(station[0] + station[1]) / 2, lever.bay.inside !== null];
+        const [x, inside] = [(station[0] + station[1]) / 2, slot.bay.inside !== null];
         const line = before.boat.waterline!;
         const surface = line.bow + ((line.stern - line.bow) * x) / before.boat.length;
-        const clear = Math.abs(surface - lever.height) > lever.depth / 2 + 0.004;
+        const clear = Math.abs(surface - slot.height) > slot.depth / 2 + 0.004;
         if (!inside && !clear) continue;
-        const isWet = !inside && lever.height < surface;
-        const under = volume * (lever.density - (inside ? 0 : density));
-        const above = volume * (lever.density - (isWet ? density : 0));
+        const isWet = !inside && slot.height < surface;
+        const under = volume * (slot.density - (inside ? 0 : density));
+        const above = volume * (slot.density - (isWet ? density : 0));
         const near = (found: number, known: number, least: number) =>
           expect(Math.abs(found - known), `${seed} piece ${i}`).toBeLessThan(1e-6 * Math.abs(known) + least);
         near(of('surfaced draft')[i]!, above, 1e-9);

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import { roomAdvice } from '../../server/corrections/propose.ts';
-import { correctionReport } from '../../server/report/correctionReport.ts';
-import { plainPaint } from '../../server/report/rows.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { roomAdvice } from '../../server/core/corrections/propose.ts';
+import { correctionReport } from '../../server/core/report/correctionReport.ts';
+import { plainPaint } from '../../server/core/report/rows.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
@@ -104,7 +104,7 @@ describe('the advice on room', { timeout: 60_000 }, () => {
   test('a boat with the advised bays can be trimmed in both conditions', () => {
     let hits = 0;
     for (const { seed, analysis } of hasStub) {
-      const advice = roomAdvice(analysis.patient!);
+      const advice = roomAdvice(analysis.boatToTrim!);
       if (advice === null) continue;
       expect(advice).toMatch(/^A bay for .* would meet every limit\.$/);
       const text = analysis.syntax.text.replace('stock:\n', `${advisedBays(advice)}stock:\n`);

@@ -1,5 +1,5 @@
-import type { Lever } from '../../server/corrections/levers.ts';
-import type { Row } from '../../server/corrections/program.ts';
+import type { Row } from '../../server/core/corrections/balance/program.ts';
+import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /*
  * The programme written a second time, from what the rows and levers mean, as a text in the LP format that other solvers
@@ -22,9 +22,9 @@ const sum = (terms: Terms): string => {
 };
 
 /** Where a piece rests athwart: nearest to the centreline. */
-const restOf = ({ offset }: Lever) => Math.min(Math.max(0, offset[0]), offset[1]);
+const restOf = ({ offset }: Slot) => Math.min(Math.max(0, offset[0]), offset[1]);
 
-export function linearText(levers: readonly Lever[], rows: readonly Row[]): string {
+export function linearText(slots: readonly Slot[], rows: readonly Row[]): string {
   const lines: string[] = [];
   const objective: [number, string][] = [];
   const bounds: string[] = [];
@@ -32,10 +32,10 @@ export function linearText(levers: readonly Lever[], rows: readonly Row[]): stri
   for (const [r, { measure, wanted, effectOf }] of rows.entries()) {
     // In g, a mass row as it is; a moment row with its arms in mm, and the moments q and p as they are.
     const scale = measure === 'mass' ? 1e3 : 1e6;
-    const terms: Terms = levers.flatMap((lever, i): Terms => {
-      const { perMass, perAft, perStarboard } = effectOf(lever);
+    const terms: Terms = slots.flatMap((slot, i): Terms => {
+      const { perMass, perAft, perStarboard } = effectOf(slot);
       return [
-        [((perMass + perStarboard * (restOf(lever) - lever.offset[0])) * scale) / 1e3, `m${i}`],
+        [((perMass + perStarboard * (restOf(slot) - slot.offset[0])) * scale) / 1e3, `m${i}`],
         [(perAft * scale) / 1e6, `q${i}`],
         [(perStarboard * scale) / 1e6, `s${i}`],
         [(-perStarboard * scale) / 1e6, `p${i}`],
@@ -53,11 +53,11 @@ export function linearText(levers: readonly Lever[], rows: readonly Row[]): stri
       if (Number.isFinite(wanted.most)) lines.push(`${sum(terms)} <= ${wanted.most * scale}`);
     }
   }
-  for (const [i, lever] of levers.entries()) {
-    objective.push([lever.material === 'lead' ? 1 : FOAM_PRICE, `m${i}`]);
-    const long = (lever.station[1] - lever.station[0]) * 1e3;
+  for (const [i, slot] of slots.entries()) {
+    objective.push([slot.material === 'lead' ? 1 : FOAM_PRICE, `m${i}`]);
+    const long = (slot.station[1] - slot.station[0]) * 1e3;
     // kg/m is g/mm.
-    const lambda = lever.massPerLength;
+    const lambda = slot.massPerLength;
     for (let t = 0; t < TANGENTS; t++) {
       // A piece of m grams is m/λ long, and so its middle is at least half of that from either end: q >= m²/2λ, of which
       // the tangent at m = a is a·m/λ - a²/2λ.
@@ -75,9 +75,9 @@ export function linearText(levers: readonly Lever[], rows: readonly Row[]): stri
         ])} >= ${-(a * a) / (2 * lambda)}`,
       );
     }
-    const rest = restOf(lever);
-    const starboard = (lever.offset[1] - rest) * 1e3;
-    const port = (rest - lever.offset[0]) * 1e3;
+    const rest = restOf(slot);
+    const starboard = (slot.offset[1] - rest) * 1e3;
+    const port = (rest - slot.offset[0]) * 1e3;
     lines.push(
       `${sum([
         [1, `s${i}`],
@@ -91,9 +91,9 @@ export function linearText(levers: readonly Lever[], rows: readonly Row[]): stri
       ])} <= 0`,
     );
     objective.push([PRICE_OFF_CENTRE, `s${i}`], [PRICE_OFF_CENTRE, `p${i}`]);
-    if (lever.pieces.length > 0) {
-      lines.push(`${sum([[1, `m${i}`], ...lever.pieces.map((mass, k) => [-1e3 * mass, `n${i}x${k}`] as const)])} = 0`);
-      whole.push(...lever.pieces.map((_, k) => `n${i}x${k}`));
+    if (slot.pieces.length > 0) {
+      lines.push(`${sum([[1, `m${i}`], ...slot.pieces.map((mass, k) => [-1e3 * mass, `n${i}x${k}`] as const)])} = 0`);
+      whole.push(...slot.pieces.map((_, k) => `n${i}x${k}`));
     }
   }
   return [

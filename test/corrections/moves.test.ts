@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { Part } from '../../server/boat/boat.ts';
-import type { Correction } from '../../server/corrections/correction.ts';
-import { boundsOf } from '../../server/geometry/solids.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Part } from '../../server/core/boat/boat.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, outOfLimits } from '../helpers/corrected.ts';

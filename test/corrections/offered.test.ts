@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { Correction } from '../../server/corrections/correction.ts';
-import type { Finding } from '../../server/findings/finding.ts';
-import { judgeSubmerged } from '../../server/findings/judgeSubmerged.ts';
-import { judgeSurfaced } from '../../server/findings/judgeSurfaced.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import type { Finding } from '../../server/core/findings/finding.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { judgeSubmerged } from '../../server/core/judges/judgeSubmerged.ts';
+import { judgeSurfaced } from '../../server/core/judges/judgeSurfaced.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
@@ -65,7 +65,7 @@ function holdToIts(promise: Correction, analysis: Analysis): void {
   }
   for (const [i, piece] of promise.pieces.entries()) {
     const part = promise.parts[i]!;
-    const { bay } = piece.lever;
+    const { bay } = piece.slot;
     expect(part.inside).toBe(bay.inside);
     const others = promise.boat.payload.filter(other => other.name !== part.name && other.inside === part.inside);
     expect(
@@ -75,7 +75,7 @@ function holdToIts(promise: Correction, analysis: Analysis): void {
     expect(isWithin(part, bay), `${title}: ${part.name} lies in its bay`).toBe(true);
     const volume = AXES.reduce<number>((product, axis) => product * (part.to[axis] - part.from[axis]), 1);
     // As the scale shows it: within a gram or a twentieth of the strip's.
-    expect(Math.abs(part.mass - volume * piece.lever.density)).toBeLessThan(Math.max(0.001, 0.05 * part.mass));
+    expect(Math.abs(part.mass - volume * piece.slot.density)).toBeLessThan(Math.max(0.001, 0.05 * part.mass));
   }
 }
 

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Lever } from '../../server/corrections/levers.ts';
-import { type Aim, type Band, cheapestPieces, type Row } from '../../server/corrections/program.ts';
+import { type Aim, type Band, cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /** A lever whose pieces lie at one station: its strip is so heavy that a piece has no length to speak of. */
-function leverAt(station: number, pieces: readonly number[] = [], material: 'lead' | 'foam' = 'lead'): Lever {
+function slotAt(station: number, pieces: readonly number[] = [], material: 'lead' | 'foam' = 'lead'): Slot {
   const bay = {
     path: [],
     name: `at ${station}`,
@@ -28,16 +28,16 @@ function leverAt(station: number, pieces: readonly number[] = [], material: 'lea
 }
 
 /** Weight, and its moment about station 0: `k` is what a kilogram weighs there (less in the water). */
-const massRow = (wanted: Aim | Band, k: (lever: Lever) => number = () => 1): Row => ({
+const massRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): Row => ({
   name: 'surfaced draft',
   measure: 'mass',
-  effectOf: lever => ({ perMass: k(lever), perAft: 0, perStarboard: 0 }),
+  effectOf: slot => ({ perMass: k(slot), perAft: 0, perStarboard: 0 }),
   wanted,
 });
-const momentRow = (wanted: Aim | Band, k: (lever: Lever) => number = () => 1): Row => ({
+const momentRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): Row => ({
   name: 'surfaced trim',
   measure: 'moment',
-  effectOf: lever => ({ perMass: k(lever) * lever.station[0], perAft: k(lever), perStarboard: 0 }),
+  effectOf: slot => ({ perMass: k(slot) * slot.station[0], perAft: k(slot), perStarboard: 0 }),
   wanted,
 });
 const exactly = (value: number): Aim => ({ value, slack: 1e-9 });
@@ -45,19 +45,19 @@ const exactly = (value: number): Aim => ({ value, slack: 1e-9 });
 describe('two stations', () => {
   it('share a weight by the lever rule', () => {
     // L-10: 0.8 kg with its centroid at -0.05 m, between -0.30 and +0.25 m: 0.436364 and 0.363636 kg (derived).
-    const levers = [leverAt(-0.3), leverAt(0.25)];
-    const solution = cheapestPieces(levers, [massRow(exactly(0.8)), momentRow(exactly(-0.04))]);
+    const slots = [slotAt(-0.3), slotAt(0.25)];
+    const solution = cheapestPieces(slots, [massRow(exactly(0.8)), momentRow(exactly(-0.04))]);
     expect(solution?.shares.map(share => share.mass)).toEqual([
       expect.closeTo(0.436364, 5),
       expect.closeTo(0.363636, 5),
     ]);
   });
   it('cannot bring a centroid that lies outside them', () => {
-    const levers = [leverAt(-0.3), leverAt(0.25)];
-    expect(cheapestPieces(levers, [massRow(exactly(0.8)), momentRow(exactly(0.3))])).toBeNull();
+    const slots = [slotAt(-0.3), slotAt(0.25)];
+    expect(cheapestPieces(slots, [massRow(exactly(0.8)), momentRow(exactly(0.3))])).toBeNull();
   });
   it('take no more than the band asks', () => {
-    const solution = cheapestPieces([leverAt(0.2)], [massRow({ least: 0.12, most: 0.3 })]);
+    const solution = cheapestPieces([slotAt(0.2)], [massRow({ least: 0.12, most: 0.3 })]);
     expect(solution?.shares[0]?.mass).toBeCloseTo(0.12, 9);
   });
 });
@@ -65,10 +65,10 @@ describe('two stations', () => {
 describe('a long piece', () => {
   it('keeps clear of both ends of its room', () => {
     // 200 g of a strip of 1 kg/m are 200 mm: in a room from 0 to 300 mm the middle lies between 100 and 200 mm.
-    const lever: Lever = { ...leverAt(0), massPerLength: 1, station: [0, 0.3] };
+    const slot: Slot = { ...slotAt(0), massPerLength: 1, station: [0, 0.3] };
     const moments = (value: number) => [massRow(exactly(0.2)), momentRow(exactly(value))];
-    expect(cheapestPieces([lever], moments(0.2 * 0.15))?.shares[0]?.station).toBeCloseTo(0.15, 6);
-    for (const middle of [0.08, 0.22]) expect(cheapestPieces([lever], moments(0.2 * middle)), `${middle}`).toBeNull();
+    expect(cheapestPieces([slot], moments(0.2 * 0.15))?.shares[0]?.station).toBeCloseTo(0.15, 6);
+    for (const middle of [0.08, 0.22]) expect(cheapestPieces([slot], moments(0.2 * middle)), `${middle}`).toBeNull();
   });
 });
 
@@ -80,10 +80,10 @@ const GRAMS_PER_SLACK = 2;
 /** Levers have a micrometre of room: an aim met to its very edge may seem missed by so much of its slack. */
 const EDGE = 5e-4;
 
-function costOf(masses: readonly number[], levers: readonly Lever[], rows: readonly Row[]): number {
-  let cost = masses.reduce((sum, mass, i) => sum + 1e3 * mass * (levers[i]!.material === 'lead' ? 1 : 30), 0);
+function costOf(masses: readonly number[], slots: readonly Slot[], rows: readonly Row[]): number {
+  let cost = masses.reduce((sum, mass, i) => sum + 1e3 * mass * (slots[i]!.material === 'lead' ? 1 : 30), 0);
   for (const row of rows) {
-    const reached = masses.reduce((sum, mass, i) => sum + mass * row.effectOf(levers[i]!).perMass, 0);
+    const reached = masses.reduce((sum, mass, i) => sum + mass * row.effectOf(slots[i]!).perMass, 0);
     if ('least' in row.wanted) {
       if (reached < row.wanted.least - 1e-6 || reached > row.wanted.most + 1e-6) return Number.POSITIVE_INFINITY;
     } else {
@@ -96,8 +96,8 @@ function costOf(masses: readonly number[], levers: readonly Lever[], rows: reado
 }
 
 /** All masses on a grid, for as many levers. */
-const grid = (levers: number, values: readonly number[]): readonly (readonly number[])[] =>
-  levers === 0 ? [[]] : grid(levers - 1, values).flatMap(rest => values.map(value => [value, ...rest]));
+const grid = (slots: number, values: readonly number[]): readonly (readonly number[])[] =>
+  slots === 0 ? [[]] : grid(slots - 1, values).flatMap(rest => values.map(value => [value, ...rest]));
 
 const small = fc.record({
   stations: fc.uniqueArray(fc.integer({ min: -30, max: 30 }), { minLength: 1, maxLength: 2 }),
@@ -114,15 +114,15 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
     let impossible = 0;
     fc.assert(
       fc.property(small, ({ stations, wet, mass, massSlack, moment, momentSlack }) => {
-        const levers = stations.map(cm => leverAt(cm / 100));
+        const slots = stations.map(cm => slotAt(cm / 100));
         const k = () => wet;
         const rows = [
           massRow({ value: mass / 1e3, slack: massSlack / 1e3 }, k),
           momentRow({ value: moment / 1e5, slack: momentSlack / 1e5 }, k),
         ];
         const grams = Array.from({ length: 121 }, (_, i) => i / 1e3);
-        const best = Math.min(...grid(levers.length, grams).map(masses => costOf(masses, levers, rows)));
-        const solution = cheapestPieces(levers, rows);
+        const best = Math.min(...grid(slots.length, grams).map(masses => costOf(masses, slots, rows)));
+        const solution = cheapestPieces(slots, rows);
         if (!solution) {
           impossible++;
           expect(best).toBe(Number.POSITIVE_INFINITY);
@@ -131,7 +131,7 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
         solved++;
         const masses = solution.shares.map(share => share.mass);
         expect(Math.min(...masses)).toBeGreaterThanOrEqual(-1e-9);
-        const cost = costOf(masses, levers, rows);
+        const cost = costOf(masses, slots, rows);
         expect(cost).toBeCloseTo(solution.cost, 2);
         expect(cost).toBeLessThan(best + 0.05);
       }),
@@ -144,7 +144,7 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
     let solved = 0;
     fc.assert(
       fc.property(small, fc.constantFrom([0.005, 0.02], [0.007, 0.011], [0.01]), (it, pieces) => {
-        const levers = it.stations.map(cm => leverAt(cm / 100, pieces));
+        const slots = it.stations.map(cm => slotAt(cm / 100, pieces));
         const rows = [
           massRow({ value: it.mass / 1e3, slack: it.massSlack / 1e3 }),
           momentRow({ value: it.moment / 1e5, slack: it.momentSlack / 1e5 }),
@@ -152,8 +152,8 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
         const counts = grid(pieces.length, [0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16]);
         const sums = [...new Set(counts.map(n => n.reduce((sum, count, i) => sum + count * pieces[i]!, 0)))];
         const masses = sums.filter(sum => sum < 0.13);
-        const best = Math.min(...grid(levers.length, masses).map(each => costOf(each, levers, rows)));
-        const solution = cheapestPieces(levers, rows);
+        const best = Math.min(...grid(slots.length, masses).map(each => costOf(each, slots, rows)));
+        const solution = cheapestPieces(slots, rows);
         if (!solution) {
           expect(best).toBe(Number.POSITIVE_INFINITY);
           return;
@@ -164,7 +164,7 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
         }
         const cost = costOf(
           solution.shares.map(share => share.mass),
-          levers,
+          slots,
           rows,
         );
         expect(Math.abs(cost - best)).toBeLessThan(0.05);

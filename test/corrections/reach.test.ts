@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { balancesOf } from '../../server/corrections/balances.ts';
-import { broughtBy } from '../../server/corrections/brought.ts';
-import { findLevers, type Lever, type Piece } from '../../server/corrections/levers.ts';
-import { type Aim, cheapestPieces, type Row } from '../../server/corrections/program.ts';
-import { reaches } from '../../server/corrections/propose.ts';
-import { type Reach, reachOf } from '../../server/corrections/reach.ts';
+import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
+import { type Aim, cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { type Reach, reachOf } from '../../server/core/corrections/balance/reach.ts';
+import { reaches } from '../../server/core/corrections/propose.ts';
+import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
+import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
-import { patientOf } from '../helpers/patient.ts';
+import { boatToTrimOf } from '../helpers/boatToTrim.ts';
 
 const BOATS = 100;
 
@@ -20,22 +20,22 @@ const inSlacks = ({ polygon }: Reach, mass: Aim, moment: Aim) =>
   polygon.map(([m, q]) => [m / mass.slack, q / moment.slack] as const);
 
 /** Any piece that fits the lever, at random. */
-function anyPiece(lever: Lever, random: () => number): Piece {
-  const room = lever.station[1] - lever.station[0];
+function anyPiece(slot: Slot, random: () => number): Piece {
+  const room = slot.station[1] - slot.station[0];
   const length = between(random, 0, room);
-  const start = between(random, lever.station[0], lever.station[1] - length);
-  const offset = between(random, lever.offset[0], lever.offset[1]);
-  return { lever, mass: length * lever.massPerLength, station: [start, start + length], offset, counts: [] };
+  const start = between(random, slot.station[0], slot.station[1] - length);
+  const offset = between(random, slot.offset[0], slot.offset[1]);
+  return { slot, mass: length * slot.massPerLength, station: [start, start + length], offset, counts: [] };
 }
 
 const cases = Array.from({ length: BOATS }, (_, seed) => {
-  const patient = patientOf(boatOutOfTrim(seed).text);
-  const rows = balancesOf(patient, 'both', 0.75)(null);
+  const boatToTrim = boatToTrimOf(boatOutOfTrim(seed).text);
+  const rows = balancesOf(boatToTrim, 'both', 0.75)(null);
   const row = (name: Row['name']) => rows.find(each => each.name === name)!;
   return {
     seed,
-    patient,
-    levers: findLevers(patient.boat),
+    boatToTrim,
+    slots: findSlots(boatToTrim.boat),
     draft: row('surfaced draft'),
     trims: [row('surfaced trim'), row('submerged trim')],
   };
@@ -43,8 +43,8 @@ const cases = Array.from({ length: BOATS }, (_, seed) => {
 
 describe('the reach of the bays', { timeout: 60_000 }, () => {
   test('is convex, and has nothing at all in it', () => {
-    for (const { patient, draft, trims } of cases) {
-      const { surfaced, submerged } = reaches(patient);
+    for (const { boatToTrim, draft, trims } of cases) {
+      const { surfaced, submerged } = reaches(boatToTrim);
       for (const [reach, trim] of [
         [surfaced, trims[0]!],
         [submerged!, trims[1]!],
@@ -62,12 +62,12 @@ describe('the reach of the bays', { timeout: 60_000 }, () => {
 
   test('holds whatever pieces one lays in the bays', () => {
     const random = randomFrom(4);
-    for (const { seed, levers, draft, trims } of cases) {
+    for (const { seed, slots, draft, trims } of cases) {
       for (const trim of trims) {
         const [massAim, momentAim] = [draft.wanted as Aim, trim.wanted as Aim];
-        const points = inSlacks(reachOf(levers, draft, trim), massAim, momentAim);
+        const points = inSlacks(reachOf(slots, draft, trim), massAim, momentAim);
         for (let n = 0; n < 10; n++) {
-          const pieces = levers.filter(() => random() < 0.6).map(lever => anyPiece(lever, random));
+          const pieces = slots.filter(() => random() < 0.6).map(slot => anyPiece(slot, random));
           const brought = (row: Row) => pieces.reduce((sum, piece) => sum + broughtBy(piece, row), 0);
           const laid = [brought(draft) / massAim.slack, brought(trim) / momentAim.slack] as const;
           const least = Math.min(...points.map((point, i) => turn(point, points[(i + 1) % points.length]!, laid)));
@@ -85,11 +85,11 @@ describe('the reach of the bays', { timeout: 60_000 }, () => {
     /** In slacks: nearer to the edge the programme's five tangents and the round edge itself may differ. */
     const NEAR = 0.4;
     const tally = { inside: 0, outside: 0, near: 0 };
-    for (const [i, { seed, levers, draft, trims }] of cases.entries()) {
+    for (const [i, { seed, slots, draft, trims }] of cases.entries()) {
       const random = randomFrom(1000 + i);
       for (const trim of trims) {
         // All of the bays, and some of them.
-        for (const some of [levers, levers.filter(() => random() < 0.5)]) {
+        for (const some of [slots, slots.filter(() => random() < 0.5)]) {
           const exact = (row: Row): Row => ({
             ...row,
             wanted: { ...(row.wanted as Aim), slack: 1e-3 * (row.wanted as Aim).slack },

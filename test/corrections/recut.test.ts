@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { Correction } from '../../server/corrections/correction.ts';
-import { splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import { splice } from '../../server/core/text/editing/edit.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';

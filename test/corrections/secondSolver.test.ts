@@ -1,11 +1,11 @@
 import highsLoader from 'highs';
 import { describe, expect, test } from 'vitest';
-import { balancesOf } from '../../server/corrections/balances.ts';
-import { findLevers, type Lever } from '../../server/corrections/levers.ts';
-import { cheapestPieces, type Row } from '../../server/corrections/program.ts';
+import { cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { findSlots, type Slot } from '../../server/core/corrections/room/slots.ts';
+import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
-import { patientOf } from '../helpers/patient.ts';
+import { boatToTrimOf } from '../helpers/boatToTrim.ts';
 import { linearText } from './linearText.ts';
 
 /* The programme's optimum against HiGHS (highs-js 1.15.3), which knows nothing of boats: the check value is its own. */
@@ -21,9 +21,9 @@ interface Tally {
   infeasible: number;
 }
 
-function compare(levers: readonly Lever[], rows: readonly Row[], tally: Tally): void {
-  const ours = cheapestPieces(levers, rows);
-  const theirs = highs.solve(linearText(levers, rows), { mip_rel_gap: 0, mip_abs_gap: 0 });
+function compare(slots: readonly Slot[], rows: readonly Row[], tally: Tally): void {
+  const ours = cheapestPieces(slots, rows);
+  const theirs = highs.solve(linearText(slots, rows), { mip_rel_gap: 0, mip_abs_gap: 0 });
   if (theirs.Status === 'Optimal') {
     tally.feasible++;
     expect(ours).not.toBeNull();
@@ -36,20 +36,20 @@ function compare(levers: readonly Lever[], rows: readonly Row[], tally: Tally): 
 }
 
 /** All levers of the boat, and some of them drawn by the seed. */
-function setsOf(levers: readonly Lever[], seed: number): readonly (readonly Lever[])[] {
+function setsOf(slots: readonly Slot[], seed: number): readonly (readonly Slot[])[] {
   const random = randomFrom(seed + 77);
-  const some = (part: number) => levers.filter(() => random() < part);
-  return [levers, some(0.7), some(0.5), some(between(random, 0.2, 0.5))].filter(set => set.length > 0);
+  const some = (part: number) => slots.filter(() => random() < part);
+  return [slots, some(0.7), some(0.5), some(between(random, 0.2, 0.5))].filter(set => set.length > 0);
 }
 
 function overBoats(count: number, options: BoatOptions): Tally {
   const tally: Tally = { feasible: 0, infeasible: 0 };
   for (let seed = 0; seed < count; seed++) {
-    const patient = patientOf(boatOutOfTrim(seed, options).text);
+    const boatToTrim = boatToTrimOf(boatOutOfTrim(seed, options).text);
     for (const scope of ['both', 'surfaced', 'submerged'] as const) {
-      const rows = balancesOf(patient, scope, 0.75)(null);
-      const sets = setsOf(findLevers(patient.boat), seed);
-      for (const levers of scope === 'both' ? sets : sets.slice(0, 1)) compare(levers, rows, tally);
+      const rows = balancesOf(boatToTrim, scope, 0.75)(null);
+      const sets = setsOf(findSlots(boatToTrim.boat), seed);
+      for (const slots of scope === 'both' ? sets : sets.slice(0, 1)) compare(slots, rows, tally);
     }
   }
   return tally;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { moveAlong } from '../../server/corrections/shift.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import { moveAlong } from '../../server/core/corrections/room/shift.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import { findLevers } from '../../server/corrections/levers.ts';
-import { proposeBays } from '../../server/corrections/proposeBays.ts';
-import type { Revolved } from '../../server/geometry/form.ts';
-import { boundsOf } from '../../server/geometry/solids.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { proposeBays } from '../../server/core/corrections/room/proposeBays.ts';
+import { findSlots } from '../../server/core/corrections/room/slots.ts';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
+import type { Revolved } from '../../server/core/geometry/form/form.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
@@ -19,7 +19,7 @@ describe('a bay that is partly taken', () => {
   const analysis = analysed(text);
 
   test('gives the stretches that are free', () => {
-    const bow = findLevers(analysis.boat).filter(({ bay }) => bay.name === 'bow bay');
+    const bow = findSlots(analysis.boat).filter(({ bay }) => bay.name === 'bow bay');
     const stretches = bow.map(({ station }) => station.map(metres => Math.round(metres * 1e6) / 1e3));
     expect(stretches).toEqual([
       [20, 50],
@@ -29,17 +29,17 @@ describe('a bay that is partly taken', () => {
 
   test('takes pieces in those alone', () => {
     const pieces = analysis.corrections().flatMap(correction => correction.pieces);
-    const inBow = pieces.filter(({ lever }) => lever.bay.name === 'bow bay');
+    const inBow = pieces.filter(({ slot }) => slot.bay.name === 'bow bay');
     expect(inBow.length).toBeGreaterThan(0);
     for (const { station } of inBow) expect(station[1] <= 0.05 + 1e-9 || station[0] >= 0.09 - 1e-9).toBe(true);
   });
 
   test('is no bay where the strip does not fit, lying or on edge', () => {
     const thin = analysed(probe(['strip: 12 x 6 mm', 'strip: 12 x 9 mm']));
-    expect(findLevers(thin.boat)).toEqual([]);
+    expect(findSlots(thin.boat)).toEqual([]);
     // 6 broad and 12 deep does not fit the bays, 8 deep, but for being laid flat.
     const onEdge = analysed(probe(['strip: 12 x 6 mm', 'strip: 6 x 12 mm']));
-    expect(findLevers(onEdge.boat).map(({ breadth, depth }) => [breadth, depth])).toEqual([
+    expect(findSlots(onEdge.boat).map(({ breadth, depth }) => [breadth, depth])).toEqual([
       [0.012, 0.006],
       [0.012, 0.006],
     ]);
@@ -60,14 +60,14 @@ describe('a file without stock', { timeout: 60_000 }, () => {
       const correction = firstOfBoth(analysis);
       if (!correction) continue;
       mended++;
-      for (const { lever } of correction.pieces) {
-        const parts = (lever.bay.to[1] - lever.bay.from[1]) / lever.breadth;
+      for (const { slot } of correction.pieces) {
+        const parts = (slot.bay.to[1] - slot.bay.from[1]) / slot.breadth;
         expect(parts).toBeCloseTo(Math.round(parts), 9);
         halves += parts > 1.5 ? 1 : 0;
-        expect(lever.depth).toBeCloseTo(lever.bay.to[2] - lever.bay.from[2], 9);
+        expect(slot.depth).toBeCloseTo(slot.bay.to[2] - slot.bay.from[2], 9);
         // Lead of 11340 kg/m3 (D-01, from memory); foam of 30 stands between those that are sold (common practice, no
         // source).
-        expect(lever.density).toBe(lever.material === 'lead' ? 11340 : 30);
+        expect(slot.density).toBe(slot.material === 'lead' ? 11340 : 30);
       }
       const again = service.analyse(corrected(analysis, correction), analysis);
       expect({ seed, left: [...outOfLimits(again), ...fileFindings(again)] }).toEqual({ seed, left: [] });

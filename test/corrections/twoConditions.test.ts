@@ -53,8 +53,8 @@ const degrees = Math.PI / 180;
 describe('a correction of both conditions, worked by hand', () => {
   const analysis = analysed(BOX);
   const correction = firstOfBoth(analysis);
-  const pieces = correction?.pieces.map(({ lever, station, offset }, i) => ({
-    bay: lever.bay.name,
+  const pieces = correction?.pieces.map(({ slot, station, offset }, i) => ({
+    bay: slot.bay.name,
     mass: correction.parts[i]!.mass * 1e3,
     length: (station[1] - station[0]) * 1e3,
     middle: (station[0] + station[1]) * 500,

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { balancesOf } from '../../server/corrections/balances.ts';
-import { broughtBy } from '../../server/corrections/brought.ts';
-import { findLevers, type Lever, type Piece } from '../../server/corrections/levers.ts';
-import { cheapestPieces, type Row } from '../../server/corrections/program.ts';
+import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
+import { cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
+import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
@@ -16,37 +16,37 @@ const GRID = 33;
 /** The grid's best may miss the true best place by half a mark. */
 const GRID_LOSS = 0.6;
 
-interface Laid {
+interface FloatedBoat {
   readonly cost: number;
   /** What it brings in each row. */
   readonly brought: readonly number[];
 }
 
 /** Every way to lay pieces in one lever, none at all included. */
-function waysOf(lever: Lever, rows: readonly Row[]): readonly Laid[] {
-  const room = lever.station[1] - lever.station[0];
-  const most = room * lever.massPerLength;
-  const [small, large] = [lever.pieces[0]!, lever.pieces[1]!];
+function waysOf(slot: Slot, rows: readonly Row[]): readonly FloatedBoat[] {
+  const room = slot.station[1] - slot.station[0];
+  const most = room * slot.massPerLength;
+  const [small, large] = [slot.pieces[0]!, slot.pieces[1]!];
   const masses = new Set<number>();
   for (let a = 0; a * small <= most; a++) {
     for (let b = 0; a * small + b * large <= most; b++) masses.add(Math.round((a * small + b * large) * 1e6) / 1e6);
   }
-  const nothing: Laid = { cost: 0, brought: rows.map(() => 0) };
+  const nothing: FloatedBoat = { cost: 0, brought: rows.map(() => 0) };
   return [...masses].flatMap(mass => {
     if (mass === 0) return [nothing];
-    const half = mass / lever.massPerLength / 2;
-    return Array.from({ length: GRID }, (_, g): Laid => {
-      const middle = lever.station[0] + half + ((room - 2 * half) * g) / (GRID - 1);
-      const offset = (lever.offset[0] + lever.offset[1]) / 2;
-      const piece: Piece = { lever, mass, station: [middle - half, middle + half], offset, counts: [] };
+    const half = mass / slot.massPerLength / 2;
+    return Array.from({ length: GRID }, (_, g): FloatedBoat => {
+      const middle = slot.station[0] + half + ((room - 2 * half) * g) / (GRID - 1);
+      const offset = (slot.offset[0] + slot.offset[1]) / 2;
+      const piece: Piece = { slot, mass, station: [middle - half, middle + half], offset, counts: [] };
       return { cost: mass * 1e3, brought: rows.map(row => broughtBy(piece, row)) };
     });
   });
 }
 
 /** The least cost over every way to lay pieces in these levers; infinite when no way keeps the rows. */
-function bruteForce(levers: readonly Lever[], rows: readonly Row[]): number {
-  const [first, second] = levers.map(lever => waysOf(lever, rows));
+function bruteForce(slots: readonly Slot[], rows: readonly Row[]): number {
+  const [first, second] = slots.map(slot => waysOf(slot, rows));
   const others = second ?? [{ cost: 0, brought: rows.map(() => 0) }];
   let best = Number.POSITIVE_INFINITY;
   for (const a of first!) {
@@ -59,7 +59,7 @@ function bruteForce(levers: readonly Lever[], rows: readonly Row[]): number {
 }
 
 /** What missing the aims costs, 2 g of lead for each whole slack; infinite outside the slack or a band. */
-function missed(rows: readonly Row[], a: Laid, b: Laid): number {
+function missed(rows: readonly Row[], a: FloatedBoat, b: FloatedBoat): number {
   let cost = 0;
   for (const [r, { wanted }] of rows.entries()) {
     const brought = a.brought[r]! + b.brought[r]!;
@@ -96,12 +96,12 @@ describe('whole pieces', { timeout: 60_000 }, () => {
     let none = 0;
     for (const stock of STOCKS) {
       for (const battery of BATTERIES) {
-        const { patient } = analysed(boatWith(battery, stock));
-        const rows = balancesOf(patient!, 'both', 0.75)(null);
-        const [fore, aft] = findLevers(patient!.boat);
-        for (const levers of [[fore!], [aft!], [fore!, aft!]]) {
-          const best = bruteForce(levers, rows);
-          const ours = cheapestPieces(levers, rows);
+        const { boatToTrim } = analysed(boatWith(battery, stock));
+        const rows = balancesOf(boatToTrim!, 'both', 0.75)(null);
+        const [fore, aft] = findSlots(boatToTrim!.boat);
+        for (const slots of [[fore!], [aft!], [fore!, aft!]]) {
+          const best = bruteForce(slots, rows);
+          const ours = cheapestPieces(slots, rows);
           if (best === Number.POSITIVE_INFINITY) {
             none++;
             continue;
@@ -125,11 +125,11 @@ describe('whole pieces', { timeout: 60_000 }, () => {
         const correction = firstOfBoth(analysis);
         if (!correction) continue;
         seen++;
-        for (const [i, { counts, lever, mass }] of correction.pieces.entries()) {
-          const made = counts.reduce((sum, count, k) => sum + count * lever.pieces[k]!, 0);
+        for (const [i, { counts, slot, mass }] of correction.pieces.entries()) {
+          const made = counts.reduce((sum, count, k) => sum + count * slot.pieces[k]!, 0);
           expect(made).toBeCloseTo(mass, 12);
           expect(correction.parts[i]!.mass).toBeCloseTo(made, 9);
-          const words = counts.flatMap((count, k) => (count > 0 ? [`${count} x ${lever.pieces[k]! * 1e3} g`] : []));
+          const words = counts.flatMap((count, k) => (count > 0 ? [`${count} x ${slot.pieces[k]! * 1e3} g`] : []));
           expect(words.length).toBeGreaterThan(0);
           expect(correction.title).toContain(words.join(' and '));
           expect(correction.entries[i]!.comment).toContain(words.join(' and '));

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Picture } from '../../server/drawing/picture.ts';
-import { PICTURES, trimSheet } from '../../server/drawing/trimSheet.ts';
+import type { Picture } from '../../server/core/drawing/picture.ts';
+import { PICTURES, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { allNodes, parseXml, withClass } from '../helpers/svg.ts';
@@ -36,7 +36,7 @@ function checkSheet(text: string, whole = false): void {
   const analysis = analysed(text);
   const { pictures } = trimSheet(
     analysis,
-    whole ? { correction: analysis.corrections()[0] ?? null } : { only: PICTURES.filter(id => id !== 'doubt') },
+    whole ? { correction: analysis.corrections()[0] ?? null } : { only: PICTURES.filter(id => id !== 'uncertainty') },
   );
   expect(pictures.length).toBeGreaterThanOrEqual(6);
   const ids = new Set<string>();

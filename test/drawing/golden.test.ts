@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type PictureId, trimSheet } from '../../server/drawing/trimSheet.ts';
+import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 

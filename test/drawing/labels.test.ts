@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { placeLabels } from '../../server/drawing/labels.ts';
-import { textWidth } from '../../server/drawing/textWidth.ts';
+import { placeLabels } from '../../server/core/drawing/labels.ts';
+import { textWidth } from '../../server/core/drawing/textWidth.ts';
 
 const SIZE = 14;
 const WIDTH = 880;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { element, escaped, htmlElement, short, text } from '../../server/drawing/markup.ts';
+import { element, escaped, htmlElement, short, text } from '../../server/core/drawing/markup.ts';
 import { parseXml } from '../helpers/svg.ts';
 
 /** A character that XML can write (XML 1.0, production 2) and that no reader of attributes takes for white space. */

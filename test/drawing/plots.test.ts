@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { trimMoments } from '../../server/drawing/plots/momentsPlot.ts';
-import { type PictureId, trimSheet } from '../../server/drawing/trimSheet.ts';
+import { trimMoments } from '../../server/core/drawing/plots/momentsPlot.ts';
+import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { allNodes, type Node, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 
@@ -105,13 +105,13 @@ describe('what the bays can bring', () => {
 
 describe('how well it is known', () => {
   it('has bars as long as the shares, which add up', () => {
-    const svg = drawn('doubt');
-    for (const group of withClass(svg, 'doubt')) {
+    const svg = drawn('uncertainty');
+    for (const group of withClass(svg, 'uncertainty')) {
       const widths = withClass(group, 'bar').map(({ attributes }) => Number(attributes.width));
       // All of it is 138 wide: from 236 to 374.
       expect(widths.reduce((sum, width) => sum + width, 0)).toBeCloseTo(138, 1);
     }
-    const { shares } = petrel.doubts()!.surfaced!.draft;
+    const { shares } = petrel.uncertainties()!.surfaced!.draft;
     const [first] = withClass(svg, 'share');
     expect(first!.attributes['aria-label']).toContain(shares[0]!.input.words);
     expect(Number(withClass(first!, 'bar')[0]!.attributes.width) / 138).toBeCloseTo(shares[0]!.share, 3);
@@ -133,7 +133,7 @@ describe('trials against the file', () => {
       const { score } = compared[i]!;
       const dot = allNodes(row).find(({ name }) => name === 'circle');
       if (Math.abs(score) > 4) expect(dot).toBeUndefined();
-      // 4 doubts are 85 wide, from the middle at 323.
+      // 4 uncertainties are 85 wide, from the middle at 323.
       else expect(((Number(dot!.attributes.cx) - 323) / 85) * 4).toBeCloseTo(score, 3);
       expect(row.attributes['aria-label']).toMatch(/: read .* ± .*, file says .* ± .*; /);
     });
@@ -154,7 +154,7 @@ describe('trials against the file', () => {
 it('figures have units, words and no bare signs', () => {
   const { pictures } = trimSheet(petrel);
   expect(pictures.map(({ id }) => id)).toEqual(
-    expect.arrayContaining(['transit', 'righting-lever', 'trim-moments', 'reach', 'doubt']),
+    expect.arrayContaining(['transit', 'righting-lever', 'trim-moments', 'reach', 'uncertainty']),
   );
   for (const { svg } of pictures) {
     const words = allNodes(parseXml(svg))

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { sheetDocument } from '../../server/drawing/print/sheetDocument.ts';
-import { submergedRows, surfacedRows } from '../../server/report/conditionRows.ts';
-import { cutLines } from '../../server/report/correctionReport.ts';
-import { DOUBT_KEY } from '../../server/report/doubtBlock.ts';
-import { rangeRows, transitRows } from '../../server/report/passageRows.ts';
+import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
+import { submergedRows, surfacedRows } from '../../server/core/report/conditionRows.ts';
+import { cutLines } from '../../server/core/report/correctionReport.ts';
+import { rangeRows, transitRows } from '../../server/core/report/passageRows.ts';
+import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { allNodes, parseXml } from '../helpers/svg.ts';
 
@@ -82,7 +82,7 @@ describe('the printed sheet', () => {
       expect(words).toContain(line.trim());
   });
 
-  it('says no figure to be in order that its doubt leaves open', () => {
+  it('says no figure to be in order that its uncertainty leaves open', () => {
     const analysis = analysed(sample('petrel'));
     const html = sheetDocument(analysis, { paper: 'a4' });
     const verdicts = new Map(
@@ -90,12 +90,12 @@ describe('the printed sheet', () => {
         .filter(({ name, children }) => name === 'tr' && /^[✓✗]/.test(children[2]?.text ?? ''))
         .map(({ children }) => [children[0]?.text, children[2]?.text]),
     );
-    // 70 % ± 11 % within 40 to 85 %: less than two doubts from the limit. 12.6 ± 1.4 mm is far above 3 mm.
+    // 70 % ± 11 % within 40 to 85 %: less than two uncertainties from the limit. 12.6 ± 1.4 mm is far above 3 mm.
     expect(verdicts.get('Neutral fill')).toBe('✓ ok?');
     expect(verdicts.get('Metacentric height')).toBe('✓ ok');
     expect(analysis.openQuestions().length).toBeGreaterThan(0);
     for (const { message } of analysis.openQuestions()) expect(wordsOf(html)).toContain(message);
-    expect(wordsOf(html)).toContain(DOUBT_KEY[1]);
+    expect(wordsOf(html)).toContain(UNCERTAINTY_KEY[1]);
   });
 
   it('takes names as text', () => {

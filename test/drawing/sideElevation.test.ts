@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { trimSheet } from '../../server/drawing/trimSheet.ts';
-import { offWaterline } from '../../server/findings/trim.ts';
+import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
+import { offWaterline } from '../../server/core/judges/trim.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { circleOf, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 

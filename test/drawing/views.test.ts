@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { loadTank } from '../../server/bodies/tankWater.ts';
-import { type PictureId, trimSheet } from '../../server/drawing/trimSheet.ts';
-import { levelFor } from '../../server/geometry/levelCut.ts';
+import { loadTank } from '../../server/core/bodies/tankWater.ts';
+import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
+import { levelFor } from '../../server/core/geometry/cut/levelCut.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { allNodes, circleOf, type Node, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 

@@ -20,7 +20,7 @@ import {
   visibleLines,
 } from './workbench.ts';
 
-/** What the surfaced boat does outside its limits; what cannot be told for the doubts is left after every correction. */
+/** What the surfaced boat does outside its limits; what cannot be told for the uncertainties is left after every correction. */
 const isSurfaced = ({ message }: Problem): boolean =>
   message.includes('Surfaced,') && !message.includes('cannot be told yet');
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { SubmergedNeutral } from '../../server/conditions/submerged.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 

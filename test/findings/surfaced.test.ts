@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { SurfacedAfloat } from '../../server/conditions/surfaced.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
 import { PROBE, probe, probeWith } from '../helpers/probe.ts';
 

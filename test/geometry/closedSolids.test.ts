@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import { levelFor } from '../../server/geometry/levelCut.ts';
-import { boundsOf, solidOf } from '../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { levelFor } from '../../server/core/geometry/cut/levelCut.ts';
+import { boundsOf, solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import { unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { centroidOf, cutBelow, expectClose, ROUNDING, wetCentroid } from './helpers/close.ts';
 import { ball, cylinder, polyhedron, revolved } from './helpers/forms.ts';
 

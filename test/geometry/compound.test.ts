@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { overlapOf } from '../../server/geometry/overlap.ts';
-import { createShapes } from '../../server/geometry/shapes.ts';
-import { boundsOf, canSlice, sliceForeAft, solidOf, wallOf } from '../../server/geometry/solids.ts';
+import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { boundsOf, canSlice, sliceForeAft, solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import { overlapOf } from '../../server/core/geometry/shapes/overlap.ts';
+import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { bodyOf, direction, form } from './helpers/arbitraries.ts';
 import { expectClose, ROUNDING } from './helpers/close.ts';
 import { ball, cylinder } from './helpers/forms.ts';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Cuttable, Immersion } from '../../server/geometry/immersion.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { scale, unit, type Vec3 } from '../../server/geometry/vector.ts';
+import type { Cuttable, Immersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { scale, unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { direction } from './helpers/arbitraries.ts';
 import { cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { cylinder, revolved } from './helpers/forms.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Immersion } from '../../server/geometry/immersion.ts';
-import { addImmersed, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { planeFrame } from '../../server/geometry/planeFrame.ts';
-import { boundsOf } from '../../server/geometry/solids.ts';
-import { addScaled, dot, length, scale, type Vec3 } from '../../server/geometry/vector.ts';
+import type { Immersion } from '../../server/core/geometry/cut/immersion.ts';
+import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { planeFrame } from '../../server/core/geometry/cut/planeFrame.ts';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
+import { addScaled, dot, length, scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { bodyOf, type Cut, cut, direction, form, map } from './helpers/arbitraries.ts';
 import { cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { mapForm } from './helpers/forms.ts';

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import { type Cuttable, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { levelFor } from '../../server/geometry/levelCut.ts';
-import { boundsOf, sliceForeAft, solidOf } from '../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { type Cuttable, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { levelFor } from '../../server/core/geometry/cut/levelCut.ts';
+import { boundsOf, sliceForeAft, solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import { unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { cut, direction } from './helpers/arbitraries.ts';
 import { centroidOf, cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { ball, cylinder, polyhedron, revolved } from './helpers/forms.ts';

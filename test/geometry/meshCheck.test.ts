@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { type CheckedMesh, checkMesh } from '../../server/geometry/meshCheck.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { type CheckedMesh, checkMesh } from '../../server/core/geometry/mesh/meshCheck.ts';
 import { expectClose, ROUNDING } from './helpers/close.ts';
 import { polyhedron } from './helpers/forms.ts';
 import { ellipsoidMesh, prismMesh, torusMesh } from './helpers/meshes.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form, Polyhedron } from '../../server/geometry/form.ts';
-import { emptyImmersion, type Immersion } from '../../server/geometry/immersion.ts';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { dot, unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { emptyImmersion, type Immersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form, Polyhedron } from '../../server/core/geometry/form/form.ts';
+import { dot, unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { centroidOf, cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { ball, cylinder, polyhedron } from './helpers/forms.ts';
 import { ellipsoidMesh, prismMesh, refined, torusMesh } from './helpers/meshes.ts';

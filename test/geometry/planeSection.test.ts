@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { emptyImmersion } from '../../server/geometry/immersion.ts';
-import { type Loop3, planeSection } from '../../server/geometry/planeSection.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
-import { cross, dot, scale, subtract, unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import { cross, dot, scale, subtract, unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { type Loop3, planeSection } from '../../server/core/geometry/outline/planeSection.ts';
 
 /** Area of a closed flat line, m2 (Stokes: half the sum of the cross products along it). */
 function areaOf(loop: Loop3, n: Vec3): number {

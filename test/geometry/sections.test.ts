@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { firstCrossing, loopArea, type Point2, triangulate } from '../../server/geometry/outline.ts';
-import { type Section, sectionsForm } from '../../server/geometry/sections.ts';
-import { boundsOf, solidOf, wallOf } from '../../server/geometry/solids.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import { boundsOf, solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { type Section, sectionsForm } from '../../server/core/geometry/mesh/sections.ts';
+import { firstCrossing, loopArea, type Point2, triangulate } from '../../server/core/geometry/outline/outline.ts';
 import { centroidOf, cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { refined } from './helpers/meshes.ts';
 

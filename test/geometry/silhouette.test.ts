@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { loopArea } from '../../server/geometry/outline.ts';
-import { SEEN, type Sight, silhouetteOf } from '../../server/geometry/silhouette.ts';
-import { boundsOf } from '../../server/geometry/solids.ts';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import { loopArea } from '../../server/core/geometry/outline/outline.ts';
+import { SEEN, type Sight, silhouetteOf } from '../../server/core/geometry/outline/silhouette.ts';
 import { hullMesh } from '../benchmark/hullMesh.ts';
 import { ellipsoidMesh } from './helpers/meshes.ts';
 

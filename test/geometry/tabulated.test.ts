@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { centroidOf, cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { ball, revolved } from './helpers/forms.ts';
 import { refined } from './helpers/meshes.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { solidOf, wallOf } from '../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { bruteFrustum } from './helpers/brute.ts';
 import { cutBelow, expectClose, ROUNDING, wetCentroid } from './helpers/close.ts';
 import { cylinder, revolved } from './helpers/forms.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { wallOf } from '../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../server/geometry/vector.ts';
+import { wallOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import { unit, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { ball, cylinder, revolved } from './helpers/forms.ts';
 import { ellipsoidMesh } from './helpers/meshes.ts';

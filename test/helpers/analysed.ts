@@ -1,9 +1,9 @@
-import type { Analysis } from '../../server/analysis.ts';
-import { conditionFindings } from '../../server/findings/catalogue/conditionFindings.ts';
-import type { Finding } from '../../server/findings/finding.ts';
-import { createBoatService } from '../../server/service.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
-import { rangeOf } from '../../server/text/rangeOf.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
+import type { Finding } from '../../server/core/findings/finding.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
+import { createBoatService } from '../../server/editor/service.ts';
 
 export const service = createBoatService();
 

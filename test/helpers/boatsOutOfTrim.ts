@@ -1,8 +1,8 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type KeptEntries, readBoat } from '../../server/boat/readBoat.ts';
-import { assembleBodies, type Bodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import { type KeptEntries, readBoat } from '../../server/core/boat/readBoat.ts';
+import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
 
 /** What a boat is drawn with; everything else is the seed's. */
@@ -68,7 +68,7 @@ function read(
   kept: KeptEntries = text.includes(IMPERIAL_UNITS) ? IMPERIAL : METRIC,
 ): { readonly bodies: Bodies; readonly kept: KeptEntries } {
   const reading = readBoat(readSyntax(text), describer, kept);
-  return { bodies: assembleBodies(reading.boat, emptyShelf()), kept: reading.kept };
+  return { bodies: assembleBodies(reading.boat, emptyCache()), kept: reading.kept };
 }
 
 interface BayPlan {

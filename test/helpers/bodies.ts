@@ -1,10 +1,10 @@
 import { DEFAULT_LIMITS } from '../../schema/limits.ts';
-import type { Boat, Tank, TankKind } from '../../server/boat/boat.ts';
-import { assembleBodies, type Bodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Form } from '../../server/geometry/form.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
-import type { Vec3 } from '../../server/geometry/vector.ts';
+import type { Boat, Tank, TankKind } from '../../server/core/boat/boat.ts';
+import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Form } from '../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 
 /** A boat of bare numbers, in any consistent units: solids that displace, masses, tanks inside. */
 export interface Plain {
@@ -23,7 +23,7 @@ export interface PlainTank {
   readonly share?: number;
 }
 
-export const bodiesOf = (plain: Plain): Bodies => assembleBodies(boatOf(plain), emptyShelf());
+export const bodiesOf = (plain: Plain): Bodies => assembleBodies(boatOf(plain), emptyCache());
 
 export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
   return {

@@ -8,10 +8,10 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
 import { createProtocolConnection } from 'vscode-languageserver-protocol/node';
-import type { SummaryParams } from '../../server/protocol.ts';
-import { summaryNotification } from '../../server/protocol.ts';
-import { type Clock, startServer } from '../../server/server.ts';
-import { type BoatService, createBoatService } from '../../server/service.ts';
+import { type Clock, startServer } from '../../server/editor/languageServer.ts';
+import type { SummaryParams } from '../../server/editor/protocol.ts';
+import { summaryNotification } from '../../server/editor/protocol.ts';
+import { type BoatService, createBoatService } from '../../server/editor/service.ts';
 
 /** What the server published of a file. */
 export interface Published {

@@ -1,8 +1,8 @@
-import type { Analysis } from '../../server/analysis.ts';
-import type { Correction } from '../../server/corrections/correction.ts';
-import type { Finding } from '../../server/findings/finding.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
-import type { TextSplice } from '../../server/text/layout.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import type { Finding } from '../../server/core/findings/finding.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import type { TextSplice } from '../../server/core/text/reading/layout.ts';
 
 /** The edits that a correction makes in the file. */
 export function splicesOf({ syntax }: Analysis, { changes, title }: Correction): readonly TextSplice[] {

@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { type MeshFile, type MeshLookup, missingMesh } from '../../server/mesh/meshFile.ts';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { type MeshFile, type MeshLookup, missingMesh } from '../../server/core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 
 const read = new Map<string, MeshFile>();
 

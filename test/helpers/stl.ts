@@ -1,4 +1,4 @@
-import type { Polyhedron } from '../../server/geometry/form.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 
 /** A body as a binary STL file; coordinates are multiplied by `scale`, such as 1000 for millimetres out of metres. */
 export function binaryStl({ vertices, faces }: Polyhedron, scale = 1, header = 'made for a test'): Uint8Array {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { Boat, Part } from '../../server/boat/boat.ts';
-import { correct } from '../../server/corrections/correct.ts';
-import type { Correction } from '../../server/corrections/correction.ts';
-import type { Piece } from '../../server/corrections/levers.ts';
-import { finish } from '../../server/steps.ts';
-import { splice } from '../../server/text/edit.ts';
-import { tapeStep } from '../../server/wording/numbers.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Boat, Part } from '../../server/core/boat/boat.ts';
+import type { Correction } from '../../server/core/corrections/correction.ts';
+import type { Piece } from '../../server/core/corrections/room/slots.ts';
+import { correct } from '../../server/core/corrections/search/correct.ts';
+import { finish } from '../../server/core/steps/steps.ts';
+import { splice } from '../../server/core/text/editing/edit.ts';
+import { tapeStep } from '../../server/core/wording/numbers.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
@@ -30,10 +30,10 @@ const HAIR = 1e-6;
 const WRITTEN = 1.01e-4;
 
 /** What a piece takes up: the box that it fills in its room. */
-const roomOf = ({ lever, station, offset }: Piece) => ({
-  from: [station[0], offset - lever.breadth / 2, lever.height - lever.depth / 2],
-  to: [station[1], offset + lever.breadth / 2, lever.height + lever.depth / 2],
-  inside: lever.bay.inside,
+const roomOf = ({ slot, station, offset }: Piece) => ({
+  from: [station[0], offset - slot.breadth / 2, slot.height - slot.depth / 2],
+  to: [station[1], offset + slot.breadth / 2, slot.height + slot.depth / 2],
+  inside: slot.bay.inside,
 });
 
 const overlap = (a: Omit<ReturnType<typeof roomOf>, 'inside'>, b: { from: readonly number[]; to: readonly number[] }) =>
@@ -48,7 +48,7 @@ const isWeighable = ({ mass, material }: Part, { units }: Boat) =>
 function expectPiecesFit({ pieces, parts }: Correction, { payload, units }: Boat): void {
   for (const [i, piece] of pieces.entries()) {
     const room = roomOf(piece);
-    const { bay } = piece.lever;
+    const { bay } = piece.slot;
     for (const axis of [0, 1, 2] as const) {
       expect(room.from[axis]).toBeGreaterThanOrEqual(bay.from[axis] - HAIR);
       expect(room.to[axis]).toBeLessThanOrEqual(bay.to[axis] + HAIR);
@@ -56,10 +56,10 @@ function expectPiecesFit({ pieces, parts }: Correction, { payload, units }: Boat
     const neighbours: readonly Part[] = payload.filter(part => part.inside === room.inside);
     expect(neighbours.filter(part => overlap(room, part)).map(part => part.name)).toEqual([]);
     expect(
-      pieces.slice(i + 1).filter(other => other.lever.bay.inside === room.inside && overlap(room, roomOf(other))),
+      pieces.slice(i + 1).filter(other => other.slot.bay.inside === room.inside && overlap(room, roomOf(other))),
     ).toEqual([]);
     if (piece.counts.length > 0) {
-      const made = piece.counts.reduce((sum, count, k) => sum + count * piece.lever.pieces[k]!, 0);
+      const made = piece.counts.reduce((sum, count, k) => sum + count * piece.slot.pieces[k]!, 0);
       expect(parts[i]!.mass).toBeCloseTo(made, 9);
     } else {
       expect(isMultiple(piece.station[1] - piece.station[0], tapeStep(units))).toBe(true);
@@ -73,7 +73,7 @@ const MENU = 90;
 /** What is written lies in the bay too, as exact as it is written. */
 function expectPartsFit({ pieces, parts }: Correction): void {
   for (const [i, { from, to }] of parts.entries()) {
-    const { bay } = pieces[i]!.lever;
+    const { bay } = pieces[i]!.slot;
     for (const axis of [0, 1, 2] as const) {
       expect(from[axis]).toBeGreaterThanOrEqual(bay.from[axis] - WRITTEN);
       expect(to[axis]).toBeLessThanOrEqual(bay.to[axis] + WRITTEN);
@@ -82,12 +82,12 @@ function expectPartsFit({ pieces, parts }: Correction): void {
 }
 
 const priced = ({ pieces }: Correction) =>
-  pieces.reduce((sum, { mass, lever }) => sum + mass * (lever.material === 'lead' ? 1 : 30), 0);
+  pieces.reduce((sum, { mass, slot }) => sum + mass * (slot.material === 'lead' ? 1 : 30), 0);
 
 /** What mends one condition and keeps the limits of both is not dearer than what is offered for both. */
 function expectNoneBetter(analysis: Analysis, offered: Correction): void {
   for (const scope of ['surfaced', 'submerged'] as const) {
-    const alone = finish(correct(analysis.patient!, scope));
+    const alone = finish(correct(analysis.boatToTrim!, scope));
     if (!alone || outOfLimits(service.analyse(corrected(analysis, alone), analysis)).length > 0) continue;
     expect(alone.pieces.length).toBeGreaterThanOrEqual(offered.pieces.length);
     if (alone.pieces.length === offered.pieces.length) {

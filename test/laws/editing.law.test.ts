@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Change, EntryText } from '../../server/findings/finding.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
-import type { TextSplice } from '../../server/text/layout.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import { entriesOf, valueAt } from '../../server/text/values.ts';
+import type { Change, EntryText } from '../../server/core/findings/finding.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import type { TextSplice } from '../../server/core/text/reading/layout.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { entriesOf, valueAt } from '../../server/core/text/reading/values.ts';
 import { layouts } from '../helpers/layouts.ts';
 
 const splicesFor = (text: string, changes: readonly Change[]): readonly TextSplice[] => {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readBoat } from '../../server/boat/readBoat.ts';
-import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { heelwards, trimwards, upFor } from '../../server/conditions/attitude.ts';
-import { curvature, type EnergyState, energyAt } from '../../server/conditions/energy.ts';
-import { turn } from '../../server/conditions/equilibrium.ts';
-import { loadedBoat, totalMassOf } from '../../server/conditions/load.ts';
-import { addScaled, dot, length, scale, type Vec3 } from '../../server/geometry/vector.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { heelwards, trimwards, upFor } from '../../server/core/conditions/attitude.ts';
+import { curvature, type EnergyState, energyAt } from '../../server/core/conditions/energy.ts';
+import { turn } from '../../server/core/conditions/equilibrium.ts';
+import { loadedBoat, totalMassOf } from '../../server/core/conditions/load.ts';
+import { addScaled, dot, length, scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, type Sub, subText } from '../helpers/boats.ts';
 
@@ -34,7 +34,7 @@ const tilted: fc.Arbitrary<Tilted> = fc.record({
 /** The energy about an attitude along one direction of tilt; null for a boat that cannot float so deep. */
 function around({ sub, fill, where, trim, heel, towards }: Tilted) {
   const { boat } = readBoat(readSyntax(subText(sub)), service.describer);
-  const afloat = loadedBoat(assembleBodies(boat, emptyShelf()), fill, where);
+  const afloat = loadedBoat(assembleBodies(boat, emptyCache()), fill, where);
   if (where === 'afloat' && totalMassOf(afloat) > 0.98 * afloat.density * afloat.hull.volume) return null;
   const up = upFor(trim, heel);
   const a = heelwards(up);

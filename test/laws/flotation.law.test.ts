@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Boat } from '../../server/boat/boat.ts';
-import { readBoat } from '../../server/boat/readBoat.ts';
-import { assembleBodies, type Bodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { floatSurfaced, type SurfacedAfloat } from '../../server/conditions/surfaced.ts';
-import { addImmersed, type Cuttable, emptyImmersion } from '../../server/geometry/immersion.ts';
-import { add, addScaled, cross, dot, length, scale, type Vec3 } from '../../server/geometry/vector.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced, type SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
+import { addImmersed, type Cuttable, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
+import { add, addScaled, cross, dot, length, scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, mirrored, type Sub, subText } from '../helpers/boats.ts';
 
@@ -19,7 +19,7 @@ interface Floating {
 function launch(text: string): Floating {
   const { boat, findings } = readBoat(readSyntax(text), service.describer);
   expect(findings.filter(finding => finding.severity === 'error')).toEqual([]);
-  return { boat, bodies: assembleBodies(boat, emptyShelf()) };
+  return { boat, bodies: assembleBodies(boat, emptyCache()) };
 }
 
 function afloat(text: string): SurfacedAfloat | null {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import { rangeOf } from '../../server/text/rangeOf.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { PROBE } from '../helpers/probe.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { normalName } from '../../server/mesh/fileName.ts';
+import { normalName } from '../../server/core/meshFiles/fileName.ts';
 
 describe('names of mesh files', () => {
   it.each([

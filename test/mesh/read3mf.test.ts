@@ -1,10 +1,10 @@
 import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import type { Polyhedron } from '../../server/geometry/form.ts';
-import { boundsOf, solidOf } from '../../server/geometry/solids.ts';
-import type { LoadedMesh } from '../../server/mesh/meshFile.ts';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { boundsOf, solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import type { LoadedMesh } from '../../server/core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { expectClose, ROUNDING } from '../geometry/helpers/close.ts';
 
 // Written by the 3MF Core Specification and its Production Extension, from memory.

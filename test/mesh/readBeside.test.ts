@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { readBeside } from '../../server/readBeside.ts';
+import { readBeside } from '../../server/terminal/readBeside.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'boats-'));
 const [shed, harbour] = [join(folder, 'shed'), join(folder, 'harbour')];

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { boxForm } from '../../server/geometry/box.ts';
-import { solidOf } from '../../server/geometry/solids.ts';
-import type { LoadedMesh } from '../../server/mesh/meshFile.ts';
-import { readMeshFile } from '../../server/mesh/readMeshFile.ts';
+import { solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { LoadedMesh } from '../../server/core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { expectClose } from '../geometry/helpers/close.ts';
 import { ellipsoidMesh } from '../geometry/helpers/meshes.ts';
 import { binaryStl, textStl } from '../helpers/stl.ts';

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from 'vitest';
-import { type ReadFileParams, type ReadFileResult, readFileRequest } from '../../server/protocol.ts';
+import { type ReadFileParams, type ReadFileResult, readFileRequest } from '../../server/editor/protocol.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///boats/plank.boat.yaml';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { createMeshStore } from '../../server/meshStore.ts';
+import { createMeshStore } from '../../server/editor/meshStore.ts';
 
 /** What the store asks the editor for; nothing ever comes. */
 function asking(): { readonly asked: string[]; readonly store: ReturnType<typeof createMeshStore> } {

@@ -11,9 +11,9 @@ import type {
   Position,
   TextDocumentEdit,
 } from 'vscode-languageserver-types';
-import { type BoatService, createBoatService } from '../../server/service.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import { entriesOf } from '../../server/text/values.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { entriesOf } from '../../server/core/text/reading/values.ts';
+import { type BoatService, createBoatService } from '../../server/editor/service.ts';
 import { boat } from '../helpers/boatText.ts';
 import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
 

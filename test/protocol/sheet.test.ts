@@ -19,7 +19,7 @@ import {
   proposalRequest,
   type SheetResult,
   sheetRequest,
-} from '../../server/protocol.ts';
+} from '../../server/editor/protocol.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///petrel.boat.yaml';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { runCommandLine } from '../../server/commandLine.ts';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed, service } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 

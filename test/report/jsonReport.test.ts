@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { jsonReport } from '../../server/report/jsonReport.ts';
+import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { createDescriber } from '../../schema/describe.ts';
 import { materials } from '../../schema/materials.ts';
-import { catalogue, type FindingCode } from '../../server/findings/catalogue/catalogue.ts';
-import { findingLines, referenceText } from '../../server/report/reference.ts';
+import { catalogue, type FindingCode } from '../../server/core/findings/catalogue/catalogue.ts';
+import { findingLines, referenceText } from '../../server/core/report/reference.ts';
 
 const describer = createDescriber();
 const reference = referenceText(describer);

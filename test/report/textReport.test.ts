@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { textReport } from '../../server/report/textReport.ts';
+import { textReport } from '../../server/core/report/textReport.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { jsonReport } from '../../server/report/jsonReport.ts';
+import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 
@@ -10,10 +10,10 @@ describe('uncertainty in the report for machines', () => {
     const { surfaced, submerged } = report.uncertainty;
     for (const figure of Object.keys(surfaced!)) expect(report.surfaced).toHaveProperty(figure);
     for (const figure of Object.keys(submerged!)) expect(report.submerged).toHaveProperty(figure);
-    for (const doubt of [...Object.values(surfaced!), ...Object.values(submerged!)]) {
-      expect(doubt.sigma).toBeGreaterThan(0);
-      expect(doubt.contributors.length).toBeGreaterThan(0);
-      const shares = doubt.contributors.map(({ share }) => share);
+    for (const uncertainty of [...Object.values(surfaced!), ...Object.values(submerged!)]) {
+      expect(uncertainty.sigma).toBeGreaterThan(0);
+      expect(uncertainty.contributors.length).toBeGreaterThan(0);
+      const shares = uncertainty.contributors.map(({ share }) => share);
       expect(shares.reduce((sum, share) => sum + share, 0)).toBeLessThanOrEqual(1 + 1e-9);
       expect(shares).toEqual([...shares].sort((a, b) => b - a));
     }
@@ -23,8 +23,10 @@ describe('uncertainty in the report for machines', () => {
     // 800 g weighed to 0.5 %: 4 g, which sink the barge of 400 cm2 by 0.1 mm. A hold deeper by 0.5 mm displaces 20 ml more,
     // which a tank of 990 ml takes up.
     const { surfaced, submerged } = report.uncertainty;
-    const changeBy = (words: string, doubt: { readonly contributors: readonly { input: string; change: number }[] }) =>
-      doubt.contributors.find(({ input }) => input === words)!.change;
+    const changeBy = (
+      words: string,
+      uncertainty: { readonly contributors: readonly { input: string; change: number }[] },
+    ) => uncertainty.contributors.find(({ input }) => input === words)!.change;
     expect(changeBy('mass of “battery”', surfaced!.draft!)).toBeCloseTo(0.1, 3);
     expect(changeBy('depth of “hold”', submerged!.fill!)).toBeCloseTo(20 / 990, 5);
   });

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { runCommandLine } from '../../server/commandLine.ts';
-import { createBoatService } from '../../server/service.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { createBoatService } from '../../server/editor/service.ts';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');

@@ -3,7 +3,7 @@ import { Ajv, type ErrorObject, type ValidateFunction } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { boatJsonSchema } from '../../schema/boatFile.ts';
-import { newBoatText } from '../../server/answers/newBoat.ts';
+import { newBoatText } from '../../server/editor/answers/newBoat.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const schema = boatJsonSchema();

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { deepestNesting, longestText } from '../../server/text/bound.ts';
-import { rangeOf } from '../../server/text/rangeOf.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import { valueAt } from '../../server/text/values.ts';
+import { deepestNesting, longestText } from '../../server/core/text/reading/bound.ts';
+import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { valueAt } from '../../server/core/text/reading/values.ts';
 import { boatText } from '../helpers/boatText.ts';
 
 describe('texts that are not read at all', () => {

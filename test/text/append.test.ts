@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Path } from '../../schema/path.ts';
-import type { Change, EntryText } from '../../server/findings/finding.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
+import type { Change, EntryText } from '../../server/core/findings/finding.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 
 const edited = (text: string, ...changes: readonly Change[]): string | null => {
   const splices = applyChanges(readSyntax(text), changes);

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { Place } from '../../server/findings/finding.ts';
-import { pathAt } from '../../server/text/pathAt.ts';
-import { rangeOf } from '../../server/text/rangeOf.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../../server/text/values.ts';
+import type { Place } from '../../server/core/findings/finding.ts';
+import { pathAt } from '../../server/core/text/reading/pathAt.ts';
+import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../../server/core/text/reading/values.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 
 const text = boatText`
@@ -215,7 +215,7 @@ describe('isBroken', () => {
     expect(hasSlip(read, ['bays'])).toBe(false);
   });
 
-  test('an entry whose dash slipped is in doubt', () => {
+  test('an entry whose dash slipped is in uncertainty', () => {
     const entry = readSyntax('payload:\n  - name: a\n  -name: b\n    mass: 2\n');
     expect(isBroken(entry, ['payload', 1])).toBe(true);
     expect(isBroken(entry, ['payload', 1, 'name'])).toBe(true);

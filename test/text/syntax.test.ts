@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { Finding } from '../../server/findings/finding.ts';
-import { rangeOf } from '../../server/text/rangeOf.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import { valueAt } from '../../server/text/values.ts';
+import type { Finding } from '../../server/core/findings/finding.ts';
+import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { valueAt } from '../../server/core/text/reading/values.ts';
 import { boatText } from '../helpers/boatText.ts';
 
 /** The findings of a text as `code: marked characters`. */

@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pathKey } from '../../schema/path.ts';
-import type { Analysis } from '../../server/analysis.ts';
-import { correctionEdits, moveEdits } from '../../server/answers/sheetEdits.ts';
-import { splice } from '../../server/text/edit.ts';
-import { predictTrial } from '../../server/trials/predict.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { splice } from '../../server/core/text/editing/edit.ts';
+import { predictTrial } from '../../server/core/trials/pool/predict.ts';
+import { correctionEdits, moveEdits } from '../../server/editor/answers/sheetEdits.ts';
 import { analysed, fileFindings } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth } from '../helpers/corrected.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
-const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.shelf));
+const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.cache));
 
 /** Three trials of the probe, undated, the battery 20 mm further aft than in the file in the first two. */
 const log = (payload: string, trials: string) => `${PROBE.replace('bays:\n', `${payload}bays:\n`)}trials:\n${trials}`;

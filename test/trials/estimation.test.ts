@@ -5,12 +5,12 @@ import {
   narrowed,
   type Piece,
   type Thing,
-} from '../../server/trials/estimation/hypothesis.ts';
-import { mixed } from '../../server/trials/estimation/mixture.ts';
-import { scaleLike } from '../../server/trials/estimation/scale.ts';
-import { knownWith, misfit, type Space, spaceOf } from '../../server/trials/estimation/space.ts';
-import { EVEN_REACH, normalBelow, withinReach } from '../../server/trials/estimation/truncated.ts';
-import { leastSquaresFrom } from '../../server/trials/leastSquares.ts';
+} from '../../server/core/trials/estimation/hypothesis.ts';
+import { leastSquaresFrom } from '../../server/core/trials/estimation/leastSquares.ts';
+import { mixed } from '../../server/core/trials/estimation/mixture.ts';
+import { scaleLike } from '../../server/core/trials/estimation/scale.ts';
+import { knownWith, misfit, type Space, spaceOf } from '../../server/core/trials/estimation/space.ts';
+import { EVEN_REACH, normalBelow, withinReach } from '../../server/core/trials/estimation/truncated.ts';
 import { seeded } from '../helpers/seeded.ts';
 
 /** Simpson's rule. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { incline, metacentricHeight } from '../../server/trials/inclining.ts';
+import { incline, metacentricHeight } from '../../server/core/trials/pool/inclining.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { PROBE } from '../helpers/probe.ts';
 
@@ -54,7 +54,7 @@ it('finds the height of G that the barge was not filed with', () => {
   const { boat, trials, kept } = analysed(
     `${PROBE}trials:\n  - { condition: inclining, mass: 50 g, moved: 40 mm, heel: ${heel}° ± 0.1° }\n`,
   );
-  const found = incline(boat, trials[0]!, kept.shelf, 0.002)!;
+  const found = incline(boat, trials[0]!, kept.cache, 0.002)!;
   expect(found.gm.value).toBeCloseTo(gm, 9);
   expect(found.gmOfFile).toBeCloseTo(0.025 + 0.01 / 0.6 - 0.0285, 9);
   expect(found.heightOfG.value).toBeCloseTo(0.025 + 0.01 / 0.6 - gm, 9);

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import type { Doubt } from '../../server/doubt/spread.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 
@@ -43,11 +43,11 @@ const truth = analysed(none.replace('station: 90 to 170 mm', 'station: 110 to 19
 const battery = analysed(strayed(shownBy(truth)));
 const dunlin = analysed(dunlinText);
 
-const figuresOf = (analysis: Analysis): readonly (readonly [string, Doubt])[] => {
-  const { surfaced, submerged } = analysis.doubts()!;
+const figuresOf = (analysis: Analysis): readonly (readonly [string, Uncertainty])[] => {
+  const { surfaced, submerged } = analysis.uncertainties()!;
   return [
-    ...Object.entries(surfaced ?? {}).map(([name, doubt]) => [`surfaced ${name}`, doubt] as const),
-    ...Object.entries(submerged ?? {}).map(([name, doubt]) => [`submerged ${name}`, doubt] as const),
+    ...Object.entries(surfaced ?? {}).map(([name, uncertainty]) => [`surfaced ${name}`, uncertainty] as const),
+    ...Object.entries(submerged ?? {}).map(([name, uncertainty]) => [`submerged ${name}`, uncertainty] as const),
   ];
 };
 const verdictOf = (analysis: Analysis) => analysis.learned().verdict()!;
@@ -96,9 +96,9 @@ describe('a part elsewhere', () => {
   });
 });
 
-it('without trials nothing changes: figures and doubts are those of the file', () => {
+it('without trials nothing changes: figures and uncertainties are those of the file', () => {
   const analysis = analysed(none);
-  expect(analysis.doubts()).toBe(analysis.filedDoubts());
+  expect(analysis.uncertainties()).toBe(analysis.filedUncertainties());
   const { boat, surfaced, submerged } = analysis.withTrials();
   expect(boat).toBe(analysis.boat);
   expect(surfaced).toBe(analysis.surfaced);
@@ -120,12 +120,12 @@ describe('marks that are read again and again', () => {
         - { condition: surfaced, marks: [${Array(times).fill('{ station: 60 mm, height: 50 mm ± 1 mm }, { station: 340 mm, height: 50 mm ± 1 mm }').join(', ')}], heel: 0° ± 0.5° }
     `);
   const [once, often] = [repeated(1), repeated(40)];
-  it('never make a doubt larger, and tell no more than the zero of the tape lets', () => {
+  it('never make an uncertainty larger, and tell no more than the zero of the tape lets', () => {
     const before = new Map(figuresOf(once));
     for (const [name, { sigma }] of figuresOf(often)) expect(sigma, name).toBeLessThan(1.05 * before.get(name)!.sigma);
-    const draft = often.doubts()!.surfaced!.draft.sigma;
+    const draft = often.uncertainties()!.surfaced!.draft.sigma;
     // A quarter of the variance of a mark is shared by all of the day: half a millimetre, beside what the file knows.
-    const filed = often.filedDoubts().surfaced!.draft.sigma;
+    const filed = often.filedUncertainties().surfaced!.draft.sigma;
     expect(draft).toBeGreaterThan(0.95 / Math.hypot(1 / filed, 1 / 0.5e-3));
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Fit, leastSquares } from '../../server/trials/leastSquares.ts';
+import { type Fit, leastSquares } from '../../server/core/trials/estimation/leastSquares.ts';
 import { longley, norris } from './certified.ts';
 
 function fitted(rows: readonly (readonly number[])[], values: readonly number[]): Fit {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Doubts } from '../../server/doubt/doubts.ts';
-import { learn } from '../../server/trials/learn.ts';
-import { factOf } from '../../server/trials/pool/words.ts';
+import { learn } from '../../server/core/trials/learn.ts';
+import { factOf } from '../../server/core/trials/pool/words.ts';
+import type { Uncertainties } from '../../server/core/uncertainty/uncertainties.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { drawPool, type Figures, type SyntheticPool, type Wrong } from './syntheticPool.ts';
 
@@ -18,9 +18,9 @@ const pools: readonly SyntheticPool[] = KINDS.flatMap(wrong => {
   }
   return drawn;
 });
-const read = pools.map(pool => ({ pool, verdict: learn(pool.lesson, true).verdict()! }));
+const read = pools.map(pool => ({ pool, verdict: learn(pool.trialSet, true).verdict()! }));
 
-const doubtOf = ({ surfaced, submerged }: Doubts, figure: keyof Figures) => {
+const uncertaintyOf = ({ surfaced, submerged }: Uncertainties, figure: keyof Figures) => {
   switch (figure) {
     case 'fill':
     case 'bg':
@@ -39,12 +39,12 @@ const isOf =
   ({ pool }: (typeof read)[number]) =>
     pool.wrong.join() === wrong.join();
 
-describe(`${pools.length} boats whose every figure is off by its doubt`, () => {
+describe(`${pools.length} boats whose every figure is off by its uncertainty`, () => {
   it('with the trials each figure lies within one and two uncertainties as often as it should', () => {
     const scores = read.flatMap(({ pool, verdict }) =>
       (Object.keys(pool.figures) as (keyof Figures)[]).flatMap(figure => {
-        const doubt = doubtOf(verdict.doubts, figure);
-        return doubt ? [Math.abs(doubt.value - pool.figures[figure]) / doubt.sigma] : [];
+        const uncertainty = uncertaintyOf(verdict.uncertainties, figure);
+        return uncertainty ? [Math.abs(uncertainty.value - pool.figures[figure]) / uncertainty.sigma] : [];
       }),
     );
     const within = (reach: number) => scores.filter(score => score < reach).length / scores.length;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { predictTrial } from '../../server/trials/predict.ts';
+import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
@@ -8,7 +8,7 @@ const DEGREE = Math.PI / 180;
 /** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
 function shown(trial: string, text = PROBE): readonly (number | null)[] {
   const { boat, trials, kept } = analysed(`${text}trials:\n  - ${trial}\n`);
-  return predictTrial(boat, trials[0]!, kept.shelf);
+  return predictTrial(boat, trials[0]!, kept.cache);
 }
 
 /** All worked by hand from the barge's round numbers. */

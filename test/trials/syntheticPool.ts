@@ -1,20 +1,20 @@
 import { createDescriber } from '../../schema/describe.ts';
 import type { PartEntry } from '../../schema/hull.ts';
-import type { Boat } from '../../server/boat/boat.ts';
-import { readBoat } from '../../server/boat/readBoat.ts';
-import { readPart } from '../../server/boat/readPart.ts';
-import type { BoatSource } from '../../server/boat/source.ts';
-import type { Reading, Trial } from '../../server/boat/trial.ts';
-import { assembleBodies, emptyShelf } from '../../server/bodies/assemble.ts';
-import { floatSubmerged } from '../../server/conditions/submerged.ts';
-import { floatSurfaced } from '../../server/conditions/surfaced.ts';
-import { plain } from '../../server/doubt/edits.ts';
-import { inputsOf } from '../../server/doubt/inputs.ts';
-import { emptyVariations } from '../../server/doubt/variations.ts';
-import { withInputs } from '../../server/doubt/withInputs.ts';
-import { readSyntax } from '../../server/text/syntax.ts';
-import type { Lesson } from '../../server/trials/lesson.ts';
-import { predictTrial } from '../../server/trials/predict.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { readPart } from '../../server/core/boat/readPart.ts';
+import type { BoatSource } from '../../server/core/boat/source.ts';
+import type { Reading, Trial } from '../../server/core/boat/trial.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { predictTrial } from '../../server/core/trials/pool/predict.ts';
+import type { TrialSet } from '../../server/core/trials/pool/trialSet.ts';
+import { plain } from '../../server/core/uncertainty/edits.ts';
+import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
+import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
+import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 
@@ -61,7 +61,7 @@ export type Wrong = 'slip' | 'dry' | 'wet' | 'elsewhere';
 
 /** A pool: what the builder has, and what is true. */
 export interface SyntheticPool {
-  readonly lesson: Lesson;
+  readonly trialSet: TrialSet;
   readonly wrong: readonly Wrong[];
   readonly truth: Boat;
   readonly figures: Figures;
@@ -78,7 +78,7 @@ export type Figures = Readonly<
 >;
 
 /**
- * Draws a boat, lets every figure of it be off by its doubt, does to it what is wrong, and reads it in the pool with noise.
+ * Draws a boat, lets every figure of it be off by its uncertainty, does to it what is wrong, and reads it in the pool with noise.
  * Null where that boat would sink, fall over or not hang neutral.
  */
 export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool | null {
@@ -96,9 +96,9 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool
     drawn.set(station, drawn.get(station)! + by);
   }
   const off = withInputs(source, drawn);
-  const hidden =
+  const unlisted =
     wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
-  const weight = hidden && readPart(hidden, ['hidden'], source.around, [])!;
+  const weight = unlisted && readPart(unlisted, ['hidden'], source.around, [])!;
   const truth: Boat = weight ? { ...off, payload: [...off.payload, weight] } : off;
   const read = trials.map(trial => readOff(truth, trial, random));
   const figures = figuresOf(truth);
@@ -114,7 +114,7 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool
     readings: trial.readings.map(reading => (slip && reading === victim ? slip : reading)),
   }));
   return {
-    lesson: { source, inputs, variations, shelf: emptyShelf(), trials: told },
+    trialSet: { source, inputs, variations, cache: emptyCache(), trials: told },
     wrong,
     truth,
     figures,
@@ -126,7 +126,7 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool
 
 /** Between 1 and 5 % of the boat's mass, anywhere in the tube or in the hull. */
 function hiddenPart({ boat, around }: BoatSource, isWet: boolean, { even }: Seeded): PartEntry {
-  const whole = assembleBodies(boat, emptyShelf()).mass;
+  const whole = assembleBodies(boat, emptyCache()).mass;
   const mass = whole * (0.01 + 0.04 * even());
   const { from, to } = around.shapes.boundsOf(boat.compartments[0]!.form);
   const at = (axis: 0 | 1 | 2, margin: number) =>
@@ -139,7 +139,7 @@ function hiddenPart({ boat, around }: BoatSource, isWet: boolean, { even }: Seed
 }
 
 export function figuresOf(boat: Boat): Figures | null {
-  const bodies = assembleBodies(boat, emptyShelf());
+  const bodies = assembleBodies(boat, emptyCache());
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral' || !submerged.stable) return null;
@@ -157,7 +157,7 @@ export function figuresOf(boat: Boat): Figures | null {
 }
 
 function readOff(boat: Boat, trial: Trial, { normal }: Seeded): Trial | null {
-  const shown = predictTrial(boat, trial, emptyShelf());
+  const shown = predictTrial(boat, trial, emptyCache());
   if (shown.some(value => value === null)) return null;
   const isLyingOver = trial.readings.some(({ of }, i) => (of === 'heel' || of === 'trim') && Math.abs(shown[i]!) > 0.5);
   const fill = trial.readings.findIndex(({ of }) => of === 'fill');

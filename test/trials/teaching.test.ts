@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../server/analysis.ts';
-import { jsonReport } from '../../server/report/jsonReport.ts';
-import { applyChanges, splice } from '../../server/text/edit.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { jsonReport } from '../../server/core/report/jsonReport.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed, marked, service } from '../helpers/analysed.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
@@ -44,7 +44,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     expect(marked(dunlin, finding!)).toBe('96 mm ± 1 mm');
   });
   it('is told as something unlisted, and has the figures of the true boat: 26 g with 6 ml at station 596 mm', () => {
-    const { told, doubts } = verdictOf(dunlin);
+    const { told, uncertainties } = verdictOf(dunlin);
     const unlisted = told.filter(({ causes }) => causes.length === 1 && causes[0]!.kind === 'unlisted');
     expect(unlisted.reduce((sum, { odds }) => sum + odds, 0)).toBeGreaterThan(0.5);
     const truth = analysed(
@@ -56,15 +56,19 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     );
     if (truth.surfaced.status !== 'afloat' || truth.submerged.status !== 'neutral')
       throw new Error('Dunlin must float');
-    const before = dunlin.filedDoubts();
-    for (const [doubt, filed, value] of [
-      [doubts.surfaced!.trim, before.surfaced!.trim, truth.surfaced.attitude.trim],
-      [doubts.surfaced!.draft, before.surfaced!.draft, (truth.surfaced.draftBow + truth.surfaced.draftStern) / 2],
-      [doubts.submerged!.fill!, before.submerged!.fill!, truth.submerged.fill],
-      [doubts.submerged!.trim!, before.submerged!.trim!, truth.submerged.trim],
+    const before = dunlin.filedUncertainties();
+    for (const [uncertainty, filed, value] of [
+      [uncertainties.surfaced!.trim, before.surfaced!.trim, truth.surfaced.attitude.trim],
+      [
+        uncertainties.surfaced!.draft,
+        before.surfaced!.draft,
+        (truth.surfaced.draftBow + truth.surfaced.draftStern) / 2,
+      ],
+      [uncertainties.submerged!.fill!, before.submerged!.fill!, truth.submerged.fill],
+      [uncertainties.submerged!.trim!, before.submerged!.trim!, truth.submerged.trim],
     ] as const) {
-      expect(Math.abs(doubt.value - value)).toBeLessThan(2.5 * doubt.sigma);
-      expect(Math.abs(doubt.value - value)).toBeLessThan(Math.abs(filed.value - value));
+      expect(Math.abs(uncertainty.value - value)).toBeLessThan(2.5 * uncertainty.sigma);
+      expect(Math.abs(uncertainty.value - value)).toBeLessThan(Math.abs(filed.value - value));
     }
   });
   it('is judged and corrected as the pool has her, bow up under water', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FileUnits } from '../../schema/units.ts';
-import { beyondLimit } from '../../server/wording/beyondLimit.ts';
-import { angleText, heelWords, lengthText, percentText, trimWords } from '../../server/wording/numbers.ts';
+import { beyondLimit } from '../../server/core/wording/beyondLimit.ts';
+import { angleText, heelWords, lengthText, percentText, trimWords } from '../../server/core/wording/numbers.ts';
 
 const degrees = Math.PI / 180;
 const metric: FileUnits = { length: 'mm', mass: 'g' };

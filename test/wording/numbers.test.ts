@@ -16,7 +16,7 @@ import {
   tapeText,
   trimWords,
   volumeText,
-} from '../../server/wording/numbers.ts';
+} from '../../server/core/wording/numbers.ts';
 
 const METRIC: FileUnits = { length: 'mm', mass: 'g' };
 const INCHES: FileUnits = { length: 'in', mass: 'oz' };

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
-import { boxForm } from '../../../server/geometry/box.ts';
-import type { Form, Revolved } from '../../../server/geometry/form.ts';
-import type { Cuttable } from '../../../server/geometry/immersion.ts';
-import { solidOf, wallOf } from '../../../server/geometry/solids.ts';
-import { unit, type Vec3 } from '../../../server/geometry/vector.ts';
+import type { Cuttable } from '../../../server/core/geometry/cut/immersion.ts';
+import { solidOf, wallOf } from '../../../server/core/geometry/cut/solids.ts';
+import { boxForm } from '../../../server/core/geometry/form/box.ts';
+import type { Form, Revolved } from '../../../server/core/geometry/form/form.ts';
+import { unit, type Vec3 } from '../../../server/core/geometry/form/vector.ts';
 import { mapForm, type Placement } from './forms.ts';
 
 const between = (min: number, max: number): fc.Arbitrary<number> =>

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
-import { type Cuttable, emptyImmersion, type Immersion } from '../../../server/geometry/immersion.ts';
-import type { Vec3 } from '../../../server/geometry/vector.ts';
+import { type Cuttable, emptyImmersion, type Immersion } from '../../../server/core/geometry/cut/immersion.ts';
+import type { Vec3 } from '../../../server/core/geometry/form/vector.ts';
 
 /** Double precision after a few dozen operations: what a closed form has to meet. */
 export const ROUNDING = 1e-12;

@@ -1,5 +1,5 @@
-import type { Ball, Form, Polyhedron, Revolved } from '../../../server/geometry/form.ts';
-import { unit, type Vec3 } from '../../../server/geometry/vector.ts';
+import type { Ball, Form, Polyhedron, Revolved } from '../../../server/core/geometry/form/form.ts';
+import { unit, type Vec3 } from '../../../server/core/geometry/form/vector.ts';
 
 export const revolved = (
   profile: readonly (readonly [number, number])[],

@@ -1,5 +1,5 @@
-import type { Polyhedron } from '../../../server/geometry/form.ts';
-import type { Vec3 } from '../../../server/geometry/vector.ts';
+import type { Polyhedron } from '../../../server/core/geometry/form/form.ts';
+import type { Vec3 } from '../../../server/core/geometry/form/vector.ts';
 
 /**
  * A closed surface from a grid of `rows` by `columns` cells, `point(u, v)` with u and v from 0 to 1, v round and round.

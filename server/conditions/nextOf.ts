@@ -1,5 +1,0 @@
-/** The next of an evenly spaced series, by the polynomial through those given (Newton's backward differences); nothing for none. */
-export function nextOf(series: readonly number[]): number {
-  if (series.length === 0) return 0;
-  return series.at(-1)! + nextOf(series.slice(1).map((value, i) => value - series[i]!));
-}

@@ -1,0 +1,47 @@
+import { findMaterial, type Material, nearestMaterial } from '../../../schema/materials.ts';
+import type { Path } from '../../../schema/path.ts';
+import type { Quantity } from '../../../schema/quantity.ts';
+import type { Finding } from '../findings/finding.ts';
+import { changeTo, valueFault } from './fault.ts';
+
+/** What of an entry tells its density. */
+export interface OfMaterial {
+  readonly material?: string | undefined;
+  readonly density?: Quantity | undefined;
+}
+
+/** Densities of the stock on the bench, kg/m3; null where the file gives none. */
+export interface StockDensities {
+  readonly lead: number | null;
+  readonly foam: number | null;
+}
+
+export interface KnownDensity {
+  /** kg/m3; null when nothing tells it. */
+  readonly density: number | null;
+  /** The handbook's entry; null when the material is not named or not known. */
+  readonly material: Material | null;
+  /** It is the handbook's figure, not the builder's own. */
+  readonly fromHandbook: boolean;
+}
+
+/** The entry's own density, else the stock's (lead, foam), else the handbook's for its material. */
+export function densityOf(entry: OfMaterial, stock: StockDensities, path: Path, findings: Finding[]): KnownDensity {
+  const material = entry.material === undefined ? null : findMaterial(entry.material);
+  if (entry.material !== undefined && material === null && entry.density === undefined) {
+    const near = nearestMaterial(entry.material);
+    const hint = near ? `Did you mean “${near}”?` : 'Give its density, such as “density: 1400 kg/m3”.';
+    findings.push(
+      valueFault(
+        'unknown-material',
+        [...path, 'material'],
+        `The handbook has no material “${entry.material}”. ${hint}`,
+        { mends: changeTo([...path, 'material'], near) },
+      ),
+    );
+  }
+  if (entry.density) return { density: entry.density.value, material, fromHandbook: false };
+  const ofStock = material?.key === 'lead' ? stock.lead : material?.key === 'foam' ? stock.foam : null;
+  if (ofStock !== null) return { density: ofStock, material, fromHandbook: false };
+  return { density: material?.density ?? null, material, fromHandbook: material !== null };
+}

@@ -1,0 +1,33 @@
+import type { Path } from '../../../schema/path.ts';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
+import type { Finding, Mend, Severity } from '../findings/finding.ts';
+import { quoteScalar } from '../text/reading/quoteScalar.ts';
+
+/** Findings on values and keys of the file, for the readers of this room. */
+export const valueFault = (
+  code: FindingCode,
+  path: Path,
+  message: string,
+  more: { severity?: Severity; mends?: readonly Mend[] } = {},
+): Finding => ({
+  code,
+  severity: more.severity ?? 'error',
+  message,
+  place: { on: 'value', path },
+  ...(more.mends?.length ? { mends: more.mends } : {}),
+});
+
+/** A finding on an entry as a whole: its key, or its first line, is marked. */
+export const entryFault = (code: FindingCode, path: Path, message: string, severity: Severity = 'error'): Finding => ({
+  code,
+  severity,
+  message,
+  place: { on: 'entry', path },
+});
+
+/** Offers the nearest known word in place of a value. */
+export function changeTo(path: Path, word: string | null): readonly Mend[] {
+  if (word === null) return [];
+  const text = quoteScalar(word, true);
+  return [{ title: `Change to “${word}”`, changes: [{ kind: 'replace', place: { on: 'value', path }, text }] }];
+}

@@ -1,0 +1,92 @@
+import type { Path } from '../../../schema/path.ts';
+import { type Section, sectionsForm } from '../geometry/mesh/sections.ts';
+import { firstCrossing, loopArea, type Point2 } from '../geometry/outline/outline.ts';
+import { measuredForm, middle, type Placed, type PlacedForm, tellUnused } from './placed.ts';
+import { type Setting, tell } from './readingContext.ts';
+
+/** A table of offsets, where it is tabulated; an `offset` puts it aside. */
+export function placeSections(
+  entry: PlacedForm,
+  rows: NonNullable<PlacedForm['sections']>,
+  setting: Setting,
+): Placed | null {
+  const sections = rows.map(
+    ({ station, outline }): Section => ({
+      station: station.value,
+      outline: outline.map(([halfBreadth, height]): Point2 => [halfBreadth.value, height.value]),
+    }),
+  );
+  const before = setting.findings.length;
+  tellFaults(sections, setting);
+  if (setting.findings.length > before) return null;
+  tellUnused(entry, ['station', 'height', 'axis'], 'a table of offsets has its own stations and heights.', setting);
+  const { vertices, ...plain } = sectionsForm(sections, setting);
+  const aside = entry.offset ? middle(entry.offset) : 0;
+  const form = { ...plain, vertices: aside === 0 ? vertices : vertices.map((c, i) => (i % 3 === 1 ? c + aside : c)) };
+  return measuredForm(form, setting.around.shapes.boundsOf(form));
+}
+
+function tellFaults(sections: readonly Section[], setting: Setting): void {
+  for (const [i, { station, outline }] of sections.entries()) {
+    const before = sections[i - 1];
+    if (before && station <= before.station) {
+      tell(
+        setting,
+        'sections-order',
+        ['sections', i, 'station'],
+        `Stations of a table of offsets rise from bow to stern; section ${i + 1} does not lie aft of the one before it. For a step put the two a tenth of a millimetre apart.`,
+      );
+    }
+    tellOutlineFault(outline, i + 1, ['sections', i, 'outline'], setting);
+  }
+  if (sections.every(({ outline }) => loopArea(halfLoop(outline)) === 0)) {
+    tell(setting, 'sections-outline', ['sections'], 'None of these sections encloses anything: give half-breadths.');
+  }
+}
+
+/** With the centreline between its ends. */
+const halfLoop = (outline: readonly Point2[]): readonly Point2[] => [
+  [0, outline[0]![1]],
+  ...outline,
+  [0, outline.at(-1)![1]],
+];
+
+function tellOutlineFault(outline: readonly Point2[], number: number, keys: Path, setting: Setting): void {
+  const negative = outline.findIndex(([halfBreadth]) => halfBreadth < 0);
+  if (negative >= 0) {
+    tell(
+      setting,
+      'sections-outline',
+      [...keys, negative, 0],
+      'A half-breadth is measured from the centreline outward and cannot be negative; the port side is the mirror image.',
+    );
+    return;
+  }
+  const loop = halfLoop(outline);
+  const crossing = firstCrossing(loop);
+  if (crossing) {
+    const [one, other] = crossing;
+    // The loop has a centreline point before the outline's first one.
+    tell(
+      setting,
+      'sections-outline',
+      [...keys, Math.min(other, outline.length - 1)],
+      `The outline of section ${number} crosses itself: ${stretch(one, outline.length)} meets ${stretch(other, outline.length)}. Check the order of its points, from keel to deck.`,
+    );
+    return;
+  }
+  if (loopArea(loop) < 0) {
+    tell(
+      setting,
+      'sections-outline',
+      keys,
+      `The outline of section ${number} runs from deck to keel. Begin it at the keel.`,
+    );
+  }
+}
+
+/** A stretch of the loop in words; points of the outline count from 1. */
+function stretch(from: number, points: number): string {
+  if (from === 0) return 'the flat keel';
+  return from >= points ? 'the flat deck' : `the line from point ${from} to ${from + 1}`;
+}

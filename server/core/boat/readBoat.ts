@@ -1,0 +1,285 @@
+import type * as z from 'zod';
+import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, unitsSchema } from '../../../schema/boatFile.ts';
+import { closest } from '../../../schema/closest.ts';
+import type { Describer } from '../../../schema/describe.ts';
+import { isMap } from '../../../schema/fields.ts';
+import { type Path, pathKey } from '../../../schema/path.ts';
+import type { FileUnits } from '../../../schema/units.ts';
+import type { Finding } from '../findings/finding.ts';
+import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import type { Syntax } from '../text/reading/syntax.ts';
+import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/reading/values.ts';
+import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
+import type { Boat, Entry, Waterline } from './boat.ts';
+import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
+import { checkTrials } from './checkTrials.ts';
+import { entryFault, valueFault } from './fault.ts';
+import { checkValue } from './readEntry.ts';
+import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
+import type { ReadingContext } from './readingContext.ts';
+import { readLimits, readStock, stockDensities } from './readLimits.ts';
+import { type ReadEntry, readOne } from './readOne.ts';
+import { readPart } from './readPart.ts';
+import { readTrial } from './readTrial.ts';
+import { readWater } from './readWater.ts';
+import { type BoatSource, entriesIn, type Source } from './source.ts';
+import type { Trial } from './trial.ts';
+
+export interface BoatReading {
+  readonly boat: Boat;
+  /** The same with what its entries were read from. */
+  readonly source: BoatSource;
+  readonly trials: readonly Trial[];
+  readonly findings: readonly Finding[];
+  /** Mesh files that the boat is made of, by name. */
+  readonly meshNames: readonly string[];
+  /** For the next reading of this file. */
+  readonly kept: KeptEntries;
+}
+
+/** What a boat is read with besides its text. */
+export interface Resources {
+  readonly meshes: MeshLookup;
+  readonly shapes: Shapes;
+}
+
+/** Entries read before, by their text and place, so that a keystroke reads only the entry that it changed. */
+export interface KeptEntries {
+  readonly entries: ReadonlyMap<string, ReadEntry>;
+  readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
+}
+
+const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits', 'trials'];
+const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
+
+/**
+ * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
+ * in. Defaults stand in for sections that cannot be read; what is left out is named in `leftOut`.
+ */
+export function readBoat(
+  syntax: Syntax,
+  describer: Describer,
+  kept?: KeptEntries,
+  { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
+): BoatReading {
+  const findings: Finding[] = [];
+  const meshed = new Map<Entry, readonly string[]>();
+  const meshNames = new Set<string>();
+  const entries = new Map<string, ReadEntry>();
+  const leftOut: string[] = [];
+  // Bays and trials are in no figure anyway.
+  const leaveOut = ([section]: Path, name: string) => {
+    if (section !== 'bays' && section !== 'trials') leftOut.push(name);
+  };
+
+  const check = <T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey = false): T | null => {
+    const raw = valueAt(syntax, path);
+    if (raw === undefined || raw === null) return null;
+    const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]);
+    const checked = checkValue(schema, raw, { path, what, keysAt, keyByKey });
+    // Of a hull that is not read whole no trial can be judged.
+    if (!findings.some(isOfBoat)) findings.push(...checked.findings);
+    return checked.value;
+  };
+
+  const units: FileUnits = { ...DEFAULT_UNITS, ...known(check(unitsSchema, ['units'], 'the units', true)) };
+  // Bare numbers then stand for mm and g, which they may not be: every figure says that it was made without the units.
+  const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
+  if (isSlip || findings.some(({ severity }) => severity === 'error')) leftOut.push('units');
+  const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
+  const stockEntry = check(schemas.stock, ['stock'], 'the stock', true);
+  const around: ReadingContext = { units, stock: stockDensities(stockEntry), meshes, shapes };
+  const context = `${units.length} ${units.mass} ${around.stock.lead} ${around.stock.foam}`;
+
+  const list = <T, E extends Entry>(
+    path: Path,
+    what: string,
+    schema: z.ZodType<T>,
+    read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null,
+  ): readonly Source<T, E>[] => {
+    const raw = valueAt(syntax, path);
+    if (raw !== undefined && raw !== null && !Array.isArray(raw)) {
+      findings.push(
+        valueFault(
+          'not-a-list',
+          path,
+          `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
+        ),
+      );
+      leaveOut(path, String(path.at(-1)));
+      return [];
+    }
+    return entriesOf(syntax, path).flatMap(item => {
+      const key = `${context} ${pathKey(item.path)} ${item.source}`;
+      const had = item.shared ? undefined : kept?.entries.get(key);
+      const isSame = had && [...had.files].every(([name, file]) => meshes(name) === file);
+      const result = isSame ? had : readOne(schema, item.path, item.value, { what, describer, around, read });
+      if (!item.shared) entries.set(key, result);
+      findings.push(...result.findings);
+      for (const name of result.files.keys()) meshNames.add(name);
+      if (result.entry && result.files.size > 0) meshed.set(result.entry, [...result.files.keys()]);
+      if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
+      return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
+    });
+  };
+
+  leftOut.push(...checkKeys(syntax, findings));
+  const name = check(schemas.boat, ['boat'], 'the boat') ?? '';
+  const scale = readScale(check(schemas.scale, ['scale'], 'the scale'), findings);
+  const waterEntry = check(schemas.water, ['water'], 'the water', true);
+  const water = readWater(waterEntry, findings);
+  const waterline = readWaterline(check(schemas.waterline, ['hull', 'waterline'], 'the waterline'));
+  const sources = {
+    water: waterEntry,
+    stock: stockEntry,
+    shells: list(['hull', 'shells'], 'shell', schemas.shell, readShell),
+    compartments: list(['hull', 'compartments'], 'compartment', schemas.compartment, readCompartment),
+    tanks: list(['hull', 'tanks'], 'tank', schemas.tank, readTank),
+    ...aboardAndAshore(list(['payload'], 'part', schemas.part, readPart)),
+    around,
+  };
+  const boat = {
+    name,
+    scale,
+    units,
+    water,
+    waterline,
+    shells: entriesIn(sources.shells),
+    compartments: entriesIn(sources.compartments),
+    tanks: entriesIn(sources.tanks),
+    payload: entriesIn(sources.payload),
+    ashore: entriesIn(sources.ashore),
+    bays: entriesIn(list(['bays'], 'bay', schemas.bay, readBay)),
+    stock: readStock(stockEntry),
+    limits: readLimits(check(schemas.limits, ['limits'], 'the limits', true)),
+  };
+  const length = check(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
+  const whole = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
+  const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
+  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  const trials = entriesIn(list(['trials'], 'trial', schemas.trial, readTrial));
+  const checked = checkTrials(trials, whole, compartmentNames, shapes);
+  const ofDay = withBoatOfDay(sources, checked.trials);
+  findings.push(...checked.findings, ...ofDay.findings);
+  if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
+  const heard = findings.filter(finding => !isUncertain(syntax, finding));
+  return {
+    boat: whole,
+    source: { ...sources, boat: whole },
+    trials: ofDay.trials,
+    findings: withoutRepeats(heard),
+    meshNames: [...meshNames],
+    kept: { entries, schemas: { units, made: schemas } },
+  };
+}
+
+/** An error that leaves something out of the boat itself. */
+const isOfBoat = ({ severity, place }: Finding): boolean =>
+  severity === 'error' && !('path' in place && place.path[0] === 'trials');
+
+/** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
+function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
+  if ('path' in place && isBroken(syntax, place.path)) return true;
+  if (code.startsWith('trial-')) return syntax.slips.length > 0;
+  // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
+  if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
+  if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
+  return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
+}
+
+/** Findings that come of sizes, which bare numbers may give in another unit. */
+const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);
+
+const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
+  ...(units?.length ? { length: units.length } : {}),
+  ...(units?.mass ? { mass: units.mass } : {}),
+});
+
+const sameUnits = (a: FileUnits, b: FileUnits): boolean => a.length === b.length && a.mass === b.mass;
+
+function nameOf(raw: unknown): string | null {
+  const name = isMap(raw) ? raw.name : undefined;
+  return typeof name === 'string' || typeof name === 'number' ? String(name) : null;
+}
+
+const readWaterline = (entry: { bow: { value: number }; stern: { value: number } } | null): Waterline | null =>
+  entry ? { bow: entry.bow.value, stern: entry.stern.value } : null;
+
+/** `1:60` as 1/60. */
+function readScale(text: string | null, findings: Finding[]): number | null {
+  if (text === null) return null;
+  const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
+  const ratio = parts ? Number(parts[1]) : 0;
+  if (ratio > 0) return 1 / ratio;
+  findings.push(valueFault('wrong-value', ['scale'], `Expected a scale such as 1:60, but this says “${text}”.`));
+  return null;
+}
+
+/** With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats. */
+function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>, shapes: Shapes): number {
+  const ends = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form).to[0]);
+  return Math.max(0, ...ends, ...boat.payload.map(part => part.to[0]));
+}
+
+/** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */
+function checkKeys(syntax: Syntax, findings: Finding[]): readonly string[] {
+  const leftOut: string[] = [];
+  for (const [path, expected, where] of [
+    [[], SECTIONS, 'a boat file'],
+    [['hull'], HULL_KEYS, 'the hull'],
+  ] as const) {
+    const keys = keysOf(syntax, path);
+    for (const key of keys.filter(key => !expected.includes(key))) {
+      const near = closest(
+        key,
+        expected.filter(candidate => !keys.includes(candidate)),
+      );
+      const hint = near ? `Did you mean “${near}”?` : `Known here: ${expected.join(', ')}.`;
+      const place = { on: 'key', path: [...path, key] } as const;
+      findings.push({
+        code: 'unknown-key',
+        severity: 'error',
+        message: `There is no key “${key}” in ${where}. ${hint}`,
+        place,
+        ...(near
+          ? { mends: [{ title: `Change to “${near}”`, changes: [{ kind: 'replace', place, text: near }] }] }
+          : {}),
+      });
+      const value = valueAt(syntax, place.path);
+      if (isMap(value) || Array.isArray(value)) leftOut.push(key);
+    }
+  }
+  return leftOut;
+}
+
+function missingSections(syntax: Syntax, length: number | null): readonly Finding[] {
+  const root = valueAt(syntax, []);
+  if (root === undefined || root === null) return [];
+  if (!isMap(root)) {
+    return [entryFault('not-a-boat', [], 'A boat file begins with keys such as “boat: Petrel” and “hull:”.')];
+  }
+  const findings: Finding[] = [];
+  if (!('boat' in root))
+    findings.push(entryFault('missing-key', [], 'The boat needs a name: add a line “boat: Petrel”.'));
+  if (!('hull' in root)) {
+    findings.push(entryFault('missing-key', [], 'The boat needs a “hull:” with its length, and what floats it.'));
+  } else if (root.hull !== null && !isMap(root.hull)) {
+    findings.push(
+      valueFault(
+        'wrong-value',
+        ['hull'],
+        'Expected the hull’s keys below it: length, waterline, shells, compartments, tanks.',
+      ),
+    );
+  } else if (length === null && !(isMap(root.hull) && root.hull.length !== undefined && root.hull.length !== null)) {
+    findings.push(
+      entryFault(
+        'missing-key',
+        ['hull'],
+        'The hull needs “length”, such as “length: 900 mm”. Until then the aftmost end of what is in the file stands in for it.',
+      ),
+    );
+  }
+  return findings;
+}

@@ -1,0 +1,64 @@
+import type * as z from 'zod';
+import type { Describer } from '../../../schema/describe.ts';
+import type { Path } from '../../../schema/path.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { MeshFile, MeshLookup } from '../meshFiles/meshFile.ts';
+import type { Entry } from './boat.ts';
+import { checkValue } from './readEntry.ts';
+import type { ReadingContext } from './readingContext.ts';
+
+export interface ReadEntry {
+  readonly entry: Entry | null;
+  /** As its schema read it. */
+  readonly checked: unknown;
+  readonly findings: readonly Finding[];
+  /** Mesh files that it was made from, as they were. */
+  readonly files: ReadonlyMap<string, MeshFile | null>;
+}
+
+/** How an entry of one kind is read. */
+export interface OneEntry<T, E> {
+  readonly what: string;
+  readonly describer: Describer;
+  readonly around: ReadingContext;
+  readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;
+}
+
+/** One entry of a list by its schema and its reader; findings of both, the same slip told once. */
+export function readOne<T, E extends Entry>(
+  schema: z.ZodType<T>,
+  path: Path,
+  raw: unknown,
+  one: OneEntry<T, E>,
+): ReadEntry {
+  const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
+  const checked = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
+  const files = new Map<string, MeshFile | null>();
+  if (checked.value === null) return { entry: null, checked: null, findings: checked.findings, files };
+  const said: Finding[] = [];
+  const meshes: MeshLookup = name => {
+    const file = one.around.meshes(name);
+    files.set(name, file);
+    return file;
+  };
+  const entry = one.read(checked.value, path, { ...one.around, meshes }, said);
+  return {
+    entry,
+    checked: checked.value,
+    findings: [...checked.findings, ...withoutEchoes(checked.findings, said)],
+    files,
+  };
+}
+
+const UNKNOWNS = ['mass-unknown', 'volume-unknown', 'length-unknown'];
+const LACKS = [...UNKNOWNS, 'form-unknown', 'missing-key', 'trial-empty'];
+
+/** What an entry lacks because of a misspelt key or material was said there already. */
+function withoutEchoes(told: readonly Finding[], said: readonly Finding[]): readonly Finding[] {
+  const isMisspelt = told.some(
+    ({ code, mends }) => code === 'unknown-key' && mends?.some(mend => mend.changes[0]?.kind === 'replace'),
+  );
+  const isUnknown = said.some(({ code }) => code === 'unknown-material');
+  const echoes = isMisspelt ? LACKS : isUnknown ? UNKNOWNS : [];
+  return said.filter(({ code }) => !echoes.includes(code));
+}

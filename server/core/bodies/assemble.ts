@@ -1,0 +1,118 @@
+import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
+import { compoundSolid } from '../geometry/cut/compound.ts';
+import type { Cuttable } from '../geometry/cut/immersion.ts';
+import { add, scale, type Vec3 } from '../geometry/form/vector.ts';
+import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import { type TankBody, tankBody } from './tankWater.ts';
+
+/** Everything of the boat that displaces or weighs, ready for the hydrostatics. SI, boat axes. */
+export interface Bodies {
+  /** Density of the water, kg/m3. */
+  readonly density: number;
+  readonly displacers: readonly Displacer[];
+  readonly weights: readonly Weight[];
+  readonly tanks: readonly TankBody[];
+  /** Mass of all but ballast water, kg. */
+  readonly mass: number;
+  /** Moment of that mass about the origin, kg·m; over `mass` it is the centre of mass. */
+  readonly massMoment: Vec3;
+  /** All that keeps water out, cut as one. */
+  readonly hull: Cuttable;
+  /** All excluded volume, m3, and its first moment, m4. */
+  readonly volume: number;
+  readonly volumeMoment: Vec3;
+}
+
+/** What keeps water out. */
+export interface Displacer {
+  readonly entry: Entry;
+  readonly body: Cuttable;
+}
+
+export interface Weight {
+  readonly entry: Entry;
+  /** kg. */
+  readonly mass: number;
+  /** m. */
+  readonly centroid: Vec3;
+}
+
+/** Bodies made for entries before, so that a keystroke makes only those of the entry that it changed. */
+export interface BodyCache {
+  readonly displacers: WeakMap<Entry, Displacer | null>;
+  readonly tanks: WeakMap<Entry, TankBody>;
+  /** What was made from forms, whichever entries have them. */
+  readonly shapes: Shapes;
+}
+
+export const emptyCache = (): BodyCache => ({
+  displacers: new WeakMap(),
+  tanks: new WeakMap(),
+  shapes: createShapes(),
+});
+
+/** Builds the bodies of a boat; entries found in the cache are taken from it, new ones are put there. */
+export function assembleBodies(boat: Boat, cache: BodyCache): Bodies {
+  const pieces = piecesOf(boat, cache);
+  const { displacers, weights } = pieces;
+  const hull = compoundSolid(displacers.map(({ body }) => body));
+  return {
+    density: boat.water.density,
+    ...pieces,
+    mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
+    massMoment: weights.reduce<Vec3>((sum, weight) => add(sum, scale(weight.centroid, weight.mass)), [0, 0, 0]),
+    hull,
+    volume: hull.volume,
+    volumeMoment: hull.moment,
+  };
+}
+
+/** What displaces, weighs and holds water among some entries, one by one. */
+export type Pieces = Pick<Bodies, 'displacers' | 'weights' | 'tanks'>;
+
+export function piecesOf(boat: Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>, cache: BodyCache): Pieces {
+  const { shapes } = cache;
+  const displacer = <E extends Entry>(entry: E, make: (entry: E, shapes: Shapes) => Displacer | null) =>
+    cached(cache.displacers, entry, () => make(entry, shapes));
+  const displacers = [
+    ...boat.shells.map(shell => displacer(shell, shellDisplacer)),
+    ...boat.compartments.map(compartment => displacer(compartment, compartmentDisplacer)),
+    ...boat.tanks.map(tank => displacer(tank, tankDisplacer)),
+    ...boat.payload.map(part => displacer(part, partDisplacer)),
+  ].filter(made => made !== null);
+  const weights = [...boat.shells, ...boat.compartments, ...boat.payload].map(entry => ({
+    entry,
+    mass: entry.mass,
+    centroid: entry.centroid,
+  }));
+  return {
+    displacers,
+    weights,
+    tanks: boat.tanks.map(tank => cached(cache.tanks, tank, () => tankBody(tank, shapes.solidOf(tank.form)))),
+  };
+}
+
+function cached<B>(cache: WeakMap<Entry, B>, entry: Entry, make: () => B): B {
+  const kept = cache.get(entry);
+  if (kept !== undefined) return kept;
+  const made = make();
+  cache.set(entry, made);
+  return made;
+}
+
+const shellDisplacer = (shell: Shell, shapes: Shapes): Displacer => ({
+  entry: shell,
+  body: shapes.wallOf(shell.form, shell.endsClosed).withVolume(shell.volume),
+});
+
+const compartmentDisplacer = (compartment: Compartment, shapes: Shapes): Displacer => ({
+  entry: compartment,
+  body: shapes.solidOf(compartment.form),
+});
+
+/** A tank inside a compartment displaces nothing of its own: the compartment already does. */
+const tankDisplacer = (tank: Tank, shapes: Shapes): Displacer | null =>
+  tank.inside === null ? { entry: tank, body: shapes.solidOf(tank.form) } : null;
+
+const partDisplacer = (part: Part, shapes: Shapes): Displacer | null =>
+  part.inside === null && part.form ? { entry: part, body: shapes.solidOf(part.form) } : null;

@@ -1,0 +1,19 @@
+import type { Piece } from '../room/slots.ts';
+import type { Aim, Band, Row } from './program.ts';
+
+/** What a piece brings in a row, where it lies, in the row's own unit: by its length, for the mass is rounded to the scale. */
+export function broughtBy({ slot, station, offset }: Piece, row: Row): number {
+  const { perMass, perAft, perStarboard } = row.effectOf(slot);
+  const mass = (station[1] - station[0]) * slot.massPerLength;
+  const aft = (station[0] + station[1]) / 2 - slot.station[0];
+  return mass * (perMass + perAft * aft + perStarboard * (offset - slot.offset[0]));
+}
+
+/** The row of a boat that has these pieces in it already, as a row of the boat without them. */
+export function withoutPieces(row: Row, pieces: readonly Piece[]): Row {
+  const brought = pieces.reduce((sum, piece) => sum + broughtBy(piece, row), 0);
+  return { ...row, wanted: moved(row.wanted, brought) };
+}
+
+const moved = (wanted: Aim | Band, by: number): Aim | Band =>
+  'slack' in wanted ? { ...wanted, value: wanted.value + by } : { least: wanted.least + by, most: wanted.most + by };

@@ -1,0 +1,162 @@
+import type { Boat } from '../../boat/boat.ts';
+import { offWaterline } from '../../judges/trim.ts';
+import type { Steps } from '../../steps/steps.ts';
+import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
+import { cheapestPieces, priceOf, type Row, type Share } from '../balance/program.ts';
+import type { Correction, FloatedBoat } from '../correction.ts';
+import type { BoatToTrim } from '../room/boatToTrim.ts';
+import { roomsOf } from '../room/proposeBays.ts';
+import { type Piece, type Slot, slotSets } from '../room/slots.ts';
+import { isListing } from '../search/correct.ts';
+import { lay, type Workbench } from '../search/realise.ts';
+import { cutPiece } from '../search/rounding.ts';
+import { correctionTitle, nearestTitle } from '../words/correctionTitle.ts';
+
+/** Pieces of less than this are not worth cutting for a compromise, kg of lead or what foam counts as. */
+const TRIFLE = 0.002;
+
+/** A compromise that leaves more than this part of what is wrong is none. */
+const WORTH_IT = 0.5;
+/** Pieces are left out that together bring less than this part of what all of them bring. */
+const WORTH_A_PIECE = 0.1;
+
+/** Times that the balances are drawn up anew with the pieces aboard. */
+const ROUNDS = 3;
+
+/**
+ * The nearest that can be had when no pieces meet all limits: which limits give way is said in the title, never hidden.
+ * Null when the pieces would not take away half of what is wrong, or would break more limits than the `before` ones.
+ */
+export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, before: number): Steps<Correction | null> {
+  const { boat, surfaced, submerged } = boatToTrim;
+  let nearest: FloatedBoat | null = null;
+  let left = WORTH_IT * missOf({ boat, surfaced, submerged });
+  let isShort = false;
+  const onPaper = bench.rowsFor(null);
+  for (const slots of slotSets(boat, isListing(onPaper))) {
+    let rows = onPaper;
+    for (let round = 0; round < ROUNDS; round++) {
+      yield;
+      const few = worthwhile(slots, rows);
+      const shares = cheapestPieces(few.slots, rows, { elastic: true })?.shares ?? [];
+      const pieces = shares.filter(isWorthCutting).flatMap(share => cutPiece(share, boat.units) ?? []);
+      const laid = pieces.length > 0 ? lay(pieces, bench) : null;
+      if (!laid) break;
+      const isWorse = liesOver(laid) || laid.left.length > before;
+      const miss = isWorse ? Number.POSITIVE_INFINITY : missOf(laid);
+      if (miss < left) [nearest, left, isShort] = [laid, miss, few.isShort];
+      rows = bench.rowsFor(laid);
+    }
+  }
+  if (!nearest) return null;
+  return {
+    ...nearest,
+    condition: 'both',
+    title: nearest.left.length > 0 ? nearestTitle(nearest) : correctionTitle(nearest, 'both', submerged),
+    changes: nearest.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
+    note: isShort ? 'More pieces would bring less than a tenth of what these bring, so there are none.' : null,
+  };
+}
+
+const isWorthCutting = ({ mass, slot }: Share): boolean => mass * priceOf(slot) > TRIFLE;
+
+/** The levers without those that hardly matter: pieces are weighed against what they bring. */
+function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
+  const costOf = (set: readonly Slot[]) =>
+    cheapestPieces(set, rows, { elastic: true })?.cost ?? Number.POSITIVE_INFINITY;
+  const whole = cheapestPieces(slots, rows, { elastic: true });
+  const used = (whole?.shares ?? []).filter(isWorthCutting).map(({ slot }) => slot);
+  let few: readonly Slot[] = used;
+  const dearest = (whole?.cost ?? 0) + WORTH_A_PIECE * (costOf([]) - (whole?.cost ?? 0));
+  while (few.length > 1) {
+    const shorter = few.map(slot => {
+      const set = few.filter(other => other !== slot);
+      return { set, cost: costOf(set) };
+    });
+    const cheapest = shorter.reduce((least, one) => (one.cost < least.cost ? one : least));
+    if (cheapest.cost > dearest) break;
+    few = cheapest.set;
+  }
+  return { slots: few, isShort: few.length < used.length };
+}
+
+/** How far a boat that does not even float, or cannot hang, is counted to be outside its limits, in limits. */
+const NOT_AT_ALL = 100;
+
+/** How far a boat is outside its limits, by the full model: the sum over its figures of what is too much, in limits. */
+function missOf({ boat, surfaced, submerged }: Pick<FloatedBoat, 'boat' | 'surfaced' | 'submerged'>): number {
+  const { limits } = boat;
+  const over = (figure: number, limit: number) => Math.max(0, Math.abs(figure) / Math.max(limit, 1e-9) - 1);
+  const under = (figure: number, limit: number) => Math.max(0, limit - figure) / Math.max(limit, 1e-3);
+  const off = surfaced.status === 'afloat' ? offWaterline(boat, surfaced) : null;
+  const [low, high] = limits.submerged.fill;
+  const afloat =
+    surfaced.status === 'afloat' && off
+      ? over(off.draft ?? 0, limits.surfaced.draft) +
+        over(off.trim, limits.surfaced.trim) +
+        over(off.heel, limits.surfaced.heel) +
+        under(surfaced.gm, limits.surfaced.gm)
+      : NOT_AT_ALL;
+  const hanging =
+    submerged.status === 'neutral'
+      ? over(submerged.trim, limits.submerged.trim) +
+        over(submerged.heel, limits.submerged.heel) +
+        under(Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal), limits.submerged.bg) +
+        over(submerged.fill - (low + high) / 2, (high - low) / 2)
+      : NOT_AT_ALL;
+  return afloat + hanging;
+}
+
+/** Past this heel or trim the linear balances, and so the compromise, mean nothing, rad. */
+const FAR_OVER = Math.PI / 9;
+
+function liesOver({ surfaced, submerged }: FloatedBoat): boolean {
+  const tilts = [
+    ...(surfaced.status === 'afloat' ? [surfaced.attitude.trim, surfaced.attitude.heel] : [Math.PI]),
+    ...(submerged.status === 'neutral' ? [submerged.trim, submerged.heel] : []),
+  ];
+  return tilts.some(tilt => Math.abs(tilt) > FAR_OVER);
+}
+
+/** What room these pieces ask for, beyond that of the bays; null when they ask for none. */
+export function roomWords(pieces: readonly Piece[], { units }: Boat): string | null {
+  const asked = pieces.filter(({ slot }) => slot.bay.path.length === 0);
+  if (asked.length === 0) return null;
+  const words = asked.map(({ slot, mass, station, offset }) => {
+    const amount =
+      slot.material === 'lead'
+        ? `${massText(mass, units)} of lead`
+        : `${tapeText(station[1] - station[0], units)} of foam strip`;
+    const side = Math.abs(offset) < 0.001 ? '' : offset > 0 ? ', to starboard' : ', to port';
+    const middle = tapeText((station[0] + station[1]) / 2, units);
+    return `${amount} near station ${middle}, ${lengthText(slot.height, units)} up${side}`;
+  });
+  return `A bay for ${words.join(' and for ')} would meet every limit.`;
+}
+
+/** Lead and foam wherever the hull has room of its own, as broad and deep as the strip. */
+export function imaginedSlots(boat: Boat): readonly Slot[] {
+  return roomsOf(boat).map(({ name, takes, station, half, height }): Slot => {
+    const stock = boat.stock[takes];
+    const [breadth, depth] = stock.strip ?? [half, (height[1] - height[0]) / 2];
+    return {
+      bay: {
+        path: [],
+        name,
+        takes,
+        inside: null,
+        from: [station[0], -half, height[0]],
+        to: [station[1], half, height[1]],
+      },
+      material: takes,
+      density: stock.density,
+      breadth,
+      depth,
+      massPerLength: stock.density * breadth * depth,
+      pieces: [],
+      station,
+      offset: [-Math.max(0, half - breadth / 2), Math.max(0, half - breadth / 2)],
+      height: takes === 'lead' ? height[0] + depth / 2 : height[1] - depth / 2,
+    };
+  });
+}

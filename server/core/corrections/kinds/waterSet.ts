@@ -1,0 +1,126 @@
+import { freeName } from '../../boat/arrangement.ts';
+import type { Boat, Part, Water } from '../../boat/boat.ts';
+import { waterOfKind } from '../../boat/readWater.ts';
+import { assembleBodies } from '../../bodies/assemble.ts';
+import { floatSubmerged } from '../../conditions/submerged.ts';
+import { floatSurfaced } from '../../conditions/surfaced.ts';
+import type { EntryText } from '../../findings/finding.ts';
+import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
+import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import type { Steps } from '../../steps/steps.ts';
+import type { Lying } from '../balance/partEffects.ts';
+import { type Correction, renamed } from '../correction.ts';
+import type { BoatToTrim } from '../room/boatToTrim.ts';
+import type { Piece } from '../room/slots.ts';
+import { correct } from '../search/correct.ts';
+import { breaksLimit } from '../search/realise.ts';
+
+/** A piece of the set: one to be made, or one that is aboard already. */
+export interface SetPiece {
+  readonly part: Part;
+  /** How it is cut and laid, and what stands in the file for it; null for what is aboard. */
+  readonly made: { readonly piece: Piece; readonly entry: EntryText } | null;
+}
+
+/** One of the two waters: what lies aboard in it alone, and how the boat then lies. */
+export interface InWater {
+  readonly water: Water;
+  readonly only: readonly SetPiece[];
+  readonly lying: Lying;
+}
+
+/** Pieces that change with the water: the boat is within all limits in both, each with its own pieces aboard. */
+export interface WaterSet {
+  readonly inBoth: readonly SetPiece[];
+  readonly fresh: InWater;
+  readonly sea: InWater;
+}
+
+/** Densities closer than this are the same water, kg/m3. */
+const SAME_WATER = 1;
+
+/**
+ * The pieces to add for sea water and to take out again for fresh, at the file's temperature; the file's own water stands
+ * for the kind that it is nearer to. What is loose aboard already is the sea's when the boat needs no more. Else she is
+ * trimmed for fresh water and pieces are added for the sea; where adding will not do, each water gets pieces of its own.
+ * Null when the bays and the stock allow neither.
+ */
+export function* waterSetOf(boatToTrim: BoatToTrim): Steps<WaterSet | null> {
+  const [freshWater, seaWater] = watersOf(boatToTrim.boat.water);
+  const fresh = inWater(boatToTrim, freshWater);
+  const sea = inWater(boatToTrim, seaWater);
+  if (!fresh || !sea) return null;
+  const loose = boatToTrim.boat.payload.filter(part => !part.fixed);
+  const unladen = loose.length > 0 ? inWater(without(boatToTrim, loose), freshWater) : null;
+  if (unladen && isWithin(sea) && isWithin(unladen)) {
+    return {
+      inBoth: [],
+      fresh: { water: freshWater, only: [], lying: unladen },
+      sea: { water: seaWater, only: loose.map(part => ({ part, made: null })), lying: sea },
+    };
+  }
+  yield;
+  const first = yield* trimmed(fresh);
+  if (!first) return null;
+  const ladenAtSea = inWater({ ...boatToTrim, boat: first.lying.boat }, seaWater);
+  const added = ladenAtSea && (yield* trimmed(ladenAtSea, 'for sea'));
+  if (added) {
+    return {
+      inBoth: first.pieces,
+      fresh: { water: freshWater, only: [], lying: first.lying },
+      sea: { water: seaWater, only: added.pieces, lying: added.lying },
+    };
+  }
+  const own = yield* trimmed(sea, 'for sea');
+  if (!own) return null;
+  return {
+    inBoth: [],
+    fresh: { water: freshWater, only: first.pieces, lying: first.lying },
+    sea: { water: seaWater, only: own.pieces, lying: own.lying },
+  };
+}
+
+/** Fresh and sea water, one of them the water that the file has. */
+export function watersOf(water: Water): readonly [fresh: Water, sea: Water] {
+  const [fresh, sea] = [waterOfKind('fresh', water.temperature), waterOfKind('sea', water.temperature)];
+  const isFresh = Math.abs(water.density - fresh.density) < Math.abs(water.density - sea.density);
+  const near = isFresh ? fresh : sea;
+  const own = Math.abs(water.density - near.density) < SAME_WATER ? near : water;
+  return isFresh ? [own, sea] : [fresh, own];
+}
+
+interface Trimmed {
+  readonly pieces: readonly SetPiece[];
+  readonly lying: Lying;
+}
+
+/** The boat within her limits, with pieces laid where she is not, `purpose` in their names; null when none will do. */
+function* trimmed(boatToTrim: BoatToTrim, purpose = ''): Steps<Trimmed | null> {
+  if (isWithin(boatToTrim)) return { pieces: [], lying: boatToTrim };
+  const correction: Correction | null = yield* correct(boatToTrim, 'both');
+  if (!correction) return null;
+  const taken = [...boatToTrim.boat.payload, ...boatToTrim.boat.ashore];
+  const pieces = correction.pieces.map((piece, i): SetPiece => {
+    const part = correction.parts[i]!;
+    const name = purpose === '' ? part.name : freeName(`${part.name} ${purpose}`, taken);
+    return { part: { ...part, name }, made: { piece, entry: renamed(correction.entries[i]!, name) } };
+  });
+  return { pieces, lying: correction };
+}
+
+function inWater(boatToTrim: BoatToTrim, water: Water): BoatToTrim | null {
+  const boat: Boat = { ...boatToTrim.boat, water };
+  const bodies = assembleBodies(boat, boatToTrim.cache);
+  const surfaced = floatSurfaced(bodies, boat.length);
+  return surfaced.status === 'afloat'
+    ? { ...boatToTrim, boat, bodies, surfaced, submerged: floatSubmerged(bodies) }
+    : null;
+}
+
+const without = (boatToTrim: BoatToTrim, parts: readonly Part[]): BoatToTrim => ({
+  ...boatToTrim,
+  boat: { ...boatToTrim.boat, payload: boatToTrim.boat.payload.filter(part => !parts.includes(part)) },
+});
+
+const isWithin = ({ boat, surfaced, submerged }: BoatToTrim): boolean =>
+  ![...judgeSurfaced(boat, surfaced), ...judgeSubmerged(boat, submerged)].some(breaksLimit);

@@ -1,0 +1,16 @@
+import type { Boat } from '../../boat/boat.ts';
+import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
+import type { Submerged } from '../../conditions/submerged.ts';
+import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
+import type { PartSchema } from './pieceEntry.ts';
+
+/** The boat to be corrected and how it lies now. */
+export interface BoatToTrim {
+  readonly boat: Boat;
+  readonly bodies: Bodies;
+  readonly surfaced: SurfacedAfloat;
+  readonly submerged: Submerged;
+  readonly cache: BodyCache;
+  /** The schema of a payload entry in the file's units, for reading back what is offered. */
+  readonly schema: PartSchema;
+}

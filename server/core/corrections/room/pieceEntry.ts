@@ -1,0 +1,106 @@
+import type { partSchema } from '../../../../schema/hull.ts';
+import { readQuantity } from '../../../../schema/quantity.ts';
+import type { FileUnits } from '../../../../schema/units.ts';
+import { freeName } from '../../boat/arrangement.ts';
+import type { Boat, Part } from '../../boat/boat.ts';
+import { readPart } from '../../boat/readPart.ts';
+import type { EntryText } from '../../findings/finding.ts';
+import { createShapes } from '../../geometry/shapes/shapes.ts';
+import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
+import type { Piece } from './slots.ts';
+
+/** The cautions that go with the material, in the entry's own comment; local rules and qualified people come first. */
+const CAUTION = {
+  lead: 'lead: no dust or fumes, wash hands, away from children',
+  foam: 'foam: cut away from yourself, mind the dust',
+} as const;
+
+/** Names for pieces, none of them taken: after their bays. */
+export function nameFor(piece: Piece, taken: readonly { readonly name: string }[]): string {
+  const { bay, material } = piece.slot;
+  const wanted = bay.name.toLowerCase().includes(material) ? bay.name : `${material} ${bay.name}`;
+  return freeName(wanted, taken);
+}
+
+/** The schema of a payload entry for the file's units; costly to make, so made once. */
+export type PartSchema = ReturnType<typeof partSchema>;
+
+/**
+ * The part that the entry will be when the file is read again: read by the same schema, so that what is offered is what
+ * one gets. Null would be our own bug: an entry that does not read.
+ */
+export function partOfEntry(entry: EntryText, index: number, boat: Boat, schema: PartSchema): Part | null {
+  const read = schema.safeParse(Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])));
+  if (!read.success) return null;
+  const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density };
+  return readPart(
+    read.data,
+    ['payload', index],
+    { units: boat.units, stock, meshes: () => null, shapes: createShapes() },
+    [],
+  );
+}
+
+const scalar = (text: string): string | boolean => (text === 'false' ? false : text);
+
+/** The piece as it shall stand in the file, in the file's own units. */
+export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText {
+  const { units } = boat;
+  const { slot } = piece;
+  const at = (metres: number) => exactText(metres, units);
+  const isWhole = piece.counts.length > 0;
+  const fields: (readonly [string, string])[] = [
+    ['name', name],
+    ['material', slot.material],
+    ['mass', weightText(piece.mass, units)],
+  ];
+  fields.push(['box', `${bare(at(slot.breadth))} x ${at(slot.depth)}`]);
+  // Whole pieces are as long as their mass makes them: the program works it out, and their middle is what one measures.
+  fields.push([
+    'station',
+    isWhole
+      ? at((piece.station[0] + piece.station[1]) / 2)
+      : `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`,
+  ]);
+  if (Math.abs(piece.offset) > 1e-9) fields.push(['offset', at(piece.offset)]);
+  fields.push(['height', at(slot.height)]);
+  if (slot.bay.inside !== null) fields.push(['in', slot.bay.inside]);
+  fields.push(['fixed', 'false']);
+  // A cut piece's length is in its stations: said here too it would be false once the piece is recut.
+  const what = isWhole ? `${countWords(piece, boat)}; ` : '';
+  return { fields, comment: `${what}${CAUTION[slot.material]}` };
+}
+
+/** Read back, a mass is this near to what was meant (relative): a sliver of foam weighs hundredths of a gram. */
+const NEAR = 0.02;
+
+/** A mass with the digits that it takes to be near. */
+function weightText(mass: number, units: FileUnits): string {
+  for (let finer = 0; finer < 4; finer++) {
+    const text = massText(mass, units, finer);
+    const read = readQuantity(text, 'mass', units);
+    if (read.ok && Math.abs(read.value.value - mass) <= NEAR * mass) return text;
+  }
+  return massText(mass, units, 4);
+}
+
+/**
+ * Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch,
+ * with `finer` digits more for a figure that was the builder's own.
+ */
+export function exactText(metres: number, units: FileUnits, finer = 0): string {
+  const onTape = tapeText(metres, units);
+  const step = tapeStep(units);
+  if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
+  if (units.length === 'in' || units.length === 'ft') return `${Number((metres / 0.0254).toFixed(3 + finer))} in`;
+  const perUnit = { mm: 1e3, cm: 1e2, m: 1 }[units.length];
+  const decimals = units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4;
+  return `${Number((metres * perUnit).toFixed(decimals + finer))} ${units.length}`;
+}
+
+/** A figure without its unit, for the first of two: "12" of "12 mm". */
+export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+
+/** "2 x 10 g and 1 x 5 g". */
+export const countWords = ({ slot, counts }: Piece, { units }: Boat): string =>
+  counts.flatMap((count, k) => (count > 0 ? [`${count} x ${massText(slot.pieces[k]!, units)}`] : [])).join(' and ');

@@ -1,0 +1,74 @@
+import type { FileUnits } from '../../../../schema/units.ts';
+import type { Boat, Part, WrittenExtent } from '../../boat/boat.ts';
+import type { Change } from '../../findings/finding.ts';
+import type { Vec3 } from '../../geometry/form/vector.ts';
+import { tapeStep } from '../../wording/numbers.ts';
+import { bare, exactText } from './pieceEntry.ts';
+
+/** A part somewhere else: `along` m aft, `across` m to starboard. Its form stays behind; what weighs and its room move. */
+export function shifted(part: Part, along: number, across: number): Part {
+  const by = (p: Vec3): Vec3 => [p[0] + along, p[1] + across, p[2]];
+  return { ...part, centroid: by(part.centroid), from: by(part.from), to: by(part.to) };
+}
+
+/** What makes the file say that a part is where it was moved to: each place in its own unit, as range or as point. */
+export function placeChanges(part: Part, moved: Part, units: FileUnits): readonly Change[] {
+  const { written, path } = part;
+  if (!written) return [];
+  const changes: Change[] = [];
+  const text = (axis: 0 | 1, extent: WrittenExtent) => extentText(extent, [moved.from[axis], moved.to[axis]], units);
+  if (moved.from[0] !== part.from[0]) {
+    changes.push({
+      kind: 'replace',
+      place: { on: 'value', path: [...path, 'station'] },
+      text: text(0, written.station),
+    });
+  }
+  if (moved.from[1] !== part.from[1]) {
+    const { offset } = written;
+    changes.push(
+      offset
+        ? { kind: 'replace', place: { on: 'value', path: [...path, 'offset'] }, text: text(1, offset) }
+        : { kind: 'add-key', path, key: 'offset', text: text(1, { isRange: false, unit: units.length, sigma: null }) },
+    );
+  }
+  return changes;
+}
+
+/**
+ * The changes that move a part along the boat by about `metres` (aft positive), to marks of the tape in the unit that its
+ * station is written in. None when it does not move, null when its station cannot be rewritten.
+ */
+export function moveAlong(part: Part, metres: number, { units }: Boat): readonly Change[] | null {
+  if (!part.written) return null;
+  const step = markOf(part, units);
+  const along = Math.round(metres / step) * step;
+  return along === 0 ? [] : placeChanges(part, shifted(part, along, 0), units);
+}
+
+/** The mark of the tape by which a part moves, m: 1 mm, or 1/16 in where its station is in inches. */
+export const markOf = (part: Part, units: FileUnits): number => tapeStep(tapeOf(part, 0, units));
+
+/** The units that a part's station (0) or offset (1) is written in: by marks of that tape it moves. */
+export function tapeOf({ written }: Part, axis: 0 | 1, units: FileUnits): FileUnits {
+  const extent = axis === 0 ? written?.station : written?.offset;
+  return extent ? unitsOf(extent, units) : units;
+}
+
+/** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
+function extentText(extent: WrittenExtent, [from, to]: readonly [number, number], units: FileUnits): string {
+  const own = unitsOf(extent, units);
+  const at = (metres: number): string => exactText(metres, own, 2);
+  // A bare number of feet would be written in inches: it gets its unit.
+  const isBare = extent.unit === null && units.length !== 'ft';
+  const last = (metres: number): string => (isBare ? bare(at(metres)) : at(metres));
+  const uncertainty = extent.sigma === null ? '' : ` ± ${last(extent.sigma)}`;
+  return extent.isRange ? `${bare(at(from))} to ${last(to)}${uncertainty}` : `${last((from + to) / 2)}${uncertainty}`;
+}
+
+const LENGTHS: readonly FileUnits['length'][] = ['mm', 'cm', 'm', 'in', 'ft'];
+
+function unitsOf({ unit }: WrittenExtent, units: FileUnits): FileUnits {
+  const length = LENGTHS.find(name => name === unit);
+  return length ? { ...units, length } : units;
+}

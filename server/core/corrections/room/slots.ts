@@ -1,0 +1,148 @@
+import type { Bay, Boat, Part, StockMaterial } from '../../boat/boat.ts';
+import type { Vec3 } from '../../geometry/form/vector.ts';
+
+/**
+ * A stretch of a bay that is still free, and the strip that pieces for it are cut from. A piece lies fore and aft in it:
+ * its mass and where it lies are free, its cross-section is the strip's. Lead lies on the bay's floor, foam under its
+ * roof.
+ */
+export interface Slot {
+  readonly bay: Bay;
+  readonly material: 'lead' | 'foam';
+  /** kg/m3. */
+  readonly density: number;
+  /** Cross-section of the piece, m. */
+  readonly breadth: number;
+  readonly depth: number;
+  /** kg per metre of length. */
+  readonly massPerLength: number;
+  /** Masses of the whole pieces that it must be made up of, kg; empty when it is cut to any length. */
+  readonly pieces: readonly number[];
+  /** Free room: stations between which the piece lies, and where its middle may be athwart, m. */
+  readonly station: readonly [number, number];
+  readonly offset: readonly [number, number];
+  /** Height of the middle of the piece, m. */
+  readonly height: number;
+}
+
+/** A piece laid in a lever's room. */
+export interface Piece {
+  readonly slot: Slot;
+  /** kg. */
+  readonly mass: number;
+  /** Ends, m. */
+  readonly station: readonly [number, number];
+  /** Middle athwart, m. */
+  readonly offset: number;
+  /** How many of each whole piece it is made up of, as in the lever's `pieces`; empty when it is cut. */
+  readonly counts: readonly number[];
+}
+
+/** Free stretches shorter than this are of no use, m. */
+const SHORTEST_ROOM = 0.004;
+
+/** What may still be put aboard: every free stretch of every bay that the stock fits into. */
+export const findSlots = (boat: Boat): readonly Slot[] =>
+  boat.bays.flatMap(bay => {
+    const [usual] = sectionsFor(bay, boat.stock[bay.takes]);
+    return usual ? slotsOf(bay, usual, boat) : [];
+  });
+
+/**
+ * The same with each way to cut or lay the stock, the one to try first at the head: only a piece narrower than its bay can
+ * hold a list, only one as broad as the bay fills it. A single set where there is no choice.
+ */
+export function slotSets(boat: Boat, isListing: boolean): readonly (readonly Slot[])[] {
+  const ways = boat.bays.map(bay => {
+    const stock = boat.stock[bay.takes];
+    const sections = sectionsFor(bay, stock);
+    // Whole pieces in a single row can hold a list as they are.
+    return isListing && stock.pieces.length === 0 ? [...sections].reverse() : sections;
+  });
+  const sets = Math.max(1, ...ways.map(({ length }) => length));
+  return Array.from({ length: sets }, (_, k) =>
+    boat.bays.flatMap((bay, i) => {
+      const section = ways[i]![Math.min(k, ways[i]!.length - 1)];
+      return section ? slotsOf(bay, section, boat) : [];
+    }),
+  );
+}
+
+function slotsOf(bay: Bay, [breadth, depth]: Section, boat: Boat): readonly Slot[] {
+  const stock = boat.stock[bay.takes];
+  const offset = [bay.from[1] + breadth / 2, bay.to[1] - breadth / 2] as const;
+  const height = bay.takes === 'lead' ? bay.from[2] + depth / 2 : bay.to[2] - depth / 2;
+  const slab: Box = {
+    from: [bay.from[0], bay.from[1], height - depth / 2],
+    to: [bay.to[0], bay.to[1], height + depth / 2],
+  };
+  return freeStretches(slab, boat.payload, bay.inside)
+    .filter(([from, to]) => to - from >= SHORTEST_ROOM)
+    .map(station => ({
+      bay,
+      material: bay.takes,
+      density: stock.density,
+      breadth,
+      depth,
+      massPerLength: stock.density * breadth * depth,
+      pieces: stock.pieces,
+      station,
+      offset,
+      height,
+    }));
+}
+
+type Section = readonly [breadth: number, depth: number];
+
+/**
+ * Cross-sections that pieces for a bay may have, the usual one first; none where the stock does not fit. A strip lies flat
+ * or on edge. Whole pieces are taken for cubes laid in a row, or in as many rows as lie abreast. Where the stock says
+ * nothing, pieces are as deep as the bay, and as broad or half as broad.
+ */
+function sectionsFor(bay: Bay, stock: StockMaterial): readonly Section[] {
+  const room: Section = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]];
+  if (stock.strip) {
+    const [b, d] = stock.strip;
+    const fits = ([breadth, depth]: Section) => breadth <= room[0] + HAIR && depth <= room[1] + HAIR;
+    return [[b, d] as const, [d, b] as const].filter(fits).slice(0, 1);
+  }
+  if (room[0] <= 0 || room[1] <= 0) return [];
+  if (stock.pieces.length === 0) return [room, [room[0] / 2, room[1]]];
+  const cube = Math.cbrt(Math.max(...stock.pieces) / stock.density);
+  const [breadth, depth] = [Math.min(cube, room[0]), Math.min(cube, room[1])];
+  const row: Section = [breadth, depth];
+  const abreast = Math.floor(room[0] / breadth + HAIR);
+  return abreast > 1 ? [row, [abreast * breadth, depth]] : [row];
+}
+
+/** Sizes that differ by less are the same on the bench, m. */
+const HAIR = 1e-6;
+
+interface Box {
+  readonly from: Vec3;
+  readonly to: Vec3;
+}
+
+/** The stations of the slab that no part takes up already, whole breadth. */
+function freeStretches(
+  slab: Box,
+  parts: readonly Part[],
+  inside: string | null,
+): readonly (readonly [number, number])[] {
+  const taken = parts
+    .filter(part => part.inside === inside && meets(part, slab))
+    .map(part => [part.from[0], part.to[0]] as const)
+    .sort((a, b) => a[0] - b[0]);
+  const free: (readonly [number, number])[] = [];
+  let from = slab.from[0];
+  for (const [start, end] of taken) {
+    if (start > from) free.push([from, start]);
+    from = Math.max(from, end);
+  }
+  if (from < slab.to[0]) free.push([from, slab.to[0]]);
+  return free;
+}
+
+/** Two boxes take up room in common. */
+export const meets = (a: Box, b: Box): boolean =>
+  ([0, 1, 2] as const).every(axis => a.from[axis] < b.to[axis] - HAIR && a.to[axis] > b.from[axis] + HAIR);

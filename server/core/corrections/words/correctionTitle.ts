@@ -1,0 +1,130 @@
+import type { FileUnits } from '../../../../schema/units.ts';
+import type { Boat } from '../../boat/boat.ts';
+import type { Submerged } from '../../conditions/submerged.ts';
+import type { Finding } from '../../findings/finding.ts';
+import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
+import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
+import type { FloatedBoat, Scope } from '../correction.ts';
+import { bare, countWords, exactText } from '../room/pieceEntry.ts';
+import type { Piece } from '../room/slots.ts';
+
+/** Longer lines than this are cut off in an editor's menu, characters. */
+const MENU = 90;
+
+/** The first of several ways to say the same, the fullest first, that a menu shows whole; else the shortest. */
+const fitted = (ways: readonly string[]): string => ways.find(way => way.length <= MENU) ?? ways.at(-1) ?? '';
+
+/** What a correction adds and what it brings, for the editor's menu and the report. */
+export const correctionTitle = (laid: FloatedBoat, scope: Scope, before: Submerged): string =>
+  titleOf(
+    addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
+    bringsWays(laid, scope, before),
+  );
+
+/** What is done and what it brings, each said in several ways, the fullest first. */
+export const titleOf = (done: readonly string[], brings: readonly string[]): string =>
+  fitted(done.flatMap(what => brings.map(gain => `${what}: ${gain}`)));
+
+/** What a correction of both conditions brings. */
+export const BOTH = ['both conditions within limits', 'both within limits'] as const;
+
+function bringsWays({ boat, surfaced, submerged }: FloatedBoat, scope: Scope, before: Submerged): readonly string[] {
+  if (scope === 'both') return BOTH;
+  if (scope === 'submerged') {
+    return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
+  }
+  if (boat.tanks.length === 0) return ['surfaced within limits'];
+  const left = outOf(judgeSubmerged(boat, submerged));
+  if (left === 0) return ['surfaced within limits, submerged too'];
+  const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
+  return [`surfaced within limits, submerged ${worse ? 'worse' : 'not'}`];
+}
+
+const outOf = (findings: readonly Finding[]): number =>
+  findings.filter(({ severity }) => severity !== 'information').length;
+
+/** The pieces in a line, each with what, how much and where. */
+export const piecesWords = (pieces: readonly Piece[], boat: Boat): string =>
+  pieces.map(piece => `${amountOf(piece, boat)} ${piece.slot.material} in “${piece.slot.bay.name}”`).join(', ');
+
+/**
+ * The pieces in a line, the fullest way first: each with what, how much and where; a material said once; only what they
+ * come to, with where; only what they come to.
+ */
+export function addedWays(pieces: readonly Piece[], boat: Boat): readonly string[] {
+  const places = (those: readonly Piece[]) => those.map(({ slot }) => `“${slot.bay.name}”`).join(', ');
+  const count = (those: readonly Piece[]) => (those.length > 1 ? `${those.length} pieces` : places(those));
+  return [
+    piecesWords(pieces, boat),
+    byMaterial(pieces, (those, material) =>
+      those
+        .map((piece, i) => `${amountOf(piece, boat)}${i > 0 ? '' : ` ${material}`} in “${piece.slot.bay.name}”`)
+        .join(', '),
+    ),
+    byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material} in ${places(those)}`),
+    byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material} in ${count(those)}`),
+    byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material}`),
+  ];
+}
+
+const byMaterial = (
+  pieces: readonly Piece[],
+  say: (those: readonly Piece[], material: Piece['slot']['material']) => string,
+): string =>
+  (['lead', 'foam'] as const)
+    .map(material => ({ material, those: pieces.filter(({ slot }) => slot.material === material) }))
+    .flatMap(({ those, material }) => (those.length > 0 ? [say(those, material)] : []))
+    .join(', ');
+
+/** Lead by the scale, foam by its three sizes, whole pieces by their number. */
+function amountOf(piece: Piece, boat: Boat): string {
+  const { slot, station, mass } = piece;
+  if (piece.counts.length > 0) return `${countWords(piece, boat)} of`;
+  if (slot.material === 'lead') return massText(mass, boat.units);
+  const at = (metres: number) => bare(exactText(metres, boat.units));
+  return `${at(slot.breadth)} x ${at(slot.depth)} x ${tapeText(station[1] - station[0], boat.units)}`;
+}
+
+function totalOf(pieces: readonly Piece[], units: FileUnits): string {
+  const sum = (size: (piece: Piece) => number) => pieces.reduce((total, piece) => total + size(piece), 0);
+  return pieces[0]?.slot.material === 'foam'
+    ? tapeText(
+        sum(({ station }) => station[1] - station[0]),
+        units,
+      )
+    : massText(
+        sum(({ mass }) => mass),
+        units,
+      );
+}
+
+/** The title of a correction that also stiffens the boat, B above G in m before and after. */
+export const stiffeningTitle = (laid: FloatedBoat, before: number, after: number): string => {
+  const [was, is] = [before, after].map(height => lengthText(height, laid.boat.units));
+  return titleOf(
+    addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
+    [`both within limits, B above G ${bare(was!)} to ${is}`],
+  );
+};
+
+/** The title of the nearest that can be had: the limits that give way, each with its figure where there is room. */
+export function nearestTitle({ pieces, boat, left }: FloatedBoat): string {
+  const added = addedWays(pieces, boat).map(words => `Insert ${words}`);
+  const names = left.map(({ code }) => LIMIT_NAMES[code] ?? code).join(', ');
+  const count = left.length === 1 ? 'one limit' : `${left.length} limits`;
+  return titleOf(added, [`the nearest; still out: ${names}`, `the nearest; ${count} still out`]);
+}
+
+const LIMIT_NAMES: Readonly<Record<string, string>> = {
+  'surfaced-draft': 'draft',
+  'surfaced-trim': 'trim',
+  'surfaced-heel': 'heel',
+  'surfaced-gm': 'metacentric height',
+  'submerged-trim': 'submerged trim',
+  'submerged-heel': 'submerged heel',
+  'submerged-bg': 'B above G',
+  'neutral-fill': 'tank',
+  'submerged-light': 'too light to dive',
+  'submerged-heavy': 'too heavy to rise',
+};

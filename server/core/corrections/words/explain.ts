@@ -1,0 +1,54 @@
+import type { BodyCache } from '../../bodies/assemble.ts';
+import { broughtBy } from '../balance/brought.ts';
+import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
+import { type Aim, type Band, cheapestPieces, type Row } from '../balance/program.ts';
+import type { Correction } from '../correction.ts';
+
+/** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
+export interface Explanation {
+  readonly balances: readonly BalanceShare[];
+  /** What a step of the scale more of each piece would change. */
+  readonly more: readonly (readonly FigureChange[])[];
+  readonly relaxations: readonly Relaxation[];
+}
+
+/** One balance: what was missing, and what each piece brings of it, in the row's own unit (kg or kg·m). */
+export interface BalanceShare {
+  readonly row: Row;
+  readonly brought: readonly number[];
+}
+
+/** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
+export interface Relaxation {
+  readonly row: Row;
+  readonly saves: number;
+}
+
+const WIDER = 1.1;
+
+export function explainCorrection(correction: Correction, rows: readonly Row[], cache: BodyCache): Explanation {
+  const { pieces } = correction;
+  const slots = pieces.map(piece => piece.slot);
+  const cost = cheapestPieces(slots, rows)?.cost;
+  return {
+    balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row)) })),
+    more: correction.parts.map(part => effectOfMore(part, correction, cache)),
+    relaxations:
+      cost === undefined
+        ? []
+        : rows.flatMap(row => {
+            const relaxed = rows.map(other => (other === row ? { ...row, wanted: widened(row.wanted) } : other));
+            const saves = cost - (cheapestPieces(slots, relaxed)?.cost ?? cost);
+            return saves > WORTH_SAYING ? [{ row, saves }] : [];
+          }),
+  };
+}
+
+/** Savings below this are nothing on a kitchen scale, g. */
+const WORTH_SAYING = 0.1;
+
+function widened(wanted: Aim | Band): Aim | Band {
+  if ('slack' in wanted) return { ...wanted, slack: wanted.slack * WIDER };
+  const size = (end: number) => Math.abs(end) * (WIDER - 1);
+  return { least: wanted.least - size(wanted.least), most: wanted.most + size(wanted.most) };
+}

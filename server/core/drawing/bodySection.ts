@@ -1,0 +1,130 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Boat } from '../boat/boat.ts';
+import { planeSection } from '../geometry/outline/planeSection.ts';
+import type { Loop } from '../geometry/outline/silhouette.ts';
+import { stationWords } from '../wording/numbers.ts';
+import { boatPicture } from './boatPicture.ts';
+import { captionOf, markWords } from './captions.ts';
+import { type Condition, drawnStateOf } from './drawnState.ts';
+import { type Frame, pathData } from './frame.ts';
+import { legendKeys } from './legendKeys.ts';
+import { mark } from './marks.ts';
+import { element, type Markup, text, together } from './markup.ts';
+import type { Picture } from './picture.ts';
+import { loopsOf, type Thing, type Things } from './things.ts';
+import { seen, turnFor, unturned } from './turn.ts';
+
+const WIDTH = 430;
+
+/** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
+export function bodySection(analysis: Analysis, condition: Condition, things: Things): Picture {
+  const drawnState = drawnStateOf(analysis, condition);
+  const { boat } = analysis;
+  const { station, where } = sectionStation(analysis, things);
+  const turn = turnFor(drawnState.up, 0);
+  const caption = captionOf(analysis, condition, 'section');
+  const { centreOfMass: g, centreOfBuoyancy: b, metacentre: m } = drawnState;
+  const hull = [...things.shells, ...things.compartments];
+  const beam = Math.max(0.001, ...hull.map(({ to }) => to[1]));
+  return boatPicture(
+    {
+      id: `${condition}-section`,
+      caption: {
+        ...caption,
+        words: `Cut at ${where}, ${stationWords(station, boat.units)}.`,
+      },
+      drawnState: turn ? drawnState : { ...drawnState, water: 'unknown' },
+      along: 0,
+      station,
+      turn: turn ?? unturned,
+      width: WIDTH,
+      room: { left: 80, width: WIDTH - 160, mostHeight: 250 },
+      loopsOf: thing => cutLoops(thing, station),
+      depthOf: ({ from, to }) => (from[1] - to[1]) * (to[2] - from[2]),
+      isLabelled: () => true,
+      surface:
+        turn && drawnState.water === 'below' && drawnState.level !== null
+          ? turn.height(drawnState.level, station)
+          : null,
+      bones: [
+        ...hull.flatMap(thing => loopsOf(thing, 0, analysis.kept.cache.shapes)),
+        paintedEnds(boat, station, beam),
+      ],
+      under: 8,
+      over: frame =>
+        together([
+          rims(analysis, hull, frame),
+          painted(boat, station, beam, frame),
+          m ? mark('M', frame.at(seen(m, 0)), markWords('M', m, boat), 'right') : null,
+          b ? mark('B', frame.at(seen(b, 0)), markWords('B', b, boat), 'left') : null,
+          g ? mark('G', frame.at(seen(g, 0)), markWords('G', g, boat), 'right') : null,
+          sides(frame),
+        ]),
+      legend: legendKeys(analysis, drawnState, things, ['G', 'B', 'M']).filter(
+        key => key.length === 1 || key === 'painted',
+      ),
+      data: { 'data-station': station },
+      proposal: null,
+    },
+    things,
+    analysis,
+  );
+}
+
+/** Through the middle of the largest tank, else of the broadest of what the hull is made of. */
+function sectionStation({ boat }: Analysis, things: Things): { readonly station: number; readonly where: string } {
+  const middle = ({ from, to }: Thing): number => (from[0] + to[0]) / 2;
+  const largest = boat.tanks.reduce((a, tank, i) => (tank.capacity > (boat.tanks[a]?.capacity ?? 0) ? i : a), 0);
+  const tank = things.tanks[largest];
+  if (tank) return { station: middle(tank), where: `the middle of “${tank.name}”` };
+  const [first, ...others] = [...things.shells, ...things.compartments];
+  if (!first) return { station: boat.length / 2, where: 'half length' };
+  const breadth = ({ from, to }: Thing): number => to[1] - from[1];
+  const broadest = others.reduce((a, b) => (breadth(b) > breadth(a) ? b : a), first);
+  return { station: middle(broadest), where: `the middle of “${broadest.name}”` };
+}
+
+/** Where the station cuts a thing; what has no form there is shown by its room. */
+function cutLoops({ form, from, to }: Thing, station: number): readonly Loop[] {
+  if (form) return planeSection(form, [1, 0, 0], station).map(loop => loop.map(point => seen(point, 0)));
+  if (station < from[0] || station > to[0]) return [];
+  const [a, b] = [seen(from, 0), seen(to, 0)];
+  return [[a, [b[0], a[1]], b, [a[0], b[1]]]];
+}
+
+/** The greatest outline of the hull, lightly, behind the cut. */
+function rims({ kept }: Analysis, hull: readonly Thing[], frame: Frame): Markup | null {
+  const loops = hull.flatMap(thing => loopsOf(thing, 0, kept.cache.shapes));
+  return loops.length === 0 ? null : element('path', { class: 'beyond', d: pathData(loops, frame) });
+}
+
+/** The painted waterline at the station, out to both sides of the hull, m. */
+function paintedEnds({ waterline, length }: Boat, station: number, beam: number): Loop {
+  if (!waterline) return [];
+  const height = waterline.bow + ((waterline.stern - waterline.bow) * station) / length;
+  return [
+    [-1.15 * beam, height],
+    [1.15 * beam, height],
+  ];
+}
+
+function painted(boat: Boat, station: number, beam: number, frame: Frame): Markup | null {
+  const [port, starboard] = paintedEnds(boat, station, beam).map(frame.at);
+  if (!port || !starboard) return null;
+  return element(
+    'path',
+    {
+      class: 'painted',
+      d: `M${port[0].toFixed(2)} ${port[1].toFixed(2)}L${starboard[0].toFixed(2)} ${starboard[1].toFixed(2)}`,
+    },
+    element('title', {}, text('painted waterline')),
+  );
+}
+
+const sides = (frame: Frame): Markup => {
+  const y = frame.y(0) - 4;
+  return together([
+    element('text', { class: 'tape-words', x: 12, y }, text('port')),
+    element('text', { class: 'tape-words', x: WIDTH - 12, y, 'text-anchor': 'end' }, text('starboard')),
+  ]);
+};

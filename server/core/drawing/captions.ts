@@ -1,0 +1,81 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Boat } from '../boat/boat.ts';
+import type { Vec3 } from '../geometry/form/vector.ts';
+import { offWaterline } from '../judges/trim.ts';
+import { angleText, heelWords, lengthText, massText, offsetWords, percentText, trimWords } from '../wording/numbers.ts';
+import type { Condition } from './drawnState.ts';
+import { type MarkName, markNames } from './marks.ts';
+
+export type View = 'side' | 'plan' | 'section';
+
+export interface Caption {
+  /** The picture's name: "Surfaced, side elevation". */
+  readonly title: string;
+  /** What stands over the drawing. */
+  readonly heading: string;
+  /** How the boat lies there, in a sentence or two. */
+  readonly words: string;
+}
+
+const VIEWS: Readonly<Record<View, readonly [name: string, from: string]>> = {
+  side: ['side elevation', 'from the port side'],
+  plan: ['plan', 'from above'],
+  section: ['body section', 'from astern'],
+};
+
+export function captionOf(analysis: Analysis, condition: Condition, view: View): Caption {
+  const [name, from] = VIEWS[view];
+  const state = condition === 'surfaced' ? 'Surfaced' : 'Submerged';
+  return {
+    title: `${state}, ${name}`,
+    heading: `${state}, ${from}`,
+    words: condition === 'surfaced' ? surfacedWords(analysis) : submergedWords(analysis),
+  };
+}
+
+function surfacedWords({ boat, surfaced }: Analysis): string {
+  const { units } = boat;
+  switch (surfaced.status) {
+    case 'afloat': {
+      const off = offWaterline(boat, surfaced);
+      const against = boat.waterline ? ' against the painted waterline' : '';
+      const draft = `Draft ${lengthText(surfaced.attitude.draft, units)}`;
+      return `${draft}; ${trimWords(off.trim)}${against}; ${heelWords(off.heel)}; metacentric height ${lengthText(surfaced.gm, units)}.`;
+    }
+    case 'sinks':
+      return `Sinks: ${massText(surfaced.excess, units)} too heavy to float. Drawn level.`;
+    case 'overturns':
+      return `Turns over: it comes to rest at a heel of ${angleText(Math.abs(surfaced.heel))}.`;
+    case 'unsettled':
+      return 'No attitude at rest was found. Drawn level.';
+    case 'empty':
+      return 'Nothing that floats is in the file yet.';
+  }
+}
+
+function submergedWords({ boat, submerged }: Analysis): string {
+  const { units } = boat;
+  switch (submerged.status) {
+    case 'neutral': {
+      const left = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);
+      const stays = submerged.stable
+        ? `${trimWords(submerged.trim)}; ${heelWords(submerged.heel)}; B ${lengthText(left, units)} above G, water moving`
+        : 'does not stay level: B is not above G once the water moves';
+      return `Neutral with ${percentText(submerged.fill)} in the tanks; ${stays}.`;
+    }
+    case 'heavy':
+      return `Too heavy to hang neutral by ${massText(submerged.excess, units)}, tanks empty. Drawn level.`;
+    case 'light': {
+      const tanks = submerged.hasTank ? 'tanks full' : 'there is no tank';
+      return `Too light to hang neutral by ${massText(submerged.lack, units)}, ${tanks}. Drawn level.`;
+    }
+    case 'unsettled':
+      return 'No attitude at rest was found. Drawn level.';
+    case 'empty':
+      return 'Nothing that floats is in the file yet.';
+  }
+}
+
+/** Where a centre is, for pointers and screen readers. */
+export const markWords = (name: MarkName, [x, y, z]: Vec3, { units }: Boat): string =>
+  `${name}, ${markNames[name]}: station ${lengthText(x, units)}, ${offsetWords(y, units)}, height ${lengthText(z, units)}`;

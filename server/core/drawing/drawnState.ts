@@ -1,0 +1,101 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Bodies } from '../bodies/assemble.ts';
+import { shareFills } from '../bodies/tankWater.ts';
+import { UPRIGHT } from '../conditions/attitude.ts';
+import { energyAt } from '../conditions/energy.ts';
+import { surfacedBoat } from '../conditions/load.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { Surfaced } from '../conditions/surfaced.ts';
+import { addScaled, length, scale, type Vec3 } from '../geometry/form/vector.ts';
+
+export type Condition = 'surfaced' | 'submerged';
+
+/** How the boat is drawn in one condition: its attitude, the surface, its tanks and its centres. SI, boat axes. */
+export interface DrawnState {
+  readonly condition: Condition;
+  /** Up in boat axes. */
+  readonly up: Vec3;
+  /** The surface is `up·p = level`, m; null where it is not in the picture or not known. */
+  readonly level: number | null;
+  /** Where water is: up to the surface, everywhere, or not known. */
+  readonly water: 'below' | 'everywhere' | 'unknown';
+  /** Fill of each tank, 0..1, in the order of the boat's tanks. */
+  readonly fills: readonly number[];
+  readonly centreOfMass: Vec3 | null;
+  readonly centreOfBuoyancy: Vec3 | null;
+  /** Where the buoyancy acts through when the boat heels a little; null submerged and where it means nothing. */
+  readonly metacentre: Vec3 | null;
+}
+
+export const drawnStateOf = ({ bodies, surfaced, submerged }: Analysis, condition: Condition): DrawnState =>
+  condition === 'surfaced' ? surfacedState(bodies, surfaced) : submergedState(bodies, submerged);
+
+function surfacedState(bodies: Bodies, surfaced: Surfaced): DrawnState {
+  const fills = bodies.tanks.map(({ tank }) => tank.fill);
+  if (surfaced.status === 'afloat') {
+    const { up, level, centreOfMass, centreOfBuoyancy, gm } = surfaced;
+    const metacentre = addScaled(centreOfMass, up, gm);
+    return { condition: 'surfaced', up, level, water: 'below', fills, centreOfMass, centreOfBuoyancy, metacentre };
+  }
+  if (surfaced.status === 'overturns') {
+    const up = upAt(surfaced.trim, surfaced.heel);
+    const state = energyAt(surfacedBoat(bodies), up);
+    const { volume, mx, my, mz } = state.immersed;
+    return {
+      condition: 'surfaced',
+      up,
+      level: state.level,
+      water: 'below',
+      fills,
+      centreOfMass: scale(state.totalMoment, 1 / state.totalMass),
+      centreOfBuoyancy: scale([mx, my, mz], 1 / volume),
+      metacentre: null,
+    };
+  }
+  return {
+    ...level(bodies, fills),
+    condition: 'surfaced',
+    water: surfaced.status === 'sinks' ? 'everywhere' : 'unknown',
+  };
+}
+
+function submergedState(bodies: Bodies, submerged: Submerged): DrawnState {
+  if (submerged.status !== 'neutral') {
+    const fills = shareFills(bodies.tanks, submerged.status === 'light' ? 1 : 0);
+    return {
+      ...level(bodies, fills),
+      condition: 'submerged',
+      water: submerged.status === 'empty' ? 'unknown' : 'everywhere',
+    };
+  }
+  const { up, fill, centreOfMass, centreOfBuoyancy } = submerged;
+  return {
+    condition: 'submerged',
+    up,
+    level: null,
+    water: 'everywhere',
+    fills: shareFills(bodies.tanks, fill),
+    centreOfMass,
+    centreOfBuoyancy,
+    metacentre: null,
+  };
+}
+
+/** A boat that comes to no rest, held level. */
+const level = (
+  bodies: Bodies,
+  fills: readonly number[],
+): Pick<DrawnState, 'up' | 'level' | 'fills' | 'centreOfMass' | 'centreOfBuoyancy' | 'metacentre'> => ({
+  up: UPRIGHT,
+  level: null,
+  fills,
+  centreOfMass: bodies.mass > 0 ? scale(bodies.massMoment, 1 / bodies.mass) : null,
+  centreOfBuoyancy: bodies.volume > 0 ? scale(bodies.volumeMoment, 1 / bodies.volume) : null,
+  metacentre: null,
+});
+
+/** The direction that has this trim and heel, as `trimOf` and `heelOf` measure them. */
+function upAt(trim: number, heel: number): Vec3 {
+  const raw: Vec3 = [-Math.tan(trim) * Math.abs(Math.cos(heel)), -Math.sin(heel), Math.cos(heel)];
+  return scale(raw, 1 / length(raw));
+}

@@ -1,0 +1,108 @@
+import { pathKey } from '../../../schema/path.ts';
+import type { Point2 } from '../geometry/outline/outline.ts';
+import type { Sight } from '../geometry/outline/silhouette.ts';
+import type { Drawn } from './entryGroup.ts';
+import type { Frame } from './frame.ts';
+import { type Labelled, type PlacedLabel, placeLabels } from './labels.ts';
+import { element, type Markup, short, text, together } from './markup.ts';
+import { shortened } from './textWidth.ts';
+import { called } from './things.ts';
+
+/** Height of the type and of a row of labels, user units. */
+const TYPE = 14;
+const ROW = 17;
+/** Characters of a name that a picture shows; the whole name is in the title. */
+const MOST = 26;
+
+/** Labels above or below the boat. */
+export interface Band {
+  readonly labels: readonly PlacedLabel[];
+  readonly height: number;
+}
+
+/** Labels for everything drawn: what lies in the upper half of the boat above it, the rest below. */
+export function labelBands(
+  all: readonly Drawn[],
+  frame: Frame,
+  { width, along }: { readonly width: number; readonly along: Sight },
+): { readonly above: Band; readonly below: Band } {
+  const placed = all.map(drawn => ({ drawn, at: anchorOf(drawn, frame, along) }));
+  const heights = placed.map(({ at }) => at[1]);
+  const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
+  const label = ({ drawn, at }: (typeof placed)[number]): Labelled => ({
+    words: shortened(called(drawn.thing.name), MOST),
+    at,
+    kind: drawn.correction === null ? drawn.thing.kind : 'ghost',
+    of: drawn.correction === null ? pathKey(drawn.thing.path) : null,
+  });
+  const band = (isHere: (at: Point2) => boolean): Band => {
+    const labels = placeLabels(placed.filter(({ at }) => isHere(at)).map(label), TYPE, width);
+    return { labels, height: ROW * Math.max(0, ...labels.map(({ row }) => row + 1)) };
+  };
+  return { above: band(at => at[1] <= middle), below: band(at => at[1] > middle) };
+}
+
+/** What holds other things is pointed at near its edge, everything else in its middle. */
+function anchorOf({ thing, loops }: Drawn, frame: Frame, along: Sight): Point2 {
+  const { kind } = thing;
+  const holds = kind === 'shell' || kind === 'compartment' || kind === 'tank';
+  const points = loops.flat();
+  const middle: Point2 = [middleOf(points, 0), middleOf(points, 1)];
+  if (!holds || along === 2) return frame.at(middle);
+  if (along === 0) return frame.at(points.reduce((a, b) => (b[0] + b[1] > a[0] + a[1] ? b : a)));
+  const station = thing.from[0] + SHARES[kind] * (thing.to[0] - thing.from[0]);
+  return frame.at([station, topAt(points, station) ?? middle[1]]);
+}
+
+/** Where along their length shells, compartments and tanks are pointed at: clear of each other and of what is in them. */
+const SHARES = { shell: 0.93, compartment: 0.96, tank: 0.5 } as const;
+
+function middleOf(points: readonly Point2[], axis: 0 | 1): number {
+  const all = points.map(point => point[axis]);
+  return (Math.min(...all) + Math.max(...all)) / 2;
+}
+
+/** A little under the upper edge of an outline at a station, m; null past its ends. */
+function topAt(loop: readonly Point2[], station: number): number | null {
+  let [top, low] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  loop.forEach((point, i) => {
+    const before = loop[(i + loop.length - 1) % loop.length]!;
+    const [a, b] = before[0] < point[0] ? [before, point] : [point, before];
+    if (a[0] > station || b[0] < station || a[0] === b[0]) return;
+    const at = a[1] + ((b[1] - a[1]) * (station - a[0])) / (b[0] - a[0]);
+    top = Math.max(top, at);
+    low = Math.min(low, at);
+  });
+  return top > low ? top - 0.06 * (top - low) : null;
+}
+
+/** The labels of a band that begins at `edge` and grows upwards (-1) or downwards (1). */
+export function drawLabels({ labels, height }: Band, edge: number, way: 1 | -1, dy = 0): Markup | null {
+  if (height === 0) return null;
+  return element(
+    'g',
+    { class: 'labels', 'aria-hidden': 'true' },
+    together(
+      labels.map(({ words, at, kind, of, pole, row, anchor }) => {
+        const far = edge + way * (row * ROW + (way > 0 ? ROW - 4 : 3));
+        const foot = at[1] + dy;
+        const lead = `M${short(pole)} ${short(far + (way > 0 ? 2 : 0))}V${short(edge)}L${short(at[0])} ${short(foot)}`;
+        return together([
+          element('path', { class: 'leader', d: lead }),
+          element('circle', { class: 'leader-end', cx: at[0], cy: foot, r: 1.5 }),
+          element(
+            'text',
+            {
+              class: `label ${kind}`,
+              'data-of': of,
+              x: pole + (anchor === 'start' ? 3 : -3),
+              y: far,
+              'text-anchor': anchor,
+            },
+            text(words),
+          ),
+        ]);
+      }),
+    ),
+  );
+}

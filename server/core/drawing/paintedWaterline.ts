@@ -1,0 +1,57 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Boat } from '../boat/boat.ts';
+import type { Loop } from '../geometry/outline/silhouette.ts';
+import { offWaterline } from '../judges/trim.ts';
+import { lengthText } from '../wording/numbers.ts';
+import type { Frame } from './frame.ts';
+import { element, type Markup, text, together } from './markup.ts';
+
+/** The ends of the painted waterline as one sees it from the side, m. */
+export const paintedPoints = ({ waterline, length }: Boat): Loop =>
+  waterline
+    ? [
+        [0, waterline.bow],
+        [length, waterline.stern],
+      ]
+    : [];
+
+export function paintedLine(boat: Boat, frame: Frame): Markup | null {
+  const [bow, stern] = paintedPoints(boat).map(frame.at);
+  if (!bow || !stern) return null;
+  return element(
+    'path',
+    { class: 'painted', d: `M${bow[0].toFixed(2)} ${bow[1].toFixed(2)}L${stern[0].toFixed(2)} ${stern[1].toFixed(2)}` },
+    element('title', {}, text('painted waterline')),
+  );
+}
+
+/** Less than this is nothing to show, m. */
+const NOTHING = 0.0003;
+
+/** How far the painted waterline stands out of the water, or lies under it, at the bow and at the stern. */
+export function offMarks({ boat, surfaced }: Analysis, frame: Frame): Markup | null {
+  if (surfaced.status !== 'afloat') return null;
+  const { bowUp, sternUp } = offWaterline(boat, surfaced);
+  const [bow, stern] = paintedPoints(boat).map(frame.at);
+  if (bowUp === null || sternUp === null || !bow || !stern) return null;
+  const water = frame.y(frame.turn.height(surfaced.level, 0));
+  const off = (up: number, [x, y]: readonly [number, number], side: -1 | 1): Markup | null => {
+    if (Math.abs(up) < NOTHING) return null;
+    const at = x + side * 14;
+    const anchor = side < 0 ? 'end' : 'start';
+    const middle = Math.abs(y - water) > 34 ? (y + water) / 2 - 3 : Math.max(y, water) + 14;
+    const line = (words: string, dy: number): Markup =>
+      element('text', { class: 'off-words', x: at + side * 6, y: middle + dy, 'text-anchor': anchor }, text(words));
+    return element(
+      'g',
+      { class: 'off-group' },
+      element('path', {
+        class: 'off',
+        d: `M${(x + side * 3).toFixed(2)} ${y.toFixed(2)}H${(at + side * 4).toFixed(2)}M${at.toFixed(2)} ${y.toFixed(2)}V${water.toFixed(2)}`,
+      }),
+      line(lengthText(Math.abs(up), boat.units), 0),
+      line(up > 0 ? 'high' : 'low', 14),
+    );
+  };
+  return together([off(bowUp, bow, -1), off(sternUp, stern, 1)]);
+}

@@ -1,0 +1,85 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import { planeSection } from '../geometry/outline/planeSection.ts';
+import type { Loop } from '../geometry/outline/silhouette.ts';
+import { boatPicture } from './boatPicture.ts';
+import { captionOf, markWords } from './captions.ts';
+import { type Condition, type DrawnState, drawnStateOf } from './drawnState.ts';
+import { type Frame, pathData } from './frame.ts';
+import { legendKeys } from './legendKeys.ts';
+import { mark } from './marks.ts';
+import { element, type Markup, text, together } from './markup.ts';
+import type { Picture } from './picture.ts';
+import { TAPE, WIDTH } from './sideElevation.ts';
+import { tape } from './tape.ts';
+import { loopsOf, type Things } from './things.ts';
+import { seen, unturned } from './turn.ts';
+
+/** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
+export function plan(analysis: Analysis, condition: Condition, things: Things): Picture {
+  const drawnState = drawnStateOf(analysis, condition);
+  const { boat, kept, surfaced } = analysis;
+  const { centreOfMass: g, centreOfBuoyancy: b } = drawnState;
+  const f = condition === 'surfaced' && surfaced.status === 'afloat' ? surfaced.centreOfFlotation : null;
+  const beam = Math.max(0, ...[things.shells, things.compartments].flat().map(({ to }) => to[1]));
+  return boatPicture(
+    {
+      id: `${condition}-plan`,
+      caption: captionOf(analysis, condition, 'plan'),
+      // From above there is water all round.
+      drawnState: { ...drawnState, water: drawnState.water === 'below' ? 'everywhere' : drawnState.water },
+      along: 2,
+      station: null,
+      turn: unturned,
+      width: WIDTH,
+      room: { left: 104, width: 672, mostHeight: 380 },
+      loopsOf: thing => loopsOf(thing, 2, kept.cache.shapes),
+      depthOf: ({ to }) => to[2],
+      isLabelled: ({ kind }) => kind !== 'shell' && kind !== 'compartment',
+      surface: null,
+      bones: [
+        [
+          [0, -beam],
+          [boat.length, beam],
+        ],
+      ],
+      under: TAPE,
+      over: frame =>
+        together([
+          tape(boat, frame, [-beam, beam]),
+          centreline(boat.length, frame),
+          condition === 'surfaced' ? waterplane(drawnState, things, frame) : null,
+          b ? mark('B', frame.at(seen(b, 2)), markWords('B', b, boat), 'left') : null,
+          g ? mark('G', frame.at(seen(g, 2)), markWords('G', g, boat), 'right') : null,
+          f ? mark('F', frame.at(seen(f, 2)), markWords('F', f, boat), 'above') : null,
+          sides(beam, frame),
+        ]),
+      legend: legendKeys(analysis, drawnState, things, ['G', 'B', 'F', 'water']),
+      data: { 'data-trim': 0 },
+      proposal: null,
+    },
+    things,
+    analysis,
+  );
+}
+
+const centreline = (length: number, frame: Frame): Markup | null => {
+  const [bow, stern] = [frame.at([-0.02 * length, 0]), frame.at([1.02 * length, 0])];
+  return element('path', { class: 'plumb', d: `M${bow[0].toFixed(2)} ${bow[1].toFixed(2)}H${stern[0].toFixed(2)}` });
+};
+
+/** Where the surface meets what keeps water out, or lets it in. */
+function waterplane({ up, level }: DrawnState, things: Things, frame: Frame): Markup | null {
+  if (level === null) return null;
+  const hull = [...things.shells, ...things.compartments];
+  const loops: readonly Loop[] = hull.flatMap(({ form }) =>
+    form ? planeSection(form, up, level).map(loop => loop.map(point => seen(point, 2))) : [],
+  );
+  if (loops.length === 0) return null;
+  return element('path', { class: 'surface waterplane', d: pathData(loops, frame) });
+}
+
+const sides = (beam: number, frame: Frame): Markup => {
+  const word = (words: string, at: number): Markup =>
+    element('text', { class: 'tape-words', x: 12, y: frame.at([0, at])[1] + 4 }, text(words));
+  return together([word('starboard', 0.8 * beam), word('port', -0.8 * beam)]);
+};

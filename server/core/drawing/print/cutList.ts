@@ -1,0 +1,38 @@
+import type { Analysis } from '../../analysis/analysis.ts';
+import type { Correction } from '../../corrections/correction.ts';
+import { cautions, conditionFigures, cutLines } from '../../report/correctionReport.ts';
+import { htmlElement, type Markup } from '../markup.ts';
+import { heading, paragraph, section, table, tickBox } from './html.ts';
+
+/** What the preferred correction does, and its pieces to tick off at the bench; null where there is none. */
+export function cutList(analysis: Analysis, correction: Correction | null): Markup | null {
+  if (!correction) return null;
+  const { boat, surfaced, submerged } = analysis;
+  const before = conditionFigures(boat, surfaced, submerged);
+  const after = conditionFigures(correction.boat, correction.surfaced, correction.submerged);
+  return section(
+    'correction',
+    heading('What to do'),
+    paragraph(`${correction.title}.`),
+    table(
+      'before',
+      ['', 'as it is', 'then'],
+      before.map(([name, value], i) => [name, value, after[i]![1]]),
+    ),
+    correction.pieces.length === 0 ? null : heading('Cut list'),
+    ...correction.pieces.map((piece, i) =>
+      htmlElement(
+        'div',
+        { class: 'cut' },
+        tickBox,
+        ...cutLines(piece, correction.parts[i]!.name, boat).map(line => paragraph(line.trim())),
+      ),
+    ),
+    htmlElement(
+      'div',
+      { class: 'caution' },
+      paragraph('Mind'),
+      ...cautions(correction.pieces).map(line => paragraph(line.trim())),
+    ),
+  );
+}

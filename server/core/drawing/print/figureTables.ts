@@ -1,0 +1,59 @@
+import type { Analysis } from '../../analysis/analysis.ts';
+import { submergedRows, surfacedRows } from '../../report/conditionRows.ts';
+import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
+import { type Row, verdictWord } from '../../report/rows.ts';
+import { UNCERTAINTY_KEY } from '../../report/uncertaintyBlock.ts';
+import { htmlElement, type Markup, text, together } from '../markup.ts';
+import { heading, paragraph, prose, section } from './html.ts';
+
+/** The figures of both conditions against their limits, and in words what is out of them. */
+export function figureTables(analysis: Analysis): Markup {
+  const { findings, boat } = analysis;
+  const open = analysis.openQuestions();
+  const said = [...findings, ...open].filter(({ severity }) => severity !== 'hint');
+  const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
+  return section(
+    'figures',
+    missing === '' ? null : paragraph(`Figured without ${missing}: see below.`, 'caution'),
+    section(
+      'pairs',
+      block('Surfaced', surfacedRows(analysis)),
+      block('Submerged', submergedRows(analysis)),
+      block('On the way down', transitRows(analysis)),
+      block('Comes back upright', rangeRows(analysis)),
+    ),
+    block('Tanks', tankRows(analysis)),
+    open.length === 0 ? null : paragraph(UNCERTAINTY_KEY.join(' ')),
+    heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
+    said.length === 0
+      ? paragraph('Every figure that has a limit keeps it.')
+      : htmlElement('ul', { class: 'findings' }, ...said.map(({ message }) => htmlElement('li', {}, prose(message)))),
+  );
+}
+
+/** A table of figures: those with a limit say in words whether they keep it. */
+function block(name: string, rows: readonly Row[]): Markup | null {
+  if (rows.length === 0) return null;
+  return htmlElement(
+    'div',
+    {},
+    heading(name),
+    htmlElement('table', {}, htmlElement('tbody', {}, together(rows.map(rowOf)))),
+  );
+}
+
+function rowOf(row: Row): Markup {
+  const { name, value, limit, isKept } = row;
+  const verdict = `${isKept ? '✓' : '✗'} ${verdictWord(row)}`;
+  return htmlElement(
+    'tr',
+    {},
+    htmlElement('th', { scope: 'row' }, text(name)),
+    htmlElement('td', {}, prose(limit === undefined ? value : `${value}; limit ${limit}`)),
+    htmlElement(
+      'td',
+      {},
+      limit === undefined ? null : htmlElement('span', { class: isKept ? 'verdict' : 'verdict out' }, text(verdict)),
+    ),
+  );
+}

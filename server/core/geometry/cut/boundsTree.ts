@@ -1,0 +1,251 @@
+import type { Polyhedron } from '../form/form.ts';
+import { dot, type Vec3 } from '../form/vector.ts';
+import type { Box } from './immersion.ts';
+
+/**
+ * Triangles sorted into a tree of boxes, so that a plane touches only the ones near its cut: a box wholly below is
+ * answered by stored sums, one wholly above costs a comparison. Nodes stand in depth-first order.
+ */
+export interface BoundsTree {
+  /** Middle of the whole body's box; all the rest is measured from it, which keeps sums exact far from the origin. */
+  readonly centre: Vec3;
+  /** Nine numbers a triangle: its corners, from `centre`. Each node's triangles stand side by side. */
+  readonly corners: Float64Array;
+  /** Six numbers a node: middle and half-size of its box. */
+  readonly boxes: Float64Array;
+  readonly firstFace: Uint32Array;
+  readonly endFace: Uint32Array;
+  /** The node to go on with when a node's descendants need no look. */
+  readonly next: Uint32Array;
+  readonly split: Split;
+}
+
+/** What the last plane made of the nodes; written over by the next, so that a cut allocates nothing. */
+export interface Split {
+  /** Nodes of which all triangles lie below the plane. */
+  readonly below: Uint32Array;
+  belowCount: number;
+  /** Leaves of which some triangles may cross it. */
+  readonly near: Uint32Array;
+  nearCount: number;
+}
+
+/** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. A block is one leaf. */
+const LEAF = 20;
+
+export function boundsTree(form: Polyhedron): BoundsTree {
+  const { vertices, faces } = form;
+  const count = faces.length / 3;
+  const whole = emptyBounds();
+  for (const vertex of faces) widen(whole, vertices, 3 * vertex);
+  const centre: Vec3 = count === 0 ? [0, 0, 0] : [middle(whole, 0), middle(whole, 1), middle(whole, 2)];
+
+  const loose = new Float64Array(9 * count);
+  for (let i = 0; i < 3 * count; i++) {
+    for (let axis = 0; axis < 3; axis++) loose[3 * i + axis] = vertices[3 * faces[i]! + axis]! - centre[axis]!;
+  }
+  const centroids = new Float64Array(3 * count);
+  for (let i = 0; i < 9 * count; i++) centroids[3 * Math.trunc(i / 9) + (i % 3)]! += loose[i]! / 3;
+  const order = new Uint32Array(count).map((_, face) => face);
+  const boxes: number[] = [];
+  const firstFace: number[] = [];
+  const endFace: number[] = [];
+  const next: number[] = [];
+
+  const grow = (first: number, end: number): Bounds => {
+    const node = next.length;
+    boxes.push(0, 0, 0, 0, 0, 0);
+    firstFace.push(first);
+    endFace.push(end);
+    next.push(0);
+    const bounds = emptyBounds();
+    if (end - first > LEAF) {
+      const cut = divide(centroids, order, first, end);
+      for (const part of [grow(first, cut), grow(cut, end)]) {
+        widen(bounds, part, 0);
+        widen(bounds, part, 3);
+      }
+    } else for (let i = first; i < end; i++) for (let k = 0; k < 9; k += 3) widen(bounds, loose, 9 * order[i]! + k);
+    for (let axis = 0; axis < 3; axis++) {
+      boxes[6 * node + axis] = middle(bounds, axis);
+      boxes[6 * node + 3 + axis] = bounds[axis + 3]! - middle(bounds, axis);
+    }
+    next[node] = next.length;
+    return bounds;
+  };
+  if (count > 0) grow(0, count);
+
+  const corners = new Float64Array(9 * count);
+  order.forEach((face, i) => {
+    corners.set(loose.subarray(9 * face, 9 * face + 9), 9 * i);
+  });
+  return {
+    centre,
+    corners,
+    boxes: Float64Array.from(boxes),
+    firstFace: Uint32Array.from(firstFace),
+    endFace: Uint32Array.from(endFace),
+    next: Uint32Array.from(next),
+    split: {
+      below: new Uint32Array(next.length),
+      belowCount: 0,
+      near: new Uint32Array(next.length),
+      nearCount: 0,
+    },
+  };
+}
+
+/** Sorts a stretch of `order` about the middle of its triangles' centroids on the longest axis; where it parts. */
+function divide(centroids: Float64Array, order: Uint32Array, first: number, end: number): number {
+  let longest = 0;
+  let length = -1;
+  let pivot = 0;
+  for (let axis = 0; axis < 3; axis++) {
+    let least = Infinity;
+    let most = -Infinity;
+    for (let i = first; i < end; i++) {
+      const at = centroids[3 * order[i]! + axis]!;
+      if (at < least) least = at;
+      if (at > most) most = at;
+    }
+    if (most - least <= length) continue;
+    longest = axis;
+    length = most - least;
+    pivot = (least + most) / 2;
+  }
+  let low = first;
+  let high = end;
+  while (low < high) {
+    const face = order[low]!;
+    if (centroids[3 * face + longest]! < pivot) {
+      low++;
+      continue;
+    }
+    high--;
+    order[low] = order[high]!;
+    order[high] = face;
+  }
+  // Very uneven parts (or none, with all centroids alike) would make the tree deep: halve by count instead.
+  const share = (low - first) / (end - first);
+  return share > 0.01 && share < 0.99 ? low : (first + end) >> 1;
+}
+
+/**
+ * Sums for each node: `addFace` adds a triangle's `stride` numbers at `at` in `sums`. Parents gather from their
+ * children, so each triangle is visited once.
+ */
+export function nodeSums(
+  tree: BoundsTree,
+  stride: number,
+  addFace: (face: number, sums: Float64Array, at: number) => void,
+): Float64Array {
+  const count = tree.next.length;
+  const sums = new Float64Array(stride * count);
+  for (let node = count - 1; node >= 0; node--) {
+    const end = tree.next[node]!;
+    if (end === node + 1) {
+      for (let face = tree.firstFace[node]!; face < tree.endFace[node]!; face++) addFace(face, sums, stride * node);
+      continue;
+    }
+    for (let child = node + 1; child < end; child = tree.next[child]!) {
+      for (let k = 0; k < stride; k++) sums[stride * node + k]! += sums[stride * child + k]!;
+    }
+  }
+  return sums;
+}
+
+/** Sorts the nodes by the plane n·p = h, `h` measured from the tree's centre, into `tree.split`. */
+export function splitBelow({ boxes, next, split }: BoundsTree, n: Vec3, h: number): void {
+  const [nx, ny, nz] = n;
+  const [ax, ay, az] = [Math.abs(nx), Math.abs(ny), Math.abs(nz)];
+  const { below, near } = split;
+  let belowCount = 0;
+  let nearCount = 0;
+  let node = 0;
+  while (node < next.length) {
+    const at = 6 * node;
+    const height = nx * boxes[at]! + ny * boxes[at + 1]! + nz * boxes[at + 2]! - h;
+    const reach = ax * boxes[at + 3]! + ay * boxes[at + 4]! + az * boxes[at + 5]!;
+    const after = next[node]!;
+    if (height > reach) node = after;
+    else if (height < -reach) {
+      below[belowCount++] = node;
+      node = after;
+    } else {
+      if (after === node + 1) near[nearCount++] = node;
+      node++;
+    }
+  }
+  split.belowCount = belowCount;
+  split.nearCount = nearCount;
+}
+
+/** The stored sums, so many a node as `total` has, of all nodes that the last split found below; `total` is written over. */
+export function sumBelow({ split }: BoundsTree, stored: Float64Array, total: Float64Array): void {
+  const stride = total.length;
+  total.fill(0);
+  for (let i = 0; i < split.belowCount; i++) {
+    const at = stride * split.below[i]!;
+    for (let k = 0; k < stride; k++) total[k]! += stored[at + k]!;
+  }
+}
+
+/** The box round all triangles. */
+export function treeBox({ centre, boxes }: BoundsTree): Box {
+  return { middle: centre, half: [boxes[3] ?? 0, boxes[4] ?? 0, boxes[5] ?? 0] };
+}
+
+/** Least and greatest of `n·p` over the triangles, m, exact. The last answer is kept: a solver asks many levels of one n. */
+export function treeExtent(tree: BoundsTree): (n: Vec3) => readonly [number, number] {
+  let known: { readonly n: Vec3; readonly extent: readonly [number, number] } | null = null;
+  return n => {
+    if (known !== null && known.n[0] === n[0] && known.n[1] === n[1] && known.n[2] === n[2]) return known.extent;
+    const middleHeight = dot(n, tree.centre);
+    const extent = [middleHeight - highest(tree, [-n[0], -n[1], -n[2]]), middleHeight + highest(tree, n)] as const;
+    known = { n, extent };
+    return extent;
+  };
+}
+
+/** Greatest of `n·p`, from the tree's centre; boxes that cannot beat the best so far are skipped. */
+function highest(tree: BoundsTree, n: Vec3): number {
+  const { boxes, corners, next } = tree;
+  const [nx, ny, nz] = n;
+  const [ax, ay, az] = [Math.abs(nx), Math.abs(ny), Math.abs(nz)];
+  const top = (node: number): number => {
+    const at = 6 * node;
+    const height = nx * boxes[at]! + ny * boxes[at + 1]! + nz * boxes[at + 2]!;
+    return height + ax * boxes[at + 3]! + ay * boxes[at + 4]! + az * boxes[at + 5]!;
+  };
+  let best = -Infinity;
+  const climb = (node: number): void => {
+    if (top(node) <= best) return;
+    if (next[node] === node + 1) {
+      for (let k = 9 * tree.firstFace[node]!; k < 9 * tree.endFace[node]!; k += 3) {
+        const height = nx * corners[k]! + ny * corners[k + 1]! + nz * corners[k + 2]!;
+        if (height > best) best = height;
+      }
+      return;
+    }
+    const one = node + 1;
+    const other = next[one]!;
+    const oneFirst = top(one) >= top(other);
+    climb(oneFirst ? one : other);
+    climb(oneFirst ? other : one);
+  };
+  if (next.length > 0) climb(0);
+  return best;
+}
+
+/** Least x, y, z, then greatest. */
+type Bounds = Float64Array;
+const emptyBounds = (): Bounds => Float64Array.of(Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity);
+const middle = (bounds: Bounds, axis: number): number => (bounds[axis]! + bounds[axis + 3]!) / 2;
+
+function widen(bounds: Bounds, points: Float64Array, at: number): void {
+  for (let axis = 0; axis < 3; axis++) {
+    const value = points[at + axis]!;
+    if (value < bounds[axis]!) bounds[axis] = value;
+    if (value > bounds[axis + 3]!) bounds[axis + 3] = value;
+  }
+}

@@ -1,0 +1,80 @@
+import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import type { Form, Revolved } from '../form/form.ts';
+import { addScaled, dot, length, subtract, type Vec3 } from '../form/vector.ts';
+
+/** Where a line parallel to the boat's length goes through a surface. */
+export interface Hit {
+  /** m. */
+  readonly x: number;
+  /** +1 where the line goes in on its way aft, -1 where it comes out. */
+  readonly step: 1 | -1;
+}
+
+/** All crossings of the line at `y`, `z`, from forward to aft. A line through an edge may count for both sides or none. */
+export function castAft(tree: BoundsTree, y: number, z: number): readonly Hit[] {
+  const { boxes, corners, next, centre } = tree;
+  const [py, pz] = [y - centre[1], z - centre[2]];
+  const hits: Hit[] = [];
+  let node = 0;
+  while (node < next.length) {
+    const at = 6 * node;
+    const isNear = Math.abs(py - boxes[at + 1]!) <= boxes[at + 4]! && Math.abs(pz - boxes[at + 2]!) <= boxes[at + 5]!;
+    const after = next[node]!;
+    if (isNear && after !== node + 1) {
+      node++;
+      continue;
+    }
+    for (let face = isNear ? tree.firstFace[node]! : Infinity; face < tree.endFace[node]!; face++) {
+      const hit = hitOf(corners, 9 * face, py, pz);
+      if (hit) hits.push({ x: hit.x + centre[0], step: hit.step });
+    }
+    node = after;
+  }
+  return hits.sort((a, b) => a.x - b.x);
+}
+
+/** Barycentric coordinates of the line's foot in the triangle's shadow on the plane x = 0. */
+function hitOf(corners: Float64Array, k: number, py: number, pz: number): Hit | null {
+  const shadow = (i: number, j: number): number =>
+    (corners[k + 3 * i + 1]! - py) * (corners[k + 3 * j + 2]! - pz) -
+    (corners[k + 3 * j + 1]! - py) * (corners[k + 3 * i + 2]! - pz);
+  const [a, b, c] = [shadow(1, 2), shadow(2, 0), shadow(0, 1)];
+  if (!((a > 0 && b > 0 && c > 0) || (a < 0 && b < 0 && c < 0))) return null;
+  const area = a + b + c;
+  const x = (a * corners[k]! + b * corners[k + 3]! + c * corners[k + 6]!) / area;
+  return { x, step: area < 0 ? 1 : -1 };
+}
+
+/** Whether a place lies inside a form, asked line by line: first the line's y and z, then places along it by their x. */
+export function insideOf(form: Form): (y: number, z: number) => (x: number) => boolean {
+  if (form.shape === 'ball') return (y, z) => x => length(subtract([x, y, z], form.centre)) <= form.radius;
+  if (form.shape === 'revolved') return (y, z) => x => isInRevolved(form, [x, y, z]);
+  if (form.shape === 'compound') {
+    const parts = form.parts.map(insideOf);
+    return (y, z) => {
+      const lines = parts.map(part => part(y, z));
+      return x => lines.some(isInside => isInside(x));
+    };
+  }
+  const tree = boundsTree(form);
+  return (y, z) => {
+    const hits = castAft(tree, y, z);
+    return x => depthAt(hits, x) !== 0;
+  };
+}
+
+/** How often a closed surface wraps round a place on its line: 0 outside, 1 inside. */
+export const depthAt = (hits: readonly Hit[], x: number): number =>
+  hits.reduce((depth, hit) => (hit.x < x ? depth + hit.step : depth), 0);
+
+function isInRevolved({ origin, axis, profile }: Revolved, p: Vec3): boolean {
+  const from = subtract(p, origin);
+  const s = dot(from, axis);
+  const away = length(addScaled(from, axis, -s));
+  return profile.some(([to, radius], i) => {
+    const before = profile[i - 1];
+    if (!before || s < before[0] || s > to) return false;
+    if (to === before[0]) return away <= Math.max(before[1], radius);
+    return away <= before[1] + ((radius - before[1]) * (s - before[0])) / (to - before[0]);
+  });
+}

@@ -1,0 +1,171 @@
+import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import type { Polyhedron } from '../form/form.ts';
+import { cross, dot, type Vec3 } from '../form/vector.ts';
+import { castAft, depthAt } from './lineCast.ts';
+import { type MeshEdges, startOf } from './meshEdges.ts';
+
+/** Triangles that hang together by edges which two of them share. */
+export interface Piece {
+  readonly faces: readonly number[];
+  /** Every edge of it has two triangles. */
+  readonly isClosed: boolean;
+}
+
+export interface Oriented {
+  /** The same triangles, all outward (round a cavity: into it). */
+  readonly form: Polyhedron;
+  /** How many were turned over. */
+  readonly turned: number;
+  /** Closed pieces that bound a hollow inside another. */
+  readonly cavities: number;
+  /** Triangles of closed pieces that lie wholly inside another, 1 each; null when there are none. */
+  readonly inner: Uint8Array | null;
+  /** Edges across which no turning makes the sides agree, as on a Möbius band. */
+  readonly twisted: number;
+}
+
+/** Pieces beyond which nobody looks which lies in which. */
+const MANY = 64;
+
+/**
+ * Makes neighbours agree which side is out, then each closed piece face outward; one that lies in an odd number of
+ * others bounds a hollow and faces inward. An open piece keeps the side that most of its triangles say.
+ */
+export function orient(form: Polyhedron, edges: MeshEdges): Oriented {
+  const { pieces, flips, twisted } = gather(form, edges);
+  const agreed = flipped(form, face => flips[face]!);
+  const closed = pieces.filter(piece => piece.isClosed).map(piece => roomOf(agreed, piece));
+  const inner = new Uint8Array(flips.length);
+  let cavities = 0;
+  for (const piece of pieces) {
+    const turns = piece.faces.reduce((sum, face) => sum + flips[face]!, 0);
+    let shouldTurn = 2 * turns > piece.faces.length;
+    if (piece.isClosed) {
+      const around = closed.length > MANY ? 0 : closed.filter(room => room.piece !== piece && room.holds(piece)).length;
+      if (around > 0) for (const face of piece.faces) inner[face] = 1;
+      const isHollow = around % 2 === 1;
+      if (isHollow) cavities++;
+      shouldTurn = volumeOf(agreed, piece) < 0 !== isHollow;
+    }
+    if (shouldTurn) for (const face of piece.faces) flips[face] = 1 - flips[face]!;
+  }
+  const turned = flips.reduce((sum, flip) => sum + flip, 0);
+  return {
+    form: turned === 0 ? form : flipped(form, face => flips[face]!),
+    turned,
+    cavities,
+    inner: cavities > 0 ? inner : null,
+    twisted,
+  };
+}
+
+/** All triangles turned over. */
+export const insideOut = (form: Polyhedron): Polyhedron => flipped(form, () => 1);
+
+function flipped(form: Polyhedron, isFlipped: (face: number) => number): Polyhedron {
+  const faces = form.faces.slice();
+  for (let i = 0; i < faces.length; i += 3) {
+    if (isFlipped(i / 3) === 0) continue;
+    faces[i + 1] = form.faces[i + 2]!;
+    faces[i + 2] = form.faces[i + 1]!;
+  }
+  return { ...form, faces };
+}
+
+function gather({ faces }: Polyhedron, { mates }: MeshEdges) {
+  const count = faces.length / 3;
+  const flips = new Uint8Array(count);
+  const seen = new Uint8Array(count);
+  const pieces: Piece[] = [];
+  let twisted = 0;
+  for (let seed = 0; seed < count; seed++) {
+    if (seen[seed]) continue;
+    const piece = [seed];
+    let isClosed = true;
+    seen[seed] = 1;
+    for (const face of piece) {
+      for (let side = 3 * face; side < 3 * face + 3; side++) {
+        const mate = mates[side]!;
+        if (mate < 0) {
+          isClosed = false;
+          continue;
+        }
+        const other = Math.trunc(mate / 3);
+        // Neighbours agree when each runs along the shared edge the other way.
+        const wanted = startOf(faces, side) === startOf(faces, mate) ? 1 - flips[face]! : flips[face]!;
+        if (seen[other]) {
+          if (flips[other] !== wanted) twisted++;
+          continue;
+        }
+        seen[other] = 1;
+        flips[other] = wanted;
+        piece.push(other);
+      }
+    }
+    pieces.push({ faces: piece, isClosed });
+  }
+  return { pieces, flips, twisted: twisted / 2 };
+}
+
+const cornerOf = (form: Polyhedron, face: number, k: number): Vec3 => {
+  const at = 3 * form.faces[3 * face + k]!;
+  return [form.vertices[at]!, form.vertices[at + 1]!, form.vertices[at + 2]!];
+};
+
+const volumeOf = (form: Polyhedron, piece: Piece): number =>
+  piece.faces.reduce(
+    (sum, face) => sum + dot(cornerOf(form, face, 0), cross(cornerOf(form, face, 1), cornerOf(form, face, 2))) / 6,
+    0,
+  );
+
+/** Triangles of a piece that are asked whether they lie inside another. */
+const SAMPLES = 12;
+
+/** The space inside a closed piece. */
+function roomOf(form: Polyhedron, piece: Piece): { readonly piece: Piece; holds(other: Piece): boolean } {
+  let tree: BoundsTree | null = null;
+  const isInside = ([x, y, z]: Vec3): boolean => {
+    tree ??= boundsTree(partOf(form, piece));
+    return depthAt(castAft(tree, y, z), x) !== 0;
+  };
+  const bounds = boundsOfPiece(form, piece);
+  return {
+    piece,
+    holds(other) {
+      const theirs = boundsOfPiece(form, other);
+      if (bounds.some((limit, i) => (i < 3 ? theirs[i]! < limit : theirs[i]! > limit))) return false;
+      const step = Math.max(1, Math.floor(other.faces.length / SAMPLES));
+      for (let i = 0; i < other.faces.length; i += step) if (!isInside(placeOn(form, other.faces[i]!))) return false;
+      return true;
+    },
+  };
+}
+
+/** A place on a triangle off its corners and its middle, where lines would hit edges of a regular mesh. */
+function placeOn(form: Polyhedron, face: number): Vec3 {
+  const [a, b, c] = [cornerOf(form, face, 0), cornerOf(form, face, 1), cornerOf(form, face, 2)];
+  const on = (axis: 0 | 1 | 2): number => 0.31 * a[axis] + 0.27 * b[axis] + 0.42 * c[axis];
+  return [on(0), on(1), on(2)];
+}
+
+/** Least x, y, z, then greatest. */
+function boundsOfPiece(form: Polyhedron, piece: Piece): readonly number[] {
+  const bounds = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
+  for (const face of piece.faces) {
+    for (let k = 0; k < 3; k++) {
+      cornerOf(form, face, k).forEach((value, axis) => {
+        if (value < bounds[axis]!) bounds[axis] = value;
+        if (value > bounds[axis + 3]!) bounds[axis + 3] = value;
+      });
+    }
+  }
+  return bounds;
+}
+
+function partOf(form: Polyhedron, piece: Piece): Polyhedron {
+  const faces = new Uint32Array(3 * piece.faces.length);
+  piece.faces.forEach((face, i) => {
+    faces.set(form.faces.subarray(3 * face, 3 * face + 3), 3 * i);
+  });
+  return { ...form, faces };
+}

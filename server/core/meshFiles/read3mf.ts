@@ -1,0 +1,133 @@
+import { strFromU8, unzipSync } from 'fflate';
+import type { Polyhedron } from '../geometry/form/form.ts';
+import { type FaultyMesh, faulty, type MeshUnit, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
+import { type Model, type Placement, readModel, TooManyTriangles, type Transform } from './threeMfModel.ts';
+
+export interface ThreeMf {
+  readonly form: Polyhedron;
+  readonly unit: MeshUnit;
+}
+
+/** Unpacked bytes that the models of a package may have: half a million triangles take some 50 MB. */
+const MOST_UNPACKED = 192 * 1024 * 1024;
+/** Objects made of objects made of objects, and how many may be placed in all. */
+const DEEPEST = 16;
+const MOST_PLACED = 10_000;
+
+/** Reads a 3MF package: everything that its build puts on the plate, in the unit of its main model. */
+export function read3mf(bytes: Uint8Array): ThreeMf | FaultyMesh {
+  try {
+    const unpacked = unpack(bytes);
+    return unpacked === null ? tooLargeInside() : assemble(unpacked);
+  } catch (problem) {
+    if (problem instanceof TooManyTriangles) return tooManyTriangles();
+    const why = problem instanceof Error ? problem.message.split('\n')[0] : String(problem);
+    return faulty('mesh-unreadable', `is damaged, or no 3MF file inside: ${why}. Export it again.`);
+  }
+}
+
+const tooLargeInside = (): FaultyMesh =>
+  faulty(
+    'mesh-too-large',
+    `unpacks to more than ${MOST_UNPACKED / 1024 / 1024} MB, the most that is read. Export it again more coarsely.`,
+  );
+
+type Files = Readonly<Record<string, Uint8Array>>;
+
+/** The models and relations of a package; null when they are too large. Sizes are summed before any is unpacked. */
+function unpack(bytes: Uint8Array): Files | null {
+  let size = 0;
+  unzipSync(bytes, {
+    filter: file => {
+      if (isWanted(file.name)) size += file.originalSize;
+      return false;
+    },
+  });
+  return size > MOST_UNPACKED ? null : unzipSync(bytes, { filter: file => isWanted(file.name) });
+}
+
+const isWanted = (name: string): boolean => /\.model$|^_rels\/\.rels$/i.test(name);
+
+function assemble(files: Files): ThreeMf | FaultyMesh {
+  const models = new Map<string, Model>();
+  const modelAt = (name: string): Model => {
+    const known = models.get(name);
+    if (known) return known;
+    const packed = files[name];
+    if (!packed) throw new Error(`it lacks its part “${name}”`);
+    const made = readModel(strFromU8(packed));
+    models.set(name, made);
+    return made;
+  };
+  const root = mainModel(files);
+  const { unit, items, objects } = modelAt(root);
+  const vertices: number[] = [];
+  const faces: number[] = [];
+  let placed = 0;
+  const put = (place: Placement, from: string, around: readonly Transform[], depth = 0): void => {
+    if (depth > DEEPEST || ++placed > MOST_PLACED) throw new Error('its objects hold each other without end');
+    const file = place.file === null ? from : place.file.replace(/^\//, '');
+    const object = modelAt(file).objects.get(place.object);
+    if (!object) throw new Error(`it places an object “${place.object}” that it does not have`);
+    if (!object.isPart) return;
+    const transforms = place.transform ? [place.transform, ...around] : around;
+    const start = vertices.length / 3;
+    for (let i = 0; i < object.vertices.length; i += 3) {
+      vertices.push(...moved([object.vertices[i]!, object.vertices[i + 1]!, object.vertices[i + 2]!], transforms));
+    }
+    const count = object.vertices.length / 3;
+    const isMirrored = transforms.filter(transform => determinant(transform) < 0).length % 2 === 1;
+    for (let i = 0; i < object.triangles.length; i += 3) {
+      const [a, b, c] = [object.triangles[i]!, object.triangles[i + 1]!, object.triangles[i + 2]!];
+      if (!isCorner(a, count) || !isCorner(b, count) || !isCorner(c, count)) {
+        throw new Error('a triangle has a corner that is not there');
+      }
+      faces.push(start + a, start + (isMirrored ? c : b), start + (isMirrored ? b : c));
+    }
+    if (Math.max(faces.length, vertices.length) > 3 * MOST_TRIANGLES) throw new TooManyTriangles();
+    for (const component of object.components) put(component, file, transforms, depth + 1);
+  };
+  const whole = (object: string): Placement => ({ object, file: null, transform: null });
+  for (const item of items.length > 0 ? items : loneObjects(objects).map(whole)) put(item, root, []);
+  if (faces.length === 0) {
+    return faulty('mesh-unreadable', 'has no triangles in it. Export it again with the form in view.');
+  }
+  const form: Polyhedron = {
+    shape: 'polyhedron',
+    vertices: Float64Array.from(vertices),
+    faces: Uint32Array.from(faces),
+  };
+  return { form, unit };
+}
+
+const isCorner = (corner: number, count: number): boolean => Number.isInteger(corner) && corner >= 0 && corner < count;
+
+/** The model that the package starts from. */
+function mainModel(files: Files): string {
+  const relations = files['_rels/.rels'] ? strFromU8(files['_rels/.rels']) : '';
+  for (const [relation] of relations.matchAll(/<\w*:?Relationship\b[^>]*>/g)) {
+    const target = /\bTarget\s*=\s*["']\/?([^"']+)["']/.exec(relation)?.[1];
+    if (target && /\bType\s*=\s*["'][^"']*\/3dmodel["']/.test(relation)) return target;
+  }
+  const lone = Object.keys(files).filter(name => /\.model$/i.test(name));
+  if (lone.length !== 1) throw new Error('it does not say which model to start from');
+  return lone[0]!;
+}
+
+/** Without anything on the plate: the objects that are no part of another. */
+function loneObjects(objects: Model['objects']): readonly string[] {
+  const used = new Set([...objects.values()].flatMap(object => object.components.map(({ object: id }) => id)));
+  return [...objects.keys()].filter(id => !used.has(id));
+}
+
+function moved(point: readonly number[], transforms: readonly Transform[]): readonly number[] {
+  return transforms.reduce(
+    ([x, y, z], m) => [0, 1, 2].map(i => x! * m[i]! + y! * m[3 + i]! + z! * m[6 + i]! + m[9 + i]!),
+    point,
+  );
+}
+
+const determinant = (m: Transform): number =>
+  m[0]! * (m[4]! * m[8]! - m[5]! * m[7]!) -
+  m[1]! * (m[3]! * m[8]! - m[5]! * m[6]!) +
+  m[2]! * (m[3]! * m[7]! - m[4]! * m[6]!);

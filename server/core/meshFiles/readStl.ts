@@ -1,0 +1,85 @@
+import type { Polyhedron } from '../geometry/form/form.ts';
+import { type FaultyMesh, faulty, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
+
+/** Header, count of triangles, and per triangle a normal, three corners and two spare bytes; 32-bit, little-endian. */
+const HEADER = 84;
+const TRIANGLE = 50;
+
+/**
+ * Reads STL, binary or text. Every triangle has corners of its own; the normals are left aside, since the order of the
+ * corners tells the same. A binary file is known by its length, whatever its header says.
+ */
+export function readStl(bytes: Uint8Array): Polyhedron | FaultyMesh {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const count = bytes.length >= HEADER ? view.getUint32(HEADER - 4, true) : 0;
+  const wanted = HEADER + TRIANGLE * count;
+  if (count > 0 && bytes.length === wanted) return readBinary(view, count);
+  const start = new TextDecoder('latin1').decode(bytes.subarray(0, 1024));
+  if (/^\s*solid\b/i.test(start) && (/\bfacet\b/i.test(start) || bytes.length < HEADER)) return readText(bytes);
+  if (count > 0 && bytes.length > wanted) return readBinary(view, count);
+  // Any file has some number there: only one near its length is a count.
+  if (count > 0 && wanted < 4 * bytes.length) {
+    return faulty(
+      'mesh-unreadable',
+      `is cut short: it promises ${count} triangles and holds ${Math.floor((bytes.length - HEADER) / TRIANGLE)}. Export or copy it again.`,
+    );
+  }
+  return faulty(
+    'mesh-unreadable',
+    'is neither STL nor 3MF inside. Export it again from the drawing program as STL (binary or text) or as 3MF.',
+  );
+}
+
+const isBad = (value: number): boolean => !Number.isFinite(value);
+
+function readBinary(view: DataView, count: number): Polyhedron | FaultyMesh {
+  if (count > MOST_TRIANGLES) return tooManyTriangles();
+  const vertices = new Float64Array(9 * count);
+  for (let triangle = 0; triangle < count; triangle++) {
+    const corners = HEADER + TRIANGLE * triangle + 12;
+    for (let k = 0; k < 9; k++) vertices[9 * triangle + k] = view.getFloat32(corners + 4 * k, true);
+  }
+  const bad = vertices.findIndex(isBad);
+  if (bad < 0) return loose(vertices);
+  return faulty(
+    'mesh-unreadable',
+    `is damaged: triangle ${Math.trunc(bad / 9) + 1} has a corner that is no place. Export it again.`,
+  );
+}
+
+function readText(bytes: Uint8Array): Polyhedron | FaultyMesh {
+  const text = new TextDecoder().decode(bytes);
+  const places: number[] = [];
+  let inLoop = 0;
+  for (const match of text.matchAll(/\bvertex[ \t]+(\S+)[ \t]+(\S+)[ \t]+(\S+)|\bendloop\b/gi)) {
+    if (match[1] === undefined) {
+      if (inLoop !== 3) return damagedText(text, match.index, `a triangle has ${inLoop} corners`);
+      inLoop = 0;
+      if (places.length > 9 * MOST_TRIANGLES) return tooManyTriangles();
+      continue;
+    }
+    inLoop++;
+    for (const figure of [match[1], match[2], match[3]]) {
+      const value = Number(figure);
+      if (isBad(value)) return damagedText(text, match.index, `“${figure}” is no number`);
+      places.push(value);
+    }
+  }
+  if (inLoop > 0 || !/\bendsolid\b[^\n]*\s*$/i.test(text)) {
+    return faulty('mesh-unreadable', 'is cut short: it ends without “endsolid”. Export or copy it again.');
+  }
+  if (places.length === 0)
+    return faulty('mesh-unreadable', 'has no triangles in it. Export it again with the form in view.');
+  return loose(Float64Array.from(places));
+}
+
+function damagedText(text: string, offset: number, what: string): FaultyMesh {
+  const line = text.slice(0, offset).split('\n').length;
+  return faulty('mesh-unreadable', `is damaged: in line ${line} ${what}. Export it again.`);
+}
+
+const loose = (vertices: Float64Array): Polyhedron => ({
+  shape: 'polyhedron',
+  vertices,
+  faces: new Uint32Array(vertices.length / 3).map((_, i) => i),
+});

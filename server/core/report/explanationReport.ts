@@ -1,0 +1,63 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Aim, Row as Balance } from '../corrections/balance/program.ts';
+import type { Correction } from '../corrections/correction.ts';
+import { explain } from '../corrections/propose.ts';
+import { PART_OF_LIMIT } from '../corrections/search/correct.ts';
+import { effectWords, FIGURE_NAMES, littleWords } from '../corrections/words/effectWords.ts';
+import { massText, momentText } from '../wording/numbers.ts';
+import type { Paint } from './rows.ts';
+
+/** Why a correction's pieces are what they are: their part in each balance, the next gram, and what a wider limit saves. */
+export function explanationReport({ boat, boatToTrim }: Analysis, correction: Correction, paint: Paint): string {
+  if (!boatToTrim || correction.pieces.length === 0)
+    return 'This correction adds nothing, so there is nothing to share out.';
+  const { balances, more, relaxations } = explain(boatToTrim, correction);
+  const { units } = boat;
+  const amount = (row: Balance, value: number) => amountWords(row, value, units);
+  const names = correction.parts.map(part => part.name);
+  return [
+    [
+      paint.heading('What was missing, and what each piece brings of it'),
+      ...balances
+        .filter(({ row }) => 'slack' in row.wanted)
+        .map(({ row, brought }) => {
+          const shares = brought.map((value, i) => `${names[i]} ${amount(row, value)}`).join(', ');
+          return `  ${FIGURE_NAMES[row.name]}: missing ${'slack' in row.wanted ? missingWords(row, row.wanted, units) : ''}; ${shares}`;
+        }),
+    ].join('\n'),
+    [
+      paint.heading('What a little more would change'),
+      ...more.map(
+        (changes, i) =>
+          `  ${names[i]}, ${littleWords(correction.parts[i]!, units)}: ${changes.map(change => `${FIGURE_NAMES[change.name]} ${effectWords(change, units)}`).join(', ')}`,
+      ),
+    ].join('\n'),
+    [
+      paint.heading('A limit wider by a tenth'),
+      ...(relaxations.length > 0
+        ? relaxations.map(
+            ({ row, saves }) =>
+              `  of ${FIGURE_NAMES[row.name]} would save about ${massText(saves / 1e3, units)} of lead`,
+          )
+        : ['  would save nothing worth weighing']),
+    ].join('\n'),
+  ].join('\n\n');
+}
+
+type Units = Analysis['boat']['units'];
+
+const sizeText = ({ measure }: Balance, value: number, units: Units): string =>
+  measure === 'mass' ? massText(Math.abs(value), units) : momentText(Math.abs(value), units);
+
+/** What is wanted and how far it may be missed, as the limit has it. */
+const missingWords = (row: Balance, { value, slack }: Aim, units: Units): string =>
+  `${amountWords(row, value, units)}, give or take ${sizeText(row, slack / PART_OF_LIMIT, units)}`;
+
+/** A weight in water, or a moment with the way that it turns the boat. */
+function amountWords(row: Balance, value: number, units: Units): string {
+  const size = sizeText(row, value, units);
+  if (!/[1-9]/.test(size)) return 'nothing';
+  if (row.measure === 'mass') return value < 0 ? `${size} less` : size;
+  if (row.name.endsWith('heel')) return `${size} ${value > 0 ? 'to starboard' : 'to port'}`;
+  return `${size} ${value > 0 ? 'aft' : 'forward'}`;
+}

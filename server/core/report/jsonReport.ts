@@ -1,0 +1,155 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Tank } from '../boat/boat.ts';
+import type { Afloat } from '../conditions/energy.ts';
+import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
+import { rightingCurve } from '../conditions/rightingLever.ts';
+import type { Reach } from '../corrections/balance/reach.ts';
+import { reaches } from '../corrections/propose.ts';
+import type { Place } from '../findings/finding.ts';
+import { scale, type Vec3 } from '../geometry/form/vector.ts';
+import { positionAt } from '../text/reading/lines.ts';
+import { rangeOf } from '../text/reading/rangeOf.ts';
+import { trialsJson } from './trialsJson.ts';
+import { uncertaintyJson } from './uncertaintyJson.ts';
+
+/** Lengths mm, areas mm2, volumes mm3, masses g, angles degrees, moments g·mm, density kg/m3, fractions 0..1. */
+export type JsonReport = ReturnType<typeof jsonReport>;
+
+const mm = (metres: number): number => metres * 1e3;
+const g = (kilograms: number): number => kilograms * 1e3;
+const degrees = (radians: number): number => (radians * 180) / Math.PI;
+const point = (p: Vec3) => ({ station: mm(p[0]), offset: mm(p[1]), height: mm(p[2]) });
+
+/** The machine-readable report. A figure that cannot be had is null, with a finding that says why. */
+export function jsonReport(analysis: Analysis) {
+  const { boat, bodies } = analysis;
+  return {
+    boat: boat.name,
+    water: { density: boat.water.density },
+    hull: { length: mm(boat.length) },
+    mass: g(bodies.mass),
+    centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
+    surfaced: surfacedJson(analysis),
+    submerged: submergedJson(analysis),
+    tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
+    transit: analysis.passage.transit.map(step => ({
+      fill: step.fill,
+      draft: step.draft === null ? null : mm(step.draft),
+      trim: degrees(step.trim),
+      heel: degrees(step.heel),
+      gm: mm(step.gm),
+      gmLongitudinal: mm(step.gmLongitudinal),
+      afloat: step.afloat,
+    })),
+    righting: rightingJson(analysis),
+    otherEquilibria: analysis.passage.otherEquilibria.map(rest => ({
+      trim: degrees(rest.trim),
+      heel: degrees(rest.heel),
+    })),
+    reach: reachJson(analysis),
+    trials: trialsJson(analysis),
+    uncertainty: uncertaintyJson(analysis),
+    findings: [...analysis.findings, ...analysis.openQuestions()].map(finding => ({
+      code: finding.code,
+      severity: finding.severity,
+      message: finding.message,
+      path: 'path' in finding.place ? finding.place.path : null,
+      range: rangeJson(analysis, finding.place),
+    })),
+    corrections: analysis.corrections().map(correction => ({
+      title: correction.title,
+      condition: correction.condition,
+      entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
+      result: {
+        surfaced: surfacedJson({ ...analysis, boat: correction.boat, surfaced: correction.surfaced }),
+        submerged: submergedJson({ ...analysis, boat: correction.boat, submerged: correction.submerged }),
+      },
+    })),
+  };
+}
+
+export function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
+  const afloat = surfaced.status === 'afloat' ? surfaced : null;
+  return {
+    afloat: surfaced.status === 'empty' || surfaced.status === 'unsettled' ? null : surfaced.status !== 'sinks',
+    draft: afloat && mm(afloat.attitude.draft),
+    draftBow: afloat && mm(afloat.draftBow),
+    draftStern: afloat && mm(afloat.draftStern),
+    trim: afloat && degrees(afloat.attitude.trim),
+    heel: afloat && degrees(afloat.attitude.heel),
+    displacement: afloat && g(afloat.displacement),
+    centreOfBuoyancy: afloat && point(afloat.centreOfBuoyancy),
+    waterplaneArea: afloat && afloat.waterplaneArea * 1e6,
+    gramsPerMm: afloat?.massPerImmersion ?? null,
+    gm: afloat && mm(afloat.gm),
+    gmLongitudinal: afloat && mm(afloat.gmLongitudinal),
+    momentToTrim1deg: afloat && afloat.momentToTrimOneDegree * 1e6,
+    reserveBuoyancy: afloat && g(afloat.reserveBuoyancy),
+  };
+}
+
+export function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
+  const neutral = submerged.status === 'neutral' ? submerged : null;
+  return {
+    reachable: submerged.status === 'empty' || submerged.status === 'unsettled' ? null : neutral !== null,
+    fill: neutral?.fill ?? null,
+    trim: neutral && degrees(neutral.trim),
+    heel: neutral && degrees(neutral.heel),
+    stable: neutral?.stable ?? null,
+    centreOfBuoyancy: neutral && point(neutral.centreOfBuoyancy),
+    centreOfMass: neutral && point(neutral.centreOfMass),
+    bg: neutral && mm(neutral.bg),
+    bgEffective: neutral && mm(neutral.bgEffective),
+    bgEffectiveLongitudinal: neutral && mm(neutral.bgEffectiveLongitudinal),
+  };
+}
+
+function tankJson({ passage }: Analysis, tank: Tank) {
+  const sizing = passage.tanks.find(candidate => candidate.body.tank === tank);
+  const length = sizing?.recommendedLength ?? null;
+  const pressure = sizing?.gaugePressure ?? null;
+  return {
+    name: tank.name,
+    capacity: tank.capacity * 1e9,
+    fillNeutral: sizing?.fillNeutral ?? null,
+    recommendedCapacity: sizing ? sizing.recommendedCapacity * 1e9 : null,
+    recommendedLength: length === null ? null : mm(length),
+    /** Pa. */
+    gaugePressure: pressure !== null && Number.isFinite(pressure) ? pressure : null,
+  };
+}
+
+/** What the bays can still give, as polygons of added mass (g) and moment aft (g·mm), net of buoyancy. */
+function reachJson({ boatToTrim }: Analysis) {
+  if (!boatToTrim || boatToTrim.boat.bays.length === 0) return null;
+  const of = (reach: Reach | null) =>
+    reach && {
+      polygon: reach.polygon.map(([mass, moment]) => ({ mass: g(mass), moment: moment * 1e6 })),
+      needed: { mass: g(reach.needed[0]), moment: reach.needed[1] * 1e6 },
+      isInside: reach.isInside,
+      margin: reach.margin,
+    };
+  const { surfaced, submerged } = reaches(boatToTrim);
+  return { surfaced: of(surfaced), submerged: of(submerged) };
+}
+
+/** Righting levers over all heels, free to trim, from port to starboard. */
+function rightingJson({ bodies, surfaced, submerged }: Analysis) {
+  const curve = (boat: Afloat) => {
+    const { points, range } = rightingCurve(boat);
+    return {
+      points: points.map(({ heel, trim, lever }) => ({ heel: degrees(heel), trim: degrees(trim), lever: mm(lever) })),
+      range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
+    };
+  };
+  return {
+    surfaced: surfaced.status === 'afloat' ? curve(surfacedBoat(bodies)) : null,
+    submerged: submerged.status === 'neutral' ? curve(loadedBoat(bodies, submerged.fill, 'submerged')) : null,
+  };
+}
+
+/** Lines and characters count from 0, as in the language server protocol. */
+function rangeJson({ syntax }: Analysis, place: Place) {
+  const [start, end] = rangeOf(syntax, place);
+  return { start: positionAt(syntax.lineStarts, start), end: positionAt(syntax.lineStarts, end) };
+}

@@ -1,0 +1,69 @@
+import { beyondLimit } from '../wording/beyondLimit.ts';
+import { plusMinus } from '../wording/withUncertainty.ts';
+
+/** One figure of the report: its name, its value, and how it stands to its limit where it has one. */
+export interface Row {
+  readonly name: string;
+  readonly value: string;
+  readonly limit?: string;
+  readonly isKept?: boolean;
+  /** The limit lies so near, for the uncertainty of the figure, that the boat may be on its other side. */
+  readonly isOpen?: boolean;
+}
+
+/** How a figure stands to its limit; with a question mark where its uncertainty leaves that open. */
+export const verdictWord = ({ isKept, isOpen }: Row): string => `${isKept ? 'ok' : 'out'}${isOpen ? '?' : ''}`;
+
+/** What stands after ± beside a figure, and whether its limit is open for it. */
+export interface RowUncertainty {
+  readonly text: string;
+  readonly isOpen: boolean;
+}
+
+/** A figure beside its limit; one that breaks it gets the digits that show it. */
+export function limitRow(
+  name: string,
+  show: (finer: number) => string,
+  limit: {
+    readonly text: string;
+    readonly isKept: boolean;
+    readonly way?: 'over' | 'under';
+    readonly uncertainty: RowUncertainty | null;
+  },
+): Row {
+  const value = limit.isKept ? show(0) : beyondLimit(show, limit.text, limit.way);
+  const { uncertainty } = limit;
+  return {
+    name,
+    value: uncertainty ? plusMinus(value, uncertainty.text) : value,
+    limit: limit.text,
+    isKept: limit.isKept,
+    isOpen: uncertainty?.isOpen ?? false,
+  };
+}
+
+/** Colours for a terminal, or none. */
+export interface Paint {
+  readonly heading: (text: string) => string;
+  readonly good: (text: string) => string;
+  readonly bad: (text: string) => string;
+}
+
+export const plainPaint: Paint = { heading: text => text, good: text => text, bad: text => text };
+
+/** A block of figures under its heading, in columns; nothing for no figures. */
+export function section(name: string, rows: readonly Row[], paint: Paint): string {
+  if (rows.length === 0) return '';
+  const widest = Math.max(...rows.map(row => row.name.length));
+  const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);
+  const hasOpen = rows.some(row => row.isOpen);
+  const lines = rows.map(row => {
+    const { name: figure, value, limit, isKept } = row;
+    const start = `  ${figure.padEnd(widest)}  `;
+    if (limit === undefined) return start + value;
+    const word = verdictWord(row).padEnd(hasOpen ? 4 : 3);
+    const verdict = isKept ? paint.good(word) : paint.bad(word);
+    return `${start}${value.padEnd(broadest)}  ${verdict}  limit ${limit}`;
+  });
+  return [paint.heading(name), ...lines].join('\n');
+}

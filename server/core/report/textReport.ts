@@ -1,0 +1,76 @@
+import type { Analysis } from '../analysis/analysis.ts';
+import type { Boat } from '../boat/boat.ts';
+import { scale } from '../geometry/form/vector.ts';
+import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
+import { lengthText, massText } from '../wording/numbers.ts';
+import { pointWords, submergedRows, surfacedRows } from './conditionRows.ts';
+import { otherWaterRows } from './otherWaterRows.ts';
+import { rangeRows, tankRows, transitRows } from './passageRows.ts';
+import { type Paint, plainPaint, section } from './rows.ts';
+import { trialsBlock } from './trialsReport.ts';
+import { uncertaintyBlock } from './uncertaintyBlock.ts';
+
+/** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
+export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
+  const blocks = [
+    [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
+    massWords(analysis),
+    section('Surfaced', surfacedRows(analysis), paint),
+    section('Submerged', submergedRows(analysis), paint),
+    section('On the way down', transitRows(analysis), paint),
+    section('Comes back upright', rangeRows(analysis), paint),
+    section('Tanks', tankRows(analysis), paint),
+    section('In other water', otherWaterRows(analysis), paint),
+    uncertaintyBlock(analysis, paint),
+    trialsBlock(analysis, paint),
+    findingsBlock(analysis, paint),
+    correctionsBlock(analysis, paint),
+  ];
+  return `${blocks.filter(block => block !== '').join('\n\n')}\n`;
+}
+
+export function boatTitle(boat: Boat): string {
+  const name = boat.name || 'Boat without a name';
+  if (boat.scale === null) return `${name}, ${lengthText(boat.length, boat.units)} long`;
+  const metres = boat.length / boat.scale;
+  return `${name}, ${lengthText(boat.length, boat.units)} long (1:${Number((1 / boat.scale).toFixed(2))}, full size ${metres.toFixed(1)} m)`;
+}
+
+export const waterWords = ({ water }: Boat): string => `Water: ${water.words}, ${water.density.toFixed(1)} kg/m³`;
+
+function massWords({ boat, bodies }: Analysis): string {
+  const mass =
+    bodies.mass > 0
+      ? `Mass without ballast water ${massText(bodies.mass, boat.units)}, centre of mass at ${pointWords(scale(bodies.massMoment, 1 / bodies.mass), boat)}`
+      : 'Nothing in the file weighs anything yet.';
+  const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
+  return missing === '' ? mass : `${mass}\nFigured without ${missing}: see the errors below.`;
+}
+
+function findingsBlock(analysis: Analysis, paint: Paint): string {
+  const { findings } = analysis;
+  // What to weigh next has a block of its own.
+  const open = analysis.openQuestions().filter(({ code }) => code !== 'weigh-next');
+  if (findings.length === 0 && open.length === 0) return paint.good('Within all limits.');
+  const lines = [...findings, ...open].map(({ severity, message }) => {
+    const mark = `  ${severity}: `;
+    return `${severity === 'error' ? paint.bad(mark) : mark}${message}`;
+  });
+  const heading = findings.length === 0 ? 'Within all limits, but not beyond doubt' : 'Findings';
+  return [paint.heading(heading), ...lines].join('\n');
+}
+
+function correctionsBlock(analysis: Analysis, paint: Paint): string {
+  const corrections = analysis.corrections();
+  if (corrections.length === 0) return whyNone(analysis);
+  const lines = corrections.map((correction, i) => `  ${i + 1}. ${correction.title}`);
+  return [paint.heading('Corrections, the best first'), ...lines].join('\n');
+}
+
+/** Why nothing is offered for a boat that is out of its surfaced limits. */
+function whyNone({ boat, surfaced, isFaulty }: Analysis): string {
+  if (surfaced.status !== 'afloat' || judgeSurfaced(boat, surfaced).length === 0) return '';
+  if (isFaulty) return 'Corrections are computed once the errors in the file are mended.';
+  if (boat.bays.length === 0) return 'For computed corrections, say under “bays:” where lead or foam can still go in.';
+  return 'No one or two pieces in the bays bring the boat inside its surfaced limits.';
+}

@@ -1,0 +1,143 @@
+import type { Mend } from '../../findings/finding.ts';
+import { explainIndent } from './explainIndent.ts';
+import {
+  type Fault,
+  fault,
+  partnerOf,
+  quotedBefore,
+  replacing,
+  restOfLine,
+  type Situation,
+  unclosedBracket,
+} from './faults.ts';
+import { lineEnd, lineStart, type Span } from './lines.ts';
+import { doubleQuoted } from './quoteScalar.ts';
+
+/** A quote that is opened and never closed. */
+export function explainQuote(situation: Situation, errorAt: number): Fault {
+  const { text } = situation;
+  const opened = quotedBefore(situation, errorAt)?.[0] ?? errorAt;
+  const mark = text[opened] === "'" ? "'" : '"';
+  const [, end] = restOfLine(text, opened);
+  return fault('unclosed-quote', [opened, end], `The quote opened here is not closed. End the text with ${mark}.`, {
+    blanked: [opened, lineEnd(text, opened)],
+    mend: replacing(`Close the quote with ${mark}`, [[end, end], mark]),
+  });
+}
+
+/** A `{` or `[` without its partner, or with lines inside that are not indented. */
+export function explainBracket(situation: Situation, errorAt: number): Fault {
+  const { text } = situation;
+  const opened = unclosedBracket(situation, errorAt) ?? errorAt;
+  const opener = text[opened] ?? '{';
+  const closer = opener === '[' ? ']' : '}';
+  const closedAt = partnerOf(text, opened);
+  if (closedAt !== null)
+    return fault(
+      'bad-indent',
+      [opened, opened + 1],
+      `The lines between this ${opener} and its ${closer} must all be indented further than the line it stands on.`,
+      { blanked: [opened, lineEnd(text, closedAt)] },
+    );
+  const [, end] = restOfLine(text, opened);
+  const said = text.slice(opened, end);
+  const example = opener === '[' ? '[5 g, 10 g]' : '{ name: keel, takes: lead }';
+  return fault(
+    'unclosed-bracket',
+    [opened, opened + 1],
+    `The ${opener} opened here is not closed. End it with ${closer}, for example “${example}”; if it goes over several lines, indent them all.`,
+    { blanked: [opened, lineEnd(text, opened)], mend: closing(said, opened, opener, closer) },
+  );
+}
+
+/** Puts the closing bracket at the end of what stands on the opener's line, where that ends with a value. */
+function closing(said: string, opened: number, opener: string, closer: string): Mend | null {
+  const end = opened + said.length;
+  const last = said.at(-1) ?? '';
+  const isOtherCloser = (last === ']' || last === '}') && last !== closer && !said.includes(last === ']' ? '[' : '{');
+  if (isOtherCloser) return replacing(`Change ${last} to ${closer}`, [[end - 1, end], closer]);
+  if (said.length < 2 || /[,:{[]/.test(last)) return null;
+  return replacing(`Close it with ${closer}`, [[end, end], opener === '{' ? ' }' : ']']);
+}
+
+/** A `}` or `]` that closes nothing. */
+export const explainStrayBracket = (text: string, at: number): Fault =>
+  fault('stray-bracket', [at, at + 1], `This ${text[at]} closes nothing: no bracket is open before it. Take it out.`, {
+    blanked: [at, at + 1],
+    mend: replacing(`Take out the ${text[at]}`, [[at, at + 1], '']),
+  });
+
+/** Values between brackets, or after a closed quote, that run into each other. */
+export function explainComma(situation: Situation, at: number, message: string): Fault {
+  const { text } = situation;
+  const rest: Span = [at, lineEnd(text, at)];
+  if (message.includes('Unexpected ,'))
+    return fault(
+      'missing-comma',
+      [at, at + 1],
+      'A value is missing before this comma, or there is one comma too many.',
+      {
+        blanked: [at, at + 1],
+        mend: replacing('Take out the comma', [[at, at + 1], '']),
+      },
+    );
+  if (!message.includes('flow') && text.slice(lineStart(text, at), at).trim() === '') return explainIndent(text, at);
+  const before = text.slice(0, at).trimEnd();
+  const quoted = quotedBefore(situation, at);
+  if (quoted && quoted[1] === before.length && !message.includes('flow-')) return explainAfterQuote(text, quoted, at);
+  const inner = /^(\S+(?:[ \t]+[^\s:,]+)*?)[ \t]+([^\s:,{}[\]]+):(?=\s|$)/.exec(text.slice(...rest));
+  if (message.includes('Block collections') && inner) {
+    const end = at + inner[1]!.length;
+    const next = at + inner[0].length - inner[2]!.length - 1;
+    return missingComma(text, [next, next + inner[2]!.length], end);
+  }
+  if (/[}\]]$/.test(before) && /^[{["'\w]/.test(text.slice(at, at + 1))) {
+    if (before.length > 0 && !/[\r\n]/.test(text.slice(before.length, at)))
+      return missingComma(text, [at, at + 1], before.length);
+  }
+  const said = text.slice(...restOfLine(text, at));
+  return fault(
+    'yaml-syntax',
+    [at, at + Math.max(1, said.length)],
+    `“${said}” is not expected here. Is a comma, a bracket or a “key: ” missing before it?`,
+    {
+      blanked: rest,
+    },
+  );
+}
+
+const missingComma = (text: string, span: Span, end: number): Fault =>
+  fault(
+    'missing-comma',
+    span,
+    `A comma is missing before “${text.slice(...span)}”. Between brackets, values are separated by commas.`,
+    {
+      blanked: [span[0], lineEnd(text, span[0])],
+      mend: replacing('Put a comma in', [[end, end], ',']),
+    },
+  );
+
+/** `'it's'` or `"5" 3/4"`: text goes on after the closing quote. */
+function explainAfterQuote(text: string, quoted: Span, at: number): Fault {
+  const [, end] = restOfLine(text, at);
+  const mark = text[quoted[0]] === "'" ? "'" : '"';
+  const inside = text.slice(quoted[0] + 1, end).replace(new RegExp(`${mark}$`), '');
+  return fault(
+    'yaml-syntax',
+    [at, end],
+    `The quoted text ends before “${text.slice(at, end)}”. Quote the whole value once.`,
+    {
+      blanked: [at, lineEnd(text, at)],
+      mend: replacing('Quote the whole value', [[quoted[0], end], doubleQuoted(inside)]),
+    },
+  );
+}
+
+/** A value that only stands as text when it is quoted. */
+export function quoteValue(text: string, span: Span, reason: string): Fault {
+  const quoted = doubleQuoted(text.slice(...span));
+  return fault('needs-quotes', span, `${reason} Put it in quotes: ${quoted}.`, {
+    blanked: [span[0], lineEnd(text, span[0])],
+    mend: replacing('Put it in quotes', [span, quoted]),
+  });
+}

@@ -1,0 +1,16 @@
+import type { Path } from '../../../../schema/path.ts';
+import { contentEnd, pairEnd } from './layout.ts';
+import type { Span } from './lines.ts';
+import { locate } from './locate.ts';
+import type { Syntax } from './syntax.ts';
+import { spanOf } from './tree.ts';
+
+/** All that is written of the key or entry at a path, from its key or first character to the end of its value. */
+export function extentOf(syntax: Syntax, path: Path): Span | null {
+  const found = locate(syntax, path);
+  if (!found) return null;
+  const { readText: text } = syntax;
+  if (found.pair && found.key) return [found.key[0], pairEnd(text, found.pair)];
+  const span = spanOf(found.written);
+  return span && [span[0], contentEnd(text, found.written, span[1])];
+}

@@ -1,0 +1,88 @@
+import { isMap, isScalar, isSeq, type Node } from 'yaml';
+import { isInside, type Path, samePath } from '../../../../schema/path.ts';
+import { lineStart, type Span } from './lines.ts';
+import { locate } from './locate.ts';
+import { pathAt } from './pathAt.ts';
+import type { Syntax } from './syntax.ts';
+import { childOf, dashesOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
+
+/** The sub-tree at a path as plain data; undefined where nothing stands, and for an alias that leads nowhere. */
+export function valueAt(syntax: Syntax, path: Path): unknown {
+  const found = locate(syntax, path);
+  return found ? toPlain(found.written, syntax) : undefined;
+}
+
+/** One entry of a list. */
+export interface ListItem {
+  readonly path: Path;
+  readonly value: unknown;
+  /** Its text, with its indentation: entries of the same text have the same value, unless one is `shared`. */
+  readonly source: string;
+  /** True when the value draws on other places of the file through aliases. */
+  readonly shared: boolean;
+}
+
+/** The entries of the list at a path; none where no list stands. */
+export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
+  const list = locate(syntax, path)?.node;
+  if (!isSeq(list)) return [];
+  const { readText: text } = syntax;
+  const dashes = dashesOf(list);
+  return list.items.map((item, index) => {
+    const written = item as Node | null;
+    const dash = dashes[index];
+    const span = spanOf(written);
+    const start = dash === undefined ? (span?.[0] ?? 0) : lineStart(text, dash);
+    const source = text.slice(start, span?.[1] ?? start);
+    return { path: [...path, index], value: toPlain(written, syntax), source, shared: source.includes('*') };
+  });
+}
+
+/** The keys of the map at a path, those it merges in included; none where no map stands. */
+export function keysOf(syntax: Syntax, path: Path): readonly string[] {
+  const map = locate(syntax, path)?.node;
+  return isMap(map) ? pairsOf(map, syntax.aliases).map(pair => keyName(pair) ?? '') : [];
+}
+
+function toPlain(written: Node | null, syntax: Syntax): unknown {
+  const node = follow(written, syntax.aliases);
+  if (isScalar(node)) return node.value;
+  if (isSeq(node)) return node.items.map(item => toPlain(item as Node | null, syntax));
+  if (!isMap(node)) return written === null ? null : undefined;
+  const pairs = pairsOf(node, syntax.aliases).map(pair => [keyName(pair), toPlain(pair.value as Node | null, syntax)]);
+  return Object.fromEntries(pairs.filter(([, value]) => value !== undefined));
+}
+
+/**
+ * Whether a slip of the pen leaves the value at a path in uncertainty, or the absence of one: what else there is to say of it
+ * would be a second complaint about the same slip.
+ */
+export function isBroken(syntax: Syntax, path: Path): boolean {
+  return syntax.isGivenUp || syntax.slips.some(slip => uncertainties(syntax, slip, path));
+}
+
+/** Whether anything that is written at a path or below it slips, so that what it should say is not all known. */
+export const hasSlip = (syntax: Syntax, path: Path): boolean =>
+  isBroken(syntax, path) || syntax.slips.some(slip => isInside(pathAt(syntax, slip[0]).path, path));
+
+function uncertainties(syntax: Syntax, slip: Span, path: Path): boolean {
+  const at = pathAt(syntax, slip[0]);
+  const parent = at.path.slice(0, -1);
+  if (at.on === 'value') return isInside(path, at.path);
+  if (at.on === 'key') return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
+  if (isSeq(at.node)) {
+    const line = lineStart(syntax.text, slip[0]);
+    const entry = dashesOf(at.node).findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
+    return isInUncertainty(syntax, entry < 0 ? at.path : [...at.path, entry], path);
+  }
+  if (isMap(at.node)) return isInUncertainty(syntax, at.path, path);
+  // Below a key that has no map: the line may belong there or beside it.
+  return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
+}
+
+/** A map or list that has a slip in it is in uncertainty as a whole, and so is all that it seems to lack. */
+const isInUncertainty = (syntax: Syntax, container: Path, path: Path): boolean =>
+  samePath(path, container) ||
+  (path.length > container.length &&
+    isInside(path, container) &&
+    childOf(locate(syntax, container)?.node ?? null, path[container.length]!, syntax.aliases) === null);

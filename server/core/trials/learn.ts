@@ -1,0 +1,100 @@
+import type { Trial } from '../boat/trial.ts';
+import { inSteps } from '../steps/steps.ts';
+import { inputsOf } from '../uncertainty/inputs.ts';
+import type { Uncertainties } from '../uncertainty/uncertainties.ts';
+import { type Comparison, compareTrials } from './pool/compare.ts';
+import { dayOf, withoutDay } from './pool/day.ts';
+import { type Estimate, estimateBoat } from './pool/estimate.ts';
+import { figuresWithTrials } from './pool/figures.ts';
+import { type Inclined, incline } from './pool/inclining.ts';
+import { type LikeliestBoat, likeliestBoat } from './pool/likeliest.ts';
+import { type Offer, offersOf } from './pool/offers.ts';
+import { floatTrial, shownBy } from './pool/predict.ts';
+import { type Slip, slipsOf, type Told, toldOf } from './pool/told.ts';
+import type { TrialSet } from './pool/trialSet.ts';
+import { untaught } from './pool/untaught.ts';
+
+/** What the pool tells of the boat. */
+export interface Learned {
+  /** Every trial against the file, in the order of the file. */
+  readonly comparisons: readonly LearnedTrial[];
+  /** Does a little of the work on what the trials say; true when all of it is known. */
+  step(): boolean;
+  /** The same so far; null while it is not all known, and where the trials say nothing. */
+  soFar(): Verdict | null;
+  /** What the trials say, the rest of the work done at once; null where they say nothing. */
+  verdict(): Verdict | null;
+}
+
+/** What all trials say of the boat together. */
+export interface Verdict {
+  /** What may be wrong with the boat, the likeliest first. */
+  readonly told: readonly Told[];
+  readonly slips: readonly Slip[];
+  /** Ways to write that into the file. */
+  readonly offers: readonly Offer[];
+  /** The boat by the likeliest of all. */
+  readonly boat: LikeliestBoat;
+  /** Every headline figure with the trials, over all that may be. */
+  readonly uncertainties: Uncertainties;
+}
+
+export interface LearnedTrial extends Comparison {
+  /** What an inclining trial comes to; null for others. */
+  readonly inclined: Inclined | null;
+}
+
+/**
+ * Compares every trial with the file, and estimates the boat by all of them: not while something is missing from the figures
+ * (not `isWhole`), for then no trial can agree with them.
+ */
+export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
+  const comparisons = compareTrials(trialSet).map(comparison => ({
+    ...comparison,
+    inclined: inclinedBy(comparison, trialSet),
+  }));
+  let known: Verdict | null = null;
+  const working = inSteps(function* () {
+    if (!isWhole) return null;
+    const before = beforeTeaching(trialSet);
+    const estimate = yield* estimateBoat(before);
+    known = estimate && verdictOf(trialSet, before, estimate);
+    return known;
+  });
+  return { comparisons, step: working.step, soFar: () => known, verdict: working.all };
+}
+
+/** The boat before anything was learned, and the trials that it could have lain in; what is struck out teaches nothing. */
+function beforeTeaching(trialSet: TrialSet): TrialSet {
+  const source = untaught(trialSet.source);
+  const inputs = source === trialSet.source ? trialSet.inputs : inputsOf(source, trialSet.variations);
+  const before: TrialSet = { ...trialSet, source, inputs };
+  const trials = trialSet.trials
+    .map(trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) }))
+    .filter(trial => trial.readings.length > 0 && canShow(before, trial));
+  return { ...before, trials };
+}
+
+function canShow({ source, inputs, cache }: TrialSet, trial: Trial): boolean {
+  const { boat } = dayOf(source, inputs, trial).source;
+  const floatedTrial = floatTrial(boat, withoutDay(trial), cache);
+  return floatedTrial !== null && trial.readings.every(reading => shownBy(floatedTrial, reading, boat) !== null);
+}
+
+function verdictOf(trialSet: TrialSet, before: TrialSet, estimate: Estimate): Verdict | null {
+  const boat = likeliestBoat(before, estimate, trialSet.source);
+  if (!boat) return null;
+  return {
+    told: toldOf(estimate),
+    slips: slipsOf(estimate),
+    offers: offersOf({ source: trialSet.source, untaught: before.source, trials: trialSet.trials, estimate }),
+    boat,
+    uncertainties: figuresWithTrials(before, estimate, boat),
+  };
+}
+
+function inclinedBy({ trial, floatedTrial, day }: Comparison, { source, cache }: TrialSet): Inclined | null {
+  if (trial.condition !== 'inclining' || !floatedTrial) return null;
+  const masses = day.inputs.filter(({ noun }) => noun === 'mass').map(({ sigma }) => sigma);
+  return incline(source.boat, trial, cache, Math.hypot(...masses));
+}

@@ -1,0 +1,119 @@
+import { findMaterial } from '../../../schema/materials.ts';
+import { type Path, pathKey } from '../../../schema/path.ts';
+import { uncertaintyOfRange, usualUncertainties } from '../../../schema/usualUncertainties.ts';
+import type { BoatSource } from '../boat/source.ts';
+import { densityEdit, type Editable } from './edits.ts';
+import { entryInputs } from './entryInputs.ts';
+import { type EntryAt, type Input, LISTS, type Origin } from './input.ts';
+import type { Draft } from './sizeInputs.ts';
+import { emptyVariations, type VariationCache, variationOf } from './variations.ts';
+import { waterInputs } from './waterInputs.ts';
+
+/**
+ * Every uncertain number that the boat is figured from, in the order of the file. A figure without a tolerance has the
+ * uncertainty that is usual for how it came about (`schema/usualUncertainties.ts`). What changes nothing is left out: the breadth of a
+ * battery in its compartment, the density of brass that was weighed and measured.
+ *
+ * What was tried to find that out is kept on the `cache` for the next time. Exact are the hull's length, the painted waterline, limits, bays and counts: they say what is wanted, not what is.
+ */
+export function inputsOf(source: BoatSource, cache: VariationCache = emptyVariations()): readonly Input[] {
+  const own = LISTS.flatMap(list => source[list].flatMap((_, index) => inputsOfEntry(source, { list, index }, cache)));
+  return [...waterInputs(source), ...densitiesInCommon(source, cache), ...own].filter(({ sigma }) => sigma > 0);
+}
+
+/** Uncertain numbers that stand in one entry. */
+function inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): readonly Input[] {
+  const { checked, entry } = source[at.list][at.index]!;
+  const { path, name } = entry;
+  const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
+  const drafts = entryInputs(checked, path, lying);
+  return drafts
+    .map(draft => named(draft, path, name, at))
+    .filter(input => input.sigma > 0 && variationOf(source, input, at, cache).isFelt);
+}
+
+function boundsOf(source: BoatSource, { list, index }: EntryAt) {
+  if (list === 'payload') return source.payload[index]!.entry;
+  return source.around.shapes.boundsOf(source[list][index]!.entry.form);
+}
+
+function named({ word, edit, ...draft }: Draft, entry: Path, entryName: string, at: EntryAt): Input {
+  return {
+    ...draft,
+    id: word === undefined ? pathKey(draft.path) : `${pathKey(draft.path)} ${word}`,
+    places: [draft.path],
+    entry,
+    entryName,
+    words: `${draft.noun} of “${entryName}”`,
+    target: { on: 'entries', at: [at], edit },
+  };
+}
+
+/** A density that entries take from the stock or the handbook. */
+interface Common {
+  readonly id: string;
+  /** Where the stock gives it; null for the handbook. */
+  readonly path: Path | null;
+  readonly name: string;
+  readonly value: number;
+  readonly sigma: number;
+  readonly origin: Origin;
+}
+
+/**
+ * Densities that several entries share, one input for each: entries of one material are cut from the same sheet or cast
+ * from the same pot more often than not, and if the handbook's figure is off for one it is off for all. Taken as
+ * independent their uncertainties would average out, which they do not: this is the careful side.
+ */
+function densitiesInCommon(source: BoatSource, cache: VariationCache): readonly Input[] {
+  const users = new Map<string, { readonly common: Common; readonly at: EntryAt[] }>();
+  for (const list of LISTS) {
+    for (const [index, { checked }] of source[list].entries()) {
+      const common = commonDensity(source, checked);
+      if (!common) continue;
+      const known = users.get(common.id) ?? { common, at: [] };
+      known.at.push({ list, index });
+      users.set(common.id, known);
+    }
+  }
+  return [...users.values()].flatMap(({ common, at }) => {
+    const input = sharedInput(source, common, at);
+    const felt = at.filter(place => variationOf(source, input, place, cache).isFelt);
+    return felt.length === 0 ? [] : [sharedInput(source, common, felt)];
+  });
+}
+
+function commonDensity(
+  { stock, around }: BoatSource,
+  { density, material: named }: Editable & { readonly material?: string | undefined },
+): Common | null {
+  const material = density || named === undefined ? null : findMaterial(named);
+  if (!material) return null;
+  const { key } = material;
+  const ofStock = key === 'lead' || key === 'foam' ? stock?.[key]?.density : undefined;
+  if (ofStock && (key === 'lead' || key === 'foam') && around.stock[key] !== null) {
+    const path = ['stock', key, 'density'];
+    const sigma = ofStock.sigma ?? usualUncertainties.density.of(ofStock.value);
+    const origin = ofStock.sigma === null ? 'given' : 'written';
+    return { id: pathKey(path), path, name: `the ${key} in stock`, value: ofStock.value, sigma, origin };
+  }
+  const sigma = uncertaintyOfRange(material.range);
+  return { id: `handbook ${key}`, path: null, name: key, value: material.density, sigma, origin: 'handbook' };
+}
+
+function sharedInput(source: BoatSource, { id, path, name, ...figure }: Common, at: readonly EntryAt[]): Input {
+  const entries = at.map(({ list, index }) => source[list][index]!.entry.path);
+  const materials = entries.map(entry => [...entry, 'material']);
+  return {
+    ...figure,
+    id,
+    path: path ?? materials[0]!,
+    places: path ? [path, ...materials] : materials,
+    entry: path ? path.slice(0, -1) : entries[0]!,
+    entryName: name,
+    noun: 'density',
+    words: `density of ${name}`,
+    dimension: 'density',
+    target: { on: 'entries', at, edit: densityEdit(figure.value) },
+  };
+}

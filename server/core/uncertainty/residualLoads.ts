@@ -1,0 +1,224 @@
+import { readWater } from '../boat/readWater.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { BodyCache, Pieces } from '../bodies/assemble.ts';
+import { settle, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
+import {
+  addTensors,
+  centralTensor,
+  type EnergyState,
+  NO_TENSOR,
+  scaleTensor,
+  type Tensor,
+} from '../conditions/energy.ts';
+import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
+import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import type { Reading } from './figures.ts';
+import { type Arrangement, type FloatingState, tankLoad, waterAfloat } from './floatBoat.ts';
+import type { Input } from './input.ts';
+import { touched, type VariationCache, variationOf } from './variations.ts';
+
+/**
+ * What an input that is off by its uncertainty does to a boat held where it lies: the weight less buoyancy that is then too
+ * much there (kg), its moment about the origin (kg·m), and what it does to each reading by itself before the boat gives
+ * way (a broader tank has more free surface, whatever it weighs).
+ *
+ * Only what the input touches is looked at, so that the whole list costs little more than one look at the boat.
+ */
+export interface ResidualLoad {
+  readonly input: Input;
+  readonly mass: number;
+  readonly moment: Vec3;
+  /** In the order of the readings. */
+  readonly direct: readonly number[];
+}
+
+/** Whose inputs they are: the boat by its entries, and what was made of them before. */
+export interface Owner {
+  readonly source: BoatSource;
+  readonly cache: BodyCache;
+  readonly variations: VariationCache;
+}
+
+/** A boat with how it lies. */
+export interface FloatedBoat {
+  readonly arrangement: Arrangement;
+  readonly floating: FloatingState;
+}
+
+/** Half the difference of what the input does at one uncertainty more and at one less. */
+export function residualLoadsOf(
+  owner: Owner,
+  inputs: readonly Input[],
+  { arrangement, floating }: FloatedBoat,
+  readings: readonly Reading[],
+): readonly ResidualLoad[] {
+  const water = settled(tankLoad(floating.tanks, arrangement.loading, floating.water), floating);
+  const held: Held = { arrangement, floating, water };
+  return inputs.map(input => {
+    const [more, less] = changesBy(owner, input).map(change => residualLoadBy(held, change, readings)) as [Felt, Felt];
+    return {
+      input,
+      mass: (more.mass - less.mass) / 2,
+      moment: scale(subtract(more.moment, less.moment), 1 / 2),
+      direct: more.direct.map((change, i) => (change - less.direct[i]!) / 2),
+    };
+  });
+}
+
+type Felt = Omit<ResidualLoad, 'input'>;
+
+/** Some bodies instead of others, in some water. */
+interface Change {
+  readonly was: Pieces;
+  readonly is: Pieces;
+  readonly density: number;
+}
+
+/** What an input changes when it is one uncertainty more, and one less. */
+function changesBy({ source, cache, variations }: Owner, input: Input): readonly [Change, Change] {
+  const { target, sigma } = input;
+  const { density } = source.boat.water;
+  if (target.on === 'water') {
+    const at = (by: number) => readWater(target.edit(source.water ?? {}, by), []).density;
+    return [
+      { was: NO_PIECES, is: NO_PIECES, density: at(sigma) },
+      { was: NO_PIECES, is: NO_PIECES, density: at(-sigma) },
+    ];
+  }
+  const was = touched(source, target.at, cache);
+  const varied = target.at.map(at => variationOf(source, input, at, variations));
+  return [
+    { was, is: joined(varied.map(({ more }) => more)), density },
+    { was, is: joined(varied.map(({ less }) => less)), density },
+  ];
+}
+
+const NO_PIECES: Pieces = { displacers: [], weights: [], tanks: [] };
+
+const joined = (pieces: readonly Pieces[]): Pieces =>
+  pieces.length === 1
+    ? pieces[0]!
+    : {
+        displacers: pieces.flatMap(({ displacers }) => displacers),
+        weights: pieces.flatMap(({ weights }) => weights),
+        tanks: pieces.flatMap(({ tanks }) => tanks),
+      };
+
+/** A boat held in place, with its tank water as it lies there. */
+interface Held {
+  readonly arrangement: Arrangement;
+  readonly floating: FloatingState;
+  readonly water: Settled;
+}
+
+/** Tank water by volume: moments (m4) and free surfaces (m4). */
+interface Settled {
+  readonly volume: number;
+  readonly moment: Vec3;
+  readonly surface: Tensor;
+}
+
+function settled(load: TankLoad, { state: { up } }: FloatingState): Settled {
+  let { stillVolume: volume, stillMoment: moment } = load;
+  let surface = NO_TENSOR;
+  for (const water of load.free) {
+    const sums = settle(water, up);
+    volume += sums.volume;
+    moment = add(moment, [sums.mx, sums.my, sums.mz]);
+    surface = addTensors(surface, centralTensor(sums, 1));
+  }
+  return { volume, moment, surface };
+}
+
+function residualLoadBy(held: Held, { was, is, density }: Change, readings: readonly Reading[]): Felt {
+  const { floating, arrangement } = held;
+  const { state } = floating;
+  const immersed = immersionWith(floating, was, is, isUnder(arrangement));
+  const tanks = replaced(floating.tanks, was.tanks, is.tanks);
+  const water =
+    tanks === floating.tanks
+      ? held.water
+      : settled(tankLoad(tanks, arrangement.loading, waterNow(held, tanks)), floating);
+  const weight = subtractWeights(weightOf(is), weightOf(was));
+  const totalMass = state.totalMass + weight.mass + density * water.volume - floating.density * held.water.volume;
+  const totalMoment = addScaled(
+    addScaled(add(state.totalMoment, weight.moment), water.moment, density),
+    held.water.moment,
+    -floating.density,
+  );
+  const slope = addScaled(totalMoment, momentOf(immersed), -density);
+  const changed: EnergyState = {
+    ...state,
+    slope,
+    immersed,
+    totalMass,
+    totalMoment,
+    waterplane: centralTensor(immersed, density),
+    freeSurface: scaleTensor(water.surface, density),
+  };
+  const mass = totalMass - density * immersed.volume - (state.totalMass - floating.density * state.immersed.volume);
+  const moment = subtract(slope, state.slope);
+  const volume = floating.volume + volumeOf(is) - volumeOf(was);
+  const now: FloatingState = { density, volume, tanks, water: waterNow(held, tanks), state: changed };
+  // The same weight put on by itself: what that does to a reading is found when the boat is let go.
+  const laden: FloatingState = {
+    ...floating,
+    state: {
+      ...state,
+      slope,
+      totalMass: state.totalMass + mass,
+      totalMoment: add(state.totalMoment, moment),
+    },
+  };
+  return { mass, moment, direct: readings.map(reading => reading(now) - reading(laden)) };
+}
+
+/** All of it is under water. */
+const isUnder = ({ loading: { kind } }: Arrangement): boolean => kind === 'neutral' || kind === 'hung';
+
+/** Hanging neutral the ballast is held, whatever the tanks become; else each tank keeps its fill. */
+function waterNow({ arrangement: { loading }, floating }: Held, tanks: readonly TankBody[]): number {
+  return loading.kind === 'neutral' ? floating.water : waterAfloat(tanks, loading);
+}
+
+function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: readonly TankBody[]): readonly TankBody[] {
+  if (was.length === 0) return tanks;
+  return tanks.map(body => {
+    const i = was.findIndex(({ tank }) => tank === body.tank);
+    return i < 0 ? body : is[i]!;
+  });
+}
+
+/** What is under water when some bodies are others, the surface held. */
+function immersionWith({ state }: FloatingState, was: Pieces, is: Pieces, isSubmerged: boolean): Immersion {
+  if (was.displacers.length === 0) return state.immersed;
+  const sums = [was, is].map(({ displacers }) => {
+    const immersed = emptyImmersion();
+    for (const { body } of displacers) {
+      if (isSubmerged) addWhole(body, immersed);
+      else addImmersed(body, state.up, state.level, immersed);
+    }
+    return immersed;
+  });
+  const changed = { ...state.immersed };
+  for (const key of Object.keys(changed) as (keyof Immersion)[]) changed[key] += sums[1]![key] - sums[0]![key];
+  return changed;
+}
+
+interface MassAndMoment {
+  readonly mass: number;
+  readonly moment: Vec3;
+}
+
+const weightOf = ({ weights }: Pieces): MassAndMoment => ({
+  mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
+  moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
+});
+
+const subtractWeights = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
+  mass: a.mass - b.mass,
+  moment: subtract(a.moment, b.moment),
+});
+
+const volumeOf = ({ displacers }: Pieces): number => displacers.reduce((sum, { body }) => sum + body.volume, 0);
+const momentOf = ({ mx, my, mz }: Immersion): Vec3 => [mx, my, mz];

@@ -1,0 +1,200 @@
+import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
+import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import type { Reading } from './figures.ts';
+import { type Arrangement, floatBoat } from './floatBoat.ts';
+import type { Input } from './input.ts';
+import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
+import type { FloatedBoat, Owner, ResidualLoad } from './residualLoads.ts';
+import { type Changes, isMeshed, withInputs } from './withInputs.ts';
+
+/** What the inputs leave open of one figure. */
+export interface Uncertainty {
+  /** The figure itself, SI. */
+  readonly value: number;
+  /** One standard uncertainty, SI. */
+  readonly sigma: number;
+  /** Inputs by their share in it, the largest first; they add up to 1. Empty where nothing is open. */
+  readonly shares: readonly Share[];
+  /** Why `sigma` is no more than a rough idea; null where it holds. */
+  readonly rough: Rough | null;
+}
+
+export interface Share {
+  readonly input: Input;
+  /** Of the variance, 0..1. */
+  readonly share: number;
+  /** Change of the figure when the input is more by its uncertainty, SI. */
+  readonly change: number;
+}
+
+/** Why an uncertainty cannot be trusted. */
+export type Rough =
+  /** Within the uncertainties of the inputs the boat may not come to rest here at all: it sinks, rolls over, runs off. */
+  | 'may-not-rest'
+  /** The figure follows the inputs along so curved a line that one number says little. */
+  | 'curved';
+
+/** Part of the variance that no straight line explains, above which an uncertainty is rough (common practice, no source). */
+const CURVED = 0.4;
+
+/**
+ * Uncertainties of readings from what each input pushes (GUM, JCGM 100:2008, 5.1, carried past first order).
+ *
+ * However many inputs there are, a boat held in place feels them only as a weight too much and its moment: four numbers,
+ * which are added up exactly. The boat's answer to those may be far from straight where it is touchy, so that it is looked
+ * at on the 25 points of a rule, each with the full model: what a Monte Carlo run would do with thousands. On the surface
+ * the inputs that push most are given their likely values there, so that the water finds the hull that goes with them;
+ * the others are put on as bare weight.
+ */
+export function spreadOf(
+  owner: Owner,
+  floated: FloatedBoat,
+  residuals: readonly ResidualLoad[],
+  readings: readonly Reading[],
+  belief: Belief = independent(residuals),
+): readonly Uncertainty[] {
+  const { floating } = floated;
+  const { columns, weights } = belief;
+  const isAfloat = floated.arrangement.loading.kind !== 'neutral';
+  const isMajor = residuals.map(({ input }, i) => isAfloat && square(weights[i]!) > MAJOR && !movesMesh(input, owner));
+  const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
+  const points = fifthDegreeRule(columns.length).map(point => {
+    if (point.z.every(value => value === 0)) return { ...point, floating };
+    const likely = weights.map(weight => inner(weight, point.z));
+    return {
+      ...point,
+      floating: floatBoat(
+        arrangedAt(owner, floated, { residuals, isMajor, likely, more: belief.more(point.z) }),
+        floating,
+      ),
+    };
+  });
+  const rests = points.every(at => at.floating !== null);
+  return readings.map((reading, i) => {
+    const value = reading(floating);
+    const direct = residuals.map(push => push.direct[i]!);
+    const ofMinors = columns.map((_, k) => direct.reduce((sum, change, n) => sum + change * (minors[n]![k] ?? 0), 0));
+    const figures = points.flatMap(({ z, weight, floating: there }) =>
+      there ? [{ z, weight, change: reading(there) - value + inner(ofMinors, z) }] : [],
+    );
+    return { value, ...uncertaintyFrom(figures, belief, residuals, direct, rests) };
+  });
+}
+
+/** What is believed of the inputs of a boat, and of the load that they make up together with what is not written down. */
+export interface Belief extends Whitened {
+  /** The load at a z that no input pushes: its mass, and its moments. */
+  more(z: readonly number[]): readonly number[];
+  /** Variance of a sum over the inputs. */
+  variance(sum: readonly number[]): number;
+  /** What each input does by its push, where the load of each z does so much. */
+  byInput(byLoad: readonly number[]): readonly number[];
+  /** What each input has in the variance of a sum over the inputs and the rest of the load. */
+  parts(sum: readonly number[], byLoad: readonly number[]): readonly number[];
+}
+
+/** All inputs independent, each as it is known by itself. */
+function independent(residuals: readonly ResidualLoad[]): Belief {
+  const whitened = whiten(
+    residuals.map(({ mass, moment }) => [mass, ...moment]),
+    LOADS,
+  );
+  return {
+    ...whitened,
+    more: () => NO_LOAD,
+    variance: square,
+    byInput: byLoad => whitened.weights.map(weight => inner(byLoad, weight)),
+    parts: sum => sum.map(change => change ** 2),
+  };
+}
+
+const LOADS = 4;
+const NO_LOAD = [0, 0, 0, 0];
+
+/** Part in the uncertainty of any of the four loads from which an input is one of those that push most. */
+const MAJOR = 0.02;
+
+/** Less of a variance than this is rounding. */
+const NO_SHARE = 1e-9;
+
+/** Its entry is a mesh: each try would take as long as reading the file's triangles anew. */
+const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
+  target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
+
+interface Likely {
+  readonly residuals: readonly ResidualLoad[];
+  readonly isMajor: readonly boolean[];
+  /** Of each input, in its own uncertainties away from its value. */
+  readonly likely: readonly number[];
+  readonly more: readonly number[];
+}
+
+/** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
+function arrangedAt(
+  owner: Owner,
+  { arrangement }: FloatedBoat,
+  { residuals, isMajor, likely, more }: Likely,
+): Arrangement {
+  const majors = residuals.flatMap(({ input }, i) =>
+    isMajor[i] ? [[input, input.value + input.sigma * likely[i]!] as const] : [],
+  );
+  const bodies = majors.length > 0 ? exchanged(owner, arrangement.bodies, new Map(majors)) : arrangement.bodies;
+  let mass = bodies.mass + more[0]!;
+  let massMoment = addScaled(bodies.massMoment, more.slice(1) as unknown as Vec3, 1);
+  for (const [i, push] of residuals.entries()) {
+    if (isMajor[i]) continue;
+    mass += push.mass * likely[i]!;
+    massMoment = addScaled(massMoment, push.moment, likely[i]!);
+  }
+  return { ...arrangement, bodies: { ...bodies, mass, massMoment } };
+}
+
+/** The bodies with inputs changed; what an arrangement carries besides the boat's own entries stays on board. */
+function exchanged(owner: Owner, bodies: Bodies, changes: Changes): Bodies {
+  const changed = assembleBodies(withInputs(owner.source, changes), owner.cache);
+  const own = assembleBodies(owner.source.boat, owner.cache);
+  return {
+    ...changed,
+    mass: changed.mass + bodies.mass - own.mass,
+    massMoment: add(changed.massMoment, subtract(bodies.massMoment, own.massMoment)),
+  };
+}
+
+/** A figure at a point of the rule, against the figure in the middle. */
+interface Figure extends RulePoint {
+  readonly change: number;
+}
+
+/** What the pushes do to one figure: by way of the weight that they make up, and each directly. */
+function uncertaintyFrom(
+  figures: readonly Figure[],
+  belief: Belief,
+  residuals: readonly ResidualLoad[],
+  direct: readonly number[],
+  rests: boolean,
+): Omit<Uncertainty, 'value'> {
+  const { columns, weights } = belief;
+  // The part that goes with the weight is in the points; what is left of each input's own part is independent of it.
+  const common = columns.map((_, k) => direct.reduce((sum, change, i) => sum + change * weights[i]![k]!, 0));
+  const apart = Math.max(0, belief.variance(direct) - square(common));
+  const total = figures.reduce((sum, { weight }) => sum + weight, 0);
+  const mean = figures.reduce((sum, { weight, change }) => sum + (weight / total) * change, 0);
+  const variance = figures.reduce((sum, { weight, change }) => sum + (weight / total) * (change - mean) ** 2, apart);
+  const slopes = columns.map((_, k) =>
+    figures.reduce((sum, { z, weight, change }) => sum + (weight / total) * change * z[k]!, 0),
+  );
+  const straight = square(slopes) + apart;
+  const byLoad = slopes.map((slope, k) => slope - common[k]!);
+  const changes = belief.byInput(byLoad).map((change, i) => direct[i]! + change);
+  const parts = belief.parts(changes, byLoad);
+  const shares = residuals
+    .map(({ input }, i) => ({ input, change: changes[i]!, share: straight > 0 ? parts[i]! / straight : 0 }))
+    .filter(({ share }) => share > NO_SHARE)
+    .sort((a, b) => b.share - a.share);
+  const isCurved = variance - straight > CURVED * variance;
+  return { sigma: Math.sqrt(variance), shares, rough: !rests ? 'may-not-rest' : isCurved ? 'curved' : null };
+}
+
+const inner = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+const square = (a: readonly number[]): number => inner(a, a);

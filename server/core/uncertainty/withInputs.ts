@@ -1,0 +1,111 @@
+import type { Boat, Entry } from '../boat/boat.ts';
+import type { PlacedForm } from '../boat/placed.ts';
+import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
+import type { ReadingContext } from '../boat/readingContext.ts';
+import { readPart } from '../boat/readPart.ts';
+import { readWater } from '../boat/readWater.ts';
+import { type BoatSource, entriesIn, type Source } from '../boat/source.ts';
+import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import type { Edit, Editable } from './edits.ts';
+import type { Input, ListName } from './input.ts';
+
+/** New values of inputs, SI. */
+export type Changes = ReadonlyMap<Input, number>;
+
+/**
+ * The boat as it would be if those inputs had other values, with what it would have been read from: their entries are read
+ * again, with all that follows in them (volume from mass and density, centroid, sizes left out); every other entry is the
+ * same object as before. An entry that cannot be with such a value (a length of nothing) stays as it was.
+ */
+export function sourceWith(source: BoatSource, changes: Changes): BoatSource {
+  const edits = editsOf(changes);
+  const place: Rereading = { around: source.around, placings: createShapes() };
+  const reread = <T extends Editable, E extends Entry>(
+    list: ListName,
+    sources: readonly Source<T, E>[],
+    read: Reader<T, E>,
+  ) => sources.map((one, i) => again(one, edits.get(keyOf(list, i)), place, read));
+  const shells = reread('shells', source.shells, readShell);
+  const compartments = reread('compartments', source.compartments, readCompartment);
+  const tanks = reread('tanks', source.tanks, readTank);
+  const payload = reread('payload', source.payload, readPart);
+  const water = waterWith(source, changes);
+  const boat: Boat = {
+    ...source.boat,
+    water: water === source.water || water === null ? source.boat.water : readWater(water, []),
+    shells: entriesIn(shells),
+    compartments: entriesIn(compartments),
+    tanks: entriesIn(tanks),
+    payload: entriesIn(payload),
+  };
+  return { ...source, boat, water, shells, compartments, tanks, payload };
+}
+
+/** The boat alone. */
+export const withInputs = (source: BoatSource, changes: Changes): Boat => sourceWith(source, changes).boat;
+
+/** One edit to an entry, and by how much. */
+export interface Step {
+  readonly edit: Edit;
+  readonly by: number;
+}
+
+const keyOf = (list: ListName, index: number): string => `${list} ${index}`;
+
+function editsOf(changes: Changes): ReadonlyMap<string, readonly Step[]> {
+  const edits = new Map<string, Step[]>();
+  for (const [{ target, value }, to] of changes) {
+    if (target.on !== 'entries' || to === value) continue;
+    for (const { list, index } of target.at) {
+      const key = keyOf(list, index);
+      const steps = edits.get(key) ?? [];
+      steps.push({ edit: target.edit, by: to - value });
+      edits.set(key, steps);
+    }
+  }
+  return edits;
+}
+
+/** What an entry is read again with: as before, but for meshes in other places. */
+export interface Rereading {
+  readonly around: ReadingContext;
+  readonly placings: Shapes;
+}
+
+type Reader<T, E> = (entry: T, path: Entry['path'], around: ReadingContext, findings: []) => E | null;
+
+/** An entry read again after some edits; the same objects after none. */
+export function again<T extends Editable, E extends Entry>(
+  source: Source<T, E>,
+  steps: readonly Step[] | undefined,
+  { around, placings }: Rereading,
+  read: Reader<T, E>,
+): Source<T, E> {
+  if (!steps) return source;
+  const { checked, entry: was } = source;
+  const changed = steps.reduce((sum, { edit, by }) => edit(sum, by), checked);
+  // Placings of a mesh are remembered few at a time: those that are only tried shall not push out the boat's own.
+  const shapes = sameMeshes(checked, changed) ? around.shapes : placings;
+  const entry = read(changed, was.path, { ...around, shapes }, []);
+  return entry ? { checked: changed, entry } : source;
+}
+
+function sameMeshes(one: Editable, two: Editable): boolean {
+  const others: readonly PlacedForm[] = two.forms ?? [two];
+  return (one.forms ?? [one]).every(
+    (form: PlacedForm, i) => form.mesh === others[i]?.mesh && form.grown === others[i]?.grown,
+  );
+}
+
+/** Its form is a mesh, or one of its forms is: it takes long to be read again in another place. */
+export const isMeshed = (entry: Editable): boolean =>
+  (entry.forms ?? [entry]).some((form: PlacedForm) => form.mesh !== undefined);
+
+/** What the water is read from after its edits; the same after none. */
+function waterWith({ water }: BoatSource, changes: Changes): BoatSource['water'] {
+  let changed = water;
+  for (const [{ target, value }, to] of changes) {
+    if (target.on === 'water' && to !== value) changed = target.edit(changed ?? {}, to - value);
+  }
+  return changed;
+}

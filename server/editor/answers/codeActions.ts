@@ -1,0 +1,111 @@
+import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver-types';
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import { proposeBays } from '../../core/corrections/room/proposeBays.ts';
+import type { Change, Finding } from '../../core/findings/finding.ts';
+import { applyChanges } from '../../core/text/editing/edit.ts';
+import type { Span } from '../../core/text/reading/lines.ts';
+import { rangeOf } from '../../core/text/reading/rangeOf.ts';
+import { asksForWater, changeOfWater } from './changeOfWater.ts';
+import { diagnosticOf } from './diagnostics.ts';
+import { type EditedFile, workspaceEdit } from './editedFile.ts';
+import { asksForTrials, trialActionsAt } from './trialActions.ts';
+
+/** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
+export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
+  const touched = findingsIn(analysis, span);
+  return [
+    ...touched.flatMap(finding => mendsOf(analysis, finding, file)),
+    ...correctionsOf(analysis, touched, file),
+    ...waterActions(analysis, span, file),
+    ...trialsOf(analysis, touched, span, file),
+  ];
+}
+
+/** Does a little of the work on corrections and on what trials teach, where they are asked for; true when all is there. */
+export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
+  if (!analysis.stepToFindings()) return false;
+  const touched = findingsIn(analysis, span);
+  const isTrimmed = touched.every(finding => conditionOf(finding) === null);
+  if (!isTrimmed && !analysis.stepToCorrections()) return false;
+  if (asksForTrials(analysis, span, touched.some(isOnTrials)) && !analysis.learned().step()) return false;
+  return !asksForWater(analysis, span) || (analysis.waterSet?.step() ?? true);
+}
+
+const findingsIn = ({ syntax, findings }: Analysis, [start, end]: Span): readonly Finding[] =>
+  findings.filter(finding => {
+    const range = rangeOf(syntax, finding.place);
+    return range[0] <= end && range[1] >= start;
+  });
+
+function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readonly CodeAction[] {
+  return (finding.mends ?? []).flatMap((mend, i) => {
+    const edit = editOf(analysis, mend.changes, file);
+    return edit ? [quickFix(analysis, { title: mend.title, findings: [finding], edit, isBest: i === 0 })] : [];
+  });
+}
+
+/** Corrections stand with the findings about the condition that they set right; the first, the best, is preferred. */
+function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: EditedFile): readonly CodeAction[] {
+  const findings = touched.filter(finding => conditionOf(finding) !== null);
+  const conditions = new Set(findings.map(conditionOf));
+  if (findings.length === 0) return [];
+  const suiting = analysis.corrections().filter(({ condition }) => condition === 'both' || conditions.has(condition));
+  const bays = analysis.boatToTrim && proposeBays(analysis.boat);
+  const offers = [...suiting, ...(bays ? [bays] : [])];
+  return offers.flatMap(({ title, changes }, i) => {
+    const edit = editOf(analysis, changes, file);
+    return edit ? [quickFix(analysis, { title, findings, edit, isBest: i === 0 })] : [];
+  });
+}
+
+/** On the water: the other water, with what it asks for. */
+function waterActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
+  const change = asksForWater(analysis, span) ? changeOfWater(analysis) : null;
+  const edit = change && editOf(analysis, change.changes, file);
+  return change && edit ? [quickFix(analysis, { title: change.title, findings: [], edit, isBest: false })] : [];
+}
+
+/** What the trials teach stands with what they say of the file; the better explanation is preferred. */
+function trialsOf(
+  analysis: Analysis,
+  touched: readonly Finding[],
+  span: Span,
+  file: EditedFile,
+): readonly CodeAction[] {
+  const differing = touched.filter(isOnTrials);
+  return trialActionsAt(analysis, span, differing.length > 0).flatMap(({ title, changes, seesTo }, i) => {
+    const edit = editOf(analysis, changes, file);
+    if (!edit) return [];
+    if (seesTo)
+      return [quickFix(analysis, { title, findings: differing, edit, isBest: i === 0 && differing.length > 0 })];
+    return [{ title, kind: CodeActionKind.RefactorRewrite, edit }];
+  });
+}
+
+const isOnTrials = ({ code }: Finding): boolean => code === 'trial-differs';
+
+const conditionOf = ({ code }: Finding): 'surfaced' | 'submerged' | null => {
+  if (code.startsWith('surfaced-')) return 'surfaced';
+  return code.startsWith('submerged-') || code === 'neutral-fill' ? 'submerged' : null;
+};
+
+interface Fix {
+  readonly title: string;
+  readonly findings: readonly Finding[];
+  readonly edit: WorkspaceEdit;
+  readonly isBest: boolean;
+}
+
+const quickFix = ({ syntax }: Analysis, { title, findings, edit, isBest }: Fix): CodeAction => ({
+  title,
+  kind: CodeActionKind.QuickFix,
+  diagnostics: findings.map(finding => diagnosticOf(syntax, finding)),
+  edit,
+  ...(isBest ? { isPreferred: true } : {}),
+});
+
+function editOf({ syntax }: Analysis, changes: readonly Change[], file: EditedFile): WorkspaceEdit | null {
+  const splices = applyChanges(syntax, changes);
+  if (splices === null) return null;
+  return workspaceEdit(syntax, splices, file);
+}

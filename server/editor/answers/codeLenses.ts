@@ -1,0 +1,33 @@
+import type { CodeLens, Command } from 'vscode-languageserver-types';
+import type { Path } from '../../../schema/path.ts';
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import { locate } from '../../core/text/reading/locate.ts';
+import { type Lie, submergedLie, surfacedLie } from './conditionWords.ts';
+import { lspRange } from './lspRange.ts';
+
+/** Run by a click on a line over a section, with the address of the boat file. */
+const openSheetCommand = 'trimwright.openSheet';
+
+/** Run by a click on the line over the trials, with the address of the boat file. */
+const newTrialCommand = 'trimwright.newTrial';
+
+/**
+ * A line over the hull and over the payload: how the boat lies in both conditions; a click shows the trim sheet. Over the
+ * trials: one more of them.
+ */
+export function codeLensesOf(analysis: Analysis, uri: string): readonly CodeLens[] {
+  const title = `Surfaced: ${words(surfacedLie(analysis))} · Submerged: ${words(submergedLie(analysis))}`;
+  const sheet = { title, command: openSheetCommand, arguments: [uri], tooltip: 'Open the trim sheet' };
+  const trial = { title: 'New trial', command: newTrialCommand, arguments: [uri], tooltip: 'Write down a pool trial' };
+  const sections: readonly (readonly [Path, Command])[] = [
+    [['hull'], sheet],
+    [['payload'], sheet],
+    [['trials'], trial],
+  ];
+  return sections.flatMap(([path, command]) => {
+    const key = locate(analysis.syntax, path)?.key;
+    return key ? [{ range: lspRange(analysis.syntax, key), command }] : [];
+  });
+}
+
+const words = (lie: Lie): string => (lie.lies ? `${lie.water}, ${lie.trim}, ${lie.heel}` : lie.why);

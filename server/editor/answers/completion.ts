@@ -1,0 +1,83 @@
+import { type CompletionItem, CompletionItemKind, InsertTextFormat, MarkupKind } from 'vscode-languageserver-types';
+import type { Describer, KeyInfo } from '../../../schema/describe.ts';
+import type { Path } from '../../../schema/path.ts';
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Span } from '../../core/text/reading/lines.ts';
+import type { Syntax } from '../../core/text/reading/syntax.ts';
+import { keysOf } from '../../core/text/reading/values.ts';
+import { type Writing, type WritingEntry, type WritingKey, writingAt } from '../../core/text/reading/writingAt.ts';
+import { lspRange } from './lspRange.ts';
+import { type EntrySnippet, entrySnippets, keySnippet } from './snippets.ts';
+import { valueChoices } from './valueChoices.ts';
+
+/** What can be written at an offset: keys, values and whole entries, also while the line is half typed. */
+export function completionsAt(analysis: Analysis, describer: Describer, offset: number): readonly CompletionItem[] {
+  const writing = writingAt(analysis.syntax, offset);
+  if (writing === null) return [];
+  const items = itemsFor(analysis, describer, writing, offset);
+  return items.map((item, i) => ({ ...item, sortText: String(i).padStart(3, '0') }));
+}
+
+function itemsFor(
+  analysis: Analysis,
+  describer: Describer,
+  writing: Writing,
+  offset: number,
+): readonly CompletionItem[] {
+  const { syntax } = analysis;
+  if (writing.on === 'value')
+    return valueChoices(analysis, describer, writing.path, writing).map(choice => ({
+      label: choice.label,
+      kind: choice.isUnit ? CompletionItemKind.Unit : CompletionItemKind.Value,
+      ...(choice.detail === undefined ? {} : { detail: choice.detail }),
+      ...replacing(syntax, choice.isUnit ? [offset, offset] : writing.span, choice.text),
+    }));
+  if (writing.on === 'entry') return entryItems(syntax, writing);
+  if (describer.describe(writing.path)?.holds === 'list' && !isEntry(writing.path)) return entryItems(syntax, writing);
+  return [...newEntryItems(syntax, writing), ...keyItems(syntax, describer, writing)];
+}
+
+const isEntry = (path: Path): boolean => typeof path.at(-1) === 'number';
+
+function keyItems(syntax: Syntax, describer: Describer, writing: WritingKey): readonly CompletionItem[] {
+  const infos = describer.keysAt(writing.path).filter(info => !writing.written.includes(info.key));
+  return infos.map(info => ({
+    label: info.key,
+    kind: CompletionItemKind.Property,
+    ...(info.required ? { detail: 'needed' } : {}),
+    documentation: { kind: MarkupKind.Markdown, value: about(info) },
+    ...(writing.hasColon
+      ? replacing(syntax, writing.span, info.key)
+      : snippet(syntax, writing.span, keySnippet(info, [...writing.path, info.key], writing.isFlow))),
+  }));
+}
+
+const about = ({ key, description, example }: KeyInfo): string =>
+  example === undefined ? description : `${description}\n\nExample: \`${key}: ${example}\``;
+
+/** Whole entries where the list takes one more. */
+const entryItems = (syntax: Syntax, { path, span, isFlow }: Pick<WritingEntry, 'path' | 'span' | 'isFlow'>) =>
+  entrySnippets(path).map(entry => entryItem(syntax, span, entry, isFlow ? entry.flow : `- ${entry.block('  ')}`));
+
+/** The rest of an entry beside its dash, while nothing of it is written. */
+function newEntryItems(syntax: Syntax, { path, span, isFlow, written }: WritingKey): readonly CompletionItem[] {
+  if (!isEntry(path) || isFlow || written.length > 0 || keysOf(syntax, path).length > 0) return [];
+  return entrySnippets(path.slice(0, -1)).map(entry => entryItem(syntax, span, entry, entry.block('  ')));
+}
+
+const entryItem = (syntax: Syntax, span: Span, entry: EntrySnippet, text: string): CompletionItem => ({
+  label: entry.label,
+  kind: CompletionItemKind.Snippet,
+  detail: entry.detail,
+  filterText: `name ${entry.label}`,
+  ...snippet(syntax, span, text),
+});
+
+const replacing = (syntax: Syntax, span: Span, newText: string): Pick<CompletionItem, 'textEdit'> => ({
+  textEdit: { range: lspRange(syntax, span), newText },
+});
+
+const snippet = (syntax: Syntax, span: Span, text: string) => ({
+  ...replacing(syntax, span, text),
+  insertTextFormat: InsertTextFormat.Snippet,
+});

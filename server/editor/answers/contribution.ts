@@ -1,0 +1,59 @@
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Weighed } from '../../core/boat/boat.ts';
+import { addImmersed, emptyImmersion, type Immersion } from '../../core/geometry/cut/immersion.ts';
+import { momentText } from '../../core/wording/numbers.ts';
+
+/** What one entry does to the balance in one condition. SI. */
+export interface Contribution {
+  /** Displaced, m3. */
+  readonly volume: number;
+  /** Weight less buoyancy, kg. */
+  readonly net: number;
+  /** Net moments, kg·m: aft of midships, and to starboard of the centreline. */
+  readonly aft: number;
+  readonly starboard: number;
+}
+
+/** What an entry does once it is all under water. */
+export function contributionSubmerged(analysis: Analysis, entry: Weighed): Contribution {
+  const body = bodyOf(analysis, entry);
+  const sums = emptyImmersion();
+  if (body) {
+    sums.volume = body.volume;
+    [sums.mx, sums.my, sums.mz] = body.moment;
+  }
+  return contribution(analysis, entry, sums);
+}
+
+/** What an entry does while the boat floats; null while it does not. */
+export function contributionSurfaced(analysis: Analysis, entry: Weighed): Contribution | null {
+  const { surfaced } = analysis;
+  if (surfaced.status !== 'afloat') return null;
+  const sums = emptyImmersion();
+  const body = bodyOf(analysis, entry);
+  if (body) addImmersed(body, surfaced.up, surfaced.level, sums);
+  return contribution(analysis, entry, sums);
+}
+
+const bodyOf = ({ bodies }: Analysis, entry: Weighed) =>
+  bodies.displacers.find(displacer => displacer.entry === entry)?.body ?? null;
+
+function contribution({ boat, bodies: { density } }: Analysis, entry: Weighed, wet: Immersion): Contribution {
+  const midships = boat.length / 2;
+  return {
+    volume: wet.volume,
+    net: entry.mass - density * wet.volume,
+    aft: entry.mass * (entry.centroid[0] - midships) - density * (wet.mx - midships * wet.volume),
+    starboard: entry.mass * entry.centroid[1] - density * wet.my,
+  };
+}
+
+/** A moment in kg·m with the word for its side; null for one that rounds to nothing. */
+export function sidedMoment(
+  moment: number,
+  { boat: { units } }: Analysis,
+  [positive, negative]: readonly [string, string],
+): string | null {
+  const size = momentText(Math.abs(moment), units);
+  return /[1-9]/.test(size) ? `${size} ${moment > 0 ? positive : negative}` : null;
+}

@@ -1,0 +1,61 @@
+import { doubleQuoted, quoteScalar } from '../../core/text/reading/quoteScalar.ts';
+
+/** The text of a new boat file: a small boat in trim, to be overwritten part by part. */
+export function newBoatText(name: string): string {
+  const title = name.trim() === '' ? 'New boat' : name.trim();
+  return `# ${title.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
+# Weigh every part, measure where it lies, and overwrite these figures.
+boat: ${/^["'[{]/.test(title) ? doubleQuoted(title) : quoteScalar(title, false)}
+
+water: { kind: fresh, temperature: 18 °C }
+
+hull:
+  length: 600 mm
+  waterline: 64 mm             # painted, above the baseline
+  shells:                      # free-flooding: only the wall displaces
+    - name: outer hull
+      material: fibreglass
+      mass: 300 g
+      profile: [[0, 0], [40, 22], [120, 36], [200, 40], [420, 40], [520, 26], [600, 4]]
+      height: 40 mm
+  compartments:                # watertight: displace whole
+    - name: dry cylinder
+      mass: 260 g
+      round: 64 mm
+      station: 150 to 450 mm
+      height: 41 mm
+  tanks:
+    - name: main ballast
+      in: dry cylinder
+      round: 56 mm
+      station: 265 to 350 mm
+      height: 41 mm
+      kind: piston
+
+payload:                       # in the order it goes aboard
+  - name: battery
+    mass: 180 g
+    station: 170 to 240 mm
+    height: 24 mm
+    in: dry cylinder
+  - name: electronics
+    mass: 120 g
+    station: 390 mm
+    height: 40 mm
+    in: dry cylinder
+  - name: keel lead
+    material: lead
+    mass: 180 g
+    station: 260 to 440 mm
+    height: 2 to 7 mm
+
+bays:                          # where lead or foam can still go
+  - { name: keel forward, takes: lead, station: 90 to 200 mm, offset: -12 to 12 mm, height: 12 to 18 mm }
+  - { name: keel aft, takes: lead, station: 410 to 500 mm, offset: -12 to 12 mm, height: 16 to 22 mm }
+  - { name: deck aft, takes: foam, station: 455 to 520 mm, offset: -12 to 12 mm, height: 44 to 56 mm }
+
+stock:                         # on the bench
+  lead: { strip: 12 x 6 mm }
+  foam: { density: 30 kg/m3, strip: 24 x 12 mm }
+`;
+}

@@ -1,0 +1,78 @@
+import { samePath } from '../../../schema/path.ts';
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Part, Weighed } from '../../core/boat/boat.ts';
+import { effectOfMore, effectOfWhole } from '../../core/corrections/balance/partEffects.ts';
+import { effectWords, FIGURE_NAMES, littleWords } from '../../core/corrections/words/effectWords.ts';
+import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
+import { capital } from '../../core/wording/capital.ts';
+import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
+import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
+import { escaped, table } from './markdown.ts';
+
+/** A payload entry: what it weighs and displaces in both conditions, and the running sums after it. */
+export function partHover(analysis: Analysis, index: number): string | null {
+  const { boat } = analysis;
+  const part = boat.payload.find(candidate => samePath(candidate.path, ['payload', index]));
+  if (!part) return null;
+  const where = part.inside === null ? 'in the flooded hull' : `in ${escaped(part.inside)}, so it displaces nothing`;
+  const weighed = part.massFrom === 'form' ? ' by its form and density' : '';
+  const worked = part.worked.length > 0 ? `; ${part.worked.join(', ')}` : '';
+  return [
+    `**${escaped(part.name)}**: ${massText(part.mass, boat.units)}${weighed}, ${where}${worked}.`,
+    conditionsTable(analysis, part),
+    ...(part.material === 'lead' || part.material === 'foam' ? [effectsTable(analysis, part)] : []),
+    runningWords(analysis, part),
+  ].join('\n\n');
+}
+
+/** Lead and foam are there to trim the boat: what the piece does to each figure, and what a little more of it would. */
+function effectsTable({ boat, surfaced, submerged, kept }: Analysis, part: Part): string {
+  const lying = { boat, surfaced, submerged };
+  const whole = effectOfWhole(part, lying, kept.cache);
+  const more = effectOfMore(part, lying, kept.cache);
+  const { units } = boat;
+  return table([
+    ['', 'With this piece', capital(littleWords(part, units))],
+    ...more.map(change => {
+      const all = whole.find(({ name }) => name === change.name);
+      return [
+        capital(FIGURE_NAMES[change.name]),
+        all ? effectWords(all, units) : 'none without it',
+        effectWords(change, units),
+      ];
+    }),
+  ]);
+}
+
+function conditionsTable(analysis: Analysis, part: Part): string {
+  const { units } = analysis.boat;
+  const surfaced = contributionSurfaced(analysis, part);
+  const columns: readonly [string, Contribution][] = [
+    ...(surfaced ? [['Surfaced', surfaced] satisfies [string, Contribution]] : []),
+    ['Submerged', contributionSubmerged(analysis, part)],
+  ];
+  const row = (name: string, show: (c: Contribution) => string) => [name, ...columns.map(([, c]) => show(c))];
+  return table([
+    ['', ...columns.map(([name]) => name)],
+    row('Displaces', c => volumeText(c.volume, units)),
+    row('Weight in water', c => (c.net < 0 ? `lifts ${massText(-c.net, units)}` : massText(c.net, units))),
+    row('Moment about midships', c => sidedMoment(c.aft, analysis, ['bow up', 'bow down']) ?? 'none'),
+    row('Moment about the centreline', c => sidedMoment(c.starboard, analysis, ['to starboard', 'to port']) ?? 'none'),
+  ]);
+}
+
+/** Mass, centroid and reserve buoyancy of the bare hull and the list up to and with this entry. */
+function runningWords({ boat, bodies }: Analysis, part: Part): string {
+  const { units } = boat;
+  const upTo = boat.payload.slice(0, boat.payload.indexOf(part) + 1);
+  const aboard: readonly Weighed[] = [...boat.shells, ...boat.compartments, ...upTo];
+  const mass = aboard.reduce((sum, entry) => sum + entry.mass, 0);
+  const moment = aboard.reduce<Vec3>((sum, entry) => add(sum, scale(entry.centroid, entry.mass)), [0, 0, 0]);
+  const [station, offset, height] = scale(moment, 1 / mass);
+  const reserve = bodies.density * bodies.volume - mass;
+  const left =
+    reserve >= 0
+      ? `${massText(reserve, units)} of reserve buoyancy left`
+      : `${massText(-reserve, units)} more than the boat can float`;
+  return `After the list up to here: ${massText(mass, units)}, centre of mass at station ${lengthText(station, units)}, ${offsetWords(offset, units)}, height ${lengthText(height, units)}; ${left}.`;
+}

@@ -1,0 +1,64 @@
+import { samePath } from '../../../schema/path.ts';
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Part } from '../../core/boat/boat.ts';
+import { keepHistory } from '../../core/boat/keepHistory.ts';
+import { markOf, moveAlong } from '../../core/corrections/room/shift.ts';
+import type { Change } from '../../core/findings/finding.ts';
+import { applyChanges } from '../../core/text/editing/edit.ts';
+import type { TextSplice } from '../../core/text/reading/layout.ts';
+import { stationWords } from '../../core/wording/numbers.ts';
+import { submergedLie, surfacedLie } from './conditionWords.ts';
+import { pathOfKey } from './sheetPlaces.ts';
+
+/** A part moved along the boat, as a hand on the picture wants it. */
+export interface WantedMove {
+  /** The part, as the pictures name it. */
+  readonly key: string;
+  /** Aft positive: m, or marks of the tape. */
+  readonly by: { readonly metres: number } | { readonly marks: number };
+}
+
+/** Edits of the text; or why there are none, for the builder. */
+export type Edits =
+  | { readonly status: 'done'; readonly splices: readonly TextSplice[] }
+  | { readonly status: 'refused'; readonly reason: string };
+
+/** The edits that move a part along the boat: its station, in the way that it is written. */
+export function moveEdits(analysis: Analysis, { key, by }: WantedMove): Edits {
+  const part = partCalled(analysis, key);
+  if (!part) return refused('There is no such part any more.');
+  const metres = 'metres' in by ? by.metres : by.marks * markOf(part, analysis.boat.units);
+  const changes = moveAlong(part, metres, analysis.boat);
+  if (changes) return editsFor(analysis, keepHistory(changes, analysis.syntax, analysis.trials));
+  return refused(`“${part.name}” has no station of its own to rewrite; change its form or its balance in the text.`);
+}
+
+/** The edits of a correction: those of its code action. */
+export function correctionEdits(analysis: Analysis, index: number): Edits {
+  const correction = analysis.corrections()[index];
+  return correction ? editsFor(analysis, correction.changes) : refused('There is no such proposal any more.');
+}
+
+function editsFor({ syntax }: Analysis, changes: readonly Change[]): Edits {
+  const splices = applyChanges(syntax, changes);
+  return splices
+    ? { status: 'done', splices }
+    : refused('This place in the file cannot be rewritten; change it by hand.');
+}
+
+const refused = (reason: string): Edits => ({ status: 'refused', reason });
+
+const partCalled = ({ boat }: Analysis, key: string): Part | null => {
+  const path = pathOfKey(key);
+  return (path && boat.payload.find(part => samePath(part.path, path))) ?? null;
+};
+
+/** How the boat lies, in one line; with where a part is that is being moved. */
+export function sheetWords(analysis: Analysis, movedKey: string | null = null): string {
+  const [surfaced, submerged] = [surfacedLie(analysis), submergedLie(analysis)].map(lie =>
+    lie.lies ? `${lie.water}, ${lie.trim}, ${lie.heel}` : lie.why,
+  );
+  const part = movedKey === null ? null : partCalled(analysis, movedKey);
+  const moved = part ? `“${part.name}”: ${stationWords((part.from[0] + part.to[0]) / 2, analysis.boat.units)}. ` : '';
+  return `${moved}Surfaced: ${surfaced}. Submerged: ${submerged}.`;
+}

@@ -1,0 +1,84 @@
+import type { Describer } from '../../../schema/describe.ts';
+import { findMaterial, materialNames } from '../../../schema/materials.ts';
+import type { Path } from '../../../schema/path.ts';
+import { dimensionOf, knownUnits } from '../../../schema/units.ts';
+import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Boat } from '../../core/boat/boat.ts';
+import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
+import { entriesOf, valueAt } from '../../core/text/reading/values.ts';
+import { densityText } from '../../core/wording/numbers.ts';
+
+/** One value that could stand there. */
+export interface ValueChoice {
+  readonly label: string;
+  readonly text: string;
+  readonly detail?: string;
+  /** A unit goes behind the number that is typed; other values take the place of what is. */
+  readonly isUnit: boolean;
+}
+
+interface TypedValue {
+  readonly typed: string;
+  readonly isFlow: boolean;
+}
+
+/** Values for the key at a path: the few words it may be, materials, compartments, a unit behind a number. */
+export function valueChoices(
+  analysis: Analysis,
+  describer: Describer,
+  path: Path,
+  { typed, isFlow }: TypedValue,
+): readonly ValueChoice[] {
+  const info = describer.describe(path);
+  if (!info) return [];
+  if (info.key === 'material') return materialChoices();
+  if (info.key === 'in') return compartmentNames(analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+  if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
+  if (info.words) return info.words.map(word => plain(word, word));
+  if (info.example === undefined) return [];
+  if (typed.trim() === '') return [{ ...plain(info.example, info.example), detail: 'for example' }];
+  return /\d$/.test(typed.trimEnd()) ? unitChoices(info.example, typed, analysis.boat) : [];
+}
+
+/** Keys of a payload entry that say since when or until when. */
+const WHEN = ['fitted', 'removed', 'until'];
+
+/** The trials, the last one first: after it, or until it. */
+const momentsOf = ({ trials }: Analysis, key: string): readonly ValueChoice[] =>
+  trials
+    .map(trial => {
+      const place = `trial ${Number(trial.path.at(-1)) + 1}`;
+      const text = key === 'until' ? place : `after ${place}`;
+      return { ...plain(text, text), detail: `${trial.name}, ${trial.condition}` };
+    })
+    .reverse();
+
+const plain = (label: string, text: string): ValueChoice => ({ label, text, isUnit: false });
+
+const materialChoices = (): readonly ValueChoice[] =>
+  materialNames().map(name => {
+    const material = findMaterial(name);
+    return material ? { ...plain(name, name), detail: densityText(material.density) } : plain(name, name);
+  });
+
+/** As the file has them, so that one whose entry is not finished yet counts too. */
+function compartmentNames({ syntax }: Analysis): readonly string[] {
+  const names = entriesOf(syntax, ['hull', 'compartments']).map(({ path }) => valueAt(syntax, [...path, 'name']));
+  return names.filter(name => typeof name === 'string');
+}
+
+/** Units of the kind that the example has, the file's own first. */
+function unitChoices(example: string, typed: string, { units }: Boat): readonly ValueChoice[] {
+  const word = example
+    .split(' ')
+    .at(-1)!
+    .replace(/^[-\d.,/]+/, '');
+  const dimension = dimensionOf(word);
+  if (dimension === null) return [];
+  const names = knownUnits(dimension);
+  const own = names.filter(name => name === units.length || name === units.mass);
+  return [...own, ...names.filter(name => !own.includes(name))].map(name => {
+    const gap = name === '°' || /\s$/.test(typed) ? '' : ' ';
+    return { label: name, text: gap + name, isUnit: true };
+  });
+}

@@ -1,0 +1,87 @@
+import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
+import type { ReadFileResult } from './protocol.ts';
+
+/** Mesh files of the workspace, loaded once through the editor and kept until they change. */
+export interface MeshStore {
+  /** The file by its name from the folder of a boat file; null while it is being loaded. */
+  lookup(boatUri: string, name: string): MeshFile | null;
+  /** Forgets a file that changed; true when it was known. */
+  forget(uri: string): boolean;
+  /** Forgets every file but those that these boat files name. */
+  keepOnly(used: readonly { readonly boatUri: string; readonly names: readonly string[] }[]): void;
+}
+
+/** `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. */
+export function createMeshStore(
+  fetch: (uri: string, boatUri: string) => Promise<ReadFileResult>,
+  arrived: (uri: string) => void,
+): MeshStore {
+  const files = new Map<string, MeshFile | null>();
+  const load = async (uri: string, boatUri: string): Promise<void> => {
+    const key = keyOf(uri);
+    files.set(key, null);
+    const file = await fetch(uri, boatUri).then(meshOf, (problem: unknown) => unreadableMesh(String(problem)));
+    // Forgotten while it was on its way: what arrived may be the old one.
+    if (!files.has(key)) return;
+    files.set(key, file);
+    arrived(uri);
+  };
+  return {
+    lookup(boatUri, name) {
+      const uri = uriBeside(boatUri, name);
+      if (uri === null) return missingMesh();
+      if (!files.has(keyOf(uri))) void load(uri, boatUri);
+      return files.get(keyOf(uri)) ?? null;
+    },
+    forget: uri => files.delete(keyOf(uri)),
+    keepOnly(used) {
+      const uris = used.flatMap(({ boatUri, names }) => names.map(name => uriBeside(boatUri, name) ?? ''));
+      const kept = new Set(uris.map(keyOf));
+      for (const key of [...files.keys()]) if (!kept.has(key)) files.delete(key);
+    },
+  };
+}
+
+/** Editors differ in what they escape in an address: without escapes the same file has one key. */
+function keyOf(uri: string): string {
+  try {
+    return decodeURIComponent(uri);
+  } catch {
+    return uri;
+  }
+}
+
+/**
+ * The address of a file named from the boat file's folder, steps upward taken; null for a boat file that lies nowhere
+ * yet. Whether it is one that may be read is for the editor to say.
+ */
+function uriBeside(boatUri: string, name: string): string | null {
+  if (boatUri.startsWith('untitled:')) return null;
+  const steps = boatUri.split('/').slice(0, -1);
+  for (const step of name.split('/')) {
+    if (step === '..') steps.pop();
+    else steps.push(encodeURIComponent(step));
+  }
+  return steps.join('/');
+}
+
+function meshOf(result: ReadFileResult): MeshFile {
+  switch (result.status) {
+    case 'read':
+      return readMeshFile(bytesOf(result.base64));
+    case 'missing':
+      return missingMesh();
+    case 'outside':
+      return outsideMesh();
+    case 'unreadable':
+      return unreadableMesh(result.problem);
+  }
+}
+
+function bytesOf(base64: string): Uint8Array {
+  const text = atob(base64);
+  const bytes = new Uint8Array(text.length);
+  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+  return bytes;
+}

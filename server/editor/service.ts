@@ -1,0 +1,167 @@
+import type {
+  CodeAction,
+  CodeLens,
+  CompletionItem,
+  Diagnostic,
+  DocumentHighlight,
+  DocumentSymbol,
+  FoldingRange,
+  Hover,
+  InlayHint,
+  Location,
+  Range,
+} from 'vscode-languageserver-types';
+import { createDescriber, type Describer } from '../../schema/describe.ts';
+import { type Analysis, analyse } from '../core/analysis/analysis.ts';
+import type { Picture } from '../core/drawing/picture.ts';
+import type { Paper } from '../core/drawing/print/printStyle.ts';
+import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
+import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
+import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
+import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
+import { findingLines } from '../core/report/reference.ts';
+import { textReport } from '../core/report/textReport.ts';
+import { splice } from '../core/text/editing/edit.ts';
+import type { TextSplice } from '../core/text/reading/layout.ts';
+import type { Span } from '../core/text/reading/lines.ts';
+import { codeActionsAt, prepareCodeActions } from './answers/codeActions.ts';
+import { codeLensesOf } from './answers/codeLenses.ts';
+import { completionsAt } from './answers/completion.ts';
+import { diagnosticsOf } from './answers/diagnostics.ts';
+import type { EditedFile } from './answers/editedFile.ts';
+import { foldingRangesOf } from './answers/foldingRanges.ts';
+import { hoverReply } from './answers/hoverReply.ts';
+import { inlayHintsIn } from './answers/inlayHints.ts';
+import { newBoatText } from './answers/newBoat.ts';
+import { newTrial } from './answers/newTrial.ts';
+import { type OwnFault, ownFault } from './answers/ownFault.ts';
+import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
+import { type Rename, type Renaming, renameAt, renamingAt } from './answers/rename.ts';
+import { correctionEdits, type Edits, moveEdits, sheetWords, type WantedMove } from './answers/sheetEdits.ts';
+import { entryKeyAt, rangeOfKey } from './answers/sheetPlaces.ts';
+import { type Summary, summarise } from './answers/summary.ts';
+import { symbolsOf } from './answers/symbols.ts';
+
+/** The one door to the core: the language server, the command line and the browser worker come in by it. */
+export interface BoatService {
+  /** Key help drawn from the schema. */
+  readonly describer: Describer;
+  /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
+  /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
+  analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
+  /** `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one. */
+  diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
+  /** What stands for diagnostics and summary when the analysis itself failed. */
+  ownFault(reason: string): OwnFault;
+  hover(analysis: Analysis, offset: number): Hover | null;
+  completions(analysis: Analysis, offset: number): readonly CompletionItem[];
+  /** What can be done about the findings that a span of the text touches. */
+  codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
+  /** Does a little of the work for `codeActions`; true when the rest is short. */
+  prepareCodeActions(analysis: Analysis, span: Span): boolean;
+  symbols(analysis: Analysis): readonly DocumentSymbol[];
+  /** Where the compartment, bay or other thing named at an offset gets its name. */
+  definition(analysis: Analysis, offset: number, uri: string): Location | null;
+  references(
+    analysis: Analysis,
+    offset: number,
+    options: { readonly uri: string; readonly withDefinition: boolean },
+  ): readonly Location[];
+  highlights(analysis: Analysis, offset: number): readonly DocumentHighlight[];
+  renaming(analysis: Analysis, offset: number): Renaming | null;
+  rename(analysis: Analysis, offset: number, name: string, file: EditedFile): Rename;
+  /** What each entry in a span of the text does to the submerged boat. */
+  inlayHints(analysis: Analysis, span: Span): readonly InlayHint[];
+  codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
+  foldingRanges(analysis: Analysis): readonly FoldingRange[];
+  summary(analysis: Analysis): Summary;
+  /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
+  sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
+  /** The sheet for the bench, as one HTML page. */
+  printedSheet(analysis: Analysis, paper: Paper): string;
+  /** What could be done to mend the trim, in words, the best first. */
+  proposals(analysis: Analysis): readonly string[];
+  /** The boat with a part moved along it, read from the text as it would be; null when it cannot be moved. */
+  moved(analysis: Analysis, move: WantedMove, meshes: MeshLookup): Analysis | null;
+  moveEdits(analysis: Analysis, move: WantedMove): Edits;
+  proposalEdits(analysis: Analysis, proposal: number): Edits;
+  /** The entry at an offset, as the pictures name it, and where an entry of the pictures stands in the text. */
+  entryKey(analysis: Analysis, offset: number): string | null;
+  entryRange(analysis: Analysis, key: string): Range | null;
+  /** Plain text, as the command line prints it. */
+  report(analysis: Analysis): string;
+  /** A pool trial to fill in, as an editor's snippet. */
+  newTrial(analysis: Analysis): TextSplice | null;
+  /** The text of a new boat file. */
+  newBoat(name: string): string;
+}
+
+/** Plots of figures that nothing else asks for at every keystroke. */
+const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 'trials'];
+
+/** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
+const QUICK = PICTURES.filter(id => !SLOW.includes(id));
+
+export interface SheetWanted {
+  readonly proposal: number | null;
+  /** Of the quickly drawn pictures only those that can be seen; all when left out. */
+  readonly seen?: readonly string[];
+  /** The part that a hand moves, for the words. */
+  readonly moved?: string;
+}
+
+export interface SheetParts {
+  readonly isWhole: boolean;
+  readonly pictures: readonly Picture[];
+  readonly words: string;
+}
+
+export function createBoatService(): BoatService {
+  const describer = createDescriber();
+  let lines: ReadonlyMap<FindingCode, number> | null = null;
+  return {
+    describer,
+    analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
+    diagnostics: (analysis, reference) => {
+      lines ??= findingLines(describer);
+      const known = lines;
+      return diagnosticsOf(analysis, code => (reference === null ? null : `${reference}#L${known.get(code)}`));
+    },
+    ownFault,
+    hover: (analysis, offset) => hoverReply(analysis, describer, offset),
+    completions: (analysis, offset) => completionsAt(analysis, describer, offset),
+    codeActions: codeActionsAt,
+    prepareCodeActions,
+    symbols: symbolsOf,
+    definition: definitionAt,
+    references: referencesAt,
+    highlights: highlightsAt,
+    renaming: renamingAt,
+    rename: renameAt,
+    inlayHints: inlayHintsIn,
+    codeLenses: codeLensesOf,
+    foldingRanges: foldingRangesOf,
+    summary: summarise,
+    sheet: (analysis, { proposal, seen, moved }) => {
+      const isWhole = proposal !== null;
+      const only = seen ? QUICK.filter(id => seen.includes(id)) : QUICK;
+      const options = isWhole ? { correction: analysis.corrections()[proposal] ?? null } : { only };
+      const { pictures } = trimSheet(analysis, options);
+      return { isWhole, pictures, words: sheetWords(analysis, moved) };
+    },
+    printedSheet: (analysis, paper) => sheetDocument(analysis, { paper }),
+    proposals: analysis => analysis.corrections().map(({ title }) => title),
+    moved: (analysis, move, meshes) => {
+      const edits = moveEdits(analysis, move);
+      if (edits.status === 'refused') return null;
+      return analyse(splice(analysis.syntax.text, edits.splices), describer, analysis, meshes);
+    },
+    moveEdits,
+    proposalEdits: correctionEdits,
+    entryKey: entryKeyAt,
+    entryRange: rangeOfKey,
+    report: analysis => textReport(analysis),
+    newTrial,
+    newBoat: newBoatText,
+  };
+}

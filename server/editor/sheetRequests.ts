@@ -1,0 +1,118 @@
+import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Analysis } from '../core/analysis/analysis.ts';
+import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
+import type { Edits } from './answers/sheetEdits.ts';
+import { type GuardHost, guard } from './guard.ts';
+import {
+  type EditResult,
+  type EntryAtParams,
+  type EntryAtResult,
+  type EntryRangeParams,
+  type EntryRangeResult,
+  entryAtRequest,
+  entryRangeRequest,
+  type MoveParams,
+  moveRequest,
+  type PreviewParams,
+  type PreviewResult,
+  type PrintParams,
+  type PrintResult,
+  type ProposalParams,
+  previewRequest,
+  printRequest,
+  proposalRequest,
+  type SheetParams,
+  type SheetResult,
+  sheetRequest,
+} from './protocol.ts';
+import type { BoatService } from './service.ts';
+import type { OpenFile } from './textRequests.ts';
+
+export interface SheetRequestsHost {
+  readonly connection: Connection;
+  readonly service: BoatService;
+  readonly guard: GuardHost;
+  readonly fileAt: (uri: string) => OpenFile | undefined;
+  readonly meshesOf: (uri: string) => MeshLookup;
+}
+
+/** Answers what the trim sheet beside the text asks. */
+export function answerSheetRequests(host: SheetRequestsHost): void {
+  const { connection, service, fileAt } = host;
+  const answer = <P extends { readonly uri: string }, T>(
+    method: string,
+    fallback: T,
+    run: (file: OpenFile, params: P) => T,
+    prepare: (file: OpenFile, params: P) => () => boolean = () => () => true,
+  ): void => {
+    connection.onRequest(method, (params: P, token: CancellationToken): Promise<unknown> => {
+      const answered = (): T => {
+        const file = fileAt(params.uri);
+        return file ? run(file, params) : fallback;
+      };
+      let step: (() => boolean) | null = null;
+      const prepared = (): boolean => {
+        const file = fileAt(params.uri);
+        step ??= file ? prepare(file, params) : () => true;
+        return step();
+      };
+      return guard(host.guard, method, token, fallback, answered, prepared);
+    });
+  };
+  const closed: EditResult = { status: 'refused', reason: 'Open the boat file first.' };
+
+  answer<SheetParams, SheetResult>(
+    sheetRequest,
+    null,
+    ({ document, analysis }, { proposal, seen }) => {
+      const proposals = proposal === null ? [] : service.proposals(analysis);
+      const sheet = service.sheet(analysis, { proposal, ...(seen ? { seen } : {}) });
+      return { version: document.version, ...sheet, proposals };
+    },
+    ({ analysis }, { proposal }) => (proposal === null ? () => true : stepsToWhole(analysis)),
+  );
+  answer<PreviewParams, PreviewResult>(previewRequest, null, ({ document, analysis }, { uri, path, metres, seen }) => {
+    const moved = service.moved(analysis, { key: path, by: { metres } }, host.meshesOf(uri));
+    const wanted = { proposal: null, moved: path, ...(seen ? { seen } : {}) };
+    return moved && { version: document.version, ...service.sheet(moved, wanted) };
+  });
+  answer<MoveParams, EditResult>(moveRequest, closed, (file, { path, by }) =>
+    edited(file, service.moveEdits(file.analysis, { key: path, by })),
+  );
+  answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
+    edited(file, service.proposalEdits(file.analysis, proposal)),
+  );
+  answer<PrintParams, PrintResult>(printRequest, { html: null }, ({ analysis }, { paper }) => ({
+    html: service.printedSheet(analysis, paper),
+  }));
+  answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
+    path: service.entryKey(analysis, document.offsetAt(position)),
+  }));
+  answer<EntryRangeParams, EntryRangeResult>(entryRangeRequest, { range: null }, ({ analysis }, { path }) => ({
+    range: service.entryRange(analysis, path),
+  }));
+}
+
+/** What takes long before all pictures can be drawn, piece by piece. */
+function stepsToWhole(analysis: Analysis): () => boolean {
+  let isUncertaintyed = false;
+  return () => {
+    if (!analysis.stepToCorrections() || !analysis.stepToFindings()) return false;
+    if (isUncertaintyed) return true;
+    isUncertaintyed = true;
+    analysis.uncertainties();
+    return false;
+  };
+}
+
+function edited({ document }: OpenFile, edits: Edits): EditResult {
+  if (edits.status === 'refused') return edits;
+  return {
+    status: 'done',
+    version: document.version,
+    edits: edits.splices.map(({ start, end, text }) => ({
+      range: { start: document.positionAt(start), end: document.positionAt(end) },
+      newText: text,
+    })),
+  };
+}

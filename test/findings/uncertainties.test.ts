@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { standingsOf } from '../../server/core/judges/standings.ts';
+import { textReport } from '../../server/core/report/textReport.ts';
+import { analysed, marked, service } from '../helpers/analysed.ts';
+import { probe } from '../helpers/probe.ts';
+
+/** The probe with everything known to a hair but the battery's place athwart. */
+const known = (offset: string, ...more: readonly (readonly [string, string])[]): string =>
+  probe(
+    ['mass: 600 g\n      station: 0 to 400 mm', 'mass: 600 g ± 0.1 g\n      station: 0 to 400 mm ± 0.01 mm'],
+    ['offset: -50 to 50 mm', 'offset: -50 to 50 mm ± 0.01 mm'],
+    ['height: 0 to 70 mm', 'height: 0 to 70 mm ± 0.01 mm'],
+    ['station: 90 to 310 mm', 'station: 90 to 310 mm ± 0.01 mm'],
+    ['offset: -45 to 45 mm', 'offset: -45 to 45 mm ± 0.01 mm'],
+    ['height: 5 to 55 mm', 'height: 5 to 55 mm ± 0.01 mm'],
+    ['mass: 800 g', 'mass: 800 g ± 0.1 g'],
+    [
+      'station: 150 to 250 mm\n    height: 30 mm',
+      `station: 150 to 250 mm ± 0.01 mm\n    offset: ${offset}\n    height: 30 mm ± 0.01 mm`,
+    ],
+    [
+      'mass: 600 g\n    station: 120 to 280 mm\n    height: 20 mm',
+      'mass: 600 g ± 0.1 g\n    station: 120 to 280 mm ± 0.01 mm\n    offset: 0 ± 0.01 mm\n    height: 20 mm ± 0.01 mm',
+    ],
+    ...more,
+  );
+
+const standing = ({ boat, surfaced, submerged, uncertainties }: Analysis, condition: string, name: string) =>
+  standingsOf(boat, surfaced, submerged, uncertainties()).find(
+    one => one.condition === condition && one.name === name,
+  )!;
+
+/*
+ * Under water the battery, 800 of 2800 g, d aside heels the probe by atan(800·d / (2800·6.071 mm)): B lies 6.071 mm above G.
+ * With ± 0.1 mm that is ± 0.27°, ± 0.28° with the hairs of all else; the limit is 1°. A coverage of two uncertainties: GUM 6.3.3.
+ */
+describe('a limit is judged with the uncertainty', () => {
+  it.each([
+    ['0 ± 0.1 mm', 'inside'],
+    ['0.15 ± 0.1 mm', 'inside'],
+    ['0.25 ± 0.1 mm', 'cannot-tell'],
+    ['0.45 ± 0.1 mm', 'cannot-tell'],
+    ['0.7 ± 0.1 mm', 'outside'],
+  ])('a battery %s aside: %s', (offset, verdict) => {
+    const analysis = analysed(known(offset));
+    const { uncertainty, verdict: got } = standing(analysis, 'submerged', 'heel');
+    expect(got).toBe(verdict);
+    const slope = 800 / (2800 * 6.0714);
+    const d = Number.parseFloat(offset);
+    expect(uncertainty.sigma).toBeCloseTo((0.1 * slope) / (1 + (slope * d) ** 2), 3);
+  });
+
+  it('inside, but not beyond doubt, is an information at the tank; outside stays a warning', () => {
+    const inside = analysed(known('0.25 ± 0.1 mm'));
+    const [untold] = inside.openQuestions().filter(({ code }) => code === 'cannot-tell');
+    expect(untold).toMatchObject({ severity: 'information' });
+    expect(untold!.message).toBe(
+      'Submerged, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: heel 0.7° to starboard ± 0.28° (limit 1°). Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.',
+    );
+    expect(marked(inside, untold!)).toBe('main tank');
+    const outside = analysed(known('0.45 ± 0.1 mm'));
+    expect(outside.findings.map(({ code }) => code)).toContain('submerged-heel');
+    expect(outside.openQuestions().filter(({ message }) => message.startsWith('Submerged'))).toEqual([]);
+  });
+});
+
+it('says where an uncertainty is no more than a rough idea: the boat may not come to rest like this at all', () => {
+  // Lead and battery higher: B is left 2.0 mm above G, with an uncertainty of 0.9 mm; three of them and it turns over.
+  const analysis = analysed(probe(['    height: 30 mm', '    height: 44 mm']));
+  const { bg, trim } = analysis.uncertainties()!.submerged!;
+  expect(bg!.value / bg!.sigma).toBeLessThan(3);
+  expect(trim!.rough).toBe('may-not-rest');
+  const message = analysis.openQuestions().find(({ message }) => message.startsWith('Submerged'))!.message;
+  expect(message).toContain('Within these uncertainties she may not come to rest like this at all');
+  expect(textReport(analysis)).toMatch(/Trim +level ± [\d.]+°, roughly/);
+});
+
+describe('what to weigh next', () => {
+  it('is the value that makes the most of the uncertainty in the figure nearest to its limit, told there', () => {
+    const analysis = analysed(known('0.25 ± 0.1 mm'));
+    const [next] = analysis.openQuestions().filter(({ code }) => code === 'weigh-next');
+    expect(marked(analysis, next!)).toBe('0.25 ± 0.1 mm');
+    expect(next!.message).toMatch(
+      /^Measure this more finely next: the offset of “battery”, 0\.25 ± 0\.1 mm, makes 9\d % of the uncertainty in the submerged heel \(0\.7° to starboard ± 0\.28°, limit 1°\)\. Known exactly, it would leave ± 0\.0\d°\. Then write the finer tolerance\.$/,
+    );
+  });
+
+  it('says how to write a tolerance where there is none, in the file’s own units', () => {
+    const [next] = analysed(probe())
+      .openQuestions()
+      .filter(({ code }) => code === 'weigh-next');
+    expect(next!.message).toMatch(/^Measure this next: the (station|offset) of “\w/);
+    expect(next!.message).toMatch(/such as “± 0\.\d+ mm” after the figure\.$/);
+  });
+
+  it('is nothing where every limit can be told, nor while the file is faulty or parts are missing', () => {
+    const wide = ['trim: 0.5°, heel: 1°', 'trim: 20°, heel: 20°'] as const;
+    expect(analysed(known('0 ± 0.1 mm', wide)).openQuestions()).toEqual([]);
+    expect(analysed(probe(['mass: 800 g', 'mass: heavy'])).openQuestions()).toEqual([]);
+    expect(analysed(probe(['mass: 800 g', 'mass: heavy'])).uncertainties()).toBe(null);
+  });
+
+  it('comes to the editor with the other findings, and the boat counts as in trim', () => {
+    const analysis = analysed(known('0.25 ± 0.1 mm'));
+    const codes = service.diagnostics(analysis, null).map(({ code }) => code);
+    expect(codes).toEqual(expect.arrayContaining(['cannot-tell', 'weigh-next']));
+    expect(service.summary(analysis).state).toBe('inTrim');
+  });
+});
+
+describe('uncertainties are kept while nothing that they follow from changes', () => {
+  it('through a change of a limit, not of a tolerance', () => {
+    const text = known('0.25 ± 0.1 mm');
+    const before = analysed(text);
+    const uncertainties = before.uncertainties();
+    expect(service.analyse(text.replace('heel: 1°', 'heel: 2°'), before).uncertainties()).toBe(uncertainties);
+    const finer = service.analyse(text.replace('0.25 ± 0.1 mm', '0.25 ± 0.01 mm'), before).uncertainties()!;
+    expect(finer.submerged!.heel!.sigma).toBeLessThan(uncertainties!.submerged!.heel!.sigma / 3);
+    const water = service.analyse(text.replace('1000 kg/m3', '1000 kg/m3 ± 9 kg/m3'), before).uncertainties()!;
+    expect(water.surfaced!.draft.sigma).toBeGreaterThan(5 * uncertainties!.surfaced!.draft.sigma);
+  });
+});

@@ -1,0 +1,23 @@
+import { createDescriber } from '../../schema/describe.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
+import type { BoatToTrim } from '../../server/core/corrections/room/boatToTrim.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+
+const describer = createDescriber();
+/** Schemas are costly to make, so made once. */
+const { kept } = readBoat(readSyntax('boat: Any\n'), describer);
+
+/** The boat of a text as corrections take it, without all that an analysis finds out besides. */
+export function boatToTrimOf(text: string): BoatToTrim {
+  const reading = readBoat(readSyntax(text), describer, kept);
+  const { boat } = reading;
+  const cache = emptyCache();
+  const bodies = assembleBodies(boat, cache);
+  const surfaced = floatSurfaced(bodies, boat.length);
+  if (surfaced.status !== 'afloat') throw new Error(`the boat does not float: ${surfaced.status}`);
+  const submerged = floatSubmerged(bodies);
+  return { boat, bodies, surfaced, submerged, cache, schema: reading.kept.schemas.made.part };
+}

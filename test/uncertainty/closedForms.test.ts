@@ -1,0 +1,149 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { surfacedFigures, waterAt } from '../../server/core/uncertainty/figures.ts';
+import { floatBoat } from '../../server/core/uncertainty/floatBoat.ts';
+import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
+import { sensitivitiesOf } from '../../server/core/uncertainty/sensitivities.ts';
+import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
+import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
+import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { probe } from '../helpers/probe.ts';
+
+/** What an input changes when it is more by its uncertainty. */
+function changeBy(uncertainty: Uncertainty | undefined, words: string): number {
+  const share = uncertainty?.shares.find(({ input }) => input.words === words);
+  if (!share) throw new Error(`${words} has no share`);
+  return share.change;
+}
+
+/*
+ * The probe is a box barge of 400 x 100 mm that draws 50 mm at 2000 g, its waterplane 0.04 m2; water of 1000 kg/m3. GM = KB
+ * + BM - KG = 25 + 100²/(12·50) - 24 mm. Uncertainties so small that the slope is all: nothing curves.
+ */
+const SMALL = probe(
+  ['mass: 800 g', 'mass: 800 g ± 0.1 g'],
+  [
+    'station: 150 to 250 mm\n    height: 30 mm',
+    'station: 200 mm ± 0.01 mm\n    offset: 0 ± 0.01 mm\n    height: 30 mm ± 0.01 mm',
+  ],
+  [
+    'mass: 600 g\n    station: 120 to 280 mm\n    height: 20 mm',
+    'mass: 600 g ± 0.01 g\n    station: 200 mm ± 0.001 mm\n    offset: 0 ± 0.001 mm\n    height: 20 mm ± 0.001 mm',
+  ],
+  ['station: 0 to 400 mm', 'station: 0 to 400 mm ± 0.001 mm'],
+  ['offset: -50 to 50 mm', 'offset: -50 to 50 mm ± 0.001 mm'],
+  ['height: 0 to 70 mm', 'height: 0 to 70 mm ± 0.001 mm'],
+  ['mass: 600 g', 'mass: 600 g ± 0.01 g'],
+  ['station: 90 to 310 mm', 'station: 90 to 310 mm ± 0.001 mm'],
+  ['offset: -45 to 45 mm', 'offset: -45 to 45 mm ± 0.001 mm'],
+  ['height: 5 to 55 mm', 'height: 5 to 55 mm ± 0.001 mm'],
+);
+const GM = 25 + 100 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
+
+describe('a box barge by hand', { timeout: 60_000 }, () => {
+  const { surfaced, submerged } = analysed(SMALL).uncertainties()!;
+
+  it('sinks by its mass over density and waterplane', () => {
+    // 0.1 g / (1 g/ml · 400 cm2) = 0.0025 mm.
+    expect(changeBy(surfaced!.draft, 'mass of “battery”') * 1e3).toBeCloseTo(0.1 / 40, 8);
+    expect(changeBy(surfaced!.reserveBuoyancy, 'mass of “battery”') * 1e3).toBeCloseTo(-0.1, 6);
+  });
+
+  it('heels by moment over displacement and GM', () => {
+    expect(changeBy(surfaced!.heel, 'offset of “battery”')).toBeCloseTo((800 * 0.01) / (2000 * GM), 9);
+  });
+
+  it('trims by moment over displacement and longitudinal GM', () => {
+    const along = 25 + 400 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
+    expect(changeBy(surfaced!.trim, 'station of “battery”')).toBeCloseTo((800 * 0.01) / (2000 * along), 9);
+  });
+
+  it('loses GM as a weight is higher, and as the water is lighter by what BM and KB become', () => {
+    expect(changeBy(surfaced!.gm, 'height of “battery”') * 1e3).toBeCloseTo((-800 * 0.01) / 2000, 7);
+    // d(KB + BM)/dT·dT with KB = T/2, BM = B²/(12 T), T = m/(ρ·L·B): 0.5 kg/m3 more is 0.05 % less draft.
+    const draft = -50 * 0.0005;
+    const known = (1 / 2 - 100 ** 2 / (12 * 50 ** 2)) * draft;
+    expect(changeBy(surfaced!.gm, 'density of the water') * 1e3).toBeCloseTo(known, 5);
+  });
+
+  it('hangs as fuller a tank as it is lighter', () => {
+    expect(changeBy(submerged!.fill, 'mass of “battery”')).toBeCloseTo(-0.1 / 990, 8);
+  });
+
+  it('tilts under water by moment over displacement and BG', () => {
+    const bg = 35 - (600 * 35 + 800 * 30 + 600 * 20 + 800 * 30) / 2800;
+    expect(changeBy(submerged!.trim, 'station of “battery”')).toBeCloseTo((800 * 0.01) / (2800 * bg), 7);
+    expect(changeBy(submerged!.bg, 'height of “battery”') * 1e3).toBeCloseTo((-800 * 0.01) / 2800, 7);
+  });
+
+  it('adds up by squares where nothing curves (GUM 5.1.2)', () => {
+    for (const uncertainty of [surfaced!.draft, surfaced!.gm, submerged!.fill!, submerged!.trim!]) {
+      const squares = uncertainty.shares.reduce((sum, { change }) => sum + change ** 2, 0);
+      expect(uncertainty.sigma).toBeCloseTo(Math.sqrt(squares), 7);
+      expect(uncertainty.rough).toBe(null);
+    }
+  });
+
+  it('a tank larger by its uncertainty is less full, and the one that would do is as large as before', () => {
+    const { tanks } = analysed(SMALL).uncertainties()!;
+    // Each end ± 0.001 mm of 220: the length is off by √2 of that, and the fill falls as it grows.
+    const known = (-(800 / 990) * 0.001 * Math.SQRT2) / 220;
+    expect(changeBy(submerged!.fill, 'length of “main tank”')).toBeCloseTo(known, 9);
+    expect(tanks[0]!.shares.some(({ input }) => input.words === 'length of “main tank”')).toBe(false);
+  });
+});
+
+describe('whatever the boat', { timeout: 60_000 }, () => {
+  it('shares add up to 1, the largest first', () => {
+    fc.assert(
+      fc.property(arbitrarySub({ offset: 3 }), sub => {
+        const { surfaced, submerged, tanks } = analysed(subText(sub)).uncertainties()!;
+        const all: readonly Uncertainty[] = [
+          ...Object.values(surfaced ?? {}),
+          ...Object.values(submerged ?? {}),
+          ...tanks,
+        ];
+        for (const { shares, sigma } of all) {
+          expect(sigma).toBeGreaterThan(0);
+          expect(shares.reduce((sum, { share }) => sum + share, 0)).toBeCloseTo(1, 6);
+          expect(shares.every(({ share }, i) => i === 0 || share <= shares[i - 1]!.share)).toBe(true);
+        }
+      }),
+      { numRuns: 12 },
+    );
+  });
+
+  it('sensitivities are what the full model does at a small change', () => {
+    fc.assert(
+      fc.property(arbitrarySub({ offset: 3 }), sub => {
+        const { source, bodies, boat, kept } = analysed(subText(sub));
+        const variations = emptyVariations();
+        const inputs = inputsOf(source, variations);
+        const arrangement = { bodies, loading: { kind: 'own' } } as const;
+        const { draft, trim, heel, gm } = surfacedFigures(boat.length);
+        const readings = [draft, trim, heel, gm, waterAt(0.9 * boat.length)];
+        // Uncertainties a hundred times smaller: nothing that counts curves over them.
+        const fine = inputs.map(input => ({ ...input, sigma: input.sigma / 100 }));
+        const got = sensitivitiesOf({ source, cache: kept.cache, variations }, fine, arrangement, readings);
+        if (!got) return;
+        for (const [i, input] of fine.entries()) {
+          const lies = [1, -1].map(sign => {
+            const other = withInputs(source, new Map([[input, input.value + sign * input.sigma]]));
+            return floatBoat({ bodies: assembleBodies(other, emptyCache()), loading: { kind: 'own' } });
+          });
+          const [more, less] = lies;
+          if (!more || !less) continue;
+          for (const [r, reading] of readings.entries()) {
+            const known = (reading(more) - reading(less)) / 2;
+            const size = Math.max(...got.changes.map(change => Math.abs(change[r]!)));
+            expect(Math.abs(got.changes[i]![r]! - known)).toBeLessThan(0.02 * size);
+          }
+        }
+      }),
+      { numRuns: 6 },
+    );
+  });
+});
