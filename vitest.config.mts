@@ -7,6 +7,8 @@ export default defineConfig({
     exclude: ['test/editor/**'],
     // Modules keep no state of their own, so that each worker may load them once for all its test files.
     isolate: false,
+    // One worker for each core; the main process, for which vitest keeps one free, has little to do.
+    maxWorkers: '100%',
     // No measure of speed, only an end to a test that hangs: a busy machine may take ten times as long as a quiet one.
     testTimeout: 120_000,
   },

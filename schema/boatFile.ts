@@ -51,7 +51,7 @@ export function boatSchemas(units: FileUnits) {
 export type BoatSchemas = ReturnType<typeof boatSchemas>;
 
 /** The whole file as one schema: for the JSON Schema and for key help. Reading goes section by section instead. */
-export function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
+function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
   const s = boatSchemas(units);
   const list = <T extends z.ZodType>(item: T, description: string) => z.array(item).meta({ description }).optional();
   return map(

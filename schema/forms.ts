@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { meshKey, sectionsKey } from './drawnForms.ts';
-import { choose, extent, isList, isMap, map, quantity, section, taper, word } from './fields.ts';
+import { choose, extent, isMap, map, quantity, section, taper, word } from './fields.ts';
 import type { Quantity, Range } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 
@@ -148,5 +148,3 @@ export function waterlineSchema(units: FileUnits) {
 
 /** An extent is a range rather than a place. */
 export const isRange = (value: Quantity | Range): value is Range => 'from' in value;
-
-export const isPointList = isList;

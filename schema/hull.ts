@@ -10,7 +10,7 @@ const name = (example: string, whose: string) =>
 const mass = (units: FileUnits, description: string) =>
   quantity(units, 'mass', { description, examples: ['410 g', '1 lb 3 oz'] }, { nonNegative: true });
 
-export const materialKey = () =>
+const materialKey = () =>
   text({
     description: 'What it is made of: a name from the materials handbook, which gives its density.',
     examples: ['fibreglass', 'lead'],

@@ -3,7 +3,7 @@ import { bad, good, type Read } from './slip.ts';
 /** Which of a mesh file's axes runs aft, to starboard and up: its number (0 x, 1 y, 2 z), and 1 or -1 for its direction. */
 export type MeshAxes = readonly [MeshAxis, MeshAxis, MeshAxis];
 
-export interface MeshAxis {
+interface MeshAxis {
   readonly from: 0 | 1 | 2;
   readonly sign: 1 | -1;
 }

@@ -8,7 +8,7 @@ import { good, type Read } from './slip.ts';
 import type { Dimension, FileUnits } from './units.ts';
 
 export type { QuantityOptions } from './quantitySize.ts';
-export type { Read, Slip } from './slip.ts';
+export type { Read } from './slip.ts';
 
 /** One value in SI (temperature in °C, salinity in g/kg). */
 export interface Quantity {

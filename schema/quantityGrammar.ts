@@ -33,7 +33,7 @@ export interface UnitWord extends Span {
   readonly unit: Unit | null;
 }
 
-export interface Joint extends Span {
+interface Joint extends Span {
   readonly meaning: 'to' | 'x';
   /** Written as the format wants it; a dash or dots between two numbers are understood but not right. */
   readonly isRight: boolean;

@@ -1,5 +1,6 @@
 /** Entry of the server in a browser, as a worker. */
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
+import { plainClock } from './editor/clock.ts';
 import { startServer } from './editor/languageServer.ts';
 import { createBoatService } from './editor/service.ts';
 
@@ -7,4 +8,4 @@ import { createBoatService } from './editor/service.ts';
 declare const self: ConstructorParameters<typeof BrowserMessageReader>[0];
 
 const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self));
-startServer({ connection, clock: globalThis, service: createBoatService() });
+startServer({ connection, clock: plainClock, service: createBoatService() });

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { offWaterline } from '../server/core/figures/offWaterline.ts';
 import { boundsOf, solidOf } from '../server/core/geometry/cut/solids.ts';
-import { offWaterline } from '../server/core/judges/trim.ts';
 import { applyChanges, splice } from '../server/core/text/editing/edit.ts';
 import { analysed, service } from './helpers/analysed.ts';
 import { sampleMeshes } from './helpers/sampleMeshes.ts';

@@ -11,6 +11,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../core/analysis/analysis.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import { createAnalysisCache } from './analysisCache.ts';
+import type { Clock } from './clock.ts';
 import { attempt, type GuardHost, guard } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
 import {
@@ -28,23 +29,11 @@ import {
   reportRequest,
   type Settings,
   type StartOptions,
-  type SummaryParams,
-  summaryNotification,
 } from './protocol.ts';
 import type { BoatService } from './service.ts';
 import { answerSheetRequests } from './sheetRequests.ts';
+import { createTeller } from './teller.ts';
 import { answerTextRequests, type OpenFile } from './textRequests.ts';
-
-/** Timers, handed in so that a test can step time. */
-export interface Clock {
-  setTimeout(run: () => void, milliseconds: number): Timer;
-  clearTimeout(timer: Timer): void;
-}
-
-export type Timer = ReturnType<typeof setTimeout> | number;
-
-/** A pause in the typing after which the file is analysed: too short to be noticed, long enough to skip most keystrokes. */
-const settleMilliseconds = 60;
 
 /** What the server runs on. */
 export interface ServerHost {
@@ -65,10 +54,13 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     (uri: string): MeshLookup =>
     name =>
       meshes.lookup(uri, name);
-  const analyses = createAnalysisCache<Analysis>((document, previous) =>
-    service.analyse(document.getText(), previous, meshesOf(document.uri)),
-  );
-  const pending = new Map<string, Timer>();
+  const costs = new Map<string, number>();
+  const analyses = createAnalysisCache<Analysis>((document, previous) => {
+    const start = clock.now();
+    const analysis = service.analyse(document.getText(), previous, meshesOf(document.uri));
+    costs.set(document.uri, clock.now() - start);
+    return analysis;
+  });
   let checksVersions = false;
   let showsHints = true;
   let renewsHints = false;
@@ -78,6 +70,16 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     defer: run => void clock.setTimeout(run, 0),
     log: message => connection.console.error(message),
   };
+  const teller = createTeller({
+    connection,
+    clock,
+    service,
+    guard: host,
+    documents,
+    analysisOf: analyses.get,
+    costOf: uri => costs.get(uri) ?? 0,
+    reference: () => reference,
+  });
 
   connection.onInitialize(({ capabilities, initializationOptions }): InitializeResult => {
     reference = (initializationOptions as Partial<StartOptions> | undefined)?.reference ?? null;
@@ -104,12 +106,6 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     };
   });
 
-  const cancel = (uri: string): void => {
-    const timer = pending.get(uri);
-    if (timer !== undefined) clock.clearTimeout(timer);
-    pending.delete(uri);
-  };
-
   /** Meshes that no open file names are let go. */
   const letMeshesGo = (): void =>
     attempt(
@@ -120,54 +116,12 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       () => {},
     );
 
-  /** Tells the editor what is known of a file, and the caller whether that is all. */
-  const tell = (document: TextDocument): boolean => {
-    const { uri, version } = document;
-    const told = attempt(
-      host,
-      'analysis',
-      () => {
-        const analysis = analyses.get(document);
-        const isAll = analysis.stepToFindings();
-        return { isAll, diagnostics: service.diagnostics(analysis, reference), summary: service.summary(analysis) };
-      },
-      reason => ({ ...service.ownFault(reason), isAll: true }),
-    );
-    void connection.sendDiagnostics({ uri, version, diagnostics: [...told.diagnostics] });
-    const summary: SummaryParams = { uri, ...told.summary };
-    void connection.sendNotification(summaryNotification, summary);
-    return told.isAll;
-  };
-
-  /** One step towards the findings that take a while; the editor is told once they are there, unless the file has changed. */
-  const findTheRest = (uri: string, version: number): void => {
-    const document = documents.get(uri);
-    if (document?.version !== version || pending.has(uri)) return;
-    const isThere = attempt(
-      host,
-      'findings',
-      () => analyses.get(document).stepToFindings(),
-      () => true,
-    );
-    if (isThere) tell(document);
-    else host.defer(() => findTheRest(uri, version));
-  };
-
-  /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
-  const publish = (uri: string): void => {
-    pending.delete(uri);
-    const document = documents.get(uri);
-    if (!document) return;
-    const { version } = document;
-    if (!tell(document)) host.defer(() => findTheRest(uri, version));
-  };
-
   /** Analyses anew every open file that names mesh files: one of them came or changed. */
   const renew = (): void => {
     for (const document of documents.all()) {
       if (analyses.get(document).wantedFiles.length === 0) continue;
       analyses.outdate(document.uri);
-      publish(document.uri);
+      teller.publish(document.uri);
     }
     if (renewsHints) void connection.languages.inlayHint.refresh();
     if (renewsLenses) void connection.sendRequest(CodeLensRefreshRequest.type);
@@ -180,18 +134,12 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     if (changes.map(({ uri }) => meshes.forget(uri)).includes(true)) renew();
   });
 
-  documents.onDidChangeContent(({ document: { uri } }) => {
-    cancel(uri);
-    pending.set(
-      uri,
-      clock.setTimeout(() => publish(uri), settleMilliseconds),
-    );
-  });
+  documents.onDidChangeContent(({ document }) => teller.changed(document.uri));
   documents.onDidClose(({ document: { uri } }) => {
-    cancel(uri);
+    teller.closed(uri);
     analyses.drop(uri);
+    costs.delete(uri);
     letMeshesGo();
-    void connection.sendDiagnostics({ uri, diagnostics: [] });
   });
 
   const fileAt = (uri: string): OpenFile | undefined => {

@@ -56,7 +56,7 @@ export type ReadFileResult =
   | { readonly status: 'unreadable'; readonly problem: string };
 
 /** One drawing of the trim sheet. */
-export type SheetPicture = {
+type SheetPicture = {
   readonly id: string;
   readonly title: string;
   /** What there is to see, for those who do not see it. */
@@ -66,7 +66,7 @@ export type SheetPicture = {
 };
 
 /** Pictures of one version of a boat file. */
-export type Sheet = {
+type Sheet = {
   readonly version: number;
   /** All pictures; otherwise those that were quickly drawn. */
   readonly isWhole: boolean;
@@ -115,10 +115,10 @@ export type ProposalParams = { readonly uri: string; readonly proposal: number }
 export type EditResult =
   | { readonly status: 'done'; readonly version: number; readonly edits: readonly RangeEdit[] }
   | { readonly status: 'refused'; readonly reason: string };
-export type RangeEdit = { readonly range: TextRange; readonly newText: string };
+type RangeEdit = { readonly range: TextRange; readonly newText: string };
 export type TextRange = { readonly start: TextPosition; readonly end: TextPosition };
 /** Lines and UTF-16 units from 0. */
-export type TextPosition = { readonly line: number; readonly character: number };
+type TextPosition = { readonly line: number; readonly character: number };
 
 /** Asks which entry a position in the text is in, as the pictures name it. */
 export const entryAtRequest = 'trimwright/entryAt';

@@ -12,7 +12,7 @@ import type {
   Range,
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../../schema/describe.ts';
-import { type Analysis, analyse } from '../core/analysis/analysis.ts';
+import { type Afterthoughts, type Analysis, analyse, withoutUncertainties } from '../core/analysis/analysis.ts';
 import type { Picture } from '../core/drawing/picture.ts';
 import type { Paper } from '../core/drawing/print/printStyle.ts';
 import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
@@ -50,10 +50,13 @@ export interface BoatService {
   /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
   analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
   /** `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one. */
-  diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
+  /** `after` stands in for what waits for the uncertainties; without it they are waited for. */
+  diagnostics(analysis: Analysis, reference: string | null, after?: Afterthoughts): readonly Diagnostic[];
   /** What stands for diagnostics and summary when the analysis itself failed. */
   ownFault(reason: string): OwnFault;
   hover(analysis: Analysis, offset: number): Hover | null;
+  /** The same without waiting for the uncertainties, where they are not there yet. */
+  hoverAtOnce(analysis: Analysis, offset: number): Hover | null;
   completions(analysis: Analysis, offset: number): readonly CompletionItem[];
   /** What can be done about the findings that a span of the text touches. */
   codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
@@ -74,7 +77,7 @@ export interface BoatService {
   inlayHints(analysis: Analysis, span: Span): readonly InlayHint[];
   codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
-  summary(analysis: Analysis): Summary;
+  summary(analysis: Analysis, after?: Afterthoughts): Summary;
   /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
   sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
   /** The sheet for the bench, as one HTML page. */
@@ -102,7 +105,7 @@ const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 't
 /** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
 const QUICK = PICTURES.filter(id => !SLOW.includes(id));
 
-export interface SheetWanted {
+interface SheetWanted {
   readonly proposal: number | null;
   /** Of the quickly drawn pictures only those that can be seen; all when left out. */
   readonly seen?: readonly string[];
@@ -110,7 +113,7 @@ export interface SheetWanted {
   readonly moved?: string;
 }
 
-export interface SheetParts {
+interface SheetParts {
   readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
   readonly words: string;
@@ -122,13 +125,16 @@ export function createBoatService(): BoatService {
   return {
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
-    diagnostics: (analysis, reference) => {
+    diagnostics: (analysis, reference, after) => {
       lines ??= findingLines(describer);
       const known = lines;
-      return diagnosticsOf(analysis, code => (reference === null ? null : `${reference}#L${known.get(code)}`));
+      const linkOf = (code: FindingCode) => (reference === null ? null : `${reference}#L${known.get(code)}`);
+      return diagnosticsOf(analysis, linkOf, after);
     },
     ownFault,
     hover: (analysis, offset) => hoverReply(analysis, describer, offset),
+    hoverAtOnce: (analysis, offset) =>
+      hoverReply(analysis.hasUncertainties() ? analysis : withoutUncertainties(analysis), describer, offset),
     completions: (analysis, offset) => completionsAt(analysis, describer, offset),
     codeActions: codeActionsAt,
     prepareCodeActions,

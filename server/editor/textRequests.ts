@@ -62,7 +62,7 @@ export function answerTextRequests(host: TextRequestsHost): void {
   const offset = ({ document }: OpenFile, { position }: { readonly position: Position }): number =>
     document.offsetAt(position);
 
-  connection.onHover(about('hover', null, (file, at) => service.hover(file.analysis, offset(file, at))));
+  connection.onHover(about('hover', null, (file, at) => service.hoverAtOnce(file.analysis, offset(file, at))));
   connection.onCompletion(
     about('completion', [], (file, at) => [...service.completions(file.analysis, offset(file, at))]),
   );

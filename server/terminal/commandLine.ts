@@ -15,6 +15,7 @@ import { rangeOf } from '../core/text/reading/rangeOf.ts';
 import { createBoatService } from '../editor/service.ts';
 import { ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 import { correctCommand } from './correctCommand.ts';
+import { learnCommand } from './learnCommand.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -24,6 +25,9 @@ const USAGE = `Trim a scale submarine described in a boat file.
                      [--write]       ... and put the best one into the file
                      [--explain]     ... and say why each piece is what it is
                      [--both-waters] the pieces to add for the sea, to take out again for fresh water
+
+  trimwright learn FILE [--json]     what the trials tell: readings against the file, and what explains them
+                   [--write]         ... and put the best explanation into the file
 
   trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
                    [--paper a4|letter]
@@ -54,6 +58,7 @@ export function runCommandLine(args: readonly string[], world: World): number {
     ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
     : ofFile;
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
+  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
   if (command === 'sheet') return sheet(analysis, parsed, world);
   world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
@@ -74,8 +79,10 @@ function sheet(analysis: Analysis, { output, paper, svg }: Command, world: World
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
+const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet'] as const;
+
 interface Command {
-  readonly command: 'check' | 'report' | 'correct' | 'sheet' | 'help';
+  readonly command: (typeof COMMANDS)[number] | 'help';
   readonly files: readonly string[];
   readonly json: boolean;
   readonly write: boolean;
@@ -96,7 +103,7 @@ function parse(args: readonly string[]): Command | string {
     // The first sentence: the rest is advice for programmers.
     return `${(problem instanceof Error ? problem.message : String(problem)).split('. ')[0]}.`;
   }
-  const [command, ...files] = read.positionals;
+  const [named, ...files] = read.positionals;
   const {
     json = false,
     write = false,
@@ -114,21 +121,21 @@ function parse(args: readonly string[]): Command | string {
     paper: paper === 'letter' ? paper : 'a4',
     svg: PICTURES.find(id => id === svg) ?? null,
   } as const;
-  if (help || command === undefined || command === 'help') return { ...options, command: 'help' };
-  if (command !== 'check' && command !== 'report' && command !== 'correct' && command !== 'sheet') {
-    return `There is no command “${command}”.`;
-  }
+  if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
+  const command = COMMANDS.find(each => each === named);
+  if (!command) return `There is no command “${named}”.`;
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
   if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
-  if ((command === 'check' || command === 'sheet') && json) return '“--json” belongs to “report” and “correct”.';
-  if (command !== 'correct' && (write || explain || bothWaters)) {
-    return '“--write”, “--explain” and “--both-waters” belong to “correct”.';
-  }
+  if ((command === 'check' || command === 'sheet') && json)
+    return '“--json” belongs to “report”, “correct” and “learn”.';
+  if (write && command !== 'correct' && command !== 'learn') return '“--write” belongs to “correct” and “learn”.';
+  if (command !== 'correct' && (explain || bothWaters)) return '“--explain” and “--both-waters” belong to “correct”.';
   if (bothWaters && (write || explain || water !== null)) {
     return '“--both-waters” goes with “--json” alone: what to write depends on the water.';
   }
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
-  if (water !== null && command === 'check') return '“--water” belongs to “report”, “correct” and “sheet”.';
+  if (water !== null && (command === 'check' || command === 'learn'))
+    return '“--water” belongs to “report”, “correct” and “sheet”.';
   if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
     return '“-o”, “--paper” and “--svg” belong to “sheet”.';
   }

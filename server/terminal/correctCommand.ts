@@ -75,8 +75,9 @@ function adviceOf(analysis: Analysis, corrections: readonly Correction[]): strin
 /** The pieces that change with the water. */
 function bothWaters(analysis: Analysis, json: boolean, world: World): number {
   const set = analysis.waterSet?.all() ?? null;
-  if (json) world.out(`${JSON.stringify(set && waterSetJson(set), null, 2)}\n`);
-  else if (set) world.out(`${waterSetReport(set, paintFor(world))}\n`);
+  const { figures } = analysis.scheme;
+  if (json) world.out(`${JSON.stringify(set && waterSetJson(set, figures), null, 2)}\n`);
+  else if (set) world.out(`${waterSetReport(set, figures, paintFor(world))}\n`);
   else world.out(`${analysis.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }

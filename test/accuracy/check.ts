@@ -21,7 +21,7 @@ export interface Check {
  * with a recomputation. `derived`: follows from the source's formula, the instance is ours. `computed`: by another way
  * of computing, written for the check or in another library.
  */
-export type Known = 'seen' | 'from memory' | 'derived' | 'computed';
+type Known = 'seen' | 'from memory' | 'derived' | 'computed';
 
 export interface Section {
   readonly title: string;
@@ -45,7 +45,7 @@ export interface Outcome {
   readonly passes: boolean;
 }
 
-export function outcomeOf(check: Check): Outcome {
+function outcomeOf(check: Check): Outcome {
   const got = check.got();
   const { expected, within } = check;
   if (typeof expected !== 'number') {

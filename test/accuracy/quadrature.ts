@@ -10,7 +10,7 @@ const NODES: readonly (readonly [x: number, weight: number])[] = Array.from({ le
 });
 
 /** Integrals of several functions at once, each smooth between the given points and their ends. */
-export function integrate(functions: (x: number) => readonly number[], points: readonly number[]): readonly number[] {
+function integrate(functions: (x: number) => readonly number[], points: readonly number[]): readonly number[] {
   const sorted = [...points].sort((a, b) => a - b);
   const sums: number[] = [];
   for (let i = 1; i < sorted.length; i++) {

@@ -10,7 +10,7 @@ import { add, cross, dot, scale, unit, type Vec3 } from '../../server/core/geome
  * divergence d, so depthSum = -∮ (n·N) d²/2 dA over the wet surface, and volume = -∮ (n·N) d dA. Depth is linear over a
  * triangle, so each triangle is exact. The program goes another way: it closes the cut and sums moments.
  */
-export interface Pressed {
+interface Pressed {
   depthSum: number;
   volume: number;
 }

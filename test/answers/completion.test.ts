@@ -3,7 +3,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CompletionItem } from 'vscode-languageserver-types';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
 import { createBoatService } from '../../server/editor/service.ts';
-import { type BoatText, boat } from '../helpers/boatText.ts';
+import { type BoatText, boat, boatText } from '../helpers/boatText.ts';
 
 const service = createBoatService();
 
@@ -25,45 +25,182 @@ const chosen = ({ text, caret }: BoatText, label: string): string => {
     .replace(/\$\{\d+:((?:\\.|[^}\\])*)\}/g, '$1')
     .replace(/\$\d/g, '')
     .replace(/\\(.)/g, '$1');
-  return text.slice(0, start) + filled.replaceAll('\n', `\n${indent}`) + text.slice(end);
+  return (
+    text.slice(0, start) +
+    filled.replaceAll(
+      '\n',
+      boatText`
+
+        ${indent}`,
+    ) +
+    text.slice(end)
+  );
 };
 
 describe('keys', () => {
   test('of the file, without those it has', () => {
-    expect(labels(boat`boat: Tern\n|`)).toEqual(expect.arrayContaining(['hull', 'payload', 'limits', 'water']));
-    expect(labels(boat`boat: Tern\n|`)).not.toContain('boat');
+    expect(
+      labels(boat`
+        boat: Tern
+        |`),
+    ).toEqual(expect.arrayContaining(['hull', 'payload', 'limits', 'water']));
+    expect(
+      labels(boat`
+        boat: Tern
+        |`),
+    ).not.toContain('boat');
     expect(labels(boat`|`)).toContain('boat');
   });
 
   test.each([
-    ['half typed, the last of an entry', boat`payload:\n  - name: a\n    m|`],
-    ['half typed, between others', boat`payload:\n  - name: a\n    m|\n    height: 3 mm`],
-    ['half typed, before another entry', boat`payload:\n  - name: a\n    ma|\n  - name: b`],
-    ['beside a dash', boat`payload:\n  - m|`],
-    ['beside a dash, nothing typed', boat`payload:\n  - |`],
-    ['on an empty line', boat`payload:\n  - name: a\n    |\n`],
-    ['in the place of another', boat`payload:\n  - name: a\n    no|te: b`],
-    ['between braces', boat`payload:\n  - { name: a, m| }`],
-    ['between braces that are not closed', boat`payload:\n  - { name: a, |\n  - { name: b }`],
-    ['between braces, other slips about', boat`payload:\n  - { name: a, m|\n  - name:b\nhull:\n\tlength 5`],
-    ['in brackets over several lines', boat`payload: [\n  { name: a },\n  { name: b, m| }\n]`],
-    ['with a dash in the column of the key', boat`payload:\n- name: a\n  m|\nhull:`],
+    [
+      'half typed, the last of an entry',
+      boat`
+        payload:
+          - name: a
+            m|`,
+    ],
+    [
+      'half typed, between others',
+      boat`
+        payload:
+          - name: a
+            m|
+            height: 3 mm`,
+    ],
+    [
+      'half typed, before another entry',
+      boat`
+        payload:
+          - name: a
+            ma|
+          - name: b`,
+    ],
+    [
+      'beside a dash',
+      boat`
+        payload:
+          - m|`,
+    ],
+    [
+      'beside a dash, nothing typed',
+      boat`
+        payload:
+          - |`,
+    ],
+    [
+      'on an empty line',
+      boat`
+        payload:
+          - name: a
+            |
+      `,
+    ],
+    [
+      'in the place of another',
+      boat`
+        payload:
+          - name: a
+            no|te: b`,
+    ],
+    [
+      'between braces',
+      boat`
+        payload:
+          - { name: a, m| }`,
+    ],
+    [
+      'between braces that are not closed',
+      boat`
+        payload:
+          - { name: a, |
+          - { name: b }`,
+    ],
+    [
+      'between braces, other slips about',
+      boat`
+        payload:
+          - { name: a, m|
+          - name:b
+        hull:
+        \tlength 5`,
+    ],
+    [
+      'in brackets over several lines',
+      boat`
+        payload: [
+          { name: a },
+          { name: b, m| }
+        ]`,
+    ],
+    [
+      'with a dash in the column of the key',
+      boat`
+        payload:
+        - name: a
+          m|
+        hull:`,
+    ],
   ])('of an entry, %s', (_name, marked) => {
     const here = labels(marked);
     expect(here).toEqual(expect.arrayContaining(['mass', 'material', 'station', 'in']));
     expect(here).not.toContain('takes');
     expect(here.includes('name')).toBe(
-      !marked.text.includes('name: a') || marked.text.startsWith('payload:\n- name: b'),
+      !marked.text.includes('name: a') ||
+        marked.text.startsWith(boatText`
+          payload:
+          - name: b`),
     );
   });
 
   test.each([
-    ['a tank', boat`hull:\n  tanks:\n    - name: main\n      |`, 'kind'],
-    ['a bay', boat`bays:\n  - { name: a, | }`, 'takes'],
-    ['the hull', boat`hull:\n  le|`, 'length'],
-    ['the hull, nothing typed', boat`hull:\n  |`, 'tanks'],
-    ['a map in an entry', boat`payload:\n  - name: a\n    balance: { | }`, 'offset'],
-    ['a map below a key in an entry', boat`payload:\n  - name: a\n    balance:\n      |`, 'offset'],
+    [
+      'a tank',
+      boat`
+        hull:
+          tanks:
+            - name: main
+              |`,
+      'kind',
+    ],
+    [
+      'a bay',
+      boat`
+        bays:
+          - { name: a, | }`,
+      'takes',
+    ],
+    [
+      'the hull',
+      boat`
+        hull:
+          le|`,
+      'length',
+    ],
+    [
+      'the hull, nothing typed',
+      boat`
+        hull:
+          |`,
+      'tanks',
+    ],
+    [
+      'a map in an entry',
+      boat`
+        payload:
+          - name: a
+            balance: { | }`,
+      'offset',
+    ],
+    [
+      'a map below a key in an entry',
+      boat`
+        payload:
+          - name: a
+            balance:
+              |`,
+      'offset',
+    ],
     ['a limit for each condition', boat`limits: { trim: { sur| } }`, 'surfaced'],
     ['the water', boat`water: { | }`, 'temperature'],
   ])('of %s', (_name, marked, key) => {
@@ -71,84 +208,329 @@ describe('keys', () => {
   });
 
   test('come with their colon and what could stand there', () => {
-    expect(chosen(boat`payload:\n  - name: a\n    ma|\n`, 'mass')).toBe('payload:\n  - name: a\n    mass: 410 g\n');
-    expect(chosen(boat`bays:\n  - { name: a, ta| }`, 'takes')).toBe('bays:\n  - { name: a, takes: lead }');
-    expect(chosen(boat`payload:\n  - name: a\n    ma|ss: 3`, 'material')).toBe(
-      'payload:\n  - name: a\n    material: 3',
+    expect(
+      chosen(
+        boat`
+          payload:
+            - name: a
+              ma|
+        `,
+        'mass',
+      ),
+    ).toBe(boatText`
+      payload:
+        - name: a
+          mass: 410 g
+    `);
+    expect(
+      chosen(
+        boat`
+          bays:
+            - { name: a, ta| }`,
+        'takes',
+      ),
+    ).toBe(boatText`
+      bays:
+        - { name: a, takes: lead }`);
+    expect(
+      chosen(
+        boat`
+          payload:
+            - name: a
+              ma|ss: 3`,
+        'material',
+      ),
+    ).toBe(
+      boatText`
+        payload:
+          - name: a
+            material: 3`,
     );
-    expect(chosen(boat`hull:\n  |`, 'tanks')).toBe(
-      'hull:\n  tanks:\n    - name: main ballast\n      in: dry cylinder\n      round: 70 mm\n      station: 360 to 560 mm\n      height: 46 mm\n      kind: sealed',
+    expect(
+      chosen(
+        boat`
+          hull:
+            |`,
+        'tanks',
+      ),
+    ).toBe(
+      boatText`
+        hull:
+          tanks:
+            - name: main ballast
+              in: dry cylinder
+              round: 70 mm
+              station: 360 to 560 mm
+              height: 46 mm
+              kind: sealed`,
     );
   });
 
   test('say what they are for', () => {
-    const mass = completions(boat`payload:\n  - name: a\n    |`).find(item => item.label === 'mass');
+    const mass = completions(boat`
+      payload:
+        - name: a
+          |`).find(item => item.label === 'mass');
     expect(JSON.stringify(mass?.documentation)).toContain('Example: `mass: ');
-    const takes = completions(boat`bays:\n  - |`).find(item => item.label === 'takes');
+    const takes = completions(boat`
+      bays:
+        - |`).find(item => item.label === 'takes');
     expect(takes?.detail).toBe('needed');
   });
 });
 
 describe('values', () => {
   test.each([
-    ['materials', boat`payload:\n  - name: a\n    material: |`, ['lead', 'brass']],
-    ['materials, half typed', boat`payload:\n  - name: a\n    material: le|\n    mass: 3 g`, ['lead', 'brass']],
-    ['materials between braces', boat`payload:\n  - { name: a, material: | }`, ['lead', 'brass']],
-    ['kinds of tank', boat`hull:\n  tanks:\n    - name: a\n      kind: |`, ['sealed', 'vented', 'piston', 'bladder']],
-    ['what a bay takes', boat`bays:\n  - { name: a, takes: | }`, ['lead', 'foam']],
-    ['the end that a piston fills from', boat`hull:\n  tanks:\n    - fills: |`, ['aft', 'forward']],
-    ['an axis', boat`payload:\n  - axis: |`, ['fore-aft', 'athwart', 'vertical']],
-    ['yes or no', boat`payload:\n  - fixed: |`, ['true', 'false']],
-    ['an example', boat`hull:\n  length: |`, ['900 mm']],
-    ['units of mass behind a number', boat`payload:\n  - name: a\n    mass: 24|`, ['g', 'kg', 'oz', 'lb']],
-    ['units of length behind a fraction', boat`hull:\n  length: 5 1/4 |`, ['mm', 'in']],
+    [
+      'materials',
+      boat`
+        payload:
+          - name: a
+            material: |`,
+      ['lead', 'brass'],
+    ],
+    [
+      'materials, half typed',
+      boat`
+        payload:
+          - name: a
+            material: le|
+            mass: 3 g`,
+      ['lead', 'brass'],
+    ],
+    [
+      'materials between braces',
+      boat`
+        payload:
+          - { name: a, material: | }`,
+      ['lead', 'brass'],
+    ],
+    [
+      'kinds of tank',
+      boat`
+        hull:
+          tanks:
+            - name: a
+              kind: |`,
+      ['sealed', 'vented', 'piston', 'bladder'],
+    ],
+    [
+      'what a bay takes',
+      boat`
+        bays:
+          - { name: a, takes: | }`,
+      ['lead', 'foam'],
+    ],
+    [
+      'the end that a piston fills from',
+      boat`
+        hull:
+          tanks:
+            - fills: |`,
+      ['aft', 'forward'],
+    ],
+    [
+      'an axis',
+      boat`
+        payload:
+          - axis: |`,
+      ['fore-aft', 'athwart', 'vertical'],
+    ],
+    [
+      'yes or no',
+      boat`
+        payload:
+          - fixed: |`,
+      ['true', 'false'],
+    ],
+    [
+      'an example',
+      boat`
+        hull:
+          length: |`,
+      ['900 mm'],
+    ],
+    [
+      'units of mass behind a number',
+      boat`
+        payload:
+          - name: a
+            mass: 24|`,
+      ['g', 'kg', 'oz', 'lb'],
+    ],
+    [
+      'units of length behind a fraction',
+      boat`
+        hull:
+          length: 5 1/4 |`,
+      ['mm', 'in'],
+    ],
   ])('%s', (_name, marked, expected) => {
     expect(labels(marked)).toEqual(expect.arrayContaining(expected));
   });
 
   test('compartments, in quotes where they must be', () => {
-    const hull = 'hull:\n  compartments:\n    - name: dry cylinder\n    - name: "bow: wet"\n';
-    const marked = boat`${hull}payload:\n  - name: a\n    in: dr|`;
+    const hull = boatText`
+      hull:
+        compartments:
+          - name: dry cylinder
+          - name: "bow: wet"
+    `;
+    const marked = boat`
+      ${hull}payload:
+        - name: a
+          in: dr|`;
     expect(labels(marked)).toEqual(['dry cylinder', 'bow: wet']);
-    expect(chosen(marked, 'dry cylinder')).toBe(`${hull}payload:\n  - name: a\n    in: dry cylinder`);
-    expect(chosen(marked, 'bow: wet')).toBe(`${hull}payload:\n  - name: a\n    in: "bow: wet"`);
+    expect(chosen(marked, 'dry cylinder')).toBe(boatText`
+      ${hull}payload:
+        - name: a
+          in: dry cylinder`);
+    expect(chosen(marked, 'bow: wet')).toBe(boatText`
+      ${hull}payload:
+        - name: a
+          in: "bow: wet"`);
   });
 
   test('take the place of the value that stands there', () => {
-    expect(chosen(boat`payload:\n  - material: br|ass # x\n`, 'lead')).toBe('payload:\n  - material: lead # x\n');
-    expect(chosen(boat`bays:\n  - { takes: l|ead, name: x }\n`, 'foam')).toBe('bays:\n  - { takes: foam, name: x }\n');
+    expect(
+      chosen(
+        boat`
+          payload:
+            - material: br|ass # x
+        `,
+        'lead',
+      ),
+    ).toBe(boatText`
+      payload:
+        - material: lead # x
+    `);
+    expect(
+      chosen(
+        boat`
+          bays:
+            - { takes: l|ead, name: x }
+        `,
+        'foam',
+      ),
+    ).toBe(boatText`
+      bays:
+        - { takes: foam, name: x }
+    `);
   });
 
   test('units stand off their number, degrees do not', () => {
-    expect(chosen(boat`hull:\n  length: 900|`, 'mm')).toBe('hull:\n  length: 900 mm');
-    expect(chosen(boat`hull:\n  length: 900 |`, 'in')).toBe('hull:\n  length: 900 in');
+    expect(
+      chosen(
+        boat`
+          hull:
+            length: 900|`,
+        'mm',
+      ),
+    ).toBe(boatText`
+      hull:
+        length: 900 mm`);
+    expect(
+      chosen(
+        boat`
+          hull:
+            length: 900 |`,
+        'in',
+      ),
+    ).toBe(boatText`
+      hull:
+        length: 900 in`);
     expect(chosen(boat`limits: { trim: 0.5| }`, '°')).toBe('limits: { trim: 0.5° }');
   });
 
   test("the file's own units come first", () => {
-    expect(labels(boat`units: { length: in, mass: oz }\nhull:\n  length: 35|`)[0]).toBe('in');
+    expect(
+      labels(boat`
+        units: { length: in, mass: oz }
+        hull:
+          length: 35|`)[0],
+    ).toBe('in');
   });
 
   test('nothing behind a whole quantity, in a name, in a comment or in a block of text', () => {
-    expect(labels(boat`hull:\n  length: 900 mm |`)).toEqual([]);
-    expect(labels(boat`payload:\n  - name: Te|rn`)).toEqual([]);
+    expect(
+      labels(boat`
+        hull:
+          length: 900 mm |`),
+    ).toEqual([]);
+    expect(
+      labels(boat`
+        payload:
+          - name: Te|rn`),
+    ).toEqual([]);
     expect(labels(boat`boat: Tern # ma|`)).toEqual([]);
     expect(labels(boat`# ma|`)).toEqual([]);
-    expect(labels(boat`payload:\n  - note: ||\n      ma|`)).toEqual([]);
-    expect(labels(boat`boat: Tern\n  ma|`)).toEqual([]);
+    expect(
+      labels(boat`
+        payload:
+          - note: ||
+              ma|`),
+    ).toEqual([]);
+    expect(
+      labels(boat`
+        boat: Tern
+          ma|`),
+    ).toEqual([]);
   });
 });
 
 describe('entries', () => {
   test('beside a dash and in the column of the dashes', () => {
-    expect(chosen(boat`payload:\n  - name: a\n  - |\n`, 'lead')).toBe(
-      'payload:\n  - name: a\n  - name: keel lead\n    material: lead\n    mass: 120 g\n    station: 150 to 400 mm\n    height: 3 to 9 mm\n',
+    expect(
+      chosen(
+        boat`
+          payload:
+            - name: a
+            - |
+        `,
+        'lead',
+      ),
+    ).toBe(
+      boatText`
+        payload:
+          - name: a
+          - name: keel lead
+            material: lead
+            mass: 120 g
+            station: 150 to 400 mm
+            height: 3 to 9 mm
+      `,
     );
-    expect(chosen(boat`payload:\n  - name: a\n  |\n`, 'foam')).toBe(
-      'payload:\n  - name: a\n  - name: bow foam\n    material: foam\n    box: 34 x 16 mm\n    station: 90 to 190 mm\n    height: 66 mm\n',
+    expect(
+      chosen(
+        boat`
+          payload:
+            - name: a
+            |
+        `,
+        'foam',
+      ),
+    ).toBe(
+      boatText`
+        payload:
+          - name: a
+          - name: bow foam
+            material: foam
+            box: 34 x 16 mm
+            station: 90 to 190 mm
+            height: 66 mm
+      `,
     );
-    expect(labels(boat`payload:\n  |`)).toContain('part in a compartment');
-    expect(labels(boat`hull:\n  shells:\n    - |`)).toContain('shell');
+    expect(
+      labels(boat`
+        payload:
+          |`),
+    ).toContain('part in a compartment');
+    expect(
+      labels(boat`
+        hull:
+          shells:
+            - |`),
+    ).toContain('shell');
   });
 
   test('in brackets', () => {
@@ -158,7 +540,12 @@ describe('entries', () => {
   });
 
   test('not in an entry that has keys', () => {
-    expect(labels(boat`payload:\n  - name: a\n    |`)).not.toContain('lead');
+    expect(
+      labels(boat`
+        payload:
+          - name: a
+            |`),
+    ).not.toContain('lead');
   });
 
   test('every one reads without a finding in a boat', () => {
@@ -180,10 +567,14 @@ describe('entries', () => {
     const shell = chosen(around, 'shell');
     expect(readFindings(shell)).toEqual([]);
     for (const label of ['part in a compartment', 'part in the water', 'lead', 'foam']) {
-      const text = `${shell}payload:\n  - |`;
+      const text = boatText`
+        ${shell}payload:
+          - |`;
       expect(readFindings(chosen({ text: text.replace('|', ''), caret: text.length - 1 }, label)), label).toEqual([]);
     }
-    const bays = `${shell}bays:\n  - `;
+    const bays = boatText`
+      ${shell}bays:
+        - `;
     expect(readFindings(chosen({ text: bays, caret: bays.length }, 'bay'))).toEqual([]);
   });
 });

@@ -4,7 +4,7 @@ import { findMaterial } from '../../schema/materials.ts';
 import { freshWaterDensity } from '../../server/core/boat/waterDensity.ts';
 import { hoverAt } from '../../server/editor/answers/hover.ts';
 import { analysed, service } from '../helpers/analysed.ts';
-import { boat } from '../helpers/boatText.ts';
+import { boat, boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const PETREL = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
@@ -24,7 +24,12 @@ describe('hovers in Petrel', () => {
     ['foamPart', 'bow foam'],
     ['waterline', 'waterline: 89'],
     ['shell', 'outer hull'],
-    ['compartment', 'dry cylinder\n      material'],
+    [
+      'compartment',
+      boatText`
+        dry cylinder
+              material`,
+    ],
     ['tank', 'main ballast'],
     ['bay', 'keel aft, takes'],
     ['limits', 'limits:'],
@@ -94,7 +99,15 @@ describe('figures in them, added up by hand', () => {
   });
   it('the dry cylinder bears π/4·84²·425 mm3 of water', () => {
     const bears = (Math.PI / 4) * 8.4 ** 2 * 42.5 * (freshWaterDensity(18)! / 1e3);
-    expect(figure(/bears (\d+ g)/.exec(said('dry cylinder\n      material'))?.[1])).toBeCloseTo(bears, 0);
+    expect(
+      figure(
+        /bears (\d+ g)/.exec(
+          said(boatText`
+            dry cylinder
+                  material`),
+        )?.[1],
+      ),
+    ).toBeCloseTo(bears, 0);
   });
   it('the bay takes as much strip as it is long', () => {
     // 90 mm of 12 x 6 mm lead of 11340 kg/m3 (from memory, D-01).
@@ -108,27 +121,27 @@ describe('where a hover is', () => {
   it('has the path of what it is about', () => {
     expect(
       at(boat`
-      boat: B
-      hull:
-        leng|th: 400 mm
-    `),
+        boat: B
+        hull:
+          leng|th: 400 mm
+      `),
     ).toMatchObject({ path: ['hull', 'length'] });
   });
   it.each([
     [
       'on a key: its description',
       boat`
-      boat: B
-      wa|ter: sea
-    `,
+        boat: B
+        wa|ter: sea
+      `,
       /^\*\*water\*\*: The water that the boat floats in\./,
     ],
     [
       'on a key in braces',
       boat`
-      boat: B
-      units: { len|gth: mm }
-    `,
+        boat: B
+        units: { len|gth: mm }
+      `,
       /^\*\*length\*\*: Unit of a bare length/,
     ],
   ])('%s', (_, text, says) => expect(at(text)?.markdown).toMatch(says));
@@ -136,25 +149,25 @@ describe('where a hover is', () => {
     [
       'on an empty line',
       boat`
-      boat: B
-      |
-      water: sea
-    `,
+        boat: B
+        |
+        water: sea
+      `,
     ],
     [
       'in a comment',
       boat`
-      boat: B
-      # a n|ote
-      water: sea
-    `,
+        boat: B
+        # a n|ote
+        water: sea
+      `,
     ],
     [
       'on a key that nobody knows',
       boat`
-      boat: B
-      cr|ew: 3
-    `,
+        boat: B
+        cr|ew: 3
+      `,
     ],
     ['in an empty file', boat`|`],
   ])('nothing %s', (_, text) => expect(at(text)).toBeNull());

@@ -90,7 +90,13 @@ describe('lines over the sections', () => {
   });
 
   test('a new one over the trials', () => {
-    const [lens] = service.codeLenses(service.analyse('trials:\n  - condition: surfaced\n'), 'file:///x');
+    const [lens] = service.codeLenses(
+      service.analyse(boatText`
+        trials:
+          - condition: surfaced
+      `),
+      'file:///x',
+    );
     expect(lens?.command).toMatchObject({
       title: 'New trial',
       command: 'trimwright.newTrial',
@@ -99,7 +105,7 @@ describe('lines over the sections', () => {
   });
 
   test('none where there is no such section', () => {
-    expect(service.codeLenses(service.analyse('boat: Tern\n'), 'file:///x')).toEqual([]);
+    expect(service.codeLenses(service.analyse('boat: Tern'), 'file:///x')).toEqual([]);
     expect(service.codeLenses(service.analyse('- ['), 'file:///x')).toEqual([]);
   });
 });
@@ -115,12 +121,21 @@ describe('folding', () => {
   });
 
   test('values in brackets over several lines, either line ending, half-typed lines', () => {
-    expect(folded('hull:\r\n  shells:\r\n    - profile: [[0, 0],\r\n        [1, 2]]\r\n')).toEqual([
-      '0-3',
-      '1-3',
-      '2-3',
-    ]);
-    expect(folded('payload:\n  - name: a\n    mass: 1\n    ma')).toContain('1-2');
+    expect(
+      folded(boatText`
+        hull:\r
+          shells:\r
+            - profile: [[0, 0],\r
+                [1, 2]]\r
+      `),
+    ).toEqual(['0-3', '1-3', '2-3']);
+    expect(
+      folded(boatText`
+        payload:
+          - name: a
+            mass: 1
+            ma`),
+    ).toContain('1-2');
     expect(folded('')).toEqual([]);
   });
 });
@@ -132,7 +147,13 @@ describe('a new trial', () => {
   };
 
   test('stands below the others, in their layout, its readings blank', () => {
-    const text = 'boat: T\ntrials:\n- condition: submerged # once\n  fill: 60 %\n# the end\n';
+    const text = boatText`
+      boat: T
+      trials:
+      - condition: submerged # once
+        fill: 60 %
+      # the end
+    `;
     expect(added(text)).toBe(
       [
         'boat: T',
@@ -149,11 +170,24 @@ describe('a new trial', () => {
   });
 
   test.each([
-    ['near each end of the boat', 'hull: { length: 860 mm }\n', ['72 mm', '788 mm']],
-    ['in the unit of the file', 'units: { length: in, mass: oz }\nhull: { length: 13.5 in }\n', ['1 in', '12 1/2 in']],
+    ['near each end of the boat', 'hull: { length: 860 mm }', ['72 mm', '788 mm']],
+    [
+      'in the unit of the file',
+      boatText`
+        units: { length: in, mass: oz }
+        hull: { length: 13.5 in }
+      `,
+      ['1 in', '12 1/2 in'],
+    ],
     [
       'where it was read the last time',
-      'hull: { length: 860 mm }\ntrials:\n- condition: surfaced\n  marks: [{ station: 61 mm, height: 1 mm }, { station: 840 mm, height: 1 mm }]\n- condition: submerged\n',
+      boatText`
+        hull: { length: 860 mm }
+        trials:
+        - condition: surfaced
+          marks: [{ station: 61 mm, height: 1 mm }, { station: 840 mm, height: 1 mm }]
+        - condition: submerged
+      `,
       ['61 mm', '840 mm'],
     ],
   ])('has the water read %s', (_, text, stations) => {
@@ -161,7 +195,7 @@ describe('a new trial', () => {
   });
 
   test('makes the section where there is none, and is none where trials are something else', () => {
-    expect(added('boat: T\n')).toMatch(/^boat: T\ntrials:\n {2}- date: \$\{1:/);
-    expect(added('trials: later\n')).toBeNull();
+    expect(added('boat: T')).toMatch(/^boat: T\ntrials:\n {2}- date: \$\{1:/);
+    expect(added('trials: later')).toBeNull();
   });
 });

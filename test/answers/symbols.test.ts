@@ -58,7 +58,12 @@ test('the outline has every section and entry, with what there is to say of it i
 });
 
 test('trials by day and condition', () => {
-  const trials = 'trials:\n  - date: 2026-05-02\n    condition: surfaced\n  - condition: submerged\n';
+  const trials = boatText`
+    trials:
+      - date: 2026-05-02
+        condition: surfaced
+      - condition: submerged
+  `;
   expect(outline(symbolsOf(trials))).toEqual(['trials', '  2026-05-02 (surfaced)', '  entry 2 (submerged)']);
 });
 
@@ -76,12 +81,17 @@ test('every symbol lies in its parent, and its name in it', () => {
 });
 
 test('a half-typed file has what there is', () => {
-  expect(outline(symbolsOf('boat: Tern\npayload:\n  - name: a\n    ma\n  -\n  - nam'))).toEqual([
-    'boat (Tern)',
-    'payload',
-    '  a',
-    '  entry 3',
-  ]);
+  expect(
+    outline(
+      symbolsOf(boatText`
+        boat: Tern
+        payload:
+          - name: a
+            ma
+          -
+          - nam`),
+    ),
+  ).toEqual(['boat (Tern)', 'payload', '  a', '  entry 3']);
   expect(symbolsOf('')).toEqual([]);
   expect(symbolsOf('just words')).toEqual([]);
 });

@@ -22,6 +22,7 @@ import { finish } from '../../server/core/steps/steps.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
+import { keystroke } from './keystroke.ts';
 import { firstTime, logSlope, medianTime, timesOf } from './measure.ts';
 import { plainLoop } from './plainLoop.ts';
 
@@ -215,6 +216,7 @@ function dryBodies(): void {
   }
 }
 
+keystroke();
 wholeBoat();
 report200();
 slopes();

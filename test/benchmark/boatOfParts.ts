@@ -1,3 +1,5 @@
+import { boatText } from '../helpers/boatText.ts';
+
 /**
  * The text of a boat that floats and dives, with `count` parts of every kind: dry ones in the cylinder, lead strips along
  * the keel, blocks of foam and round rods about the waterline, lumps known by volume. All weigh the same together
@@ -5,7 +7,10 @@
  */
 export function boatOfParts(count: number): string {
   const parts = Array.from({ length: count }, (_, i) => partText(i, count));
-  return `${HULL}payload:\n${parts.join('\n')}\n${REST}`;
+  return boatText`
+    ${HULL}payload:
+    ${parts.join('\n')}
+    ${REST}`;
 }
 
 const HULL = `boat: Bench

@@ -1,7 +1,8 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
-import { uncertaintiesOf } from '../../server/core/uncertainty/uncertainties.ts';
+import { finish } from '../../server/core/steps/steps.ts';
+import { uncertaintySteps } from '../../server/core/uncertainty/uncertainties.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { binaryStl } from '../helpers/stl.ts';
 import { boatOfParts } from './boatOfParts.ts';
@@ -24,9 +25,9 @@ function line(what: string, call: () => unknown): void {
 }
 
 const uncertaintiesAnew = (
-  { source, kept, bodies, surfaced, submerged }: Analysis,
+  { source, kept, bodies, conditions, scheme }: Analysis,
   variations = emptyVariations(),
-): unknown => uncertaintiesOf({ source, cache: kept.cache, variations }, bodies, surfaced, submerged);
+): unknown => finish(uncertaintySteps({ source, cache: kept.cache, variations }, bodies, conditions, scheme.figures));
 
 for (const parts of [20, 60, 200]) {
   const analysis = analyse(boatOfParts(parts), describer);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { freeName } from '../../server/core/boat/arrangement.ts';
 import { analysed, fileFindings, marked, mended } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
 const told = (text: string) => {
@@ -52,9 +53,15 @@ describe('a name in “in:”', () => {
     const two = probe(
       [
         '  tanks:',
-        '    - { name: sail, mass: 9 g, round: 20 mm, axis: vertical, station: 200 mm, height: 70 to 90 mm }\n  tanks:',
+        `    - { name: sail, mass: 9 g, round: 20 mm, axis: vertical, station: 200 mm, height: 70 to 90 mm }
+  tanks:`,
       ],
-      ['      in: hold\n      station', '      in: galley\n      station'],
+      [
+        `      in: hold
+      station`,
+        `      in: galley
+      station`,
+      ],
     );
     expect(told(two)).toEqual([
       [
@@ -66,8 +73,12 @@ describe('a name in “in:”', () => {
     ]);
   });
   it('says that there are none', () => {
-    const none =
-      'boat: B\nhull: { length: 90 mm }\npayload:\n  - { name: a, mass: 2 g, in: hold, station: 9 mm, height: 9 mm }\n';
+    const none = boatText`
+      boat: B
+      hull: { length: 90 mm }
+      payload:
+        - { name: a, mass: 2 g, in: hold, station: 9 mm, height: 9 mm }
+    `;
     expect(told(none)).toEqual([
       ['unknown-compartment', 'error', 'hold', 'There is no compartment “hold”. The hull has no compartments yet.'],
     ]);
@@ -126,7 +137,12 @@ describe('what lies whole in a compartment without “in:”', () => {
     probe(
       ['offset: -50 to 50 mm', 'round: 70 mm'],
       ['height: 0 to 70 mm', 'height: 35 mm'],
-      ['bays:\n', `  - { name: pin, mass: 9 g, ${part} } # brass\nbays:\n`],
+      [
+        'bays:',
+        boatText`
+            - { name: pin, mass: 9 g, ${part} } # brass
+          bays:`,
+      ],
     );
   it.each([
     ['a part', pin('material: brass, station: 100 to 140 mm, height: 30 mm')],
@@ -139,7 +155,15 @@ describe('what lies whole in a compartment without “in:”', () => {
     expect(told(after)).toEqual([]);
   });
   it.each([
-    ['a tank', probe(['      in: hold\n      station: 90', '      station: 90']), 'main tank'],
+    [
+      'a tank',
+      probe([
+        `      in: hold
+      station: 90`,
+        '      station: 90',
+      ]),
+      'main tank',
+    ],
     ['a bay', probe(['name: bow bay, in: hold,', 'name: bow bay,']), 'bow bay'],
   ])('%s too', (_, text, name) => {
     expect(told(text)).toEqual([['perhaps-inside', 'warning', name, says(name)]]);
@@ -157,7 +181,12 @@ describe('what lies whole in a compartment without “in:”', () => {
 });
 
 describe('compartments that overlap', () => {
-  const with2 = (line: string) => probe(['  tanks:', `    - ${line}\n  tanks:`]);
+  const with2 = (line: string) =>
+    probe([
+      '  tanks:',
+      `    - ${line}
+  tanks:`,
+    ]);
   it('are told with the length by which they do', () => {
     const [overlap] = told(
       with2('{ name: sail, mass: 9 g, station: 180 to 220 mm, offset: -10 to 10 mm, height: 66 to 90 mm }'),

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
 const lineOf = (rest: string) => `{ name: piece, ${rest} }`;
@@ -27,7 +28,12 @@ describe('weighed by its form', () => {
       'the stock’s',
       probe(
         ['strip: 12 x 6 mm', 'density: 11000 kg/m3'],
-        ['bays:\n', `  - ${lineOf(`material: lead, ${BLOCK}`)}\nbays:\n`],
+        [
+          'bays:',
+          boatText`
+              - ${lineOf(`material: lead, ${BLOCK}`)}
+            bays:`,
+        ],
       ),
       0.22,
     ],
@@ -35,15 +41,30 @@ describe('weighed by its form', () => {
       'its own before the stock’s',
       probe(
         ['strip: 12 x 6 mm', 'density: 11000 kg/m3'],
-        ['bays:\n', `  - ${lineOf(`material: lead, density: 10 g/cm3, ${BLOCK}`)}\nbays:\n`],
+        [
+          'bays:',
+          boatText`
+              - ${lineOf(`material: lead, density: 10 g/cm3, ${BLOCK}`)}
+            bays:`,
+        ],
       ),
       0.2,
     ],
     [
       'the stock’s foam',
       probe(
-        ['stock:\n', 'stock:\n  foam: { density: 2 lb/ft3 }\n'],
-        ['bays:\n', `  - ${lineOf(`material: foam, ${BLOCK}`)}\nbays:\n`],
+        [
+          'stock:',
+          boatText`
+            stock:
+              foam: { density: 2 lb/ft3 }`,
+        ],
+        [
+          'bays:',
+          boatText`
+              - ${lineOf(`material: foam, ${BLOCK}`)}
+            bays:`,
+        ],
       ),
       0.02e-3 * 2 * 16.01846337396,
     ],
@@ -98,10 +119,17 @@ describe('mass, form and material that do not agree', () => {
   it('are told in the file’s own units', () => {
     const { told } = read(
       probe(
-        ['boat: Probe', 'boat: Probe\nunits: { length: in, mass: oz }'],
         [
-          'bays:\n',
-          `  - ${lineOf('material: lead, mass: 3 oz, station: 4 to 8 in, offset: -0.4 to 0.4 in, height: 3.2 to 3.6 in')}\nbays:\n`,
+          'boat: Probe',
+          boatText`
+            boat: Probe
+            units: { length: in, mass: oz }`,
+        ],
+        [
+          'bays:',
+          boatText`
+              - ${lineOf('material: lead, mass: 3 oz, station: 4 to 8 in, offset: -0.4 to 0.4 in, height: 3.2 to 3.6 in')}
+            bays:`,
         ],
       ),
     );

@@ -3,6 +3,7 @@ import type { Finding } from '../../server/core/findings/finding.ts';
 import { boundsOf, solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
 import { expectClose, ROUNDING } from '../geometry/helpers/close.ts';
 import { analysed, fileFindings, marked, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 
 /** A boat of one compartment or shell, written by its keys. */
 const boat = (list: string, keys: string): string => `boat: Sketch
@@ -35,8 +36,10 @@ describe('a table of offsets', () => {
   });
 
   it('is a shell, with its deck and ends or without', () => {
-    const box =
-      'sections:\n  - { station: 0, outline: [[30, 0], [30, 40]] }\n  - { station: 400, outline: [[30, 0], [30, 40]] }';
+    const box = boatText`
+      sections:
+        - { station: 0, outline: [[30, 0], [30, 40]] }
+        - { station: 400, outline: [[30, 0], [30, 40]] }`;
     const areaOf = (keys: string): number => {
       const analysis = analysed(boat('shells', keys));
       expect(fileFindings(analysis)).toEqual([]);
@@ -45,11 +48,24 @@ describe('a table of offsets', () => {
     };
     // 400 x 60 x 40 mm: six sides, or bottom and two flanks.
     expectClose(areaOf(box), 2 * (0.4 * 0.06 + 0.4 * 0.04 + 0.06 * 0.04), ROUNDING);
-    expectClose(areaOf(`${box}\nends: open`), 0.4 * 0.06 + 2 * 0.4 * 0.04, ROUNDING);
+    expectClose(
+      areaOf(boatText`
+        ${box}
+        ends: open`),
+      0.4 * 0.06 + 2 * 0.4 * 0.04,
+      ROUNDING,
+    );
   });
 
   it('is put aside by an offset', () => {
-    const analysis = analysed(boat('compartments', `${SECTIONS}\noffset: 50 mm`));
+    const analysis = analysed(
+      boat(
+        'compartments',
+        boatText`
+          ${SECTIONS}
+          offset: 50 mm`,
+      ),
+    );
     const { from, to } = boundsOf(analysis.boat.compartments[0]!.form);
     expectClose(from[1], 0.02, ROUNDING);
     expectClose(to[1], 0.08, ROUNDING);
@@ -118,15 +134,26 @@ describe('a table of offsets', () => {
   });
 
   it('of one section, and of sections without breadth, is none', () => {
-    const one = 'sections:\n  - { station: 0, outline: [[30, 0], [30, 40]] }';
+    const one = boatText`
+      sections:
+        - { station: 0, outline: [[30, 0], [30, 40]] }`;
     expect(said(fileFindings(analysed(boat('compartments', one))))).toEqual(['error wrong-value']);
-    const flat =
-      'sections:\n  - { station: 0, outline: [[0, 0], [0, 40]] }\n  - { station: 9, outline: [[0, 0], [0, 40]] }';
+    const flat = boatText`
+      sections:
+        - { station: 0, outline: [[0, 0], [0, 40]] }
+        - { station: 9, outline: [[0, 0], [0, 40]] }`;
     expect(said(fileFindings(analysed(boat('compartments', flat))))).toEqual(['error sections-outline']);
   });
 
   it('has no use for a station and a height of its own', () => {
-    const analysis = analysed(boat('compartments', `${SECTIONS}\nstation: 20 mm`));
+    const analysis = analysed(
+      boat(
+        'compartments',
+        boatText`
+          ${SECTIONS}
+          station: 20 mm`,
+      ),
+    );
     expect(said(fileFindings(analysis))).toEqual(['warning key-without-use']);
     expect(analysis.boat.compartments).toHaveLength(1);
   });
@@ -139,7 +166,11 @@ describe('several forms as one', () => {
     const analysis = analysed(
       boat(
         'compartments',
-        `forms:\n${tube}\n  - { round: 20 to 60 mm, station: 40 to 100 mm, height: 30 mm }\n  - { volume: 10 ml, station: 350 mm, height: 30 mm }`,
+        boatText`
+          forms:
+          ${tube}
+            - { round: 20 to 60 mm, station: 40 to 100 mm, height: 30 mm }
+            - { volume: 10 ml, station: 350 mm, height: 30 mm }`,
       ),
     );
     expect(fileFindings(analysis)).toEqual([]);
@@ -152,7 +183,13 @@ describe('several forms as one', () => {
 
   it('tells two that overlap, on the second', () => {
     const analysis = analysed(
-      boat('compartments', `forms:\n${tube}\n  - { round: 60 mm, station: 290 to 350 mm, height: 30 mm }`),
+      boat(
+        'compartments',
+        boatText`
+          forms:
+          ${tube}
+            - { round: 60 mm, station: 290 to 350 mm, height: 30 mm }`,
+      ),
     );
     const [overlap] = fileFindings(analysis);
     expect(said(fileFindings(analysis))).toEqual(['warning forms-overlap']);
@@ -162,7 +199,13 @@ describe('several forms as one', () => {
 
   it('tells what one of them lacks, there', () => {
     const analysis = analysed(
-      boat('compartments', `forms:\n${tube}\n  - { round: 60 mm, station: 320 mm, height: 30 mm }`),
+      boat(
+        'compartments',
+        boatText`
+          forms:
+          ${tube}
+            - { round: 60 mm, station: 320 mm, height: 30 mm }`,
+      ),
     );
     const [finding] = fileFindings(analysis);
     expect(finding).toMatchObject({
@@ -172,19 +215,57 @@ describe('several forms as one', () => {
   });
 
   it.each([
-    ['a form beside them', `round: 30 mm\nforms:\n${tube}`, 'error two-forms'],
-    ['a place beside them', `station: 30 mm\nforms:\n${tube}`, 'warning key-without-use'],
+    [
+      'a form beside them',
+      boatText`
+        round: 30 mm
+        forms:
+        ${tube}`,
+      'error two-forms',
+    ],
+    [
+      'a place beside them',
+      boatText`
+        station: 30 mm
+        forms:
+        ${tube}`,
+      'warning key-without-use',
+    ],
     ['none at all', 'forms: []', 'error wrong-value'],
-    ['forms within forms', `forms:\n  - forms:\n  ${tube}`, 'error unknown-key'],
-    ['one that is only a place', 'forms:\n  - { station: 30 mm, height: 30 mm }', 'error form-unknown'],
+    [
+      'forms within forms',
+      boatText`
+        forms:
+          - forms:
+          ${tube}`,
+      'error unknown-key',
+    ],
+    [
+      'one that is only a place',
+      boatText`
+        forms:
+          - { station: 30 mm, height: 30 mm }`,
+      'error form-unknown',
+    ],
   ])('%s', (_, keys, expected) => {
     expect(said(fileFindings(analysed(boat('compartments', keys))))).toContain(expected);
   });
 
   it('divides a tank of several into cells, and says of a ball that it cannot', () => {
+    const hull = boat(
+      'compartments',
+      boatText`
+        round: 60 mm
+        station: 50 to 350 mm
+        height: 30 mm`,
+    );
     const tank = (forms: string) =>
       analysed(
-        `${boat('compartments', 'round: 60 mm\nstation: 50 to 350 mm\nheight: 30 mm')}  tanks:\n    - { name: ballast, in: hull, kind: sealed, cells: 2, forms: [${forms}] }\n`,
+        boatText`
+          ${hull.trimEnd()}
+            tanks:
+              - { name: ballast, in: hull, kind: sealed, cells: 2, forms: [${forms}] }
+        `,
       );
     const two = tank(
       '{ round: 40 mm, station: 100 to 200 mm, height: 30 mm }, { round: 20 mm, station: 200 to 300 mm, height: 30 mm }',

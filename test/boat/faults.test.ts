@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analysed, fileFindings, marked, mended } from '../helpers/analysed.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 /** One slip put into the probe, and what is said of it. */
@@ -31,7 +32,11 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a key that nobody knows, near nothing',
-    put: ['    mass: 800 g', '    mass: 800 g\n    colour: red'],
+    put: [
+      '    mass: 800 g',
+      `    mass: 800 g
+    colour: red`,
+    ],
     code: 'unknown-key',
     marks: 'colour',
     says: 'There is no key “colour” in a part. Known here: name, mass, material, density, in, station, offset, height, round, axis, box, ball, profile, sections, mesh, volume, forms, balance, fixed, note.',
@@ -56,11 +61,16 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a key deep in an entry that nobody knows',
-    put: ['    mass: 800 g', '    mass: 800 g\n    balance: { hight: 31 mm }'],
+    put: [
+      '    mass: 800 g',
+      `    mass: 800 g
+    balance: { hight: 31 mm }`,
+    ],
     code: 'unknown-key',
     marks: 'hight',
     says: 'There is no key “hight” in “balance” of a part. Did you mean “height”?',
-    becomes: '    mass: 800 g\n    balance: { height: 31 mm }',
+    becomes: `    mass: 800 g
+    balance: { height: 31 mm }`,
     without: ['battery'],
   },
   {
@@ -73,16 +83,20 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a key of few words missing',
-    put: ['      kind: bladder\n', ''],
+    put: [textLines(['      kind: bladder']), ''],
     code: 'missing-key',
     marks: 'main tank',
     says: 'A tank needs “kind”, such as “kind: sealed”. It is one of “sealed”, “vented”, “piston”, “bladder”.',
-    becomes: '      kind: sealed\n',
+    becomes: textLines(['      kind: sealed']),
     without: ['main tank'],
   },
   {
     slip: 'a name missing',
-    put: ['  - name: battery\n    mass: 800 g', '  - mass: 800 g'],
+    put: [
+      `  - name: battery
+    mass: 800 g`,
+      '  - mass: 800 g',
+    ],
     code: 'missing-key',
     marks: 'mass: 800 g',
     says: 'A part needs “name”, such as “name: battery”.',
@@ -90,7 +104,7 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a place missing',
-    put: ['      station: 90 to 310 mm\n', ''],
+    put: ['      station: 90 to 310 mm', ''],
     code: 'missing-key',
     marks: 'main tank',
     says: 'This needs “station”, such as “station: 260 to 340 mm”.',
@@ -105,21 +119,21 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'the length of the hull missing',
-    put: ['  length: 400 mm\n', ''],
+    put: ['  length: 400 mm', ''],
     code: 'missing-key',
     marks: 'hull',
     says: 'The hull needs “length”, such as “length: 900 mm”. Until then the aftmost end of what is in the file stands in for it.',
   },
   {
     slip: 'the name of the boat missing',
-    put: ['boat: Probe\n', ''],
+    put: ['boat: Probe', ''],
     code: 'missing-key',
     marks: 'water: { density: 1000 kg/m3 }',
     says: 'The boat needs a name: add a line “boat: Petrel”.',
   },
   {
     slip: 'a mass missing',
-    put: ['    mass: 800 g\n', ''],
+    put: ['    mass: 800 g', ''],
     code: 'mass-unknown',
     marks: 'battery',
     says: '“battery” has no mass. Weigh it: “mass: 310 g”.',
@@ -178,15 +192,24 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'no for false',
-    put: ['    mass: 800 g', '    mass: 800 g\n    fixed: no'],
+    put: [
+      '    mass: 800 g',
+      `    mass: 800 g
+    fixed: no`,
+    ],
     code: 'wrong-value',
     marks: 'no',
     says: 'Expected true or false, but this says “no”. Did you mean “false”?',
-    becomes: '    mass: 800 g\n    fixed: false',
+    becomes: `    mass: 800 g
+    fixed: false`,
   },
   {
     slip: 'a value where a list belongs',
-    put: ['    height: 30 mm', '    height: 30 mm\n    profile: 3'],
+    put: [
+      '    height: 30 mm',
+      `    height: 30 mm
+    profile: 3`,
+    ],
     code: 'wrong-value',
     marks: '3',
     says: 'Expected a list of [station, radius] points, such as [[0, 0], [40, 31], [200, 38]].',
@@ -194,14 +217,19 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a list where entries belong',
-    put: [BAYS, 'bays: none\n'],
+    put: [BAYS, textLines(['bays: none'])],
     code: 'not-a-list',
     marks: 'none',
     says: '“bays” is a list: begin each entry on a line with “- ”, such as “- name: battery”.',
   },
   {
     slip: 'a scale that is no scale',
-    put: ['boat: Probe', 'boat: Probe\nscale: sixty'],
+    put: [
+      'boat: Probe',
+      boatText`
+        boat: Probe
+        scale: sixty`,
+    ],
     code: 'wrong-value',
     marks: 'sixty',
     says: 'Expected a scale such as 1:60, but this says “sixty”.',
@@ -216,32 +244,54 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a compartment that does not exist, near one that does',
-    put: ['      in: hold\n      station', '      in: holt\n      station'],
+    put: [
+      `      in: hold
+      station`,
+      `      in: holt
+      station`,
+    ],
     code: 'unknown-compartment',
     marks: 'holt',
     says: 'There is no compartment “holt”. Did you mean “hold”?',
-    becomes: '      in: hold\n      station',
+    becomes: `      in: hold
+      station`,
   },
   {
     slip: 'a compartment that does not exist',
-    put: ['      in: hold\n      station', '      in: galley\n      station'],
+    put: [
+      `      in: hold
+      station`,
+      `      in: galley
+      station`,
+    ],
     code: 'unknown-compartment',
     marks: 'galley',
     says: 'There is no compartment “galley”. The only one is “hold”.',
   },
   {
     slip: 'an unknown material, near a known one',
-    put: ['    mass: 800 g', '    mass: 800 g\n    material: bras'],
+    put: [
+      '    mass: 800 g',
+      `    mass: 800 g
+    material: bras`,
+    ],
     code: 'unknown-material',
     marks: 'bras',
     says: 'The handbook has no material “bras”. Did you mean “brass”?',
-    becomes: '    mass: 800 g\n    material: brass',
+    becomes: `    mass: 800 g
+    material: brass`,
   },
   {
     slip: 'an unknown material of a thing in the water',
     put: [
-      '    mass: 800 g\n    station: 150 to 250 mm\n    height: 30 mm\n    in: hold',
-      '    mass: 800 g\n    station: 150 to 250 mm\n    height: 30 mm\n    material: unobtainium',
+      `    mass: 800 g
+    station: 150 to 250 mm
+    height: 30 mm
+    in: hold`,
+      `    mass: 800 g
+    station: 150 to 250 mm
+    height: 30 mm
+    material: unobtainium`,
     ],
     code: 'unknown-material',
     marks: 'unobtainium',

@@ -13,7 +13,13 @@ interface Fault {
 }
 
 const part = (rest: string) => probeWith(`{ name: pin, ${rest} }`);
-const shell = (rest: string) => probe(['  tanks:', `  shells:\n    - { name: skin, mass: 40 g, ${rest} }\n  tanks:`]);
+const shell = (rest: string) =>
+  probe([
+    '  tanks:',
+    `  shells:
+    - { name: skin, mass: 40 g, ${rest} }
+  tanks:`,
+  ]);
 
 const FAULTS: readonly Fault[] = [
   {
@@ -138,7 +144,7 @@ const FAULTS: readonly Fault[] = [
   },
   {
     fault: 'a compartment without a form',
-    text: probe(['      offset: -50 to 50 mm\n', '']),
+    text: probe(['      offset: -50 to 50 mm', '']),
     code: 'form-unknown',
     marks: 'hold',
     says: 'The compartment “hold” needs a form: “round: 76 mm” with a station range, a “profile”, or ranges for station, offset and height.',

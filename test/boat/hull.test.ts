@@ -4,6 +4,7 @@ import { freshWaterDensity } from '../../server/core/boat/waterDensity.ts';
 import { loadTank, loadVolume, settle } from '../../server/core/bodies/tankWater.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 const inMm = (p: Vec3): number[] => p.map(metres => Math.round(metres * 1e7) / 1e4 + 0);
@@ -11,7 +12,12 @@ const inMm = (p: Vec3): number[] => p.map(metres => Math.round(metres * 1e7) / 1
 describe('a shell', () => {
   const shellOf = (rest: string) => {
     const analysis = analysed(
-      probe(['  tanks:', `  shells:\n    - { name: skin, mass: 157 g, material: fibreglass, ${rest} }\n  tanks:`]),
+      probe([
+        '  tanks:',
+        `  shells:
+    - { name: skin, mass: 157 g, material: fibreglass, ${rest} }
+  tanks:`,
+      ]),
     );
     expect(fileFindings(analysis)).toEqual([]);
     const shell = analysis.boat.shells[0]!;
@@ -57,7 +63,9 @@ describe('a shell', () => {
   it('needs no material when its density is given', () => {
     const text = probe([
       '  tanks:',
-      '  shells:\n    - { name: skin, mass: 157 g, density: 1 g/cm3, ball: 90 mm, station: 200 mm, height: 100 mm }\n  tanks:',
+      `  shells:
+    - { name: skin, mass: 157 g, density: 1 g/cm3, ball: 90 mm, station: 200 mm, height: 100 mm }
+  tanks:`,
     ]);
     expect(analysed(text).boat.shells[0]?.volume).toBeCloseTo(0.000157, 12);
   });
@@ -79,7 +87,11 @@ describe('a tank', () => {
   });
   it('out in the flooded hull displaces by its form', () => {
     const { analysis } = tankOf([
-      ['      in: hold\n      station: 90', '      station: 90'],
+      [
+        `      in: hold
+      station: 90`,
+        '      station: 90',
+      ],
       ['height: 5 to 55 mm', 'height: 80 to 130 mm'],
     ]);
     expect(analysis.bodies.volume).toBeCloseTo(0.4 * 0.1 * 0.07 + 0.22 * 0.09 * 0.05, 12);
@@ -93,7 +105,9 @@ describe('a tank', () => {
     expect(inMm([water.mx / water.volume, water.my / water.volume, water.mz / water.volume])).toEqual([200, 0, 15]);
   });
   it('in cells has as many surfaces, each as long as its cell', () => {
-    const { body, tank } = ofKind('kind: sealed\n      cells: 4');
+    const { body, tank } = ofKind(boatText`
+      kind: sealed
+            cells: 4`);
     expect(tank.cells).toBe(4);
     const load = loadTank(body, 0.4);
     expect(load.free.map(water => water.volume / body.capacity)).toEqual(Array(4).fill(expect.closeTo(0.1, 12)));
@@ -103,8 +117,18 @@ describe('a tank', () => {
   });
   it.each([
     ['kind: piston', [90 + 0.4 * 110, 0, 30]],
-    ['kind: piston\n      fills: forward', [90 + 0.4 * 110, 0, 30]],
-    ['kind: piston\n      fills: aft', [310 - 0.4 * 110, 0, 30]],
+    [
+      boatText`
+        kind: piston
+              fills: forward`,
+      [90 + 0.4 * 110, 0, 30],
+    ],
+    [
+      boatText`
+        kind: piston
+              fills: aft`,
+      [310 - 0.4 * 110, 0, 30],
+    ],
     ['kind: bladder', [200, 0, 30]],
   ])('%s: its water holds still', (kind, centre) => {
     const { body } = ofKind(kind);
@@ -114,17 +138,43 @@ describe('a tank', () => {
     expect(inMm(load.stillMoment.map(m => m / load.stillVolume) as unknown as Vec3)).toEqual(centre);
   });
   it('keeps what is left in it when surfaced', () => {
-    const { analysis } = ofKind('kind: bladder\n      fill: 10 %');
+    const { analysis } = ofKind(boatText`
+      kind: bladder
+            fill: 10 %`);
     // 99 ml more in a box of 400 cm2: 2.475 mm deeper.
     const { surfaced } = analysis;
     expect(surfaced.status === 'afloat' && surfaced.displacement).toBeCloseTo(2.099, 9);
     expect(surfaced.status === 'afloat' && surfaced.attitude.draft).toBeCloseTo(0.05 + 0.000099 / 0.04, 9);
   });
   it.each([
-    ['kind: bladder\n      cells: 2', '2', 'A bladder tank has no free surface for cells to divide.'],
-    ['kind: piston\n      cells: 2', '2', 'A piston tank has no free surface for cells to divide.'],
-    ['kind: sealed\n      fills: aft', 'aft', 'Only a piston tank fills from one end; this one is sealed.'],
-    ['kind: vented\n      pressure: 1 bar', '1 bar', 'Only a sealed tank builds up pressure; this one is vented.'],
+    [
+      boatText`
+        kind: bladder
+              cells: 2`,
+      '2',
+      'A bladder tank has no free surface for cells to divide.',
+    ],
+    [
+      boatText`
+        kind: piston
+              cells: 2`,
+      '2',
+      'A piston tank has no free surface for cells to divide.',
+    ],
+    [
+      boatText`
+        kind: sealed
+              fills: aft`,
+      'aft',
+      'Only a piston tank fills from one end; this one is sealed.',
+    ],
+    [
+      boatText`
+        kind: vented
+              pressure: 1 bar`,
+      '1 bar',
+      'Only a sealed tank builds up pressure; this one is vented.',
+    ],
   ])('says that a key has no use: %s', (kind, marks, says) => {
     const analysis = analysed(probe(['kind: bladder', kind]));
     const told = fileFindings(analysis);
@@ -137,12 +187,19 @@ describe('a tank', () => {
     ['cells: 2.5', 'Expected a whole number such as 3, but this says “2.5”.'],
     ['cells: 0', 'Expected a whole number such as 3, but this says “0”.'],
   ])('cannot have %s', (line, says) => {
-    const analysis = analysed(probe(['kind: bladder', `kind: bladder\n      ${line}`]));
+    const analysis = analysed(
+      probe([
+        'kind: bladder',
+        boatText`
+          kind: bladder
+                ${line}`,
+      ]),
+    );
     expect(fileFindings(analysis).map(finding => finding.message)).toEqual([says]);
     expect(analysis.boat.leftOut).toEqual(['main tank']);
   });
 });
 
 it('water without a density in the file is fresh, of 20 °C', () => {
-  expect(analysed(probe(['water: { density: 1000 kg/m3 }\n', ''])).boat.water.density).toBe(freshWaterDensity(20));
+  expect(analysed(probe(['water: { density: 1000 kg/m3 }', ''])).boat.water.density).toBe(freshWaterDensity(20));
 });

@@ -8,6 +8,7 @@ import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { expectClose } from '../geometry/helpers/close.ts';
 import { ellipsoidMesh } from '../geometry/helpers/meshes.ts';
 import { fileFindings, marked, mended, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { binaryStl } from '../helpers/stl.ts';
 
 /** STL keeps numbers to 24 bits. */
@@ -57,7 +58,12 @@ hull:
   length: 400 mm
   ${list}:
     - name: hull
-${list === 'tanks' ? '      kind: sealed' : '      mass: 200 g\n      material: fibreglass'}
+${
+  list === 'tanks'
+    ? '      kind: sealed'
+    : `      mass: 200 g
+      material: fibreglass`
+}
       mesh: { ${mesh} }
 ${more}`;
 
@@ -146,7 +152,10 @@ describe('what is wrong with a mesh', () => {
     const text = boat(
       'compartments',
       'file: block.stl',
-      'payload:\n  - { name: pan, in: hull, mass: 9 g, mesh: { file: open.stl } }\n',
+      boatText`
+        payload:
+          - { name: pan, in: hull, mass: 9 g, mesh: { file: open.stl } }
+      `,
     );
     expect(fileFindings(analyse(text))).toEqual([]);
     expect(said(analyse(text.replace('in: hull, ', '')))).toEqual(['error mesh-open']);
@@ -213,7 +222,15 @@ describe('what is wrong with a mesh', () => {
   });
 
   it('places that a mesh has no use for', () => {
-    const analysis = analyse(boat('compartments', 'file: block.stl', '      station: 20 mm\n      height: 3 mm\n'));
+    const analysis = analyse(
+      boat(
+        'compartments',
+        'file: block.stl',
+        `      station: 20 mm
+      height: 3 mm
+`,
+      ),
+    );
     expect(said(analysis)).toEqual(['warning key-without-use', 'warning key-without-use']);
   });
 });
@@ -222,7 +239,10 @@ describe('a mesh while one types', () => {
   const text = boat(
     'shells',
     'file: hull.stl, at: [200, 0, 30]',
-    'payload:\n  - { name: lead, material: lead, mass: 90 g, station: 200 mm, height: 2 mm }\n',
+    boatText`
+      payload:
+        - { name: lead, material: lead, mass: 90 g, station: 200 mm, height: 2 mm }
+    `,
   );
   const hull = stl(ellipsoidMesh([200, 30, 30], 40));
   const withHull = (name: string) => (name === 'hull.stl' ? hull : null);

@@ -3,6 +3,7 @@ import { DEFAULT_LIMITS } from '../../schema/limits.ts';
 import type { Limits } from '../../server/core/boat/boat.ts';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const degrees = Math.PI / 180;
@@ -75,7 +76,15 @@ describe('water', () => {
 
 describe('units that cannot be read', () => {
   const boat = (units: string) =>
-    `boat: B\n${units}\nhull:\n  length: 16\n  waterline: 2\n  compartments:\n    - { name: c, mass: 7, station: 0 to 16, offset: -2 to 2, height: 0 to 4 }\n`;
+    boatText`
+      boat: B
+      ${units}
+      hull:
+        length: 16
+        waterline: 2
+        compartments:
+          - { name: c, mass: 7, station: 0 to 16, offset: -2 to 2, height: 0 to 4 }
+    `;
   it.each(['units: { length: inch }', 'units: [in, oz]', 'units { length: in }'])(
     '%s: every figure says that it was made without them',
     units => {
@@ -97,7 +106,15 @@ describe('units that cannot be read', () => {
 
 describe('units', () => {
   const bare = (units: string) =>
-    `boat: B\nunits: ${units}\nhull:\n  length: 16\n  waterline: 2\n  compartments:\n    - { name: c, mass: 7 1/2, station: 0 to 16, offset: -2 to 2, height: 0 to 4 }\n`;
+    boatText`
+      boat: B
+      units: ${units}
+      hull:
+        length: 16
+        waterline: 2
+        compartments:
+          - { name: c, mass: 7 1/2, station: 0 to 16, offset: -2 to 2, height: 0 to 4 }
+    `;
   it.each([
     ['{ length: in, mass: oz }', 16 * 0.0254, 7.5 * 0.028349523125],
     ['{ length: cm, mass: lb }', 0.16, 7.5 * 0.45359237],
@@ -131,7 +148,7 @@ describe('the painted waterline', () => {
     expect(boat.waterline?.stern).toBeCloseTo(stern, 12);
   });
   it('need not be', () => {
-    expect(analysed(probe(['  waterline: 50 mm\n', ''])).boat.waterline).toBeNull();
+    expect(analysed(probe(['  waterline: 50 mm', ''])).boat.waterline).toBeNull();
   });
 });
 
@@ -182,6 +199,11 @@ describe('the scale', () => {
     ['scale: "1 : 96"', 1 / 96],
     ['scale: 1:22.5', 1 / 22.5],
   ])('%s', (line, scale) => {
-    expect(analysed(`boat: B\n${line}\n`).boat.scale).toBeCloseTo(scale, 15);
+    expect(
+      analysed(boatText`
+        boat: B
+        ${line}
+      `).boat.scale,
+    ).toBeCloseTo(scale, 15);
   });
 });

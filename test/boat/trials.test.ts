@@ -1,12 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { isInside } from '../../schema/path.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
 
 /** The probe with one trial, a line of YAML. */
-const tried = (trial: string) => analysed(`${PROBE}trials:\n  - ${trial}\n`);
+const tried = (trial: string) =>
+  analysed(boatText`
+    ${PROBE}trials:
+      - ${trial}
+  `);
 const only = (trial: string) => tried(trial).trials[0]!;
 
 describe('readings in SI, with what they are good for', () => {
@@ -21,6 +26,12 @@ describe('readings in SI, with what they are good for', () => {
     ['{ condition: submerged, water: 400 ml }', 'water', 4e-4, 8e-6],
     ['{ condition: submerged, water: 100 ml }', 'water', 1e-4, 5e-6],
     ['{ condition: submerged, level: 31 mm, tank: main tank }', 'level', 0.031, 0.0015],
+    ['{ condition: bench, scales: [{ reads: 1746 g }] }', 'scale', 1.746, 0.00873],
+    ['{ condition: bench, scales: [{ reads: 120 g }] }', 'scale', 0.12, 0.001],
+    ['{ condition: bench, balance: 212 mm }', 'balance', 0.212, 0.001],
+    ['{ condition: hung, fill: 100 %, hooks: [{ reads: 43 g }] }', 'hook', 0.043, 0.002],
+    // A jug of 400 ml leaves 8 ml open: √(2² + 8²) g.
+    ['{ condition: hung, water: 400 ml, hooks: [{ reads: 43 g }] }', 'hook', 0.043, Math.hypot(0.002, 0.008)],
     ['{ condition: inclining, mass: 50 g, moved: 40 mm, heel: 4.2° ± 0.2° }', 'tilt', 4.2 * DEGREE, 0.2 * DEGREE],
     ['{ condition: inclining, shifts: [{ mass: 50 g, moved: -40 mm, heel: -4° }] }', 'tilt', -4 * DEGREE, 0.5 * DEGREE],
   ])('%s', (trial, of, value, sigma) => {
@@ -49,6 +60,43 @@ describe('readings in SI, with what they are good for', () => {
     expect(trial.aboard.map(({ entry: { name, mass, centroid } }) => [name, mass, centroid[2]])).toEqual([
       ['strip', 0.06, -0.004],
     ]);
+  });
+  it('two supports share what their stations leave open: the careful side', () => {
+    // 0.5 mm of each in 200 mm: 1.5 and 0.5 g, together √2.5, and √2 of that.
+    const { readings } = only(
+      '{ condition: bench, scales: [{ station: 100 mm, reads: 600 g ± 1 g }, { station: 300 mm, reads: 200 g ± 2 g }] }',
+    );
+    expect(readings.map(({ sigma }) => sigma * 1e3)).toEqual([
+      expect.closeTo(Math.hypot(1, Math.sqrt(5)), 9),
+      expect.closeTo(Math.hypot(2, Math.sqrt(5)), 9),
+    ]);
+  });
+  it('tanks are empty on the bench unless it says otherwise, and known to be', () => {
+    const left = (trial: string) => {
+      const { of, value, sigma } = only(trial).left!;
+      return [of, value, sigma];
+    };
+    expect(left('{ condition: bench, balance: 212 mm }')).toEqual(['fill', 0, 0]);
+    expect(left('{ condition: hung, fill: 100 %, hooks: [{ reads: 43 g }] }')).toEqual(['fill', 1, 0]);
+    expect(left('{ condition: hung, fill: 80 %, hooks: [{ reads: 43 g }] }')).toEqual(['fill', 0.8, 0.03]);
+  });
+  it('what is struck out is a reading still', () => {
+    const struck = (trial: string) => only(trial).readings.map(({ of, isSlip }) => [of, isSlip]);
+    expect(
+      struck(
+        '{ condition: surfaced, trim: 1°, heel: 0°, slips: [trim], marks: [{ station: 60 mm, height: 49 mm, slip: true }] }',
+      ),
+    ).toEqual([
+      ['mark', true],
+      ['trim', true],
+      ['heel', false],
+    ]);
+    expect(struck('{ condition: submerged, fill: 60 %, slips: [fill] }')).toEqual([['fill', true]]);
+    expect(struck('{ condition: bench, balance: 212 mm, scales: [{ reads: 2 kg }], slips: [balance] }')).toEqual([
+      ['scale', false],
+      ['balance', true],
+    ]);
+    expect(only('{ condition: surfaced, heel: 0°, fill: 10 %, slips: [fill] }').left).toBeNull();
   });
   it('a trial is called by its place in the list when it has no date', () => {
     expect(only('{ condition: surfaced, heel: 0° }').name).toBe('trial 1');
@@ -86,6 +134,42 @@ describe('what cannot be is told on its own characters and left out', () => {
       'trial-impossible',
       'aft tank',
       'There is no tank “aft tank”.',
+    ],
+    [
+      '{ condition: bench, scales: [{ station: 60 mm, reads: 800 g }] }',
+      'trial-impossible',
+      '60 mm',
+      'One scale at a station tells nothing by itself: the rest of the weight was somewhere else. Give the other scale too; or leave the station out, if the whole boat was on this one: it then weighs the boat.',
+    ],
+    [
+      '{ condition: bench, balance: 200 mm, scales: [{ station: 60 mm, reads: 8 g }, { station: 160 mm, reads: 8 g }, { station: 260 mm, reads: 8 g }] }',
+      'trial-impossible',
+      '[{ station: 60 mm, reads: 8 g }, { station: 160 mm, reads: 8 g }, { station: 260 mm, reads: 8 g }]',
+      'How a boat shares its weight among 3 scales hangs on how high each of them is to a hair, so statics cannot tell what each should show. Use two, or one without a station.',
+    ],
+    [
+      '{ condition: hung, fill: 100 %, hooks: [{ reads: 190 g }, { station: 60 mm, reads: 8 g }, { station: 60 mm, reads: 8 g }] }',
+      'trial-impossible',
+      '60 mm',
+      'Two spring balances at one station tell no more than one. Set them well apart, near the ends of the boat.',
+    ],
+    [
+      '{ condition: hung, hooks: [{ reads: 190 g }] }',
+      'trial-impossible',
+      'condition: hung',
+      'A boat that hangs under water weighs there as much as its tanks make it: say how full they were, such as “fill: 100 %”.',
+    ],
+    [
+      '{ condition: bench, balance: 500 mm }',
+      'trial-impossible',
+      '500 mm',
+      'The hull is 400 mm long, so nothing can be read at this station. Stations are measured aft from the bow tip.',
+    ],
+    [
+      '{ condition: bench, trim: 1°, balance: 200 mm }',
+      'trial-reading-unused',
+      'trim',
+      '“trim” is nothing that a bench trial tells, and is left out. Here belong: scales, balance, fill, water, level, tank.',
     ],
     [
       '{ condition: surfaced, heel: 0°, freeboard: [{ station: 200 mm, height: 2 cm, of: lid }] }',
@@ -151,7 +235,7 @@ describe('what cannot be is told on its own characters and left out', () => {
       '{ heel: 3° }',
       'missing-key',
       'heel: 3°',
-      'A trial needs “condition”, such as “condition: surfaced”. It is one of “surfaced”, “submerged”, “inclining”.',
+      'A trial needs “condition”, such as “condition: surfaced”. It is one of “surfaced”, “submerged”, “inclining”, “bench”, “hung”.',
     ],
   ])('%s', (trial, code, marks, message) => {
     const analysis = tried(trial);

@@ -5,6 +5,7 @@ import { correctionReport } from '../../server/core/report/correctionReport.ts';
 import { plainPaint } from '../../server/core/report/rows.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { textLines } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 
 /** The boat with little room left: bays taken out by name, and a stub of what is inside. */
@@ -89,15 +90,15 @@ function advisedBays(advice: string): string {
       /([\d.]+) (?:g|mm) of (lead|foam strip) near station ([\d.]+) mm, ([\d.]+) mm up(?:, to (port|starboard))?/g,
     ),
   ];
-  return found
-    .map(([, amount, what, station, height, side], i) => {
+  return textLines(
+    found.map(([, amount, what, station, height, side], i) => {
       const [breadth, depth] = what === 'lead' ? [12, 6] : [25, 12];
       const long = what === 'lead' ? Number(amount) / (breadth * depth * 11.34e-3) : Number(amount);
       const [from, to] = [Number(station) - long / 2 - 8, Number(station) + long / 2 + 8];
       const [port, starboard] = [side === 'starboard' ? -8 : -20, side === 'port' ? 8 : 20];
-      return `  - { name: advised ${i}, takes: ${what === 'lead' ? 'lead' : 'foam'}, station: ${from} to ${to} mm, offset: ${port} to ${starboard} mm, height: ${Number(height) - depth / 2} to ${Number(height) + depth / 2} mm }\n`;
-    })
-    .join('');
+      return `  - { name: advised ${i}, takes: ${what === 'lead' ? 'lead' : 'foam'}, station: ${from} to ${to} mm, offset: ${port} to ${starboard} mm, height: ${Number(height) - depth / 2} to ${Number(height) + depth / 2} mm }`;
+    }),
+  );
 }
 
 describe('the advice on room', { timeout: 60_000 }, () => {
@@ -107,7 +108,7 @@ describe('the advice on room', { timeout: 60_000 }, () => {
       const advice = roomAdvice(analysis.boatToTrim!);
       if (advice === null) continue;
       expect(advice).toMatch(/^A bay for .* would meet every limit\.$/);
-      const text = analysis.syntax.text.replace('stock:\n', `${advisedBays(advice)}stock:\n`);
+      const text = analysis.syntax.text.replace('stock:', `${advisedBays(advice)}stock:`);
       const again = service.analyse(text, analysis);
       expect(fileFindings(again)).toEqual([]);
       expect({ seed, isTrimmed: firstOfBoth(again) !== undefined }).toEqual({ seed, isTrimmed: true });

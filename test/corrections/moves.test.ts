@@ -5,15 +5,20 @@ import type { Correction } from '../../server/core/corrections/correction.ts';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { corrected, outOfLimits } from '../helpers/corrected.ts';
+import { isMove } from '../helpers/kinds.ts';
 import { probe } from '../helpers/probe.ts';
 
-const movesIn = (analysis: Analysis): readonly Correction[] =>
-  analysis.corrections().filter(({ title }) => title.startsWith('Move '));
+const movesIn = (analysis: Analysis): readonly Correction[] => analysis.corrections().filter(isMove);
 
-const battery = (station: string, more = ''): readonly [string, string] => [
-  'station: 150 to 250 mm\n    height: 30 mm',
-  `station: ${station}\n    height: 30 mm${more}`,
+const battery = (station: string): readonly [string, string] => [
+  boatText`
+    station: 150 to 250 mm
+        height: 30 mm`,
+  boatText`
+    station: ${station}
+        height: 30 mm`,
 ];
 
 describe('moving what is heavy', { timeout: 60_000 }, () => {
@@ -36,7 +41,13 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
   });
 
   test('goes across too: the key is changed where it is written, added where it is not', () => {
-    const off = analysed(probe(battery('150 to 250 mm', '\n    offset: 6 mm ± 1 mm # by eye')));
+    const off = analysed(
+      probe(
+        battery(boatText`
+          150 to 250 mm
+              offset: 6 mm ± 1 mm # by eye`),
+      ),
+    );
     const [move] = movesIn(off);
     expect(move?.title).toMatch(/^Move “battery” 6 mm to port: /);
     expect(corrected(off, move!)).toBe(off.syntax.text.replace('6 mm ± 1 mm', '0 mm ± 1 mm'));
@@ -46,7 +57,12 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
     const heeled = analysed(
       probe(
         ['mass: 800 g', 'mass: 770 g'],
-        ['bays:\n', '  - { name: lump, mass: 30 g, station: 200 mm, offset: 40 mm, height: 30 mm, in: hold }\nbays:\n'],
+        [
+          'bays:',
+          boatText`
+              - { name: lump, mass: 30 g, station: 200 mm, offset: 40 mm, height: 30 mm, in: hold }
+            bays:`,
+        ],
       ),
     );
     const [across] = movesIn(heeled);
@@ -57,15 +73,16 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
 
   test('stops at a neighbour and at the end of the compartment', () => {
     const block = (station: string): readonly [string, string] => [
-      'bays:\n',
-      `  - { name: frame, mass: 0.1 g, box: 80 x 60 mm, station: ${station}, height: 30 mm, in: hold }\nbays:\n`,
+      'bays:',
+      boatText`
+          - { name: frame, mass: 0.1 g, box: 80 x 60 mm, station: ${station}, height: 30 mm, in: hold }
+        bays:`,
     ];
     const free = analysed(probe(battery('160 to 260 mm'), block('20 to 24 mm')));
-    expect(movesIn(free).map(({ title }) => title)).toContainEqual(
-      expect.stringMatching(/^Move “battery” 10 mm forward/),
+    expect(movesIn(free).map(move => corrected(free, move))).toContain(
+      free.syntax.text.replace('160 to 260 mm', '150 to 250 mm'),
     );
     const shut = analysed(probe(battery('160 to 260 mm'), block('154 to 158 mm')));
-    expect(movesIn(shut).filter(({ title }) => title.startsWith('Move “battery”'))).toEqual([]);
     // The floor lead could mend the same, 13 mm forward, but for the frame in its way.
     expect(movesIn(shut)).toEqual([]);
   });

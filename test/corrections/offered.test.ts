@@ -9,6 +9,7 @@ import { judgeSurfaced } from '../../server/core/judges/judgeSurfaced.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 /** What is out of a limit; what is only remarked on is not. */
@@ -82,7 +83,13 @@ function holdToIts(promise: Correction, analysis: Analysis): void {
 /** What else may be in a file: inches, bays that overlap, a thinner strip. */
 const bench: fc.Arbitrary<(text: string) => string> = fc.constantFrom(
   text => text,
-  text => text.replace('hull:\n', 'units: { length: in, mass: oz }\nhull:\n'),
+  text =>
+    text.replace(
+      'hull:',
+      boatText`
+        units: { length: in, mass: oz }
+        hull:`,
+    ),
   text => text.replace(/^( {2}- \{ name: keel aft)(.*)$/m, '$1$2\n$1 again$2'),
   text => text.replace('lead: { strip: 12 x 6 mm }', 'lead: { strip: 5 x 5 mm }'),
 );
@@ -124,14 +131,28 @@ describe('no correction is offered', () => {
     [
       'where the bays cannot do it: off to one side, they lie on the centreline',
       probe(
-        ['    height: 30 mm', '    offset: 9 mm\n    height: 30 mm'],
+        [
+          '    height: 30 mm',
+          `    offset: 9 mm
+    height: 30 mm`,
+        ],
         ['-30 to 30', '-6 to 6'],
         ['-30 to 30', '-6 to 6'],
       ),
     ],
     [
       'while the file is faulty',
-      probe(['150 to 250', '160 to 260'], ['mass: 600 g\n    station', 'mass: 600 q\n    station']),
+      probe(
+        ['150 to 250', '160 to 260'],
+        [
+          boatText`
+            mass: 600 g
+                station`,
+          boatText`
+            mass: 600 q
+                station`,
+        ],
+      ),
     ],
     ['for a boat that sinks', probe(['mass: 800 g', 'mass: 1700 g'])],
   ])('%s', (_, text) => {
@@ -152,7 +173,12 @@ describe('what is written', () => {
   });
   it('is rounded to a sixteenth of an inch, where it is not', () => {
     const inches = probe(
-      ['boat: Probe', 'boat: Probe\nunits: { length: in, mass: oz }'],
+      [
+        'boat: Probe',
+        boatText`
+          boat: Probe
+          units: { length: in, mass: oz }`,
+      ],
       ['150 to 250 mm', '160 to 260 mm'],
     );
     const fields = analysed(inches)

@@ -55,7 +55,8 @@ describe('the set for both waters', { timeout: 60_000 }, () => {
     const analysis = analysed(text);
     const at = text.indexOf('water:');
     const actions = codeActionsAt(analysis, [at, at], { uri: 'file:///a', version: null });
-    return actions.filter(({ title }) => title.startsWith('Change to '));
+    // The other water is offered for no finding's sake.
+    return actions.filter(({ diagnostics }) => diagnostics?.length === 0);
   };
   const applied = (text: string, { edit }: CodeAction) =>
     TextDocument.applyEdits(TextDocument.create('file:///a', 'boat', 1, text), edit!.changes!['file:///a']!);

@@ -5,7 +5,7 @@ import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 
-const boatWith = (station: string, units = '{ length: mm, mass: g }', more = '') => boatText`
+const boatWith = (station: string, units = '{ length: mm, mass: g }') => boatText`
   boat: Tern
   units: ${units}
   hull:
@@ -17,7 +17,7 @@ const boatWith = (station: string, units = '{ length: mm, mass: g }', more = '')
       mass: 300 g
       in: box
       station: ${station}   # by the tape
-      height: 20 mm${more}
+      height: 20 mm
 `;
 
 /** The station of the battery once it is moved by so many metres; everything else must be as it was. */
@@ -59,7 +59,14 @@ describe('a part moved along the boat keeps the way in which its station is writ
   });
 
   test('what has no station of its own, or balances elsewhere, is not moved', () => {
-    const { boat } = analysed(boatWith('345 mm', undefined, '\n      balance: { station: 340 mm }'));
+    const { boat } = analysed(
+      boatWith('345 mm').replace(
+        'height: 20 mm',
+        boatText`
+        height: 20 mm
+            balance: { station: 340 mm }`,
+      ),
+    );
     expect(moveAlong(boat.payload[0]!, 0.01, boat)).toBeNull();
   });
 

@@ -7,6 +7,7 @@ import type { Revolved } from '../../server/core/geometry/form/form.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
 
@@ -14,7 +15,12 @@ describe('a bay that is partly taken', () => {
   // 40 mm of the bow bay's 100 are taken up, across the whole of it: 30 mm are left before and 30 behind.
   const text = probe(
     ['150 to 250', '155 to 255'],
-    ['bays:\n', '  - { name: bolt, mass: 1 g, box: 60 x 8 mm, station: 50 to 90 mm, height: 6 mm, in: hold }\nbays:\n'],
+    [
+      'bays:',
+      boatText`
+          - { name: bolt, mass: 1 g, box: 60 x 8 mm, station: 50 to 90 mm, height: 6 mm, in: hold }
+        bays:`,
+    ],
   );
   const analysis = analysed(text);
 

@@ -4,6 +4,7 @@ import { cheapestPieces, type Row } from '../../server/core/corrections/balance/
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
 
@@ -77,7 +78,14 @@ const boatWith = (battery: string, pieces: string) =>
     ['station: 150 to 250 mm', `station: ${battery}`],
     ['lead: { strip: 12 x 6 mm }', `lead: { pieces: ${pieces} }`],
     // Lighter by what the pieces may weigh.
-    ['mass: 600 g\n    station: 120', 'mass: 560 g\n    station: 120'],
+    [
+      boatText`
+        mass: 600 g
+            station: 120`,
+      boatText`
+        mass: 560 g
+            station: 120`,
+    ],
   );
 
 const BATTERIES = [

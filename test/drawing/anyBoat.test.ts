@@ -5,6 +5,7 @@ import type { Picture } from '../../server/core/drawing/picture.ts';
 import { PICTURES, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { allNodes, parseXml, withClass } from '../helpers/svg.ts';
 
 const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
@@ -49,10 +50,30 @@ const LONG = { timeout: 60_000 };
 describe('any boat is drawn', () => {
   it.each([
     ['nothing', ''],
-    ['only a name', 'boat: X\n'],
-    ['a list', '- 1\n- 2\n'],
-    ['a hull without anything', 'boat: X\nhull:\n  length: 900 mm\n'],
-    ['one part', 'boat: X\npayload:\n  - { name: a, mass: 10 g, station: 5 mm, height: 1 mm }\n'],
+    ['only a name', 'boat: X'],
+    [
+      'a list',
+      boatText`
+        - 1
+        - 2
+      `,
+    ],
+    [
+      'a hull without anything',
+      boatText`
+        boat: X
+        hull:
+          length: 900 mm
+      `,
+    ],
+    [
+      'one part',
+      boatText`
+        boat: X
+        payload:
+          - { name: a, mass: 10 g, station: 5 mm, height: 1 mm }
+      `,
+    ],
     ['no length', petrel.replace('length: 860 mm', '')],
     ['a boat that sinks', petrel.replace('mass: 690 g', 'mass: 2690 g')],
     ['a boat that cannot dive', petrel.replace('mass: 690 g', 'mass: 190 g')],
@@ -60,7 +81,15 @@ describe('any boat is drawn', () => {
     ['a boat on its end', petrel.replace('station: 190 to 620 mm', 'station: 1 to 101 mm')],
     [
       'lead far off the centreline',
-      petrel.replace('material: lead\n    mass: 690 g', 'material: lead\n    mass: 690 g\n    offset: 300 mm'),
+      petrel.replace(
+        boatText`
+          material: lead
+              mass: 690 g`,
+        boatText`
+          material: lead
+              mass: 690 g
+              offset: 300 mm`,
+      ),
     ],
   ])('%s', (_, text) => {
     checkSheet(text, true);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { trimMoments } from '../../server/core/drawing/plots/momentsPlot.ts';
 import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { allNodes, type Node, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 
 const petrel = analysed(readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8'));
@@ -111,7 +112,7 @@ describe('how well it is known', () => {
       // All of it is 138 wide: from 236 to 374.
       expect(widths.reduce((sum, width) => sum + width, 0)).toBeCloseTo(138, 1);
     }
-    const { shares } = petrel.uncertainties()!.surfaced!.draft;
+    const { shares } = petrel.uncertainties()!.conditions.surfaced!.draft!;
     const [first] = withClass(svg, 'share');
     expect(first!.attributes['aria-label']).toContain(shares[0]!.input.words);
     expect(Number(withClass(first!, 'bar')[0]!.attributes.width) / 138).toBeCloseTo(shares[0]!.share, 3);
@@ -122,8 +123,18 @@ describe('trials against the file', () => {
   const curlew = readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8');
   const afloat =
     '    marks: [{ station: 60 mm, height: 94 mm }, { station: 850 mm, height: 81 mm }, { station: 450 mm, height: 30 mm }]';
-  const trials = `trials:\n  - date: 2026-05-02\n    condition: surfaced\n${afloat}\n  - condition: submerged\n    fill: 66 %\n    trim: 2.5°\n`;
-  const analysis = analysed(`${curlew}\n${trials}`);
+  const trials = boatText`
+    trials:
+      - date: 2026-05-02
+        condition: surfaced
+    ${afloat}
+      - condition: submerged
+        fill: 66 %
+        trim: 2.5°
+  `;
+  const analysis = analysed(boatText`
+    ${curlew}
+    ${trials}`);
   const { pictures } = trimSheet(analysis, { only: ['trials'] });
   it('has a dot for every reading, as far out as its score, and an arrow past the edge', () => {
     const rows = withClass(parseXml(pictures[0]!.svg), 'reading');

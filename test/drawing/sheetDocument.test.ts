@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
-import { submergedRows, surfacedRows } from '../../server/core/report/conditionRows.ts';
+import { conditionRows } from '../../server/core/report/conditionRows.ts';
 import { cutLines } from '../../server/core/report/correctionReport.ts';
 import { rangeRows, transitRows } from '../../server/core/report/passageRows.ts';
 import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';
@@ -68,8 +68,7 @@ describe('the printed sheet', () => {
     const analysis = analysed(sample('petrel'));
     const words = wordsOf(sheetDocument(analysis, { paper: 'a4' }));
     const rows = [
-      ...surfacedRows(analysis),
-      ...submergedRows(analysis),
+      ...analysis.conditions.flatMap(inCondition => conditionRows(analysis, inCondition)),
       ...transitRows(analysis),
       ...rangeRows(analysis),
     ];

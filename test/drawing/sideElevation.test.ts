@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
-import { offWaterline } from '../../server/core/judges/trim.ts';
+import { offWaterline } from '../../server/core/figures/offWaterline.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { circleOf, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /*
@@ -11,8 +12,22 @@ const boat = (battery: number, height: number, lead: number) =>
   analysed(
     probe(
       ['mass: 800 g', `mass: ${battery} g`],
-      ['height: 30 mm\n    in: hold', `height: ${height} mm\n    in: hold`],
-      ['height: 20 mm\n    in: hold', `height: ${lead} mm\n    in: hold`],
+      [
+        boatText`
+          height: 30 mm
+              in: hold`,
+        boatText`
+          height: ${height} mm
+              in: hold`,
+      ],
+      [
+        boatText`
+          height: 20 mm
+              in: hold`,
+        boatText`
+          height: ${lead} mm
+              in: hold`,
+      ],
     ),
   );
 const told = (analysis: ReturnType<typeof boat>) => analysis.findings.filter(({ code }) => code === 'small-range');

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const degrees = Math.PI / 180;
@@ -33,8 +34,13 @@ interface Case {
 }
 
 const battery = (station: string, offset = '0 mm', height = '30 mm'): readonly [string, string] => [
-  'station: 150 to 250 mm\n    height: 30 mm',
-  `station: ${station}\n    offset: ${offset}\n    height: ${height}`,
+  boatText`
+    station: 150 to 250 mm
+        height: 30 mm`,
+  boatText`
+    station: ${station}
+        offset: ${offset}
+        height: ${height}`,
 ];
 const kind = (lines: string): readonly [string, string] => ['kind: bladder', lines];
 
@@ -91,7 +97,12 @@ const CASES: readonly Case[] = [
   },
   {
     boat: 'a slack tank that is too broad, in cells, and a weight lifted by 10 mm',
-    text: probe(kind('kind: vented\n      cells: 4'), battery('150 to 250 mm', '0 mm', '40 mm')),
+    text: probe(
+      kind(boatText`
+        kind: vented
+              cells: 4`),
+      battery('150 to 250 mm', '0 mm', '40 mm'),
+    ),
     code: 'submerged-unstable',
     severity: 'error',
     says: 'Submerged, the boat does not stay level but runs off to 17.4° to starboard: its centre of mass hangs 4.6 mm below its centre of buoyancy, and the water running across the tank takes 0.19 mm more than that. Lead lower, foam higher, a narrower tank or one with a piston cures it.',
@@ -132,7 +143,11 @@ const CASES: readonly Case[] = [
   },
   {
     boat: 'a slack tank in cells',
-    text: probe(kind('kind: vented\n      cells: 4')),
+    text: probe(
+      kind(boatText`
+        kind: vented
+              cells: 4`),
+    ),
     code: 'submerged-bg',
     says: 'Submerged, the boat is touchy: its centre of mass hangs 2.7 mm below its centre of buoyancy (7.4 mm before the tank’s free surface), limit 3 mm. Lead lower and foam higher stiffen it.',
     figure: a => neutral(a).bgEffective * 1e3,
@@ -198,7 +213,16 @@ describe('where it is said', () => {
 describe('a file that is not whole', () => {
   it('has no alarms, and says what the figures lack', () => {
     const told = submergedOf(
-      analysed(probe(battery('152 to 252 mm'), ['mass: 600 g\n    station', 'mass: 600 mm\n    station'])),
+      analysed(
+        probe(battery('152 to 252 mm'), [
+          boatText`
+            mass: 600 g
+                station`,
+          boatText`
+            mass: 600 mm
+                station`,
+        ]),
+      ),
     );
     expect(told.length).toBeGreaterThan(0);
     for (const { severity, message } of told) {
@@ -213,7 +237,14 @@ describe('a file that is not whole', () => {
     ]);
   });
   it('of nothing that floats says so, once', () => {
-    for (const text of ['', 'boat: B\nhull: { length: 90 mm }\n', '# only a comment\n']) {
+    for (const text of [
+      '',
+      boatText`
+        boat: B
+        hull: { length: 90 mm }
+      `,
+      '# only a comment',
+    ]) {
       const told = analysed(text).findings.filter(finding => finding.severity === 'information');
       expect(told.map(finding => finding.message)).toEqual([
         'Nothing in the file floats yet, so there are no figures. Under “hull:” give it a compartment or a shell, and under “payload:” what it carries.',

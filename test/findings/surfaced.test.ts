@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe, probeWith } from '../helpers/probe.ts';
 
 const degrees = Math.PI / 180;
@@ -39,8 +40,13 @@ interface Case {
 }
 
 const battery = (station: string, offset = '0 mm', height = '30 mm'): readonly [string, string] => [
-  'station: 150 to 250 mm\n    height: 30 mm',
-  `station: ${station}\n    offset: ${offset}\n    height: ${height}`,
+  boatText`
+    station: 150 to 250 mm
+        height: 30 mm`,
+  boatText`
+    station: ${station}
+        offset: ${offset}
+        height: ${height}`,
 ];
 const trimOf = (a: Analysis) => afloat(a).attitude.trim / degrees;
 const heelOf = (a: Analysis) => afloat(a).attitude.heel / degrees;
@@ -74,7 +80,7 @@ const CASES: readonly Case[] = [
   },
   {
     boat: 'a boat without a painted waterline',
-    text: probe(['  waterline: 50 mm\n', ''], battery('160 to 260 mm')),
+    text: probe(['  waterline: 50 mm', ''], battery('160 to 260 mm')),
     code: 'surfaced-trim',
     says: 'Surfaced, the boat floats down by the stern: trim 0.9° bow up, limit 0.5°.',
     figure: trimOf,
@@ -141,7 +147,12 @@ const CASES: readonly Case[] = [
     boat: 'a slack tank and a weight lifted by 18 mm',
     text: probe(
       battery('150 to 250 mm', '0 mm', '48 mm'),
-      ['kind: bladder', 'kind: vented\n      fill: 10 %'],
+      [
+        'kind: bladder',
+        boatText`
+          kind: vented
+                fill: 10 %`,
+      ],
       ['waterline: 50', 'waterline: 52'],
     ),
     code: 'surfaced-gm',
@@ -194,11 +205,16 @@ describe('a boat that does not stay upright', () => {
 describe('where it is said', () => {
   it.each([
     ['on the painted waterline', probe(battery('160 to 260 mm')), 'waterline'],
-    ['on the payload where none is painted', probe(['  waterline: 50 mm\n', ''], battery('160 to 260 mm')), 'payload'],
+    ['on the payload where none is painted', probe(['  waterline: 50 mm', ''], battery('160 to 260 mm')), 'payload'],
     ['on the payload for a boat that sinks', probe(['mass: 800 g', 'mass: 1700 g']), 'payload'],
     [
       'on the hull of a boat that carries nothing',
-      'boat: B\nhull:\n  length: 400 mm\n  compartments: [{ name: c, mass: 9 kg, station: 0 to 400 mm, offset: -50 to 50 mm, height: 0 to 70 mm }]\n',
+      boatText`
+        boat: B
+        hull:
+          length: 400 mm
+          compartments: [{ name: c, mass: 9 kg, station: 0 to 400 mm, offset: -50 to 50 mm, height: 0 to 70 mm }]
+      `,
       'hull',
     ],
   ])('%s', (_, text, marks) => {

@@ -9,16 +9,20 @@ export interface BoatText {
  * and one `|` marks the caret; `||` stands for a `|` of the text.
  */
 export function boat(strings: TemplateStringsArray, ...values: readonly (string | number)[]): BoatText {
-  const raw = strings.reduce((all, piece, i) => all + piece + (values[i] ?? ''), '');
-  const marked = dedent(raw.replaceAll('||', '\u0000'));
+  const marked = boatText(strings, ...values).replaceAll('||', '\u0000');
   const caret = marked.indexOf('|');
   const text = marked.replace('|', '').replaceAll('\u0000', '|');
   return { text, caret: caret < 0 ? text.length : caret };
 }
 
-/** A boat text without a caret. */
-export const boatText = (strings: TemplateStringsArray, ...values: readonly (string | number)[]): string =>
-  dedent(strings.reduce((all, piece, i) => all + piece + (values[i] ?? ''), ''));
+/** A boat text without a caret. What is put in keeps its own indentation. */
+export function boatText(strings: TemplateStringsArray, ...values: readonly (string | number)[]): string {
+  const [first = '', ...others] = dedent(strings.join(HOLE)).split(HOLE);
+  return first + others.map((piece, i) => values[i] + piece).join('');
+}
+
+/** Stands for what is put in, while the lines around it are looked at. */
+const HOLE = '\u0001';
 
 function dedent(raw: string): string {
   const lines = raw.replace(/^\n/, '').split('\n');
@@ -26,3 +30,6 @@ function dedent(raw: string): string {
   const depth = depths.length > 0 ? Math.min(...depths) : 0;
   return lines.map((line, i) => (i === lines.length - 1 && line.trim() === '' ? '' : line.slice(depth))).join('\n');
 }
+
+/** Lines of a text, each with its end. */
+export const textLines = (lines: readonly string[]): string => lines.map(line => `${line}\n`).join('');

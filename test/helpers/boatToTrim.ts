@@ -8,7 +8,7 @@ import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 
 const describer = createDescriber();
 /** Schemas are costly to make, so made once. */
-const { kept } = readBoat(readSyntax('boat: Any\n'), describer);
+const { kept } = readBoat(readSyntax('boat: Any'), describer);
 
 /** The boat of a text as corrections take it, without all that an analysis finds out besides. */
 export function boatToTrimOf(text: string): BoatToTrim {

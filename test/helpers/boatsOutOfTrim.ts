@@ -4,6 +4,7 @@ import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodie
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
+import { boatText, textLines } from './boatText.ts';
 
 /** What a boat is drawn with; everything else is the seed's. */
 export interface BoatOptions {
@@ -59,8 +60,8 @@ const FOAM = 30;
 
 const describer = createDescriber();
 /** Schemas are costly to make, so made once for each of the units. */
-const METRIC = readBoat(readSyntax('boat: Any\n'), describer).kept;
-const IMPERIAL_UNITS = 'units: { length: in, mass: oz }\n';
+const METRIC = readBoat(readSyntax('boat: Any'), describer).kept;
+const IMPERIAL_UNITS = 'units: { length: in, mass: oz }';
 const IMPERIAL = readBoat(readSyntax(IMPERIAL_UNITS), describer).kept;
 
 function read(
@@ -166,7 +167,7 @@ function planOf(draw: Draw, random: () => number, { stock = 'strip', units = 'me
     lead: [12, at(0.4)],
     bays,
     pieces,
-    head: units === 'imperial' ? IMPERIAL_UNITS : '',
+    head: units === 'imperial' ? textLines([IMPERIAL_UNITS]) : '',
     tail: stockText(stock),
   };
 }
@@ -174,7 +175,11 @@ function planOf(draw: Draw, random: () => number, { stock = 'strip', units = 'me
 const stockText = (stock: NonNullable<BoatOptions['stock']>): string => {
   if (stock === 'block') return '';
   const lead = stock === 'pieces' ? '{ pieces: [5 g, 10 g] }' : '{ strip: 12 x 6 mm }';
-  return `stock:\n  lead: ${lead}\n  foam: { density: ${FOAM} kg/m3, strip: 25 x 12 mm }\n`;
+  return boatText`
+    stock:
+      lead: ${lead}
+      foam: { density: ${FOAM} kg/m3, strip: 25 x 12 mm }
+  `;
 };
 
 interface Frame {
@@ -248,17 +253,17 @@ function textOf(plan: Plan, { lead, tank, waterline, withPieces }: Fitting): str
         ];
   const payload = [...plan.payload, ...keel, ...(withPieces ? plan.pieces : [])];
   const painted = waterline
-    ? `  waterline: { bow: ${waterline[0].toFixed(2)} mm, stern: ${waterline[1].toFixed(2)} mm }\n`
-    : '';
+    ? [`  waterline: { bow: ${waterline[0].toFixed(2)} mm, stern: ${waterline[1].toFixed(2)} mm }`]
+    : [];
   return `boat: ${plan.name}
 ${plan.head}water: { kind: fresh, temperature: 18 °C }
 hull:
   length: ${plan.length} mm
-${painted}${plan.hull}  tanks:
+${textLines(painted)}${plan.hull}  tanks:
     - { name: main ballast, in: dry cylinder, round: ${plan.tank.round} mm, station: ${(plan.tank.middle - tank / 2).toFixed(2)} to ${(plan.tank.middle + tank / 2).toFixed(2)} mm, height: ${plan.tank.height} mm, ${plan.tank.text} }
 payload:
-${payload.map(part => `  - ${part}\n`).join('')}bays:
-${plan.bays.map(bay => `  - ${bayText(bay)}\n`).join('')}${plan.tail}limits: { trim: { surfaced: 0.5°, submerged: 1° }, heel: 1°, draft: 1.5 mm, fill: 40 to 85 %, gm: 3 mm, bg: 4 mm }
+${textLines(payload.map(part => `  - ${part}`))}bays:
+${textLines(plan.bays.map(bay => `  - ${bayText(bay)}`))}${plan.tail}limits: { trim: { surfaced: 0.5°, submerged: 1° }, heel: 1°, draft: 1.5 mm, fill: 40 to 85 %, gm: 3 mm, bg: 4 mm }
 `;
 }
 

@@ -14,7 +14,7 @@ export interface Plain {
   readonly tanks?: readonly PlainTank[];
 }
 
-export interface PlainTank {
+interface PlainTank {
   readonly form: Form;
   readonly kind?: TankKind;
   readonly fill?: number;

@@ -1,39 +1,45 @@
 import { PassThrough } from 'node:stream';
 import {
   createConnection,
+  createProtocolConnection,
   type Diagnostic,
   type InitializeResult,
   type ProtocolConnection,
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
-import { createProtocolConnection } from 'vscode-languageserver-protocol/node';
-import { type Clock, startServer } from '../../server/editor/languageServer.ts';
+import type { Clock } from '../../server/editor/clock.ts';
+import { startServer } from '../../server/editor/languageServer.ts';
 import type { SummaryParams } from '../../server/editor/protocol.ts';
 import { summaryNotification } from '../../server/editor/protocol.ts';
 import { type BoatService, createBoatService } from '../../server/editor/service.ts';
 
 /** What the server published of a file. */
-export interface Published {
+interface Published {
   readonly uri: string;
   readonly version?: number;
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /** A clock whose timers wait for the test; those without a delay run by themselves, soon. */
-export interface SteppedClock extends Clock {
+interface SteppedClock extends Clock {
   /** Lets time go by: every timer that is due runs. */
   step(milliseconds: number): void;
+  /** Time that goes by while something runs. */
+  spend(milliseconds: number): void;
   readonly waiting: number;
+  /** Nothing runs any more. */
+  stop(): void;
 }
 
-export function steppedClock(): SteppedClock {
+function steppedClock(): SteppedClock {
   const timers = new Map<number, { readonly run: () => void; readonly due: number }>();
   let now = 0;
   let last = 0;
+  let isStopped = false;
   return {
     setTimeout(run, milliseconds) {
-      if (milliseconds === 0) return setTimeout(run, 0);
+      if (milliseconds === 0) return setTimeout(() => isStopped || run(), 0);
       last += 1;
       timers.set(last, { run, due: now + milliseconds });
       return last;
@@ -47,8 +53,15 @@ export function steppedClock(): SteppedClock {
         run();
       }
     },
+    now: () => now,
+    spend(milliseconds) {
+      now += milliseconds;
+    },
     get waiting() {
       return timers.size;
+    },
+    stop() {
+      isStopped = true;
     },
   };
 }
@@ -74,13 +87,22 @@ export interface SessionOptions {
   /** The editor checks versions of edits; it does unless told otherwise. */
   readonly documentChanges?: boolean;
   readonly service?: BoatService;
+  /** What an analysis takes by the clock, ms; nothing unless told otherwise. */
+  readonly cost?: number;
 }
 
 export async function startSession(options: SessionOptions = {}): Promise<Session> {
-  const { documentChanges = true, service = createBoatService() } = options;
+  const { documentChanges = true, service: given = createBoatService(), cost = 0 } = options;
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const clock = steppedClock();
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
+  const service: BoatService = {
+    ...given,
+    analyse: (...asked) => {
+      clock.spend(cost);
+      return given.analyse(...asked);
+    },
+  };
   startServer({ connection: wire, clock, service });
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
   const published: Published[] = [];
@@ -119,6 +141,7 @@ export async function startSession(options: SessionOptions = {}): Promise<Sessio
     close: uri => connection.sendNotification('textDocument/didClose', { textDocument: { uri } }),
     settle,
     end: () => {
+      clock.stop();
       connection.dispose();
       toServer.end();
       toClient.end();

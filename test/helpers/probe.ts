@@ -53,4 +53,4 @@ export function probe(...changes: readonly (readonly [was: string, is: string])[
 
 /** The probe with parts added, each a line of YAML such as `{ name: pin, mass: 2 g }`. */
 export const probeWith = (...parts: readonly string[]): string =>
-  probe(['bays:\n', `${parts.map(part => `  - ${part}\n`).join('')}bays:\n`]);
+  probe(['bays:', [...parts.map(part => `  - ${part}`), 'bays:'].join('\n')]);

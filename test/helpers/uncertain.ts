@@ -29,7 +29,7 @@ export function monteCarlo(analysis: Analysis, inputs: readonly Input[], runs: n
 }
 
 /** Standard normal numbers by Box and Muller's method (Ann. Math. Stat. 29 (1958) 610-611, from memory). */
-export function normalFrom(seed: number): () => number {
+function normalFrom(seed: number): () => number {
   const random = randomFrom(seed);
   return () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }

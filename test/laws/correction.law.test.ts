@@ -10,11 +10,12 @@ import { tapeStep } from '../../server/core/wording/numbers.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
+import { isLong } from '../helpers/long.ts';
 
 /*
  * Boats about which it is known that pieces in their bays trim them: they were drawn with such pieces, and those taken out.
  */
-const BOATS = 300;
+const BOATS = isLong ? 300 : 60;
 
 const optionsFor = (seed: number): BoatOptions => {
   if (seed % 6 === 0) return { stock: 'pieces' };

@@ -38,7 +38,7 @@ const names = fc.oneof(
 
 /** Texts that YAML reads as a number, a word of its own or a collection stand as they are given. */
 function isReadOtherwise(name: string): boolean {
-  const value = valueAt(readSyntax(`k: ${name}\n`), ['k']);
+  const value = valueAt(readSyntax(`k: ${name}`), ['k']);
   return typeof value !== 'string' || /^["']/.test(name);
 }
 
@@ -139,7 +139,7 @@ describe('editing', { timeout: 120_000 }, () => {
         ]);
         expect(more).toEqual([]);
         const written = text.slice(only!.start, only!.end);
-        expect(valueAt(readSyntax(`k: ${written}\n`), ['k'])).toEqual(entry[key]);
+        expect(valueAt(readSyntax(`k: ${written}`), ['k'])).toEqual(entry[key]);
         expect(valueAt(readSyntax(splice(text, [only!])), [...path, key])).toBe('77 g');
       }),
       runs,

@@ -10,6 +10,7 @@ import { add, addScaled, cross, dot, length, scale, type Vec3 } from '../../serv
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, mirrored, type Sub, subText } from '../helpers/boats.ts';
+import { textLines } from '../helpers/boatText.ts';
 
 interface Floating {
   readonly boat: Boat;
@@ -131,7 +132,9 @@ describe('a floating boat', { timeout: 120_000 }, () => {
 const withWeight = (sub: Sub, grams: number, station: number): string =>
   subText(
     sub,
-    `  - { name: weight, mass: ${grams} g, station: ${station.toFixed(4)} mm, height: ${sub.radius.toFixed(4)} mm, in: tube }\n`,
+    textLines([
+      `  - { name: weight, mass: ${grams} g, station: ${station.toFixed(4)} mm, height: ${sub.radius.toFixed(4)} mm, in: tube }`,
+    ]),
   );
 
 describe('a weight put aboard', { timeout: 120_000 }, () => {

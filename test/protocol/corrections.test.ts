@@ -4,8 +4,10 @@ import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
 import { createBoatService } from '../../server/editor/service.ts';
+import { analysed } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { type Session, startSession } from '../helpers/client.ts';
+import { corrected } from '../helpers/corrected.ts';
 
 const uri = 'file:///petrel.boat.yaml';
 const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
@@ -51,7 +53,10 @@ describe('code actions on what the boat does out of its limits', () => {
     expect(actions[0]!.title).toMatch(/: both (conditions )?within limits$/);
     expect(actions[0]!.diagnostics!.map(({ code }) => code)).toContain('submerged-trim');
     expect(actions.slice(1).every(({ isPreferred }) => !isPreferred)).toBe(true);
-    expect(actions.map(({ title }) => title)).not.toContainEqual(expect.stringMatching(/: surfaced within limits/));
+    // What sets the surfaced condition right alone is not for here.
+    const analysis = analysed(text);
+    const suiting = analysis.corrections().filter(({ condition }) => condition !== 'surfaced');
+    expect(actions.map(action => applied(text, action))).toEqual(suiting.map(each => corrected(analysis, each)));
     const after = await codesOf(applied(text, actions[0]!));
     expect(after.filter(code => /^(surfaced|submerged)-(draft|trim|heel|gm|bg)$|^neutral-fill$/.test(code))).toEqual(
       [],
@@ -102,8 +107,7 @@ describe('code actions on what the boat does out of its limits', () => {
   test('a boat without bays is offered some', async () => {
     const bare = petrel.replace(/^bays:.*\n(?: {2}- .*\n)+/m, '');
     const actions = await actionsAt(bare, 'main ballast');
-    const offer = actions.find(({ title }) => /^Add \d proposed bays/.test(title));
-    expect(offer).toBeDefined();
+    const offer = actions.at(-1);
     expect(applied(bare, offer!)).toMatch(/^bays:\n {2}- /m);
   });
 });

@@ -14,7 +14,7 @@ import type {
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf } from '../../server/core/text/reading/values.ts';
 import { type BoatService, createBoatService } from '../../server/editor/service.ts';
-import { boat } from '../helpers/boatText.ts';
+import { boat, boatText } from '../helpers/boatText.ts';
 import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///tern.boat.yaml';
@@ -37,17 +37,19 @@ const positionOf = (text: string, offset: number): Position => TextDocument.crea
 const at = (text: string, piece: string, within = 0): Position => positionOf(text, text.indexOf(piece) + within);
 
 describe('diagnostics', () => {
-  test('come once the typing pauses, with the version that they are about', async () => {
+  test('come without a pause, with the version that they are about', async () => {
     const session = await start();
-    await session.open(uri, 'boat: Tern\nhull:\n  length:900 mm\n');
-    await session.settle();
-    session.clock.step(10);
-    await session.settle();
-    expect(session.published).toEqual([]);
-    session.clock.step(100);
-    await session.settle();
-    const [first, ...more] = session.published;
-    expect(more).toEqual([]);
+    await session.open(
+      uri,
+      boatText`
+        boat: Tern
+        hull:
+          length:900 mm
+      `,
+    );
+    await expect.poll(() => session.published.length).toBe(1);
+    expect(session.clock.waiting).toBe(0);
+    const [first] = session.published;
     expect(first).toMatchObject({ uri, version: 1 });
     expect(first?.diagnostics.find(each => each.code === 'missing-space')).toMatchObject({
       range: { start: { line: 2, character: 2 }, end: { line: 2, character: 9 } },
@@ -56,27 +58,54 @@ describe('diagnostics', () => {
     });
   });
 
-  test('of versions that were overtaken are never made', async () => {
-    const session = await start();
-    await session.open(uri, 'boat: T\n');
+  test('come once the typing pauses while an analysis takes long, and never of versions that were overtaken', async () => {
+    const session = await start({ cost: 50 });
+    await session.open(uri, 'boat: T');
+    await expect.poll(() => session.published.length).toBe(1);
     for (let version = 2; version <= 20; version += 1) {
-      await session.change(uri, version, `boat: Tern ${version}\nscale:1\n`);
+      await session.change(
+        uri,
+        version,
+        boatText`
+          boat: Tern ${version}
+          scale:1
+        `,
+      );
       await session.settle();
       session.clock.step(20);
     }
     expect(session.clock.waiting).toBe(1);
     session.clock.step(100);
     await session.settle();
-    expect(session.published.map(each => each.version)).toEqual([20]);
-    expect(session.summaries).toHaveLength(1);
+    expect(session.published.map(each => each.version)).toEqual([1, 20]);
+    expect(session.summaries).toHaveLength(2);
+  });
+
+  test('that wait for uncertainties follow; until they are there, what they said last stays', async () => {
+    const session = await start();
+    const codesOf = (sent: { readonly diagnostics: readonly { readonly code?: unknown }[] } | undefined) =>
+      (sent?.diagnostics ?? []).map(({ code }) => code);
+    await session.open(uri, petrel);
+    await expect.poll(() => codesOf(session.published.at(-1)), { timeout: 20_000 }).toContain('weigh-next');
+    expect(codesOf(session.published[0])).not.toContain('weigh-next');
+    const changed = petrel.replace(/mass: (\d)/, 'mass: 1$1');
+    await session.change(uri, 2, changed);
+    await session.change(uri, 3, changed.replace('mass: 1', 'mass: 2'));
+    await expect.poll(() => session.published.at(-1)?.version, { timeout: 20_000 }).toBe(3);
+    const service = createBoatService();
+    const known = service.diagnostics(service.analyse(changed.replace('mass: 1', 'mass: 2')), null);
+    await expect.poll(() => session.published.at(-1)?.diagnostics, { timeout: 20_000 }).toEqual(known);
+    const after = session.published.slice(session.published.findIndex(({ version }) => version === 3));
+    expect(after.map(({ version }) => version)).toEqual(after.map(() => 3));
+    expect(codesOf(after[0])).toContain('weigh-next');
   });
 
   test('go with the file when it is closed', async () => {
     const session = await start();
-    await session.open(uri, 'boat:T\n');
+    await session.open(uri, 'boat:T');
     await session.settle();
     session.clock.step(100);
-    await session.change(uri, 2, 'boat:TT\n');
+    await session.change(uri, 2, 'boat:TT');
     await session.close(uri);
     await session.settle();
     session.clock.step(100);
@@ -130,7 +159,7 @@ describe('requests', () => {
           ma|
         - name: pump
     `;
-    await session.open(uri, text.replace('    ma\n', ''));
+    await session.open(uri, text.replace('ma', ''));
     await session.change(uri, 2, text);
     const items = await session.connection.sendRequest<readonly CompletionItem[]>('textDocument/completion', {
       textDocument: { uri },
@@ -192,7 +221,12 @@ describe('fixes', () => {
 
   test('a mend changes its characters and nothing else', async () => {
     const session = await start();
-    const text = 'boat: Tern\r\nhull:\r\n  length:900 mm # tape\r\n  waterline: 5 mm\r\n';
+    const text = boatText`
+      boat: Tern\r
+      hull:\r
+        length:900 mm # tape\r
+        waterline: 5 mm\r
+    `;
     await session.open(uri, text);
     const actions = await actionsAt(session, { line: 2, character: 4 });
     const [first] = actions;
@@ -211,9 +245,10 @@ describe('fixes', () => {
     const after = entriesOf(readSyntax(changed), ['payload']);
     expect(after.length).toBeGreaterThan(before.length);
     expect(after.slice(0, before.length).map(entry => entry.value)).toEqual(before.map(entry => entry.value));
-    const [head, tail] = petrel.split('\nbays:');
-    expect(changed.startsWith(`${head!.trimEnd()}\n  - name: `)).toBe(true);
-    expect(changed.endsWith(`\nbays:${tail}`)).toBe(true);
+    const [head, tail] = petrel.split(/^bays:/m);
+    expect(changed.startsWith(head!.trimEnd())).toBe(true);
+    expect(changed.slice(head!.trimEnd().length)).toMatch(/^\n {2}- name: /);
+    expect(changed.split(/^bays:/m)[1]).toBe(tail);
     await session.change(uri, 2, changed);
     await session.settle();
     session.clock.step(100);
@@ -224,18 +259,26 @@ describe('fixes', () => {
 
   test('edits carry the version that they are for, where the editor checks it', async () => {
     const versioned = await start();
-    await versioned.open(uri, 'boat:T\n');
+    await versioned.open(uri, 'boat:T');
     const [first] = await actionsAt(versioned, { line: 0, character: 1 });
     expect(first?.edit?.documentChanges).toMatchObject([{ textDocument: { uri, version: 1 } }]);
     const plain = await start({ documentChanges: false });
-    await plain.open(uri, 'boat:T\n');
+    await plain.open(uri, 'boat:T');
     const [second] = await actionsAt(plain, { line: 0, character: 1 });
     expect(Object.keys(second?.edit?.changes ?? {})).toEqual([uri]);
   });
 
   test('only where they are asked for', async () => {
     const session = await start();
-    await session.open(uri, 'boat:T\n\n\n# far away\n');
+    await session.open(
+      uri,
+      boatText`
+        boat:T
+
+
+        # far away
+      `,
+    );
     expect(await actionsAt(session, { line: 0, character: 1 }, ['quickfix'])).not.toEqual([]);
     expect(await actionsAt(session, { line: 0, character: 1 }, ['source.organizeImports'])).toEqual([]);
     expect(await actionsAt(session, { line: 3, character: 3 })).toEqual([]);
@@ -256,7 +299,7 @@ describe('a fault of our own', () => {
       },
     };
     const session = await start({ service });
-    await session.open(uri, 'boat: boom\n');
+    await session.open(uri, 'boat: boom');
     await session.settle();
     session.clock.step(100);
     await session.settle();
@@ -269,7 +312,7 @@ describe('a fault of our own', () => {
     expect(session.logged).toHaveLength(2);
     expect(session.logged[0]).toMatch(/^analysis failed: Error: no such drawer/);
 
-    await session.change(uri, 2, 'boat: Tern\n');
+    await session.change(uri, 2, 'boat: Tern');
     expect(await session.connection.sendRequest('textDocument/documentSymbol', document)).toEqual([]);
     expect(session.logged.at(-1)).toMatch(/^symbols failed: Error: lost the list/);
     expect(await session.connection.sendRequest('textDocument/hover', document)).not.toBeNull();
@@ -284,12 +327,9 @@ describe('any text at all', { timeout: 120_000 }, () => {
     const position = { line: 1, character: 3 };
     const pieces = fc.array(
       fc.constantFrom(
-        'boat: T\n',
-        'hull:\n',
-        '  length: 900 mm\n',
-        'payload:\n',
-        '  - name: a\n',
-        '    mass: 5 g\n',
+        ...['boat: T', 'hull:', '  length: 900 mm', 'payload:', '  - name: a', '    mass: 5 g', '|', '---'].map(
+          line => `${line}\n`,
+        ),
         '  - {',
         '}',
         '[',
@@ -301,8 +341,6 @@ describe('any text at all', { timeout: 120_000 }, () => {
         '&a',
         '*a',
         '<<: ',
-        '|\n',
-        '---\n',
         '- ',
         '  ',
         '\u0000',

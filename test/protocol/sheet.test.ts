@@ -133,7 +133,8 @@ test('a proposal that is taken is the edit of its code action', async () => {
     context: { diagnostics: [] },
   });
   const { proposals } = (await ask<SheetResult>(sheetRequest, { proposal: 0 }))!;
-  const action = actions.find(({ title }) => title === proposals[0]);
+  const action = actions.find(({ isPreferred }) => isPreferred);
+  expect(action?.title).toBe(proposals[0]);
   const [change] = (action?.edit?.documentChanges ?? []) as TextDocumentEdit[];
   const expected = TextDocument.applyEdits(document, change!.edits as TextEdit[]);
   expect(applied(await ask<EditResult>(proposalRequest, { proposal: 0 }))).toBe(expected);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 /** Runs a command against files in memory. */
@@ -25,8 +26,14 @@ function run(args: readonly string[], files: Readonly<Record<string, string>> = 
 }
 
 const CALM = probe([
-  'mass: 800 g\n    station: 150 to 250 mm\n    height: 30 mm',
-  'mass: 800 g\n    station: 150 to 250 mm\n    height: 10 mm',
+  boatText`
+    mass: 800 g
+        station: 150 to 250 mm
+        height: 30 mm`,
+  boatText`
+    mass: 800 g
+        station: 150 to 250 mm
+        height: 10 mm`,
 ]);
 const TRIM = probe(['150 to 250', '160 to 260']);
 const WRONG = probe(['mass: 800 g', 'mass: 800 mm']);
@@ -145,12 +152,13 @@ describe('wrong use', () => {
     [['fly'], 'There is no command “fly”.'],
     [['report'], '“report” needs a boat file, such as: trimwright report petrel.boat.yaml'],
     [['report', 'a', 'b'], '“report” takes one boat file at a time.'],
-    [['check', 'a', '--json'], '“--json” belongs to “report” and “correct”.'],
-    [['sheet', 'a', '--json'], '“--json” belongs to “report” and “correct”.'],
+    [['check', 'a', '--json'], '“--json” belongs to “report”, “correct” and “learn”.'],
+    [['sheet', 'a', '--json'], '“--json” belongs to “report”, “correct” and “learn”.'],
     [['report', 'a', '-o', 'b'], '“-o”, “--paper” and “--svg” belong to “sheet”.'],
     [['sheet', 'a', '--paper', 'A5'], '“--paper” is a4 or letter, not “A5”.'],
     [['sheet', 'a', '--svg', 'front'], /^“--svg” is one of surfaced-side, .*, not “front”\.$/],
-    [['report', 'a', '--write'], '“--write”, “--explain” and “--both-waters” belong to “correct”.'],
+    [['report', 'a', '--write'], '“--write” belongs to “correct” and “learn”.'],
+    [['learn', 'a', '--explain'], '“--explain” and “--both-waters” belong to “correct”.'],
     [['report', 'a', '--water', 'mud'], '“--water” is fresh or sea, not “mud”.'],
     [['report', 'a', '--jsn'], "Unknown option '--jsn'."],
   ])('%j', (args, says) => {

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 const sample = (name: string) => readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8');
@@ -28,18 +29,30 @@ describe('what the report says of a boat', () => {
     ['that is too light', probe(['mass: 800 g', 'mass: 500 g']), [/Too light +by 110 g, tanks full/]],
     [
       'of which nothing floats',
-      'boat: B\n',
+      'boat: B',
       [/Nothing in the file weighs anything yet/, /Nothing in the file floats yet/],
     ],
     [
       'that is not whole',
-      probe(['mass: 600 g\n    s', 'mass: 600 q\n    s']),
+      probe([
+        boatText`
+          mass: 600 g
+              s`,
+        boatText`
+          mass: 600 q
+              s`,
+      ]),
       [/Figured without “floor lead”: see the errors below\./],
     ],
     [
       'that is faulty and out of trim',
       probe(['150 to 250', '170 to 270'], ['kind: bladder', 'kind: bag']),
       [/Corrections are computed once the errors in the file are mended\./],
+    ],
+    [
+      'that pieces cannot trim: it is too heavy, and the bays take lead',
+      probe(['mass: 800 g', 'mass: 1000 g']),
+      [/No 5 pieces or fewer in the bays bring the boat inside its surfaced limits\./],
     ],
     [
       'that does not stay level',

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { boatJsonSchema } from '../../schema/boatFile.ts';
 import { newBoatText } from '../../server/editor/answers/newBoat.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const schema = boatJsonSchema();
@@ -41,20 +42,62 @@ describe('what it takes', () => {
   it.each([
     ['a new boat', newBoatText('Gannet')],
     ['the probe', PROBE],
-    ['water in a word', 'boat: 12\nwater: sea\nhull: { length: 12 in }\n'],
-    ['a waterline with ends', 'boat: x\nhull: { length: 12, waterline: { bow: 1 in, stern: 2 in } }\n'],
-    ['limits by condition', 'boat: x\nhull: { length: 12 }\nlimits: { trim: { surfaced: 1° }, heel: 2 }\n'],
-    ['whole pieces', 'boat: x\nhull: { length: 12 }\nstock: { lead: { pieces: [5 g, 10] } }\n'],
+    [
+      'water in a word',
+      boatText`
+        boat: 12
+        water: sea
+        hull: { length: 12 in }
+      `,
+    ],
+    [
+      'a waterline with ends',
+      boatText`
+        boat: x
+        hull: { length: 12, waterline: { bow: 1 in, stern: 2 in } }
+      `,
+    ],
+    [
+      'limits by condition',
+      boatText`
+        boat: x
+        hull: { length: 12 }
+        limits: { trim: { surfaced: 1° }, heel: 2 }
+      `,
+    ],
+    [
+      'whole pieces',
+      boatText`
+        boat: x
+        hull: { length: 12 }
+        stock: { lead: { pieces: [5 g, 10] } }
+      `,
+    ],
   ])('%s', (_, text) => expect(complaints(text)).toEqual([]));
 });
 
 describe('what it refuses', () => {
   it.each([
     ['a misspelt key', PROBE.replace('kind: bladder', 'knid: bladder'), '/hull/tanks/0 required kind'],
-    ['an unknown section', `${PROBE}crew: 4\n`, ' additionalProperties crew'],
+    ['an unknown section', `${PROBE}crew: 4`, ' additionalProperties crew'],
     ['a word that is none of those', PROBE.replace('kind: bladder', 'kind: bag'), '/hull/tanks/0/kind enum'],
-    ['a hull without a length', 'boat: x\nhull: {}\n', '/hull required length'],
-    ['one entry where a list belongs', 'boat: x\nhull: { length: 9 }\npayload: { name: a }\n', '/payload type array'],
+    [
+      'a hull without a length',
+      boatText`
+        boat: x
+        hull: {}
+      `,
+      '/hull required length',
+    ],
+    [
+      'one entry where a list belongs',
+      boatText`
+        boat: x
+        hull: { length: 9 }
+        payload: { name: a }
+      `,
+      '/payload type array',
+    ],
     ['a list where a mass belongs', PROBE.replace('mass: 800 g', 'mass: [800]'), '/payload/0/mass type string,number'],
   ])('%s', (_, text, says) => {
     expect(complaints(text).some(complaint => complaint.startsWith(says.trimEnd()))).toBe(true);

@@ -3,6 +3,7 @@ import type { Path } from '../../schema/path.ts';
 import type { Change, EntryText } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { boatText } from '../helpers/boatText.ts';
 
 const edited = (text: string, ...changes: readonly Change[]): string | null => {
   const splices = applyChanges(readSyntax(text), changes);
@@ -23,200 +24,500 @@ describe('append', () => {
   const cases: readonly Case[] = [
     [
       'below a block entry',
-      'payload:\n  - name: a\n    mass: 1 g\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+            mass: 1 g
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - name: a\n    mass: 1 g\n  - name: lead\n    mass: 60 g\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+            mass: 1 g
+          - name: lead
+            mass: 60 g
+        bays: []
+      `,
     ],
     [
       'with a comment',
-      'payload:\n  - name: a\n',
+      boatText`
+        payload:
+          - name: a
+      `,
       ['payload'],
-      'payload:\n  - name: a\n  - name: lead  # worked out\n    mass: 60 g\n',
+      boatText`
+        payload:
+          - name: a
+          - name: lead  # worked out
+            mass: 60 g
+      `,
       noted,
     ],
     [
       'in the column of the key',
-      'payload:\n- name: a\nbays: []\n',
+      boatText`
+        payload:
+        - name: a
+        bays: []
+      `,
       ['payload'],
-      'payload:\n- name: a\n- name: lead\n  mass: 60 g\nbays: []\n',
+      boatText`
+        payload:
+        - name: a
+        - name: lead
+          mass: 60 g
+        bays: []
+      `,
     ],
     [
       'with a wide dash',
-      'payload:\n    -   name: a\n        mass: 1\n',
+      boatText`
+        payload:
+            -   name: a
+                mass: 1
+      `,
       ['payload'],
-      'payload:\n    -   name: a\n        mass: 1\n    -   name: lead\n        mass: 60 g\n',
+      boatText`
+        payload:
+            -   name: a
+                mass: 1
+            -   name: lead
+                mass: 60 g
+      `,
     ],
     [
       'with the dash on a line of its own',
-      'payload:\n  -\n    name: a\n',
+      boatText`
+        payload:
+          -
+            name: a
+      `,
       ['payload'],
-      'payload:\n  -\n    name: a\n  -\n    name: lead\n    mass: 60 g\n',
+      boatText`
+        payload:
+          -
+            name: a
+          -
+            name: lead
+            mass: 60 g
+      `,
     ],
     [
       'between braces',
-      'bays:\n  - { name: a }\n',
+      boatText`
+        bays:
+          - { name: a }
+      `,
       ['bays'],
-      'bays:\n  - { name: a }\n  - { name: lead, mass: 60 g }\n',
+      boatText`
+        bays:
+          - { name: a }
+          - { name: lead, mass: 60 g }
+      `,
     ],
     [
       'between tight braces, with a comment',
-      'bays:\n- {name: a}\n',
+      boatText`
+        bays:
+        - {name: a}
+      `,
       ['bays'],
-      'bays:\n- {name: a}\n- {name: lead, mass: 60 g}  # worked out\n',
+      boatText`
+        bays:
+        - {name: a}
+        - {name: lead, mass: 60 g}  # worked out
+      `,
       noted,
     ],
     [
       'after the comment on its line, before the comments below',
-      'payload:\n  - name: a # light\n  # end of the list\n\nbays: []\n',
+      boatText`
+        payload:
+          - name: a # light
+          # end of the list
+
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - name: a # light\n  - name: lead\n    mass: 60 g\n  # end of the list\n\nbays: []\n',
+      boatText`
+        payload:
+          - name: a # light
+          - name: lead
+            mass: 60 g
+          # end of the list
+
+        bays: []
+      `,
     ],
     [
       'after nested values',
-      'payload:\n  - name: a\n    balance:\n      station: 3 # here\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+            balance:
+              station: 3 # here
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - name: a\n    balance:\n      station: 3 # here\n  - name: lead\n    mass: 60 g\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+            balance:
+              station: 3 # here
+          - name: lead
+            mass: 60 g
+        bays: []
+      `,
     ],
     [
       'after a block of text',
-      'payload:\n  - note: |\n      two\n\n      lines\n\nbays: []\n',
+      boatText`
+        payload:
+          - note: |
+              two
+
+              lines
+
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - note: |\n      two\n\n      lines\n  - name: lead\n    mass: 60 g\n\nbays: []\n',
+      boatText`
+        payload:
+          - note: |
+              two
+
+              lines
+          - name: lead
+            mass: 60 g
+
+        bays: []
+      `,
     ],
     [
       'after a block of text that keeps its blank lines',
-      'payload:\n  - note: |+\n      two\n\nbays: []\n',
+      boatText`
+        payload:
+          - note: |+
+              two
+
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - note: |+\n      two\n\n  - name: lead\n    mass: 60 g\nbays: []\n',
+      boatText`
+        payload:
+          - note: |+
+              two
+
+          - name: lead
+            mass: 60 g
+        bays: []
+      `,
     ],
     [
       'without a last line break',
-      'payload:\n  - name: a',
+      boatText`
+        payload:
+          - name: a`,
       ['payload'],
-      'payload:\n  - name: a\n  - name: lead\n    mass: 60 g',
+      boatText`
+        payload:
+          - name: a
+          - name: lead
+            mass: 60 g`,
     ],
     [
       'with CR LF',
-      'payload:\r\n  - name: a\r\nbays: []\r\n',
+      boatText`
+        payload:\r
+          - name: a\r
+        bays: []\r
+      `,
       ['payload'],
-      'payload:\r\n  - name: a\r\n  - name: lead\r\n    mass: 60 g\r\nbays: []\r\n',
+      boatText`
+        payload:\r
+          - name: a\r
+          - name: lead\r
+            mass: 60 g\r
+        bays: []\r
+      `,
     ],
     [
       'in a list inside a section',
-      'hull:\n  tanks:\n    - name: a\n  length: 9\n',
+      boatText`
+        hull:
+          tanks:
+            - name: a
+          length: 9
+      `,
       ['hull', 'tanks'],
-      'hull:\n  tanks:\n    - name: a\n    - name: lead\n      mass: 60 g\n  length: 9\n',
+      boatText`
+        hull:
+          tanks:
+            - name: a
+            - name: lead
+              mass: 60 g
+          length: 9
+      `,
     ],
     [
       'after an entry that is half typed',
-      'payload:\n  - name: a\n    mass:3 g\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+            mass:3 g
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - name: a\n    mass:3 g\n  - name: lead\n    mass: 60 g\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+            mass:3 g
+          - name: lead
+            mass: 60 g
+        bays: []
+      `,
     ],
     [
       'after an empty entry',
-      'payload:\n  - name: a\n  -\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+          -
+        bays: []
+      `,
       ['payload'],
-      'payload:\n  - name: a\n  -\n  - name: lead\n    mass: 60 g\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+          -
+          - name: lead
+            mass: 60 g
+        bays: []
+      `,
     ],
     [
       'in brackets on one line',
-      'bays: [ {name: a}, {name: b} ] # two\n',
+      'bays: [ {name: a}, {name: b} ] # two',
       ['bays'],
-      'bays: [ {name: a}, {name: b}, {name: lead, mass: 60 g} ] # two\n',
+      'bays: [ {name: a}, {name: b}, {name: lead, mass: 60 g} ] # two',
     ],
     [
       'in brackets with a trailing comma',
-      'bays: [{ name: a },]\n',
+      'bays: [{ name: a },]',
       ['bays'],
-      'bays: [{ name: a }, { name: lead, mass: 60 g },]\n',
+      'bays: [{ name: a }, { name: lead, mass: 60 g },]',
     ],
     [
       'in brackets over several lines',
-      'bays: [\n  { name: a }, # one\n  { name: b } # two\n]\n',
+      boatText`
+        bays: [
+          { name: a }, # one
+          { name: b } # two
+        ]
+      `,
       ['bays'],
-      'bays: [\n  { name: a }, # one\n  { name: b }, # two\n  { name: lead, mass: 60 g }  # worked out\n]\n',
+      boatText`
+        bays: [
+          { name: a }, # one
+          { name: b }, # two
+          { name: lead, mass: 60 g }  # worked out
+        ]
+      `,
       noted,
     ],
     [
       'in brackets over several lines, each with a comma',
-      'bays: [\n  { name: a }, # one\n]\n',
+      boatText`
+        bays: [
+          { name: a }, # one
+        ]
+      `,
       ['bays'],
-      'bays: [\n  { name: a }, # one\n  { name: lead, mass: 60 g },\n]\n',
+      boatText`
+        bays: [
+          { name: a }, # one
+          { name: lead, mass: 60 g },
+        ]
+      `,
     ],
     [
       'in brackets closed on the last line',
-      'bays: [ { name: a },\n        { name: b } ]\n',
+      boatText`
+        bays: [ { name: a },
+                { name: b } ]
+      `,
       ['bays'],
-      'bays: [ { name: a },\n        { name: b },\n        { name: lead, mass: 60 g } ]\n',
+      boatText`
+        bays: [ { name: a },
+                { name: b },
+                { name: lead, mass: 60 g } ]
+      `,
       noted,
     ],
     [
       'to a list that is empty',
-      'payload: # none yet\nbays: []\n',
+      boatText`
+        payload: # none yet
+        bays: []
+      `,
       ['payload'],
-      'payload: # none yet\n  - name: lead\n    mass: 60 g\nbays: []\n',
+      boatText`
+        payload: # none yet
+          - name: lead
+            mass: 60 g
+        bays: []
+      `,
     ],
     [
       'to a list of nothing in brackets',
-      'payload: [] # none yet\nboat: T\n',
+      boatText`
+        payload: [] # none yet
+        boat: T
+      `,
       ['payload'],
-      'payload: # none yet\n  - name: lead\n    mass: 60 g\nboat: T\n',
+      boatText`
+        payload: # none yet
+          - name: lead
+            mass: 60 g
+        boat: T
+      `,
     ],
     [
       'to nothing in brackets over two lines',
-      'payload: [\n]\nboat: T\n',
+      boatText`
+        payload: [
+        ]
+        boat: T
+      `,
       ['payload'],
-      'payload: [{ name: lead, mass: 60 g }\n]\nboat: T\n',
+      boatText`
+        payload: [{ name: lead, mass: 60 g }
+        ]
+        boat: T
+      `,
     ],
     [
       'to a list that says null',
-      'payload: ~\nboat: T\n',
+      boatText`
+        payload: ~
+        boat: T
+      `,
       ['payload'],
-      'payload:\n  - name: lead\n    mass: 60 g\nboat: T\n',
+      boatText`
+        payload:
+          - name: lead
+            mass: 60 g
+        boat: T
+      `,
     ],
     [
       'to a missing list, in the style of the others',
-      'boat: T\nbays:\n-   name: a\n',
+      boatText`
+        boat: T
+        bays:
+        -   name: a
+      `,
       ['payload'],
-      'boat: T\nbays:\n-   name: a\npayload:\n-   name: lead\n    mass: 60 g\n',
+      boatText`
+        boat: T
+        bays:
+        -   name: a
+        payload:
+        -   name: lead
+            mass: 60 g
+      `,
     ],
     [
       'to a missing list, apart by blank lines as the others',
-      'boat: T\n\nhull:\n    length: 9',
+      boatText`
+        boat: T
+
+        hull:
+            length: 9`,
       ['payload'],
-      'boat: T\n\nhull:\n    length: 9\n\npayload:\n    - name: lead\n      mass: 60 g',
+      boatText`
+        boat: T
+
+        hull:
+            length: 9
+
+        payload:
+            - name: lead
+              mass: 60 g`,
     ],
     [
       'to a missing list inside a section',
-      'hull:\n  length: 9\n# end\n',
+      boatText`
+        hull:
+          length: 9
+        # end
+      `,
       ['hull', 'tanks'],
-      'hull:\n  length: 9\n  tanks:\n    - name: lead\n      mass: 60 g\n# end\n',
+      boatText`
+        hull:
+          length: 9
+          tanks:
+            - name: lead
+              mass: 60 g
+        # end
+      `,
     ],
     [
       'to a missing list in a missing section',
-      'boat: T\n',
+      boatText`
+        boat: T
+      `,
       ['hull', 'tanks'],
-      'boat: T\nhull:\n  tanks:\n    - name: lead\n      mass: 60 g\n',
+      boatText`
+        boat: T
+        hull:
+          tanks:
+            - name: lead
+              mass: 60 g
+      `,
     ],
     [
       'to a missing list in a section between braces',
-      'hull: { length: 9 }\n',
+      'hull: { length: 9 }',
       ['hull', 'tanks'],
-      'hull: { length: 9, tanks: [{ name: lead, mass: 60 g }] }\n',
+      'hull: { length: 9, tanks: [{ name: lead, mass: 60 g }] }',
     ],
     [
       'to an empty list in a section between braces',
-      'hull: { tanks: [], length: 9 }\n',
+      'hull: { tanks: [], length: 9 }',
       ['hull', 'tanks'],
-      'hull: { tanks: [{ name: lead, mass: 60 g }], length: 9 }\n',
+      'hull: { tanks: [{ name: lead, mass: 60 g }], length: 9 }',
     ],
-    ['to an empty file', '# mine\n', ['payload'], '# mine\npayload:\n  - name: lead\n    mass: 60 g\n'],
+    [
+      'to an empty file',
+      boatText`
+        # mine
+      `,
+      ['payload'],
+      boatText`
+        # mine
+        payload:
+          - name: lead
+            mass: 60 g
+      `,
+    ],
     [
       'quoting what needs it',
-      'payload:\n  - name: a\n',
+      boatText`
+        payload:
+          - name: a
+      `,
       ['payload'],
-      'payload:\n  - name: a\n  - name: "a: b #1"\n    form: [1, 2]\n    note: it\'s\n    more: "# a"\n',
+      boatText`
+        payload:
+          - name: a
+          - name: "a: b #1"
+            form: [1, 2]
+            note: it's
+            more: "# a"
+      `,
       {
         fields: [
           ['name', 'a: b #1'],
@@ -228,9 +529,16 @@ describe('append', () => {
     ],
     [
       'quoting what needs it between braces',
-      'bays:\n  - { name: a }\n',
+      boatText`
+        bays:
+          - { name: a }
+      `,
       ['bays'],
-      'bays:\n  - { name: a }\n  - { name: "a, b", note: "x}", section: 12 x 6 mm }\n',
+      boatText`
+        bays:
+          - { name: a }
+          - { name: "a, b", note: "x}", section: 12 x 6 mm }
+      `,
       {
         fields: [
           ['name', 'a, b'],
@@ -246,29 +554,85 @@ describe('append', () => {
 
   test('several entries at once, also into a list that is missing', () => {
     const foam: EntryText = { fields: [['name', 'foam']] };
-    expect(edited('boat: T\n', append(['payload']), append(['payload'], foam))).toBe(
-      'boat: T\npayload:\n  - name: lead\n    mass: 60 g\n  - name: foam\n',
+    expect(
+      edited(
+        boatText`
+          boat: T
+        `,
+        append(['payload']),
+        append(['payload'], foam),
+      ),
+    ).toBe(
+      boatText`
+        boat: T
+        payload:
+          - name: lead
+            mass: 60 g
+          - name: foam
+      `,
     );
-    expect(edited('bays: [{ name: a }]\n', append(['bays']), append(['bays'], foam))).toBe(
-      'bays: [{ name: a }, { name: lead, mass: 60 g }, { name: foam }]\n',
+    expect(edited('bays: [{ name: a }]', append(['bays']), append(['bays'], foam))).toBe(
+      'bays: [{ name: a }, { name: lead, mass: 60 g }, { name: foam }]',
     );
   });
 
   test('in place of the last entry', () => {
     expect(
-      edited('payload:\n  - name: a\n  - name: b', { kind: 'remove', path: ['payload', 1] }, append(['payload'])),
-    ).toBe('payload:\n  - name: a\n  - name: lead\n    mass: 60 g');
-    expect(edited('payload:\n  - name: b\nx: 1\n', { kind: 'remove', path: ['payload', 0] }, append(['payload']))).toBe(
-      'payload:\n  - name: lead\n    mass: 60 g\nx: 1\n',
+      edited(
+        boatText`
+          payload:
+            - name: a
+            - name: b`,
+        { kind: 'remove', path: ['payload', 1] },
+        append(['payload']),
+      ),
+    ).toBe(boatText`
+      payload:
+        - name: a
+        - name: lead
+          mass: 60 g`);
+    expect(
+      edited(
+        boatText`
+          payload:
+            - name: b
+          x: 1
+        `,
+        { kind: 'remove', path: ['payload', 0] },
+        append(['payload']),
+      ),
+    ).toBe(
+      boatText`
+        payload:
+          - name: lead
+            mass: 60 g
+        x: 1
+      `,
     );
   });
 
   test('not where no list can be', () => {
-    expect(edited('payload: 5\n', append(['payload']))).toBeNull();
-    expect(edited('payload:\n  a: 1\n', append(['payload']))).toBeNull();
-    expect(edited('a: &a []\npayload: *a\n', append(['payload']))).toBeNull();
-    expect(edited('- a\n', append(['payload']))).toBeNull();
-    expect(edited('payload: [ { name: a }\n', append(['payload']))).toBeNull();
+    expect(edited('payload: 5', append(['payload']))).toBeNull();
+    expect(
+      edited(
+        boatText`
+          payload:
+            a: 1
+        `,
+        append(['payload']),
+      ),
+    ).toBeNull();
+    expect(
+      edited(
+        boatText`
+          a: &a []
+          payload: *a
+        `,
+        append(['payload']),
+      ),
+    ).toBeNull();
+    expect(edited('- a', append(['payload']))).toBeNull();
+    expect(edited('payload: [ { name: a }', append(['payload']))).toBeNull();
     expect(edited('['.repeat(500), append(['payload']))).toBeNull();
   });
 });

@@ -69,7 +69,11 @@ describe('rangeOf', () => {
   test('an entry of which nothing is written has its place', () => {
     const [start, end] = rangeOf(syntax, { on: 'entry', path: ['payload', 3] });
     expect(start).toBe(end);
-    expect(text.slice(0, start).endsWith('- *common\n  -')).toBe(true);
+    expect(
+      text.slice(0, start).endsWith(boatText`
+        - *common
+          -`),
+    ).toBe(true);
   });
 
   test('characters inside quotes are found past their escapes', () => {
@@ -79,10 +83,18 @@ describe('rangeOf', () => {
       ['"\\U0001F600 q"', [3, 4], 'q'],
       ['12 q', [3, 4], 'q'],
       ['12', [0, 2], '12'],
-      ['"two\n lines q"', [10, 11], 'k'],
+      [
+        boatText`
+          "two
+           lines q"`,
+        [10, 11],
+        'k',
+      ],
     ];
     for (const [source, within, expected] of cases) {
-      const file = `k: ${source}\n`;
+      const file = boatText`
+        k: ${source}
+      `;
       const [start, end] = rangeOf(readSyntax(file), { on: 'value', path: ['k'], within });
       expect(file.slice(start, end)).toBe(expected);
     }
@@ -101,25 +113,131 @@ describe('pathAt', () => {
     [boat`boat:| Tern`, 'value boat'],
     [boat`boat: Tern |`, 'value boat'],
     [boat`boat: Tern # no|te`, 'between '],
-    [boat`a: 1\n|\nb: 2`, 'between '],
-    [boat`hull:\n  |`, 'between hull'],
-    [boat`hull:\n  length: 5\n  |\npayload:`, 'between hull'],
-    [boat`hull:\n  length: 5\n|\npayload:`, 'between '],
-    [boat`hull:\n  length: 5\n    |`, 'between hull/length'],
-    [boat`payload:\n  - name: a\n    |\n  - name: b`, 'between payload/0'],
-    [boat`payload:\n  - name: a\n  |\n  - name: b`, 'between payload'],
-    [boat`payload:\n- name: a\n  |\n- name: b`, 'between payload/0'],
-    [boat`payload:\n- name: a\n- |`, 'between payload/1'],
-    [boat`payload:\n  - name:bat|tery\n    mass: 3`, 'between payload/0'],
-    [boat`payload:\n  - name: a\n  - na|`, 'value payload/1'],
-    [boat`payload:\n  - name: a\n    ma|ss: 3`, 'key payload/0/mass'],
-    [boat`payload:\n  - name: a\n    ma|`, 'between payload/0'],
-    [boat`payload:\n  - name: a\n    balance: { station: 3, | }`, 'between payload/0/balance'],
-    [boat`payload:\n  - name: a\n    balance: { stat|ion: 3 }`, 'key payload/0/balance/station'],
+    [
+      boat`
+        a: 1
+        |
+        b: 2`,
+      'between ',
+    ],
+    [
+      boat`
+        hull:
+          |`,
+      'between hull',
+    ],
+    [
+      boat`
+        hull:
+          length: 5
+          |
+        payload:`,
+      'between hull',
+    ],
+    [
+      boat`
+        hull:
+          length: 5
+        |
+        payload:`,
+      'between ',
+    ],
+    [
+      boat`
+        hull:
+          length: 5
+            |`,
+      'between hull/length',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+            |
+          - name: b`,
+      'between payload/0',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+          |
+          - name: b`,
+      'between payload',
+    ],
+    [
+      boat`
+        payload:
+        - name: a
+          |
+        - name: b`,
+      'between payload/0',
+    ],
+    [
+      boat`
+        payload:
+        - name: a
+        - |`,
+      'between payload/1',
+    ],
+    [
+      boat`
+        payload:
+          - name:bat|tery
+            mass: 3`,
+      'between payload/0',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+          - na|`,
+      'value payload/1',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+            ma|ss: 3`,
+      'key payload/0/mass',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+            ma|`,
+      'between payload/0',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+            balance: { station: 3, | }`,
+      'between payload/0/balance',
+    ],
+    [
+      boat`
+        payload:
+          - name: a
+            balance: { stat|ion: 3 }`,
+      'key payload/0/balance/station',
+    ],
     [boat`bays: [ { name: a, in: | } ]`, 'value bays/0/in'],
     [boat`bays: [ { name: a }, | ]`, 'between bays'],
-    [boat`bays:\n  - { name: a, in: |\n  - { name: b }`, 'value bays/0/in'],
-    [boat`bays:\n  - { name: a, |\n  - { name: b }`, 'between bays/0'],
+    [
+      boat`
+        bays:
+          - { name: a, in: |
+          - { name: b }`,
+      'value bays/0/in',
+    ],
+    [
+      boat`
+        bays:
+          - { name: a, |
+          - { name: b }`,
+      'between bays/0',
+    ],
     [boat`pieces: [5 g, 1|0 g]`, 'value pieces/1'],
     [boat`|`, 'between '],
   ])('%j', (marked, expected) => {
@@ -145,10 +263,18 @@ describe('values', () => {
     expect(entriesOf(syntax, ['payload']).map(({ path, source, shared }) => ({ path, source, shared }))).toEqual([
       {
         path: ['payload', 0],
-        source: '  - name: battery # heavy\n    mass: "310 g"\n    balance:\n      station: 30 mm\n',
+        source: `  - name: battery # heavy
+    mass: "310 g"
+    balance:
+      station: 30 mm`,
         shared: false,
       },
-      { path: ['payload', 1], source: '  - mass: 5 g\n    <<: *common\n', shared: true },
+      {
+        path: ['payload', 1],
+        source: `  - mass: 5 g
+    <<: *common`,
+        shared: true,
+      },
       { path: ['payload', 2], source: '  - *common', shared: true },
       { path: ['payload', 3], source: '', shared: false },
     ]);
@@ -157,13 +283,29 @@ describe('values', () => {
   });
 
   test('a key named as parts of every object are is plain data', () => {
-    const value = valueAt(readSyntax('__proto__: { a: 1 }\nboat: T\n'), []) as Record<string, unknown>;
+    const value = valueAt(
+      readSyntax(boatText`
+        __proto__: { a: 1 }
+        boat: T
+      `),
+      [],
+    ) as Record<string, unknown>;
     expect(Object.keys(value)).toEqual(['__proto__', 'boat']);
     expect(Object.getPrototypeOf(value)).toBe(Object.prototype);
   });
 
   test('aliases to nothing, and maps merged into themselves, give what there is', () => {
-    expect(valueAt(readSyntax('a: &a\n  <<: *a\n  b: 1\nc: [*nope, 2]\n'), [])).toEqual({
+    expect(
+      valueAt(
+        readSyntax(boatText`
+          a: &a
+            <<: *a
+            b: 1
+          c: [*nope, 2]
+        `),
+        [],
+      ),
+    ).toEqual({
       a: { b: 1 },
       c: [undefined, 2],
     });
@@ -216,7 +358,12 @@ describe('isBroken', () => {
   });
 
   test('an entry whose dash slipped is in uncertainty', () => {
-    const entry = readSyntax('payload:\n  - name: a\n  -name: b\n    mass: 2\n');
+    const entry = readSyntax(boatText`
+      payload:
+        - name: a
+        -name: b
+          mass: 2
+    `);
     expect(isBroken(entry, ['payload', 1])).toBe(true);
     expect(isBroken(entry, ['payload', 1, 'name'])).toBe(true);
     expect(isBroken(entry, ['payload', 1, 'mass'])).toBe(false);
@@ -224,7 +371,15 @@ describe('isBroken', () => {
   });
 
   test('a second key of one name leaves no doubt', () => {
-    expect(isBroken(readSyntax('boat: T\nboat: U\n'), [])).toBe(false);
+    expect(
+      isBroken(
+        readSyntax(boatText`
+          boat: T
+          boat: U
+        `),
+        [],
+      ),
+    ).toBe(false);
   });
 
   test('nothing is certain in a text that is not read', () => {

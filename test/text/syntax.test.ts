@@ -31,175 +31,410 @@ describe('one slip makes one complaint, on the exact characters', () => {
   const cases: readonly (readonly [name: string, text: string, slip: string, read: unknown])[] = [
     [
       'no space after a colon',
-      'hull:\n  length:900 mm\n  waterline: 56 mm\n',
+      boatText`
+        hull:
+          length:900 mm
+          waterline: 56 mm
+      `,
       'missing-space: length:',
       { hull: { waterline: '56 mm' } },
     ],
     [
       '... on the last line',
-      'hull:\n  waterline: 56 mm\n  length:900 mm\n',
+      boatText`
+        hull:
+          waterline: 56 mm
+          length:900 mm
+      `,
       'missing-space: length:',
       { hull: { waterline: '56 mm' } },
     ],
-    ['... alone in its section', 'hull:\n  length:900 mm\n', 'missing-space: length:', { hull: 'length:900 mm' }],
+    [
+      '... alone in its section',
+      boatText`
+        hull:
+          length:900 mm
+      `,
+      'missing-space: length:',
+      { hull: 'length:900 mm' },
+    ],
     [
       '... before a comment',
-      'payload:\n  - name:a # x\n    # y\n    mass: 3\n',
+      boatText`
+        payload:
+          - name:a # x
+            # y
+            mass: 3
+      `,
       'missing-space: name:',
       { payload: [{ mass: 3 }] },
     ],
     [
       'no colon before a comment',
-      'hull:\r\n  beam 3 # x\r\n  length: 9\r\n',
+      boatText`
+        hull:\r
+          beam 3 # x\r
+          length: 9\r
+      `,
       'missing-colon: beam 3',
       { hull: { length: 9 } },
     ],
     [
       '... in a list entry',
-      'payload:\n  - name:battery\n    mass: 5 g\n',
+      boatText`
+        payload:
+          - name:battery
+            mass: 5 g
+      `,
       'missing-space: name:',
       { payload: [{ mass: '5 g' }] },
     ],
-    ['... in brackets', 'water: { kind:sea }\n', 'missing-space: kind:', { water: { 'kind:sea': null } }],
-    ['no space before a bracket', 'water:{ kind: sea }\nboat: T\n', 'missing-space: water:', { boat: 'T' }],
-    ['... over several lines', 'bays:[\n  { name: a },\n]\nboat: T\n', 'missing-space: bays:', { boat: 'T' }],
+    ['... in brackets', 'water: { kind:sea }', 'missing-space: kind:', { water: { 'kind:sea': null } }],
+    [
+      'no space before a bracket',
+      boatText`
+        water:{ kind: sea }
+        boat: T
+      `,
+      'missing-space: water:',
+      { boat: 'T' },
+    ],
+    [
+      '... over several lines',
+      boatText`
+        bays:[
+          { name: a },
+        ]
+        boat: T
+      `,
+      'missing-space: bays:',
+      { boat: 'T' },
+    ],
     [
       'no colon before a bracket',
-      'limits { trim: { surfaced: 1 }, heel: 2 }\nboat: T\n',
+      boatText`
+        limits { trim: { surfaced: 1 }, heel: 2 }
+        boat: T
+      `,
       'missing-colon: limits',
       { boat: 'T' },
     ],
     [
       'no space after a dash between others',
-      'payload:\n  - name: a\n    mass: 1\n  -name: b\n    mass: 2\n',
+      boatText`
+        payload:
+          - name: a
+            mass: 1
+          -name: b
+            mass: 2
+      `,
       'missing-space: -name: b',
       { payload: [{ name: 'a', mass: 1 }, { mass: 2 }] },
     ],
     [
       'a dash alone moved',
-      'payload:\n  - name: a\n    mass: 1\n   - name: b\n    mass: 2\n',
+      boatText`
+        payload:
+          - name: a
+            mass: 1
+           - name: b
+            mass: 2
+      `,
       'bad-indent: -',
       { payload: [{ name: 'a', mass: 1 }, { mass: 2 }] },
     ],
     [
       'the first dash alone moved',
-      'payload:\n   - name: a\n    mass: 1\n    in: x\n  - name: b\n',
+      boatText`
+        payload:
+           - name: a
+            mass: 1
+            in: x
+          - name: b
+      `,
       'bad-indent: -',
       { payload: [{ mass: 1, in: 'x' }, { name: 'b' }] },
     ],
     [
       'the first key of a section moved right',
-      'hull:\n   a: 1\n  b: 2\n  c: 3\n',
+      boatText`
+        hull:
+           a: 1
+          b: 2
+          c: 3
+      `,
       'bad-indent: a',
       { hull: { b: 2, c: 3 } },
     ],
     [
       'the first key of a section moved left',
-      'hull:\n a: 1\n  b: 2\n  c: 3\n',
+      boatText`
+        hull:
+         a: 1
+          b: 2
+          c: 3
+      `,
       'bad-indent: a',
       { hull: { b: 2, c: 3 } },
     ],
     [
       'another key of a section moved left',
-      'hull:\n  a: 1\n b: 2\n  c: 3\n',
+      boatText`
+        hull:
+          a: 1
+         b: 2
+          c: 3
+      `,
       'bad-indent: b',
       { hull: { a: 1, c: 3 } },
     ],
-    ['no space after a dash', 'payload:\n  -name: battery\n', 'missing-space: -name: battery', { payload: [null] }],
+    [
+      'no space after a dash',
+      boatText`
+        payload:
+          -name: battery
+      `,
+      'missing-space: -name: battery',
+      { payload: [null] },
+    ],
     [
       'no colon',
-      'hull:\n  length 900 mm\n  waterline: 5\n',
+      boatText`
+        hull:
+          length 900 mm
+          waterline: 5
+      `,
       'missing-colon: length 900 mm',
       { hull: { waterline: 5 } },
     ],
     [
       'a key half typed',
-      'payload:\n  - name: a\n    m\n    station: 3\n',
+      boatText`
+        payload:
+          - name: a
+            m
+            station: 3
+      `,
       'missing-colon: m',
       { payload: [{ name: 'a', station: 3 }] },
     ],
     [
       'a line indented too far',
-      'hull:\n  length: 9\n   waterline: 5\n',
+      boatText`
+        hull:
+          length: 9
+           waterline: 5
+      `,
       'bad-indent: waterline',
       { hull: { length: 9 } },
     ],
     [
       'a line indented too little',
-      'payload:\n  - name: a\n   mass: 1\nbays: []\n',
+      boatText`
+        payload:
+          - name: a
+           mass: 1
+        bays: []
+      `,
       'bad-indent: mass',
       { payload: [{ name: 'a' }], bays: [] },
     ],
     [
       'keys under the dash',
-      'payload:\n  - name: a\n  mass: 1\n  station: 3\nboat: T\n',
+      boatText`
+        payload:
+          - name: a
+          mass: 1
+          station: 3
+        boat: T
+      `,
       'bad-indent: mass',
       { payload: [{ name: 'a' }], boat: 'T' },
     ],
     [
       'entries moved sideways',
-      'payload:\n  - name: a\n - name: b\n   mass: 2\n - name: c\nboat: T\n',
+      boatText`
+        payload:
+          - name: a
+         - name: b
+           mass: 2
+         - name: c
+        boat: T
+      `,
       'bad-indent: -',
       { payload: [{ name: 'a' }], boat: 'T' },
     ],
-    ['tabs', 'hull:\n\tlength: 900\n\twaterline: 5\n', 'tab-indent: \t', { hull: { length: 900, waterline: 5 } }],
-    ['tabs after dashes', 'payload:\n  -\tname: x\n  \tmass: 3\n', 'tab-indent: \t', { payload: [{ name: 'x' }] }],
+    [
+      'tabs',
+      boatText`
+        hull:
+        \tlength: 900
+        \twaterline: 5
+      `,
+      'tab-indent: \t',
+      { hull: { length: 900, waterline: 5 } },
+    ],
+    [
+      'tabs after dashes',
+      boatText`
+        payload:
+          -\tname: x
+          \tmass: 3
+      `,
+      'tab-indent: \t',
+      { payload: [{ name: 'x' }] },
+    ],
     [
       'no-break spaces',
-      'payload:\n\u00a0 - name: x\n    mass:\u00a03 g\n',
+      boatText`
+        payload:
+        \u00a0 - name: x
+            mass:\u00a03 g
+      `,
       'odd-space: \u00a0',
       { payload: [{ name: 'x', mass: '3 g' }] },
     ],
-    ['an open double quote', 'boat: "Tern\nscale: 1:60\n', 'unclosed-quote: "Tern', { boat: null, scale: '1:60' }],
-    ['an open single quote', "boat: 'Tern\nscale: 1:60\n", "unclosed-quote: 'Tern", { boat: null, scale: '1:60' }],
-    ['text after a quote', 'boat: "Tern" II\n', 'yaml-syntax: II', { boat: 'Tern' }],
+    [
+      'an open double quote',
+      boatText`
+        boat: "Tern
+        scale: 1:60
+      `,
+      'unclosed-quote: "Tern',
+      { boat: null, scale: '1:60' },
+    ],
+    [
+      'an open single quote',
+      boatText`
+        boat: 'Tern
+        scale: 1:60
+      `,
+      "unclosed-quote: 'Tern",
+      { boat: null, scale: '1:60' },
+    ],
+    ['text after a quote', 'boat: "Tern" II', 'yaml-syntax: II', { boat: 'Tern' }],
     [
       'an open brace',
-      'bays:\n  - { name: x, takes: lead\n  - { name: y }\nboat: T\n',
+      boatText`
+        bays:
+          - { name: x, takes: lead
+          - { name: y }
+        boat: T
+      `,
       'unclosed-bracket: {',
       { bays: [{ name: 'x', takes: 'lead' }, { name: 'y' }], boat: 'T' },
     ],
     [
       'an open brace inside brackets',
-      'bays: [\n  { name: x,\n  { name: y }\n]\nboat: T\n',
+      boatText`
+        bays: [
+          { name: x,
+          { name: y }
+        ]
+        boat: T
+      `,
       'unclosed-bracket: {',
       { bays: [{ name: 'y' }], boat: 'T' },
     ],
     [
       'lines in brackets not indented',
-      'water: {\nkind: sea,\n}\nboat: T\n',
+      boatText`
+        water: {
+        kind: sea,
+        }
+        boat: T
+      `,
       'bad-indent: {',
       { water: null, boat: 'T' },
     ],
     [
       'a closing bracket too many',
-      'water: { kind: sea }}\nboat: T\n',
+      boatText`
+        water: { kind: sea }}
+        boat: T
+      `,
       'stray-bracket: }',
       { water: { kind: 'sea' }, boat: 'T' },
     ],
     [
       'no comma',
-      'water: { kind: sea temperature: 5 }\nboat: T\n',
+      boatText`
+        water: { kind: sea temperature: 5 }
+        boat: T
+      `,
       'missing-comma: temperature',
       { water: { kind: 'sea' }, boat: 'T' },
     ],
-    ['no comma between points', 'p: [[1, 2] [3, 4]]\nboat: T\n', 'missing-comma: [', { p: [[1, 2]], boat: 'T' }],
-    ['a comma too many', 'p: [1,,2]\n', 'missing-comma: ,', { p: [1, 2] }],
-    ['a key twice', 'boat: T\nscale: 1:60\nboat: U\n', 'duplicate-key: boat', { boat: 'T', scale: '1:60' }],
+    [
+      'no comma between points',
+      boatText`
+        p: [[1, 2] [3, 4]]
+        boat: T
+      `,
+      'missing-comma: [',
+      { p: [[1, 2]], boat: 'T' },
+    ],
+    ['a comma too many', 'p: [1,,2]', 'missing-comma: ,', { p: [1, 2] }],
+    [
+      'a key twice',
+      boatText`
+        boat: T
+        scale: 1:60
+        boat: U
+      `,
+      'duplicate-key: boat',
+      { boat: 'T', scale: '1:60' },
+    ],
     [
       'a colon in a name',
-      'boat: Tern: second\nscale: 1:60\n',
+      boatText`
+        boat: Tern: second
+        scale: 1:60
+      `,
       'needs-quotes: Tern: second',
       { boat: null, scale: '1:60' },
     ],
-    ['a value that starts with @', 'boat: @tern\n', 'needs-quotes: @tern', { boat: '@tern' }],
-    ['a backslash in quotes', 'boat: "a\\q"\n', 'yaml-syntax: \\', { boat: 'a\\q' }],
-    ['an alias to nothing', 'boat: T\nscale: *s\n', 'unknown-alias: *s', { boat: 'T' }],
-    ['an alias to itself', 'hull: &h { shells: *h, length: 5 }\n', 'circular-alias: *h', { hull: { length: 5 } }],
-    ['a second document', 'boat: T\n---\nboat: U\n', 'several-documents: ---', { boat: 'T' }],
-    ['an instruction to YAML', '%TERN\nboat: T\n', 'yaml-syntax: %TERN', { boat: 'T' }],
-    ['a list on the line of its key', 'payload: - name\nboat: T\n', 'bad-indent: -', { payload: null, boat: 'T' }],
-    ['a tag', 'boat: !tern T\n', 'yaml-syntax: !tern', { boat: 'T' }],
+    ['a value that starts with @', 'boat: @tern', 'needs-quotes: @tern', { boat: '@tern' }],
+    ['a backslash in quotes', 'boat: "a\\q"', 'yaml-syntax: \\', { boat: 'a\\q' }],
+    [
+      'an alias to nothing',
+      boatText`
+        boat: T
+        scale: *s
+      `,
+      'unknown-alias: *s',
+      { boat: 'T' },
+    ],
+    ['an alias to itself', 'hull: &h { shells: *h, length: 5 }', 'circular-alias: *h', { hull: { length: 5 } }],
+    [
+      'a second document',
+      boatText`
+        boat: T
+        ---
+        boat: U
+      `,
+      'several-documents: ---',
+      { boat: 'T' },
+    ],
+    [
+      'an instruction to YAML',
+      boatText`
+        %TERN
+        boat: T
+      `,
+      'yaml-syntax: %TERN',
+      { boat: 'T' },
+    ],
+    [
+      'a list on the line of its key',
+      boatText`
+        payload: - name
+        boat: T
+      `,
+      'bad-indent: -',
+      { payload: null, boat: 'T' },
+    ],
+    ['a tag', 'boat: !tern T', 'yaml-syntax: !tern', { boat: 'T' }],
   ];
   test.each(cases)('%s', (_name, text, slip, read) => {
     expect(slips(text)).toEqual([slip]);
@@ -226,51 +461,253 @@ describe('one slip makes one complaint, on the exact characters', () => {
   });
 
   test('good files raise none, whatever their line endings', () => {
-    const good = 'boat: Tern # a note\nbays: [\n  { name: x },\n]\nhull:\n  length: 900 mm\n';
+    const good = boatText`
+      boat: Tern # a note
+      bays: [
+        { name: x },
+      ]
+      hull:
+        length: 900 mm
+    `;
     for (const ending of ['\n', '\r\n', '\r']) {
       const text = good.replaceAll('\n', ending);
       expect(slips(text)).toEqual([]);
       expect(valueAt(readSyntax(text), ['hull', 'length'])).toBe('900 mm');
     }
     expect(slips('')).toEqual([]);
-    expect(slips('\ufeffboat: T\n')).toEqual([]);
+    expect(slips('\ufeffboat: T')).toEqual([]);
   });
 });
 
 describe('mends', () => {
   test.each([
-    ['hull:\n  length:900 mm\n  waterline: 5\n', 'hull:\n  length: 900 mm\n  waterline: 5\n'],
-    ['payload:\n  -name: x\n    mass: 3\n', 'payload:\n  - name: x\n    mass: 3\n'],
-    ['hull:\n  beam 120\n  length: 9\n', 'hull:\n  beam: 120\n  length: 9\n'],
     [
-      'payload:\n  - name: a\n  mass: 1\n  station: 3\nboat: T\n',
-      'payload:\n  - name: a\n    mass: 1\n    station: 3\nboat: T\n',
+      boatText`
+        hull:
+          length:900 mm
+          waterline: 5
+      `,
+      boatText`
+        hull:
+          length: 900 mm
+          waterline: 5
+      `,
     ],
-    ['hull:\n  a: 1\n   b: 2\n', 'hull:\n  a: 1\n  b: 2\n'],
     [
-      'payload:\r\n  - name: a\r\n - name: b\r\n   mass: 2\r\n',
-      'payload:\r\n  - name: a\r\n  - name: b\r\n    mass: 2\r\n',
+      boatText`
+        payload:
+          -name: x
+            mass: 3
+      `,
+      boatText`
+        payload:
+          - name: x
+            mass: 3
+      `,
     ],
-    ['hull:\n\tlength: 900\n\twaterline: 5\n', 'hull:\n  length: 900\n  waterline: 5\n'],
-    ['bays:[\n  { name: a },\n]\n', 'bays: [\n  { name: a },\n]\n'],
-    ['limits { heel: 2 }\n', 'limits: { heel: 2 }\n'],
-    ['p:\n  - n: a\n   - n: b\n    m: 2\n', 'p:\n  - n: a\n  - n: b\n    m: 2\n'],
-    ['p:\n   - n: a\n    m: 1\n    i: x\n  - n: b\n', 'p:\n  - n: a\n    m: 1\n    i: x\n  - n: b\n'],
-    ['hull:\n   a: 1\n  b: 2\n  c: 3\n', 'hull:\n  a: 1\n  b: 2\n  c: 3\n'],
-    ['hull:\n\u00a0 length:\u00a09\n', 'hull:\n  length: 9\n'],
-    ['boat: "Tern # x\nscale: 1:60\n', 'boat: "Tern" # x\nscale: 1:60\n'],
-    ['boat: "Tern" II\n', 'boat: "Tern\\" II"\n'],
-    ["boat: 'it's'\n", 'boat: "it\'s"\n'],
-    ['water: { kind: sea # salt\nboat: T\n', 'water: { kind: sea } # salt\nboat: T\n'],
-    ['water: { kind: sea ]\nboat: T\n', 'water: { kind: sea }\nboat: T\n'],
-    ['p: [1, 2\nboat: T\n', 'p: [1, 2]\nboat: T\n'],
-    ['water: { kind: sea }}\n', 'water: { kind: sea }\n'],
-    ['water: { kind: sea temperature: 5 }\n', 'water: { kind: sea, temperature: 5 }\n'],
-    ['p: [[1, 2] [3, 4]]\n', 'p: [[1, 2], [3, 4]]\n'],
-    ['boat: T\nscale: 1\nboat: U # again\nlimits: 3\n', 'boat: T\nscale: 1\nlimits: 3\n'],
-    ['boat: Tern: second\n', 'boat: "Tern: second"\n'],
-    ['boat: "a\\q"\n', 'boat: "a\\\\q"\n'],
-    ['%TERN\nboat: T\n', '# %TERN\nboat: T\n'],
+    [
+      boatText`
+        hull:
+          beam 120
+          length: 9
+      `,
+      boatText`
+        hull:
+          beam: 120
+          length: 9
+      `,
+    ],
+    [
+      boatText`
+        payload:
+          - name: a
+          mass: 1
+          station: 3
+        boat: T
+      `,
+      boatText`
+        payload:
+          - name: a
+            mass: 1
+            station: 3
+        boat: T
+      `,
+    ],
+    [
+      boatText`
+        hull:
+          a: 1
+           b: 2
+      `,
+      boatText`
+        hull:
+          a: 1
+          b: 2
+      `,
+    ],
+    [
+      boatText`
+        payload:\r
+          - name: a\r
+         - name: b\r
+           mass: 2\r
+      `,
+      boatText`
+        payload:\r
+          - name: a\r
+          - name: b\r
+            mass: 2\r
+      `,
+    ],
+    [
+      boatText`
+        hull:
+        \tlength: 900
+        \twaterline: 5
+      `,
+      boatText`
+        hull:
+          length: 900
+          waterline: 5
+      `,
+    ],
+    [
+      boatText`
+        bays:[
+          { name: a },
+        ]
+      `,
+      boatText`
+        bays: [
+          { name: a },
+        ]
+      `,
+    ],
+    ['limits { heel: 2 }', 'limits: { heel: 2 }'],
+    [
+      boatText`
+        p:
+          - n: a
+           - n: b
+            m: 2
+      `,
+      boatText`
+        p:
+          - n: a
+          - n: b
+            m: 2
+      `,
+    ],
+    [
+      boatText`
+        p:
+           - n: a
+            m: 1
+            i: x
+          - n: b
+      `,
+      boatText`
+        p:
+          - n: a
+            m: 1
+            i: x
+          - n: b
+      `,
+    ],
+    [
+      boatText`
+        hull:
+           a: 1
+          b: 2
+          c: 3
+      `,
+      boatText`
+        hull:
+          a: 1
+          b: 2
+          c: 3
+      `,
+    ],
+    [
+      boatText`
+        hull:
+        \u00a0 length:\u00a09
+      `,
+      boatText`
+        hull:
+          length: 9
+      `,
+    ],
+    [
+      boatText`
+        boat: "Tern # x
+        scale: 1:60
+      `,
+      boatText`
+        boat: "Tern" # x
+        scale: 1:60
+      `,
+    ],
+    ['boat: "Tern" II', 'boat: "Tern\\" II"'],
+    ["boat: 'it's'", 'boat: "it\'s"'],
+    [
+      boatText`
+        water: { kind: sea # salt
+        boat: T
+      `,
+      boatText`
+        water: { kind: sea } # salt
+        boat: T
+      `,
+    ],
+    [
+      boatText`
+        water: { kind: sea ]
+        boat: T
+      `,
+      boatText`
+        water: { kind: sea }
+        boat: T
+      `,
+    ],
+    [
+      boatText`
+        p: [1, 2
+        boat: T
+      `,
+      boatText`
+        p: [1, 2]
+        boat: T
+      `,
+    ],
+    ['water: { kind: sea }}', 'water: { kind: sea }'],
+    ['water: { kind: sea temperature: 5 }', 'water: { kind: sea, temperature: 5 }'],
+    ['p: [[1, 2] [3, 4]]', 'p: [[1, 2], [3, 4]]'],
+    [
+      boatText`
+        boat: T
+        scale: 1
+        boat: U # again
+        limits: 3
+      `,
+      boatText`
+        boat: T
+        scale: 1
+        limits: 3
+      `,
+    ],
+    ['boat: Tern: second', 'boat: "Tern: second"'],
+    ['boat: "a\\q"', 'boat: "a\\\\q"'],
+    [
+      boatText`
+        %TERN
+        boat: T
+      `,
+      boatText`
+        # %TERN
+        boat: T
+      `,
+    ],
   ])('%j', (text, expected) => {
     expect(mended(text)).toBe(expected);
     expect(readSyntax(expected).findings).toEqual([]);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { incline, metacentricHeight } from '../../server/core/trials/pool/inclining.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
@@ -52,7 +53,10 @@ it('finds the height of G that the barge was not filed with', () => {
   const tangent = (0.05 * 0.04) / (2 * gm);
   const heel = Math.atan(tangent) / DEGREE;
   const { boat, trials, kept } = analysed(
-    `${PROBE}trials:\n  - { condition: inclining, mass: 50 g, moved: 40 mm, heel: ${heel}° ± 0.1° }\n`,
+    boatText`
+      ${PROBE}trials:
+        - { condition: inclining, mass: 50 g, moved: 40 mm, heel: ${heel}° ± 0.1° }
+    `,
   );
   const found = incline(boat, trials[0]!, kept.cache, 0.002)!;
   expect(found.gm.value).toBeCloseTo(gm, 9);

@@ -43,13 +43,10 @@ const truth = analysed(none.replace('station: 90 to 170 mm', 'station: 110 to 19
 const battery = analysed(strayed(shownBy(truth)));
 const dunlin = analysed(dunlinText);
 
-const figuresOf = (analysis: Analysis): readonly (readonly [string, Uncertainty])[] => {
-  const { surfaced, submerged } = analysis.uncertainties()!;
-  return [
-    ...Object.entries(surfaced ?? {}).map(([name, uncertainty]) => [`surfaced ${name}`, uncertainty] as const),
-    ...Object.entries(submerged ?? {}).map(([name, uncertainty]) => [`submerged ${name}`, uncertainty] as const),
-  ];
-};
+const figuresOf = (analysis: Analysis): readonly (readonly [string, Uncertainty])[] =>
+  Object.entries(analysis.uncertainties()!.conditions).flatMap(([condition, figures]) =>
+    Object.entries(figures!).map(([name, uncertainty]) => [`${condition} ${name}`, uncertainty!] as const),
+  );
 const verdictOf = (analysis: Analysis) => analysis.learned().verdict()!;
 
 const taking = (analysis: Analysis, n: number): Analysis => {
@@ -123,9 +120,9 @@ describe('marks that are read again and again', () => {
   it('never make an uncertainty larger, and tell no more than the zero of the tape lets', () => {
     const before = new Map(figuresOf(once));
     for (const [name, { sigma }] of figuresOf(often)) expect(sigma, name).toBeLessThan(1.05 * before.get(name)!.sigma);
-    const draft = often.uncertainties()!.surfaced!.draft.sigma;
+    const draft = often.uncertainties()!.conditions.surfaced!.draft!.sigma;
     // A quarter of the variance of a mark is shared by all of the day: half a millimetre, beside what the file knows.
-    const filed = often.filedUncertainties().surfaced!.draft.sigma;
+    const filed = often.filedUncertainties().conditions.surfaced!.draft!.sigma;
     expect(draft).toBeGreaterThan(0.95 / Math.hypot(1 / filed, 1 / 0.5e-3));
   });
 });

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { floated } from '../../server/core/analysis/inWater.ts';
+import { STANDARD } from '../../server/core/figures/scheme.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { learn } from '../../server/core/trials/learn.ts';
 import { factOf } from '../../server/core/trials/pool/words.ts';
-import type { Uncertainties } from '../../server/core/uncertainty/uncertainties.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { drawPool, type Figures, type SyntheticPool, type Wrong } from './syntheticPool.ts';
 
@@ -18,20 +20,22 @@ const pools: readonly SyntheticPool[] = KINDS.flatMap(wrong => {
   }
   return drawn;
 });
-const read = pools.map(pool => ({ pool, verdict: learn(pool.trialSet, true).verdict()! }));
+const read = pools.map(pool => {
+  const { trialSet } = pool;
+  const verdict = learn(trialSet, true).verdict()!;
+  const asked = { ...floated(verdict.source, STANDARD, trialSet.cache), figures: STANDARD.figures };
+  return { pool, verdict, told: finish(verdict.uncertainties(asked)).conditions };
+});
 
-const uncertaintyOf = ({ surfaced, submerged }: Uncertainties, figure: keyof Figures) => {
-  switch (figure) {
-    case 'fill':
-    case 'bg':
-      return submerged?.[figure];
-    case 'subTrim':
-      return submerged?.trim;
-    case 'subHeel':
-      return submerged?.heel;
-    default:
-      return surfaced?.[figure];
-  }
+const IN: Readonly<Record<keyof Figures, readonly [condition: string, figure: string]>> = {
+  draft: ['surfaced', 'draft'],
+  trim: ['surfaced', 'trim'],
+  heel: ['surfaced', 'heel'],
+  gm: ['surfaced', 'gm'],
+  fill: ['submerged', 'fill'],
+  bg: ['submerged', 'bg'],
+  subTrim: ['submerged', 'trim'],
+  subHeel: ['submerged', 'heel'],
 };
 
 const isOf =
@@ -41,9 +45,10 @@ const isOf =
 
 describe(`${pools.length} boats whose every figure is off by its uncertainty`, () => {
   it('with the trials each figure lies within one and two uncertainties as often as it should', () => {
-    const scores = read.flatMap(({ pool, verdict }) =>
+    const scores = read.flatMap(({ pool, told }) =>
       (Object.keys(pool.figures) as (keyof Figures)[]).flatMap(figure => {
-        const uncertainty = uncertaintyOf(verdict.uncertainties, figure);
+        const [condition, id] = IN[figure];
+        const uncertainty = told[condition]?.[id];
         return uncertainty ? [Math.abs(uncertainty.value - pool.figures[figure]) / uncertainty.sigma] : [];
       }),
     );

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
 
 /** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
 function shown(trial: string, text = PROBE): readonly (number | null)[] {
-  const { boat, trials, kept } = analysed(`${text}trials:\n  - ${trial}\n`);
+  const { boat, trials, kept } = analysed(boatText`
+    ${text}trials:
+      - ${trial}
+  `);
   return predictTrial(boat, trials[0]!, kept.cache);
 }
 
@@ -36,6 +40,24 @@ describe('a barge in a trial', () => {
     ['{ condition: submerged, fill: 50 %, trim: 1°, heel: 1° }', [0, 0, 800 / 990]],
     ['{ condition: submerged, water: 500 ml }', [8e-4]],
     ['{ condition: submerged, level: 10 mm }', [(800 / 990) * 0.05]],
+    // On the bench, dry: G amidships, so of 2000 g the nearer edge carries 150/250. A hundred grams at 300 mm pull G to
+    // (2000·200 + 100·300) / 2100.
+    ['{ condition: bench, scales: [{ reads: 1 g }] }', [2]],
+    ['{ condition: bench, scales: [{ station: 100 mm, reads: 1 g }, { station: 350 mm, reads: 1 g }] }', [1.2, 0.8]],
+    ['{ condition: bench, scales: [{ station: 350 mm, reads: 1 g }, { station: 100 mm, reads: 1 g }] }', [0.8, 1.2]],
+    ['{ condition: bench, scales: [{ reads: 1 g }], water: 300 ml }', [2.3]],
+    ['{ condition: bench, balance: 1 mm }', [0.2]],
+    [
+      '{ condition: bench, balance: 1 mm, aboard: [{ name: a, mass: 100 g, station: 300 mm, height: 30 mm, in: hold }] }',
+      [430 / 2100],
+    ],
+    // Hung up, its 990 ml full: 2000 + 990 - 2800 = 190 g; with the hundred grams at 300 mm 290 g, whose moment about the
+    // fore hook at 100 mm is 190·100 + 100·200, over 200 mm.
+    ['{ condition: hung, fill: 100 %, hooks: [{ reads: 1 g }] }', [0.19]],
+    [
+      '{ condition: hung, fill: 100 %, hooks: [{ station: 100 mm, reads: 1 g }, { station: 300 mm, reads: 1 g }], aboard: [{ name: a, mass: 100 g, station: 300 mm, height: 30 mm, in: hold }] }',
+      [0.095, 0.195],
+    ],
     // 2 mm of the barge still out: 80 g less.
     ['{ condition: submerged, water: 500 ml, proud: 2 mm }', [7.2e-4]],
   ])('%s', (trial, expected) => {
@@ -68,7 +90,14 @@ describe('a barge in a trial', () => {
     expect(tilt! / DEGREE).toBeCloseTo(4, 6);
   });
   it('tells nothing of a boat that sinks, or cannot hang', () => {
-    const heavy = probe(['mass: 600 g\n    station: 120', 'mass: 6000 g\n    station: 120']);
+    const heavy = probe([
+      boatText`
+        mass: 600 g
+            station: 120`,
+      boatText`
+        mass: 6000 g
+            station: 120`,
+    ]);
     expect(shown('{ condition: surfaced, heel: 1° }', heavy)).toEqual([null]);
     const tankless = PROBE.replace(/ {2}tanks:[\s\S]*?payload:/, 'payload:');
     expect(shown('{ condition: submerged, trim: 1° }', tankless)).toEqual([null]);

@@ -20,7 +20,7 @@ import type { Seeded } from '../helpers/seeded.ts';
 
 const describer = createDescriber();
 /** Schemas are costly to make, so made once. */
-const { kept } = readBoat(readSyntax('boat: Any\n'), describer);
+const { kept } = readBoat(readSyntax('boat: Any'), describer);
 
 /** A boat of a few closed-form bodies, as its file has it: a tube, a tank, and what it carries. Sizes mm, masses g. */
 function randomText({ even }: Seeded): string {

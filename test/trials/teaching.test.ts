@@ -44,7 +44,8 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     expect(marked(dunlin, finding!)).toBe('96 mm ± 1 mm');
   });
   it('is told as something unlisted, and has the figures of the true boat: 26 g with 6 ml at station 596 mm', () => {
-    const { told, uncertainties } = verdictOf(dunlin);
+    const { told } = verdictOf(dunlin);
+    const { surfaced, submerged } = dunlin.uncertainties()!.conditions;
     const unlisted = told.filter(({ causes }) => causes.length === 1 && causes[0]!.kind === 'unlisted');
     expect(unlisted.reduce((sum, { odds }) => sum + odds, 0)).toBeGreaterThan(0.5);
     const truth = analysed(
@@ -56,16 +57,12 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     );
     if (truth.surfaced.status !== 'afloat' || truth.submerged.status !== 'neutral')
       throw new Error('Dunlin must float');
-    const before = dunlin.filedUncertainties();
+    const before = dunlin.filedUncertainties().conditions;
     for (const [uncertainty, filed, value] of [
-      [uncertainties.surfaced!.trim, before.surfaced!.trim, truth.surfaced.attitude.trim],
-      [
-        uncertainties.surfaced!.draft,
-        before.surfaced!.draft,
-        (truth.surfaced.draftBow + truth.surfaced.draftStern) / 2,
-      ],
-      [uncertainties.submerged!.fill!, before.submerged!.fill!, truth.submerged.fill],
-      [uncertainties.submerged!.trim!, before.submerged!.trim!, truth.submerged.trim],
+      [surfaced!.trim!, before.surfaced!.trim!, truth.surfaced.attitude.trim],
+      [surfaced!.draft!, before.surfaced!.draft!, (truth.surfaced.draftBow + truth.surfaced.draftStern) / 2],
+      [submerged!.fill!, before.submerged!.fill!, truth.submerged.fill],
+      [submerged!.trim!, before.submerged!.trim!, truth.submerged.trim],
     ] as const) {
       expect(Math.abs(uncertainty.value - value)).toBeLessThan(2.5 * uncertainty.sigma);
       expect(Math.abs(uncertainty.value - value)).toBeLessThan(Math.abs(filed.value - value));

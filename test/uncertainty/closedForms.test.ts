@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
-import { surfacedFigures, waterAt } from '../../server/core/uncertainty/figures.ts';
+import { gmInHeel, heelAngle, trimAngle, waterAt } from '../../server/core/conditions/readings.ts';
 import { floatBoat } from '../../server/core/uncertainty/floatBoat.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { sensitivitiesOf } from '../../server/core/uncertainty/sensitivities.ts';
@@ -10,6 +10,7 @@ import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** What an input changes when it is more by its uncertainty. */
@@ -26,12 +27,24 @@ function changeBy(uncertainty: Uncertainty | undefined, words: string): number {
 const SMALL = probe(
   ['mass: 800 g', 'mass: 800 g ± 0.1 g'],
   [
-    'station: 150 to 250 mm\n    height: 30 mm',
-    'station: 200 mm ± 0.01 mm\n    offset: 0 ± 0.01 mm\n    height: 30 mm ± 0.01 mm',
+    boatText`
+      station: 150 to 250 mm
+          height: 30 mm`,
+    boatText`
+      station: 200 mm ± 0.01 mm
+          offset: 0 ± 0.01 mm
+          height: 30 mm ± 0.01 mm`,
   ],
   [
-    'mass: 600 g\n    station: 120 to 280 mm\n    height: 20 mm',
-    'mass: 600 g ± 0.01 g\n    station: 200 mm ± 0.001 mm\n    offset: 0 ± 0.001 mm\n    height: 20 mm ± 0.001 mm',
+    boatText`
+      mass: 600 g
+          station: 120 to 280 mm
+          height: 20 mm`,
+    boatText`
+      mass: 600 g ± 0.01 g
+          station: 200 mm ± 0.001 mm
+          offset: 0 ± 0.001 mm
+          height: 20 mm ± 0.001 mm`,
   ],
   ['station: 0 to 400 mm', 'station: 0 to 400 mm ± 0.001 mm'],
   ['offset: -50 to 50 mm', 'offset: -50 to 50 mm ± 0.001 mm'],
@@ -44,43 +57,43 @@ const SMALL = probe(
 const GM = 25 + 100 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
 
 describe('a box barge by hand', { timeout: 60_000 }, () => {
-  const { surfaced, submerged } = analysed(SMALL).uncertainties()!;
+  const { surfaced, submerged } = analysed(SMALL).uncertainties()!.conditions;
 
   it('sinks by its mass over density and waterplane', () => {
     // 0.1 g / (1 g/ml · 400 cm2) = 0.0025 mm.
-    expect(changeBy(surfaced!.draft, 'mass of “battery”') * 1e3).toBeCloseTo(0.1 / 40, 8);
-    expect(changeBy(surfaced!.reserveBuoyancy, 'mass of “battery”') * 1e3).toBeCloseTo(-0.1, 6);
+    expect(changeBy(surfaced!.draft!, 'mass of “battery”') * 1e3).toBeCloseTo(0.1 / 40, 8);
+    expect(changeBy(surfaced!.reserveBuoyancy!, 'mass of “battery”') * 1e3).toBeCloseTo(-0.1, 6);
   });
 
   it('heels by moment over displacement and GM', () => {
-    expect(changeBy(surfaced!.heel, 'offset of “battery”')).toBeCloseTo((800 * 0.01) / (2000 * GM), 9);
+    expect(changeBy(surfaced!.heel!, 'offset of “battery”')).toBeCloseTo((800 * 0.01) / (2000 * GM), 9);
   });
 
   it('trims by moment over displacement and longitudinal GM', () => {
     const along = 25 + 400 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
-    expect(changeBy(surfaced!.trim, 'station of “battery”')).toBeCloseTo((800 * 0.01) / (2000 * along), 9);
+    expect(changeBy(surfaced!.trim!, 'station of “battery”')).toBeCloseTo((800 * 0.01) / (2000 * along), 9);
   });
 
   it('loses GM as a weight is higher, and as the water is lighter by what BM and KB become', () => {
-    expect(changeBy(surfaced!.gm, 'height of “battery”') * 1e3).toBeCloseTo((-800 * 0.01) / 2000, 7);
+    expect(changeBy(surfaced!.gm!, 'height of “battery”') * 1e3).toBeCloseTo((-800 * 0.01) / 2000, 7);
     // d(KB + BM)/dT·dT with KB = T/2, BM = B²/(12 T), T = m/(ρ·L·B): 0.5 kg/m3 more is 0.05 % less draft.
     const draft = -50 * 0.0005;
     const known = (1 / 2 - 100 ** 2 / (12 * 50 ** 2)) * draft;
-    expect(changeBy(surfaced!.gm, 'density of the water') * 1e3).toBeCloseTo(known, 5);
+    expect(changeBy(surfaced!.gm!, 'density of the water') * 1e3).toBeCloseTo(known, 5);
   });
 
   it('hangs as fuller a tank as it is lighter', () => {
-    expect(changeBy(submerged!.fill, 'mass of “battery”')).toBeCloseTo(-0.1 / 990, 8);
+    expect(changeBy(submerged!.fill!, 'mass of “battery”')).toBeCloseTo(-0.1 / 990, 8);
   });
 
   it('tilts under water by moment over displacement and BG', () => {
     const bg = 35 - (600 * 35 + 800 * 30 + 600 * 20 + 800 * 30) / 2800;
-    expect(changeBy(submerged!.trim, 'station of “battery”')).toBeCloseTo((800 * 0.01) / (2800 * bg), 7);
-    expect(changeBy(submerged!.bg, 'height of “battery”') * 1e3).toBeCloseTo((-800 * 0.01) / 2800, 7);
+    expect(changeBy(submerged!.trim!, 'station of “battery”')).toBeCloseTo((800 * 0.01) / (2800 * bg), 7);
+    expect(changeBy(submerged!.bg!, 'height of “battery”') * 1e3).toBeCloseTo((-800 * 0.01) / 2800, 7);
   });
 
   it('adds up by squares where nothing curves (GUM 5.1.2)', () => {
-    for (const uncertainty of [surfaced!.draft, surfaced!.gm, submerged!.fill!, submerged!.trim!]) {
+    for (const uncertainty of [surfaced!.draft!, surfaced!.gm!, submerged!.fill!, submerged!.trim!]) {
       const squares = uncertainty.shares.reduce((sum, { change }) => sum + change ** 2, 0);
       expect(uncertainty.sigma).toBeCloseTo(Math.sqrt(squares), 7);
       expect(uncertainty.rough).toBe(null);
@@ -91,7 +104,7 @@ describe('a box barge by hand', { timeout: 60_000 }, () => {
     const { tanks } = analysed(SMALL).uncertainties()!;
     // Each end ± 0.001 mm of 220: the length is off by √2 of that, and the fill falls as it grows.
     const known = (-(800 / 990) * 0.001 * Math.SQRT2) / 220;
-    expect(changeBy(submerged!.fill, 'length of “main tank”')).toBeCloseTo(known, 9);
+    expect(changeBy(submerged!.fill!, 'length of “main tank”')).toBeCloseTo(known, 9);
     expect(tanks[0]!.shares.some(({ input }) => input.words === 'length of “main tank”')).toBe(false);
   });
 });
@@ -100,10 +113,9 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
   it('shares add up to 1, the largest first', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
-        const { surfaced, submerged, tanks } = analysed(subText(sub)).uncertainties()!;
+        const { conditions, tanks } = analysed(subText(sub)).uncertainties()!;
         const all: readonly Uncertainty[] = [
-          ...Object.values(surfaced ?? {}),
-          ...Object.values(submerged ?? {}),
+          ...Object.values(conditions).flatMap(figures => Object.values(figures ?? {}).flatMap(one => one ?? [])),
           ...tanks,
         ];
         for (const { shares, sigma } of all) {
@@ -123,8 +135,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
         const variations = emptyVariations();
         const inputs = inputsOf(source, variations);
         const arrangement = { bodies, loading: { kind: 'own' } } as const;
-        const { draft, trim, heel, gm } = surfacedFigures(boat.length);
-        const readings = [draft, trim, heel, gm, waterAt(0.9 * boat.length)];
+        const readings = [waterAt(boat.length / 2), trimAngle, heelAngle, gmInHeel, waterAt(0.9 * boat.length)];
         // Uncertainties a hundred times smaller: nothing that counts curves over them.
         const fine = inputs.map(input => ({ ...input, sigma: input.sigma / 100 }));
         const got = sensitivitiesOf({ source, cache: kept.cache, variations }, fine, arrangement, readings);

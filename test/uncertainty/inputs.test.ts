@@ -145,8 +145,10 @@ describe('what several entries have in common is one input', () => {
 
   it('the density of the stock', () => {
     const text = probeWith('{ name: float, material: foam, ball: 30 mm, station: 100 mm, height: 30 mm }').replace(
-      'stock:\n',
-      'stock:\n  foam: { density: 30 kg/m3 ± 3 kg/m3 }\n',
+      'stock:',
+      boatText`
+        stock:
+          foam: { density: 30 kg/m3 ± 3 kg/m3 }`,
     );
     expect(byWords(text).get('density of the foam in stock')).toMatchObject({
       path: ['stock', 'foam', 'density'],

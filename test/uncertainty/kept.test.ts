@@ -5,11 +5,11 @@ import { service } from '../helpers/analysed.ts';
 
 /** Uncertainties as plain figures. */
 const said = (analysis: Analysis) => {
-  const { surfaced, submerged } = analysis.uncertainties() ?? { surfaced: null, submerged: null };
-  return Object.entries({ ...surfaced, ...submerged }).map(([figure, { sigma, shares }]) => ({
+  const { surfaced, submerged } = analysis.uncertainties()?.conditions ?? {};
+  return Object.entries({ ...surfaced, ...submerged }).map(([figure, uncertainty]) => ({
     figure,
-    sigma: Number(sigma.toPrecision(9)),
-    shares: shares.slice(0, 8).map(({ input, share }) => `${input.words} ${share.toFixed(6)}`),
+    sigma: Number(uncertainty!.sigma.toPrecision(9)),
+    shares: uncertainty!.shares.slice(0, 8).map(({ input, share }) => `${input.words} ${share.toFixed(6)}`),
   }));
 };
 
@@ -20,7 +20,8 @@ const EDITS: readonly (readonly [was: string, is: string])[] = [
   // An entry more before others: places in the lists move on.
   [
     '  - { name: servos',
-    '  - { name: bolt, material: brass, ball: 9 mm, station: 400 mm, height: 20 mm }\n  - { name: servos',
+    `  - { name: bolt, material: brass, ball: 9 mm, station: 400 mm, height: 20 mm }
+  - { name: servos`,
   ],
   // The density of brass is two entries' now, of lead the stock's.
   ['lead: { strip: 12 x 6 mm }', 'lead: { density: 11200 kg/m3 ± 50 kg/m3, strip: 12 x 6 mm }'],

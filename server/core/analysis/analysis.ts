@@ -1,54 +1,56 @@
 import type { Describer } from '../../../schema/describe.ts';
-import type { Boat, Water } from '../boat/boat.ts';
-import { keepHistory } from '../boat/keepHistory.ts';
+import type { Water } from '../boat/boat.ts';
 import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
+import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, type Bodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
-import { type Passage, passageOf } from '../conditions/passage.ts';
-import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
-import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { assembleBodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
 import type { BoatToTrim } from '../corrections/room/boatToTrim.ts';
+import { type Scheme, STANDARD } from '../figures/scheme.ts';
 import type { Finding } from '../findings/finding.ts';
 import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
-import { inSteps, type Working } from '../steps/steps.ts';
+import { inSteps, type Steps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { type Learned, learn, type Verdict } from '../trials/learn.ts';
+import { nextReading } from '../trials/nextReading.ts';
+import { readablesOf, rowsRead } from '../trials/readables.ts';
 import type { Owner } from '../uncertainty/residualLoads.ts';
-import { type Uncertainties, uncertaintiesOf } from '../uncertainty/uncertainties.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
+import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainties.ts';
 import { emptyVariations, type VariationCache } from '../uncertainty/variations.ts';
+import { type BoatInWater, floated, lyingAs, sameBodies } from './inWater.ts';
+import { keepHistory } from './keepHistory.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
- * text -> syntax -> boat -> bodies -> conditions -> findings; corrections are made when first asked for.
+ * text -> syntax -> boat -> bodies -> conditions -> findings; corrections are made when first asked for. The boat here is that
+ * of the file alone.
  */
-export interface Analysis {
+export interface Analysis extends BoatInWater {
   readonly syntax: Syntax;
-  readonly boat: Boat;
-  /** The boat with what it was read from, to be read again with other figures. */
-  readonly source: BoatSource;
   /** What was read off the boat in the water. */
   readonly trials: readonly Trial[];
-  /** By the file alone, like all that follows from it here. */
-  readonly bodies: Bodies;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
-  readonly passage: Passage;
+  /** The figures and loading conditions that it was analysed by. */
+  readonly scheme: Scheme;
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
   /** The boat as the trials have it, which is what is judged and corrected; as filed where they say nothing. */
-  withTrials(): FloatedBoat;
+  withTrials(): BoatInWater;
   readonly findings: readonly Finding[];
-  /** The same at once, by the file while it is not yet known what the trials say. */
-  findingsSoFar(): readonly Finding[];
-  /** Does a little of the work on those; true when `findings` are there at once too. */
+  /** Those of the file and of the boat, which wait for nothing: by the file while it is not yet known what the trials say. */
+  readonly ofBoat: readonly Finding[];
+  /** Does a little of the work on uncertainties and on what the trials say; true when `findings` and `uncertainties` are there at once too. */
   stepToFindings(): boolean;
+  /** Whether `uncertainties` are there at once, and with them all that the trials say. */
+  hasUncertainties(): boolean;
+  /** What is told after the rest, because it waits for the uncertainties. */
+  afterthoughts(): Afterthoughts;
   /** The file itself has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
   /** Mesh files that the boat is made of, by name; one that was still being loaded is in no figure yet. */
@@ -62,8 +64,8 @@ export interface Analysis {
   /** What the uncertainties of masses, places and sizes leave open of every figure; computed once, at the first call. */
   filedUncertainties(): Uncertainties;
   /**
-   * The same with the trials, value and uncertainty from one estimate. Null while the file is faulty or parts are missing: that is
-   * the greater uncertainty.
+   * The same with the trials, value and uncertainty from one estimate. Null while the file is faulty or parts are missing:
+   * that is the greater uncertainty.
    */
   uncertainties(): Uncertainties | null;
   /**
@@ -76,14 +78,22 @@ export interface Analysis {
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly boatToTrim: BoatToTrim | null;
   /** Parts for the next analysis of the same file. */
-  readonly kept: Kept;
+  readonly kept: Kept & { readonly filed: Working<Uncertainties>; readonly pooled: Working<Pooled | null> };
 }
 
-/** A boat with how it lies in both conditions. */
-export interface FloatedBoat
-  extends Pick<Analysis, 'boat' | 'source' | 'bodies' | 'surfaced' | 'submerged' | 'passage'> {}
+/** What the trials say of the boat, and the boat that they say it of. */
+interface Pooled {
+  readonly verdict: Verdict;
+  readonly inWater: BoatInWater;
+  readonly uncertainties: Uncertainties;
+}
 
-export interface Kept {
+export interface Afterthoughts {
+  readonly ofTrials: readonly Finding[];
+  readonly openQuestions: readonly Finding[];
+}
+
+interface Kept {
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;
@@ -91,15 +101,16 @@ export interface Kept {
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
- * they were are taken from it. `meshes` hands out the mesh files that are loaded.
+ * they were are taken from it. `meshes` hands out the mesh files that are loaded; `scheme` says what is figured.
  */
 export function analyse(
   text: string,
   describer: Describer,
   previous?: Analysis,
   meshes: MeshLookup = () => null,
+  scheme: Scheme = STANDARD,
 ): Analysis {
-  const syntax = readSyntax(text);
+  const syntax = readSyntax(text, previous?.syntax);
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
@@ -113,6 +124,7 @@ export function analyse(
       source: reading.source,
       trials: reading.trials,
       wantedFiles: reading.meshNames,
+      scheme,
       kept,
     },
     previous,
@@ -121,76 +133,107 @@ export function analyse(
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, ofFile, wantedFiles, kept } = analysis;
-  const source = inWater(analysis.withTrials().source, water);
+  const { syntax, ofFile, wantedFiles, scheme, kept } = analysis;
+  const known = analysis.withTrials().source;
+  const density = { value: water.density, sigma: null, unit: null };
+  const source: BoatSource = { ...known, boat: { ...known.boat, water }, water: { density } };
   // What the trials say is in the boat already: they were made in their own water.
-  return conclude({ syntax, ofFile, boat: source.boat, source, trials: [], wantedFiles, kept });
+  return conclude({ syntax, ofFile, boat: source.boat, source, trials: [], wantedFiles, scheme, kept });
 }
 
-function inWater(source: BoatSource, water: Water): BoatSource {
-  const density = { value: water.density, sigma: null, unit: null };
-  return { ...source, boat: { ...source.boat, water }, water: { density } };
-}
+/** What can be told before the uncertainties are figured, for whoever does not wait for them. */
+export const withoutUncertainties = (analysis: Analysis): Analysis =>
+  Object.create(analysis, { uncertainties: { value: () => null } }) as Analysis;
 
 /** Everything that follows from the boat as read. */
 function conclude(
-  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles'> & { readonly kept: Kept },
+  read: Pick<Analysis, 'syntax' | 'ofFile' | 'boat' | 'source' | 'trials' | 'wantedFiles' | 'scheme'> & {
+    readonly kept: Kept;
+  },
   previous?: Analysis,
 ): Analysis {
-  const { boat, ofFile, kept } = read;
+  const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
-  const isSame = previous !== undefined && sameBodies(previous, bodies, boat);
-  const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
-  const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
-  const passage = isSame ? previous.passage : passageOf(bodies, surfaced, submerged, boat.length);
+  const isSame = previous !== undefined && previous.scheme === scheme && sameBodies(previous, bodies, boat);
+  const filedBoat = isSame
+    ? { ...lyingAs(previous), boat, source: read.source, bodies }
+    : floated(read.source, scheme, cache);
+  const { conditions } = filedBoat;
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const owner: Owner = { source: read.source, cache, variations: kept.variations };
   const isKnown = isSame && sameUncertainties(previous, read) && sameTrials(previous, read);
-  const filedUncertainties = isKnown
-    ? previous.filedUncertainties
-    : once(() => uncertaintiesOf(owner, bodies, surfaced, submerged));
+  const filed = isKnown
+    ? previous.kept.filed
+    : inSteps(() => uncertaintySteps(owner, bodies, conditions, scheme.figures));
   const isWhole = isWholeBoat({ isFaulty, boat });
-  const hasTrials = isWhole && read.trials.length > 0;
   const learned =
     isKnown && isWhole === isWholeBoat(previous)
       ? previous.learned
-      : once(() => learn({ ...owner, trials: read.trials, inputs: filedUncertainties().inputs }, isWhole));
-  const filed: FloatedBoat = { boat, source: read.source, bodies, surfaced, submerged, passage };
-  const floated = new WeakMap<Verdict, FloatedBoat>();
-  const boatBy = (verdict: Verdict | null): FloatedBoat => {
-    if (!verdict) return filed;
-    const { boat: pooled } = verdict;
-    const known = floated.get(verdict) ?? {
-      ...pooled,
-      passage: passageOf(pooled.bodies, pooled.surfaced, pooled.submerged, boat.length),
-    };
-    floated.set(verdict, known);
-    return known;
-  };
-  const verdict = () => (hasTrials ? learned().verdict() : null);
-  const withTrials = () => boatBy(verdict());
-  const uncertaintiesBy = (said: Verdict | null) => (isWhole ? (said?.uncertainties ?? filedUncertainties()) : null);
+      : once(() => learn({ ...owner, trials: read.trials, inputs: filed.all().inputs }, isWhole));
+  // While something is missing from the figures, no trial can agree with them.
+  const hasTrials = isWhole && read.trials.length > 0;
+  const pooled =
+    isKnown && isWhole === isWholeBoat(previous)
+      ? previous.kept.pooled
+      : inSteps(function* (): Steps<Pooled | null> {
+          while (!filed.step()) yield;
+          if (!hasTrials) return null;
+          while (!learned().step()) yield;
+          const verdict = learned().verdict();
+          if (!verdict) return null;
+          const inWater = floated(verdict.source, scheme, cache);
+          yield;
+          return {
+            verdict,
+            inWater,
+            uncertainties: yield* verdict.uncertainties({ ...inWater, figures: scheme.figures }),
+          };
+        });
+  const pooledSoFar = () => (hasTrials && pooled.isDone() ? pooled.all() : null);
+  const withTrials = () => (hasTrials ? pooled.all()?.inWater : null) ?? filedBoat;
+  const uncertainties = () => (isWhole ? ((hasTrials ? pooled.all()?.uncertainties : null) ?? filed.all()) : null);
   const boatToTrim = once((): BoatToTrim | null => {
-    const pooled = withTrials();
-    return pooled.surfaced.status === 'afloat' && !isFaulty
-      ? { ...pooled, surfaced: pooled.surfaced, cache, schema: kept.entries.schemas.made.part }
+    const { boat: ill, bodies: illBodies, surfaced: lies, submerged: hangs } = withTrials();
+    return lies.status === 'afloat' && !isFaulty
+      ? {
+          boat: ill,
+          bodies: illBodies,
+          surfaced: lies,
+          submerged: hangs,
+          cache,
+          schema: kept.entries.schemas.made.part,
+        }
       : null;
   });
-  const judged = (said: Verdict | null): readonly Finding[] => {
-    const lying = boatBy(said);
-    const ofBoat = [...ofFile, ...judge(lying.boat, lying.surfaced, lying.submerged, lying.passage)];
-    // While something is missing from the figures, no trial can agree with them.
-    return hasTrials ? [...ofBoat, ...judgeTrials(boat, learned().comparisons, said?.slips ?? [])] : ofBoat;
+  const readables = once(() => {
+    const trialSet = { ...owner, trials: read.trials, inputs: filed.all().inputs };
+    // Uncertainties that heed the trials have their readings in them already.
+    const known = !hasTrials || pooled.all() === null ? [] : rowsRead(trialSet, learned().comparisons);
+    return { readables: readablesOf(trialSet), known };
+  });
+  const next = ({ shares }: Uncertainty) => {
+    const changes = new Map(shares.map(({ input, change }) => [input.id, change]));
+    const figure = filed.all().inputs.map(({ id }) => changes.get(id) ?? 0);
+    return nextReading(figure, readables().known, readables().readables);
   };
+  const judged = (inWater: BoatInWater) => [
+    ...ofFile,
+    ...judge(inWater.boat, inWater.surfaced, inWater.submerged, inWater.passage),
+  ];
+  const ofTrials = (): readonly Finding[] =>
+    hasTrials ? judgeTrials(boat, learned().comparisons, pooled.all()?.verdict.slips ?? []) : [];
+  const hasUncertainties = () => !isWhole || pooled.isDone();
+  const openQuestions = once(() => {
+    const inWater = withTrials();
+    return judgeUncertainties(inWater.boat, inWater.conditions, scheme.figures, uncertainties(), next);
+  });
   const waterSet = once(() => {
     const ill = boatToTrim();
     return ill && inSteps(() => waterSetOf(ill));
   });
-  const stepToTrials = () => !hasTrials || learned().step();
-  const soFar = () => (hasTrials ? learned().soFar() : null);
   const correcting = inSteps(function* () {
-    while (!stepToTrials()) yield;
+    while (hasTrials && !pooled.step()) yield;
     const ill = boatToTrim();
     const corrections = ill ? yield* proposeCorrections(ill) : [];
     // The trials so far were made without them.
@@ -201,31 +244,28 @@ function conclude(
   });
   return {
     ...read,
-    kept,
-    bodies,
-    surfaced,
-    submerged,
-    passage,
+    ...filedBoat,
+    kept: { ...kept, filed, pooled },
     withTrials,
-    get findings() {
-      return judged(verdict());
+    get ofBoat() {
+      return judged(pooledSoFar()?.inWater ?? filedBoat);
     },
-    findingsSoFar: () => judged(soFar()),
-    stepToFindings: stepToTrials,
+    get findings() {
+      return [...judged(withTrials()), ...ofTrials()];
+    },
+    stepToFindings: () => !isWhole || pooled.step(),
+    hasUncertainties,
+    afterthoughts: () => ({ ofTrials: ofTrials(), openQuestions: openQuestions() }),
     isFaulty,
     corrections: correcting.all,
     stepToCorrections: correcting.step,
     get waterSet() {
       return waterSet();
     },
-    filedUncertainties,
-    uncertainties: () => uncertaintiesBy(verdict()),
+    filedUncertainties: filed.all,
+    uncertainties,
     learned,
-    openQuestions: () => {
-      const said = soFar();
-      const lying = boatBy(said);
-      return judgeUncertainties(lying.boat, lying.surfaced, lying.submerged, uncertaintiesBy(said));
-    },
+    openQuestions,
     get boatToTrim() {
       return boatToTrim();
     },
@@ -247,27 +287,11 @@ function once<T>(make: () => T): () => T {
 
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameUncertainties = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>
-  JSON.stringify([previous.source.water, previous.source.stock]) === JSON.stringify([source.water, source.stock]);
+  sameData(previous.source.water, source.water) && sameData(previous.source.stock, source.stock);
 
 /** Trials that a keystroke left as they were are the same ones. */
 const sameTrials = (previous: Analysis, { trials }: Pick<Analysis, 'trials'>): boolean =>
-  previous.trials.length === trials.length &&
-  trials.every((trial, i) => JSON.stringify(trial) === JSON.stringify(previous.trials[i]));
+  previous.trials.length === trials.length && trials.every((trial, i) => sameData(trial, previous.trials[i]));
 
 /** Trials are in no figure: a fault in one spoils none. */
 const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
-
-/** The same entries in the same water: the conditions are the same too. */
-function sameBodies(previous: Analysis, bodies: Bodies, boat: Boat): boolean {
-  const before = previous.bodies;
-  return (
-    before.density === bodies.density &&
-    previous.boat.length === boat.length &&
-    before.weights.length === bodies.weights.length &&
-    before.tanks.length === bodies.tanks.length &&
-    before.displacers.length === bodies.displacers.length &&
-    before.weights.every((weight, i) => weight.entry === bodies.weights[i]?.entry) &&
-    before.tanks.every((tank, i) => tank === bodies.tanks[i]) &&
-    before.displacers.every((displacer, i) => displacer === bodies.displacers[i])
-  );
-}

@@ -79,9 +79,9 @@ function stickingOut(entry: Tank | Part | Bay, { compartments, units }: Inhabite
   if (!home) return [];
   const room = shapes.boundsOf(home.form);
   const space = 'from' in entry ? entry : shapes.boundsOf(entry.form);
+  if (fits(space, room)) return [];
   const ways = protrusions(space, room);
-  const worst = ways.reduce<Protrusion | null>((most, way) => (!most || way.by > most.by ? way : most), null);
-  if (!worst) return [];
+  const worst = ways.reduce((most, way) => (way.by > most.by ? way : most));
   return [
     entryFault(
       'sticks-out',
@@ -98,15 +98,13 @@ const WHOLE = 0.95;
 /** What lies whole in a compartment and does not say so counts as lying in the water, and displaces what is displaced. */
 function perhapsInside(entry: Tank | Part | Bay, { compartments }: Inhabited, shapes: Shapes): readonly Finding[] {
   if (entry.inside !== null) return [];
-  const form = 'form' in entry ? entry.form : boxForm(entry.from, entry.to);
+  if ('form' in entry && !entry.form) return [];
+  const space = 'from' in entry ? entry : shapes.boundsOf(entry.form);
+  const around = compartments.filter(compartment => fits(space, shapes.boundsOf(compartment.form)));
+  const form = 'form' in entry ? entry.form : around.length > 0 ? boxForm(entry.from, entry.to) : null;
   if (!form) return [];
-  const space = 'from' in entry ? entry : shapes.boundsOf(form);
   const least = Math.min(...([0, 1, 2] as const).map(axis => space.to[axis] - space.from[axis]));
-  const home = compartments.find(
-    compartment =>
-      protrusions(space, shapes.boundsOf(compartment.form)).length === 0 &&
-      shapes.overlapOf(compartment.form, form) >= WHOLE * least,
-  );
+  const home = around.find(compartment => shapes.overlapOf(compartment.form, form) >= WHOLE * least);
   if (!home) return [];
   const text = quoteScalar(home.name, true);
   return [
@@ -132,6 +130,9 @@ const PAST = [
   ['to port', 'to starboard'],
   ['below', 'above'],
 ] as const;
+
+const fits = (space: Bounds, room: Bounds): boolean =>
+  !room.from.some((from, axis) => from - space.from[axis]! > TAPE || space.to[axis]! - room.to[axis]! > TAPE);
 
 function protrusions(space: Bounds, room: Bounds): readonly Protrusion[] {
   return ([0, 1, 2] as const)

@@ -3,7 +3,7 @@ import type { Quantity } from '../../../schema/quantity.ts';
 import type { TrialEntry } from '../../../schema/trials.ts';
 import type { Finding } from '../findings/finding.ts';
 import { valueFault } from './fault.ts';
-import { boatScale, measured, READS, springBalance } from './readingDoubts.ts';
+import { boatScale, measured, READS, springBalance } from './readingUncertainties.ts';
 import type { Reading, SupportReading } from './trial.ts';
 
 type Supports = NonNullable<TrialEntry['scales']>;

@@ -1,6 +1,5 @@
 import type * as z from 'zod';
 import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, unitsSchema } from '../../../schema/boatFile.ts';
-import { closest } from '../../../schema/closest.ts';
 import type { Describer } from '../../../schema/describe.ts';
 import { isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
@@ -9,13 +8,14 @@ import type { Finding } from '../findings/finding.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../text/reading/values.ts';
+import { entriesOf, hasSlip, isBroken, kindAt, valueAt } from '../text/reading/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Entry, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
+import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
-import { entryFault, valueFault } from './fault.ts';
-import { checkValue } from './readEntry.ts';
+import { valueFault } from './fault.ts';
+import { type CheckedValue, checkValue } from './readEntry.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
@@ -23,6 +23,7 @@ import { type ReadEntry, readOne } from './readOne.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
 import { readWater } from './readWater.ts';
+import { sameData } from './sameData.ts';
 import { type BoatSource, entriesIn, type Source } from './source.ts';
 import type { Trial } from './trial.ts';
 
@@ -44,14 +45,26 @@ export interface Resources {
   readonly shapes: Shapes;
 }
 
-/** Entries read before, by their text and place, so that a keystroke reads only the entry that it changed. */
+/** What was read before, so that a keystroke reads only what it changed. */
 export interface KeptEntries {
-  readonly entries: ReadonlyMap<string, ReadEntry>;
+  /** Entries in their order, by the place of their list. */
+  readonly lists: ReadonlyMap<string, readonly KeptEntry[]>;
+  /** Sections, by their place. */
+  readonly sections: ReadonlyMap<string, KeptSection>;
   readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
 }
 
-const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits', 'trials'];
-const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
+interface KeptEntry extends ReadEntry {
+  /** Its text, and what is to be known to read it; null where it draws on other places of the file. */
+  readonly source: string | null;
+  readonly context: string;
+}
+
+interface KeptSection {
+  readonly schema: unknown;
+  readonly raw: unknown;
+  readonly checked: CheckedValue<unknown>;
+}
 
 /**
  * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
@@ -66,7 +79,8 @@ export function readBoat(
   const findings: Finding[] = [];
   const meshed = new Map<Entry, readonly string[]>();
   const meshNames = new Set<string>();
-  const entries = new Map<string, ReadEntry>();
+  const lists = new Map<string, readonly KeptEntry[]>();
+  const sections = new Map<string, KeptSection>();
   const leftOut: string[] = [];
   // Bays and trials are in no figure anyway.
   const leaveOut = ([section]: Path, name: string) => {
@@ -76,8 +90,14 @@ export function readBoat(
   const check = <T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey = false): T | null => {
     const raw = valueAt(syntax, path);
     if (raw === undefined || raw === null) return null;
+    const key = pathKey(path);
+    const had = kept?.sections.get(key);
+    const isSame = had?.schema === schema && sameData(had.raw, raw);
     const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]);
-    const checked = checkValue(schema, raw, { path, what, keysAt, keyByKey });
+    const checked = isSame
+      ? (had.checked as CheckedValue<T>)
+      : checkValue(schema, raw, { path, what, keysAt, keyByKey });
+    sections.set(key, isSame ? had : { schema, raw, checked });
     // Of a hull that is not read whole no trial can be judged.
     if (!findings.some(isOfBoat)) findings.push(...checked.findings);
     return checked.value;
@@ -98,8 +118,8 @@ export function readBoat(
     schema: z.ZodType<T>,
     read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null,
   ): readonly Source<T, E>[] => {
-    const raw = valueAt(syntax, path);
-    if (raw !== undefined && raw !== null && !Array.isArray(raw)) {
+    const kind = kindAt(syntax, path);
+    if (kind && kind !== 'list') {
       findings.push(
         valueFault(
           'not-a-list',
@@ -110,12 +130,17 @@ export function readBoat(
       leaveOut(path, String(path.at(-1)));
       return [];
     }
-    return entriesOf(syntax, path).flatMap(item => {
-      const key = `${context} ${pathKey(item.path)} ${item.source}`;
-      const had = item.shared ? undefined : kept?.entries.get(key);
-      const isSame = had && [...had.files].every(([name, file]) => meshes(name) === file);
-      const result = isSame ? had : readOne(schema, item.path, item.value, { what, describer, around, read });
-      if (!item.shared) entries.set(key, result);
+    const before = kept?.lists.get(pathKey(path)) ?? [];
+    const results: KeptEntry[] = [];
+    lists.set(pathKey(path), results);
+    return entriesOf(syntax, path).flatMap((item, i) => {
+      const had = before[i];
+      const source = item.shared ? null : item.source;
+      const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
+      const result = isSame
+        ? had
+        : { ...readOne(schema, item.path, item.value, { what, describer, around, read }), source, context };
+      results.push(result);
       findings.push(...result.findings);
       for (const name of result.files.keys()) meshNames.add(name);
       if (result.entry && result.files.size > 0) meshed.set(result.entry, [...result.files.keys()]);
@@ -170,8 +195,14 @@ export function readBoat(
     trials: ofDay.trials,
     findings: withoutRepeats(heard),
     meshNames: [...meshNames],
-    kept: { entries, schemas: { units, made: schemas } },
+    kept: { lists, sections, schemas: { units, made: schemas } },
   };
+}
+
+/** The mesh files that an entry was made from are still what they were. */
+function hasItsFiles({ files }: ReadEntry, meshes: MeshLookup): boolean {
+  for (const [name, file] of files) if (meshes(name) !== file) return false;
+  return true;
 }
 
 /** An error that leaves something out of the boat itself. */
@@ -220,66 +251,4 @@ function readScale(text: string | null, findings: Finding[]): number | null {
 function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>, shapes: Shapes): number {
   const ends = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form).to[0]);
   return Math.max(0, ...ends, ...boat.payload.map(part => part.to[0]));
-}
-
-/** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */
-function checkKeys(syntax: Syntax, findings: Finding[]): readonly string[] {
-  const leftOut: string[] = [];
-  for (const [path, expected, where] of [
-    [[], SECTIONS, 'a boat file'],
-    [['hull'], HULL_KEYS, 'the hull'],
-  ] as const) {
-    const keys = keysOf(syntax, path);
-    for (const key of keys.filter(key => !expected.includes(key))) {
-      const near = closest(
-        key,
-        expected.filter(candidate => !keys.includes(candidate)),
-      );
-      const hint = near ? `Did you mean “${near}”?` : `Known here: ${expected.join(', ')}.`;
-      const place = { on: 'key', path: [...path, key] } as const;
-      findings.push({
-        code: 'unknown-key',
-        severity: 'error',
-        message: `There is no key “${key}” in ${where}. ${hint}`,
-        place,
-        ...(near
-          ? { mends: [{ title: `Change to “${near}”`, changes: [{ kind: 'replace', place, text: near }] }] }
-          : {}),
-      });
-      const value = valueAt(syntax, place.path);
-      if (isMap(value) || Array.isArray(value)) leftOut.push(key);
-    }
-  }
-  return leftOut;
-}
-
-function missingSections(syntax: Syntax, length: number | null): readonly Finding[] {
-  const root = valueAt(syntax, []);
-  if (root === undefined || root === null) return [];
-  if (!isMap(root)) {
-    return [entryFault('not-a-boat', [], 'A boat file begins with keys such as “boat: Petrel” and “hull:”.')];
-  }
-  const findings: Finding[] = [];
-  if (!('boat' in root))
-    findings.push(entryFault('missing-key', [], 'The boat needs a name: add a line “boat: Petrel”.'));
-  if (!('hull' in root)) {
-    findings.push(entryFault('missing-key', [], 'The boat needs a “hull:” with its length, and what floats it.'));
-  } else if (root.hull !== null && !isMap(root.hull)) {
-    findings.push(
-      valueFault(
-        'wrong-value',
-        ['hull'],
-        'Expected the hull’s keys below it: length, waterline, shells, compartments, tanks.',
-      ),
-    );
-  } else if (length === null && !(isMap(root.hull) && root.hull.length !== undefined && root.hull.length !== null)) {
-    findings.push(
-      entryFault(
-        'missing-key',
-        ['hull'],
-        'The hull needs “length”, such as “length: 900 mm”. Until then the aftmost end of what is in the file stands in for it.',
-      ),
-    );
-  }
-  return findings;
 }

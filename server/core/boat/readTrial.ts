@@ -7,7 +7,7 @@ import type { Part } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
 import { balanceOf, supportsOf } from './readBench.ts';
 import type { ReadingContext } from './readingContext.ts';
-import { jug, kitchenScale, measured, READS } from './readingDoubts.ts';
+import { jug, kitchenScale, measured, READS } from './readingUncertainties.ts';
 import { readPart } from './readPart.ts';
 import { readWater } from './readWater.ts';
 import type { Source } from './source.ts';

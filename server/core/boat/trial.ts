@@ -75,7 +75,7 @@ export interface FreeboardReading extends Read {
 }
 
 /** rad, positive bow up and to starboard. */
-export interface AngleReading extends Read {
+interface AngleReading extends Read {
   readonly of: 'trim' | 'heel';
 }
 
@@ -87,7 +87,7 @@ export interface TankReading extends Read {
 }
 
 /** The change of heel that a shift made, rad. */
-export interface TiltReading extends Read {
+interface TiltReading extends Read {
   readonly of: 'tilt';
   /** Which of the trial's shifts. */
   readonly shift: number;

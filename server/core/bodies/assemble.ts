@@ -24,12 +24,12 @@ export interface Bodies {
 }
 
 /** What keeps water out. */
-export interface Displacer {
+interface Displacer {
   readonly entry: Entry;
   readonly body: Cuttable;
 }
 
-export interface Weight {
+interface Weight {
   readonly entry: Entry;
   /** kg. */
   readonly mass: number;

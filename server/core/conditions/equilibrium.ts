@@ -100,7 +100,7 @@ const inFull = (boat: Afloat, state: EnergyState): EnergyState =>
   state.sliceShare > EXACT ? energyAt(boat, state.up, { before: state }) : state;
 
 /** Horizontal distance between G and B, m. */
-export function lever(state: EnergyState): number {
+function lever(state: EnergyState): number {
   const sideways = addScaled(state.slope, state.up, -dot(state.slope, state.up));
   return length(sideways) / state.totalMass;
 }

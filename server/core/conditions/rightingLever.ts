@@ -4,7 +4,7 @@ import { energyNoise } from './equilibrium.ts';
 import { extrapolate } from './extrapolate.ts';
 
 /** The boat held at a heel, free to sink and trim. */
-export interface LeverPoint {
+interface LeverPoint {
   /** rad, positive to starboard; beyond 90° on the way to keel up. */
   readonly heel: number;
   /** Trim that it takes up there, rad, positive bow up. */

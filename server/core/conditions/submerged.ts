@@ -1,11 +1,9 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import { capacityOf } from '../bodies/tankWater.ts';
 import { scale, type Vec3 } from '../geometry/form/vector.ts';
-import { heelOf, heelwards, trimOf, trimwards, UPRIGHT } from './attitude.ts';
-import { type EnergyState, energyAt } from './energy.ts';
-import { principalCurvatures, settleFrom } from './equilibrium.ts';
-import { loadedBoat } from './load.ts';
-import { gmAlong, heightOfBOverG } from './surfaced.ts';
+import { principalCurvatures } from './equilibrium.ts';
+import { type FloatingState, float, heldLevel, type Loading } from './float.ts';
+import { bAboveG, gmInHeel, gmInTrim, heelAngle, momentToTrim, trimAngle } from './readings.ts';
 
 /** The boat wholly under water with just so much ballast that it hangs neutral. */
 export type Submerged =
@@ -19,10 +17,16 @@ export type Submerged =
 
 export interface SubmergedNeutral {
   readonly status: 'neutral';
+  /** Where it comes to rest, which trim and heel are read from. */
+  readonly floating: FloatingState;
+  /** What it is judged by besides: the same, but of a boat that does not stay level the level one. */
+  readonly judged: FloatingState;
   /** Fill of all tanks together, 0..1. */
   readonly fill: number;
   /** Ballast water, kg. */
   readonly ballast: number;
+  /** Mass of everything with its ballast, kg: it displaces as much. */
+  readonly displacement: number;
   readonly up: Vec3;
   /** rad, positive bow up and to starboard. */
   readonly trim: number;
@@ -56,32 +60,37 @@ export function floatSubmerged(bodies: Bodies): Submerged {
   const lack = ballast - bodies.density * capacity;
   if (lack > rounding) return { status: 'light', lack, hasTank: capacity > 0 };
   const fill = capacity > 0 ? Math.min(Math.max(ballast / (bodies.density * capacity), 0), 1) : 0;
-  const boat = loadedBoat(bodies, fill, 'submerged');
-  const found = settleFrom(boat, UPRIGHT);
-  if (found.status === 'unsettled') return { status: 'unsettled', lever: found.lever };
-  const level = energyAt(boat, UPRIGHT);
-  const stable = principalCurvatures(level)[0].value > 0;
-  return describe(found.state, stable ? found.state : level, { fill, ballast, stable });
+  const found = float(bodies, NEUTRAL);
+  // Wholly under water nothing sinks for want of volume: the ballast is what makes it neutral.
+  if (found.status === 'sinks') return { status: 'heavy', excess: found.excess };
+  if (found.status === 'unsettled') return found;
+  const level = heldLevel(bodies, NEUTRAL);
+  const stable = principalCurvatures(level.state)[0].value > 0;
+  return describe(found.floating, stable ? found.floating : level, { fill, ballast, stable });
 }
 
+const NEUTRAL: Loading = { kind: 'neutral' };
+
 function describe(
-  rest: EnergyState,
-  judged: EnergyState,
+  floating: FloatingState,
+  judged: FloatingState,
   known: Pick<SubmergedNeutral, 'fill' | 'ballast' | 'stable'>,
 ): SubmergedNeutral {
-  const { immersed } = judged;
-  const bgEffectiveLongitudinal = gmAlong(judged, trimwards(judged.up));
+  const { immersed, totalMass, totalMoment } = judged.state;
   return {
     status: 'neutral',
     ...known,
-    up: rest.up,
-    trim: trimOf(rest.up),
-    heel: heelOf(rest.up),
+    floating,
+    judged,
+    displacement: totalMass,
+    up: floating.state.up,
+    trim: trimAngle(floating),
+    heel: heelAngle(floating),
     centreOfBuoyancy: scale([immersed.mx, immersed.my, immersed.mz], 1 / immersed.volume),
-    centreOfMass: scale(judged.totalMoment, 1 / judged.totalMass),
-    bg: heightOfBOverG(judged),
-    bgEffective: gmAlong(judged, heelwards(judged.up)),
-    bgEffectiveLongitudinal,
-    momentToTrimOneDegree: judged.totalMass * bgEffectiveLongitudinal * Math.sin(Math.PI / 180),
+    centreOfMass: scale(totalMoment, 1 / totalMass),
+    bg: bAboveG(judged),
+    bgEffective: gmInHeel(judged),
+    bgEffectiveLongitudinal: gmInTrim(judged),
+    momentToTrimOneDegree: momentToTrim(judged),
   };
 }

@@ -1,20 +1,12 @@
 import type { Bodies } from '../bodies/assemble.ts';
-import { dot, scale, type Vec3 } from '../geometry/form/vector.ts';
-import {
-  type Attitude,
-  attitudeFor,
-  heelOf,
-  heelwards,
-  surfaceHeight,
-  trimOf,
-  trimwards,
-  UPRIGHT,
-} from './attitude.ts';
-import { along, curvature, type EnergyState, energyAt } from './energy.ts';
-import { settleFrom } from './equilibrium.ts';
-import { surfacedBoat, totalMassOf } from './load.ts';
+import { scale, type Vec3 } from '../geometry/form/vector.ts';
+import { type Attitude, attitudeFor, heelwards, trimwards } from './attitude.ts';
+import { along } from './energy.ts';
+import { boatIn, type FloatingState, float, heldLevel, type Loading } from './float.ts';
+import { totalMassOf } from './load.ts';
+import { gmInHeel, gmInTrim, heelAngle, momentToTrim, reserve, trimAngle, waterAt } from './readings.ts';
 
-/** The boat on the surface, each tank at the fill it keeps there. Figures exist only where they mean something. */
+/** The boat on the surface. Figures exist only where they mean something. */
 export type Surfaced =
   | SurfacedAfloat
   /** Heavier than all the water it can push aside, by `excess` kg. */
@@ -28,6 +20,8 @@ export type Surfaced =
 
 export interface SurfacedAfloat {
   readonly status: 'afloat';
+  /** What its figures are read from. */
+  readonly floating: FloatingState;
   readonly attitude: Attitude;
   /** Up in boat axes; the surface is `up·p = level`. */
   readonly up: Vec3;
@@ -56,63 +50,50 @@ export interface SurfacedAfloat {
   readonly reserveBuoyancy: number;
 }
 
+/** On the surface each tank keeps its own fill. */
+const OWN: Loading = { kind: 'own' };
+
 /** Floats the boat on the surface: draft, trim and heel by the actual, tilted surface. */
-export function floatSurfaced(bodies: Bodies, hullLength: number): Surfaced {
-  const boat = surfacedBoat(bodies);
-  const mass = totalMassOf(boat);
-  if (mass <= 0 || bodies.volume <= 0) return { status: 'empty' };
-  const excess = mass - boat.density * bodies.volume;
-  if (excess >= 0) return { status: 'sinks', excess };
-  const found = settleFrom(boat, UPRIGHT);
-  if (found.status === 'unsettled') return { status: 'unsettled', lever: found.lever };
-  const { state } = found;
-  if (state.up[2] <= Math.cos(MOST_TILT)) {
-    const upright = energyAt(boat, UPRIGHT);
+export function floatSurfaced(bodies: Bodies, hullLength: number, loading: Loading = OWN): Surfaced {
+  if (totalMassOf(boatIn(bodies, loading)) <= 0 || bodies.volume <= 0) return { status: 'empty' };
+  const found = float(bodies, loading);
+  if (found.status === 'overturns') {
     return {
       status: 'overturns',
-      trim: trimOf(state.up),
-      heel: heelOf(state.up),
-      gmUpright: gmAlong(upright, heelwards(UPRIGHT)),
+      trim: trimAngle(found.floating),
+      heel: heelAngle(found.floating),
+      gmUpright: gmInHeel(heldLevel(bodies, loading)),
     };
   }
-  return describe(bodies, state, hullLength);
+  return found.status === 'rests' ? describe(found.floating, hullLength) : found;
 }
 
-/** Tilt past which draft, trim and heel say nothing any more, rad. */
-const MOST_TILT = (85 / 180) * Math.PI;
-
-function describe(bodies: Bodies, state: EnergyState, hullLength: number): SurfacedAfloat {
+function describe(floating: FloatingState, hullLength: number): SurfacedAfloat {
+  const { state, density } = floating;
   const { up, level, immersed } = state;
   const heel = heelwards(up);
   const trim = trimwards(up);
   const displacement = state.totalMass;
-  const gmLongitudinal = gmAlong(state, trim);
   const area = immersed.area;
   return {
     status: 'afloat',
+    floating,
     attitude: attitudeFor(up, level, hullLength),
     up,
     level,
-    draftBow: surfaceHeight(up, level, 0),
-    draftStern: surfaceHeight(up, level, hullLength),
+    draftBow: waterAt(0)(floating),
+    draftStern: waterAt(hullLength)(floating),
     displacement,
     centreOfBuoyancy: scale([immersed.mx, immersed.my, immersed.mz], 1 / immersed.volume),
     centreOfMass: scale(state.totalMoment, 1 / displacement),
     waterplaneArea: area,
     centreOfFlotation: area > 0 ? [immersed.ax / area, immersed.ay / area, immersed.az / area] : null,
-    massPerImmersion: bodies.density * area * up[2],
-    gm: gmAlong(state, heel),
-    gmLongitudinal,
+    massPerImmersion: density * area * up[2],
+    gm: gmInHeel(floating),
+    gmLongitudinal: gmInTrim(floating),
     freeSurfaceLoss: along(state.freeSurface, heel, heel) / displacement,
     freeSurfaceLossLongitudinal: along(state.freeSurface, trim, trim) / displacement,
-    momentToTrimOneDegree: displacement * gmLongitudinal * Math.sin(Math.PI / 180),
-    reserveBuoyancy: bodies.density * (bodies.volume - immersed.volume),
+    momentToTrimOneDegree: momentToTrim(floating),
+    reserveBuoyancy: reserve(floating),
   };
 }
-
-/** Metacentric height in one direction of tilt, m. */
-export const gmAlong = (state: EnergyState, direction: Vec3): number =>
-  curvature(state, direction, direction) / state.totalMass;
-
-/** G above or below B along the vertical, B above G positive, m. */
-export const heightOfBOverG = (state: EnergyState): number => -dot(state.up, state.slope) / state.totalMass;

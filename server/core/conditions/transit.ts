@@ -5,7 +5,8 @@ import { type EnergyState, turnedLevel } from './energy.ts';
 import { settleFrom, turn } from './equilibrium.ts';
 import { extrapolate } from './extrapolate.ts';
 import { loadedBoat } from './load.ts';
-import { gmAlong, type SurfacedAfloat } from './surfaced.ts';
+import { gmAlong } from './readings.ts';
+import type { SurfacedAfloat } from './surfaced.ts';
 
 /** The boat on its way down, at one fill of its tanks. */
 export interface TransitStep {

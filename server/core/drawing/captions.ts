@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import { offWaterline } from '../figures/offWaterline.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
-import { offWaterline } from '../judges/trim.ts';
 import { angleText, heelWords, lengthText, massText, offsetWords, percentText, trimWords } from '../wording/numbers.ts';
 import type { Condition } from './drawnState.ts';
 import { type MarkName, markNames } from './marks.ts';

@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import { offWaterline } from '../figures/offWaterline.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
-import { offWaterline } from '../judges/trim.ts';
 import { lengthText } from '../wording/numbers.ts';
 import type { Frame } from './frame.ts';
 import { element, type Markup, text, together } from './markup.ts';

@@ -38,7 +38,7 @@ export interface Things {
   readonly proposal: Proposal | null;
 }
 
-export interface Proposal {
+interface Proposal {
   readonly words: string;
   readonly index: number;
 }

@@ -1,11 +1,11 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Surfaced, SurfacedAfloat } from '../conditions/surfaced.ts';
+import { offWaterline } from '../figures/offWaterline.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../findings/finding.ts';
 import { beyondLimit } from '../wording/beyondLimit.ts';
 import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
 import { limitPlace } from './places.ts';
-import { offWaterline } from './trim.ts';
 
 /** What the floating boat does outside its limits, or that it does not float. */
 export function judgeSurfaced(boat: Boat, surfaced: Surfaced): readonly Finding[] {

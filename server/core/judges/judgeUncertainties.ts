@@ -1,45 +1,55 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { Surfaced } from '../conditions/surfaced.ts';
+import { type InCondition, type LoadingCondition, whereIn } from '../conditions/loadingCondition.ts';
+import type { Figure } from '../figures/figure.ts';
+import { nameIn } from '../figures/figured.ts';
 import type { Finding, Place } from '../findings/finding.ts';
+import type { Worth } from '../trials/nextReading.ts';
+import type { NextStep } from '../trials/readables.ts';
 import type { Input } from '../uncertainty/input.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { figureText, plusMinus, sigmaText } from '../wording/withUncertainty.ts';
 import { limitPlace, tankPlace } from './places.ts';
+import { readNext } from './readNext.ts';
 import { nearestToLimit, type Standing, standingsOf } from './standings.ts';
 
 /**
- * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one value that is worth
- * weighing or measuring next.
+ * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one thing that is worth
+ * weighing, measuring or reading next: `next` tells what takes most of a figure's uncertainty for its trouble.
  */
 export function judgeUncertainties(
   boat: Boat,
-  surfaced: Surfaced,
-  submerged: Submerged,
+  conditions: readonly InCondition[],
+  figures: readonly Figure[],
   uncertainties: Uncertainties | null,
+  next: (figure: Uncertainty) => Worth<NextStep> | null,
 ): readonly Finding[] {
   if (boat.leftOut.length > 0) return [];
-  const standings = standingsOf(boat, surfaced, submerged, uncertainties);
+  const standings = standingsOf(boat, conditions, figures, uncertainties);
   const nearest = nearestToLimit(standings);
   return [
-    ...untold('surfaced', standings, limitPlace(boat, 'draft')),
-    ...untold('submerged', standings, tankPlace(boat)),
-    ...(nearest ? weighNext(nearest, boat) : []),
+    ...conditions.flatMap(({ condition }) =>
+      untold(
+        condition,
+        standings.filter(({ figured }) => figured.condition === condition),
+        whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, 'draft'),
+      ),
+    ),
+    ...(nearest ? doNext(nearest, boat, next(nearest.uncertainty)) : []),
   ];
 }
 
-function untold(condition: Standing['condition'], standings: readonly Standing[], place: Place): readonly Finding[] {
-  const open = standings.filter(
-    standing => standing.condition === condition && standing.verdict === 'cannot-tell' && standing.margin >= 0,
-  );
+function untold({ title }: LoadingCondition, standings: readonly Standing[], place: Place): readonly Finding[] {
+  const open = standings.filter(({ verdict, margin }) => verdict === 'cannot-tell' && margin >= 0);
   if (open.length === 0) return [];
-  const listed = open.map(({ name, figure, limit }) => `${name} ${figure} (limit ${limit})`).join(', ');
-  const where = condition === 'surfaced' ? 'Surfaced' : 'Submerged';
+  const listed = open
+    .map(({ figured, figure, limit }) => `${figured.figure.words} ${figure} (limit ${limit})`)
+    .join(', ');
   return [
     {
       code: 'cannot-tell',
       severity: 'information',
-      message: `${where}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
+      message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
       place,
     },
   ];
@@ -51,31 +61,36 @@ function roughWords(open: readonly Standing[]): string {
   }
   const curved = open.filter(({ uncertainty }) => uncertainty.rough === 'curved');
   return curved.length > 0
-    ? ` What stands after ± is a rough idea only for ${curved.map(({ name }) => name).join(' and ')}.`
+    ? ` What stands after ± is a rough idea only for ${curved.map(({ figured }) => figured.figure.words).join(' and ')}.`
     : '';
 }
 
-/** Less of an uncertainty than this is not worth the walk to the scale. */
-const WORTH_KNOWING = 0.05;
+/** What takes most of the uncertainty for its trouble: something read of the whole boat, or one figure of the file. */
+function doNext(standing: Standing, boat: Boat, worth: Worth<NextStep> | null): readonly Finding[] {
+  if (!worth) return [];
+  const { what, left } = worth;
+  if (what.kind === 'figure') return weighNext(standing, boat, what.input);
+  return [readNext(standing, nameIn(standing.figured.condition, standing.figured.figure), { what, left }, boat)];
+}
 
-function weighNext({ condition, name, figure, limit, uncertainty, sigma }: Standing, boat: Boat): readonly Finding[] {
-  const [most] = uncertainty.shares;
-  if (!most || most.share < WORTH_KNOWING) return [];
+function weighNext(
+  { figured, figure, limit, uncertainty, sigma }: Standing,
+  boat: Boat,
+  next: Input,
+): readonly Finding[] {
+  const most = uncertainty.shares.find(({ input }) => input.id === next.id);
+  if (!most) return [];
   const { input, share } = most;
   const left = sigma(uncertainty.sigma * Math.sqrt(Math.max(0, 1 - share)));
   return [
     {
       code: 'weigh-next',
       severity: 'information',
-      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${conditionName(condition, name)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
+      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
       place: { on: 'value', path: input.path },
     },
   ];
 }
-
-/** "submerged trim"; what is only in one condition needs no other name. */
-export const conditionName = (condition: Standing['condition'], name: Standing['name']): string =>
-  name === 'trim' || name === 'heel' || name === 'draft' ? `${condition} ${name}` : name;
 
 /** "430 ± 2 mm". */
 export const valueWords = ({ value, sigma, dimension }: Input, { units }: Boat): string =>

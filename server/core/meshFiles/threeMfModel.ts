@@ -12,7 +12,7 @@ export interface Placement {
   readonly transform: Transform | null;
 }
 
-export interface ModelObject {
+interface ModelObject {
   /** Printed as part of the thing; support is not. */
   readonly isPart: boolean;
   readonly vertices: readonly number[];

@@ -1,22 +1,14 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { Surfaced } from '../conditions/surfaced.ts';
+import { type InCondition, inBoth } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { countWords } from '../corrections/room/pieceEntry.ts';
 import type { Piece } from '../corrections/room/slots.ts';
+import type { Figure } from '../figures/figure.ts';
+import { figuredIn, figuresOf, nameIn, plainText } from '../figures/figured.ts';
 import { boundsOf } from '../geometry/cut/solids.ts';
-import { offWaterline } from '../judges/trim.ts';
-import {
-  heelWords,
-  lengthText,
-  massText,
-  offsetWords,
-  percentText,
-  tapeStep,
-  tapeText,
-  trimWords,
-} from '../wording/numbers.ts';
+import { capital } from '../wording/capital.ts';
+import { lengthText, massText, offsetWords, tapeStep, tapeText } from '../wording/numbers.ts';
 import type { Paint } from './rows.ts';
 
 /** A correction for the bench: what it brings, and the pieces to cut, where they go and how to fix them. */
@@ -39,8 +31,9 @@ const stillOut = ({ left }: Correction, paint: Paint): string =>
   [paint.heading('Still outside the limits'), ...left.map(({ message }) => `  ${message}`)].join('\n');
 
 function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint): string {
-  const before = conditionFigures(analysis.boat, analysis.surfaced, analysis.submerged);
-  const after = conditionFigures(correction.boat, correction.surfaced, correction.submerged);
+  const { figures } = analysis.scheme;
+  const before = conditionFigures(analysis.boat, inBoth(analysis.surfaced, analysis.submerged), figures);
+  const after = conditionFigures(correction.boat, inBoth(correction.surfaced, correction.submerged), figures);
   const names = before.map(([name]) => name);
   const widest = Math.max(...names.map(name => name.length));
   const broadest = Math.max(...before.map(([, value]) => value.length), 'before'.length);
@@ -50,27 +43,23 @@ function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint
   return [paint.heading(`  ${''.padEnd(widest)}  ${'before'.padEnd(broadest)}  after`), ...lines].join('\n');
 }
 
-/** The figures that a correction is about, each in words. */
+/** The figures that a correction is about, those with a limit, each in words. */
 export function conditionFigures(
   boat: Boat,
-  surfaced: Surfaced,
-  submerged: Submerged,
+  conditions: readonly InCondition[],
+  figures: readonly Figure[],
 ): readonly (readonly [string, string])[] {
-  const { units } = boat;
-  const afloat = surfaced.status === 'afloat' ? surfaced : null;
-  const neutral = submerged.status === 'neutral' ? submerged : null;
-  const off = afloat ? offWaterline(boat, afloat) : null;
-  const left = neutral ? Math.min(neutral.bgEffective, neutral.bgEffectiveLongitudinal) : null;
-  return [
-    ['Surfaced draft', afloat ? lengthText(afloat.attitude.draft, units) : 'none'],
-    ['Surfaced trim', off ? trimWords(off.trim) : 'none'],
-    ['Surfaced heel', off ? heelWords(off.heel) : 'none'],
-    ['Metacentric height', afloat ? lengthText(afloat.gm, units) : 'none'],
-    ['Neutral fill', neutral ? percentText(neutral.fill) : 'none'],
-    ['Submerged trim', neutral ? trimWords(neutral.trim) : 'none'],
-    ['Submerged heel', neutral ? heelWords(neutral.heel) : 'none'],
-    ['B above G, water moving', left === null ? 'none' : lengthText(left, units)],
-  ];
+  return conditions.flatMap(inCondition => {
+    const { condition } = inCondition;
+    const all = figuredIn(boat, inCondition, figures);
+    return figuresOf(condition, figures)
+      .filter(({ limit }) => limit !== undefined)
+      .map(figure => {
+        const figured = all.find(one => one.figure === figure);
+        const name = (figure.tellsCondition && figure.heading) || capital(nameIn(condition, figure));
+        return [name, figured ? plainText(figured) : 'none'] as const;
+      });
+  });
 }
 
 export function cutLines(piece: Piece, name: string, boat: Boat): readonly string[] {

@@ -2,35 +2,33 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { Tank } from '../boat/boat.ts';
 import type { Afloat } from '../conditions/energy.ts';
 import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
+import { inBoth } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
 import type { Place } from '../findings/finding.ts';
-import { scale, type Vec3 } from '../geometry/form/vector.ts';
+import { scale } from '../geometry/form/vector.ts';
 import { positionAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
+import { conditionsJson, point } from './conditionJson.ts';
+import { degrees, g, mm } from './machineUnits.ts';
 import { trialsJson } from './trialsJson.ts';
 import { uncertaintyJson } from './uncertaintyJson.ts';
 
 /** Lengths mm, areas mm2, volumes mm3, masses g, angles degrees, moments g·mm, density kg/m3, fractions 0..1. */
 export type JsonReport = ReturnType<typeof jsonReport>;
 
-const mm = (metres: number): number => metres * 1e3;
-const g = (kilograms: number): number => kilograms * 1e3;
-const degrees = (radians: number): number => (radians * 180) / Math.PI;
-const point = (p: Vec3) => ({ station: mm(p[0]), offset: mm(p[1]), height: mm(p[2]) });
-
 /** The machine-readable report. A figure that cannot be had is null, with a finding that says why. */
 export function jsonReport(analysis: Analysis) {
   const { boat, bodies } = analysis;
+  const { figures } = analysis.scheme;
   return {
     boat: boat.name,
     water: { density: boat.water.density },
     hull: { length: mm(boat.length) },
     mass: g(bodies.mass),
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
-    surfaced: surfacedJson(analysis),
-    submerged: submergedJson(analysis),
+    ...conditionsJson(boat, analysis.conditions, figures),
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
     transit: analysis.passage.transit.map(step => ({
       fill: step.fill,
@@ -60,47 +58,8 @@ export function jsonReport(analysis: Analysis) {
       title: correction.title,
       condition: correction.condition,
       entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
-      result: {
-        surfaced: surfacedJson({ ...analysis, boat: correction.boat, surfaced: correction.surfaced }),
-        submerged: submergedJson({ ...analysis, boat: correction.boat, submerged: correction.submerged }),
-      },
+      result: conditionsJson(correction.boat, inBoth(correction.surfaced, correction.submerged), figures),
     })),
-  };
-}
-
-export function surfacedJson({ surfaced }: Pick<Analysis, 'boat' | 'surfaced'>) {
-  const afloat = surfaced.status === 'afloat' ? surfaced : null;
-  return {
-    afloat: surfaced.status === 'empty' || surfaced.status === 'unsettled' ? null : surfaced.status !== 'sinks',
-    draft: afloat && mm(afloat.attitude.draft),
-    draftBow: afloat && mm(afloat.draftBow),
-    draftStern: afloat && mm(afloat.draftStern),
-    trim: afloat && degrees(afloat.attitude.trim),
-    heel: afloat && degrees(afloat.attitude.heel),
-    displacement: afloat && g(afloat.displacement),
-    centreOfBuoyancy: afloat && point(afloat.centreOfBuoyancy),
-    waterplaneArea: afloat && afloat.waterplaneArea * 1e6,
-    gramsPerMm: afloat?.massPerImmersion ?? null,
-    gm: afloat && mm(afloat.gm),
-    gmLongitudinal: afloat && mm(afloat.gmLongitudinal),
-    momentToTrim1deg: afloat && afloat.momentToTrimOneDegree * 1e6,
-    reserveBuoyancy: afloat && g(afloat.reserveBuoyancy),
-  };
-}
-
-export function submergedJson({ submerged }: Pick<Analysis, 'boat' | 'submerged'>) {
-  const neutral = submerged.status === 'neutral' ? submerged : null;
-  return {
-    reachable: submerged.status === 'empty' || submerged.status === 'unsettled' ? null : neutral !== null,
-    fill: neutral?.fill ?? null,
-    trim: neutral && degrees(neutral.trim),
-    heel: neutral && degrees(neutral.heel),
-    stable: neutral?.stable ?? null,
-    centreOfBuoyancy: neutral && point(neutral.centreOfBuoyancy),
-    centreOfMass: neutral && point(neutral.centreOfMass),
-    bg: neutral && mm(neutral.bg),
-    bgEffective: neutral && mm(neutral.bgEffective),
-    bgEffectiveLongitudinal: neutral && mm(neutral.bgEffectiveLongitudinal),
   };
 }
 

@@ -17,7 +17,7 @@ import {
   volumeText,
 } from '../wording/numbers.ts';
 import type { Row } from './rows.ts';
-import { withUncertainty } from './rowUncertainties.ts';
+import { withUncertainty } from './withUncertainty.ts';
 
 /** The way down: the worst of each figure between empty and neutral, and where. */
 export function transitRows({ boat, passage }: Analysis): readonly Row[] {

@@ -17,7 +17,7 @@ export function referenceText(describer: Describer): string {
     '',
     'A bare length or mass takes the file’s own units; a bare angle is in degrees, a bare temperature in °C, a bare fraction runs from 0 to 1. A tolerance after ± is one standard uncertainty.',
     '## Uncertainties',
-    'A figure without a tolerance has the uncertainty that is usual for how it came about. An uncertainty is one standard uncertainty (GUM, JCGM 100:2008): two times out of three the true value lies within it. Except for the handbook’s these are common practice, no source; write the tolerance that you know: `310 g ± 1 g`.',
+    'A figure without a tolerance has the uncertainty that is usual for how it came about. It is one standard uncertainty (GUM, JCGM 100:2008): two times out of three the true value lies within it. Except for the handbook’s these are common practice, no source; write the tolerance that you know: `310 g ± 1 g`.',
     uncertaintiesTable(),
     'A density from the handbook is as likely anywhere in the material’s range (GUM 4.3.7: the range over 2√3), and is off alike for all entries of the material; one given for the stock, for all that is cut from it. A tolerance after a range is that of each end. Exact are the hull’s length, the painted waterline, limits and bays, and the place of a hull that begins at the bow tip and the baseline: all else is measured from it.',
     '## Materials',

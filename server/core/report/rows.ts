@@ -1,6 +1,3 @@
-import { beyondLimit } from '../wording/beyondLimit.ts';
-import { plusMinus } from '../wording/withUncertainty.ts';
-
 /** One figure of the report: its name, its value, and how it stands to its limit where it has one. */
 export interface Row {
   readonly name: string;
@@ -13,34 +10,6 @@ export interface Row {
 
 /** How a figure stands to its limit; with a question mark where its uncertainty leaves that open. */
 export const verdictWord = ({ isKept, isOpen }: Row): string => `${isKept ? 'ok' : 'out'}${isOpen ? '?' : ''}`;
-
-/** What stands after ± beside a figure, and whether its limit is open for it. */
-export interface RowUncertainty {
-  readonly text: string;
-  readonly isOpen: boolean;
-}
-
-/** A figure beside its limit; one that breaks it gets the digits that show it. */
-export function limitRow(
-  name: string,
-  show: (finer: number) => string,
-  limit: {
-    readonly text: string;
-    readonly isKept: boolean;
-    readonly way?: 'over' | 'under';
-    readonly uncertainty: RowUncertainty | null;
-  },
-): Row {
-  const value = limit.isKept ? show(0) : beyondLimit(show, limit.text, limit.way);
-  const { uncertainty } = limit;
-  return {
-    name,
-    value: uncertainty ? plusMinus(value, uncertainty.text) : value,
-    limit: limit.text,
-    isKept: limit.isKept,
-    isOpen: uncertainty?.isOpen ?? false,
-  };
-}
 
 /** Colours for a terminal, or none. */
 export interface Paint {

@@ -1,9 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import { MOST_PIECES } from '../corrections/search/search.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
-import { pointWords, submergedRows, surfacedRows } from './conditionRows.ts';
+import { pointWords } from './conditionFacts.ts';
+import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
 import { rangeRows, tankRows, transitRows } from './passageRows.ts';
 import { type Paint, plainPaint, section } from './rows.ts';
@@ -15,8 +17,9 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
   const blocks = [
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
-    section('Surfaced', surfacedRows(analysis), paint),
-    section('Submerged', submergedRows(analysis), paint),
+    ...analysis.conditions.map(inCondition =>
+      section(inCondition.condition.title, conditionRows(analysis, inCondition), paint),
+    ),
     section('On the way down', transitRows(analysis), paint),
     section('Comes back upright', rangeRows(analysis), paint),
     section('Tanks', tankRows(analysis), paint),
@@ -72,5 +75,5 @@ function whyNone({ boat, surfaced, isFaulty }: Analysis): string {
   if (surfaced.status !== 'afloat' || judgeSurfaced(boat, surfaced).length === 0) return '';
   if (isFaulty) return 'Corrections are computed once the errors in the file are mended.';
   if (boat.bays.length === 0) return 'For computed corrections, say under “bays:” where lead or foam can still go in.';
-  return 'No one or two pieces in the bays bring the boat inside its surfaced limits.';
+  return `No ${MOST_PIECES} pieces or fewer in the bays bring the boat inside its surfaced limits.`;
 }

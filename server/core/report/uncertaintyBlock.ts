@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { conditionName, shareWords, valueWords } from '../judges/judgeUncertainties.ts';
+import { nameIn } from '../figures/figured.ts';
+import { shareWords, valueWords } from '../judges/judgeUncertainties.ts';
 import { nearestToLimit, standingsOf } from '../judges/standings.ts';
 import type { Paint } from './rows.ts';
 
@@ -15,8 +16,8 @@ const LEAST_LISTED = 0.02;
 
 /** What to weigh or measure next: whose uncertainty counts most in the figure that is nearest to its limit. */
 export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
-  const { boat, surfaced, submerged } = analysis;
-  const nearest = nearestToLimit(standingsOf(boat, surfaced, submerged, analysis.uncertainties()));
+  const { boat, conditions, scheme } = analysis;
+  const nearest = nearestToLimit(standingsOf(boat, conditions, scheme.figures, analysis.uncertainties()));
   if (!nearest) return '';
   const shares = nearest.uncertainty.shares.slice(0, MOST_LISTED).filter(({ share }) => share >= LEAST_LISTED);
   if (shares.length === 0) return '';
@@ -25,9 +26,11 @@ export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
   const lines = rows.map(
     ([words, value, share]) => `  ${words.padEnd(widths[0]!)}  ${value.padEnd(widths[1]!)}  ${share}`,
   );
-  const name = conditionName(nearest.condition, nearest.name);
+  const name = nameIn(nearest.figured.condition, nearest.figured.figure);
+  const next = analysis.openQuestions().filter(({ code }) => code === 'weigh-next');
   return [
-    paint.heading('What to weigh or measure next'),
+    paint.heading('What to weigh, measure or read next'),
+    ...next.map(({ message }) => `  ${message}`),
     `  By their share in the uncertainty of the ${name}, which is nearest to its limit: ${nearest.figure}, limit ${nearest.limit}.`,
     ...lines,
     ...UNCERTAINTY_KEY.map(words => `  ${words}`),

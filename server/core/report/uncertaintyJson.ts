@@ -1,49 +1,38 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { byCondition } from '../conditions/loadingCondition.ts';
+import type { Figure } from '../figures/figure.ts';
+import { figuresOf } from '../figures/figured.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
+import type { FigureUncertainties } from '../uncertainty/uncertainties.ts';
 
 /** Contributors that are listed with each figure. */
 const MOST_LISTED = 5;
 
-/** From SI to the report's units, by the figure: lengths mm, masses g, angles degrees, fractions as they are. */
-const FACTORS: Readonly<Record<string, number>> = {
-  draft: 1e3,
-  draftBow: 1e3,
-  draftStern: 1e3,
-  trim: 180 / Math.PI,
-  heel: 180 / Math.PI,
-  gm: 1e3,
-  gmLongitudinal: 1e3,
-  reserveBuoyancy: 1e3,
-  fill: 1,
-  bg: 1e3,
-  bgEffective: 1e3,
-  bgEffectiveLongitudinal: 1e3,
-};
-
 /**
- * For each figure of `surfaced` and `submerged` one standard uncertainty and its largest contributors: their share of the
+ * For each figure of each loading condition one standard uncertainty and its largest contributors: their share of the
  * variance, and what one uncertainty more of each does to the figure. Null where the figure cannot be had, or parts of the boat
  * are missing from it. `roughly`: why the number is no more than an idea.
  */
-export function uncertaintyJson(analysis: Analysis) {
-  const uncertainties = analysis.uncertainties();
-  if (!uncertainties) return { surfaced: null, submerged: null, tanks: null };
-  const { surfaced, submerged, tanks } = uncertainties;
+export function uncertaintyJson({ boat, conditions, scheme, uncertainties }: Analysis) {
+  const known = uncertainties();
   return {
-    surfaced: surfaced && conditionJson(surfaced),
-    submerged: submerged && conditionJson(submerged),
-    tanks: tanks.map((uncertainty, i) => ({
-      name: analysis.boat.tanks[i]!.name,
-      recommendedCapacity: contributorsJson(uncertainty, 1e9),
-    })),
+    ...byCondition(conditions, ({ condition }) => {
+      const there = known?.conditions[condition.id];
+      return there ? conditionJson(figuresOf(condition, scheme.figures), there) : null;
+    }),
+    tanks:
+      known?.tanks.map((uncertainty, i) => ({
+        name: boat.tanks[i]!.name,
+        recommendedCapacity: contributorsJson(uncertainty, 1e9),
+      })) ?? null,
   };
 }
 
-const conditionJson = (uncertainties: Readonly<Record<string, Uncertainty | undefined>>) =>
+const conditionJson = (figures: readonly Figure[], uncertainties: FigureUncertainties) =>
   Object.fromEntries(
-    Object.entries(uncertainties).flatMap(([figure, uncertainty]) => {
-      const factor = FACTORS[figure];
-      return uncertainty && factor !== undefined ? [[figure, contributorsJson(uncertainty, factor)] as const] : [];
+    figures.flatMap(({ id, kind, isForMachines }) => {
+      const uncertainty = uncertainties[id];
+      return uncertainty && isForMachines !== false ? [[id, contributorsJson(uncertainty, kind.factor)] as const] : [];
     }),
   );
 

@@ -1,17 +1,19 @@
+import { inBoth } from '../conditions/loadingCondition.ts';
 import type { InWater, SetPiece, WaterSet } from '../corrections/kinds/waterSet.ts';
-import { submergedJson, surfacedJson } from './jsonReport.ts';
+import type { Figure } from '../figures/figure.ts';
+import { conditionsJson } from './conditionJson.ts';
 
 /** The pieces that change with the water, in the units of the JSON report. */
-export const waterSetJson = ({ inBoth, fresh, sea }: WaterSet) => ({
-  inBoth: inBoth.map(pieceJson),
-  fresh: inWaterJson(fresh),
-  sea: inWaterJson(sea),
+export const waterSetJson = (set: WaterSet, figures: readonly Figure[]) => ({
+  inBoth: set.inBoth.map(pieceJson),
+  fresh: inWaterJson(set.fresh, figures),
+  sea: inWaterJson(set.sea, figures),
 });
 
-const inWaterJson = ({ water, only, lying }: InWater) => ({
+const inWaterJson = ({ water, only, lying }: InWater, figures: readonly Figure[]) => ({
   water: { density: water.density, temperature: water.temperature },
   only: only.map(pieceJson),
-  result: { surfaced: surfacedJson(lying), submerged: submergedJson(lying) },
+  result: conditionsJson(lying.boat, inBoth(lying.surfaced, lying.submerged), figures),
 });
 
 /** Masses g, stations and offset mm. */

@@ -1,17 +1,19 @@
 import type { Boat } from '../boat/boat.ts';
+import { inBoth } from '../conditions/loadingCondition.ts';
 import type { SetPiece, WaterSet } from '../corrections/kinds/waterSet.ts';
 import { piecesWords } from '../corrections/words/correctionTitle.ts';
+import type { Figure } from '../figures/figure.ts';
 import { cautions, conditionFigures, cutLines } from './correctionReport.ts';
 import type { Paint } from './rows.ts';
 
 /** The pieces that change with the water, in one table, how the boat lies with each, and what to cut. */
-export function waterSetReport(set: WaterSet, paint: Paint): string {
+export function waterSetReport(set: WaterSet, figures: readonly Figure[], paint: Paint): string {
   const { fresh, sea, inBoth } = set;
   const { boat } = fresh.lying;
   const made = [...inBoth, ...fresh.only, ...sea.only].filter(({ made: cut }) => cut !== null);
   return [
     [paint.heading('Fresh and sea water'), ...setRows(set, boat)].join('\n'),
-    conditionRows(set, paint),
+    conditionTable(set, figures, paint),
     ...(made.length > 0
       ? [
           [
@@ -49,10 +51,10 @@ const said = (pieces: readonly SetPiece[], boat: Boat): string =>
     .map(({ made, part }) => (made ? piecesWords([made.piece], boat) : `“${part.name}”, which is aboard`))
     .join(', ');
 
-function conditionRows({ fresh, sea }: WaterSet, paint: Paint): string {
+function conditionTable({ fresh, sea }: WaterSet, figures: readonly Figure[], paint: Paint): string {
   const columns = [fresh, sea].map(({ lying, water }) => ({
     head: water.words,
-    cells: conditionFigures(lying.boat, lying.surfaced, lying.submerged),
+    cells: conditionFigures(lying.boat, inBoth(lying.surfaced, lying.submerged), figures),
   }));
   const [first, second] = columns;
   if (!first || !second) return '';

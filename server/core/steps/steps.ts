@@ -16,6 +16,8 @@ export function finish<T>(steps: Steps<T>): T {
 export interface Working<T> {
   /** Does one step; true when all is done. */
   readonly step: () => boolean;
+  /** Whether all is done already. */
+  readonly isDone: () => boolean;
   /** What comes of it, the rest done at once. */
   readonly all: () => T;
 }
@@ -32,6 +34,7 @@ export function inSteps<T>(begin: () => Steps<T>): Working<T> {
   };
   return {
     step: () => advance() !== null,
+    isDone: () => made !== null,
     all: () => {
       for (;;) {
         const done = advance();

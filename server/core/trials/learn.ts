@@ -1,13 +1,14 @@
+import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { inSteps } from '../steps/steps.ts';
+import { inSteps, type Steps } from '../steps/steps.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { type Comparison, compareTrials } from './pool/compare.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { type Estimate, estimateBoat } from './pool/estimate.ts';
-import { figuresWithTrials } from './pool/figures.ts';
+import { type Asked, figuresWithTrials } from './pool/figures.ts';
 import { type Inclined, incline } from './pool/inclining.ts';
-import { type LikeliestBoat, likeliestBoat } from './pool/likeliest.ts';
+import { likeliestBoat } from './pool/likeliest.ts';
 import { type Offer, offersOf } from './pool/offers.ts';
 import { floatTrial, shownBy } from './pool/predict.ts';
 import { type Slip, slipsOf, type Told, toldOf } from './pool/told.ts';
@@ -34,9 +35,9 @@ export interface Verdict {
   /** Ways to write that into the file. */
   readonly offers: readonly Offer[];
   /** The boat by the likeliest of all. */
-  readonly boat: LikeliestBoat;
-  /** Every headline figure with the trials, over all that may be. */
-  readonly uncertainties: Uncertainties;
+  readonly source: BoatSource;
+  /** Every figure with the trials, over all that may be. */
+  uncertainties(asked: Asked): Steps<Uncertainties>;
 }
 
 export interface LearnedTrial extends Comparison {
@@ -82,14 +83,14 @@ function canShow({ source, inputs, cache }: TrialSet, trial: Trial): boolean {
 }
 
 function verdictOf(trialSet: TrialSet, before: TrialSet, estimate: Estimate): Verdict | null {
-  const boat = likeliestBoat(before, estimate, trialSet.source);
-  if (!boat) return null;
+  const source = likeliestBoat(before, estimate, trialSet.source);
+  if (!source) return null;
   return {
     told: toldOf(estimate),
     slips: slipsOf(estimate),
     offers: offersOf({ source: trialSet.source, untaught: before.source, trials: trialSet.trials, estimate }),
-    boat,
-    uncertainties: figuresWithTrials(before, estimate, boat),
+    source,
+    uncertainties: asked => figuresWithTrials(before, estimate, asked),
   };
 }
 

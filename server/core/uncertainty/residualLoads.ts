@@ -10,10 +10,12 @@ import {
   scaleTensor,
   type Tensor,
 } from '../conditions/energy.ts';
+import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
+import type { Reading } from '../conditions/readings.ts';
 import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
-import type { Reading } from './figures.ts';
-import { type Arrangement, type FloatingState, tankLoad, waterAfloat } from './floatBoat.ts';
+import { finish, type Steps } from '../steps/steps.ts';
+import type { Arrangement } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { touched, type VariationCache, variationOf } from './variations.ts';
 
@@ -45,25 +47,35 @@ export interface FloatedBoat {
   readonly floating: FloatingState;
 }
 
+/** Inputs that are looked at in one step. */
+const INPUTS_A_STEP = 24;
+
 /** Half the difference of what the input does at one uncertainty more and at one less. */
-export function residualLoadsOf(
+export function* residualLoadSteps(
   owner: Owner,
   inputs: readonly Input[],
   { arrangement, floating }: FloatedBoat,
   readings: readonly Reading[],
-): readonly ResidualLoad[] {
+): Steps<readonly ResidualLoad[]> {
   const water = settled(tankLoad(floating.tanks, arrangement.loading, floating.water), floating);
   const held: Held = { arrangement, floating, water };
-  return inputs.map(input => {
+  const residuals: ResidualLoad[] = [];
+  for (const [n, input] of inputs.entries()) {
+    if (n % INPUTS_A_STEP === INPUTS_A_STEP - 1) yield;
     const [more, less] = changesBy(owner, input).map(change => residualLoadBy(held, change, readings)) as [Felt, Felt];
-    return {
+    residuals.push({
       input,
       mass: (more.mass - less.mass) / 2,
       moment: scale(subtract(more.moment, less.moment), 1 / 2),
       direct: more.direct.map((change, i) => (change - less.direct[i]!) / 2),
-    };
-  });
+    });
+  }
+  return residuals;
 }
+
+/** The same at once. */
+export const residualLoadsOf = (...asked: Parameters<typeof residualLoadSteps>): readonly ResidualLoad[] =>
+  finish(residualLoadSteps(...asked));
 
 type Felt = Omit<ResidualLoad, 'input'>;
 

@@ -1,6 +1,7 @@
+import type { FloatingState } from '../conditions/float.ts';
+import type { Reading } from '../conditions/readings.ts';
 import { addScaled, type Vec3 } from '../geometry/form/vector.ts';
-import type { Reading } from './figures.ts';
-import { type Arrangement, type FloatingState, floatBoat } from './floatBoat.ts';
+import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { whiten } from './normal.ts';
 import { type Owner, residualLoadsOf } from './residualLoads.ts';

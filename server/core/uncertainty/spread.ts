@@ -1,6 +1,8 @@
 import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
+import type { FloatingState } from '../conditions/float.ts';
+import type { Reading } from '../conditions/readings.ts';
 import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
-import type { Reading } from './figures.ts';
+import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
@@ -46,29 +48,29 @@ const CURVED = 0.4;
  * the inputs that push most are given their likely values there, so that the water finds the hull that goes with them;
  * the others are put on as bare weight.
  */
-export function spreadOf(
+export function* spreadSteps(
   owner: Owner,
   floated: FloatedBoat,
   residuals: readonly ResidualLoad[],
   readings: readonly Reading[],
   belief: Belief = independent(residuals),
-): readonly Uncertainty[] {
+): Steps<readonly Uncertainty[]> {
   const { floating } = floated;
   const { columns, weights } = belief;
   const isAfloat = floated.arrangement.loading.kind !== 'neutral';
   const isMajor = residuals.map(({ input }, i) => isAfloat && square(weights[i]!) > MAJOR && !movesMesh(input, owner));
   const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
-  const points = fifthDegreeRule(columns.length).map(point => {
-    if (point.z.every(value => value === 0)) return { ...point, floating };
+  const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
+  for (const [n, point] of fifthDegreeRule(columns.length).entries()) {
+    if (n % POINTS_A_STEP === 0) yield;
     const likely = weights.map(weight => inner(weight, point.z));
-    return {
-      ...point,
-      floating: floatBoat(
-        arrangedAt(owner, floated, { residuals, isMajor, likely, more: belief.more(point.z) }),
-        floating,
-      ),
-    };
-  });
+    const isMiddle = point.z.every(value => value === 0);
+    const more = belief.more(point.z);
+    const there = isMiddle
+      ? floating
+      : floatBoat(arrangedAt(owner, floated, { residuals, isMajor, likely, more }), floating);
+    points.push({ ...point, floating: there });
+  }
   const rests = points.every(at => at.floating !== null);
   return readings.map((reading, i) => {
     const value = reading(floating);
@@ -80,6 +82,9 @@ export function spreadOf(
     return { value, ...uncertaintyFrom(figures, belief, residuals, direct, rests) };
   });
 }
+
+/** Points of the rule that are looked at in one step. */
+const POINTS_A_STEP = 5;
 
 /** What is believed of the inputs of a boat, and of the load that they make up together with what is not written down. */
 export interface Belief extends Whitened {
@@ -130,11 +135,8 @@ interface Likely {
 }
 
 /** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
-function arrangedAt(
-  owner: Owner,
-  { arrangement }: FloatedBoat,
-  { residuals, isMajor, likely, more }: Likely,
-): Arrangement {
+function arrangedAt(owner: Owner, { arrangement }: FloatedBoat, likelihood: Likely): Arrangement {
+  const { residuals, isMajor, likely, more } = likelihood;
   const majors = residuals.flatMap(({ input }, i) =>
     isMajor[i] ? [[input, input.value + input.sigma * likely[i]!] as const] : [],
   );

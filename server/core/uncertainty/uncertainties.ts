@@ -1,80 +1,98 @@
-import type { Boat } from '../boat/boat.ts';
-import type { Bodies } from '../bodies/assemble.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { Surfaced } from '../conditions/surfaced.ts';
-import {
-  type Reading,
-  recommendedCapacity,
-  type SubmergedFigure,
-  type SurfacedFigure,
-  submergedFigures,
-  surfacedFigures,
-} from './figures.ts';
+import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
+import { type InCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
+import { type Reading, recommendedCapacity } from '../conditions/readings.ts';
+import type { Figure } from '../figures/figure.ts';
+import { figuresOf, statesOf } from '../figures/figured.ts';
+import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { inputsOf } from './inputs.ts';
-import { type Owner, residualLoadsOf } from './residualLoads.ts';
-import { spreadOf, type Uncertainty } from './spread.ts';
+import { type FloatedBoat, type Owner, residualLoadSteps } from './residualLoads.ts';
+import { spreadSteps, type Uncertainty } from './spread.ts';
 
-/** What the inputs leave open of every headline figure; a figure that cannot be had has no doubt either. */
+/** Of each figure by its id; a figure that cannot be had has none. */
+export type FigureUncertainties = Readonly<Partial<Record<string, Uncertainty>>>;
+
+/** What the inputs leave open of every figure. */
 export interface Uncertainties {
   readonly inputs: readonly Input[];
-  readonly surfaced: Readonly<Record<SurfacedFigure, Uncertainty>> | null;
-  /** Of a boat that does not stay level only what does not hang on where it runs to. */
-  readonly submerged: Partial<Readonly<Record<SubmergedFigure, Uncertainty>>> | null;
+  /**
+   * By the id of the loading condition; of a boat that does not stay level only what does not hang on where it runs to, and
+   * nothing of one that comes to no rest.
+   */
+  readonly conditions: Readonly<Partial<Record<string, FigureUncertainties>>>;
   /** Of the capacity that each tank should have, in the order of the boat's tanks; empty where it cannot hang neutral. */
   readonly tanks: readonly Uncertainty[];
 }
 
-/** What is left open of some readings of a boat as it lies; null where it finds no rest. */
-export type Spreading = (arrangement: Arrangement, readings: readonly Reading[]) => readonly Uncertainty[] | null;
+/** Uncertainties of the figures in every condition that the boat is floated in. */
+export function* uncertaintySteps(
+  owner: Owner,
+  bodies: Bodies,
+  conditions: readonly InCondition[],
+  figures: readonly Figure[],
+  { inputs, spread }: Known = { inputs: inputsOf(owner.source, owner.variations), spread: spreadAlone },
+): Steps<Uncertainties> {
+  const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [tankKey(i), recommendedCapacity(i)]));
+  const found: (readonly [string, FigureUncertainties | null])[] = [];
+  for (const inCondition of conditions) {
+    const { id } = inCondition.condition;
+    const aboard = aboardIn(owner, bodies, inputs, inCondition);
+    const besides = id === SUBMERGED.id ? capacities : {};
+    found.push([id, yield* uncertaintiesIn(aboard, inCondition, { figures, besides, spread })]);
+  }
+  const all = Object.fromEntries(found);
+  return {
+    inputs,
+    conditions: Object.fromEntries(
+      found.flatMap(([id, uncertainties]) =>
+        uncertainties ? [[id, withoutKeys(uncertainties, Object.keys(capacities))] as const] : [],
+      ),
+    ),
+    tanks: bodies.tanks.flatMap((_, i) => all[SUBMERGED.id]?.[tankKey(i)] ?? []),
+  };
+}
 
-/** A boat in both conditions. */
-export interface Lying {
-  readonly boat: Boat;
+const tankKey = (index: number): string => `tank ${index}`;
+
+const withoutKeys = (uncertainties: FigureUncertainties, keys: readonly string[]): FigureUncertainties =>
+  Object.fromEntries(Object.entries(uncertainties).filter(([key]) => !keys.includes(key)));
+
+/** What is uncertain of a boat, and what spreads it to the figures. */
+export interface Known {
+  readonly inputs: readonly Input[];
+  readonly spread: Spreading;
+}
+
+/** What is left open of some readings of a boat in a condition; `floated` is how it lies by its source. */
+export type Spreading = (
+  aboard: Aboard,
+  inCondition: InCondition,
+  floated: FloatedBoat,
+  readings: readonly Reading[],
+) => Steps<readonly Uncertainty[]>;
+
+/** All inputs independent, each as it is known by itself. */
+const spreadAlone: Spreading = function* ({ owner, inputs }, _, floated, readings) {
+  const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
+  return yield* spreadSteps(owner, floated, residuals, readings);
+};
+
+export interface Aboard {
+  readonly owner: Owner;
   readonly bodies: Bodies;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
+  readonly inputs: readonly Input[];
 }
 
-/** Uncertainties of both conditions. */
-export function uncertaintiesOf(owner: Owner, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): Uncertainties {
-  const inputs = inputsOf(owner.source, owner.variations);
-  return uncertaintiesBy({ boat: owner.source.boat, bodies, surfaced, submerged }, inputs, (arrangement, readings) => {
-    const floating = floatBoat(arrangement);
-    if (!floating) return null;
-    const floated = { arrangement, floating };
-    return spreadOf(owner, floated, residualLoadsOf(owner, inputs, floated, readings), readings);
-  });
-}
-
-/** The same, whatever spreads the uncertainties of the inputs. */
-export const uncertaintiesBy = (lying: Lying, inputs: readonly Input[], spread: Spreading): Uncertainties => ({
-  inputs,
-  surfaced:
-    lying.surfaced.status === 'afloat'
-      ? uncertaintiesIn(
-          spread,
-          { bodies: lying.bodies, loading: { kind: 'own' } },
-          surfacedFigures(lying.boat.length),
-          ['gm'],
-        )
-      : null,
-  ...underWater(lying, spread),
-});
-
-function underWater({ bodies, submerged }: Lying, spread: Spreading): Pick<Uncertainties, 'submerged' | 'tanks'> {
-  if (submerged.status !== 'neutral') return { submerged: null, tanks: [] };
-  const { fill, bg, bgEffective, bgEffectiveLongitudinal } = submergedFigures;
-  const figures = submerged.stable ? submergedFigures : { fill, bg, bgEffective, bgEffectiveLongitudinal };
-  const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [`tank ${i}`, recommendedCapacity(i)]));
-  const arrangement: Arrangement = { bodies, loading: { kind: 'neutral' }, isHeld: !submerged.stable };
-  const all = uncertaintiesIn<string>(spread, arrangement, { ...figures, ...capacities }, [
-    'bgEffective',
-    'bgEffectiveLongitudinal',
-  ]);
-  if (!all) return { submerged: null, tanks: [] };
-  return { submerged: all, tanks: bodies.tanks.flatMap((_, i) => all[`tank ${i}`] ?? []) };
+/** Whose inputs count in a condition: of the boat as it is loaded there. */
+function aboardIn(owner: Owner, bodies: Bodies, inputs: readonly Input[], { condition }: InCondition): Aboard {
+  if (!condition.aboard) return { owner, bodies, inputs };
+  const source = condition.aboard(owner.source);
+  return {
+    owner: { ...owner, source },
+    bodies: assembleBodies(source.boat, owner.cache),
+    inputs: inputsOf(source, owner.variations),
+  };
 }
 
 /**
@@ -83,26 +101,47 @@ function underWater({ bodies, submerged }: Lying, spread: Spreading): Pick<Uncer
  */
 const SURE_OF_REST = 3;
 
-function uncertaintiesIn<Figure extends string>(
-  spread: Spreading,
-  arrangement: Arrangement,
-  figures: Readonly<Record<Figure, Reading>>,
-  stiffness: readonly NoInfer<Figure>[],
-): Readonly<Record<Figure, Uncertainty>> | null {
-  const names = Object.keys(figures) as Figure[];
-  const uncertainties = spread(
-    arrangement,
-    names.map(name => figures[name]),
+interface Asked {
+  readonly figures: readonly Figure[];
+  readonly besides: Readonly<Record<string, Reading>>;
+  readonly spread: Spreading;
+}
+
+function* uncertaintiesIn(
+  aboard: Aboard,
+  inCondition: InCondition,
+  { figures, besides, spread }: Asked,
+): Steps<FigureUncertainties | null> {
+  const { owner, bodies } = aboard;
+  const { condition, state } = inCondition;
+  const states = statesOf(state);
+  if (!states) return null;
+  const isHeld = states.rest !== states.level;
+  const arrangement: Arrangement = { bodies, loading: condition.loading, isHeld };
+  const floating = floatBoat(arrangement);
+  if (!floating) return null;
+  const { boat } = owner.source;
+  const known = figuresOf(condition, figures).filter(
+    ({ readOff, of }) => !(isHeld && readOff === 'rest') && of(floating, boat) !== null,
   );
-  if (!uncertainties) return null;
-  const isTender = stiffness.some(name => {
-    const { value, sigma } = uncertainties[names.indexOf(name)]!;
-    return value < SURE_OF_REST * sigma;
+  const names = [...known.map(({ id }) => id), ...Object.keys(besides)];
+  const readings = [
+    ...known.map(
+      ({ of }): Reading =>
+        at =>
+          of(at, boat) ?? Number.NaN,
+    ),
+    ...Object.values(besides),
+  ];
+  const floated = { arrangement, floating };
+  const uncertainties = yield* spread(aboard, inCondition, floated, readings);
+  const isTender = known.some(({ holdsRest }, i) => {
+    const { value, sigma } = uncertainties[i]!;
+    return holdsRest && value < SURE_OF_REST * sigma;
   });
-  const told = (name: Figure, uncertainty: Uncertainty): Uncertainty =>
-    isTender && (name === 'trim' || name === 'heel') ? { ...uncertainty, rough: 'may-not-rest' } : uncertainty;
-  return Object.fromEntries(names.map((name, i) => [name, told(name, uncertainties[i]!)])) as Record<
-    Figure,
-    Uncertainty
-  >;
+  const told = (i: number): Uncertainty =>
+    isTender && known[i]?.hangsOnRest ? { ...uncertainties[i]!, rough: 'may-not-rest' } : uncertainties[i]!;
+  return Object.fromEntries(
+    names.flatMap((name, i) => (Number.isFinite(uncertainties[i]!.sigma) ? [[name, told(i)] as const] : [])),
+  );
 }

@@ -1,6 +1,6 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { keepHistory } from '../../core/boat/keepHistory.ts';
+import { keepHistory } from '../../core/analysis/keepHistory.ts';
 import type { InWater, SetPiece, WaterSet } from '../../core/corrections/kinds/waterSet.ts';
 import { addedWays, titleOf } from '../../core/corrections/words/correctionTitle.ts';
 import type { Change, Mend } from '../../core/findings/finding.ts';

@@ -1,16 +1,10 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { type LimitName, type Standing, standingsOf } from '../../core/judges/standings.ts';
-import { offWaterline } from '../../core/judges/trim.ts';
-import {
-  angleText,
-  heelWords,
-  lengthText,
-  massText,
-  percentText,
-  tapeStep,
-  tapeText,
-  trimWords,
-} from '../../core/wording/numbers.ts';
+import { figuredIn, figuresOf, limitIn, offText } from '../../core/figures/figured.ts';
+import { limitText } from '../../core/figures/limit.ts';
+import { offWaterline } from '../../core/figures/offWaterline.ts';
+import { standingsOf } from '../../core/judges/standings.ts';
+import { capital } from '../../core/wording/capital.ts';
+import { heelWords, lengthText, massText, tapeStep, tapeText, trimWords } from '../../core/wording/numbers.ts';
 import { plusMinus } from '../../core/wording/withUncertainty.ts';
 import { table } from './markdown.ts';
 
@@ -18,7 +12,7 @@ import { table } from './markdown.ts';
 export function waterlineHover(analysis: Analysis): string | null {
   const { boat, surfaced } = analysis;
   if (surfaced.status !== 'afloat') return null;
-  const uncertainties = analysis.uncertainties()?.surfaced ?? null;
+  const uncertainties = analysis.uncertainties()?.conditions.surfaced;
   const { units } = boat;
   const off = offWaterline(boat, surfaced);
   const ends = (up: number | null) => {
@@ -27,7 +21,7 @@ export function waterlineHover(analysis: Analysis): string | null {
     return Number.parseFloat(size) === 0 ? 'as painted' : `rides ${size} ${up > 0 ? 'high' : 'low'}`;
   };
   const water = (figure: 'draftBow' | 'draft' | 'draftStern', height: number) =>
-    plusMinus(lengthText(height, units), lengthText(uncertainties?.[figure].sigma ?? 0, units));
+    plusMinus(lengthText(height, units), lengthText(uncertainties?.[figure]?.sigma ?? 0, units));
   return [
     `Surfaced, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
     table([
@@ -41,64 +35,32 @@ export function waterlineHover(analysis: Analysis): string | null {
 }
 
 /** Every limit with the figure that it is about, its uncertainty, and whether the limit can be told for that. */
-export function limitsHover(analysis: Analysis): string {
-  const { boat, surfaced, submerged } = analysis;
-  const { units, limits } = boat;
-  const afloat = surfaced.status === 'afloat' ? surfaced : null;
-  const neutral = submerged.status === 'neutral' ? submerged : null;
-  const off = afloat ? offWaterline(boat, afloat) : null;
-  const standings = standingsOf(boat, surfaced, submerged, analysis.uncertainties());
-  const of = (condition: Standing['condition'], name: LimitName, plain: string | null, limit: string) => {
-    const standing = standings.find(one => one.condition === condition && one.name === name);
+export function limitsHover({ boat, conditions, scheme, uncertainties }: Analysis): string {
+  const standings = standingsOf(boat, conditions, scheme.figures, uncertainties());
+  const columns = conditions.map(inCondition => ({
+    inCondition,
+    limited: figuresOf(inCondition.condition, scheme.figures).filter(({ limit }) => limit !== undefined),
+    figured: figuredIn(boat, inCondition, scheme.figures),
+  }));
+  type Column = (typeof columns)[number];
+  const cell = ({ inCondition: { condition }, limited, figured }: Column, words: string): string => {
+    const figure = limited.find(one => one.words === words);
+    const limit = figure && limitIn(figure, condition, boat);
+    if (!limit) return '';
+    const there = figured.find(one => one.figure === figure);
+    const standing = standings.find(one => one.figured.figure === figure && one.figured.condition === condition);
     const open = standing?.verdict === 'cannot-tell' ? ', cannot be told yet' : '';
-    return `${standing?.figure ?? plain ?? 'not known'} (limit ${limit}${open})`;
+    const plain = there && there.off !== null ? offText(there) : 'not known';
+    return `${standing?.figure ?? plain} (limit ${limitText(limit, figure.kind, boat.units)}${open})`;
   };
-  const draft =
-    off && off.draft !== null ? `${lengthText(Math.abs(off.draft), units)} ${off.draft > 0 ? 'deep' : 'high'}` : null;
-  const left = neutral && Math.min(neutral.bgEffective, neutral.bgEffectiveLongitudinal);
-  const [least, most] = limits.submerged.fill;
+  // What several conditions ask stands first.
+  const asked = (words: string) =>
+    columns.filter(({ limited }) => limited.some(figure => figure.words === words)).length;
+  const names = [...new Set(columns.flatMap(({ limited }) => limited.map(({ words }) => words)))];
   return table([
-    ['Limit', 'Surfaced', 'Submerged'],
-    [
-      'Trim',
-      of('surfaced', 'trim', off && trimWords(off.trim), angleText(limits.surfaced.trim)),
-      of('submerged', 'trim', neutral && trimWords(neutral.trim), angleText(limits.submerged.trim)),
-    ],
-    [
-      'Heel',
-      of('surfaced', 'heel', off && heelWords(off.heel), angleText(limits.surfaced.heel)),
-      of('submerged', 'heel', neutral && heelWords(neutral.heel), angleText(limits.submerged.heel)),
-    ],
-    ['Draft', of('surfaced', 'draft', draft, lengthText(limits.surfaced.draft, units)), ''],
-    [
-      'Metacentric height',
-      of(
-        'surfaced',
-        'metacentric height',
-        afloat && lengthText(afloat.gm, units),
-        `${lengthText(limits.surfaced.gm, units)} at least`,
-      ),
-      '',
-    ],
-    [
-      'B above G',
-      '',
-      of(
-        'submerged',
-        'B above G',
-        left === null ? null : lengthText(left, units),
-        `${lengthText(limits.submerged.bg, units)} at least`,
-      ),
-    ],
-    [
-      'Neutral fill',
-      '',
-      of(
-        'submerged',
-        'neutral fill',
-        neutral && percentText(neutral.fill),
-        `${percentText(least)} to ${percentText(most)}`,
-      ),
-    ],
+    ['Limit', ...conditions.map(({ condition }) => condition.title)],
+    ...names
+      .sort((a, b) => asked(b) - asked(a))
+      .map(words => [capital(words), ...columns.map(column => cell(column, words))]),
   ]);
 }

@@ -1,5 +1,5 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { offWaterline } from '../../core/judges/trim.ts';
+import { offWaterline } from '../../core/figures/offWaterline.ts';
 import { heelWords, lengthText, massText, percentText, trimWords } from '../../core/wording/numbers.ts';
 
 /** How the boat lies, in words to choose from; or what keeps it from lying so. */

@@ -1,7 +1,7 @@
 import { samePath } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { keepHistory } from '../../core/analysis/keepHistory.ts';
 import type { Part } from '../../core/boat/boat.ts';
-import { keepHistory } from '../../core/boat/keepHistory.ts';
 import { markOf, moveAlong } from '../../core/corrections/room/shift.ts';
 import type { Change } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';

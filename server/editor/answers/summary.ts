@@ -1,4 +1,4 @@
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { Afterthoughts, Analysis } from '../../core/analysis/analysis.ts';
 import { submergedLie, surfacedLie } from './conditionWords.ts';
 import { escaped } from './markdown.ts';
 
@@ -10,8 +10,8 @@ export interface Summary {
   readonly state: 'inTrim' | 'outOfTrim' | 'faulty';
 }
 
-export function summarise(analysis: Analysis): Summary {
-  const findings = analysis.findingsSoFar();
+export function summarise(analysis: Analysis, after: Afterthoughts = analysis.afterthoughts()): Summary {
+  const findings = [...analysis.ofBoat, ...after.ofTrials];
   const state = findings.some(finding => finding.severity === 'error')
     ? 'faulty'
     : findings.some(finding => finding.severity === 'warning')

@@ -109,5 +109,5 @@ const REPEATED = [
 ];
 
 /** What of a trial stands in the next one too: where it was read, and what was on board. */
-export const repeatedFields = (syntax: Analysis['syntax'], path: Path) =>
+const repeatedFields = (syntax: Analysis['syntax'], path: Path) =>
   (writtenEntry(syntax, path)?.fields ?? []).filter(([key]) => REPEATED.includes(key));

@@ -1,8 +1,8 @@
 import { isInside, type Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { figuresOf, nameIn } from '../../core/figures/figured.ts';
 import { shareWords, valueWords } from '../../core/judges/judgeUncertainties.ts';
 import type { Input, Origin } from '../../core/uncertainty/input.ts';
-import type { Uncertainty } from '../../core/uncertainty/spread.ts';
 import type { Uncertainties } from '../../core/uncertainty/uncertainties.ts';
 import { capital } from '../../core/wording/capital.ts';
 
@@ -29,9 +29,9 @@ export function uncertaintyHover(analysis: Analysis, path: Path): string | null 
   return here.map(input => inputWords(input, uncertainties, analysis)).join('\n\n');
 }
 
-function inputWords(input: Input, uncertainties: Uncertainties, { boat }: Analysis): string {
-  const value = `${capital(input.noun)} ${valueWords(input, boat)}, ${SOURCES[input.origin]}.`;
-  const shares = sharesOf(input, uncertainties);
+function inputWords(input: Input, uncertainties: Uncertainties, analysis: Analysis): string {
+  const value = `${capital(input.noun)} ${valueWords(input, analysis.boat)}, ${SOURCES[input.origin]}.`;
+  const shares = sharesOf(input, uncertainties, analysis);
   const listed = shares.slice(0, MOST_LISTED).map(({ share, figure }) => `${shareWords(share)} in ${figure}`);
   const makes =
     listed.length === 0
@@ -40,35 +40,21 @@ function inputWords(input: Input, uncertainties: Uncertainties, { boat }: Analys
   return `${value} ${makes}`;
 }
 
-const FIGURES = {
-  surfaced: {
-    draft: 'the surfaced draft',
-    trim: 'the surfaced trim',
-    heel: 'the surfaced heel',
-    gm: 'the metacentric height',
-    reserveBuoyancy: 'the reserve buoyancy',
-  },
-  submerged: {
-    fill: 'the neutral fill',
-    trim: 'the submerged trim',
-    heel: 'the submerged heel',
-    bgEffective: 'the height of B above G',
-  },
-} as const;
-
 interface FigureShare {
   readonly figure: string;
   readonly share: number;
 }
 
-function sharesOf({ id }: Input, { surfaced, submerged }: Uncertainties): readonly FigureShare[] {
-  const of = (
-    uncertainties: Readonly<Record<string, Uncertainty | undefined>> | null,
-    names: Readonly<Record<string, string>>,
-  ): readonly FigureShare[] =>
-    Object.entries(names).flatMap(([name, figure]) => {
-      const share = uncertainties?.[name]?.shares.find(one => one.input.id === id)?.share ?? 0;
-      return share >= LEAST_LISTED ? [{ figure, share }] : [];
-    });
-  return [...of(surfaced, FIGURES.surfaced), ...of(submerged, FIGURES.submerged)].sort((a, b) => b.share - a.share);
+function sharesOf({ id }: Input, { conditions }: Uncertainties, analysis: Analysis): readonly FigureShare[] {
+  return analysis.conditions
+    .flatMap(({ condition }) =>
+      figuresOf(condition, analysis.scheme.figures)
+        .filter(({ limit, noun }) => limit !== undefined || noun !== undefined)
+        .flatMap(figure => {
+          const share = conditions[condition.id]?.[figure.id]?.shares.find(one => one.input.id === id)?.share ?? 0;
+          const name = nameIn(condition, { ...figure, words: figure.noun ?? figure.words });
+          return share >= LEAST_LISTED ? [{ figure: `the ${name}`, share }] : [];
+        }),
+    )
+    .sort((a, b) => b.share - a.share);
 }

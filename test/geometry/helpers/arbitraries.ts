@@ -21,7 +21,7 @@ export const direction: fc.Arbitrary<Vec3> = fc
 
 const shoulder = fc.record({ step: fc.oneof(between(0.05, 0.5), fc.constant(0)), radius: between(0, 0.3) });
 
-export const revolvedForm: fc.Arbitrary<Revolved> = fc
+const revolvedForm: fc.Arbitrary<Revolved> = fc
   .record({
     origin: point(0.5),
     axis: fc.oneof(fc.constantFrom<Vec3>([1, 0, 0], [0, 1, 0], [0, 0, 1]), direction),

@@ -22,7 +22,7 @@ const FIVE = [
   [-Math.sqrt(5 + 2 * Math.sqrt(10 / 7)) / 3, (322 - 13 * Math.sqrt(70)) / 900],
 ] as const;
 
-export function integrate(f: (x: number) => number, from: number, to: number, panels: number): number {
+function integrate(f: (x: number) => number, from: number, to: number, panels: number): number {
   const half = (to - from) / panels / 2;
   let sum = 0;
   for (let i = 0; i < panels; i++) {

@@ -5,12 +5,7 @@ import type { Vec3 } from '../../../server/core/geometry/form/vector.ts';
  * A closed surface from a grid of `rows` by `columns` cells, `point(u, v)` with u and v from 0 to 1, v round and round.
  * With `wrapU` u runs round as well (a torus); otherwise its two ends are points. Outward when u×v points outward.
  */
-export function gridMesh(
-  rows: number,
-  columns: number,
-  point: (u: number, v: number) => Vec3,
-  wrapU = false,
-): Polyhedron {
+function gridMesh(rows: number, columns: number, point: (u: number, v: number) => Vec3, wrapU = false): Polyhedron {
   const vertices: number[] = [];
   const faces: number[] = [];
   const number = (i: number, j: number): number => (wrapU ? i % rows : i) * columns + (j % columns);

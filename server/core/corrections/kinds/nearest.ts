@@ -1,5 +1,5 @@
 import type { Boat } from '../../boat/boat.ts';
-import { offWaterline } from '../../judges/trim.ts';
+import { offWaterline } from '../../figures/offWaterline.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import { cheapestPieces, priceOf, type Row, type Share } from '../balance/program.ts';

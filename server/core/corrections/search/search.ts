@@ -8,7 +8,7 @@ export interface Candidate {
 }
 
 /** Most pieces that a correction may have: more is a rebuild. */
-const MOST_PIECES = 5;
+export const MOST_PIECES = 5;
 /** Less than can be cut from any strip, kg. */
 const NOTHING = 1e-6;
 /** Sets of levers tried at most for one number of pieces. */

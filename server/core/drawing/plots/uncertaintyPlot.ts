@@ -1,8 +1,9 @@
 import { pathKey } from '../../../../schema/path.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
-import { offWaterline } from '../../judges/trim.ts';
+import { figuredIn, nameIn, plainText } from '../../figures/figured.ts';
 import type { Share, Uncertainty } from '../../uncertainty/spread.ts';
-import { angleText, lengthText, percentText, trimWords } from '../../wording/numbers.ts';
+import { capital } from '../../wording/capital.ts';
+import { percentText } from '../../wording/numbers.ts';
 import { element, type Markup, text, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
@@ -22,7 +23,7 @@ const ROW = 17;
 const HEAD = 24;
 const BAR = { left: 236, right: PLOT_WIDTH - 56 };
 
-/** Of the four figures that are trimmed to, how well each is known and which inputs leave it open; null where none is. */
+/** Of the figures that are trimmed to, how well each is known and which inputs leave it open; null where none is. */
 export function uncertaintyPlot(analysis: Analysis): Picture | null {
   const figures = openFigures(analysis).filter(({ uncertainty }) => uncertainty.shares.length > 0);
   if (figures.length === 0) return null;
@@ -54,47 +55,25 @@ export function uncertaintyPlot(analysis: Analysis): Picture | null {
   );
 }
 
-function openFigures({ boat, surfaced, submerged, uncertainties }: Analysis): readonly Open[] {
-  const { units } = boat;
+function openFigures({ boat, conditions, scheme, uncertainties }: Analysis): readonly Open[] {
   const known = uncertainties();
-  const open: Open[] = [];
-  if (surfaced.status === 'afloat' && known?.surfaced) {
-    const { draft, trim } = known.surfaced;
-    open.push(
+  const all = conditions
+    .flatMap(inCondition => figuredIn(boat, inCondition, scheme.figures))
+    .filter(({ figure }) => figure.isTrimmedTo);
+  return all.flatMap(figured => {
+    const { figure, condition, units } = figured;
+    const uncertainty = known?.conditions[condition.id]?.[figure.id];
+    if (!uncertainty) return [];
+    const isOnly = all.every(other => other === figured || other.figure.words !== figure.words);
+    return [
       {
-        name: 'Draft',
-        value: lengthText(draft.value, units),
-        sigma: lengthText(draft.sigma, units),
-        uncertainty: draft,
+        name: capital(isOnly ? figure.words : nameIn(condition, figure)),
+        value: plainText(figured),
+        sigma: figure.kind.size(uncertainty.sigma, units),
+        uncertainty,
       },
-      {
-        name: 'Surfaced trim',
-        value: trimWords(offWaterline(boat, surfaced).trim),
-        sigma: angleText(trim.sigma),
-        uncertainty: trim,
-      },
-    );
-  }
-  if (submerged.status === 'neutral' && known?.submerged) {
-    const { fill, trim } = known.submerged;
-    if (fill) {
-      open.push({
-        name: 'Neutral fill',
-        value: percentText(fill.value),
-        sigma: percentText(fill.sigma),
-        uncertainty: fill,
-      });
-    }
-    if (trim) {
-      open.push({
-        name: 'Submerged trim',
-        value: trimWords(trim.value),
-        sigma: angleText(trim.sigma),
-        uncertainty: trim,
-      });
-    }
-  }
-  return open;
+    ];
+  });
 }
 
 interface Bar {

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { inBoth } from '../../conditions/loadingCondition.ts';
 import type { Correction } from '../../corrections/correction.ts';
 import { cautions, conditionFigures, cutLines } from '../../report/correctionReport.ts';
 import { htmlElement, type Markup } from '../markup.ts';
@@ -7,9 +8,9 @@ import { heading, paragraph, section, table, tickBox } from './html.ts';
 /** What the preferred correction does, and its pieces to tick off at the bench; null where there is none. */
 export function cutList(analysis: Analysis, correction: Correction | null): Markup | null {
   if (!correction) return null;
-  const { boat, surfaced, submerged } = analysis;
-  const before = conditionFigures(boat, surfaced, submerged);
-  const after = conditionFigures(correction.boat, correction.surfaced, correction.submerged);
+  const { boat, surfaced, submerged, scheme } = analysis;
+  const before = conditionFigures(boat, inBoth(surfaced, submerged), scheme.figures);
+  const after = conditionFigures(correction.boat, inBoth(correction.surfaced, correction.submerged), scheme.figures);
   return section(
     'correction',
     heading('What to do'),

@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import { submergedRows, surfacedRows } from '../../report/conditionRows.ts';
+import { conditionRows } from '../../report/conditionRows.ts';
 import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
 import { type Row, verdictWord } from '../../report/rows.ts';
 import { UNCERTAINTY_KEY } from '../../report/uncertaintyBlock.ts';
@@ -17,8 +17,9 @@ export function figureTables(analysis: Analysis): Markup {
     missing === '' ? null : paragraph(`Figured without ${missing}: see below.`, 'caution'),
     section(
       'pairs',
-      block('Surfaced', surfacedRows(analysis)),
-      block('Submerged', submergedRows(analysis)),
+      ...analysis.conditions.map(inCondition =>
+        block(inCondition.condition.title, conditionRows(analysis, inCondition)),
+      ),
       block('On the way down', transitRows(analysis)),
       block('Comes back upright', rangeRows(analysis)),
     ),

@@ -54,7 +54,7 @@ export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string
       cutList(analysis, correction),
       pieceList(analysis),
       section('plots', ...of('transit', 'righting-lever', 'trim-moments', 'reach', 'uncertainty', 'trials')),
-      trialForm(boat),
+      trialForm(analysis),
     ),
   );
   return `<!doctype html>\n${page}\n`;

@@ -1,11 +1,13 @@
-import type { Boat } from '../../boat/boat.ts';
+import type { Analysis } from '../../analysis/analysis.ts';
 import { htmlElement, type Markup, text } from '../markup.ts';
-import { heading, paragraph, section, table } from './html.ts';
+import { heading, paragraph, prose, section, table } from './html.ts';
 
 const BLANK_ROWS = 6;
 
-/** A form for the pool: what to read off the boat, in the order of the keys under `trials:` of the boat file. */
-export function trialForm({ units, name }: Boat): Markup {
+/** A form for the bench and the pool: what to read off the boat, what would tell the most first, in the order of the keys under `trials:` of the boat file. */
+export function trialForm(analysis: Analysis): Markup {
+  const { units, name } = analysis.boat;
+  const next = analysis.openQuestions().find(({ code }) => code === 'weigh-next');
   const isImperial = units.length === 'in' || units.length === 'ft';
   const lengths = isImperial ? 'inches' : units.length === 'cm' ? 'centimetres' : 'millimetres';
   const blank = (head: readonly string[], rows: number): Markup =>
@@ -18,6 +20,17 @@ export function trialForm({ units, name }: Boat): Markup {
     'trial',
     heading(`At the pool${name === '' ? '' : `: ${name}`}`),
     fillIn(['Date', 'Place', `Water: fresh or sea, ${isImperial ? '°F' : '°C'}`, 'Who']),
+    next ? htmlElement('p', {}, htmlElement('strong', {}, text('What tells the most. ')), prose(next.message)) : null,
+    htmlElement('h3', {}, text('On the bench, drained and dry, the whole boat')),
+    paragraph(
+      `On two scales: an edge across each under the keel, the boat level; where the edges are from the bow tip, in ${lengths}, and what each scale shows less its edge. On one scale: its mass. On a knife edge: where it balances. Lift a heavy boat with two, the batteries out.`,
+    ),
+    blank(['forward edge at', 'scale shows', 'after edge at', 'scale shows', 'knife edge at'], 2),
+    htmlElement('h3', {}, text('Hung up under water, flooded')),
+    paragraph(
+      'On two spring balances, keel level, tanks full or as noted; what each shows less its line. Keep mains leads away from the water.',
+    ),
+    blank(['tank fill', 'forward hook at', 'balance shows', 'after hook at', 'balance shows'], 2),
     htmlElement('h3', {}, text('Afloat, tanks as on the surface')),
     paragraph(
       `Read how high the water stands on the hull near each end: height of the surface above the baseline and place along the hull from the bow tip, both in ${lengths}. Wait until the boat is at rest.`,

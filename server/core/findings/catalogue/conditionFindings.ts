@@ -155,10 +155,11 @@ export const conditionFindings = {
     todo: 'Weigh and measure what makes the most of the uncertainty and write its tolerance; what is left only a trial tells.',
   },
   'weigh-next': {
-    title: 'What to weigh or measure next',
-    means: 'Of all values in the file, this one leaves the most open of the figure that is nearest to its limit.',
-    why: 'Measuring anything else finer changes little.',
-    todo: 'Weigh or measure it with more care, and write its tolerance after ±.',
+    title: 'What to weigh, measure or read next',
+    means:
+      'Of all that can be weighed, measured and read (the whole boat on scales, on a knife edge, hung up under water, afloat, under water, each figure in the file), this takes most of the uncertainty for its trouble in the figure that is nearest to its limit. What it would leave is known beforehand, whatever it will show.',
+    why: 'Anything else takes longer and tells less.',
+    todo: 'Do it, and write it down: a figure with its tolerance after ±, a reading of the whole boat as a trial. Lift a heavy boat with two, and keep mains leads away from water.',
   },
   'trial-differs': {
     title: 'The boat was not as its file has it',

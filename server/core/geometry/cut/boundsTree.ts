@@ -21,7 +21,7 @@ export interface BoundsTree {
 }
 
 /** What the last plane made of the nodes; written over by the next, so that a cut allocates nothing. */
-export interface Split {
+interface Split {
   /** Nodes of which all triangles lie below the plane. */
   readonly below: Uint32Array;
   belowCount: number;

@@ -19,7 +19,7 @@ export interface NearFaces {
  * What the last plane made of them; written over by the next, so that a cut allocates nothing. Each triangle takes two
  * numbers: which it is, and eight times where its leaf's corners begin here plus its side (see `TIP`).
  */
-export interface SortedFaces {
+interface SortedFaces {
   /** Of corners near the plane: over it, and along it from the foot of the tree's centre on it, m. */
   readonly heights: Float64Array;
   readonly alongX: Float64Array;

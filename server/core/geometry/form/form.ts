@@ -32,7 +32,7 @@ export interface Polyhedron {
 }
 
 /** Several forms that are one thing; where two of them overlap, both count. */
-export interface Compound {
+interface Compound {
   readonly shape: 'compound';
   /** One or more. */
   readonly parts: readonly Form[];

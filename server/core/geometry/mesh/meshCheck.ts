@@ -47,7 +47,7 @@ export interface MeshFaults {
 }
 
 /** Corners closer than this share of the mesh's diagonal are one: STL's numbers keep about seven digits. */
-export const WELD_SHARE = 1e-6;
+const WELD_SHARE = 1e-6;
 /** A hole narrower than so many times the welding tolerance is a seam. */
 const SEAM = 4;
 

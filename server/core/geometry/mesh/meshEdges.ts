@@ -1,9 +1,9 @@
 import type { Polyhedron } from '../form/form.ts';
 
 /** No other triangle has this edge. */
-export const ALONE = -1;
+const ALONE = -1;
 /** More than one other triangle has it. */
-export const CROWDED = -2;
+const CROWDED = -2;
 
 /** Side `3·face + k` of a triangle runs from its corner k to the next one. */
 export interface MeshEdges {

@@ -5,7 +5,7 @@ import { castAft, depthAt } from './lineCast.ts';
 import { type MeshEdges, startOf } from './meshEdges.ts';
 
 /** Triangles that hang together by edges which two of them share. */
-export interface Piece {
+interface Piece {
   readonly faces: readonly number[];
   /** Every edge of it has two triangles. */
   readonly isClosed: boolean;

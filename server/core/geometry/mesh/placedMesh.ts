@@ -11,7 +11,7 @@ export interface MeshPlacement {
   readonly at: Vec3;
 }
 
-export interface MeshAxis {
+interface MeshAxis {
   readonly from: 0 | 1 | 2;
   readonly sign: 1 | -1;
 }

@@ -1,11 +1,11 @@
-import { isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import { insertLines, lastLineEnd, pairEnd, type Style, styleOf, type TextSplice } from '../reading/layout.ts';
 import { columnAt, lineEnd } from '../reading/lines.ts';
 import { type Located, locate } from '../reading/locate.ts';
+import { isMap, isScalar, isSeq, type MapNode, type Node } from '../reading/nodes.ts';
 import { quoteScalar } from '../reading/quoteScalar.ts';
 import type { Syntax } from '../reading/syntax.ts';
-import { colonOf, isFlow, spanOf } from '../reading/tree.ts';
+import { isFlow, spanOf } from '../reading/tree.ts';
 import { appendFlowItem } from './flowItems.ts';
 
 /** A map or list to write below a key. */
@@ -53,7 +53,7 @@ export function addLines(syntax: Syntax, path: Path, below: Below): readonly Tex
 /** Gives a key that has no value, or only empty brackets, its value. */
 function fillIn(syntax: Syntax, found: Located, parent: Located | null, below: Below): readonly TextSplice[] | null {
   const { readText: text } = syntax;
-  const colon = found.pair ? colonOf(found.pair) : null;
+  const colon = found.pair?.colon ?? null;
   if (!found.key || colon === null || found.written !== found.node) return null;
   const { value } = found;
   if (parent?.node && isFlow(parent.node))
@@ -69,7 +69,7 @@ function fillIn(syntax: Syntax, found: Located, parent: Located | null, below: B
 
 const indentOf = (text: string, key: number): string => ' '.repeat(columnAt(text, key));
 
-function addPairLines(syntax: Syntax, map: YAMLMap, lines: readonly string[]): readonly TextSplice[] | null {
+function addPairLines(syntax: Syntax, map: MapNode, lines: readonly string[]): readonly TextSplice[] | null {
   const { readText: text } = syntax;
   const last = map.items.at(-1);
   const start = spanOf(map.items[0]?.key)?.[0];
@@ -99,7 +99,7 @@ function indented({ lines, isList }: Below, style: Style): readonly string[] {
 }
 
 /** Sections that stand apart by blank lines go on doing so. */
-function isSpaced(text: string, root: YAMLMap, path: Path): boolean {
+function isSpaced(text: string, root: MapNode, path: Path): boolean {
   if (path.length > 1) return false;
   const starts = root.items.slice(1).map(pair => spanOf(pair.key)?.[0] ?? 0);
   return starts.filter(start => /\n[ \t]*\r?\n(?:#.*\r?\n)*$/.test(text.slice(0, start))).length * 2 > starts.length;

@@ -1,4 +1,3 @@
-import { isMap, isScalar, isSeq, type YAMLSeq } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import type { EntryText } from '../../findings/finding.ts';
 import {
@@ -12,6 +11,7 @@ import {
 } from '../reading/layout.ts';
 import { columnAt } from '../reading/lines.ts';
 import { locate } from '../reading/locate.ts';
+import { isMap, isScalar, isSeq, type ListNode } from '../reading/nodes.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { dashOf, isFlow } from '../reading/tree.ts';
 import { addLines } from './addKey.ts';
@@ -38,7 +38,7 @@ export function appendEntries(syntax: Syntax, path: Path, entries: readonly Entr
   });
 }
 
-function appendBlock(syntax: Syntax, list: YAMLSeq, entries: readonly EntryText[]): readonly TextSplice[] | null {
+function appendBlock(syntax: Syntax, list: ListNode, entries: readonly EntryText[]): readonly TextSplice[] | null {
   const { readText: text } = syntax;
   const index = list.items.length - 1;
   const model = list.items[index];
@@ -52,7 +52,7 @@ function appendBlock(syntax: Syntax, list: YAMLSeq, entries: readonly EntryText[
     if (isMap(model) && isFlow(model))
       return [`${indent}-${gap ?? ' '}${flowEntry(entry, bracketPadding(text, model))}${commentAfter(entry)}`];
     if (isMap(model) && gap === null) {
-      const below = ' '.repeat(columnAt(text, model.range?.[0] ?? column + 2));
+      const below = ' '.repeat(columnAt(text, model.start));
       return [`${indent}-`, ...blockEntry(entry).map(line => below + line)];
     }
     return dashed(blockEntry(entry), indent, gap || ' ');
@@ -61,7 +61,7 @@ function appendBlock(syntax: Syntax, list: YAMLSeq, entries: readonly EntryText[
 }
 
 /** Entries go in one after the other; the layout of the last one there serves for all. */
-function appendFlow(syntax: Syntax, list: YAMLSeq, entries: readonly EntryText[]): readonly TextSplice[] | null {
+function appendFlow(syntax: Syntax, list: ListNode, entries: readonly EntryText[]): readonly TextSplice[] | null {
   const model = list.items.at(-1);
   const padding = isMap(model) ? bracketPadding(syntax.readText, model) : ' ';
   const [first, ...more] = entries;

@@ -1,12 +1,12 @@
-import { isMap, isSeq } from 'yaml';
 import { type Path, samePath } from '../../../../schema/path.ts';
 import type { Change, EntryText, Place } from '../../findings/finding.ts';
 import type { TextSplice } from '../reading/layout.ts';
 import { locate } from '../reading/locate.ts';
+import { isMap, isSeq } from '../reading/nodes.ts';
 import { rangeOf } from '../reading/rangeOf.ts';
 import { sourceSpan } from '../reading/scalarOffsets.ts';
 import type { Syntax } from '../reading/syntax.ts';
-import { colonOf, isFlow } from '../reading/tree.ts';
+import { isFlow } from '../reading/tree.ts';
 import { addKey } from './addKey.ts';
 import { appendEntries } from './append.ts';
 import { removeAt } from './remove.ts';
@@ -16,7 +16,7 @@ import { removeAt } from './remove.ts';
  * comments, layout, line endings and every other character stay. Null when one of the changes cannot be made here.
  */
 export function applyChanges(syntax: Syntax, changes: readonly Change[]): readonly TextSplice[] | null {
-  if (syntax.doc === null) return null;
+  if (syntax.isRefused) return null;
   const splices: TextSplice[] = [];
   for (const step of together(changes)) {
     const made = step.kind === 'append' ? appendEntries(syntax, step.path, step.entries) : applyOne(syntax, step);
@@ -75,7 +75,7 @@ function replaceAt(syntax: Syntax, place: Place, text: string): readonly TextSpl
   if (place.on === 'key') return found.key && [{ start: found.key[0], end: found.key[1], text }];
   const { value, written, pair } = found;
   if (!value) {
-    const colon = pair ? colonOf(pair) : null;
+    const colon = pair?.colon ?? null;
     return colon === null ? null : [{ start: colon + 1, end: colon + 1, text: ` ${text}` }];
   }
   if ((isMap(written) || isSeq(written)) && !isFlow(written)) return null;

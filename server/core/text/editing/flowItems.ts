@@ -1,7 +1,7 @@
-import { isMap, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import { firstOnLine } from '../reading/faults.ts';
 import { pairEnd, type TextSplice } from '../reading/layout.ts';
 import { lineEnd, lineEndingOf, lineStart, nextLineStart, type Span } from '../reading/lines.ts';
+import { isMap, type ListNode, type MapNode, type Pair } from '../reading/nodes.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { spanOf } from '../reading/tree.ts';
 
@@ -15,12 +15,12 @@ interface FlowItem {
 /** Puts an item in after the last one, in the layout of that one. */
 export function appendFlowItem(
   { text }: Syntax,
-  collection: YAMLMap | YAMLSeq,
+  collection: MapNode | ListNode,
   item: string,
   comment: string,
 ): readonly TextSplice[] | null {
   const brackets = spanOf(collection);
-  if (!brackets || !isClosed(collection)) return null;
+  if (!brackets || !collection.isClosed) return null;
   const items = itemsOf(text, collection);
   const last = items.at(-1);
   if (!last) return [insert(brackets[0] + 1, brackets[1] - brackets[0] > 2 ? item : padded(item, collection))];
@@ -42,12 +42,12 @@ export function appendFlowItem(
 /** Takes an item out, with its line where it has one to itself, and with the comma that only it needed. */
 export function removeFlowItem(
   { text }: Syntax,
-  collection: YAMLMap | YAMLSeq,
+  collection: MapNode | ListNode,
   index: number,
 ): readonly TextSplice[] | null {
   const items = itemsOf(text, collection);
   const item = items[index];
-  if (!item || !isClosed(collection)) return null;
+  if (!item || !collection.isClosed) return null;
   const before = items[index - 1] ?? null;
   const after = items[index + 1] ?? null;
   const [start] = item.span;
@@ -65,10 +65,10 @@ export function removeFlowItem(
   return [cut(start, end)];
 }
 
-function itemsOf(text: string, collection: YAMLMap | YAMLSeq): readonly FlowItem[] {
+function itemsOf(text: string, collection: MapNode | ListNode): readonly FlowItem[] {
   const spans = isMap(collection)
     ? collection.items.map(pair => flowPairSpan(text, pair))
-    : collection.items.map(item => spanOf(item as Node | null));
+    : collection.items.map(item => spanOf(item));
   return spans
     .filter(span => span !== null)
     .map(span => {
@@ -82,11 +82,8 @@ function flowPairSpan(text: string, pair: Pair): Span | null {
   return key ? [key[0], pairEnd(text, pair)] : null;
 }
 
-const isClosed = ({ srcToken }: YAMLMap | YAMLSeq): boolean =>
-  srcToken?.type === 'flow-collection' && srcToken.end.some(end => end.source === '}' || end.source === ']');
-
 /** Into empty brackets: braces have room inside, as this tool writes them. */
-const padded = (item: string, collection: YAMLMap | YAMLSeq): string => (isMap(collection) ? ` ${item} ` : item);
+const padded = (item: string, collection: MapNode | ListNode): string => (isMap(collection) ? ` ${item} ` : item);
 
 const insert = (at: number, text: string): TextSplice => ({ start: at, end: at, text });
 const cut = (start: number, end: number): TextSplice => ({ start, end, text: '' });

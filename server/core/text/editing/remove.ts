@@ -1,9 +1,9 @@
-import { isMap, isSeq, type Node, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import { firstOnLine } from '../reading/faults.ts';
 import { contentEnd, lastLineEnd, pairEnd, type TextSplice } from '../reading/layout.ts';
 import { columnAt, lineEnd, lineStart, nextLineStart } from '../reading/lines.ts';
 import { locate } from '../reading/locate.ts';
+import { isMap, isSeq, type ListNode, type MapNode } from '../reading/nodes.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { dashOf, isMerge, keyName, spanOf } from '../reading/tree.ts';
 import { removeFlowItem } from './flowItems.ts';
@@ -24,16 +24,16 @@ export function removeAt(syntax: Syntax, path: Path): readonly TextSplice[] | nu
   return isMap(node) ? removePair(syntax, node, index) : removeEntry(syntax, node, index);
 }
 
-function removeEntry(syntax: Syntax, list: YAMLSeq, index: number): readonly TextSplice[] | null {
+function removeEntry(syntax: Syntax, list: ListNode, index: number): readonly TextSplice[] | null {
   const { readText: text } = syntax;
   const dash = dashOf(list, index);
   // A list that starts on the line of another's dash has no line of its own to take out.
   if (dash === null || firstOnLine(text, dash) !== dash) return null;
-  const end = lastLineEnd(syntax, contentEnd(text, list.items[index] as Node | null, dash + 1), columnAt(text, dash));
+  const end = lastLineEnd(syntax, contentEnd(text, list.items[index] ?? null, dash + 1), columnAt(text, dash));
   return [cutLines(text, dash, end)];
 }
 
-function removePair(syntax: Syntax, map: YAMLMap, index: number): readonly TextSplice[] | null {
+function removePair(syntax: Syntax, map: MapNode, index: number): readonly TextSplice[] | null {
   const { readText: text } = syntax;
   const pair = map.items[index]!;
   const start = spanOf(pair.key)?.[0];

@@ -1,8 +1,8 @@
-import { isAlias, isScalar, type Scalar, visit } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import { contentEnd, type TextSplice } from '../reading/layout.ts';
 import type { Span } from '../reading/lines.ts';
 import { locate } from '../reading/locate.ts';
+import { isAlias, isMap, isScalar, isSeq, type ScalarNode, visit } from '../reading/nodes.ts';
 import { doubleQuoted, textScalar } from '../reading/quoteScalar.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { follow, spanOf } from '../reading/tree.ts';
@@ -34,36 +34,34 @@ export function rewriteScalars(syntax: Syntax, paths: readonly Path[], text: str
     else if (!scalars.has(scalar)) put(span, textScalar(text, isFlow));
   }
   const wanted = new Set<unknown>(written);
-  if (root)
-    visit(root, {
-      Alias: (_, alias) => {
-        const scalar = aliases.get(alias);
-        const span = spanOf(alias);
-        if (wanted.has(alias) || !span || !isScalar(scalar) || !scalars.has(scalar)) return;
+  visit(root, {
+    node: alias => {
+      const scalar = isAlias(alias) ? aliases.get(alias) : null;
+      const span = spanOf(alias);
+      if (!wanted.has(alias) && span && isScalar(scalar) && scalars.has(scalar))
         put(span, asItWas(scalar, isInBrackets(syntax, span[0])));
-      },
-    });
+      return true;
+    },
+  });
   return [...splices.values()].sort((a, b) => a.start - b.start);
 }
 
-function inStyleOf({ type }: Scalar, text: string, isFlow: boolean): string {
-  if (type === 'QUOTE_DOUBLE') return doubleQuoted(text);
-  return type === 'QUOTE_SINGLE' ? `'${text.replaceAll("'", "''")}'` : textScalar(text, isFlow);
+function inStyleOf({ style }: ScalarNode, text: string, isFlow: boolean): string {
+  if (style === 'QUOTE_DOUBLE') return doubleQuoted(text);
+  return style === 'QUOTE_SINGLE' ? `'${text.replaceAll("'", "''")}'` : textScalar(text, isFlow);
 }
 
-const asItWas = ({ value, source }: Scalar, isFlow: boolean): string =>
-  typeof value === 'string' ? textScalar(value, isFlow) : (source ?? String(value));
+const asItWas = ({ value, source }: ScalarNode, isFlow: boolean): string =>
+  typeof value === 'string' ? textScalar(value, isFlow) : source;
 
 function isInBrackets({ root }: Syntax, offset: number): boolean {
   let isInside = false;
-  if (root)
-    visit(root, {
-      Collection: (_, node) => {
-        const span = isAlias(node) ? null : spanOf(node);
-        if (!span || offset < span[0] || offset >= span[1]) return visit.SKIP;
-        isInside ||= 'flow' in node && node.flow === true;
-        return isInside ? visit.BREAK : undefined;
-      },
-    });
+  visit(root, {
+    node: node => {
+      if (offset < node.start || offset >= node.end) return false;
+      isInside ||= (isMap(node) || isSeq(node)) && node.flow;
+      return !isInside;
+    },
+  });
   return isInside;
 }

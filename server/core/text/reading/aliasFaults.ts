@@ -1,7 +1,7 @@
-import { type Alias, isAlias, isMap, isSeq, type Node } from 'yaml';
 import type { FindingCode } from '../../findings/catalogue/catalogue.ts';
 import { type Fault, fault } from './faults.ts';
 import type { Span } from './lines.ts';
+import { type AliasNode, isAlias, isMap, isSeq, type Node } from './nodes.ts';
 import { type Aliases, follow, resolveAliases } from './tree.ts';
 
 /** More values than this do not come out of a boat file honestly: aliases of aliases multiply. */
@@ -41,20 +41,20 @@ export function readAliases(root: Node | null): { readonly aliases: Aliases; rea
   return { aliases: none, faults: [...faults, aliasFault('alias-too-large', first, message)] };
 }
 
-const aliasFault = (code: FindingCode, alias: Alias, message: string): Fault =>
+const aliasFault = (code: FindingCode, alias: AliasNode, message: string): Fault =>
   fault(code, spanOfAlias(alias), message);
 
-const spanOfAlias = (alias: Alias): Span => [alias.range?.[0] ?? 0, alias.range?.[1] ?? 0];
+const spanOfAlias = (alias: AliasNode): Span => [alias.start, alias.end];
 
 const partsOf = (node: Node): readonly Node[] => {
   if (isMap(node)) return node.items.flatMap(pair => [pair.key, pair.value]).filter(isPart);
   return isSeq(node) ? node.items.filter(isPart) : [];
 };
 
-const isPart = (part: unknown): part is Node => isAlias(part) || isMap(part) || isSeq(part);
+const isPart = (part: Node | null): part is Node => isAlias(part) || isMap(part) || isSeq(part);
 
 /** Whether an alias is found again inside what it stands for. */
-function leadsTo(target: Node, alias: Alias, aliases: Aliases): boolean {
+function leadsTo(target: Node, alias: AliasNode, aliases: Aliases): boolean {
   const seen = new Set<Node>();
   const pending: Node[] = [target];
   for (let node = pending.pop(); node; node = pending.pop()) {

@@ -1,8 +1,8 @@
-import { isMap, isSeq, type Node, visit } from 'yaml';
 import { contentEnd, pairEnd } from './layout.ts';
 import { lineAt, lineEnd, nextLineStart } from './lines.ts';
+import { isMap, isSeq, visit } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
-import { dashesOf, spanOf } from './tree.ts';
+import { spanOf } from './tree.ts';
 
 /** Lines that can be folded away below the first of them; lines count from 0. */
 export interface Fold {
@@ -24,20 +24,20 @@ export function foldsOf(syntax: Syntax): readonly Fold[] {
     const had = folds.get(first);
     if (last > first && (!had || had.to < last)) folds.set(first, { from: first, to: last, isComment });
   };
-  if (root)
-    visit(root, {
-      Pair: (_, pair) => {
-        const key = spanOf(pair.key);
-        if (key) add(key[0], pairEnd(text, pair));
-      },
-      Seq: (_, list) => {
-        const dashes = dashesOf(list);
-        for (const [i, item] of list.items.entries()) {
-          const start = dashes[i] ?? (isMap(item) || isSeq(item) ? spanOf(item)?.[0] : undefined);
-          if (start !== undefined) add(start, contentEnd(text, item as Node | null, start));
-        }
-      },
-    });
+  visit(root, {
+    pair: pair => {
+      const key = spanOf(pair.key);
+      if (key) add(key[0], pairEnd(text, pair));
+    },
+    node: list => {
+      if (!isSeq(list)) return true;
+      for (const [i, item] of list.items.entries()) {
+        const start = list.dashes[i] ?? (isMap(item) || isSeq(item) ? spanOf(item)?.[0] : undefined);
+        if (start !== undefined) add(start, contentEnd(text, item, start));
+      }
+      return true;
+    },
+  });
   for (const [from, to] of commentRuns(syntax.text)) add(from, to, true);
   return [...folds.values()].sort((a, b) => a.from - b.from);
 }

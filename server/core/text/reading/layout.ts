@@ -1,8 +1,8 @@
-import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, visit, type YAMLMap, type YAMLSeq } from 'yaml';
 import { firstColumn, isBlankLine } from './faults.ts';
 import { columnAt, lineEnd, lineEndingOf, lineStart, nextLineStart } from './lines.ts';
+import { isAlias, isMap, isScalar, isSeq, type ListNode, type MapNode, type Node, type Pair, visit } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
-import { colonOf, dashOf, spanOf } from './tree.ts';
+import { dashOf, spanOf } from './tree.ts';
 
 /** An edit of the text: the characters from `start` to `end` become `text`. */
 export interface TextSplice {
@@ -16,20 +16,18 @@ export function contentEnd(text: string, node: Node | null, fallback: number): n
   if (isMap(node) && !node.flow) return node.items.length > 0 ? pairEnd(text, node.items.at(-1)!) : fallback;
   if (isSeq(node) && !node.flow) {
     const last = node.items.length - 1;
-    return last < 0
-      ? fallback
-      : contentEnd(text, node.items[last] as Node | null, (dashOf(node, last) ?? fallback) + 1);
+    return last < 0 ? fallback : contentEnd(text, node.items[last]!, (dashOf(node, last) ?? fallback) + 1);
   }
   const span = spanOf(node);
   if (!span) return fallback;
-  const isBlock = isScalar(node) && node.type?.startsWith('BLOCK');
+  const isBlock = isScalar(node) && node.style.startsWith('BLOCK');
   return isBlock ? blockScalarEnd(text, ...span) : span[1];
 }
 
 export function pairEnd(text: string, pair: Pair): number {
   const key = isScalar(pair.key) || isAlias(pair.key) ? (spanOf(pair.key)?.[1] ?? 0) : 0;
-  const colon = colonOf(pair);
-  return contentEnd(text, pair.value as Node | null, colon === null ? key : colon + 1);
+  const { colon } = pair;
+  return contentEnd(text, pair.value, colon === null ? key : colon + 1);
 }
 
 /** Blank lines after a block scalar belong to it only when its header says `+`. */
@@ -81,26 +79,24 @@ export function styleOf({ root, readText: text }: Syntax): Style {
   let map: number | null = null;
   let list: number | null = null;
   let dashGap: string | null = null;
-  if (root)
-    visit(root, {
-      Pair: (_, pair) => {
-        const key = spanOf(pair.key);
-        const value = pair.value as Node | null;
-        const start = spanOf(value)?.[0];
-        if (!key || start === undefined || lineStart(text, start) <= key[0]) return;
-        const depth = columnAt(text, start) - columnAt(text, key[0]);
-        if (isMap(value) && !value.flow && depth > 0) map ??= depth;
-        if (isSeq(value) && !value.flow && depth >= 0) {
-          list ??= depth;
-          dashGap ??= gapAfterDash(text, value, 0);
-        }
-      },
-    });
+  visit(root, {
+    pair: ({ key: written, value }) => {
+      const key = spanOf(written);
+      const start = spanOf(value)?.[0];
+      if (!key || start === undefined || lineStart(text, start) <= key[0]) return;
+      const depth = columnAt(text, start) - columnAt(text, key[0]);
+      if (isMap(value) && !value.flow && depth > 0) map ??= depth;
+      if (isSeq(value) && !value.flow && depth >= 0) {
+        list ??= depth;
+        dashGap ??= gapAfterDash(text, value, 0);
+      }
+    },
+  });
   return { map: map ?? 2, list: list ?? map ?? 2, dashGap: dashGap ?? ' ' };
 }
 
 /** The blanks between an entry's dash and what stands on its line; null when that is on the next line. */
-export function gapAfterDash(text: string, list: YAMLSeq, index: number): string | null {
+export function gapAfterDash(text: string, list: ListNode, index: number): string | null {
   const dash = dashOf(list, index);
   const start = spanOf(list.items[index])?.[0];
   if (dash === null || start === undefined || lineEnd(text, dash) < start) return null;
@@ -108,7 +104,7 @@ export function gapAfterDash(text: string, list: YAMLSeq, index: number): string
 }
 
 /** Blanks just inside the brackets: `{ a: 1 }` has them, `{a: 1}` does not. */
-export function bracketPadding(text: string, node: YAMLMap | YAMLSeq | null): string {
+export function bracketPadding(text: string, node: MapNode | ListNode | null): string {
   const span = spanOf(node);
   if (!span || !node?.flow || node.items.length === 0) return ' ';
   return /^[{[][^\S\r\n]/.test(text.slice(span[0], span[0] + 2)) ? ' ' : '';

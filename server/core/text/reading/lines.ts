@@ -9,7 +9,9 @@ export interface Position {
 /** Where each line starts. Lines end as in the editor: LF, CR LF or a lone CR. */
 export const lineStartsOf = (text: string): readonly number[] => {
   const starts = [0];
-  for (const ending of text.matchAll(/\r\n|\n|\r/g)) starts.push(ending.index + ending[0].length);
+  if (text.includes('\r'))
+    for (const ending of text.matchAll(/\r\n|\n|\r/g)) starts.push(ending.index + ending[0].length);
+  else for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
   return starts;
 };
 

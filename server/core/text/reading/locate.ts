@@ -1,6 +1,6 @@
-import { isScalar, type Node, type Pair } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import type { Span } from './lines.ts';
+import { isScalar, type Node, type Pair } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
 import { childOf, follow, spanOf } from './tree.ts';
 

@@ -3,6 +3,7 @@ import { explainLocal, explainStructural, isStructural } from './explain.ts';
 import { isTabbed, withoutTabs } from './explainIndent.ts';
 import type { Fault } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
+import { toNode } from './nodes.ts';
 import { evenSpaces } from './oddSpaces.ts';
 import { gluedKey } from './quietFaults.ts';
 
@@ -27,7 +28,7 @@ export function parse(text: string): Parsed {
   let isGivenUp = false;
   for (let round = 0; ; round += 1) {
     const error = doc.errors.find(isStructural);
-    const found = error ? explainStructural(error, { text: readText, doc }) : gluedKey(doc.contents, readText);
+    const found = error ? explainStructural(error, { text: readText, doc }) : gluedKey(toNode(doc.contents), readText);
     if (!found) break;
     if (!isSaid(text, found, faults)) faults.push(found);
     if (isRecovered(doc, found)) break;

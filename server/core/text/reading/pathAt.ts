@@ -1,8 +1,8 @@
-import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import { columnAt, lineEnd, lineStart } from './lines.ts';
+import { isMap, isScalar, isSeq, type ListNode, type MapNode, type Node, type Pair } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
-import { colonOf, dashesOf, keyName, spanOf } from './tree.ts';
+import { keyName, spanOf } from './tree.ts';
 
 /** Where an offset is in the boat. */
 export interface At {
@@ -38,16 +38,15 @@ function within(search: Search, node: Node | null, path: Path): At {
   return { path, on: isOn ? 'value' : 'between', node };
 }
 
-function withinMap(search: Search, map: YAMLMap, path: Path): At {
+function withinMap(search: Search, map: MapNode, path: Path): At {
   const between: At = { path, on: 'between', node: map };
   const pair = map.items.findLast(each => startOf(each) <= search.offset);
   const name = pair ? keyName(pair) : null;
   if (!pair || name === null) return between;
   const inside = [...path, name];
-  const value = pair.value as Node | null;
+  const { value, colon } = pair;
   const key = spanOf(pair.key) ?? [startOf(pair), startOf(pair)];
   if (search.offset <= key[1]) return { path: inside, on: 'key', node: value };
-  const colon = colonOf(pair);
   if (isMap(value) || isSeq(value)) {
     if (value.flow ? isInBrackets(search, value) : isBelow(search, key[0], value)) return within(search, value, inside);
     return between;
@@ -62,14 +61,13 @@ function withinMap(search: Search, map: YAMLMap, path: Path): At {
     : between;
 }
 
-function withinList(search: Search, list: YAMLSeq, path: Path): At {
+function withinList(search: Search, list: ListNode, path: Path): At {
   const between: At = { path, on: 'between', node: list };
-  const dashes = dashesOf(list);
-  const starts = list.items.map((item, i) => dashes[i] ?? spanOf(item)?.[0] ?? Number.POSITIVE_INFINITY);
+  const starts = list.items.map((item, i) => list.dashes[i] ?? spanOf(item)?.[0] ?? Number.POSITIVE_INFINITY);
   const index = starts.findLastIndex(start => start <= search.offset);
   const start = starts[index];
   if (start === undefined) return between;
-  const item = list.items[index] as Node | null;
+  const item = list.items[index] ?? null;
   const inside = [...path, index];
   if (list.flow) {
     if (isMap(item) || isSeq(item)) return isInBrackets(search, item) ? within(search, item, inside) : between;
@@ -86,20 +84,18 @@ const isReached = ({ text, offset }: Search, end: number): boolean =>
   offset <= end || /^[ \t]*$/.test(text.slice(end, offset));
 
 /** Indented so that it belongs to the block below a key; a list may stand in its key's own column. */
-function isBelow({ text, offset, column }: Search, key: number, value: YAMLMap | YAMLSeq): boolean {
+function isBelow({ text, offset, column }: Search, key: number, value: MapNode | ListNode): boolean {
   const keyColumn = columnAt(text, key);
   if (column > keyColumn) return true;
   return isSeq(value) && column === keyColumn && text[offset] === '-' && offset >= (spanOf(value)?.[0] ?? 0);
 }
 
 /** Between the brackets of a flow collection; one that is not closed reaches to the end of its last line. */
-function isInBrackets({ text, offset }: Search, node: YAMLMap | YAMLSeq): boolean {
+function isInBrackets({ text, offset }: Search, node: MapNode | ListNode): boolean {
   const span = spanOf(node);
   if (!span || offset <= span[0]) return false;
-  const token = node.srcToken;
-  const isClosed = token?.type === 'flow-collection' && token.end.some(end => end.source === '}' || end.source === ']');
-  return isClosed ? offset < span[1] : offset <= lineEnd(text, Math.max(span[0], span[1] - 1));
+  return node.isClosed ? offset < span[1] : offset <= lineEnd(text, Math.max(span[0], span[1] - 1));
 }
 
 const startOf = (pair: Pair): number =>
-  (isScalar(pair.key) ? pair.key.range?.[0] : spanOf(pair.key)?.[0]) ?? colonOf(pair) ?? Number.POSITIVE_INFINITY;
+  (isScalar(pair.key) ? pair.key.start : spanOf(pair.key)?.[0]) ?? pair.colon ?? Number.POSITIVE_INFINITY;

@@ -1,8 +1,8 @@
-import { isMap, isScalar, isSeq, type Node, type Pair, visit } from 'yaml';
 import { gluedBracket, missingColonSpace, missingDashSpace } from './explain.ts';
 import type { Fault } from './faults.ts';
 import { lineStart } from './lines.ts';
-import { colonOf, keyName, spanOf } from './tree.ts';
+import { isMap, isScalar, isSeq, type Node, type Pair, visit } from './nodes.ts';
+import { keyName, spanOf } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
 export function quietFaults(root: Node | null, text: string): readonly Fault[] {
@@ -12,47 +12,47 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
     if (found) faults.push(found);
   };
   // `- name:battery` is one piece of text, not a key and its value.
-  const addLonePlain = (node: unknown): void => {
-    if (isScalar(node) && node.type === 'PLAIN' && node.range) add(missingColonSpace(text, node.range[0]));
+  const addLonePlain = (node: Node | null): void => {
+    if (isScalar(node) && node.style === 'PLAIN') add(missingColonSpace(text, node.start));
   };
   addLonePlain(root);
   visit(root, {
-    Seq: (_, seq) => {
-      for (const item of seq.items) addLonePlain(item);
-    },
-    Map: (_, map) => {
-      for (const pair of map.items) {
-        if (map.flow) add(gluedFlowKey(pair, text));
+    node: node => {
+      if (isSeq(node)) for (const item of node.items) addLonePlain(item);
+      if (!isMap(node)) return true;
+      for (const pair of node.items) {
+        if (node.flow) add(gluedFlowKey(pair, text));
         else if (isBelowKey(pair, text)) addLonePlain(pair.value);
       }
+      return true;
     },
   });
   return faults;
 }
 
 /** Among them the first that shapes what is around it: `-name: battery` and `water:{ kind: sea }`. */
-export function gluedKey(root: unknown, text: string): Fault | null {
+export function gluedKey(root: Node | null, text: string): Fault | null {
   let found: Fault | null = null;
-  if (isMap(root) || isSeq(root))
-    visit(root, {
-      Map: (_, map) => {
-        for (const pair of map.items) {
-          const start = plainStart(pair);
-          if (map.flow || start === null) continue;
-          const name = keyName(pair) ?? '';
-          found = /^-[A-Za-z]/.test(name) ? missingDashSpace(text, start) : gluedBracket(text, start);
-          if (found) return visit.BREAK;
-        }
-        return undefined;
-      },
-    });
+  visit(root, {
+    node: map => {
+      if (found) return false;
+      if (!isMap(map) || map.flow) return true;
+      for (const pair of map.items) {
+        const start = plainStart(pair);
+        if (start === null) continue;
+        const name = keyName(pair) ?? '';
+        found ??= /^-[A-Za-z]/.test(name) ? missingDashSpace(text, start) : gluedBracket(text, start);
+      }
+      return true;
+    },
+  });
   return found;
 }
 
 /** `{ name:battery }`: a key without a value. */
 function gluedFlowKey(pair: Pair, text: string): Fault | null {
   const start = plainStart(pair);
-  return colonOf(pair) !== null || start === null ? null : missingColonSpace(text, start);
+  return pair.colon !== null || start === null ? null : missingColonSpace(text, start);
 }
 
 /** `hull:` and below it `length:900 mm`. */
@@ -63,4 +63,4 @@ function isBelowKey(pair: Pair, text: string): boolean {
 }
 
 const plainStart = (pair: Pair): number | null =>
-  isScalar(pair.key) && pair.key.type === 'PLAIN' && pair.key.range ? pair.key.range[0] : null;
+  isScalar(pair.key) && pair.key.style === 'PLAIN' ? pair.key.start : null;

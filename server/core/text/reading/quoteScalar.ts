@@ -24,8 +24,12 @@ const isWhole = (text: string, isInFlow: boolean): boolean => {
   return doc.errors.length === 0 && doc.warnings.length === 0 && isOneEntry(doc.contents);
 };
 
+/** Words that cannot be anything else in YAML: most names, and figures with their units. */
+const plainWords = /^[\p{L}\p{N}]+(?: ?[\p{L}\p{N}._/()%°±-]+)*$/u;
+
 /** A plain scalar whose source is all of the text: nothing lost to a comment, nothing read as a key. */
 const readsBack = (text: string, isInFlow: boolean): boolean => {
+  if (plainWords.test(text)) return true;
   if (text === '' || /[\r\n]/.test(text)) return false;
   const doc = frame(text, isInFlow);
   if (doc.errors.length > 0 || doc.warnings.length > 0 || !isOneEntry(doc.contents)) return false;

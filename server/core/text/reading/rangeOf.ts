@@ -1,8 +1,8 @@
-import { isMap, isSeq, type Node } from 'yaml';
 import type { Place } from '../../findings/finding.ts';
 import { restOfLine } from './faults.ts';
 import { lineEnd, type Span } from './lines.ts';
 import { type Located, locate, locateNearest } from './locate.ts';
+import { isMap, isSeq } from './nodes.ts';
 import { sourceSpan } from './scalarOffsets.ts';
 import type { Syntax } from './syntax.ts';
 import { isFlow, keyName, spanOf } from './tree.ts';
@@ -41,7 +41,7 @@ function entryRange(syntax: Syntax, found: Located): Span {
     const named = found.path.length > 0 ? node.items.find(pair => keyName(pair) === 'name') : undefined;
     const pair = named ?? node.items[0]!;
     const key = spanOf(pair.key);
-    const value = spanOf(pair.value as Node | null);
+    const value = spanOf(pair.value);
     const start = (named && value ? value : key)?.[0] ?? spanOf(node)?.[0] ?? 0;
     return [start, Math.max(start, Math.min(value?.[1] ?? key?.[1] ?? start, lineEnd(text, start)))];
   }
@@ -51,6 +51,6 @@ function entryRange(syntax: Syntax, found: Located): Span {
 
 /** For an entry of which nothing is written: its place, as far as the line goes. */
 function firstLine(text: string, { written }: Located): Span {
-  const start = written?.range?.[0] ?? 0;
+  const start = written?.start ?? 0;
   return [start, restOfLine(text, start)[1]];
 }

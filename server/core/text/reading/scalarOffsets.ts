@@ -1,5 +1,5 @@
-import { isScalar, type Node } from 'yaml';
 import type { Span } from './lines.ts';
+import { isScalar, type Node } from './nodes.ts';
 import { spanOf } from './tree.ts';
 
 /**
@@ -11,7 +11,7 @@ export function sourceSpan(text: string, node: Node | null, [start, end]: Span):
   if (!span || !isScalar(node)) return null;
   const source = text.slice(...span);
   if (/[\r\n]/.test(source)) return null;
-  const starts = startsOf(source, node.type ?? 'PLAIN');
+  const starts = startsOf(source, node.style);
   if (!starts || start >= end || end >= starts.length) return null;
   return [span[0] + starts[start]!, span[0] + starts[end]!];
 }

@@ -1,10 +1,11 @@
-import { type Alias, type Document, isMap, isScalar, isSeq, type Node } from 'yaml';
 import type { Finding } from '../../findings/finding.ts';
 import { readAliases } from './aliasFaults.ts';
 import { refuse } from './bound.ts';
 import type { Fault } from './faults.ts';
 import { lineStartsOf, type Span } from './lines.ts';
+import { isAlias, type Node, toNode } from './nodes.ts';
 import { parse } from './parse.ts';
+import { noPieces, type Pieces, parsePieces } from './pieces.ts';
 import { quietFaults } from './quietFaults.ts';
 import type { Aliases } from './tree.ts';
 
@@ -15,8 +16,8 @@ import type { Aliases } from './tree.ts';
 export interface Syntax {
   readonly text: string;
   readonly lineStarts: readonly number[];
-  /** Null when the text was refused. */
-  readonly doc: Document.Parsed | null;
+  /** The text is too long or too deep to be read at all. */
+  readonly isRefused: boolean;
   readonly root: Node | null;
   readonly aliases: Aliases;
   readonly findings: readonly Finding[];
@@ -26,37 +27,78 @@ export interface Syntax {
   readonly isGivenUp: boolean;
   /** The text as it was read: slips blanked out, every offset kept. */
   readonly readText: string;
+  /** Pieces that were parsed by themselves, for the next reading of this file. */
+  readonly pieces: Pieces;
+  /** Whether this text was put together from such pieces. */
+  readonly isPieced: boolean;
 }
 
 /** Slips that leave no doubt about what is read. */
 const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
 
-/** Reads any text at all; it never throws. */
-export function readSyntax(text: string): Syntax {
+const noAliases: Aliases = new Map();
+
+/** Reads any text at all; it never throws. What the reading before it left as it was is not parsed again. */
+export function readSyntax(text: string, previous?: Syntax): Syntax {
   const lineStarts = lineStartsOf(text);
-  const refusal = refuse(text);
-  if (refusal) {
-    const aliases = new Map<Alias, Node | null>();
+  const before = previous?.pieces ?? noPieces;
+  const pieced = parsePieces(text, lineStarts, before);
+  if (pieced)
     return {
       text,
       lineStarts,
-      doc: null,
-      root: null,
-      aliases,
-      findings: [refusal],
+      isRefused: false,
+      root: pieced.root,
+      aliases: noAliases,
+      findings: [],
       slips: [],
-      isGivenUp: true,
-      readText: '',
+      isGivenUp: false,
+      readText: text,
+      isPieced: true,
+      pieces: pieced.pieces,
     };
-  }
+  return { ...readWhole(text, lineStarts), pieces: before };
+}
+
+/** The same in one piece. */
+export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax {
+  const refusal = refuse(text);
+  if (refusal) return refused(text, lineStarts, refusal);
   const { doc, faults, readText, isGivenUp } = parse(text);
-  const root = isMap(doc.contents) || isSeq(doc.contents) || isScalar(doc.contents) ? doc.contents : null;
+  const contents = toNode(doc.contents);
+  const root = isAlias(contents) ? null : contents;
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
   const findings = all.map(each => each.finding);
   const slips = all.filter(each => !harmless.has(each.finding.code)).map(each => each.span);
-  return { text, lineStarts, doc, root, aliases, findings, slips, isGivenUp, readText };
+  return {
+    text,
+    lineStarts,
+    isRefused: false,
+    root,
+    aliases,
+    findings,
+    slips,
+    isGivenUp,
+    readText,
+    isPieced: false,
+    pieces: noPieces,
+  };
 }
+
+const refused = (text: string, lineStarts: readonly number[], refusal: Finding): Syntax => ({
+  text,
+  lineStarts,
+  isRefused: true,
+  root: null,
+  aliases: noAliases,
+  findings: [refusal],
+  slips: [],
+  isGivenUp: true,
+  readText: '',
+  isPieced: false,
+  pieces: noPieces,
+});
 
 /** In the order of the text; the parser may say one thing twice. */
 function eachOnce(faults: readonly Fault[]): readonly Fault[] {

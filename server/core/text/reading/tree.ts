@@ -1,20 +1,19 @@
+import type { Span } from './lines.ts';
 import {
-  type Alias,
+  type AliasNode,
   isAlias,
   isMap,
   isScalar,
   isSeq,
+  type ListNode,
+  type MapNode,
   type Node,
   type Pair,
-  type Scalar,
   visit,
-  type YAMLMap,
-  type YAMLSeq,
-} from 'yaml';
-import type { Span } from './lines.ts';
+} from './nodes.ts';
 
 /** What each alias stands for; null when its anchor does not exist. */
-export type Aliases = ReadonlyMap<Alias, Node | null>;
+export type Aliases = ReadonlyMap<AliasNode, Node | null>;
 
 /** A key's name as plain data shows it; null for a list or map used as a key. */
 export function keyName(pair: Pair): string | null {
@@ -25,24 +24,24 @@ export function keyName(pair: Pair): string | null {
 
 /** `<<: *other`, which takes in the keys of another map. */
 export const isMerge = (pair: Pair): boolean =>
-  isScalar(pair.key) && pair.key.value === '<<' && (pair.key as Scalar).type === 'PLAIN';
+  isScalar(pair.key) && pair.key.value === '<<' && pair.key.style === 'PLAIN';
 
 /** What an alias stands for, through any number of steps; null for an alias to nothing or to itself. */
-export function follow(node: unknown, aliases: Aliases): Node | null {
+export function follow(node: Node | null, aliases: Aliases): Node | null {
   let at = node;
   for (let steps = 0; isAlias(at); steps += 1) {
     if (steps > aliases.size) return null;
     at = aliases.get(at) ?? null;
   }
-  return isScalar(at) || isMap(at) || isSeq(at) ? at : null;
+  return at;
 }
 
 /** The pairs of a map, the first of each name, then those that it merges in. */
-export function pairsOf(map: YAMLMap, aliases: Aliases): readonly Pair[] {
+export function pairsOf(map: MapNode, aliases: Aliases): readonly Pair[] {
   const byName = new Map<string, Pair>();
   // A map merged in twice, or into itself, adds nothing the second time.
-  const seen = new Set<YAMLMap>();
-  const take = (from: YAMLMap): void => {
+  const seen = new Set<MapNode>();
+  const take = (from: MapNode): void => {
     if (seen.has(from)) return;
     seen.add(from);
     for (const pair of from.items) {
@@ -55,7 +54,7 @@ export function pairsOf(map: YAMLMap, aliases: Aliases): readonly Pair[] {
   return [...byName.values()];
 }
 
-function mergedMaps(pair: Pair, aliases: Aliases): readonly YAMLMap[] {
+function mergedMaps(pair: Pair, aliases: Aliases): readonly MapNode[] {
   const value = follow(pair.value, aliases);
   if (isMap(value)) return [value];
   return isSeq(value) ? value.items.map(item => follow(item, aliases)).filter(item => isMap(item)) : [];
@@ -70,46 +69,32 @@ export function childOf(
   if (isMap(node)) {
     const own = node.items.find(pair => !isMerge(pair) && keyName(pair) === String(step));
     const pair = own ?? pairsOf(node, aliases).find(each => keyName(each) === String(step));
-    return pair ? { pair, value: pair.value as Node | null } : null;
+    return pair ? { pair, value: pair.value } : null;
   }
   if (!isSeq(node) || typeof step !== 'number') return null;
   const item = node.items[step];
-  return item === undefined ? null : { pair: null, value: item as Node | null };
+  return item === undefined ? null : { pair: null, value: item };
 }
 
 /** What every alias of a document stands for: the last anchor of its name before it. */
 export function resolveAliases(root: Node | null): Aliases {
   const anchors = new Map<string, Node>();
-  const aliases = new Map<Alias, Node | null>();
-  if (root)
-    visit(root, {
-      Alias: (_, alias) => void aliases.set(alias, anchors.get(alias.source) ?? null),
-      Node: (_, node) => {
-        if (!isAlias(node) && node.anchor) anchors.set(node.anchor, node);
-      },
-    });
+  const aliases = new Map<AliasNode, Node | null>();
+  visit(root, {
+    node: node => {
+      if (isAlias(node)) aliases.set(node, anchors.get(node.source) ?? null);
+      else if (node.anchor !== '') anchors.set(node.anchor, node);
+      return true;
+    },
+  });
   return aliases;
 }
 
 /** The characters of a node without what follows it; null for a value that is not written. */
-export function spanOf(node: unknown): Span | null {
-  if (!isAlias(node) && !isScalar(node) && !isMap(node) && !isSeq(node)) return null;
-  if (!node.range || node.range[0] === node.range[1]) return null;
-  return [node.range[0], node.range[1]];
-}
+export const spanOf = (node: Node | null | undefined): Span | null =>
+  node && node.start !== node.end ? [node.start, node.end] : null;
 
-export const isFlow = (node: Node | null): boolean => (isMap(node) || isSeq(node)) && node.flow === true;
-
-/** Where the dashes of a block list's entries stand; none in a flow list. */
-export function dashesOf({ srcToken }: YAMLSeq): readonly (number | undefined)[] {
-  if (srcToken?.type !== 'block-seq') return [];
-  const entries = srcToken.items.filter(item => item.value || item.start.some(start => start.type === 'seq-item-ind'));
-  return entries.map(item => item.start.find(start => start.type === 'seq-item-ind')?.offset);
-}
+export const isFlow = (node: Node | null): boolean => (isMap(node) || isSeq(node)) && node.flow;
 
 /** Where the dash of one entry stands; null in a flow list. */
-export const dashOf = (list: YAMLSeq, index: number): number | null => dashesOf(list)[index] ?? null;
-
-/** Where the colon of a pair stands; null when it has none. */
-export const colonOf = (pair: Pair): number | null =>
-  pair.srcToken?.sep?.find(token => token.type === 'map-value-ind')?.offset ?? null;
+export const dashOf = (list: ListNode, index: number): number | null => list.dashes[index] ?? null;

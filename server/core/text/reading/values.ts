@@ -1,10 +1,10 @@
-import { isMap, isScalar, isSeq, type Node } from 'yaml';
 import { isInside, type Path, samePath } from '../../../../schema/path.ts';
 import { lineStart, type Span } from './lines.ts';
 import { locate } from './locate.ts';
+import { isMap, isScalar, isSeq, type Node } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
 import type { Syntax } from './syntax.ts';
-import { childOf, dashesOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
+import { childOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
 
 /** The sub-tree at a path as plain data; undefined where nothing stands, and for an alias that leads nowhere. */
 export function valueAt(syntax: Syntax, path: Path): unknown {
@@ -12,9 +12,19 @@ export function valueAt(syntax: Syntax, path: Path): unknown {
   return found ? toPlain(found.written, syntax) : undefined;
 }
 
+/** What kind of thing stands at a path; undefined where nothing does, null for a key without a value. */
+export function kindAt(syntax: Syntax, path: Path): 'scalar' | 'map' | 'list' | null | undefined {
+  const found = locate(syntax, path);
+  if (!found) return undefined;
+  const { node, written } = found;
+  if (isScalar(node)) return node.value === null ? null : 'scalar';
+  return isMap(node) ? 'map' : isSeq(node) ? 'list' : written === null ? null : undefined;
+}
+
 /** One entry of a list. */
 export interface ListItem {
   readonly path: Path;
+  /** Made when asked for: of an entry that was read before it is not. */
   readonly value: unknown;
   /** Its text, with its indentation: entries of the same text have the same value, unless one is `shared`. */
   readonly source: string;
@@ -27,14 +37,19 @@ export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
   const list = locate(syntax, path)?.node;
   if (!isSeq(list)) return [];
   const { readText: text } = syntax;
-  const dashes = dashesOf(list);
-  return list.items.map((item, index) => {
-    const written = item as Node | null;
-    const dash = dashes[index];
+  return list.items.map((written, index) => {
+    const dash = list.dashes[index];
     const span = spanOf(written);
     const start = dash === undefined ? (span?.[0] ?? 0) : lineStart(text, dash);
     const source = text.slice(start, span?.[1] ?? start);
-    return { path: [...path, index], value: toPlain(written, syntax), source, shared: source.includes('*') };
+    return {
+      path: [...path, index],
+      get value() {
+        return toPlain(written, syntax);
+      },
+      source,
+      shared: source.includes('*'),
+    };
   });
 }
 
@@ -47,9 +62,9 @@ export function keysOf(syntax: Syntax, path: Path): readonly string[] {
 function toPlain(written: Node | null, syntax: Syntax): unknown {
   const node = follow(written, syntax.aliases);
   if (isScalar(node)) return node.value;
-  if (isSeq(node)) return node.items.map(item => toPlain(item as Node | null, syntax));
+  if (isSeq(node)) return node.items.map(item => toPlain(item, syntax));
   if (!isMap(node)) return written === null ? null : undefined;
-  const pairs = pairsOf(node, syntax.aliases).map(pair => [keyName(pair), toPlain(pair.value as Node | null, syntax)]);
+  const pairs = pairsOf(node, syntax.aliases).map(pair => [keyName(pair), toPlain(pair.value, syntax)]);
   return Object.fromEntries(pairs.filter(([, value]) => value !== undefined));
 }
 
@@ -72,7 +87,7 @@ function uncertainties(syntax: Syntax, slip: Span, path: Path): boolean {
   if (at.on === 'key') return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
   if (isSeq(at.node)) {
     const line = lineStart(syntax.text, slip[0]);
-    const entry = dashesOf(at.node).findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
+    const entry = at.node.dashes.findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
     return isInUncertainty(syntax, entry < 0 ? at.path : [...at.path, entry], path);
   }
   if (isMap(at.node)) return isInUncertainty(syntax, at.path, path);

@@ -1,6 +1,6 @@
-import { isMap, isSeq, visit } from 'yaml';
 import type { Path } from '../../../../schema/path.ts';
 import { lineEnd, lineStart, type Span } from './lines.ts';
+import { isMap, isSeq, visit } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
 import type { Syntax } from './syntax.ts';
 import { spanOf } from './tree.ts';
@@ -29,7 +29,7 @@ export interface WritingKey extends Typed {
 }
 
 /** The value of the key at a path. */
-export interface WritingValue extends Typed {
+interface WritingValue extends Typed {
   readonly on: 'value';
   readonly path: Path;
 }
@@ -137,15 +137,13 @@ function openFrames(text: string, start: number, offset: number): readonly Frame
 /** Where the outermost bracket that is open at an offset stands: in the tree, or on the line where the tree has none. */
 function flowStart({ text, root }: Syntax, offset: number): number | null {
   let found: number | null = null;
-  if (root)
-    visit(root, {
-      Collection: (_, node) => {
-        const span = spanOf(node);
-        if (!span || !(isMap(node) || isSeq(node)) || !node.flow) return undefined;
-        if (span[0] < offset && offset < span[1]) found ??= span[0];
-        return visit.SKIP;
-      },
-    });
+  visit(root, {
+    node: node => {
+      if (!(isMap(node) || isSeq(node)) || !node.flow) return true;
+      if (node.start < offset && offset < node.end) found ??= node.start;
+      return false;
+    },
+  });
   if (found !== null) return found;
   const start = lineStart(text, offset);
   const value = /^\s*(?:-\s+)*(?:[\w-]+:\s+)?(?=[{[])/.exec(text.slice(start, offset));

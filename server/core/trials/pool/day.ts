@@ -4,8 +4,8 @@ import type { Trial } from '../../boat/trial.ts';
 import type { Input } from '../../uncertainty/input.ts';
 import { inputsOf } from '../../uncertainty/inputs.ts';
 import { waterInputs } from '../../uncertainty/waterInputs.ts';
-import { dayTanks } from '../dayTanks.ts';
 import { dayBoat, dayPayload, isAsFiled } from './dayBoat.ts';
+import { dayTanks } from './dayTanks.ts';
 
 /** The boat on the day of a trial with what it was read from, and every uncertain number of it. */
 export interface Day {

@@ -1,10 +1,13 @@
 import type { BoatSource } from '../../boat/source.ts';
-import { assembleBodies } from '../../bodies/assemble.ts';
-import type { Reading } from '../../uncertainty/figures.ts';
+import { assembleBodies, type Bodies } from '../../bodies/assemble.ts';
+import type { InCondition } from '../../conditions/loadingCondition.ts';
+import type { Reading } from '../../conditions/readings.ts';
+import type { Figure } from '../../figures/figure.ts';
+import type { Steps } from '../../steps/steps.ts';
 import { type Arrangement, floatBoat } from '../../uncertainty/floatBoat.ts';
-import { type FloatedBoat, residualLoadsOf } from '../../uncertainty/residualLoads.ts';
-import { type Belief, spreadOf, type Uncertainty } from '../../uncertainty/spread.ts';
-import { type Lying, type Spreading, type Uncertainties, uncertaintiesBy } from '../../uncertainty/uncertainties.ts';
+import { type FloatedBoat, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
+import { type Belief, spreadSteps, type Uncertainty } from '../../uncertainty/spread.ts';
+import { type Spreading, type Uncertainties, uncertaintySteps } from '../../uncertainty/uncertainties.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { backward, type Triangle } from '../estimation/cholesky.ts';
 import type { Estimate } from './estimate.ts';
@@ -18,69 +21,87 @@ import type { Explanation } from './weigh.ts';
 /** Explanations that are less likely than this are left out of the figures. */
 const LEAST_ODDS = 0.004;
 
+/** What the trials have to be asked about: the boat by the likeliest explanation, in the conditions it is judged in. */
+export interface Asked {
+  readonly source: BoatSource;
+  readonly bodies: Bodies;
+  readonly conditions: readonly InCondition[];
+  readonly figures: readonly Figure[];
+}
+
 /**
- * Every headline figure with the trials: its mean and standard deviation over all explanations, by the laws of total
- * expectation and total variance. Of the likeliest the full model is asked all over what is open, of each other one in its
- * middle. `lying` is the boat by the likeliest.
+ * Every figure with the trials: its mean and standard deviation over all explanations, by the laws of total expectation and
+ * total variance. Of the likeliest the full model is asked all over what is open, of each other one in its middle.
  */
-export function figuresWithTrials(trialSet: TrialSet, estimate: Estimate, lying: Lying): Uncertainties {
-  return uncertaintiesBy(lying, trialSet.inputs, spreadWith(trialSet, estimate));
+export function figuresWithTrials(
+  trialSet: TrialSet,
+  estimate: Estimate,
+  { source, bodies, conditions, figures }: Asked,
+): Steps<Uncertainties> {
+  const known = { inputs: trialSet.inputs, spread: spreadWith(trialSet, estimate) };
+  return uncertaintySteps({ ...trialSet, source }, bodies, conditions, figures, known);
 }
 
 function spreadWith(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
   const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
-  return (arrangement, readings) => {
-    const place: Place = arrangement.loading.kind === 'neutral' ? 'under' : 'afloat';
-    const [first, ...others] = told.map(explanation =>
-      middleOf(trialSet, explanation, { arrangement, place }, foretold.inputs),
-    );
-    if (!first?.floated) return null;
-    const { floated } = first;
-    const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, trialSet.inputs, place);
-    const owner = { ...trialSet, source: first.source };
-    const residuals = residualLoadsOf(owner, trialSet.inputs, floated, readings);
-    const likeliest = view(first.explanation);
+  return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
+    const place: Place = condition.loading.kind === 'neutral' ? 'under' : 'afloat';
+    const middle = (explanation: Explanation) =>
+      middleOf(trialSet, explanation, { arrangement, condition, place, all: foretold.inputs });
+    const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
+    const [first, ...others] = told;
+    if (!first) return [];
+    const { source, floated: found } = middle(first);
+    // Where its mean does not come to rest, that of the boat does.
+    const floated = found ?? { arrangement, floating };
+    yield;
+    const owner = { ...trialSet, source };
+    const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
+    const likeliest = view(first);
     const belief = beliefOf(likeliest, residuals);
-    const uncertainties = spreadOf(owner, floated, residuals, readings, belief);
-    const rivals = others.flatMap(other =>
-      other.floated ? [{ floated: other.floated, view: view(other.explanation) }] : [],
-    );
+    const uncertainties = yield* spreadSteps(owner, floated, residuals, readings, belief);
+    const rivals = others.flatMap(explanation => {
+      const there = middle(explanation).floated;
+      return there ? [{ floated: there, view: view(explanation) }] : [];
+    });
     if (rivals.length === 0) return uncertainties;
+    yield;
     const slopes = slopesOf(floated, belief, readings);
     return uncertainties.map((uncertainty, i) => {
       const byLoad = slopes[i]!;
-      const inputs = residuals.map(
+      const sum = residuals.map(
         ({ mass, moment, direct }) =>
           direct[i]! + byLoad[0]! * mass + byLoad[1]! * moment[0] + byLoad[2]! * moment[1] + byLoad[3]! * moment[2],
       );
       return mixedUncertainty(
         uncertainty,
         likeliest,
-        { inputs, load: byLoad },
+        { inputs: sum, load: byLoad },
         rivals.map(rival => ({ ...rival, value: readings[i]!(rival.floated.floating) })),
       );
     });
   };
 }
 
-interface Middle {
-  readonly explanation: Explanation;
-  readonly source: BoatSource;
-  readonly floated: FloatedBoat | null;
+interface Where {
+  readonly arrangement: Arrangement;
+  readonly condition: InCondition['condition'];
+  readonly place: Place;
+  readonly all: Parameters<typeof supposedBy>[1];
 }
 
 /** The boat as an explanation has it on the mean, laid in the water. */
 function middleOf(
   { source: filed, inputs, cache }: TrialSet,
   explanation: Explanation,
-  { arrangement, place }: { readonly arrangement: Arrangement; readonly place: Place },
-  all: Parameters<typeof supposedBy>[1],
-): Middle {
+  { arrangement, condition, place, all }: Where,
+): { readonly source: BoatSource; readonly floated: FloatedBoat | null } {
   const supposed = supposedBy(explanation, all);
-  const source = sourceWith(filed, changesOf(inputs, supposed));
+  const whole = sourceWith(filed, changesOf(inputs, supposed));
+  const source = condition.aboard ? condition.aboard(whole) : whole;
   const bodies = laden(assembleBodies(source.boat, cache), supposed.loads[place]);
   const floating = floatBoat({ ...arrangement, bodies });
-  return { explanation, source, floated: floating && { arrangement: { ...arrangement, bodies }, floating } };
+  return { source, floated: floating && { arrangement: { ...arrangement, bodies }, floating } };
 }
 
 /** What one of each load does to each reading. */

@@ -2,9 +2,10 @@ import type { Trial } from '../../boat/trial.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
 import { capacityOf } from '../../bodies/tankWater.ts';
 import { UPRIGHT } from '../../conditions/attitude.ts';
+import type { FloatingState, Loading } from '../../conditions/float.ts';
 import { addImmersed, emptyImmersion } from '../../geometry/cut/immersion.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
-import { type FloatingState, floatBoat, type Loading } from '../../uncertainty/floatBoat.ts';
+import { floatBoat } from '../../uncertainty/floatBoat.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
+import { waterAt } from '../../conditions/readings.ts';
 import type { Steps } from '../../steps/steps.ts';
-import { waterAt } from '../../uncertainty/figures.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
 import { floatTrial, type Load, NO_LOAD, shownBy } from './predict.ts';

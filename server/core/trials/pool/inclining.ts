@@ -4,7 +4,7 @@ import type { BodyCache } from '../../bodies/assemble.ts';
 import { heelwards, UPRIGHT } from '../../conditions/attitude.ts';
 import { energyAt } from '../../conditions/energy.ts';
 import { surfacedBoat } from '../../conditions/load.ts';
-import { gmAlong } from '../../conditions/surfaced.ts';
+import { gmAlong } from '../../conditions/readings.ts';
 import { leastSquares } from '../estimation/leastSquares.ts';
 import { dayBodies } from './dayBoat.ts';
 

@@ -3,10 +3,9 @@ import { hullTop } from '../../boat/checkTrials.ts';
 import type { Reading, Shift, SupportReading, Trial } from '../../boat/trial.ts';
 import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
 import { shareFills } from '../../bodies/tankWater.ts';
-import { heelOf, trimOf } from '../../conditions/attitude.ts';
+import { type FloatingState, fillOf } from '../../conditions/float.ts';
+import { type Reading as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
 import { add } from '../../geometry/form/vector.ts';
-import { type Reading as Figure, waterAt } from '../../uncertainty/figures.ts';
-import { type FloatingState, fillOf } from '../../uncertainty/floatBoat.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { floatForTrial, floatShifted } from './floatTrial.ts';
@@ -60,10 +59,10 @@ export function figureOf(reading: Reading, boat: Boat): Figure | null {
       return top === null ? null : floating => top - water(floating);
     }
     case 'trim':
-      return ({ state }) => trimOf(state.up);
+      return trimAngle;
     case 'heel':
     case 'tilt':
-      return ({ state }) => heelOf(state.up);
+      return heelAngle;
     case 'fill':
       return fillOf;
     case 'water':

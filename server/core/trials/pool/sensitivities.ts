@@ -1,8 +1,8 @@
 import { hullTop } from '../../boat/checkTrials.ts';
 import type { FreeboardReading, Trial } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../bodies/assemble.ts';
+import type { Reading as Figure } from '../../conditions/readings.ts';
 import { addScaled, type Vec3 } from '../../geometry/form/vector.ts';
-import type { Reading as Figure } from '../../uncertainty/figures.ts';
 import { type FloatedBoat, type Owner, residualLoadsOf } from '../../uncertainty/residualLoads.ts';
 import { withInputs } from '../../uncertainty/withInputs.ts';
 import { dot } from '../estimation/leastSquares.ts';

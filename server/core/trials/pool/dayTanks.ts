@@ -1,9 +1,9 @@
-import { type BoatSource, entriesIn } from '../boat/source.ts';
-import type { Trial } from '../boat/trial.ts';
-import { tankBody } from '../bodies/tankWater.ts';
-import { editOf, plain } from '../uncertainty/edits.ts';
-import type { Input } from '../uncertainty/input.ts';
-import { fillsRead } from './pool/dayBoat.ts';
+import { type BoatSource, entriesIn } from '../../boat/source.ts';
+import type { Trial } from '../../boat/trial.ts';
+import { tankBody } from '../../bodies/tankWater.ts';
+import { editOf, plain } from '../../uncertainty/edits.ts';
+import type { Input } from '../../uncertainty/input.ts';
+import { fillsRead } from './dayBoat.ts';
 
 /** The tanks as they were on the day of a trial, by what was read to be in them. */
 export interface DayTanks {

@@ -18,11 +18,16 @@ export interface OffWaterline {
 export const paintedTrim = (waterline: Waterline | null, length: number): number =>
   waterline && length > 0 ? Math.atan((waterline.stern - waterline.bow) / length) : 0;
 
+/** Height of the painted waterline at half length, m. */
+export const paintedDraft = ({ waterline }: Pick<Boat, 'waterline'>): number | null =>
+  waterline && (waterline.bow + waterline.stern) / 2;
+
 export function offWaterline(boat: Boat, surfaced: SurfacedAfloat): OffWaterline {
   const { waterline } = boat;
   const { draft, trim, heel } = surfaced.attitude;
+  const painted = paintedDraft(boat);
   return {
-    draft: waterline ? draft - (waterline.bow + waterline.stern) / 2 : null,
+    draft: painted === null ? null : draft - painted,
     trim: trim - paintedTrim(waterline, boat.length),
     heel,
     bowUp: waterline ? waterline.bow - surfaced.draftBow : null,

@@ -1,11 +1,11 @@
 import { isMap } from '../../../schema/fields.ts';
 import type { Path } from '../../../schema/path.ts';
+import { momentOf, startsBy } from '../boat/moment.ts';
+import type { Trial } from '../boat/trial.ts';
 import type { Change } from '../findings/finding.ts';
 import { flowText } from '../text/editing/writtenEntry.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, valueAt } from '../text/reading/values.ts';
-import { momentOf, startsBy } from './moment.ts';
-import type { Trial } from './trial.ts';
 
 /** Figures of an entry that `was` can say of an earlier day. */
 const KEPT = ['mass', 'density', 'in', 'station', 'offset', 'height', 'round', 'box', 'ball', 'volume', 'balance'];

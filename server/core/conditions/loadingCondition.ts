@@ -1,0 +1,74 @@
+import type { Limits } from '../boat/boat.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { Bodies } from '../bodies/assemble.ts';
+import type { Loading } from './float.ts';
+import { floatSubmerged, type Submerged } from './submerged.ts';
+import { floatSurfaced, type Surfaced } from './surfaced.ts';
+
+/** What is asked of the boat, by the word that stands under `limits:`; rad, m, 0..1. */
+export type Asked = Readonly<Partial<Record<string, number | readonly [least: number, most: number]>>>;
+
+/** A state of the boat that it is floated and judged in: what is aboard, what is in its tanks, what is asked of it there. */
+export interface LoadingCondition {
+  /** Its key in the report for machines. */
+  readonly id: string;
+  /** "Surfaced". */
+  readonly title: string;
+  /** The boat as it is loaded there; null: everything in the file. */
+  readonly aboard: ((source: BoatSource) => BoatSource) | null;
+  readonly loading: Loading;
+  readonly asked: (limits: Limits) => Asked;
+}
+
+export const SURFACED: LoadingCondition = {
+  id: 'surfaced',
+  title: 'Surfaced',
+  aboard: null,
+  loading: { kind: 'own' },
+  asked: limits => limits.surfaced,
+};
+
+export const SUBMERGED: LoadingCondition = {
+  id: 'submerged',
+  title: 'Submerged',
+  aboard: null,
+  loading: { kind: 'neutral' },
+  asked: limits => limits.submerged,
+};
+
+/** Whether the boat lies at the surface or hangs under it: other figures mean something there. */
+export type Where = 'afloat' | 'submerged';
+
+export const whereIn = ({ loading }: LoadingCondition): Where => (loading.kind === 'neutral' ? 'submerged' : 'afloat');
+
+/** The boat floated in a condition. */
+export interface InCondition {
+  readonly condition: LoadingCondition;
+  readonly state: Surfaced | Submerged;
+}
+
+export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): InCondition => ({
+  condition,
+  state:
+    condition.loading.kind === 'neutral'
+      ? floatSubmerged(bodies)
+      : floatSurfaced(bodies, hullLength, condition.loading),
+});
+
+export type BuiltIn = 'surfaced' | 'submerged';
+
+/** A value for each of some conditions, surfaced and submerged among them, by their ids. */
+export const byCondition = <T>(
+  conditions: readonly InCondition[],
+  make: (inCondition: InCondition) => T,
+): Readonly<Record<BuiltIn, T> & Record<string, T>> =>
+  Object.fromEntries(conditions.map(inCondition => [inCondition.condition.id, make(inCondition)])) as Record<
+    BuiltIn,
+    T
+  >;
+
+/** The two conditions that every boat is trimmed for. */
+export const inBoth = (surfaced: Surfaced, submerged: Submerged): readonly InCondition[] => [
+  { condition: SURFACED, state: surfaced },
+  { condition: SUBMERGED, state: submerged },
+];

@@ -1,0 +1,43 @@
+import type { Boat } from '../boat/boat.ts';
+import type { InCondition } from '../conditions/loadingCondition.ts';
+import type { Vec3 } from '../geometry/form/vector.ts';
+import { lengthText, massText, momentText, offsetWords, tapeStep, tapeText } from '../wording/numbers.ts';
+import type { Row } from './rows.ts';
+
+/** Something to know of a floated boat that is neither held against a limit nor given an uncertainty. */
+export interface Fact extends Row {
+  /** The heading of the figure that it stands before; else it stands last. */
+  readonly before?: string;
+}
+
+/** What there is to know besides the figures. */
+export function factsOf({ state }: InCondition, boat: Boat): readonly Fact[] {
+  const { units } = boat;
+  if (state.status === 'afloat') {
+    const step = tapeStep(units);
+    const before = 'Reserve buoyancy';
+    return [
+      { name: 'Displacement', value: massText(state.displacement, units), before },
+      { name: 'Centre of buoyancy', value: pointWords(state.centreOfBuoyancy, boat), before },
+      {
+        name: 'Sinks by',
+        value: `${tapeText(step, units)} for ${massText(state.massPerImmersion * step, units)}`,
+        before,
+      },
+      { name: 'To trim by 1°', value: momentText(state.momentToTrimOneDegree, units), before },
+    ];
+  }
+  if (state.status !== 'neutral') return [];
+  return [
+    { name: 'Stays level', value: state.stable ? 'yes' : 'no' },
+    {
+      name: 'To trim by 1°',
+      value: state.stable ? momentText(state.momentToTrimOneDegree, units) : 'nothing holds it',
+    },
+    { name: 'Centre of buoyancy', value: pointWords(state.centreOfBuoyancy, boat) },
+    { name: 'Centre of mass', value: pointWords(state.centreOfMass, boat) },
+  ];
+}
+
+export const pointWords = (point: Vec3, boat: Boat): string =>
+  `station ${lengthText(point[0], boat.units)}, ${offsetWords(point[1], boat.units)}, height ${lengthText(point[2], boat.units)}`;

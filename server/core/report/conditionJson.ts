@@ -1,0 +1,56 @@
+import type { Boat } from '../boat/boat.ts';
+import { type BuiltIn, byCondition, type InCondition } from '../conditions/loadingCondition.ts';
+import type { Figure } from '../figures/figure.ts';
+import { figuredIn, figuresOf } from '../figures/figured.ts';
+import type { Vec3 } from '../geometry/form/vector.ts';
+import { g, mm } from './machineUnits.ts';
+
+/** Figures and facts of one condition; one that cannot be had is null. */
+type ConditionJson = Readonly<Record<string, number | boolean | ReturnType<typeof point> | null>>;
+
+/** What a boat does in each condition, by its id. */
+export const conditionsJson = (
+  boat: Boat,
+  conditions: readonly InCondition[],
+  figures: readonly Figure[],
+): Readonly<Record<BuiltIn, ConditionJson> & Record<string, ConditionJson>> =>
+  byCondition(conditions, inCondition => conditionJson(boat, inCondition, figures));
+
+function conditionJson(boat: Boat, inCondition: InCondition, figures: readonly Figure[]): ConditionJson {
+  const all = figuredIn(boat, inCondition, figures);
+  return {
+    ...(inCondition.condition.loading.kind === 'neutral' ? hangingJson(inCondition) : afloatJson(inCondition)),
+    ...Object.fromEntries(
+      figuresOf(inCondition.condition, figures)
+        .filter(({ isForMachines }) => isForMachines !== false)
+        .map(figure => {
+          const figured = all.find(one => one.figure === figure);
+          return [figure.id, figured ? figured.value * figure.kind.factor : null] as const;
+        }),
+    ),
+  };
+}
+
+function afloatJson({ state }: InCondition) {
+  const afloat = state.status === 'afloat' ? state : null;
+  return {
+    afloat: state.status === 'empty' || state.status === 'unsettled' ? null : state.status !== 'sinks',
+    displacement: afloat && g(afloat.displacement),
+    centreOfBuoyancy: afloat && point(afloat.centreOfBuoyancy),
+    waterplaneArea: afloat && afloat.waterplaneArea * 1e6,
+    gramsPerMm: afloat?.massPerImmersion ?? null,
+    momentToTrim1deg: afloat && afloat.momentToTrimOneDegree * 1e6,
+  };
+}
+
+function hangingJson({ state }: InCondition) {
+  const neutral = state.status === 'neutral' ? state : null;
+  return {
+    reachable: state.status === 'empty' || state.status === 'unsettled' ? null : neutral !== null,
+    stable: neutral?.stable ?? null,
+    centreOfBuoyancy: neutral && point(neutral.centreOfBuoyancy),
+    centreOfMass: neutral && point(neutral.centreOfMass),
+  };
+}
+
+export const point = (p: Vec3) => ({ station: mm(p[0]), offset: mm(p[1]), height: mm(p[2]) });

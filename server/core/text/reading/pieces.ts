@@ -1,0 +1,200 @@
+import { longestText, refuse } from './bound.ts';
+import {
+  endOfItem,
+  endOfPair,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type ListNode,
+  type MapNode,
+  movedPair,
+  type Node,
+  type Pair,
+  toNode,
+  visit,
+} from './nodes.ts';
+import { parse } from './parse.ts';
+import { quietFaults } from './quietFaults.ts';
+
+/**
+ * A key with its value, or a list entry, that was parsed by itself: whole lines of a file, its own and the blank lines
+ * and comments below them.
+ */
+interface Piece {
+  /** Where the lines start that it was last asked for. */
+  at: number;
+  /** What is written there. An entry comes as a pair without a key, its dash for a colon. */
+  pair: Pair;
+}
+
+/** Pieces by their lines. */
+export type Pieces = ReadonlyMap<string, Piece>;
+
+export const noPieces: Pieces = new Map();
+
+interface Pieced {
+  readonly root: MapNode;
+  readonly pieces: Pieces;
+}
+
+/**
+ * A text put together from its sections and entries, of which only those are parsed that `before` has not got. Null where
+ * the text must be parsed as a whole: something in it slips, or the columns of its lines alone do not tell where each
+ * section and entry ends.
+ */
+export function parsePieces(text: string, lineStarts: readonly number[], before: Pieces): Pieced | null {
+  if (text.length > longestText) return null;
+  const columns = lineStarts.map(start => contentColumn(text, start));
+  const from = columns.findIndex(column => column !== null);
+  if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
+  const reading: Reading = { text, lineStarts, columns, before, pieces: new Map() };
+  const root = readMap(reading, { from, to: columns.length, column: 0 });
+  return root && { root, pieces: reading.pieces };
+}
+
+interface Reading {
+  readonly text: string;
+  readonly lineStarts: readonly number[];
+  /** Where each line's writing starts; null for a line with none, or only a comment. */
+  readonly columns: readonly (number | null)[];
+  readonly before: Pieces;
+  readonly pieces: Map<string, Piece>;
+}
+
+/** Lines from the first that something is written on, and the column that its keys or dashes stand in. */
+interface Block {
+  readonly from: number;
+  readonly to: number;
+  readonly column: number;
+}
+
+/** What may end a line, end a file, or count as a blank in YAML or in the parser and is no plain space or line break. */
+const unsafe = /(?![\r\n])\p{Cc}|\r(?!\n)|[\u2028\u2029\ufeff]/u;
+
+const isUnsafe = (lines: string): boolean => unsafe.test(lines) || refuse(lines) !== null;
+
+const keyStart = /[A-Za-z][\w-]*:(?=[ \r\n]|$)/y;
+
+/** A key with nothing but a comment behind it: what is indented below is its value. */
+const bareKey = /[A-Za-z][\w-]*:(?: +#[^\n]*| *\r?)(?:\n|$)/y;
+
+const dashStart = /-(?=[ \r\n]|$)/y;
+
+const SPACE = 0x20;
+
+function contentColumn(text: string, start: number): number | null {
+  let at = start;
+  while (text.charCodeAt(at) === SPACE) at += 1;
+  return at === text.length || '#\r\n'.includes(text[at]!) ? null : at - start;
+}
+
+function readMap(reading: Reading, block: Block): MapNode | null {
+  const items: Pair[] = [];
+  const names = new Set<unknown>();
+  for (const part of partsOf(reading, block, keyStart) ?? []) {
+    const pair = readPair(reading, part);
+    if (!pair || !isScalar(pair.key) || names.has(pair.key.value)) return null;
+    names.add(pair.key.value);
+    items.push(pair);
+  }
+  const [first] = items;
+  if (!first) return null;
+  const end = endOfPair(items.at(-1)!);
+  return { kind: 'map', start: first.key!.start, end, anchor: '', flow: false, isClosed: false, items };
+}
+
+function readPair(reading: Reading, part: Block): Pair | null {
+  const body = isAt(reading, bareKey, part.from) ? bodyOf(reading, part) : null;
+  if (!body) return pieceAt(reading, part);
+  const bare = pieceAt(reading, { ...part, to: body.from });
+  const value = isAt(reading, dashStart, body.from) ? readList(reading, body) : readMap(reading, body);
+  return bare && value && { ...bare, value };
+}
+
+function readList(reading: Reading, block: Block): ListNode | null {
+  const entries: Pair[] = [];
+  for (const part of partsOf(reading, block, dashStart) ?? []) {
+    const entry = pieceAt(reading, part);
+    if (!entry) return null;
+    entries.push(entry);
+  }
+  if (entries.length === 0) return null;
+  const items = entries.map(entry => entry.value);
+  const dashes = entries.map(entry => entry.colon!);
+  const end = endOfItem(items.at(-1)!, dashes.at(-1));
+  return { kind: 'list', start: dashes[0]!, end, anchor: '', flow: false, isClosed: false, items, dashes };
+}
+
+/** The lists and maps below a key, where they start as lists and maps of the usual kind do. */
+function bodyOf(reading: Reading, { from, to }: Block): Block | null {
+  let line = from + 1;
+  while (line < to && reading.columns[line] === null) line += 1;
+  if (line === to) return null;
+  const isPlain = isAt(reading, dashStart, line) || isAt(reading, keyStart, line);
+  return isPlain ? { from: line, to, column: reading.columns[line]! } : null;
+}
+
+/**
+ * The lines of each key or entry of a block: from one in the block's column to the next. Null when something stands in
+ * that column, or before it, that is neither. A list may stand in the column of its key.
+ */
+function partsOf(reading: Reading, { from, to, column }: Block, start: RegExp): readonly Block[] | null {
+  const { columns } = reading;
+  const starts: number[] = [];
+  for (let line = from; line < to; line += 1) {
+    const at = columns[line]!;
+    if (at === null || (at > column && starts.length > 0)) continue;
+    if (at !== column) return null;
+    if (isAt(reading, start, line)) starts.push(line);
+    else if (start !== keyStart || !isAt(reading, dashStart, line) || starts.length === 0) return null;
+  }
+  return starts.map((first, i) => ({ from: first, to: starts[i + 1] ?? to, column }));
+}
+
+function isAt({ text, lineStarts, columns }: Reading, pattern: RegExp, line: number): boolean {
+  pattern.lastIndex = lineStarts[line]! + columns[line]!;
+  return pattern.test(text);
+}
+
+/** What is written on some lines, in its place. */
+function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Block): Pair | null {
+  const at = lineStarts[from]!;
+  const lines = text.slice(at, lineStarts[to]);
+  const piece = pieces.get(lines) ?? before.get(lines) ?? parsePiece(lines, at);
+  if (!piece) return null;
+  pieces.set(lines, piece);
+  if (piece.at !== at) {
+    piece.pair = movedPair(piece.pair, at - piece.at);
+    piece.at = at;
+  }
+  return piece.pair;
+}
+
+function parsePiece(lines: string, at: number): Piece | null {
+  if (isUnsafe(lines)) return null;
+  const { doc, faults, readText } = parse(lines);
+  const node = toNode(doc.contents);
+  const pair = onlyPairOf(node);
+  if (!pair || faults.length > 0 || readText !== lines || hasAnchors(node) || quietFaults(node, lines).length > 0)
+    return null;
+  return { at, pair: movedPair(pair, at) };
+}
+
+function onlyPairOf(node: Node | null): Pair | null {
+  if (isMap(node)) return node.items.length === 1 ? node.items[0]! : null;
+  if (!isSeq(node) || node.items.length !== 1) return null;
+  return { key: null, value: node.items[0]!, colon: node.dashes[0] ?? null };
+}
+
+/** What is repeated by an alias may stand anywhere in the file. */
+function hasAnchors(root: Node | null): boolean {
+  let found = false;
+  visit(root, {
+    node: node => {
+      found ||= isAlias(node) || node.anchor !== '';
+      return !found;
+    },
+  });
+  return found;
+}

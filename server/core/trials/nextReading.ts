@@ -1,0 +1,63 @@
+import { dot, leastSquaresFrom } from './estimation/leastSquares.ts';
+
+/** Something that could be read, weighed or measured. */
+export interface Readable<What> {
+  readonly what: What;
+  /** For each of its readings what every input does to it, the input by its uncertainty, the reading in its own. */
+  readonly rows: readonly (readonly number[])[];
+  /** How long it takes, with what has to be set up, minutes. */
+  readonly trouble: number;
+}
+
+/** What a reading would leave of a figure's uncertainty. */
+export interface Worth<What> {
+  readonly what: What;
+  /** Uncertainty of the figure afterwards, as a share of what it is now. */
+  readonly left: number;
+}
+
+/** Less of an uncertainty (its variance) than this is not worth the walk to the scale. */
+export const WORTH_KNOWING = 0.05;
+
+/**
+ * The reading that takes most of a figure's uncertainty for its trouble, known before it is taken: what a reading will leave open
+ * hangs on how the inputs act and on how well it is read, not on what it will show (the value of an experiment beforehand:
+ * Lindley, On a measure of the information provided by an experiment, 1956; from memory). `figure`: its change for each input
+ * by its uncertainty; `known`: the rows of what was read already. Null where none is worth it.
+ */
+export function nextReading<What>(
+  figure: readonly number[],
+  known: readonly (readonly number[])[],
+  readables: readonly Readable<What>[],
+): Worth<What> | null {
+  const now = varianceAfter(figure, known);
+  if (!(now > 0)) return null;
+  let best: { readonly worth: Worth<What>; readonly rate: number } | null = null;
+  for (const { what, rows, trouble } of readables) {
+    const left = Math.max(0, varianceAfter(figure, [...known, ...rows]) / now);
+    const rate = (1 - left) / trouble;
+    if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
+      best = { worth: { what, left: Math.sqrt(left) }, rate };
+  }
+  return best?.worth ?? null;
+}
+
+/**
+ * Variance of a figure once some readings are known, inputs independent with variance one beforehand: the linear-Gaussian
+ * update c·c - c·Aᵀ(I + A·Aᵀ)⁻¹A·c, in the readings' own space.
+ */
+export function varianceAfter(figure: readonly number[], rows: readonly (readonly number[])[]): number {
+  if (rows.length === 0) return dot(figure, figure);
+  const columns = figure.map((_, k) => rows.map(row => row[k]!));
+  const seen = leastSquaresFrom(
+    rows.map(() => 0),
+    columns,
+    figure,
+  );
+  return seen
+    ? dot(
+        figure,
+        figure.map((change, k) => change - dot(seen.solution, columns[k]!)),
+      )
+    : dot(figure, figure);
+}

@@ -1,0 +1,135 @@
+import type { Connection, Diagnostic, TextDocuments } from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Afterthoughts, Analysis } from '../core/analysis/analysis.ts';
+import type { Summary } from './answers/summary.ts';
+import type { Clock, Timer } from './clock.ts';
+import { attempt, type GuardHost } from './guard.ts';
+import { type SummaryParams, summaryNotification } from './protocol.ts';
+import type { BoatService } from './service.ts';
+
+/** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
+const CHEAP = 30;
+
+/** A pause in the typing, ms: too short to be noticed, long enough to skip most keystrokes. */
+const PAUSE = 60;
+
+export interface TellerHost {
+  readonly connection: Connection;
+  readonly clock: Clock;
+  readonly service: BoatService;
+  readonly guard: GuardHost;
+  readonly documents: TextDocuments<TextDocument>;
+  readonly analysisOf: (document: TextDocument) => Analysis;
+  /** What the last analysis of a file took, ms. */
+  readonly costOf: (uri: string) => number;
+  readonly reference: () => string | null;
+}
+
+/** Tells the editor what is known of its files, as it becomes known. */
+export interface Teller {
+  /** A file was opened or changed. */
+  changed(uri: string): void;
+  closed(uri: string): void;
+  /** Tells all of a file as it is now. */
+  publish(uri: string): void;
+}
+
+interface Told {
+  readonly version: number;
+  readonly diagnostics: string;
+  readonly summary: string;
+}
+
+export function createTeller(host: TellerHost): Teller {
+  const { connection, clock, service, guard, documents, analysisOf, costOf, reference } = host;
+  const pending = new Map<string, Timer>();
+  /** What waited for uncertainties when it was last known, shown until it is known again. */
+  const afterthoughts = new Map<string, Afterthoughts>();
+  const told = new Map<string, Told>();
+
+  const cancel = (uri: string): void => {
+    const timer = pending.get(uri);
+    if (timer !== undefined) clock.clearTimeout(timer);
+    pending.delete(uri);
+  };
+
+  const send = (
+    { uri, version }: TextDocument,
+    said: { readonly diagnostics: readonly Diagnostic[]; readonly summary: Summary },
+  ): void => {
+    const now: Told = { version, diagnostics: JSON.stringify(said.diagnostics), summary: JSON.stringify(said.summary) };
+    const before = told.get(uri);
+    told.set(uri, now);
+    if (before?.version !== version || before.diagnostics !== now.diagnostics)
+      void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
+    if (before?.version === version && before.summary === now.summary) return;
+    const summary: SummaryParams = { uri, ...said.summary };
+    void connection.sendNotification(summaryNotification, summary);
+  };
+
+  /** Tells the editor what is known of a file, and the caller whether that is all. */
+  const tell = (document: TextDocument): boolean => {
+    const { uri } = document;
+    const { isAll, ...said } = attempt(
+      guard,
+      'analysis',
+      () => {
+        const analysis = analysisOf(document);
+        const isAll = analysis.hasUncertainties() && analysis.stepToFindings();
+        if (analysis.hasUncertainties()) afterthoughts.set(uri, analysis.afterthoughts());
+        const after = afterthoughts.get(uri) ?? { ofTrials: [], openQuestions: [] };
+        const diagnostics = service.diagnostics(analysis, reference(), after);
+        return { isAll, diagnostics, summary: service.summary(analysis, after) };
+      },
+      reason => ({ ...service.ownFault(reason), isAll: true }),
+    );
+    send(document, said);
+    return isAll;
+  };
+
+  /** One step towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
+  const findTheRest = (uri: string, version: number): void => {
+    const document = documents.get(uri);
+    if (document?.version !== version || pending.has(uri)) return;
+    const { isMore, isAll } = attempt(
+      guard,
+      'findings',
+      () => {
+        const analysis = analysisOf(document);
+        const had = analysis.hasUncertainties();
+        const isAll = analysis.stepToFindings();
+        return { isMore: isAll || analysis.hasUncertainties() !== had, isAll };
+      },
+      () => ({ isMore: true, isAll: true }),
+    );
+    if (isMore) tell(document);
+    if (!isAll) guard.defer(() => findTheRest(uri, version));
+  };
+
+  /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
+  const publish = (uri: string): void => {
+    pending.delete(uri);
+    const document = documents.get(uri);
+    if (!document) return;
+    const { version } = document;
+    if (!tell(document)) guard.defer(() => findTheRest(uri, version));
+  };
+
+  return {
+    changed(uri) {
+      cancel(uri);
+      const wait = costOf(uri) > CHEAP ? PAUSE : 0;
+      pending.set(
+        uri,
+        clock.setTimeout(() => publish(uri), wait),
+      );
+    },
+    closed(uri) {
+      cancel(uri);
+      afterthoughts.delete(uri);
+      told.delete(uri);
+      void connection.sendDiagnostics({ uri, diagnostics: [] });
+    },
+    publish,
+  };
+}

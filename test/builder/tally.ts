@@ -1,0 +1,107 @@
+import { STAGES } from './calibration.ts';
+import type { Case } from './cases.ts';
+import { FIGURES } from './figures.ts';
+
+/** The measure of the whole job as Markdown lines. `wide`: the same boats, limits twice as wide. */
+export function measureLines(cases: readonly Case[], wide: readonly Case[]): readonly string[] {
+  return [
+    '## The whole job',
+    '',
+    `A simulated builder trims ${Math.max(cases.length, wide.length)} true boats drawn about their files; half of them are floated by least energy, by other`,
+    'means than the program’s. He takes the first correction, tries the boat, writes down what he reads, takes the first',
+    'lesson and the first correction as offered, and tries again. Counted are boats that can be trimmed when one knows',
+    'the truth. By feel: a rule of three from the last piece, perfect eyes, any amount of lead and foam (rough, no source).',
+    '',
+    ...tableOf(
+      ['In trim at try', 'boats', '1', '2', '3', '6', '12', 'made worse'],
+      [...rowsOf('', cases), ...rowsOf('limits twice as wide: ', wide)],
+    ),
+    '',
+    ...calibrationLines(cases),
+  ];
+}
+
+function calibrationLines(cases: readonly Case[]): readonly string[] {
+  if (cases.every(({ story }) => story.calibration.length === 0)) return [];
+  return [
+    'Figures within one and two of their ± of the true boat, on the first day in the water (68 and 95 % when the ± is',
+    'right); before any trial no ± can know of what is hidden:',
+    '',
+    ...tableOf(
+      ['Figure', ...HELD.flatMap(([words]) => STAGES.map(stage => `${words}: ${stage}`))],
+      [...FIGURES, null].map(figure => [
+        figure ?? 'all',
+        ...HELD.flatMap(([, holds]) => calibrationCells(cases.filter(holds), figure)),
+      ]),
+    ),
+    '',
+  ];
+}
+
+type Kind = readonly [words: string, holds: (one: Case) => boolean];
+
+const HELD: readonly Kind[] = [
+  ['nothing hidden', ({ truth }) => truth.hidden.length === 0],
+  ['something hidden', ({ truth }) => truth.hidden.length > 0],
+];
+
+type Row = readonly string[];
+
+const tableOf = (head: Row, rows: readonly Row[]): readonly string[] =>
+  [head, head.map(() => '---'), ...rows].map(cells => `| ${cells.join(' | ')} |`);
+
+function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
+  const cases = all.filter(({ isTrimmable }) => isTrimmable);
+  if (cases.length === 0) return [];
+  const kinds: readonly Kind[] = [
+    ['by the book', () => true],
+    ...HELD,
+    ['weighed on two scales first', ({ story }) => story.wasWeighed],
+    ['not weighed', ({ story }) => !story.wasWeighed],
+    ['floated by other means', ({ isPlain }) => isPlain],
+    ['touchy boats', ({ boat }) => boat.plan.isTouchy],
+  ];
+  const rows = kinds.flatMap(([words, holds]) => {
+    const some = cases.filter(holds);
+    const worse = some.flatMap(({ story }) => story.tries.filter(({ correction }) => correction !== null));
+    const made = `${worse.filter(({ madeWorse }) => madeWorse).length} of ${worse.length}`;
+    const isAll = some.length === cases.length && words !== 'by the book';
+    if (some.length === 0 || isAll) return [];
+    return [
+      [prefix + words, `${some.length}`, ...[1, 2, 3, 6].map(by => share(some, by, c => c.story.inTrimAt)), '', made],
+    ];
+  });
+  const felt = [1, 2, 3, 6, 12].map(by => share(cases, by, ({ feltAt }) => feltAt));
+  return [...rows, [`${prefix}by feel`, `${cases.length}`, ...felt, '']];
+}
+
+const share = (cases: readonly Case[], by: number, at: (one: Case) => number | null): string =>
+  percent(cases.filter(one => (at(one) ?? Number.POSITIVE_INFINITY) <= by).length, cases.length);
+
+const percent = (part: number, whole: number): string => (whole === 0 ? '' : `${Math.round((100 * part) / whole)} %`);
+
+function calibrationCells(cases: readonly Case[], figure: string | null): readonly string[] {
+  const held = cases.flatMap(({ story }) => story.calibration);
+  return STAGES.map(stage => {
+    const some = held.filter(one => one.stage === stage && (figure === null || one.figure === figure));
+    const within = (most: number) => percent(some.filter(({ off }) => Math.abs(off) <= most).length, some.length);
+    return some.length === 0 ? '' : `${within(1)}, ${within(2)} (${some.length})`;
+  });
+}
+
+/** What became of one boat, a line for the boat and one for each try. */
+export function diagnosisOf({ boat, truth, story, isTrimmable, isPlain, feltAt }: Case): readonly string[] {
+  const { seed, plan, mass } = boat;
+  const hidden = truth.hidden.map(({ words }) => words).join(', ') || 'nothing hidden';
+  const kind = `${plan.layout}, ${plan.care}${plan.isTouchy ? ', touchy' : ''}, ${plan.length} mm, ${mass.toFixed(0)} g`;
+  const end =
+    story.inTrimAt === null ? (isTrimmable ? 'NOT in trim' : 'cannot be trimmed') : `in trim at ${story.inTrimAt}`;
+  return [
+    `${seed}: ${kind}${isPlain ? ', floated plainly' : ''}; ${hidden}: ${end} (by feel ${feltAt ?? 'never'})`,
+    ...story.tries.map(({ misses, lesson, correction, madeWorse }, i) => {
+      const out = misses.filter(({ by }) => Math.abs(by) > 1).map(({ figure, by }) => `${figure} ${by.toFixed(1)}`);
+      const words = out.length > 0 ? out.join(', ') : 'in trim';
+      return `  try ${i + 1}: ${words}${madeWorse ? ' MADE WORSE' : ''} | ${lesson ?? 'no lesson'} | ${correction ?? 'no correction'}`;
+    }),
+  ];
+}

@@ -1,0 +1,110 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { parseAst } from 'vitest/node';
+
+/* What the tests keep to among themselves. */
+
+const folder = new URL('.', import.meta.url).pathname;
+const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(file => file.endsWith('.ts'));
+
+/** A node of the syntax tree, as the parser gives it. */
+interface Node {
+  readonly type: string;
+  readonly start: number;
+  readonly end: number;
+}
+
+const isNode = (value: unknown): value is Node => typeof value === 'object' && value !== null && 'type' in value;
+
+function* nodesIn(value: unknown): Generator<Node> {
+  if (Array.isArray(value)) for (const each of value) yield* nodesIn(each);
+  if (!isNode(value)) return;
+  yield value;
+  for (const part of Object.values(value)) yield* nodesIn(part);
+}
+
+/** Where the code of a test has a fault: `file:line`. */
+function faultsIn(file: string, code: string, isFault: (node: Node, source: string) => boolean): readonly string[] {
+  const faults = [...nodesIn(parseAst(code, { lang: 'ts' }))].filter(node =>
+    isFault(node, code.slice(node.start, node.end)),
+  );
+  return faults.map(({ start }) => `${file}:${code.slice(0, start).split('\n').length}`);
+}
+
+const faultsInAll = (isFault: (node: Node, source: string) => boolean): readonly string[] =>
+  files.flatMap(file => faultsIn(file, readFileSync(join(folder, file), 'utf8'), isFault));
+
+/** The keys of a boat file, by its JSON Schema. */
+function keysOf(value: unknown): readonly string[] {
+  if (typeof value !== 'object' || value === null) return [];
+  const own = 'properties' in value && value.properties ? Object.keys(value.properties) : [];
+  return [...own, ...Object.values(value).flatMap(keysOf)];
+}
+const schema: unknown = JSON.parse(readFileSync(new URL('../schema/boat.schema.json', import.meta.url), 'utf8'));
+const keys = new Set(keysOf(schema));
+
+/** A line of a boat file, as it begins with a key or an entry. */
+const yamlLine = new RegExp(`(?:^|\\\\n|\\\\t|})[ ]*(?:- |(?:${[...keys].join('|')}):)`);
+/** A line's end written as an escape; a backslash before it makes it none. */
+const escapedEnd = /(?<!\\)(?:\\\\)*\\n/;
+
+/** What stands between the quotes, `}` for what is put in. */
+function quoted(node: Node, source: string): string {
+  if (node.type === 'Literal') return /^['"]/.test(source) ? source.slice(1, -1) : '';
+  if (node.type !== 'TemplateLiteral') return '';
+  const { quasis } = node as Node & { readonly quasis: readonly { readonly value: { readonly raw: string } }[] };
+  return quasis.map(({ value }) => value.raw).join('}');
+}
+
+function isEscapedBoatText(node: Node, source: string): boolean {
+  const text = quoted(node, source);
+  return escapedEnd.test(text) && yamlLine.test(text);
+}
+
+const PICKS = new Set(['find', 'findLast', 'findIndex', 'filter']);
+
+/** Titles and messages are for people: what is picked is picked by its code, kind, path or position. */
+function isPickByWords(node: Node): boolean {
+  const call = node as Node & { readonly callee?: { readonly property?: Named }; readonly arguments?: unknown };
+  if (node.type !== 'CallExpression' || !PICKS.has(call.callee?.property?.name ?? '')) return false;
+  return [...nodesIn(call.arguments)].some(
+    part => part.type === 'Identifier' && ['title', 'message'].includes((part as Node & Named).name),
+  );
+}
+
+interface Named {
+  readonly name: string;
+}
+
+describe('a boat text in a test', () => {
+  it('stands in a template string, its lines as they are', () => {
+    expect(keys.size).toBeGreaterThan(50);
+    expect(faultsInAll(isEscapedBoatText)).toEqual([]);
+  });
+
+  it.each(["'boat: T\\nhull:\\n'", "'  length: 9\\n'", "'x\\n  - y'", `\`- \${x}\\n\``, `\`\${x}payload:\\n\``])(
+    '%s does not',
+    literal => {
+      expect(faultsIn('it', `f(${literal});`, isEscapedBoatText)).toEqual(['it:1']);
+    },
+  );
+
+  it.each(["'petrel: written.\\n'", '/\\nbays:/', "'bays:\\\\n'"])('%s is none', literal => {
+    expect(faultsIn('it', `f(${literal});`, isEscapedBoatText)).toEqual([]);
+  });
+});
+
+describe('a correction, finding or offer', () => {
+  it('is picked by what it is, not by what it says', () => {
+    // The editor's own test sees what a person sees.
+    expect(faultsInAll(isPickByWords).filter(fault => !fault.startsWith('editor/'))).toEqual([]);
+  });
+
+  it.each(["all.find(({ title }) => title === 'x')", 'all.filter(each => /x/.test(each.message))'])(
+    '%s is not',
+    code => {
+      expect(faultsIn('it', code, isPickByWords)).toEqual(['it:1']);
+    },
+  );
+});

@@ -1,0 +1,64 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { PROBE, probe } from '../helpers/probe.ts';
+
+const DUNLIN = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
+
+function learn(text: string, ...options: readonly string[]) {
+  const [out, err]: [string[], string[]] = [[], []];
+  const written: Record<string, string> = {};
+  const code = runCommandLine(['learn', 'a', ...options], {
+    readFile: () => text,
+    writeFile: (name, content) => {
+      written[name] = content;
+    },
+    readBeside: () => null,
+    out: words => out.push(words),
+    err: words => err.push(words),
+    isTerminal: false,
+  });
+  return { code, out: out.join(''), err: err.join(''), written };
+}
+
+describe('trimwright learn', () => {
+  it('prints the readings against the file, and what explains them', () => {
+    const { code, out, written } = learn(DUNLIN);
+    const [first] = analysed(DUNLIN).learned().verdict()!.offers;
+    expect(code).toBe(0);
+    expect(out).toContain('2026-05-09, submerged, with “sheet lead at the bow” (16 g)');
+    expect(out).toContain(`1. ${first!.title}`);
+    expect(written).toEqual({});
+  });
+  it('--write puts the first of them into the file, as the quick fix does', () => {
+    const { code, err, written } = learn(DUNLIN, '--write');
+    const { syntax, learned } = analysed(DUNLIN);
+    expect([code, err]).toEqual([0, 'a: written.\n']);
+    expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, learned().verdict()!.offers[0]!.changes)!));
+  });
+  it('--json gives both to machines', () => {
+    const told = JSON.parse(learn(DUNLIN, '--json').out) as {
+      trials: { readings: { of: string; read: number }[] }[];
+      offers: { title: string }[];
+    };
+    expect(told.trials.map(({ readings }) => readings.length)).toEqual([4, 3, 2, 4, 2]);
+    expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
+    expect(told.offers.map(({ title }) => title)).toEqual(
+      analysed(DUNLIN)
+        .learned()
+        .verdict()!
+        .offers.map(({ title }) => title),
+    );
+  });
+  it.each([
+    [PROBE, 'The file has no trials.'],
+    [`${PROBE}trials:\n  - { condition: bench, scales: [{ reads: 2 kg ± 50 g }], slips: [] }\n`, 'mass on the scale'],
+    [probe(['mass: 800 g', 'mass: 800 mm']), 'The file has errors: mend them first (trimwright check).'],
+  ])('says so where there is nothing to learn', (text, words) => {
+    const { out, written } = learn(text, '--write');
+    expect(out).toContain(words);
+    expect(written).toEqual({});
+  });
+});

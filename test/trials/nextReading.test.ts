@@ -1,0 +1,76 @@
+import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { nextReading, type Readable, varianceAfter } from '../../server/core/trials/nextReading.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { PROBE } from '../helpers/probe.ts';
+
+describe('what a reading would leave of a figure that is a sum of inputs', () => {
+  // Two inputs, each of standard uncertainty one; a figure 3·x + 4·y; x read with an uncertainty of a half. Then
+  // var x = 1/(1 + 4) = 0.2, and of the figure 9·0.2 + 16 = 17.8. The sum x + y read exactly: 3·x + 4·y = 3.5·(x + y) +
+  // 0.5·(y - x), and y - x keeps its variance of 2: 0.5. (Conditional normal distributions, by hand.)
+  it.each([
+    ['nothing', [], 25],
+    ['x with ± 0.5', [[2, 0]], 17.8],
+    [
+      'x with ± 0.5, twice',
+      [
+        [2, 0],
+        [2, 0],
+      ],
+      9 / 9 + 16,
+    ],
+    ['the sum, all but exactly', [[1e4, 1e4]], 0.5],
+    ['something else', [[0, 0]], 25],
+  ] as const)('%s', (_, rows, expected) => {
+    expect(varianceAfter([3, 4], rows)).toBeCloseTo(expected, 6);
+  });
+  it('no further reading makes it more', () => {
+    const row = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 4, maxLength: 4 });
+    fc.assert(
+      fc.property(row, fc.array(row, { maxLength: 4 }), row, (figure, rows, more) => {
+        const now = varianceAfter(figure, rows);
+        expect(varianceAfter(figure, [...rows, more])).toBeLessThanOrEqual(now * (1 + 1e-9) + 1e-12);
+      }),
+    );
+  });
+});
+
+describe('the reading that takes most of the uncertainty for its trouble', () => {
+  const readable = (what: string, row: readonly number[], trouble: number): Readable<string> => ({
+    what,
+    rows: [row],
+    trouble,
+  });
+  it.each([
+    ['the larger share at the same trouble', [readable('x', [9, 0], 10), readable('y', [0, 9], 10)], 'y'],
+    ['the nearer one where it tells nearly as much', [readable('x', [9, 0], 5), readable('y', [0, 9], 60)], 'x'],
+    ['nothing that takes less than a twentieth', [readable('x', [0.1, 0], 1)], undefined],
+  ])('%s', (_, readables, what) => {
+    expect(nextReading([3, 4], [], readables)?.what).toBe(what);
+  });
+  it('is not what is known already', () => {
+    const readables = [readable('x', [9, 0], 10), readable('y', [0, 9], 10)];
+    expect(nextReading([3, 4], [[0, 20]], readables)?.what).toBe('x');
+  });
+  it('says as a share what is left', () => {
+    expect(nextReading([3, 4], [], [readable('x', [2, 0], 1)])?.left).toBeCloseTo(Math.sqrt(17.8 / 25), 9);
+  });
+});
+
+describe('of a whole boat', () => {
+  const SPRAT = readFileSync(new URL('../../samples/sprat.boat.yaml', import.meta.url), 'utf8');
+  const next = (text: string) =>
+    analysed(text)
+      .openQuestions()
+      .filter(({ code }) => code === 'weigh-next');
+  it('two scales come first where everything has its usual tolerance', () => {
+    for (const text of [SPRAT, PROBE]) {
+      const [first, ...others] = next(text);
+      expect(others).toEqual([]);
+      expect(first!.message).toMatch(
+        /^Weigh the boat on two scales: submerged trim ± \d\.\d° would become ± \d\.\d°\. Drained and dry,/,
+      );
+    }
+  });
+});
