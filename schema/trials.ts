@@ -129,11 +129,6 @@ export function trialSchema(units: FileUnits) {
       pool: waterSchema(units)
         .meta({ description: 'The water of that day, where it was not that of the file.', shown: ['sea'] })
         .optional(),
-      explained: text({
-        description:
-          'What in the file accounts for these readings: the payload entry that was made from them, or “changed figures”. They are still compared, but not used a second time.',
-        examples: ['unlisted weight'],
-      }).optional(),
       note: noteKey().optional(),
     },
     'a trial, such as { condition: submerged, fill: 63 %, trim: 2° }',

@@ -12,7 +12,7 @@ interface Wanted {
 
 /** Prints what the trials tell, and with --write puts the best explanation into the file, as the editor's quick fix does. */
 export function learnCommand(file: string, analysis: Analysis, { json, write }: Wanted, world: World): number {
-  const offers = analysis.learned().offers();
+  const offers = analysis.learned().verdict()?.offers ?? [];
   const [best] = offers;
   if (json) {
     const told = { trials: trialsJson(analysis), offers: offers.map(({ title, details }) => ({ title, details })) };

@@ -31,7 +31,8 @@ export interface Step {
 }
 
 /** The lesson that is offered first: it stands for the best hypothesis. */
-export const firstLesson = (analysis: Analysis): Step | null => firstOf(analysis, analysis.learned().offers());
+export const firstLesson = (analysis: Analysis): Step | null =>
+  firstOf(analysis, analysis.learned().verdict()?.offers ?? []);
 
 export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections());
 

@@ -79,14 +79,15 @@ describe('a trial is held against the boat of its day', () => {
   });
 });
 
+/** Read so roughly that they teach nothing: the boat that is corrected is the one in the file. */
 const TRIALS = boatText`
   trials:
-    - { condition: surfaced, marks: [{ station: 60 mm, height: 40 mm }, { station: 340 mm, height: 40 mm }], heel: 0° }
-    - { condition: submerged, fill: 50 %, trim: 0° }
-    - { condition: bench, scales: [{ station: 60 mm, reads: 1 kg }, { station: 340 mm, reads: 1 kg }] }
+    - { condition: surfaced, marks: [{ station: 60 mm, height: 40 mm ± 9 m }, { station: 340 mm, height: 40 mm ± 9 m }], heel: 0° ± 900° }
+    - { condition: submerged, fill: 50 % ± 900 %, trim: 0° ± 900° }
+    - { condition: bench, scales: [{ station: 60 mm, reads: 1 kg ± 900 kg }, { station: 340 mm, reads: 1 kg ± 900 kg }] }
 `;
 const MORE = boatText`
-  - { condition: hung, fill: 100 %, hooks: [{ station: 60 mm, reads: 100 g }, { station: 340 mm, reads: 100 g }] }
+  - { condition: hung, fill: 100 %, hooks: [{ station: 60 mm, reads: 100 g ± 900 kg }, { station: 340 mm, reads: 100 g ± 900 kg }] }
 `;
 
 /** A boat trimmed by loose pieces, which its next correction recuts or takes out. */

@@ -1,16 +1,10 @@
 import type { Describer } from '../../../schema/describe.ts';
-import type { Boat, Water } from '../boat/boat.ts';
+import type { Water } from '../boat/boat.ts';
 import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, type Bodies, type BodyCache, emptyCache, sameBodies } from '../bodies/assemble.ts';
-import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
-import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
-import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
-import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
-import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
-import { type TransitStep, transitBetween } from '../conditions/transit.ts';
+import { assembleBodies, type BodyCache, emptyCache, sameBodies } from '../bodies/assemble.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -22,50 +16,39 @@ import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import { once } from '../steps/once.ts';
-import { inSteps, type Working } from '../steps/steps.ts';
+import { inSteps, type Steps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
-import { type Learned, learn } from '../trials/learn.ts';
+import { type Learned, learn, type Verdict } from '../trials/learn.ts';
 import { nextReading } from '../trials/nextReading.ts';
-import { conditionOnTrials } from '../trials/pool/condition.ts';
-import type { Slip } from '../trials/pool/reconcile.ts';
 import { readablesOf, rowsRead } from '../trials/readables.ts';
 import type { Owner } from '../uncertainty/residualLoads.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainties.ts';
 import { emptyVariations, type VariationCache } from '../uncertainty/variations.ts';
+import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
 import { keepHistory } from './keepHistory.ts';
 
 /**
  * Everything that is known of one version of a boat file. Each stage is a value that the next is made from:
- * text -> syntax -> boat -> bodies -> conditions -> findings; corrections are made when first asked for.
+ * text -> syntax -> boat -> bodies -> conditions -> findings; corrections are made when first asked for. The boat here is that
+ * of the file alone.
  */
-export interface Analysis {
+export interface Analysis extends BoatInWater {
   readonly syntax: Syntax;
-  readonly boat: Boat;
-  /** The boat with what it was read from, to be read again with other figures. */
-  readonly source: BoatSource;
-  /** What was read off the boat in the water; in no figure of it. */
+  /** What was read off the boat in the water. */
   readonly trials: readonly Trial[];
-  readonly bodies: Bodies;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
-  /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
-  readonly conditions: readonly LoadedCondition[];
   /** The figures and loading conditions that it was analysed by. */
   readonly scheme: Scheme;
-  /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
-  readonly transit: readonly TransitStep[];
-  readonly stability: StabilityAfloat;
-  /** What each tank should hold; empty when the boat cannot hang neutral. */
-  readonly tankSizes: readonly TankSizing[];
   /** Findings about the file itself, before it says what the boat does. */
   readonly ofFile: readonly Finding[];
+  /** The boat as the trials have it, which is what is judged and corrected; as filed where they say nothing. */
+  withTrials(): BoatInWater;
   readonly findings: readonly Finding[];
-  /** Those of the file and of the boat, which wait for nothing. */
+  /** Those of the file and of the boat, which wait for nothing: by the file while it is not yet known what the trials say. */
   readonly ofBoat: readonly Finding[];
-  /** Does a little of the work on uncertainties, then on slips; true when `findings` and `uncertainties` are there at once too. */
+  /** Does a little of the work on uncertainties and on what the trials say; true when `findings` and `uncertainties` are there at once too. */
   stepToFindings(): boolean;
-  /** Whether `uncertainties` are there at once, and with them all that the trials say but slips. */
+  /** Whether `uncertainties` are there at once, and with them all that the trials say. */
   hasUncertainties(): boolean;
   /** What is told after the rest, because it waits for the uncertainties. */
   afterthoughts(): Afterthoughts;
@@ -82,8 +65,8 @@ export interface Analysis {
   /** What the uncertainties of masses, places and sizes leave open of every figure; computed once, at the first call. */
   filedUncertainties(): Uncertainties;
   /**
-   * The same, where the trials that an entry of the file was made of are known too. Null while the file is faulty or parts
-   * are missing: that is the greater uncertainty.
+   * The same with the trials, value and uncertainty from one estimate. Null while the file is faulty or parts are missing:
+   * that is the greater uncertainty.
    */
   uncertainties(): Uncertainties | null;
   /**
@@ -91,16 +74,22 @@ export interface Analysis {
    * `findings`, which are there at once.
    */
   openQuestions(): readonly Finding[];
-  /** What the trials tell of the file; computed once, at the first call. */
+  /** What the trials tell of the boat; computed once, at the first call. */
   learned(): Learned;
   /** For what corrections can tell besides (room that would do, bays to begin with, reach); null where there are none. */
   readonly boatToTrim: BoatToTrim | null;
   /** Parts for the next analysis of the same file. */
-  readonly kept: Kept & { readonly uncertainties: () => Uncertainties; readonly filed: Working<Uncertainties> };
+  readonly kept: Kept & { readonly filed: Working<Uncertainties>; readonly pooled: Working<Pooled | null> };
+}
+
+/** What the trials say of the boat, and the boat that they say it of. */
+interface Pooled {
+  readonly verdict: Verdict;
+  readonly inWater: BoatInWater;
+  readonly uncertainties: Uncertainties;
 }
 
 export interface Afterthoughts {
-  /** But for readings of which it is not known yet whether they are slips. */
   readonly ofTrials: readonly Finding[];
   readonly openQuestions: readonly Finding[];
 }
@@ -145,19 +134,12 @@ export function analyse(
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, ofFile, trials, wantedFiles, scheme, kept } = analysis;
-  const boat: Boat = { ...analysis.boat, water };
+  const { syntax, ofFile, wantedFiles, scheme, kept } = analysis;
+  const known = analysis.withTrials().source;
   const density = { value: water.density, sigma: null, unit: null };
-  return conclude({
-    syntax,
-    ofFile,
-    boat,
-    source: { ...analysis.source, boat, water: { density } },
-    trials,
-    wantedFiles,
-    scheme,
-    kept,
-  });
+  const source: BoatSource = { ...known, boat: { ...known.boat, water }, water: { density } };
+  // What the trials say is in the boat already: they were made in their own water.
+  return conclude({ syntax, ofFile, boat: source.boat, source, trials: [], wantedFiles, scheme, kept });
 }
 
 /** What can be told before the uncertainties are figured, for whoever does not wait for them. */
@@ -174,42 +156,15 @@ function conclude(
   const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
-  const isSame = previous?.boat.length === boat.length && sameBodies(previous.bodies, bodies);
-  const surfaced = isSame ? previous.surfaced : floatSurfaced(bodies, boat.length);
-  const submerged = isSame ? previous.submerged : floatSubmerged(bodies);
-  const conditions: readonly LoadedCondition[] =
-    isSame && previous.scheme === scheme
-      ? previous.conditions
-      : [
-          ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
-          ...scheme.others.map(condition => {
-            const there = condition.aboard ? assembleBodies(condition.aboard(read.source).boat, cache) : bodies;
-            return floatIn(condition, there, boat.length);
-          }),
-        ];
-  const transit = isSame ? previous.transit : transitBetween(bodies, surfaced, submerged, boat.length);
-  const stability = isSame ? previous.stability : stabilityAfloat(bodies, surfaced);
-  const tankSizes = isSame
-    ? previous.tankSizes
-    : submerged.status === 'neutral'
-      ? sizeTanks(bodies, submerged.fill)
-      : [];
+  const isSame =
+    previous?.scheme === scheme && previous.boat.length === boat.length && sameBodies(previous.bodies, bodies);
+  const filedBoat: BoatInWater = isSame
+    ? { ...inWaterOf(previous), boat, source: read.source, bodies }
+    : floated(read.source, scheme, cache);
+  const { conditions } = filedBoat;
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
-  const boatToTrim: BoatToTrim | null =
-    surfaced.status === 'afloat' && !isFaulty
-      ? {
-          boat,
-          bodies,
-          surfaced,
-          submerged,
-          uncertainties: () => uncertainties(),
-          cache,
-          schema: kept.entries.schemas.made.part,
-        }
-      : null;
   const owner: Owner = { source: read.source, cache, variations: kept.variations };
-  const isKnown =
-    isSame && previous.scheme === scheme && sameUncertainties(previous, read) && sameTrials(previous, read);
+  const isKnown = isSame && sameUncertainties(previous, read) && sameTrials(previous, read);
   const filed = isKnown
     ? previous.kept.filed
     : inSteps(() => uncertaintySteps(owner, bodies, conditions, scheme.figures));
@@ -218,16 +173,37 @@ function conclude(
     isKnown && isWhole === isWholeBoat(previous)
       ? previous.learned
       : once(() => learn({ ...owner, trials: read.trials, inputs: filed.all().inputs }, isWhole));
-  const allUncertainties = isKnown
-    ? previous.kept.uncertainties
-    : once(() =>
-        read.trials.length > 0 ? conditionOnTrials(filed.all(), learned().comparisons, read.source) : filed.all(),
-      );
-  const uncertainties = () => (isWhole ? allUncertainties() : null);
+  // While something is missing from the figures, no trial can agree with them.
+  const hasTrials = isWhole && read.trials.length > 0;
+  const pooled =
+    isKnown && isWhole === isWholeBoat(previous)
+      ? previous.kept.pooled
+      : inSteps(function* (): Steps<Pooled | null> {
+          while (!filed.step()) yield;
+          if (!hasTrials) return null;
+          while (!learned().step()) yield;
+          const verdict = learned().verdict();
+          if (!verdict) return null;
+          const inWater = floated(verdict.source, scheme, cache);
+          yield;
+          return {
+            verdict,
+            inWater,
+            uncertainties: yield* verdict.uncertainties({ ...inWater, figures: scheme.figures }),
+          };
+        });
+  const pooledSoFar = () => (hasTrials && pooled.isDone() ? pooled.all() : null);
+  const withTrials = () => (hasTrials ? pooled.all()?.inWater : null) ?? filedBoat;
+  const uncertainties = () => (isWhole ? ((hasTrials ? pooled.all()?.uncertainties : null) ?? filed.all()) : null);
+  const boatToTrim = once((): BoatToTrim | null => {
+    const { surfaced, ...inWater } = withTrials();
+    if (surfaced.status !== 'afloat' || isFaulty) return null;
+    return { ...inWater, surfaced, uncertainties, cache, schema: kept.entries.schemas.made.part };
+  });
   const readables = once(() => {
     const trialSet = { ...owner, trials: read.trials, inputs: filed.all().inputs };
     // Uncertainties that heed the trials have their readings in them already.
-    const known = uncertainties() === filed.all() ? [] : rowsRead(trialSet, learned().comparisons);
+    const known = !hasTrials || pooled.all() === null ? [] : rowsRead(trialSet, learned().comparisons);
     return { readables: readablesOf(trialSet), known };
   });
   const next = ({ shares }: Uncertainty) => {
@@ -235,53 +211,55 @@ function conclude(
     const figure = filed.all().inputs.map(({ id }) => changes.get(id) ?? 0);
     return nextReading(figure, readables().known, readables().readables);
   };
-  const ofBoat = [...ofFile, ...judge({ boat, conditions, transit, stability, tankSizes }, scheme.figures)];
-  // While something is missing from the figures, no trial can agree with them.
-  const hasTrials = isWhole && read.trials.length > 0;
-  const ofTrials = (slipsOf: (learned: Learned) => readonly Slip[]): readonly Finding[] =>
-    hasTrials ? judgeTrials(boat, learned().comparisons, slipsOf(learned())) : [];
-  const ofTrialsSoFar = () => ofTrials(known => known.slipsSoFar());
-  const hasUncertainties = () => !isWhole || filed.isDone();
-  const openQuestions = once(() => judgeUncertainties(boat, conditions, scheme.figures, uncertainties(), next));
-  const correcting =
-    boatToTrim &&
-    inSteps(function* () {
-      const corrections = yield* proposeCorrections(boatToTrim);
-      // The trials so far were made without them.
-      return corrections.map(correction => ({
-        ...correction,
-        changes: keepHistory(correction.changes, read.syntax, read.trials),
-      }));
-    });
+  const judged = (inWater: BoatInWater) => [...ofFile, ...judge(inWater, scheme.figures)];
+  const ofTrials = (): readonly Finding[] =>
+    hasTrials ? judgeTrials(boat, learned().comparisons, pooled.all()?.verdict.slips ?? []) : [];
+  const hasUncertainties = () => !isWhole || pooled.isDone();
+  const openQuestions = once(() => {
+    const inWater = withTrials();
+    return judgeUncertainties(inWater.boat, inWater.conditions, scheme.figures, uncertainties(), next);
+  });
+  const waterSet = once(() => {
+    const ill = boatToTrim();
+    return ill && inSteps(() => waterSetOf(ill));
+  });
+  const correcting = inSteps(function* () {
+    while (hasTrials && !pooled.step()) yield;
+    const ill = boatToTrim();
+    const corrections = ill ? yield* proposeCorrections(ill) : [];
+    // The trials so far were made without them.
+    return corrections.map(correction => ({
+      ...correction,
+      changes: keepHistory(correction.changes, read.syntax, read.trials),
+    }));
+  });
   return {
     ...read,
-    kept: { ...kept, uncertainties: allUncertainties, filed },
-    bodies,
-    surfaced,
-    submerged,
-    conditions,
-    transit,
-    stability,
-    tankSizes,
-    ofBoat,
+    ...filedBoat,
+    kept: { ...kept, filed, pooled },
+    withTrials,
+    get ofBoat() {
+      return judged(pooledSoFar()?.inWater ?? filedBoat);
+    },
     get findings() {
-      return [...ofBoat, ...ofTrials(known => known.slips())];
+      return [...judged(withTrials()), ...ofTrials()];
     },
-    stepToFindings: () => {
-      if (!hasUncertainties()) return filed.step() && !hasTrials;
-      return !hasTrials || learned().stepToSlips();
-    },
+    stepToFindings: () => !isWhole || pooled.step(),
     hasUncertainties,
-    afterthoughts: () => ({ ofTrials: ofTrialsSoFar(), openQuestions: openQuestions() }),
+    afterthoughts: () => ({ ofTrials: ofTrials(), openQuestions: openQuestions() }),
     isFaulty,
-    corrections: () => correcting?.all() ?? [],
-    stepToCorrections: () => correcting?.step() ?? true,
-    waterSet: boatToTrim && inSteps(() => waterSetOf(boatToTrim)),
+    corrections: correcting.all,
+    stepToCorrections: correcting.step,
+    get waterSet() {
+      return waterSet();
+    },
     filedUncertainties: filed.all,
     uncertainties,
     learned,
     openQuestions,
-    boatToTrim,
+    get boatToTrim() {
+      return boatToTrim();
+    },
   };
 }
 

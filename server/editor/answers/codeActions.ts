@@ -27,7 +27,7 @@ export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
   const touched = findingsIn(analysis, span);
   const isTrimmed = touched.every(finding => conditionOf(finding) === null);
   if (!isTrimmed && !analysis.stepToCorrections()) return false;
-  if (asksForTrials(analysis, span, touched.some(isOnTrials)) && !analysis.learned().stepToOffers()) return false;
+  if (asksForTrials(analysis, span, touched.some(isOnTrials)) && !analysis.learned().step()) return false;
   return !asksForWater(analysis, span) || (analysis.waterSet?.step() ?? true);
 }
 

@@ -1,8 +1,8 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
 import { type Day, dayOf, withoutDay } from './day.ts';
-import { sigmaOf } from './pool.ts';
 import { type FloatedTrial, floatTrial, shownBy } from './predict.ts';
 import { type Answers, answersOf } from './sensitivities.ts';
+import { sigmaOf } from './straight.ts';
 import type { TrialSet } from './trialSet.ts';
 
 /** A trial beside what the file says of it. */
