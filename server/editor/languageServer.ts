@@ -128,14 +128,16 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       host,
       'letting meshes go',
       () =>
-        meshes.keepOnly(documents.all().map(other => ({ boatUri: other.uri, names: analyses.get(other).wantedFiles }))),
+        meshes.keepOnly(
+          documents.all().map(other => ({ boatUri: other.uri, names: analyses.get(other).file.wantedFiles })),
+        ),
       () => {},
     );
 
   /** Analyses anew every open file that names mesh files: one of them came or changed. */
   const renew = (): void => {
     for (const document of documents.all()) {
-      if (analyses.get(document).wantedFiles.length === 0) continue;
+      if (analyses.get(document).file.wantedFiles.length === 0) continue;
       analyses.outdate(document.uri);
       teller.publish(document.uri);
     }
@@ -183,7 +185,7 @@ export function startServer({ connection, clock, service }: ServerHost): void {
         const document = documents.get(uri);
         if (!document) return true;
         const analysis = analyses.get(document);
-        return analysis.stepToCorrections() && analysis.stepToFindings();
+        return analysis.settled.step() && analysis.corrections.step();
       },
     ),
   );

@@ -95,14 +95,7 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
 
 /** What takes long before all pictures can be drawn, piece by piece. */
 function stepsToWhole(analysis: Analysis): () => boolean {
-  let isUncertaintyed = false;
-  return () => {
-    if (!analysis.stepToCorrections() || !analysis.stepToFindings()) return false;
-    if (isUncertaintyed) return true;
-    isUncertaintyed = true;
-    analysis.uncertainties();
-    return false;
-  };
+  return () => analysis.settled.step() && analysis.corrections.step();
 }
 
 function edited({ document }: OpenFile, edits: Edits): EditResult {

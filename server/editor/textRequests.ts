@@ -62,7 +62,15 @@ export function answerTextRequests(host: TextRequestsHost): void {
   const offset = ({ document }: OpenFile, { position }: { readonly position: Position }): number =>
     document.offsetAt(position);
 
-  connection.onHover(about('hover', null, (file, at) => service.hoverAtOnce(file.analysis, offset(file, at))));
+  // Of a boat that was in the water no figure is shown that the water has disproved.
+  connection.onHover(
+    about(
+      'hover',
+      null,
+      (file, at) => service.hover(file.analysis, offset(file, at)),
+      ({ analysis }) => analysis.trials.length === 0 || analysis.settled.step(),
+    ),
+  );
   connection.onCompletion(
     about('completion', [], (file, at) => [...service.completions(file.analysis, offset(file, at))]),
   );

@@ -39,7 +39,8 @@ export function attempted(name: string, world: World, run: () => void): boolean 
   }
 }
 
-export const hasErrors = ({ findings }: Analysis): boolean => findings.some(finding => finding.severity === 'error');
+export const hasErrors = (analysis: Analysis): boolean =>
+  analysis.findings.some(finding => finding.severity === 'error');
 
 /** Colours where they are welcome. */
 export function paintFor(world: World): Paint {

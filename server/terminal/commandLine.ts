@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
-import { type Analysis, inOtherWater } from '../core/analysis/analysis.ts';
+import { inOtherWater } from '../core/analysis/analyse.ts';
+import type { Analysis } from '../core/analysis/analysis.ts';
 import { waterOfKind } from '../core/boat/readWater.ts';
 import type { Paper } from '../core/drawing/print/printStyle.ts';
 import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
@@ -70,7 +71,7 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
   const analysis = parsed.water
-    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
+    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature)).settled.all()
     : ofFile;
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
@@ -81,7 +82,7 @@ export function runCommandLine(args: readonly string[], terminal: World): number
 
 /** Writes the sheet, or one drawing of it, to a file or to the output. */
 function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
-  const correction = analysis.corrections()[0] ?? null;
+  const correction = analysis.corrections.all()[0] ?? null;
   const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
   if (svg !== null && !picture) {
     world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);

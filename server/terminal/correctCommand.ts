@@ -21,7 +21,7 @@ interface Wanted {
 export function correctCommand(file: string, analysis: Analysis, wanted: Wanted, world: World): number {
   const { json, write, explain } = wanted;
   if (wanted.bothWaters) return bothWaters(analysis, json, world);
-  const corrections = analysis.corrections();
+  const corrections = analysis.corrections.all();
   const [best] = corrections;
   const shown = (correction: Correction) => {
     const report = correctionReport(analysis, correction, paintFor(world));
@@ -50,7 +50,7 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
 
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
-  if (analysis.isFaulty) return 'The file has errors: mend them first (trimwright check).';
+  if (analysis.file.isFaulty) return 'The file has errors: mend them first (trimwright check).';
   const isOut = analysis.findings.some(({ severity }) => severity === 'warning' || severity === 'error');
   if (!isOut) return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
@@ -75,11 +75,11 @@ function adviceOf(analysis: Analysis, corrections: readonly Correction[]): strin
 
 /** The pieces that change with the water. */
 function bothWaters(analysis: Analysis, json: boolean, world: World): number {
-  const set = analysis.waterSet?.all() ?? null;
+  const set = analysis.waterSet.all();
   const { figures } = analysis.scheme;
   if (json) world.out(`${JSON.stringify(set && waterSetJson(set, figures), null, 2)}\n`);
   else if (set) world.out(`${waterSetReport(set, figures, paintFor(world))}\n`);
-  else world.out(`${analysis.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
+  else world.out(`${analysis.file.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 

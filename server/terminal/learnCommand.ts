@@ -12,7 +12,7 @@ interface Wanted {
 
 /** Prints what the trials tell, and with --write puts the best explanation into the file, as the editor's quick fix does. */
 export function learnCommand(file: string, analysis: Analysis, { json, write }: Wanted, world: World): number {
-  const offers = analysis.learned().verdict()?.offers ?? [];
+  const offers = analysis.learned?.verdict?.offers ?? [];
   const [best] = offers;
   if (json) {
     const told = { trials: trialsJson(analysis), offers: offers.map(({ title, details }) => ({ title, details })) };
@@ -35,7 +35,7 @@ export function learnCommand(file: string, analysis: Analysis, { json, write }: 
 }
 
 /** Why there is nothing to write. */
-function nothingToLearn({ isFaulty, trials }: Analysis): string {
+function nothingToLearn({ file: { isFaulty }, trials }: Analysis): string {
   if (isFaulty) return 'The file has errors: mend them first (trimwright check).';
   if (trials.length === 0)
     return 'The file has no trials. Write down what you read, on the bench or in the water, under “trials:”.';

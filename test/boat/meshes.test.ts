@@ -82,7 +82,7 @@ describe('a mesh file', () => {
     expectClose(hull!.centroid[0], 0.22, SINGLE);
     expectClose(hull!.centroid[2], 0.026, SINGLE);
     expect(hull!.worked).toEqual(['“block.stl”: 12 triangles, 400 mm x 60 mm x 40 mm']);
-    expect(analysis.wantedFiles).toEqual(['block.stl']);
+    expect(analysis.file.wantedFiles).toEqual(['block.stl']);
   });
 
   it.each([
@@ -252,7 +252,7 @@ describe('a mesh while one types', () => {
     const analysis = service.analyse(text, undefined, () => null);
     expect(analysis.findings.map(({ code }) => code)).toContain('mesh-loading');
     expect(analysis.findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
-    expect(analysis.wantedFiles).toEqual(['hull.stl']);
+    expect(analysis.file.wantedFiles).toEqual(['hull.stl']);
   });
 
   it('is read anew when it comes or changes, and only then', () => {

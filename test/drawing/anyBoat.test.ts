@@ -44,7 +44,9 @@ function checkSheet(text: string, whole = false): void {
   const analysis = analysed(text);
   const { pictures } = trimSheet(
     analysis,
-    whole ? { correction: analysis.corrections()[0] ?? null } : { only: PICTURES.filter(id => id !== 'uncertainty') },
+    whole
+      ? { correction: analysis.corrections.all()[0] ?? null }
+      : { only: PICTURES.filter(id => id !== 'uncertainty') },
   );
   expect(pictures.length).toBeGreaterThanOrEqual(6);
   const ids = new Set<string>();

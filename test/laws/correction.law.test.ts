@@ -140,7 +140,7 @@ describe('a boat that its bays can trim', { timeout: 120_000 }, () => {
       withoutPut(changed, text, analysis, correction);
       expectPiecesFit(correction, analysis.boat);
       expectPartsFit(correction);
-      for (const { title } of analysis.corrections()) expect(title.length, title).toBeLessThanOrEqual(MENU);
+      for (const { title } of analysis.corrections.all()) expect(title.length, title).toBeLessThanOrEqual(MENU);
       if (seed % 5 === 0) expectNoneBetter(analysis, correction);
       for (const part of again.boat.payload.slice(analysis.boat.payload.length)) {
         expect({ seed, mass: part.mass, isWeighable: isWeighable(part, again.boat) }).toMatchObject({

@@ -61,7 +61,7 @@ describe('a mesh without sense is left out, and the rest of the boat is figured'
   ])('%s', (_, bytes, code) => {
     const file = readMeshFile(bytes);
     const analysis = service.analyse(boat, undefined, () => file);
-    expect(analysis.ofFile.map(finding => finding.code)).toContain(code);
+    expect(analysis.file.findings.map(finding => finding.code)).toContain(code);
     expect(analysis.boat.payload).toEqual([]);
     expect(analysis.surfaced.status).toBe('afloat');
     expect(strayNumbers([analysis.boat, analysis.surfaced, analysis.submerged, analysis.transit])).toEqual([]);

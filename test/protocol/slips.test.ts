@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
-import { analysed } from '../helpers/analysed.ts';
+import { analysed, service } from '../helpers/analysed.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///dunlin.boat.yaml';
@@ -43,11 +43,10 @@ test('a change in between ends the search for it, and the new text is told', asy
 });
 
 test('with what the trials say found in steps the findings are those of all at once', () => {
-  const [inSteps, atOnce] = [analysed(text), analysed(text)];
-  const before = inSteps.ofBoat;
+  const inSteps = service.analyse(text);
   let steps = 1;
-  while (!inSteps.stepToFindings()) steps++;
+  while (!inSteps.settled.step()) steps++;
   expect(steps).toBeGreaterThan(20);
-  expect([...inSteps.ofBoat, ...inSteps.afterthoughts().ofTrials]).toEqual(atOnce.findings);
-  expect(inSteps.ofBoat).not.toEqual(before);
+  expect(inSteps.settled.all().findings).toEqual(analysed(text).findings);
+  expect(inSteps.settled.all().said.ofBoat).not.toEqual(inSteps.said.ofBoat);
 });

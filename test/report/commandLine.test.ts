@@ -95,7 +95,7 @@ describe('correct', () => {
     expect(code).toBe(0);
     expect(Object.keys(written)).toEqual(['a']);
     const after = analysed(written.a!);
-    expect(after.ofFile).toEqual([]);
+    expect(after.file.findings).toEqual([]);
     expect(after.findings.map(({ code }) => code)).not.toContain('surfaced-trim');
   });
   it('leaves the file alone without --write', () => {

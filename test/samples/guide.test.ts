@@ -50,7 +50,7 @@ function renewedConsole(block: string, files: Map<string, string>): string {
 function saidOfTrial(): readonly string[] {
   const service = createBoatService();
   const petrel = service.analyse(read('petrel.boat.yaml'));
-  const splices = applyChanges(petrel.syntax, petrel.corrections()[0]!.changes)!;
+  const splices = applyChanges(petrel.syntax, petrel.corrections.all()[0]!.changes)!;
   const [trials] = blocks('yaml').filter(piece => piece.startsWith('trials:'));
   const analysis = service.analyse(`${splice(petrel.syntax.text, splices)}\n${trials}`);
   const at = analysis.syntax.text.indexOf('condition: submerged');
@@ -79,7 +79,7 @@ test('pieces of boat files in the guide are read without a fault', () => {
     // Its own payload is in the boat already; other sections are added to it.
     const text = piece.startsWith('payload:') ? petrel : `${petrel}\n${piece}`;
     if (piece.startsWith('payload:')) expect(petrel).toContain(piece);
-    expect(service.analyse(text).ofFile.map(({ message }) => message)).toEqual([]);
+    expect(service.analyse(text).file.findings.map(({ message }) => message)).toEqual([]);
   }
 });
 

@@ -6,8 +6,8 @@ const MARK = '\ufeff';
 
 /** The text after each mend that is offered for it. */
 const mendedTexts = (text: string): readonly (readonly [title: string, text: string | null])[] => {
-  const { syntax, ofFile } = analysed(text);
-  return ofFile
+  const { syntax, file } = analysed(text);
+  return file.findings
     .flatMap(({ mends = [] }) => mends)
     .map(({ title, changes }) => {
       const splices = applyChanges(syntax, changes);

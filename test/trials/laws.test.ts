@@ -44,10 +44,10 @@ const battery = analysed(strayed(shownBy(truth)));
 const dunlin = analysed(dunlinText);
 
 const figuresOf = (analysis: Analysis): readonly (readonly [string, Uncertainty])[] =>
-  Object.entries(analysis.uncertainties()!.conditions).flatMap(([condition, figures]) =>
+  Object.entries(analysis.uncertainties!.conditions).flatMap(([condition, figures]) =>
     Object.entries(figures!).map(([name, uncertainty]) => [`${condition} ${name}`, uncertainty!] as const),
   );
-const verdictOf = (analysis: Analysis) => analysis.learned().verdict()!;
+const verdictOf = (analysis: Analysis) => analysis.learned!.verdict!;
 
 const taking = (analysis: Analysis, n: number): Analysis => {
   const { changes } = verdictOf(analysis).offers[n]!;
@@ -63,7 +63,7 @@ describe('taking an offer changes no figure with the trials', () => {
     cases.flatMap(([name, boat]) => verdictOf(boat).offers.map(({ title }, n) => [name, title, boat, n] as const)),
   )('%s: %s', (_, __, boat, n) => {
     const after = taking(boat, n);
-    expect(after.ofFile.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(after.file.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
     const before = new Map(figuresOf(boat));
     for (const [name, { value, sigma }] of figuresOf(after)) {
       const was = before.get(name)!;
@@ -95,8 +95,8 @@ describe('a part elsewhere', () => {
 
 it('without trials nothing changes: figures and uncertainties are those of the file', () => {
   const analysis = analysed(none);
-  expect(analysis.uncertainties()).toBe(analysis.filedUncertainties());
-  const { boat, surfaced, submerged } = analysis.withTrials();
+  expect(analysis.uncertainties).toBe(analysis.filedUncertainties!);
+  const { boat, surfaced, submerged } = analysis;
   expect(boat).toBe(analysis.boat);
   expect(surfaced).toBe(analysis.surfaced);
   expect(submerged).toBe(analysis.submerged);
@@ -120,9 +120,9 @@ describe('marks that are read again and again', () => {
   it('never make an uncertainty larger, and tell no more than the zero of the tape lets', () => {
     const before = new Map(figuresOf(once));
     for (const [name, { sigma }] of figuresOf(often)) expect(sigma, name).toBeLessThan(1.05 * before.get(name)!.sigma);
-    const draft = often.uncertainties()!.conditions.surfaced!.draft!.sigma;
+    const draft = often.uncertainties!.conditions.surfaced!.draft!.sigma;
     // A quarter of the variance of a mark is shared by all of the day: half a millimetre, beside what the file knows.
-    const filed = often.filedUncertainties().conditions.surfaced!.draft!.sigma;
+    const filed = often.filedUncertainties!.conditions.surfaced!.draft!.sigma;
     expect(draft).toBeGreaterThan(0.95 / Math.hypot(1 / filed, 1 / 0.5e-3));
   });
 });

@@ -22,7 +22,7 @@ function taught(analysis: Analysis, ...titles: readonly RegExp[]): Analysis {
     return analysed(splice(before.syntax.text, applyChanges(before.syntax, offer.changes)!));
   }, analysis);
 }
-const verdictOf = (analysis: Analysis) => analysis.learned().verdict()!;
+const verdictOf = (analysis: Analysis) => analysis.learned!.verdict!;
 const offersOf = (analysis: Analysis) => verdictOf(analysis).offers;
 
 describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
@@ -45,7 +45,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
   });
   it('is told as something unlisted, and has the figures of the true boat: 26 g with 6 ml at station 596 mm', () => {
     const { told } = verdictOf(dunlin);
-    const { surfaced, submerged } = dunlin.uncertainties()!.conditions;
+    const { surfaced, submerged } = dunlin.uncertainties!.conditions;
     const unlisted = told.filter(({ causes }) => causes.length === 1 && causes[0]!.kind === 'unlisted');
     expect(unlisted.reduce((sum, { odds }) => sum + odds, 0)).toBeGreaterThan(0.5);
     const truth = analysed(
@@ -57,7 +57,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     );
     if (truth.surfaced.status !== 'afloat' || truth.submerged.status !== 'neutral')
       throw new Error('Dunlin must float');
-    const before = dunlin.filedUncertainties().conditions;
+    const before = dunlin.filedUncertainties!.conditions;
     for (const [uncertainty, filed, value] of [
       [surfaced!.trim!, before.surfaced!.trim!, truth.surfaced.attitude.trim],
       [surfaced!.draft!, before.surfaced!.draft!, (truth.surfaced.draftBow + truth.surfaced.draftStern) / 2],
@@ -69,12 +69,12 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     }
   });
   it('is judged and corrected as the pool has her, bow up under water', () => {
-    const { submerged } = dunlin.withTrials();
+    const { submerged } = dunlin;
     expect(submerged).toMatchObject({ status: 'neutral' });
     if (submerged.status === 'neutral') expect(submerged.trim).toBeGreaterThan(0.17);
     const [finding] = dunlin.findings.filter(({ code }) => code === 'submerged-trim');
     expect(finding!.message).toContain('bow up');
-    const [first] = dunlin.corrections();
+    const [first] = dunlin.corrections.all();
     expect(first!.submerged).toMatchObject({ status: 'neutral' });
     if (first!.submerged.status === 'neutral') expect(Math.abs(first!.submerged.trim)).toBeLessThan(0.035);
   });
@@ -83,7 +83,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
 describe('after what the trials teach is written down', () => {
   const after = taught(dunlin, /^Strike out/, /^Insert/);
   it('the trials agree with the file, and nothing more is offered of it', () => {
-    expect(after.ofFile).toEqual([]);
+    expect(after.file.findings).toEqual([]);
     expect(codes(after)).not.toContain('trial-differs');
     expect(codes(after)).not.toContain('trial-slip');
     expect(after.boat.payload.at(-1)).toMatchObject({ name: 'unlisted weight', isLearned: true });
@@ -117,7 +117,7 @@ describe('what was on board', () => {
       edits.map(({ range, newText }) => ({ start: offset(range.start), end: offset(range.end), text: newText })),
     );
     const after = analysed(text);
-    expect(after.ofFile).toEqual([]);
+    expect(after.file.findings).toEqual([]);
     expect(after.boat.payload.at(-1)).toMatchObject({ name: 'sheet lead at the bow', mass: 0.016, material: 'lead' });
     expect(after.trials.map(({ without }) => without)).toEqual([
       ['sheet lead at the bow'],
@@ -129,7 +129,7 @@ describe('what was on board', () => {
     expect(after.trials.map(({ aboard }) => aboard.length)).toEqual([0, 0, 0, 0, 0]);
     // Nothing of what was predicted has changed by it.
     const shown = (each: Analysis) =>
-      each.learned().comparisons.map(({ readings }) => readings.map(({ predicted }) => predicted!.toFixed(9)));
+      each.learned!.comparisons.map(({ readings }) => readings.map(({ predicted }) => predicted!.toFixed(9)));
     expect(shown(after)).toEqual(shown(analysis));
   });
   it('goes with the marks into a new trial', () => {

@@ -5,8 +5,8 @@ import type { Estimate } from '../trials/pool/inclining.ts';
 /** The trials for machines: lengths mm, masses g, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
 export function trialsJson(analysis: Analysis) {
   if (analysis.trials.length === 0) return [];
-  const { comparisons, verdict } = analysis.learned();
-  const slips = verdict()?.slips ?? [];
+  const { comparisons, verdict } = analysis.learned ?? { comparisons: [], verdict: null };
+  const slips = verdict?.slips ?? [];
   return comparisons.map(({ trial, readings, inclined }) => ({
     name: trial.name,
     condition: trial.condition,

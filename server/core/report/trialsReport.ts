@@ -7,9 +7,9 @@ import type { Paint } from './rows.ts';
 
 /** The trials in the order of the file, how the boat came into trim: what was on board, read, and predicted. */
 export function trialsBlock(analysis: Analysis, paint: Paint): string {
-  if (analysis.trials.length === 0) return '';
-  const learned = analysis.learned();
-  const verdict = learned.verdict();
+  const { learned } = analysis;
+  if (!learned) return '';
+  const { verdict } = learned;
   const slips = new Set((verdict?.slips ?? []).map(({ reading }) => reading));
   const lines = learned.comparisons.flatMap(comparison => [
     heading(analysis, comparison),

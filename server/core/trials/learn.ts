@@ -1,9 +1,9 @@
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { inSteps, type Steps } from '../steps/steps.ts';
+import type { Steps } from '../steps/steps.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
-import { type Comparison, compareTrials } from './pool/compare.ts';
+import { type Comparison, compareTrial } from './pool/compare.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { type Estimate, estimateBoat } from './pool/estimate.ts';
 import { type Asked, figuresWithTrials } from './pool/figures.ts';
@@ -19,12 +19,8 @@ import { untaught } from './pool/untaught.ts';
 export interface Learned {
   /** Every trial against the file, in the order of the file. */
   readonly comparisons: readonly LearnedTrial[];
-  /** Does a little of the work on what the trials say; true when all of it is known. */
-  step(): boolean;
-  /** The same so far; null while it is not all known, and where the trials say nothing. */
-  soFar(): Verdict | null;
-  /** What the trials say, the rest of the work done at once; null where they say nothing. */
-  verdict(): Verdict | null;
+  /** What the trials say together; null where they say nothing. */
+  readonly verdict: Verdict | null;
 }
 
 /** What all trials say of the boat together. */
@@ -45,24 +41,18 @@ export interface LearnedTrial extends Comparison {
   readonly inclined: Inclined | null;
 }
 
-/**
- * Compares every trial with the file, and estimates the boat by all of them: not while something is missing from the figures
- * (not `isWhole`), for then no trial can agree with them.
- */
-export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
-  const comparisons = compareTrials(trialSet).map(comparison => ({
-    ...comparison,
-    inclined: inclinedBy(comparison, trialSet),
-  }));
-  let known: Verdict | null = null;
-  const working = inSteps(function* () {
-    if (!isWhole) return null;
-    const before = beforeTeaching(trialSet);
-    const estimate = yield* estimateBoat(before);
-    known = estimate && verdictOf(trialSet, before, estimate);
-    return known;
-  });
-  return { comparisons, step: working.step, soFar: () => known, verdict: working.all };
+/** Compares every trial with the file, and estimates the boat by all of them. */
+export function* learn(trialSet: TrialSet): Steps<Learned> {
+  const comparisons: LearnedTrial[] = [];
+  for (const trial of trialSet.trials) {
+    const comparison = compareTrial(trialSet, trial);
+    comparisons.push({ ...comparison, inclined: inclinedBy(comparison, trialSet) });
+    yield;
+  }
+  const before = beforeTeaching(trialSet);
+  yield;
+  const estimate = yield* estimateBoat(before);
+  return { comparisons, verdict: estimate && verdictOf(trialSet, before, estimate) };
 }
 
 /** The boat before anything was learned, and the trials that it could have lain in; what is struck out teaches nothing. */

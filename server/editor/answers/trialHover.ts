@@ -20,8 +20,7 @@ import { escaped, table } from './markdown.ts';
 
 /** A trial, or the reading of it under the cursor, against what the file says. */
 export function trialHover(analysis: Analysis, path: Path): string | null {
-  const learned = analysis.learned();
-  const trial = learned.comparisons.find(comparison => isInside(path, comparison.trial.path));
+  const trial = analysis.learned?.comparisons.find(comparison => isInside(path, comparison.trial.path));
   if (!trial) return null;
   if (trial.floatedTrial === null)
     return 'By the file the boat could not have lain so: there is nothing to compare with.';
@@ -49,10 +48,7 @@ function readingWords(
 ): readonly string[] {
   if (predicted === null) return [];
   const { units } = analysis.boat;
-  const slip = analysis
-    .learned()
-    .soFar()
-    ?.slips.find(each => each.reading === reading);
+  const slip = analysis.learned?.verdict?.slips.find(each => each.reading === reading);
   const off = reading.value - predicted;
   const isSame = sizeText(reading, off, units).startsWith('0 ') || sizeText(reading, off, units) === '0°';
   return [
@@ -88,7 +84,7 @@ function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: Lea
 
 /** What all trials say of the boat together, as far as it is known already. */
 function aboutBoat(analysis: Analysis): readonly string[] {
-  const said = analysis.learned().soFar();
+  const said = analysis.learned?.verdict;
   return said ? verdict(said.told, analysis.boat.units).map(escaped) : [];
 }
 

@@ -31,4 +31,4 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
 
 /** What is left open of the boat's balances. */
 export const openIn = ({ bodies, surfaced, submerged, uncertainties }: BoatToTrim): OpenLoads =>
-  openLoads(bodies, surfaced, submerged, uncertainties());
+  openLoads(bodies, surfaced, submerged, uncertainties);
