@@ -9,14 +9,14 @@ import { type Seeded, seeded } from '../helpers/seeded.ts';
 import { anywhere, edited, pick } from './edits.ts';
 
 /** Something that shall never be, and the text that it came of. */
-export interface Fault {
+interface Fault {
   readonly round: number;
   readonly what: string;
   readonly how: string;
   readonly text: string;
 }
 
-export interface FuzzReport {
+interface FuzzReport {
   readonly faults: readonly Fault[];
   readonly edits: number;
   readonly mends: number;
