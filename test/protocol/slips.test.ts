@@ -23,7 +23,9 @@ const codesOf = (diagnostics: readonly { readonly code?: unknown }[]): readonly 
 
 test('what is known of the boat is told at once, what the trials say as soon as it is found', async () => {
   await openAndSettle();
-  const first = session.published.find(({ diagnostics }) => diagnostics.length > 0)!;
+  const toldOf = () => session.published.find(({ diagnostics }) => diagnostics.length > 0);
+  await expect.poll(() => toldOf() !== undefined, { timeout: 20_000 }).toBe(true);
+  const first = toldOf()!;
   expect(codesOf(first.diagnostics).filter(code => code.startsWith('trial-'))).toEqual([]);
   await expect.poll(() => codesOf(session.published.at(-1)!.diagnostics), { timeout: 60_000 }).toContain('trial-slip');
   expect(codesOf(session.published.at(-1)!.diagnostics)).toContain('trial-differs');
