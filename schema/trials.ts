@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { benchKeys } from './bench.ts';
-import { map, quantity, text, word } from './fields.ts';
+import { atMost, map, quantity, text, word } from './fields.ts';
 import { noteKey, pieceSchema } from './hull.ts';
 import { slipKey, slipsKey } from './struckOut.ts';
 import type { FileUnits } from './units.ts';
@@ -138,6 +138,7 @@ export function trialSchema(units: FileUnits) {
 const list = <T extends z.ZodType>(item: T, description: string, example: string) =>
   z
     .array(item, { error: `Expected a list, such as ${example}.` })
+    .max(...atMost(50, 'readings or entries of one trial'))
     .meta({ description })
     .optional();
 

@@ -60,7 +60,7 @@ export function createTeller(host: TellerHost): Teller {
     const now: Told = { version, diagnostics: JSON.stringify(said.diagnostics), summary: JSON.stringify(said.summary) };
     const before = told.get(uri);
     told.set(uri, now);
-    if (before?.version !== version || before.diagnostics !== now.diagnostics)
+    if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
       void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
     if (before?.version === version && before.summary === now.summary) return;
     const summary: SummaryParams = { uri, ...said.summary };
@@ -110,7 +110,7 @@ export function createTeller(host: TellerHost): Teller {
   const publish = (uri: string): void => {
     pending.delete(uri);
     const document = documents.get(uri);
-    if (!document) return;
+    if (!document || guard.refusal()) return;
     const { version } = document;
     if (!tell(document)) guard.defer(() => findTheRest(uri, version));
   };
@@ -121,7 +121,17 @@ export function createTeller(host: TellerHost): Teller {
       const wait = costOf(uri) > CHEAP ? PAUSE : 0;
       pending.set(
         uri,
-        clock.setTimeout(() => publish(uri), wait),
+        // What fails in a timer would end the server.
+        clock.setTimeout(
+          () =>
+            attempt(
+              guard,
+              'telling',
+              () => publish(uri),
+              () => {},
+            ),
+          wait,
+        ),
       );
     },
     closed(uri) {

@@ -7,7 +7,7 @@ import { jsonReport } from '../core/report/jsonReport.ts';
 import { waterSetJson } from '../core/report/waterSetJson.ts';
 import { waterSetReport } from '../core/report/waterSetReport.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
-import { ERRORS_FOUND, hasErrors, OK, paintFor, type World } from '../editor/world.ts';
+import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 
 /** How `correct` is asked for. */
 interface Wanted {
@@ -41,7 +41,8 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
       world.err(`${file}: the pieces could not be written into this file; add them by hand.\n`);
       return ERRORS_FOUND;
     }
-    world.writeFile(file, splice(analysis.syntax.text, splices));
+    const was = analysis.syntax.text;
+    if (!attempted(file, world, () => world.rewriteFile(file, was, splice(was, splices)))) return WRONG_USE;
     world.err(`${file}: written.\n`);
   }
   return hasErrors(analysis) ? ERRORS_FOUND : OK;

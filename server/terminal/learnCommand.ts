@@ -2,7 +2,7 @@ import type { Analysis } from '../core/analysis/analysis.ts';
 import { trialsJson } from '../core/report/trialsJson.ts';
 import { trialsBlock } from '../core/report/trialsReport.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
-import { ERRORS_FOUND, hasErrors, OK, paintFor, type World } from '../editor/world.ts';
+import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 
 /** How `learn` is asked for. */
 interface Wanted {
@@ -27,7 +27,8 @@ export function learnCommand(file: string, analysis: Analysis, { json, write }: 
       world.err(`${file}: what the trials teach could not be written into this file; change it by hand.\n`);
       return ERRORS_FOUND;
     }
-    world.writeFile(file, splice(analysis.syntax.text, splices));
+    const was = analysis.syntax.text;
+    if (!attempted(file, world, () => world.rewriteFile(file, was, splice(was, splices)))) return WRONG_USE;
     world.err(`${file}: written.\n`);
   }
   return hasErrors(analysis) ? ERRORS_FOUND : OK;

@@ -5,13 +5,16 @@ import type { Boat } from '../../server/core/boat/boat.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { loadedBoat, surfacedBoat } from '../../server/core/conditions/load.ts';
+import { inBoth } from '../../server/core/conditions/loadingCondition.ts';
 import { otherEquilibria } from '../../server/core/conditions/otherEquilibria.ts';
-import { passageOf } from '../../server/core/conditions/passage.ts';
 import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
+import { stabilityAfloat } from '../../server/core/conditions/stabilityAfloat.ts';
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
-import { transitOf } from '../../server/core/conditions/transit.ts';
+import { sizeTanks } from '../../server/core/conditions/tankSizing.ts';
+import { transitBetween, transitOf } from '../../server/core/conditions/transit.ts';
 import { proposeCorrections } from '../../server/core/corrections/propose.ts';
+import { FIGURES } from '../../server/core/figures/table.ts';
 import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
 import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
 import type { Form } from '../../server/core/geometry/form/form.ts';
@@ -67,8 +70,14 @@ function conditions(boat: Boat, cache: ReturnType<typeof emptyCache>): unknown {
 function conditionsOf(boat: Boat, bodies: Bodies) {
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
-  const passage = passageOf(bodies, surfaced, submerged, boat.length);
-  return { surfaced, submerged, findings: judge(boat, surfaced, submerged, passage) };
+  const toJudge = {
+    boat,
+    conditions: inBoth(surfaced, submerged),
+    transit: transitBetween(bodies, surfaced, submerged, boat.length),
+    stability: stabilityAfloat(bodies, surfaced),
+    tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+  };
+  return { surfaced, submerged, findings: judge(toJudge, FIGURES) };
 }
 
 /** Every figure of a report: the same with the righting levers of both conditions. */
@@ -98,7 +107,17 @@ function pieces(boat: Boat): void {
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
   time('corrections', () =>
-    finish(proposeCorrections({ boat, bodies, surfaced, submerged, cache, schema: partSchema(boat.units) })),
+    finish(
+      proposeCorrections({
+        boat,
+        bodies,
+        surfaced,
+        submerged,
+        uncertainties: () => null,
+        cache,
+        schema: partSchema(boat.units),
+      }),
+    ),
   );
 }
 

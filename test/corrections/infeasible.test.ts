@@ -8,7 +8,7 @@ import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { textLines } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 
-/** The boat with little room left: bays taken out by name, and a stub of what is inside. */
+/** The boat with little room left: bays taken out by name, a stub of what is inside, and nothing that may be moved. */
 function withoutRoom(text: string, kept: RegExp): string {
   return text
     .split('\n')
@@ -17,6 +17,9 @@ function withoutRoom(text: string, kept: RegExp): string {
       line.includes('tube floor')
         ? line.replace(/station: \d+ to (\d+)/, (_, end) => `station: ${Number(end) - 14} to ${end}`)
         : line,
+    )
+    .map(line =>
+      /^ {2}- \{.*mass: .*, in: dry cylinder \}$/.test(line) ? line.replace(' }', ', fixed: true }') : line,
     )
     .join('\n');
 }

@@ -4,6 +4,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { plainState } from '../helpers/plainState.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 /** One thing that happens to a text while it is worked on. `at` (0..1) says where. */
@@ -43,8 +44,8 @@ function apply(text: string, { kind, at, figure }: Edit): string {
 /** All that an analysis says, as plain data. */
 const said = (analysis: Analysis) => ({
   boat: analysis.boat,
-  surfaced: analysis.surfaced,
-  submerged: analysis.submerged,
+  surfaced: plainState(analysis.surfaced),
+  submerged: plainState(analysis.submerged),
   findings: analysis.findings.map(finding => ({ ...finding, marks: rangeOf(analysis.syntax, finding.place) })),
 });
 

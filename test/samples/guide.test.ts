@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { createBoatService } from '../../server/editor/service.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
@@ -34,16 +35,13 @@ function renewedConsole(block: string, files: Map<string, string>): string {
   const lines = block.trimEnd().split('\n');
   const starts = lines.flatMap((line, i) => (line.startsWith('$ ') ? [i] : []));
   const parts = starts.flatMap((start, k) => {
-    const out: string[] = [];
+    const { world, said } = memoryWorld({});
     runCommandLine(lines[start]!.replace('$ trimwright ', '').split(' '), {
+      ...world,
       readFile: name => files.get(name) ?? read(name),
-      writeFile: (name, text) => void files.set(name, text),
-      readBeside: () => null,
-      out: text => void out.push(text),
-      err: () => undefined,
-      isTerminal: false,
+      rewriteFile: (name, _, now) => void files.set(name, now),
     });
-    return [lines[start]!, ...renewed(lines.slice(start + 1, starts[k + 1]), out.join('').split('\n'))];
+    return [lines[start]!, ...renewed(lines.slice(start + 1, starts[k + 1]), said().out.split('\n'))];
   });
   return `${parts.join('\n')}\n`;
 }

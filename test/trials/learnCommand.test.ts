@@ -3,24 +3,15 @@ import { describe, expect, it } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const DUNLIN = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 
 function learn(text: string, ...options: readonly string[]) {
-  const [out, err]: [string[], string[]] = [[], []];
-  const written: Record<string, string> = {};
-  const code = runCommandLine(['learn', 'a', ...options], {
-    readFile: () => text,
-    writeFile: (name, content) => {
-      written[name] = content;
-    },
-    readBeside: () => null,
-    out: words => out.push(words),
-    err: words => err.push(words),
-    isTerminal: false,
-  });
-  return { code, out: out.join(''), err: err.join(''), written };
+  const { world, written, said } = memoryWorld({ a: text });
+  const code = runCommandLine(['learn', 'a', ...options], world);
+  return { code, ...said(), written };
 }
 
 describe('trimwright learn', () => {

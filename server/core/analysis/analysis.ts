@@ -4,7 +4,7 @@ import { type KeptEntries, readBoat } from '../boat/readBoat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, type BodyCache, emptyCache } from '../bodies/assemble.ts';
+import { assembleBodies, type BodyCache, emptyCache, sameBodies } from '../bodies/assemble.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { type WaterSet, waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -15,6 +15,7 @@ import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import { once } from '../steps/once.ts';
 import { inSteps, type Steps, type Working } from '../steps/steps.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { type Learned, learn, type Verdict } from '../trials/learn.ts';
@@ -24,7 +25,7 @@ import type { Owner } from '../uncertainty/residualLoads.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainties.ts';
 import { emptyVariations, type VariationCache } from '../uncertainty/variations.ts';
-import { type BoatInWater, floated, lyingAs, sameBodies } from './inWater.ts';
+import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
 import { keepHistory } from './keepHistory.ts';
 
 /**
@@ -155,9 +156,10 @@ function conclude(
   const { boat, ofFile, scheme, kept } = read;
   const { cache } = kept;
   const bodies = assembleBodies(boat, cache);
-  const isSame = previous !== undefined && previous.scheme === scheme && sameBodies(previous, bodies, boat);
-  const filedBoat = isSame
-    ? { ...lyingAs(previous), boat, source: read.source, bodies }
+  const isSame =
+    previous?.scheme === scheme && previous.boat.length === boat.length && sameBodies(previous.bodies, bodies);
+  const filedBoat: BoatInWater = isSame
+    ? { ...inWaterOf(previous), boat, source: read.source, bodies }
     : floated(read.source, scheme, cache);
   const { conditions } = filedBoat;
   const isFaulty = ofFile.some(finding => finding.severity === 'error' && !isOfTrials(finding));
@@ -194,17 +196,9 @@ function conclude(
   const withTrials = () => (hasTrials ? pooled.all()?.inWater : null) ?? filedBoat;
   const uncertainties = () => (isWhole ? ((hasTrials ? pooled.all()?.uncertainties : null) ?? filed.all()) : null);
   const boatToTrim = once((): BoatToTrim | null => {
-    const { boat: ill, bodies: illBodies, surfaced: lies, submerged: hangs } = withTrials();
-    return lies.status === 'afloat' && !isFaulty
-      ? {
-          boat: ill,
-          bodies: illBodies,
-          surfaced: lies,
-          submerged: hangs,
-          cache,
-          schema: kept.entries.schemas.made.part,
-        }
-      : null;
+    const { surfaced, ...inWater } = withTrials();
+    if (surfaced.status !== 'afloat' || isFaulty) return null;
+    return { ...inWater, surfaced, uncertainties, cache, schema: kept.entries.schemas.made.part };
   });
   const readables = once(() => {
     const trialSet = { ...owner, trials: read.trials, inputs: filed.all().inputs };
@@ -217,10 +211,7 @@ function conclude(
     const figure = filed.all().inputs.map(({ id }) => changes.get(id) ?? 0);
     return nextReading(figure, readables().known, readables().readables);
   };
-  const judged = (inWater: BoatInWater) => [
-    ...ofFile,
-    ...judge(inWater.boat, inWater.surfaced, inWater.submerged, inWater.passage),
-  ];
+  const judged = (inWater: BoatInWater) => [...ofFile, ...judge(inWater, scheme.figures)];
   const ofTrials = (): readonly Finding[] =>
     hasTrials ? judgeTrials(boat, learned().comparisons, pooled.all()?.verdict.slips ?? []) : [];
   const hasUncertainties = () => !isWhole || pooled.isDone();
@@ -275,15 +266,6 @@ function conclude(
 /** Nothing is missing from the figures. */
 const isWholeBoat = ({ isFaulty, boat }: Pick<Analysis, 'isFaulty' | 'boat'>): boolean =>
   !isFaulty && boat.leftOut.length === 0;
-
-/** A value made at the first call. */
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
-  };
-}
 
 /** Tolerances of the water and of the stock stand in no entry. */
 const sameUncertainties = (previous: Analysis, { source }: Pick<Analysis, 'source'>): boolean =>

@@ -1,10 +1,12 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, type Bodies, type BodyCache } from '../bodies/assemble.ts';
-import { floatIn, type InCondition, inBoth } from '../conditions/loadingCondition.ts';
-import { type Passage, passageOf } from '../conditions/passage.ts';
+import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
+import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
+import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Scheme } from '../figures/scheme.ts';
 
 /** A boat with how it lies in every condition. */
@@ -16,8 +18,12 @@ export interface BoatInWater {
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
-  readonly conditions: readonly InCondition[];
-  readonly passage: Passage;
+  readonly conditions: readonly LoadedCondition[];
+  /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
+  readonly transit: readonly TransitStep[];
+  readonly stability: StabilityAfloat;
+  /** What each tank should hold; empty when the boat cannot hang neutral. */
+  readonly tankSizes: readonly TankSizing[];
 }
 
 /** A boat put into the water; in the conditions of a scheme. */
@@ -26,36 +32,45 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
   const bodies = assembleBodies(boat, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
-  const conditions = [
-    ...inBoth(surfaced, submerged),
+  const conditions: readonly LoadedCondition[] = [
+    ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
     ...scheme.others.map(condition => {
       const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
       return floatIn(condition, there, boat.length);
     }),
   ];
-  const passage = passageOf(bodies, surfaced, submerged, boat.length);
-  return { boat, source, bodies, surfaced, submerged, conditions, passage };
+  return {
+    boat,
+    source,
+    bodies,
+    surfaced,
+    submerged,
+    conditions,
+    transit: transitBetween(bodies, surfaced, submerged, boat.length),
+    stability: stabilityAfloat(bodies, surfaced),
+    tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+  };
 }
 
-/** How a boat lies, for another version of it that lies the same. */
-export const lyingAs = ({ surfaced, submerged, conditions, passage }: BoatInWater) => ({
+/** The part of a wider value that says how the boat lies. */
+export const inWaterOf = ({
+  boat,
+  source,
+  bodies,
   surfaced,
   submerged,
   conditions,
-  passage,
+  transit,
+  stability,
+  tankSizes,
+}: BoatInWater): BoatInWater => ({
+  boat,
+  source,
+  bodies,
+  surfaced,
+  submerged,
+  conditions,
+  transit,
+  stability,
+  tankSizes,
 });
-
-/** The same entries in the same water: the conditions are the same too. */
-export function sameBodies(previous: BoatInWater, bodies: Bodies, boat: Boat): boolean {
-  const before = previous.bodies;
-  return (
-    before.density === bodies.density &&
-    previous.boat.length === boat.length &&
-    before.weights.length === bodies.weights.length &&
-    before.tanks.length === bodies.tanks.length &&
-    before.displacers.length === bodies.displacers.length &&
-    before.weights.every((weight, i) => weight.entry === bodies.weights[i]?.entry) &&
-    before.tanks.every((tank, i) => tank === bodies.tanks[i]) &&
-    before.displacers.every((displacer, i) => displacer === bodies.displacers[i])
-  );
-}

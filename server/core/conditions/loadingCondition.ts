@@ -42,25 +42,24 @@ export type Where = 'afloat' | 'submerged';
 export const whereIn = ({ loading }: LoadingCondition): Where => (loading.kind === 'neutral' ? 'submerged' : 'afloat');
 
 /** The boat floated in a condition. */
-export interface InCondition {
-  readonly condition: LoadingCondition;
-  readonly state: Surfaced | Submerged;
-}
+export type InCondition =
+  | { readonly condition: LoadingCondition; readonly where: 'afloat'; readonly state: Surfaced }
+  | { readonly condition: LoadingCondition; readonly where: 'submerged'; readonly state: Submerged };
 
-export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): InCondition => ({
-  condition,
-  state:
-    condition.loading.kind === 'neutral'
-      ? floatSubmerged(bodies)
-      : floatSurfaced(bodies, hullLength, condition.loading),
-});
+/** The same with what is aboard there. */
+export type LoadedCondition = InCondition & { readonly bodies: Bodies };
+
+export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): LoadedCondition =>
+  condition.loading.kind === 'neutral'
+    ? { condition, bodies, where: 'submerged', state: floatSubmerged(bodies) }
+    : { condition, bodies, where: 'afloat', state: floatSurfaced(bodies, hullLength, condition.loading) };
 
 export type BuiltIn = 'surfaced' | 'submerged';
 
 /** A value for each of some conditions, surfaced and submerged among them, by their ids. */
-export const byCondition = <T>(
-  conditions: readonly InCondition[],
-  make: (inCondition: InCondition) => T,
+export const byCondition = <C extends InCondition, T>(
+  conditions: readonly C[],
+  make: (inCondition: C) => T,
 ): Readonly<Record<BuiltIn, T> & Record<string, T>> =>
   Object.fromEntries(conditions.map(inCondition => [inCondition.condition.id, make(inCondition)])) as Record<
     BuiltIn,
@@ -69,6 +68,6 @@ export const byCondition = <T>(
 
 /** The two conditions that every boat is trimmed for. */
 export const inBoth = (surfaced: Surfaced, submerged: Submerged): readonly InCondition[] => [
-  { condition: SURFACED, state: surfaced },
-  { condition: SUBMERGED, state: submerged },
+  { condition: SURFACED, where: 'afloat', state: surfaced },
+  { condition: SUBMERGED, where: 'submerged', state: submerged },
 ];

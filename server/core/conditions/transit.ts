@@ -6,7 +6,8 @@ import { settleFrom, turn } from './equilibrium.ts';
 import { extrapolate } from './extrapolate.ts';
 import { loadedBoat } from './load.ts';
 import { gmAlong } from './readings.ts';
-import type { SurfacedAfloat } from './surfaced.ts';
+import type { Submerged } from './submerged.ts';
+import type { Surfaced, SurfacedAfloat } from './surfaced.ts';
 
 /** The boat on its way down, at one fill of its tanks. */
 export interface TransitStep {
@@ -61,6 +62,17 @@ export function transitOf(
   }
   return steps;
 }
+
+/** The way from the surface to where the boat hangs; none for one that does not float, cannot hang neutral or has no tank. */
+export const transitBetween = (
+  bodies: Bodies,
+  surfaced: Surfaced,
+  submerged: Submerged,
+  hullLength: number,
+): readonly TransitStep[] =>
+  surfaced.status === 'afloat' && submerged.status === 'neutral' && bodies.tanks.length > 0
+    ? transitOf(bodies, surfaced, submerged.fill, hullLength)
+    : [];
 
 /** Turns that go on as far as they went, rad; a boat that moves more is falling over, and falls where it is let go. */
 const STEADY = 0.03;

@@ -7,6 +7,8 @@ export interface Kind {
   readonly show: (value: number, units: FileUnits, finer?: number) => string;
   /** A size without a way: a limit, an uncertainty. */
   readonly size: (value: number, units: FileUnits) => string;
+  /** A small change: angles in two digits, however small. */
+  readonly change: (value: number, units: FileUnits) => string;
   /** From SI to mm, g, degrees or a fraction. */
   readonly factor: number;
   /** What a change of it is called either way, more first: "0.8° bow up". */
@@ -15,7 +17,21 @@ export interface Kind {
 
 const DEGREES = 180 / Math.PI;
 
-export const LENGTH: Kind = { show: lengthText, size: lengthText, factor: 1e3, ways: ['more', 'less'] };
+/** Less than this of an angle is nothing to anybody, degrees. */
+const UNSEEN = 5e-3;
+
+function fineAngle(angle: number): string {
+  const degrees = angle * DEGREES;
+  return `${degrees < UNSEEN ? 0 : Number(degrees.toPrecision(2))}°`;
+}
+
+export const LENGTH: Kind = {
+  show: lengthText,
+  size: lengthText,
+  change: lengthText,
+  factor: 1e3,
+  ways: ['more', 'less'],
+};
 
 /** A height that may fall the other way, in words instead of a sign. */
 export const HEIGHT: Kind = {
@@ -24,11 +40,12 @@ export const HEIGHT: Kind = {
     height < 0 ? `below by ${lengthText(-height, units)}` : lengthText(height, units, finer),
 };
 
-export const MASS: Kind = { show: massText, size: massText, factor: 1e3, ways: ['more', 'less'] };
+export const MASS: Kind = { show: massText, size: massText, change: massText, factor: 1e3, ways: ['more', 'less'] };
 
 export const FILL: Kind = {
   show: (part, _, finer) => percentText(part, finer),
   size: part => percentText(part),
+  change: part => percentText(part),
   factor: 1,
   ways: ['fuller', 'emptier'],
 };
@@ -36,6 +53,7 @@ export const FILL: Kind = {
 export const TRIM: Kind = {
   show: (angle, _, finer) => trimWords(angle, finer),
   size: angle => angleText(angle),
+  change: fineAngle,
   factor: DEGREES,
   ways: ['bow up', 'bow down'],
 };
@@ -43,6 +61,7 @@ export const TRIM: Kind = {
 export const HEEL: Kind = {
   show: (angle, _, finer) => heelWords(angle, finer),
   size: angle => angleText(angle),
+  change: fineAngle,
   factor: DEGREES,
   ways: ['to starboard', 'to port'],
 };

@@ -71,7 +71,7 @@ const LEAST_LIMIT = 1e-9;
 const LEAST_HEIGHT = 1e-3;
 
 /** How far a figure is outside its limit, in limits; 0 inside. */
-export function missOf(limit: Limit, figure: number): number {
+export function outsideBy(limit: Limit, figure: number): number {
   switch (limit.binds) {
     case 'within':
       return Math.max(0, Math.abs(figure) / Math.max(limit.most, LEAST_LIMIT) - 1);
@@ -79,7 +79,7 @@ export function missOf(limit: Limit, figure: number): number {
       return Math.max(0, limit.least - figure) / Math.max(limit.least, LEAST_HEIGHT);
     case 'between': {
       const middle = (limit.least + limit.most) / 2;
-      return missOf({ binds: 'within', most: limit.most - middle }, figure - middle);
+      return outsideBy({ binds: 'within', most: limit.most - middle }, figure - middle);
     }
   }
 }

@@ -1,19 +1,34 @@
 import type { Boat } from '../boat/boat.ts';
-import type { Passage } from '../conditions/passage.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { Surfaced } from '../conditions/surfaced.ts';
+import type { InCondition } from '../conditions/loadingCondition.ts';
+import type { StabilityAfloat } from '../conditions/stabilityAfloat.ts';
+import type { TankSizing } from '../conditions/tankSizing.ts';
+import type { TransitStep } from '../conditions/transit.ts';
+import type { Figure } from '../figures/figure.ts';
 import type { Finding } from '../findings/finding.ts';
-import { judgePassage } from './judgePassage.ts';
+import { judgeStability } from './judgeStability.ts';
 import { judgeSubmerged } from './judgeSubmerged.ts';
 import { judgeSurfaced } from './judgeSurfaced.ts';
+import { judgeTanks } from './judgeTanks.ts';
+import { judgeTransit } from './judgeTransit.ts';
 
-/** What the boat does outside its limits in either condition, or why nobody knows; entries in no figure are named. */
-export function judge(boat: Boat, surfaced: Surfaced, submerged: Submerged, passage: Passage): readonly Finding[] {
+/** What is judged: the boat in each condition, on the way between them, knocked over, and what its tanks must hold. */
+export interface ToJudge {
+  readonly boat: Boat;
+  readonly conditions: readonly InCondition[];
+  readonly transit: readonly TransitStep[];
+  readonly stability: StabilityAfloat;
+  readonly tankSizes: readonly TankSizing[];
+}
+
+/** What the boat does outside its limits in any condition, or why nobody knows; entries in no figure are named. */
+export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Finding[] {
+  const { boat, conditions, transit, stability, tankSizes } = toJudge;
   const findings = [
-    ...(surfaced.status === 'empty' || submerged.status === 'empty' ? [nothingFloats] : []),
-    ...judgeSurfaced(boat, surfaced),
-    ...judgeSubmerged(boat, submerged),
-    ...judgePassage(boat, passage),
+    ...(conditions.some(({ state }) => state.status === 'empty') ? [nothingFloats] : []),
+    ...conditions.flatMap(inCondition => judgeIn(boat, inCondition, figures)),
+    ...judgeTransit(boat, transit),
+    ...judgeStability(boat, stability),
+    ...judgeTanks(boat, tankSizes),
   ];
   if (boat.leftOut.length === 0) return findings;
   const names = boat.leftOut.map(name => `“${name}”`).join(', ');
@@ -24,6 +39,11 @@ export function judge(boat: Boat, surfaced: Surfaced, submerged: Submerged, pass
     message: `${finding.message} (Figured without ${names}.)`,
   }));
 }
+
+const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>
+  inCondition.where === 'submerged'
+    ? judgeSubmerged(boat, inCondition.state, inCondition.condition, figures)
+    : judgeSurfaced(boat, inCondition.state, inCondition.condition, figures);
 
 /** Missing figures are explained too: a file without limits broken is not yet a boat within them. */
 const nothingFloats: Finding = {

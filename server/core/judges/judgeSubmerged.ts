@@ -1,13 +1,23 @@
 import type { Boat } from '../boat/boat.ts';
+import { type InCondition, type LoadingCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
 import type { Submerged, SubmergedNeutral } from '../conditions/submerged.ts';
+import type { Figure } from '../figures/figure.ts';
+import { limitWords } from '../figures/figured.ts';
+import { boundOf, marginOf } from '../figures/limit.ts';
+import { FIGURES } from '../figures/table.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../findings/finding.ts';
-import { beyondLimit } from '../wording/beyondLimit.ts';
-import { angleText, heelWords, lengthText, massText, percentText, trimWords } from '../wording/numbers.ts';
+import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
+import { type OutOfLimit, outOfLimits, type Sentences } from './judgeLimits.ts';
 import { tankPlace } from './places.ts';
 
 /** What the submerged boat does outside its limits, or that it cannot hang neutral. */
-export function judgeSubmerged(boat: Boat, submerged: Submerged): readonly Finding[] {
+export function judgeSubmerged(
+  boat: Boat,
+  submerged: Submerged,
+  condition: LoadingCondition = SUBMERGED,
+  figures: readonly Figure[] = FIGURES,
+): readonly Finding[] {
   const say = (code: FindingCode, severity: Severity, message: string): Finding => ({
     code,
     severity,
@@ -41,15 +51,20 @@ export function judgeSubmerged(boat: Boat, submerged: Submerged): readonly Findi
         ),
       ];
     case 'neutral':
-      return judgeNeutral(boat, submerged, say);
+      return judgeNeutral(boat, { condition, where: 'submerged', state: submerged }, figures, say);
   }
 }
 
 type Say = (code: FindingCode, severity: Severity, message: string) => Finding;
 
-function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readonly Finding[] {
+function judgeNeutral(
+  boat: Boat,
+  inCondition: InCondition & { readonly state: SubmergedNeutral },
+  figures: readonly Figure[],
+  say: Say,
+): readonly Finding[] {
   const { units } = boat;
-  const limits = boat.limits.submerged;
+  const { state: submerged } = inCondition;
   if (submerged.bg <= 0) {
     return [
       say(
@@ -75,86 +90,54 @@ function judgeNeutral(boat: Boat, submerged: SubmergedNeutral, say: Say): readon
       ),
     ];
   }
-  const findings: Finding[] = [];
-  if (Math.abs(submerged.trim) > limits.trim) {
-    const end = submerged.trim > 0 ? 'bow-light' : 'stern-light';
-    const limit = angleText(limits.trim);
-    const trim = beyondLimit(finer => trimWords(submerged.trim, finer), limit);
-    findings.push(
-      say(
-        'submerged-trim',
-        'warning',
-        `Submerged, the boat hangs ${end}: trim ${trim}, limit ${limit}.${levelling(boat, submerged)}`,
-      ),
-    );
-  }
-  if (Math.abs(submerged.heel) > limits.heel) {
-    const side = submerged.heel > 0 ? 'starboard' : 'port';
-    const limit = angleText(limits.heel);
-    const heel = beyondLimit(finer => heelWords(submerged.heel, finer), limit);
-    findings.push(
-      say('submerged-heel', 'warning', `Submerged, the boat lists to ${side}: heel ${heel}, limit ${limit}.`),
-    );
-  }
-  const least = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);
-  if (least < limits.bg) {
-    const limit = lengthText(limits.bg, units);
-    const height = beyondLimit(finer => lengthText(least, units, finer), limit, 'under');
-    const why = submerged.bg >= limits.bg ? ` (${lengthText(submerged.bg, units)} before the tank’s free surface)` : '';
-    findings.push(
-      say(
-        'submerged-bg',
-        'warning',
-        `Submerged, the boat is touchy: its centre of mass hangs ${height} below its centre of buoyancy${why}, limit ${limit}. Lead lower and foam higher stiffen it.`,
-      ),
-    );
-  }
-  const needed = stiffnessToTrim(boat, submerged);
-  if (findings.length === 0 && submerged.bgEffectiveLongitudinal < needed) {
-    const half = massText(UNWEIGHED, units);
-    const swing = Math.atan((UNWEIGHED * boat.length) / 2 / (submerged.bgEffectiveLongitudinal * displaced(submerged)));
-    findings.push(
-      say(
-        'submerged-touchy',
-        'information',
-        `Submerged, ${half} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}: trimming to ${angleText(limits.trim)} by weight is a matter of luck. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than trim its mass.`,
-      ),
-    );
-  }
-  const [low, high] = limits.fill;
-  if (boat.tanks.length > 0 && (submerged.fill < low || submerged.fill > high)) {
-    const isLow = submerged.fill < low;
-    const fill = beyondLimit(
-      finer => percentText(submerged.fill, finer),
-      percentText(isLow ? low : high),
-      isLow ? 'under' : 'over',
-    );
-    const size = isLow
-      ? 'larger than the boat needs, or the boat is too heavy'
-      : 'too small, or the boat too light: no margin is left';
-    findings.push(
-      say(
-        'neutral-fill',
-        'warning',
-        `Submerged, the boat hangs neutral with its tanks ${fill} full (${massText(submerged.ballast, units)} of water), limits ${percentText(low)} to ${percentText(high)}: the tank is ${size}.`,
-      ),
-    );
-  }
-  return findings;
+  const told = outOfLimits(boat, inCondition, figures, sentencesFor(boat, submerged));
+  const warned = (those: readonly OutOfLimit[]) => those.map(({ code, message }) => say(code, 'warning', message));
+  const ofTank = told.filter(({ figured }) => figured.figure.id === 'fill');
+  const ofBoat = told.filter(out => !ofTank.includes(out));
+  const touchy = ofBoat.length === 0 ? touchyWords(boat, submerged) : null;
+  return [
+    ...warned(ofBoat),
+    ...(touchy === null ? [] : [say('submerged-touchy', 'information', touchy)]),
+    ...warned(ofTank),
+  ];
 }
+
+const sentencesFor = (boat: Boat, submerged: SubmergedNeutral): Sentences => ({
+  trim: ({ figured: { condition, value }, shown, bound }) =>
+    `${condition.title}, the boat hangs ${value > 0 ? 'bow-light' : 'stern-light'}: trim ${shown}, limit ${bound}.${levelling(boat, submerged)}`,
+  heel: ({ figured: { condition, value }, shown, bound }) =>
+    `${condition.title}, the boat lists to ${value > 0 ? 'starboard' : 'port'}: heel ${shown}, limit ${bound}.`,
+  bgLeast: ({ figured: { condition, limit }, shown, bound }) => {
+    const isForWater = limit && marginOf(limit, submerged.bg) >= 0;
+    const why = isForWater ? ` (${lengthText(submerged.bg, boat.units)} before the tank’s free surface)` : '';
+    return `${condition.title}, the boat is touchy: its centre of mass hangs ${shown} below its centre of buoyancy${why}, limit ${bound}. Lead lower and foam higher stiffen it.`;
+  },
+  fill: ({ figured, shown }) => {
+    const size =
+      figured.limit && boundOf(figured.limit, figured.value).way === 'under'
+        ? 'larger than the boat needs, or the boat is too heavy'
+        : 'too small, or the boat too light: no margin is left';
+    return `${figured.condition.title}, the boat hangs neutral with its tanks ${shown} full (${massText(submerged.ballast, boat.units)} of water), limits ${limitWords(figured)}: the tank is ${size}.`;
+  },
+});
 
 /** What a kitchen scale leaves open, kg (common practice, no source). */
 const UNWEIGHED = 0.0005;
-
-const displaced = (submerged: SubmergedNeutral): number =>
-  submerged.momentToTrimOneDegree / (submerged.bgEffectiveLongitudinal * Math.sin(Math.PI / 180));
 
 /**
  * The B above G lengthwise (m) at which what the scale leaves open, at an end of the boat, is half the limit of trim: with
  * less, trimming by weight is luck.
  */
 export function stiffnessToTrim(boat: Boat, submerged: SubmergedNeutral): number {
-  return (UNWEIGHED * boat.length) / 2 / (displaced(submerged) * Math.tan(boat.limits.submerged.trim / 2));
+  return (UNWEIGHED * boat.length) / 2 / (submerged.displacement * Math.tan(boat.limits.submerged.trim / 2));
+}
+
+/** A boat within its limits that no scale can trim; null for one that is stiff enough. */
+function touchyWords(boat: Boat, submerged: SubmergedNeutral): string | null {
+  if (submerged.bgEffectiveLongitudinal >= stiffnessToTrim(boat, submerged)) return null;
+  const moment = submerged.bgEffectiveLongitudinal * submerged.displacement;
+  const swing = Math.atan((UNWEIGHED * boat.length) / 2 / moment);
+  return `Submerged, ${massText(UNWEIGHED, boat.units)} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}: trimming to ${angleText(boat.limits.submerged.trim)} by weight is a matter of luck. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than trim its mass.`;
 }
 
 /** How touchy it is: the weight in water that one degree asks at an end of the hull. */

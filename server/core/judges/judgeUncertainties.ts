@@ -32,7 +32,7 @@ export function judgeUncertainties(
       untold(
         condition,
         standings.filter(({ figured }) => figured.condition === condition),
-        whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, 'draft'),
+        whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, true),
       ),
     ),
     ...(nearest ? doNext(nearest, boat, next(nearest.uncertainty)) : []),

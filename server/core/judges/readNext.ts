@@ -24,7 +24,7 @@ export function readNext(
     code: 'weigh-next',
     severity: 'information',
     message: `${title}: ${figureName} ± ${sigma(uncertainty.sigma)} would become ± ${sigma(uncertainty.sigma * left)}. ${how(fore, aft, boat)}`,
-    place: isUnder ? tankPlace(boat) : limitPlace(boat, 'draft'),
+    place: isUnder ? tankPlace(boat) : limitPlace(boat, true),
   };
 }
 

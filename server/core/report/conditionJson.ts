@@ -1,5 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { type BuiltIn, byCondition, type InCondition } from '../conditions/loadingCondition.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { Surfaced } from '../conditions/surfaced.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuredIn, figuresOf } from '../figures/figured.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
@@ -19,7 +21,7 @@ export const conditionsJson = (
 function conditionJson(boat: Boat, inCondition: InCondition, figures: readonly Figure[]): ConditionJson {
   const all = figuredIn(boat, inCondition, figures);
   return {
-    ...(inCondition.condition.loading.kind === 'neutral' ? hangingJson(inCondition) : afloatJson(inCondition)),
+    ...(inCondition.where === 'submerged' ? hangingJson(inCondition.state) : afloatJson(inCondition.state)),
     ...Object.fromEntries(
       figuresOf(inCondition.condition, figures)
         .filter(({ isForMachines }) => isForMachines !== false)
@@ -31,7 +33,7 @@ function conditionJson(boat: Boat, inCondition: InCondition, figures: readonly F
   };
 }
 
-function afloatJson({ state }: InCondition) {
+function afloatJson(state: Surfaced) {
   const afloat = state.status === 'afloat' ? state : null;
   return {
     afloat: state.status === 'empty' || state.status === 'unsettled' ? null : state.status !== 'sinks',
@@ -43,7 +45,7 @@ function afloatJson({ state }: InCondition) {
   };
 }
 
-function hangingJson({ state }: InCondition) {
+function hangingJson(state: Submerged) {
   const neutral = state.status === 'neutral' ? state : null;
   return {
     reachable: state.status === 'empty' || state.status === 'unsettled' ? null : neutral !== null,

@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import { type InCondition, inBoth } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
-import { countWords } from '../corrections/room/pieceEntry.ts';
+import { bare, bundleWords, countWords, exactText } from '../corrections/room/pieceEntry.ts';
 import type { Piece } from '../corrections/room/slots.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuredIn, figuresOf, nameIn, plainText } from '../figures/figured.ts';
@@ -66,12 +66,15 @@ export function cutLines(piece: Piece, name: string, boat: Boat): readonly strin
   const { slot, station, offset } = piece;
   const { units } = boat;
   const at = (metres: number) => tapeText(metres, units);
-  const section = `${at(slot.breadth)} x ${at(slot.depth)}`;
+  const exact = (metres: number) => exactText(metres, units);
+  const [abreast, layers] = slot.strips;
+  const section = `${bare(exact(slot.breadth / abreast))} x ${exact(slot.depth / layers)}`;
+  const bundled = bundleWords(slot);
   const stock = boat.stock[slot.material].strip ? 'strip' : 'block';
   const cut =
     piece.counts.length > 0
       ? `  ${name}: ${countWords(piece, boat)} of ${slot.material}, ${inRows(piece)}`
-      : `  ${name}: ${at(station[1] - station[0])} of ${section} ${slot.material} ${stock}, ${massText(piece.mass, units)} on the scale`;
+      : `  ${name}: ${at(station[1] - station[0])} of ${section} ${slot.material} ${stock}${bundled === '' ? '' : `, ${bundled}`}, ${massText(piece.mass, units)} on the scale`;
   return [
     cut,
     `    from ${at(station[0])} to ${at(station[1])} aft of the bow tip, ${offsetWords(offset, units)}, its middle ${lengthText(slot.height, units)} above the keel${slot.bay.inside === null ? '' : `, inside “${slot.bay.inside}”`}`,

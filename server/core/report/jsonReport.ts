@@ -1,11 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Tank } from '../boat/boat.ts';
-import type { Afloat } from '../conditions/energy.ts';
-import { loadedBoat, surfacedBoat } from '../conditions/load.ts';
-import { inBoth } from '../conditions/loadingCondition.ts';
+import { boatIn } from '../conditions/float.ts';
+import { byCondition, inBoth } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
+import { TRANSIT_FIGURES } from '../figures/transitTable.ts';
 import type { Place } from '../findings/finding.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { positionAt } from '../text/reading/lines.ts';
@@ -30,17 +30,14 @@ export function jsonReport(analysis: Analysis) {
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
     ...conditionsJson(boat, analysis.conditions, figures),
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
-    transit: analysis.passage.transit.map(step => ({
+    transit: analysis.transit.map(step => ({
       fill: step.fill,
       draft: step.draft === null ? null : mm(step.draft),
-      trim: degrees(step.trim),
-      heel: degrees(step.heel),
-      gm: mm(step.gm),
-      gmLongitudinal: mm(step.gmLongitudinal),
+      ...Object.fromEntries(TRANSIT_FIGURES.map(({ id, kind, of }) => [id, of(step) * kind.factor] as const)),
       afloat: step.afloat,
     })),
     righting: rightingJson(analysis),
-    otherEquilibria: analysis.passage.otherEquilibria.map(rest => ({
+    otherEquilibria: analysis.stability.otherEquilibria.map(rest => ({
       trim: degrees(rest.trim),
       heel: degrees(rest.heel),
     })),
@@ -63,8 +60,8 @@ export function jsonReport(analysis: Analysis) {
   };
 }
 
-function tankJson({ passage }: Analysis, tank: Tank) {
-  const sizing = passage.tanks.find(candidate => candidate.body.tank === tank);
+function tankJson({ tankSizes }: Analysis, tank: Tank) {
+  const sizing = tankSizes.find(candidate => candidate.body.tank === tank);
   const length = sizing?.recommendedLength ?? null;
   const pressure = sizing?.gaugePressure ?? null;
   return {
@@ -92,20 +89,16 @@ function reachJson({ boatToTrim }: Analysis) {
   return { surfaced: of(surfaced), submerged: of(submerged) };
 }
 
-/** Righting levers over all heels, free to trim, from port to starboard. */
-function rightingJson({ bodies, surfaced, submerged }: Analysis) {
-  const curve = (boat: Afloat) => {
-    const { points, range } = rightingCurve(boat);
+/** Righting levers over all heels, free to trim, from port to starboard; null where the boat comes to no rest. */
+const rightingJson = ({ conditions }: Analysis) =>
+  byCondition(conditions, ({ condition, bodies, state }) => {
+    if (state.status !== 'afloat' && state.status !== 'neutral') return null;
+    const { points, range } = rightingCurve(boatIn(bodies, condition.loading));
     return {
       points: points.map(({ heel, trim, lever }) => ({ heel: degrees(heel), trim: degrees(trim), lever: mm(lever) })),
       range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
     };
-  };
-  return {
-    surfaced: surfaced.status === 'afloat' ? curve(surfacedBoat(bodies)) : null,
-    submerged: submerged.status === 'neutral' ? curve(loadedBoat(bodies, submerged.fill, 'submerged')) : null,
-  };
-}
+  });
 
 /** Lines and characters count from 0, as in the language server protocol. */
 function rangeJson({ syntax }: Analysis, place: Place) {

@@ -7,8 +7,10 @@ import { lengthText, massText } from '../wording/numbers.ts';
 import { pointWords } from './conditionFacts.ts';
 import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
-import { rangeRows, tankRows, transitRows } from './passageRows.ts';
+import { rangeRows } from './rangeRows.ts';
 import { type Paint, plainPaint, section } from './rows.ts';
+import { tankRows } from './tankRows.ts';
+import { transitRows } from './transitRows.ts';
 import { trialsBlock } from './trialsReport.ts';
 import { uncertaintyBlock } from './uncertaintyBlock.ts';
 

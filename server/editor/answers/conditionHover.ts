@@ -53,14 +53,19 @@ export function limitsHover({ boat, conditions, scheme, uncertainties }: Analysi
     const plain = there && there.off !== null ? offText(there) : 'not known';
     return `${standing?.figure ?? plain} (limit ${limitText(limit, figure.kind, boat.units)}${open})`;
   };
-  // What several conditions ask stands first.
-  const asked = (words: string) =>
-    columns.filter(({ limited }) => limited.some(figure => figure.words === words)).length;
+  // What several conditions ask stands first, then limits that bind alike together.
+  const binds = ['within', 'at least', 'between'];
+  const orderOf = (words: string): number => {
+    const asking = columns.flatMap(({ inCondition: { condition }, limited }) =>
+      limited.filter(one => one.words === words).map(figure => limitIn(figure, condition, boat)?.binds ?? ''),
+    );
+    return binds.indexOf(asking[0] ?? '') - binds.length * asking.length;
+  };
   const names = [...new Set(columns.flatMap(({ limited }) => limited.map(({ words }) => words)))];
   return table([
     ['Limit', ...conditions.map(({ condition }) => condition.title)],
     ...names
-      .sort((a, b) => asked(b) - asked(a))
+      .sort((a, b) => orderOf(a) - orderOf(b))
       .map(words => [capital(words), ...columns.map(column => cell(column, words))]),
   ]);
 }

@@ -1,45 +1,54 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { offWaterline } from '../../core/figures/offWaterline.ts';
-import { heelWords, lengthText, massText, percentText, trimWords } from '../../core/wording/numbers.ts';
+import type { InCondition } from '../../core/conditions/loadingCondition.ts';
+import { figuredIn, offText, plainText } from '../../core/figures/figured.ts';
+import { massText } from '../../core/wording/numbers.ts';
 
-/** How the boat lies, in words to choose from; or what keeps it from lying so. */
-export type Lie =
-  | { readonly lies: true; readonly trim: string; readonly heel: string; readonly water: string }
-  | { readonly lies: false; readonly why: string };
-
-/** On the surface, trim and heel off the painted waterline; `water` is the draft at half length. */
-export function surfacedLie({ boat, surfaced }: Analysis): Lie {
-  switch (surfaced.status) {
-    case 'afloat': {
-      const off = offWaterline(boat, surfaced);
-      const water = `draft ${lengthText(surfaced.attitude.draft, boat.units)}`;
-      return { lies: true, trim: trimWords(off.trim), heel: heelWords(off.heel), water };
+/** How the boat floats in a condition, in words to choose from; or what keeps it from floating so. */
+export type StateWords =
+  | {
+      readonly title: string;
+      readonly rests: true;
+      readonly trim: string;
+      readonly heel: string;
+      readonly water: string;
     }
+  | { readonly title: string; readonly rests: false; readonly why: string };
+
+/** In every condition; trim and heel off the painted waterline, `water` the draft at half length or how full the tank is. */
+export const stateWords = (analysis: Analysis): readonly StateWords[] =>
+  analysis.conditions.map((inCondition): StateWords => {
+    const { title } = inCondition.condition;
+    const all = figuredIn(analysis.boat, inCondition, analysis.scheme.figures);
+    if (all.length === 0) return { title, rests: false, why: whyNot(inCondition, analysis) };
+    const said = (id: string, show: typeof offText) =>
+      all
+        .filter(({ figure }) => figure.id === id)
+        .map(show)
+        .join('');
+    const isAfloat = inCondition.where === 'afloat';
+    return {
+      title,
+      rests: true,
+      trim: all.every(({ stays }) => stays) ? said('trim', offText) : 'does not stay level',
+      heel: said('heel', offText),
+      water: isAfloat ? `draft ${said('draft', plainText)}` : `tank ${said('fill', plainText)}`,
+    };
+  });
+
+export const inFull = (state: StateWords): string =>
+  state.rests ? `${state.water}, ${state.trim}, ${state.heel}` : state.why;
+
+function whyNot({ state }: InCondition, { boat: { units } }: Analysis): string {
+  switch (state.status) {
     case 'sinks':
-      return without(`sinks, ${massText(surfaced.excess, boat.units)} too heavy`);
+      return `sinks, ${massText(state.excess, units)} too heavy`;
     case 'overturns':
-      return without('turns over');
-    case 'unsettled':
-    case 'empty':
-      return without('not known');
-  }
-}
-
-/** Under water; `water` is how full the tank is. */
-export function submergedLie({ boat, submerged }: Analysis): Lie {
-  switch (submerged.status) {
-    case 'neutral': {
-      const trim = submerged.stable ? trimWords(submerged.trim) : 'does not stay level';
-      return { lies: true, trim, heel: heelWords(submerged.heel), water: `tank ${percentText(submerged.fill)}` };
-    }
+      return 'turns over';
     case 'heavy':
-      return without(`${massText(submerged.excess, boat.units)} too heavy`);
+      return `${massText(state.excess, units)} too heavy`;
     case 'light':
-      return without(submerged.hasTank ? `${massText(submerged.lack, boat.units)} too light` : 'no tank');
-    case 'unsettled':
-    case 'empty':
-      return without('not known');
+      return state.hasTank ? `${massText(state.lack, units)} too light` : 'no tank';
+    default:
+      return 'not known';
   }
 }
-
-const without = (why: string): Lie => ({ lies: false, why });

@@ -2,7 +2,7 @@ import { samePath } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Part, Weighed } from '../../core/boat/boat.ts';
 import { effectOfMore, effectOfWhole } from '../../core/corrections/balance/partEffects.ts';
-import { effectWords, FIGURE_NAMES, littleWords } from '../../core/corrections/words/effectWords.ts';
+import { changedName, effectWords, littleWords } from '../../core/corrections/words/effectWords.ts';
 import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
@@ -26,17 +26,17 @@ export function partHover(analysis: Analysis, index: number): string | null {
 }
 
 /** Lead and foam are there to trim the boat: what the piece does to each figure, and what a little more of it would. */
-function effectsTable({ boat, surfaced, submerged, kept }: Analysis, part: Part): string {
+function effectsTable({ boat, surfaced, submerged, kept, scheme: { figures } }: Analysis, part: Part): string {
   const lying = { boat, surfaced, submerged };
-  const whole = effectOfWhole(part, lying, kept.cache);
-  const more = effectOfMore(part, lying, kept.cache);
+  const whole = effectOfWhole(part, lying, kept.cache, figures);
+  const more = effectOfMore(part, lying, kept.cache, figures);
   const { units } = boat;
   return table([
     ['', 'With this piece', capital(littleWords(part, units))],
     ...more.map(change => {
-      const all = whole.find(({ name }) => name === change.name);
+      const all = whole.find(({ figure, condition }) => figure === change.figure && condition === change.condition);
       return [
-        capital(FIGURE_NAMES[change.name]),
+        capital(changedName(change)),
         all ? effectWords(all, units) : 'none without it',
         effectWords(change, units),
       ];

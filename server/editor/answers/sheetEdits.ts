@@ -7,7 +7,7 @@ import type { Change } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
 import { stationWords } from '../../core/wording/numbers.ts';
-import { submergedLie, surfacedLie } from './conditionWords.ts';
+import { inFull, stateWords } from './conditionWords.ts';
 import { pathOfKey } from './sheetPlaces.ts';
 
 /** A part moved along the boat, as a hand on the picture wants it. */
@@ -55,10 +55,12 @@ const partCalled = ({ boat }: Analysis, key: string): Part | null => {
 
 /** How the boat lies, in one line; with where a part is that is being moved. */
 export function sheetWords(analysis: Analysis, movedKey: string | null = null): string {
-  const [surfaced, submerged] = [surfacedLie(analysis), submergedLie(analysis)].map(lie =>
-    lie.lies ? `${lie.water}, ${lie.trim}, ${lie.heel}` : lie.why,
-  );
   const part = movedKey === null ? null : partCalled(analysis, movedKey);
   const moved = part ? `“${part.name}”: ${stationWords((part.from[0] + part.to[0]) / 2, analysis.boat.units)}. ` : '';
-  return `${moved}Surfaced: ${surfaced}. Submerged: ${submerged}.`;
+  return (
+    moved +
+    stateWords(analysis)
+      .map(state => `${state.title}: ${inFull(state)}.`)
+      .join(' ')
+  );
 }

@@ -1,5 +1,5 @@
 import type { Afterthoughts, Analysis } from '../../core/analysis/analysis.ts';
-import { submergedLie, surfacedLie } from './conditionWords.ts';
+import { type StateWords, stateWords } from './conditionWords.ts';
 import { escaped } from './markdown.ts';
 
 /** Both conditions in one line, for the status bar. */
@@ -20,18 +20,14 @@ export function summarise(analysis: Analysis, after: Afterthoughts = analysis.af
   const said = findings.map(finding => `- ${escaped(finding.message)}`);
   const name = analysis.boat.name === '' ? 'this boat' : escaped(analysis.boat.name);
   return {
-    text: `Surfaced: ${surfacedWords(analysis)} · Submerged: ${submergedWords(analysis)}`,
+    text: stateWords(analysis)
+      .map((state, i) => `${state.title}: ${inShort(state, analysis.conditions[i]!.where)}`)
+      .join(' · '),
     tooltip: said.length > 0 ? said.join('\n') : `By the file ${name} is within all limits in both conditions.`,
     state,
   };
 }
 
-function surfacedWords(analysis: Analysis): string {
-  const lie = surfacedLie(analysis);
-  return lie.lies ? `${lie.trim}, ${lie.heel}` : lie.why;
-}
-
-function submergedWords(analysis: Analysis): string {
-  const lie = submergedLie(analysis);
-  return lie.lies ? `${lie.trim}, ${lie.water}` : lie.why;
-}
+/** Trim first; afloat the heel, which shows there, under water how full the tank is. */
+const inShort = (state: StateWords, where: 'afloat' | 'submerged'): string =>
+  state.rests ? `${state.trim}, ${where === 'afloat' ? state.heel : state.water}` : state.why;

@@ -1,14 +1,17 @@
 import { toSi, unitNamed } from '../../../../schema/units.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
 import { assembleBodies, type BodyCache } from '../../bodies/assemble.ts';
+import { inBoth, type LoadingCondition } from '../../conditions/loadingCondition.ts';
 import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
+import type { Figure } from '../../figures/figure.ts';
+import { figuredIn } from '../../figures/figured.ts';
 import { boxForm } from '../../geometry/form/box.ts';
-import type { RowName } from './program.ts';
 
-/** By how much the figure of a balance changes: m, rad or a fraction. */
+/** By how much a figure changes in a condition, SI. */
 export interface FigureChange {
-  readonly name: RowName;
+  readonly figure: Figure;
+  readonly condition: LoadingCondition;
   readonly change: number;
 }
 
@@ -35,21 +38,32 @@ export function littleOf({ material, mass, volume }: Part, { units, stock }: Boa
  * What a little more of a part would change, by floating the boat with it: what a gram does to a metacentric
  * height is in none of the linear balances, which hold the surface where it is.
  */
-export function effectOfMore(part: Part, lying: Lying, cache: BodyCache): readonly FigureChange[] {
+export function effectOfMore(
+  part: Part,
+  lying: Lying,
+  cache: BodyCache,
+  figures: readonly Figure[],
+): readonly FigureChange[] {
   const { boat } = lying;
-  return changesBetween(lying, afloatWith([...boat.payload, moreOf(part, littleOf(part, boat))], boat, cache));
+  const more = [...boat.payload, moreOf(part, littleOf(part, boat))];
+  return changesBetween(lying, afloatWith(more, boat, cache), figures);
 }
 
 /** What a part that is aboard changes against the boat without it; figures that either boat has not are left out. */
-export function effectOfWhole(part: Part, lying: Lying, cache: BodyCache): readonly FigureChange[] {
+export function effectOfWhole(
+  part: Part,
+  lying: Lying,
+  cache: BodyCache,
+  figures: readonly Figure[],
+): readonly FigureChange[] {
   const { boat } = lying;
   const without = boat.payload.filter(other => other !== part);
-  return changesBetween(afloatWith(without, boat, cache), lying);
+  return changesBetween(afloatWith(without, boat, cache), lying, figures);
 }
 
-function afloatWith(payload: readonly Part[], boat: Boat, cache: BodyCache): Omit<Lying, 'boat'> {
+function afloatWith(payload: readonly Part[], boat: Boat, cache: BodyCache): Lying {
   const bodies = assembleBodies({ ...boat, payload }, cache);
-  return { surfaced: floatSurfaced(bodies, boat.length), submerged: floatSubmerged(bodies) };
+  return { boat, surfaced: floatSurfaced(bodies, boat.length), submerged: floatSubmerged(bodies) };
 }
 
 /** So much more of the same in the middle of the part, as broad and deep as the part is. */
@@ -64,46 +78,18 @@ function moreOf(part: Part, mass: number): Part {
   return { ...part, mass, form: volume > 0 ? boxForm(from, to) : null, volume, from, to };
 }
 
-const FIGURES: readonly RowName[] = [
-  'surfaced draft',
-  'surfaced trim',
-  'surfaced heel',
-  'surfaced metacentric height',
-  'submerged trim',
-  'submerged heel',
-  'neutral fill',
-  'submerged stiffness in trim',
-  'submerged stiffness in heel',
-];
-
-const changesBetween = (before: Omit<Lying, 'boat'>, after: Omit<Lying, 'boat'>): readonly FigureChange[] =>
-  FIGURES.flatMap(name => {
-    const [was, is] = [figureOf(name, before), figureOf(name, after)];
-    return was === null || is === null ? [] : [{ name, change: is - was }];
-  });
-
-/** The figure that a balance is about; null where the boat has none. */
-function figureOf(name: RowName, { surfaced, submerged }: Omit<Lying, 'boat'>): number | null {
-  const afloat = surfaced.status === 'afloat' ? surfaced : null;
-  const neutral = submerged.status === 'neutral' ? submerged : null;
-  switch (name) {
-    case 'surfaced draft':
-      return afloat?.attitude.draft ?? null;
-    case 'surfaced trim':
-      return afloat?.attitude.trim ?? null;
-    case 'surfaced heel':
-      return afloat?.attitude.heel ?? null;
-    case 'surfaced metacentric height':
-      return afloat?.gm ?? null;
-    case 'submerged trim':
-      return neutral?.trim ?? null;
-    case 'submerged heel':
-      return neutral?.heel ?? null;
-    case 'neutral fill':
-      return neutral?.fill ?? null;
-    case 'submerged stiffness in trim':
-      return neutral?.bgEffectiveLongitudinal ?? null;
-    case 'submerged stiffness in heel':
-      return neutral?.bgEffective ?? null;
-  }
-}
+/** What differs from an aim first, then what is to be enough. */
+const changesBetween = (before: Lying, after: Lying, figures: readonly Figure[]): readonly FigureChange[] => {
+  const all = ({ boat, surfaced, submerged }: Lying) =>
+    inBoth(surfaced, submerged).map(inCondition => figuredIn(boat, inCondition, figures));
+  const was = all(before);
+  const is = all(after);
+  return is.flatMap((there, i) =>
+    there
+      .toSorted((a, b) => Number(a.limit?.binds !== 'within') - Number(b.limit?.binds !== 'within'))
+      .flatMap(({ figure, condition, value }): readonly FigureChange[] => {
+        const known = figure.effect && was[i]!.find(one => one.figure === figure);
+        return known ? [{ figure, condition, change: value - known.value }] : [];
+      }),
+  );
+};

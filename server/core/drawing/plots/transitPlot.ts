@@ -1,5 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { TransitStep } from '../../conditions/transit.ts';
+import { askedInTransit } from '../../figures/transitTable.ts';
 import { heelWords, lengthText, percentText, trimWords } from '../../wording/numbers.ts';
 import { element, type Markup, text, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
@@ -11,11 +12,11 @@ const LEFT = 46;
 const RIGHT = PLOT_WIDTH - 14;
 
 /** Trim and heel, draft and metacentric height on the way down, against the fill of the tanks; null for a boat that does not dive. */
-export function transitPlot({ boat, passage }: Analysis): Picture | null {
-  const steps = passage.transit;
+export function transitPlot({ boat, transit: steps }: Analysis): Picture | null {
   const last = steps.at(-1);
   if (!last || steps.length < 2) return null;
-  const { units, limits } = boat;
+  const { units } = boat;
+  const asked = askedInTransit(boat.limits);
   const length = lengthPlotUnit(units);
   const fills: Axis = {
     values: [0, percent.of(last.fill)],
@@ -26,7 +27,7 @@ export function transitPlot({ boat, passage }: Analysis): Picture | null {
   };
   const box = (top: number, bottom: number): Box => ({ left: LEFT, right: RIGHT, top, bottom });
   const angles = steps.flatMap(step => [degrees.of(step.trim), degrees.of(step.heel)]);
-  const limit = degrees.of(limits.transit.trim);
+  const limit = degrees.of(asked.trim);
   const reach = Math.max(...angles.map(Math.abs), limit) * 1.1;
   const tilt = chartOf(box(62, 152), fills, {
     values: [-reach, reach],
@@ -37,7 +38,7 @@ export function transitPlot({ boat, passage }: Analysis): Picture | null {
   const drafts = steps.flatMap(({ draft }) => (draft === null ? [] : [length.of(draft)]));
   const sinking = chartOf(box(192, 262), fills, { values: drafts, words: `draft, ${length.name}`, ticks: 4 });
   const heights = steps.map(({ gm }) => length.of(gm));
-  const least = length.of(Math.min(limits.surfaced.gm, limits.submerged.bg));
+  const least = length.of(asked.gm);
   const stiffness = chartOf(box(302, 372), fills, {
     values: [...heights, least, 0],
     words: `metacentric height, ${length.name}`,

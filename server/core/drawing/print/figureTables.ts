@@ -1,7 +1,9 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { conditionRows } from '../../report/conditionRows.ts';
-import { rangeRows, tankRows, transitRows } from '../../report/passageRows.ts';
+import { rangeRows } from '../../report/rangeRows.ts';
 import { type Row, verdictWord } from '../../report/rows.ts';
+import { tankRows } from '../../report/tankRows.ts';
+import { transitRows } from '../../report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../report/uncertaintyBlock.ts';
 import { htmlElement, type Markup, text, together } from '../markup.ts';
 import { heading, paragraph, prose, section } from './html.ts';

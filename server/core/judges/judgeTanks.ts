@@ -1,0 +1,20 @@
+import type { Boat } from '../boat/boat.ts';
+import type { TankSizing } from '../conditions/tankSizing.ts';
+import type { Finding } from '../findings/finding.ts';
+import { pressureText } from '../wording/numbers.ts';
+
+/** Sealed tanks whose air is pressed beyond what they take at the neutral fill. */
+export function judgeTanks(boat: Boat, tanks: readonly TankSizing[]): readonly Finding[] {
+  return tanks.flatMap(({ body: { tank }, gaugePressure }): readonly Finding[] => {
+    if (tank.pressure === null || gaugePressure === null || gaugePressure <= tank.pressure) return [];
+    const now = Number.isFinite(gaugePressure) ? pressureText(gaugePressure, boat.units) : 'more than any tank bears';
+    return [
+      {
+        code: 'tank-pressure',
+        severity: 'warning',
+        message: `At the neutral fill the air in “${tank.name}” is at ${now} over the air outside, more than the ${pressureText(tank.pressure, boat.units)} that it takes; filled fast it is more still. A larger tank or a vented one cures it. A tank under pressure can burst: stay within its maker’s rating and test it away from faces.`,
+        place: { on: 'key', path: [...tank.path, 'pressure'] },
+      },
+    ];
+  });
+}

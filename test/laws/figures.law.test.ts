@@ -1,0 +1,179 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { createDescriber } from '../../schema/describe.ts';
+import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import type { LoadingCondition } from '../../server/core/conditions/loadingCondition.ts';
+import { waterAt } from '../../server/core/conditions/readings.ts';
+import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
+import type { Figure } from '../../server/core/figures/figure.ts';
+import { figuredIn, mainText, offText, plainText } from '../../server/core/figures/figured.ts';
+import { LENGTH } from '../../server/core/figures/kind.ts';
+import { type Scheme, STANDARD } from '../../server/core/figures/scheme.ts';
+import { jsonReport } from '../../server/core/report/jsonReport.ts';
+import { textReport } from '../../server/core/report/textReport.ts';
+import { limitsHover } from '../../server/editor/answers/conditionHover.ts';
+import { PROBE, probe } from '../helpers/probe.ts';
+
+const describer = createDescriber();
+const by = (scheme: Scheme, text: string): Analysis => analyse(text, describer, undefined, () => null, scheme);
+const sample = (name: string): string => readFileSync(`samples/${name}.boat.yaml`, 'utf8');
+
+/** A text, each run of blanks as one, so that columns do not matter. */
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ').replace(/ +/g, ' ');
+
+/** Everything that shows figures, by its name. */
+const shown = (analysis: Analysis) => ({
+  report: plain(textReport(analysis)),
+  hover: plain(limitsHover(analysis)),
+  print: plain(
+    sheetDocument(analysis, { paper: 'a4' })
+      .replace(/<svg.*?<\/svg>/gs, '')
+      .replace(/<[^>]*>/g, ' '),
+  ),
+});
+
+/** Characters after a heading in which its figure must stand. */
+const ROW = 40;
+
+/** The number and unit that a text begins with: what stands before ± may have lost its unit to what stands after. */
+const digitsOf = (text: string): string => /^[\d.]+/.exec(text)?.[0] ?? text;
+
+/** A condition in the report for machines. */
+const inJson = (json: object, id: string): Record<string, unknown> =>
+  (json as Record<string, Record<string, unknown>>)[id]!;
+
+const BOATS = {
+  probe: PROBE,
+  'probe out of trim': probe(['150 to 250', '160 to 260']),
+  petrel: sample('petrel'),
+  curlew: sample('curlew'),
+};
+
+describe('every figure stands in report, print, hover and JSON with the same digits', { timeout: 60_000 }, () => {
+  it.each(Object.entries(BOATS))('%s', (_, text) => {
+    const analysis = by(STANDARD, text);
+    const { report, hover, print } = shown(analysis);
+    const json = jsonReport(analysis);
+    let hits = 0;
+    for (const inCondition of analysis.conditions) {
+      for (const figured of figuredIn(analysis.boat, inCondition, analysis.scheme.figures)) {
+        const { figure, condition, value, units, limit, off } = figured;
+        if (figure.heading !== null) {
+          for (const where of [report, print]) {
+            const rows = where.split(figure.heading).slice(1);
+            expect(
+              rows.some(row => row.slice(0, ROW).includes(digitsOf(mainText(figured)))),
+              `${figure.id} ${value}`,
+            ).toBe(true);
+          }
+        }
+        if (limit && off !== null) expect(hover, figure.id).toContain(digitsOf(offText(figured)));
+        if (figure.isForMachines !== false) {
+          const told = Number(inJson(json, condition.id)[figure.id]) / figure.kind.factor;
+          const aim = off === null || figure.difference ? 0 : value - off;
+          expect(figure.kind.show(told - aim, units)).toBe(plainText(figured));
+          const uncertainty = analysis.uncertainties()?.conditions[condition.id]?.[figure.id];
+          // The value shown and what its uncertainty is figured of are one number.
+          if (uncertainty) expect(figure.kind.show(uncertainty.value, units)).toBe(figure.kind.show(value, units));
+        }
+        hits++;
+      }
+    }
+    expect(hits).toBe(STANDARD.figures.length);
+  });
+});
+
+/** Height of the water at the quarter of the length above the baseline, which shall be 60 mm at least. */
+const MADE_UP: Figure = {
+  id: 'quarterDraft',
+  where: 'afloat',
+  kind: LENGTH,
+  of: (floating, { length }) => waterAt(length / 4)(floating),
+  readOff: 'rest',
+  words: 'draft at the quarter',
+  heading: 'Draft at the quarter',
+  limit: () => ({ binds: 'at least', least: 0.06 }),
+  finding: 'surfaced-draft',
+  isTrimmedTo: true,
+};
+
+describe('a figure more in the table', { timeout: 60_000 }, () => {
+  const scheme: Scheme = { ...STANDARD, figures: [...STANDARD.figures, MADE_UP] };
+  const analysis = by(scheme, PROBE);
+  const { report, hover, print } = shown(analysis);
+
+  it('stands in report and print with its uncertainty and its limit', () => {
+    // The probe floats 50 mm deep on an even keel.
+    expect(report).toMatch(/Draft at the quarter 50 ± [\d.]+ mm out limit 60 mm at least/);
+    expect(print).toMatch(/Draft at the quarter\s+50 ± [\d.]+ mm; limit 60 mm at least\s+✗ out/);
+  });
+  it('stands in the hover over the limits', () => {
+    expect(hover).toMatch(/\| Draft at the quarter \| 50 ± [\d.]+ mm \(limit 60 mm at least\) \| \|/);
+  });
+  it('stands in JSON, with its uncertainty and what makes it', () => {
+    const json = jsonReport(analysis);
+    expect(json.surfaced.quarterDraft).toBeCloseTo(50, 6);
+    expect(json.uncertainty.surfaced!.quarterDraft!.sigma).toBeGreaterThan(0);
+  });
+  it('raises its finding', () => {
+    expect(analysis.findings.map(({ message }) => message)).toContain(
+      'Surfaced, the draft at the quarter is 50 mm, limit 60 mm at least.',
+    );
+  });
+  it('changes no other figure', () => {
+    const { surfaced, submerged } = jsonReport(by(STANDARD, PROBE));
+    expect(jsonReport(analysis)).toMatchObject({ surfaced, submerged });
+  });
+});
+
+/** The battery left ashore, tanks half full. */
+const AWASH: LoadingCondition = {
+  id: 'awash',
+  title: 'Awash',
+  aboard: source => {
+    const payload = source.payload.filter(({ entry }) => entry.name !== 'battery');
+    return { ...source, payload, boat: { ...source.boat, payload: payload.map(({ entry }) => entry) } };
+  },
+  loading: { kind: 'fill', fill: 0.5 },
+  asked: () => ({ trim: 0.01, gm: 0.05 }),
+};
+
+describe('a loading condition more', { timeout: 60_000 }, () => {
+  const analysis = by({ ...STANDARD, others: [AWASH] }, PROBE);
+  const { report, hover, print } = shown(analysis);
+  // 2000 g less the battery's 800 g, and half of 990 ml of water, over the barge's 40 g a millimetre.
+  const DRAFT = (2000 - 800 + 990 / 2) / 40;
+  const GM = DRAFT / 2 + 1e4 / (12 * DRAFT) - (600 * 35 + 600 * 20 + 495 * 30) / (1200 + 495);
+
+  it('has its figures in report and print, against its own limits', () => {
+    for (const where of [report, print]) expect(where).toMatch(/\bAwash\b/);
+    const block = report.slice(report.indexOf('\nAwash\n'));
+    expect(block).toMatch(/Draft 42\.4 ± [\d.]+ mm/);
+    expect(block).toMatch(/Trim level ± [\d.]+° ok\?? limit 0\.57°/);
+    expect(block).toMatch(/Metacentric height [\d.]+ ± [\d.]+ mm out limit 50 mm at least/);
+  });
+  it('has a column in the hover over the limits', () => {
+    expect(hover).toMatch(/\| Limit \| Surfaced \| Submerged \| Awash \|/);
+    expect(hover).toMatch(/\| Metacentric height \|.*\| [\d.]+ ± [\d.]+ mm \(limit 50 mm at least\) \|/);
+  });
+  it('stands in JSON with its uncertainties: the battery that is ashore has no part in them', () => {
+    const json = jsonReport(analysis);
+    const awash = inJson(json, 'awash');
+    expect(awash.draft).toBeCloseTo(DRAFT, 5);
+    expect(awash.gm).toBeCloseTo(GM, 4);
+    expect(json.righting.awash!.points.length).toBeGreaterThan(50);
+    const { draft } = inJson(json.uncertainty, 'awash') as typeof json.uncertainty.surfaced & object;
+    const contributors = draft!.contributors.map(({ input }) => input);
+    expect(contributors.length).toBeGreaterThan(1);
+    expect(contributors.filter(words => words.includes('battery'))).toEqual([]);
+  });
+  it('is judged', () => {
+    expect(analysis.findings.map(({ message }) => message)).toContainEqual(
+      expect.stringMatching(/^Awash, the boat is tender: metacentric height [\d.]+ mm, limit 50 mm\./),
+    );
+  });
+  it('leaves the built-in ones as they are', () => {
+    const { surfaced, submerged } = jsonReport(by(STANDARD, PROBE));
+    expect(jsonReport(analysis)).toMatchObject({ surfaced, submerged });
+  });
+});
