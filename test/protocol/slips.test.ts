@@ -21,13 +21,12 @@ async function openAndSettle(): Promise<void> {
 const codesOf = (diagnostics: readonly { readonly code?: unknown }[]): readonly string[] =>
   diagnostics.map(({ code }) => String(code));
 
-test('what is known of the boat is told at once, what the trials say as soon as it is found', async () => {
+test('what the trials say is told as soon as it is found', async () => {
   await openAndSettle();
-  const first = session.published.find(({ diagnostics }) => diagnostics.length > 0)!;
-  expect(codesOf(first.diagnostics).filter(code => code.startsWith('trial-'))).toEqual([]);
   await expect.poll(() => codesOf(session.published.at(-1)!.diagnostics), { timeout: 60_000 }).toContain('trial-slip');
-  expect(codesOf(session.published.at(-1)!.diagnostics)).toContain('trial-differs');
-  expect(session.published.at(-1)!.version).toBe(first.version);
+  const last = session.published.at(-1)!;
+  expect(codesOf(last.diagnostics)).toContain('trial-differs');
+  expect(last.version).toBe(session.published[0]!.version);
 });
 
 test('a change in between ends the search for it, and the new text is told', async () => {
