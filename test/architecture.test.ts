@@ -111,6 +111,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/corrections/room': [
     'schema',
+    'server/core/uncertainty',
     'server/core/boat',
     'server/core/bodies',
     'server/core/conditions',
@@ -128,9 +129,11 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/figures',
     'server/core/findings',
     'server/core/corrections/room',
+    'server/core/corrections/balance',
   ],
   'server/core/corrections/balance': [
     'schema',
+    'server/core/uncertainty',
     'server/core/boat',
     'server/core/bodies',
     'server/core/conditions',
@@ -221,6 +224,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/corrections/kinds',
   ],
   'server/core/report': [
+    'server/core/text/editing',
     'schema',
     'server/core/analysis',
     'server/core/text/reading',

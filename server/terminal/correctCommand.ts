@@ -1,6 +1,7 @@
 import type { Analysis } from '../core/analysis/analysis.ts';
 import type { Correction } from '../core/corrections/correction.ts';
-import { roomAdvice } from '../core/corrections/propose.ts';
+import { refusalWords } from '../core/corrections/kinds/refusal.ts';
+import { isWithinLimits, roomAdvice } from '../core/corrections/propose.ts';
 import { correctionReport } from '../core/report/correctionReport.ts';
 import { explanationReport } from '../core/report/explanationReport.ts';
 import { jsonReport } from '../core/report/jsonReport.ts';
@@ -51,12 +52,18 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
   if (analysis.file.isFaulty) return 'The file has errors: mend them first (trimwright check).';
-  const isOut = analysis.findings.some(({ severity }) => severity === 'warning' || severity === 'error');
-  if (!isOut) return 'Nothing to correct: the boat is within its limits.';
+  if (analysis.boatToTrim && isWithinLimits(analysis.boatToTrim))
+    return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
     return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
   }
-  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${sawAdvice(analysis.boat)}`;
+  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${sawAdvice(analysis.boat)}`;
+}
+
+/** Which limits are in the way; of a boat that does not even float, why. */
+function inTheWay({ boatToTrim, findings }: Analysis): string {
+  const words = boatToTrim ? refusalWords(boatToTrim) : findings.find(({ severity }) => severity === 'error')?.message;
+  return words ? ` ${words}` : '';
 }
 
 /** Lead that nobody said may be cut: counted in when it may. */

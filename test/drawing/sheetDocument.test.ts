@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
+import { cutLines } from '../../server/core/report/bench.ts';
 import { conditionRows } from '../../server/core/report/conditionRows.ts';
-import { cutLines } from '../../server/core/report/correctionReport.ts';
 import { rangeRows } from '../../server/core/report/rangeRows.ts';
 import { transitRows } from '../../server/core/report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';

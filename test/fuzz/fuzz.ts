@@ -103,7 +103,7 @@ function attempt<T>(faults: Fault[], about: Omit<Fault, 'what'>, run: () => T): 
 /** Everything that is said of a boat at once, to be compared. */
 const said = (service: Service, analysis: Analysis): string =>
   JSON.stringify([
-    analysis.ofFile,
+    analysis.file.findings,
     strip(analysis.surfaced),
     strip(analysis.submerged),
     service.summary(analysis).text,
@@ -114,8 +114,8 @@ const said = (service: Service, analysis: Analysis): string =>
 const strip = (figures: object): unknown => JSON.parse(JSON.stringify(figures));
 
 /** Numbers and words that are none. */
-function* wrongIn({ boat, surfaced, submerged, passage, findings }: Analysis): Generator<string> {
-  for (const stray of strayNumbers({ boat, surfaced, submerged, passage }, ENDLESS)) yield `no number: ${stray}`;
+function* wrongIn({ boat, surfaced, submerged, transit, findings }: Analysis): Generator<string> {
+  for (const stray of strayNumbers({ boat, surfaced, submerged, transit }, ENDLESS)) yield `no number: ${stray}`;
   for (const { message } of findings) {
     // What the file itself says is quoted.
     const found = MACHINE_WORDS.exec(message.replace(/“[^”]*”/g, ''));
@@ -125,13 +125,13 @@ function* wrongIn({ boat, surfaced, submerged, passage, findings }: Analysis): G
 
 /** Everything that an editor asks for while someone types. */
 function* askAll(service: Service, analysis: Analysis, offset: number): Generator<string> {
-  for (const { range, message } of service.diagnostics(analysis, null, { ofTrials: [], openQuestions: [] })) {
+  for (const { range, message } of service.diagnostics(analysis, null)) {
     const { start, end } = range;
     if (start.line > end.line || (start.line === end.line && start.character > end.character)) {
       yield `a range that ends before it begins: ${message}`;
     }
   }
-  service.hoverAtOnce(analysis, offset);
+  service.hover(analysis, offset);
   service.completions(analysis, offset);
   service.summary(analysis);
   service.definition(analysis, offset, URI);
@@ -153,7 +153,7 @@ interface Mended {
 
 /** Takes one of the mends that are offered, if any. */
 function mendOne(analysis: Analysis, random: Seeded): Mended | null {
-  const offers = analysis.ofFile.flatMap(({ code, mends = [] }) => mends.map(mend => ({ code, ...mend })));
+  const offers = analysis.file.findings.flatMap(({ code, mends = [] }) => mends.map(mend => ({ code, ...mend })));
   if (offers.length === 0) return null;
   const { code, title, changes } = pick(random, offers);
   const splices = applyChanges(analysis.syntax, changes);
@@ -162,11 +162,11 @@ function mendOne(analysis: Analysis, random: Seeded): Mended | null {
 
 /** Fewer findings of its kind are left, or what was under them has come to light. */
 function isMended(before: Analysis, after: Analysis, code: string): boolean {
-  const count = ({ ofFile }: Analysis): number => ofFile.filter(finding => finding.code === code).length;
+  const count = ({ file }: Analysis): number => file.findings.filter(finding => finding.code === code).length;
   const isHidden = before.syntax.isGivenUp || after.syntax.text === before.syntax.text;
   return isHidden
     ? after.syntax.text !== before.syntax.text
     : JSON.stringify(places(after)) !== JSON.stringify(places(before)) || count(after) < count(before);
 }
 
-const places = ({ ofFile }: Analysis) => ofFile.map(({ code, message, place }) => [code, message, place]);
+const places = ({ file }: Analysis) => file.findings.map(({ code, message, place }) => [code, message, place]);

@@ -12,7 +12,7 @@ const withBays = (bay: string): string => boatText`
 
 const unclosed = (text: string) => {
   const analysis = analysed(text);
-  const finding = analysis.ofFile.find(({ code }) => code === 'unclosed-bracket');
+  const finding = analysis.file.findings.find(({ code }) => code === 'unclosed-bracket');
   return { analysis, finding };
 };
 

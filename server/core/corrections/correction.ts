@@ -2,20 +2,9 @@ import type { Boat, Part } from '../boat/boat.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
 import type { Change, EntryText, Finding } from '../findings/finding.ts';
+import type { Scope } from './balance/row.ts';
+import type { Move } from './room/movers.ts';
 import type { Piece } from './room/slots.ts';
-
-/** What a correction sets right. */
-export type Scope = 'both' | 'surfaced' | 'submerged';
-
-/** A part of the file that is put somewhere else. */
-export interface Move {
-  readonly part: Part;
-  /** The same part where it then is. */
-  readonly moved: Part;
-  /** m, aft and to starboard positive. */
-  readonly along: number;
-  readonly across: number;
-}
 
 /** A boat with pieces laid in it and parts moved, floated by the full model. */
 export interface FloatedBoat {

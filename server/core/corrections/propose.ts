@@ -2,8 +2,9 @@ import { judgeSubmerged } from '../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
+import type { Scope } from './balance/row.ts';
 import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
-import type { Correction, Scope } from './correction.ts';
+import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
@@ -11,14 +12,16 @@ import { stiffen } from './kinds/stiffen.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
 import { findSlots } from './room/slots.ts';
 import { balancesOf, openIn } from './search/balances.ts';
-import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT } from './search/correct.ts';
+import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
 import { breaksLimit } from './search/realise.ts';
 import { priceOfPieces } from './search/search.ts';
 import { type Explanation, explainCorrection } from './words/explain.ts';
 
 const MOST_OFFERED = 5;
-/** A boat within its limits is offered what makes it likelier by so much to be so in the water (common practice, no source). */
-const LIKELIER = 0.1;
+/** Prices nearer together than this factor are the same to a builder: then one condition alone is no offer beside both. */
+const AS_MUCH = 1.1;
+/** What makes a boat this many times as likely to be within its limits in the water is much surer (common practice, no source). */
+const MUCH_SURER = 1.1;
 
 /**
  * Corrections, the best first: both conditions at once, by moving equipment where that alone will do, by pieces, by both
@@ -39,7 +42,6 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
-  offer(stiffening);
   const ofSurface = surfacedOut.length > 0 ? yield* correct(boatToTrim, 'surfaced') : null;
   const ofDive = submergedOut.length > 0 ? yield* correct(boatToTrim, 'submerged') : null;
   // What mends one condition alone may keep the other's limits too, with less than what was made for both.
@@ -47,13 +49,16 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const inBoth = new Map(dives ? alone.map(correction => [correction, forBoth(correction, boatToTrim)]) : []);
   const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()], boatToTrim) : null;
   const moves = dives ? yield* proposeMoves(boatToTrim) : null;
+  const scoreOf = scoreIn(boatToTrim, 'both');
+  if (stiffening && (!full || scoreOf(stiffening) < scoreOf(full))) offer(stiffening);
   // What costs nothing stands before what is bought, unless that is much surer.
-  const isSurer = full && moves && sureOf(full, boatToTrim) > sureOf(moves, boatToTrim) + LIKELIER;
+  const isSurer = full && moves && sureOf(full, boatToTrim) > MUCH_SURER * sureOf(moves, boatToTrim);
   if (!isSurer) offer(moves);
   if (dives && (!moves || isSurer))
     offer(yield* combine(boatToTrim, full, movers => correct(boatToTrim, 'both', { movers })));
   offer(full);
   offer(moves);
+  offer(stiffening);
   for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
   if (dives) offer(yield* recut(boatToTrim));
   if (full) {
@@ -71,7 +76,7 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
-  const wanted = sureOf(boatToTrim, boatToTrim, scope) + LIKELIER;
+  const wanted = MUCH_SURER * sureOf(boatToTrim, boatToTrim, scope);
   if (wanted >= 1) return [];
   const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
   const pieces = yield* correct(boatToTrim, scope);
@@ -94,12 +99,20 @@ function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): 
   );
   const beats = (a: Correction, b: Correction): boolean => {
     const [one, other] = [worth.get(a)!, worth.get(b)!];
+    const isForLess = b.condition !== 'both' && a.condition === 'both' && a.left.length === 0;
+    if (isForLess && one.price <= AS_MUCH * other.price && a.pieces.length <= b.pieces.length) return true;
     const isAsMuch = a.condition === b.condition && a.kind !== 'nearest' && a.kind === b.kind;
     const isNoWorse = one.chance >= other.chance && one.price <= other.price && a.pieces.length <= b.pieces.length;
     return isAsMuch && isNoWorse && (one.chance > other.chance || one.price < other.price);
   };
   return offered.filter(correction => !offered.some(other => beats(other, correction)));
 }
+
+/** The boat keeps every limit in the conditions that it is floated in. */
+export const isWithinLimits = ({ boat, surfaced, submerged }: BoatToTrim): boolean =>
+  ![...judgeSurfaced(boat, surfaced), ...(boat.tanks.length > 0 ? judgeSubmerged(boat, submerged) : [])].some(
+    breaksLimit,
+  );
 
 /**
  * What extra room would bring both conditions within their limits, for when the bays do not: confirmed by the full model

@@ -1,4 +1,4 @@
-import type { Move } from '../correction.ts';
+import type { Move } from '../room/movers.ts';
 import type { Piece } from '../room/slots.ts';
 import type { Aim, Band, Row } from './row.ts';
 

@@ -12,14 +12,24 @@ import type { RowName } from './row.ts';
  */
 export type OpenLoads = Readonly<Partial<Record<RowName, number>>>;
 
-/** The loads that the uncertainties of the figures stand for, in the boat as it lies. */
+/** What a kitchen scale leaves open, kg (common practice, no source): at an end of the boat it trims it. */
+const UNWEIGHED = 0.0005;
+
+/** The loads that the uncertainties of the figures stand for, in the boat as it lies, with what weighing a piece leaves open. */
 export function openLoads(
   bodies: Bodies,
   surfaced: Surfaced,
   submerged: Submerged,
   uncertainties: Uncertainties | null,
+  length: number,
 ): OpenLoads {
-  return { ...openAfloat(surfaced, uncertainties), ...openBelow(bodies, submerged, uncertainties) };
+  const open = { ...openAfloat(surfaced, uncertainties), ...openBelow(bodies, submerged, uncertainties) };
+  const ofPiece = (UNWEIGHED * length) / 2;
+  return {
+    ...open,
+    'surfaced trim': Math.hypot(open['surfaced trim'] ?? 0, ofPiece),
+    'submerged trim': Math.hypot(open['submerged trim'] ?? 0, ofPiece),
+  };
 }
 
 function openAfloat(surfaced: Surfaced, uncertainties: Uncertainties | null): OpenLoads {

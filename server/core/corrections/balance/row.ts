@@ -1,5 +1,8 @@
 import type { Slot } from '../room/slots.ts';
 
+/** What a correction sets right. */
+export type Scope = 'both' | 'surfaced' | 'submerged';
+
 export type RowName =
   | 'surfaced draft'
   | 'surfaced trim'

@@ -2,7 +2,7 @@ import type { Boat } from '../../boat/boat.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import type { Surfaced } from '../../conditions/surfaced.ts';
 import { offWaterline } from '../../figures/offWaterline.ts';
-import type { Scope } from '../correction.ts';
+import type { Scope } from '../balance/row.ts';
 import type { OpenLoads } from './open.ts';
 import { chanceOutside, chanceUnder, counted, withHand } from './price.ts';
 import type { RowName } from './row.ts';

@@ -1,7 +1,6 @@
 import type { Boat, Part } from '../../boat/boat.ts';
 import { boundsOf } from '../../geometry/cut/solids.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import type { Move } from '../correction.ts';
 import { shifted, tapeOf } from './shift.ts';
 
 /** An open stretch of what a shift may be, m; aft or to starboard positive. */
@@ -15,6 +14,16 @@ export interface Mover {
   readonly part: Part;
   readonly along: Stretch;
   readonly across: Stretch;
+}
+
+/** A part of the file that is put somewhere else. */
+export interface Move {
+  readonly part: Part;
+  /** The same part where it then is. */
+  readonly moved: Part;
+  /** m, aft and to starboard positive. */
+  readonly along: number;
+  readonly across: number;
 }
 
 /** Lighter things are not worth moving: a share of the boat's mass. */
@@ -59,13 +68,22 @@ function onMark(shift: number, { least, most }: Stretch, step: number): number {
 /** Ends nearer together than this touch, and axes nearer are one line, m (common practice, no source). */
 const TOUCH = 0.002;
 
+/** What lies where the drive and the steering have it, by its name: no form tells a shaft from another rod. */
+const DRIVEN = /\b(shaft|propeller|prop|screw|rudder|planes?|stern tube)\b/i;
+const DRIVING = /\b(motor|drive|gear|gearbox)\b/i;
+
+/** On the shaft line: the shaft, what it turns, and what turns it where the file has a shaft. */
+const isOfDrive = ({ name }: Part, { payload }: Boat): boolean =>
+  DRIVEN.test(name) || (DRIVING.test(name) && payload.some(other => DRIVEN.test(other.name)));
+
 /**
  * Tied by its form: it goes through an end of its compartment, or is coupled end to end on one line with something else, as a
  * motor with its shaft.
  */
 function isTied(part: Part, boat: Boat): boolean {
   const home = boat.compartments.find(({ name }) => name === part.inside);
-  if (!home || part.from[0] === part.to[0]) return false;
+  if (!home || isOfDrive(part, boat)) return true;
+  if (part.from[0] === part.to[0]) return false;
   const { from, to } = boundsOf(home.form);
   if (part.from[0] < from[0] + 1e-6 || part.to[0] > to[0] - 1e-6) return true;
   return boat.payload.some(other => {

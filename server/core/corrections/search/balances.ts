@@ -1,11 +1,10 @@
 import { assembleBodies } from '../../bodies/assemble.ts';
 import { withoutDone } from '../balance/brought.ts';
 import { type OpenLoads, openLoads } from '../balance/open.ts';
-import type { Row } from '../balance/row.ts';
+import type { Row, Scope } from '../balance/row.ts';
 import { referenceFill, submergedRows } from '../balance/submergedRows.ts';
 import { surfacedRows, type Target, targetSurface } from '../balance/surfacedRows.ts';
 import { wetAsLaid, wetInTheMiddle } from '../balance/wetShare.ts';
-import type { Scope } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { DoneBoat } from './realise.ts';
 
@@ -30,5 +29,5 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
 }
 
 /** What is left open of the boat's balances. */
-export const openIn = ({ bodies, surfaced, submerged, uncertainties }: BoatToTrim): OpenLoads =>
-  openLoads(bodies, surfaced, submerged, uncertainties);
+export const openIn = ({ boat, bodies, surfaced, submerged, uncertainties }: BoatToTrim): OpenLoads =>
+  openLoads(bodies, surfaced, submerged, uncertainties, boat.length);

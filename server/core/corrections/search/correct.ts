@@ -1,8 +1,8 @@
 import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
-import type { Row } from '../balance/row.ts';
+import type { Row, Scope } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
-import type { Correction, FloatedBoat, Scope } from '../correction.ts';
+import type { Correction, FloatedBoat } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Mover } from '../room/movers.ts';
 import { placeChanges } from '../room/shift.ts';

@@ -7,8 +7,10 @@ import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
 import { capital } from '../../wording/capital.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import type { OpenLoads } from '../balance/open.ts';
+import type { Scope } from '../balance/row.ts';
 import { chanceOfAll, type Floating, limitsKept } from '../balance/sureness.ts';
-import type { FloatedBoat, Move, Scope } from '../correction.ts';
+import type { FloatedBoat } from '../correction.ts';
+import type { Move } from '../room/movers.ts';
 import { bare, countWords, exactText } from '../room/pieceEntry.ts';
 import { tapeOf } from '../room/shift.ts';
 import type { Piece } from '../room/slots.ts';
@@ -31,7 +33,10 @@ export const correctionTitle = (laid: FloatedBoat, scope: Scope, before: Floatin
 function doneWays({ pieces, moves, boat }: FloatedBoat): readonly string[] {
   const moved = moves.map(move => `move “${move.part.name}” ${wayOf(move, boat.units)}`);
   const added = pieces.length > 0 ? addedWays(pieces, boat).map(words => [`insert ${words}`]) : [[]];
-  return added.map(words => capital([...moved, ...words].join(', ')));
+  const names = moves.length > 1 ? [`move ${moves.map(({ part }) => `“${part.name}”`).join(' and ')}`] : moved;
+  return [...added.map(words => [...moved, ...words]), [...names, ...added.at(-1)!]].map(way =>
+    capital(way.join(', ')),
+  );
 }
 
 /** How far and which way a part is moved: "10 mm forward and 3 mm to port". */
@@ -52,7 +57,8 @@ const isOut = ({ boat, surfaced, submerged }: Floating, scope: Scope): boolean =
 /** What the boat, within its limits already, gains. */
 function surerWays(laid: FloatedBoat, scope: Scope, before: Floating, open: OpenLoads): readonly string[] {
   const [was, is] = [before, laid].map(boat => chanceWords(chanceOfAll(limitsKept(boat, scope, open))));
-  return [`surer to keep all limits, ${was} before, ${is} then`, `surer to keep all limits`];
+  const ways = ['surer to keep all limits'];
+  return was === is ? ways : [`surer to keep all limits, ${was} before, ${is} then`, ...ways];
 }
 
 /** What is done and what it brings, each said in several ways, the fullest first. */
