@@ -66,7 +66,8 @@ export function compartmentSchema(units: FileUnits) {
 const shareKey = () =>
   z
     .number({ error: issue => `Expected a number such as 2, but this ${describeValue(issue.input)}.` })
-    .positive({ error: 'A share is more than nothing: 1 fills with the others, 2 twice as fast.' })
+    .min(0.01, { error: 'A share is more than nothing: 1 fills with the others, 2 twice as fast.' })
+    .max(100, { error: 'A share is 100 at most: 1 fills with the others, 2 twice as fast.' })
     .meta({
       description: 'How fast it fills against the other tanks: 1 together with them (unless given), 2 twice as fast.',
       shown: [2],

@@ -8,7 +8,7 @@ import { jsonReport } from '../core/report/jsonReport.ts';
 import { waterSetJson } from '../core/report/waterSetJson.ts';
 import { waterSetReport } from '../core/report/waterSetReport.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
-import { ERRORS_FOUND, hasErrors, OK, paintFor, type World } from '../editor/world.ts';
+import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 
 /** How `correct` is asked for. */
 interface Wanted {
@@ -22,7 +22,7 @@ interface Wanted {
 export function correctCommand(file: string, analysis: Analysis, wanted: Wanted, world: World): number {
   const { json, write, explain } = wanted;
   if (wanted.bothWaters) return bothWaters(analysis, json, world);
-  const corrections = analysis.corrections();
+  const corrections = analysis.corrections.all();
   const [best] = corrections;
   const shown = (correction: Correction) => {
     const report = correctionReport(analysis, correction, paintFor(world));
@@ -42,7 +42,8 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
       world.err(`${file}: the pieces could not be written into this file; add them by hand.\n`);
       return ERRORS_FOUND;
     }
-    world.writeFile(file, splice(analysis.syntax.text, splices));
+    const was = analysis.syntax.text;
+    if (!attempted(file, world, () => world.rewriteFile(file, was, splice(was, splices)))) return WRONG_USE;
     world.err(`${file}: written.\n`);
   }
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
@@ -50,7 +51,7 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
 
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
-  if (analysis.isFaulty) return 'The file has errors: mend them first (trimwright check).';
+  if (analysis.file.isFaulty) return 'The file has errors: mend them first (trimwright check).';
   if (analysis.boatToTrim && isWithinLimits(analysis.boatToTrim))
     return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
@@ -81,11 +82,11 @@ function adviceOf(analysis: Analysis, corrections: readonly Correction[]): strin
 
 /** The pieces that change with the water. */
 function bothWaters(analysis: Analysis, json: boolean, world: World): number {
-  const set = analysis.waterSet?.all() ?? null;
+  const set = analysis.waterSet.all();
   const { figures } = analysis.scheme;
   if (json) world.out(`${JSON.stringify(set && waterSetJson(set, figures), null, 2)}\n`);
   else if (set) world.out(`${waterSetReport(set, figures, paintFor(world))}\n`);
-  else world.out(`${analysis.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
+  else world.out(`${analysis.file.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 

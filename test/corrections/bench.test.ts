@@ -50,7 +50,7 @@ describe('a cut list', () => {
 
 describe('a move', () => {
   const analysis = analysed(probe(['150 to 250 mm', '160 to 260 mm']));
-  const move = analysis.corrections().find(({ kind }) => kind === 'move')!;
+  const move = analysis.corrections.all().find(({ kind }) => kind === 'move')!;
 
   test('is said with where the part stood and where it stands then', () => {
     expect(moveLines(move.moves[0]!, analysis.boat)).toEqual([
@@ -71,7 +71,7 @@ describe('a move', () => {
       const changed = [...edits!]
         .sort((a, b) => at(b.range.start) - at(a.range.start))
         .reduce((was, edit) => was.slice(0, at(edit.range.start)) + edit.text + was.slice(at(edit.range.end)), text);
-      expect(changed).toBe(corrected(analysis, analysis.corrections()[i]!));
+      expect(changed).toBe(corrected(analysis, analysis.corrections.all()[i]!));
     }
   });
 });

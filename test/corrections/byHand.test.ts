@@ -8,7 +8,7 @@ const degrees = Math.PI / 180;
 /** The correction of the surface alone: what a slot rule can follow. */
 function surfaced(text: string): Correction {
   const found = analysed(text)
-    .corrections()
+    .corrections.all()
     .find(({ condition, left }) => condition === 'surfaced' && left.length === 0);
   if (!found) throw new Error('no correction of the surface is offered');
   return found;

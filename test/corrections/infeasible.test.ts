@@ -48,7 +48,7 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
   test('is offered nothing that claims both conditions, and each claim of one is true', () => {
     let claims = 0;
     for (const { seed, analysis } of [...hasStub, ...hasEnds]) {
-      for (const correction of analysis.corrections().filter(({ left }) => left.length === 0)) {
+      for (const correction of analysis.corrections.all().filter(({ left }) => left.length === 0)) {
         expect(correction.condition).not.toBe('both');
         expect(correction.title).not.toContain('both conditions');
         const again = service.analyse(corrected(analysis, correction), analysis);
@@ -64,10 +64,10 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
   test('is offered the nearest, last, which names the limits that give way and is true', () => {
     let hits = 0;
     for (const { seed, analysis } of [...hasStub, ...hasEnds]) {
-      const nearest = analysis.corrections().find(({ left }) => left.length > 0);
+      const nearest = analysis.corrections.all().find(({ left }) => left.length > 0);
       if (!nearest) continue;
       hits++;
-      expect(analysis.corrections().at(-1)).toBe(nearest);
+      expect(analysis.corrections.all().at(-1)).toBe(nearest);
       const again = service.analyse(corrected(analysis, nearest), analysis);
       const still = outOfLimits(again).filter(({ code }) => !code.startsWith('transit-'));
       // Every limit that is still out is told, and no other.

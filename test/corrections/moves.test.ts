@@ -10,7 +10,7 @@ import { corrected, outOfLimits } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
 
 const movesIn = (analysis: Analysis): readonly Correction[] =>
-  analysis.corrections().filter(({ kind }) => kind === 'move');
+  analysis.corrections.all().filter(({ kind }) => kind === 'move');
 
 const battery = (station: string): readonly [string, string] => [
   boatText`
@@ -74,7 +74,7 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
 
   const movedIn = (text: string) =>
     analysed(text)
-      .corrections()
+      .corrections.all()
       .flatMap(({ moves }) => moves.map(({ part }) => part.name));
 
   test('is asked of nothing that the file pins, nor of lead that it does not free', () => {

@@ -58,7 +58,7 @@ describe('what new pieces cost', { timeout: 300_000 }, () => {
     for (let seed = 1000; seed < 1000 + BOATS; seed++) {
       const analysis = service.analyse(boatOutOfTrim(seed).text, previous);
       previous = analysis;
-      const offer = analysis.corrections().find(({ kind, condition }) => kind === 'insert' && condition === 'both');
+      const offer = analysis.corrections.all().find(({ kind, condition }) => kind === 'insert' && condition === 'both');
       const ratio = offer ? ratioOf(analysis, offer) : null;
       if (ratio !== null) ratios.push(ratio);
     }

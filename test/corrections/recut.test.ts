@@ -9,7 +9,7 @@ import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corre
 import { probe, probeWith } from '../helpers/probe.ts';
 
 const recutIn = (analysis: Analysis): Recut | undefined =>
-  analysis.corrections().find(correction => correction.kind === 'recut');
+  analysis.corrections.all().find(correction => correction.kind === 'recut');
 
 /** The lines of the payload, one an entry. */
 const entryLines = (text: string): readonly string[] => {

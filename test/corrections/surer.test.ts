@@ -42,6 +42,6 @@ describe('a boat only just within its limits by its figures', { timeout: 60_000 
   });
 
   test('in the middle of them there is nothing to offer', () => {
-    expect(analysed(probe()).corrections()).toEqual([]);
+    expect(analysed(probe()).corrections.all()).toEqual([]);
   });
 });

@@ -24,7 +24,7 @@ export function boatToTrimOf(text: string): BoatToTrim {
     bodies,
     surfaced,
     submerged,
-    uncertainties: () => null,
+    uncertainties: null,
     cache,
     schema: reading.kept.schemas.made.part,
   };

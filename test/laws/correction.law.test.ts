@@ -86,7 +86,7 @@ function expectPartsFit({ pieces, parts }: Correction): void {
 /** What mends one condition and keeps the limits of both does not come to less than what is offered for both. */
 function expectNoneBetter(analysis: Analysis): void {
   const scoreOf = scoreIn(analysis.boatToTrim!, 'both');
-  const offered = Math.min(...analysis.corrections().filter(keepsBoth).map(scoreOf));
+  const offered = Math.min(...analysis.corrections.all().filter(keepsBoth).map(scoreOf));
   for (const scope of ['surfaced', 'submerged'] as const) {
     const alone = finish(correct(analysis.boatToTrim!, scope));
     if (!alone || outOfLimits(service.analyse(corrected(analysis, alone), analysis)).length > 0) continue;
@@ -142,7 +142,7 @@ describe('a boat that its bays can trim', { timeout: 120_000 }, () => {
         uncorrected.push(seed);
         continue;
       }
-      const inserted = analysis.corrections().find(each => each.kind === 'insert' && keepsBoth(each));
+      const inserted = analysis.corrections.all().find(each => each.kind === 'insert' && keepsBoth(each));
       for (const correction of new Set([first, inserted ?? first])) {
         const changed = splice(text, splicesOf(analysis, correction));
         const again = service.analyse(changed, analysis);
@@ -159,7 +159,7 @@ describe('a boat that its bays can trim', { timeout: 120_000 }, () => {
           expect(part.fixed).toBe(false);
         }
       }
-      for (const { title } of analysis.corrections()) expect(title.length, title).toBeLessThanOrEqual(MENU);
+      for (const { title } of analysis.corrections.all()) expect(title.length, title).toBeLessThanOrEqual(MENU);
       if (seed % 5 === 0) expectNoneBetter(analysis);
     }
     expect(out).toBeGreaterThan(LEAST_OUT_OF_TRIM);

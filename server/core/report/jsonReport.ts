@@ -45,14 +45,14 @@ export function jsonReport(analysis: Analysis) {
     reach: reachJson(analysis),
     trials: trialsJson(analysis),
     uncertainty: uncertaintyJson(analysis),
-    findings: [...analysis.findings, ...analysis.openQuestions()].map(finding => ({
+    findings: [...analysis.findings, ...analysis.said.openQuestions].map(finding => ({
       code: finding.code,
       severity: finding.severity,
       message: finding.message,
       path: 'path' in finding.place ? finding.place.path : null,
       range: rangeJson(analysis, finding.place),
     })),
-    corrections: analysis.corrections().map(correction => ({
+    corrections: analysis.corrections.all().map(correction => ({
       title: correction.title,
       kind: correction.kind,
       condition: correction.condition,

@@ -77,6 +77,7 @@ function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
   const used = (whole?.shares ?? []).filter(isWorthCutting).map(({ slot }) => slot);
   let few: readonly Slot[] = used;
   const dearest = (whole?.cost ?? 0) + WORTH_A_PIECE * (costOf([]) - (whole?.cost ?? 0));
+  // Ends: each round takes one away.
   while (few.length > 1) {
     const shorter = few.map(slot => {
       const set = few.filter(other => other !== slot);

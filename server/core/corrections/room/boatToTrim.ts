@@ -12,7 +12,7 @@ export interface BoatToTrim {
   readonly surfaced: SurfacedAfloat;
   readonly submerged: Submerged;
   /** What is left open of its figures, trials known; null while parts of the file are missing. */
-  readonly uncertainties: () => Uncertainties | null;
+  readonly uncertainties: Uncertainties | null;
   readonly cache: BodyCache;
   /** The schema of a payload entry in the file's units, for reading back what is offered. */
   readonly schema: PartSchema;

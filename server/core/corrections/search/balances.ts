@@ -30,4 +30,4 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
 
 /** What is left open of the boat's balances. */
 export const openIn = ({ boat, bodies, surfaced, submerged, uncertainties }: BoatToTrim): OpenLoads =>
-  openLoads(bodies, surfaced, submerged, uncertainties(), boat.length);
+  openLoads(bodies, surfaced, submerged, uncertainties, boat.length);
