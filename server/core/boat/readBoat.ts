@@ -116,7 +116,7 @@ export function readBoat(
   const list = <T, E extends Entry>(
     path: Path,
     what: string,
-    schema: z.ZodType<T>,
+    schemaOf: () => z.ZodType<T>,
     read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null,
   ): readonly Source<T, E>[] => {
     const kind = kindAt(syntax, path);
@@ -140,7 +140,7 @@ export function readBoat(
       const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
       const result = isSame
         ? had
-        : { ...readOne(schema, item.path, item.value, { what, describer, around, read }), source, context };
+        : { ...readOne(schemaOf(), item.path, item.value, { what, describer, around, read }), source, context };
       results.push(result);
       findings.push(...result.findings);
       for (const name of result.files.keys()) meshNames.add(name);
@@ -159,10 +159,10 @@ export function readBoat(
   const sources = {
     water: waterEntry,
     stock: stockEntry,
-    shells: list(['hull', 'shells'], 'shell', schemas.shell, readShell),
-    compartments: list(['hull', 'compartments'], 'compartment', schemas.compartment, readCompartment),
-    tanks: list(['hull', 'tanks'], 'tank', schemas.tank, readTank),
-    ...aboardAndAshore(list(['payload'], 'part', schemas.part, readPart)),
+    shells: list(['hull', 'shells'], 'shell', () => schemas.shell, readShell),
+    compartments: list(['hull', 'compartments'], 'compartment', () => schemas.compartment, readCompartment),
+    tanks: list(['hull', 'tanks'], 'tank', () => schemas.tank, readTank),
+    ...aboardAndAshore(list(['payload'], 'part', () => schemas.part, readPart)),
     around,
   };
   const boat = {
@@ -176,7 +176,7 @@ export function readBoat(
     tanks: entriesIn(sources.tanks),
     payload: entriesIn(sources.payload),
     ashore: entriesIn(sources.ashore),
-    bays: entriesIn(list(['bays'], 'bay', schemas.bay, readBay)),
+    bays: entriesIn(list(['bays'], 'bay', () => schemas.bay, readBay)),
     stock: readStock(stockEntry),
     limits: readLimits(check(schemas.limits, ['limits'], 'the limits', true)),
   };
@@ -184,7 +184,7 @@ export function readBoat(
   const whole = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
-  const trials = entriesIn(list(['trials'], 'trial', schemas.trial, readTrial));
+  const trials = entriesIn(list(['trials'], 'trial', () => schemas.trial, readTrial));
   const checked = checkTrials(trials, whole, compartmentNames, shapes);
   const ofDay = withBoatOfDay(sources, checked.trials);
   findings.push(...checked.findings, ...ofDay.findings);
