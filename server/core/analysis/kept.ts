@@ -1,4 +1,4 @@
-import type { KeptEntries } from '../boat/readBoat.ts';
+import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
