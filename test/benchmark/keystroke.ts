@@ -4,6 +4,7 @@ import { analyse } from '../../server/core/analysis/analyse.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { boatOfParts } from './boatOfParts.ts';
 
 /*
@@ -28,7 +29,11 @@ const inside = (text: string): string =>
   inBlocks(text).replace(
     /^( {2}- name: \w+(?: part)? \d+\n(?: {4}(?:mass): .*\n)?)(?: {4}.*\n)*/gm,
     (_, lead: string) =>
-      `${lead.includes('mass') ? lead : `${lead}    mass: 3.5 g\n`}    station: 430 mm\n    height: 40 mm\n    in: dry cylinder\n`,
+      boatText`
+        ${lead.includes('mass') ? lead : textLines([`${lead}    mass: 3.5 g`])}    station: 430 mm
+            height: 40 mm
+            in: dry cylinder
+      `,
   );
 
 /** The text and the text with one more digit in the mass in its middle. */

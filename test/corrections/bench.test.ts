@@ -4,12 +4,21 @@ import { slotSets } from '../../server/core/corrections/room/slots.ts';
 import { cutLines, moveLines } from '../../server/core/report/bench.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { corrected } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** The whole bow bay of the probe filled with a stock. */
 function filled(strip: string, units = ''): { readonly piece: Piece; readonly lines: readonly string[] } {
-  const text = probe(['strip: 12 x 6 mm', `strip: ${strip}`], ['boat: Probe\n', `boat: Probe\n${units}`]);
+  const text = probe(
+    ['strip: 12 x 6 mm', `strip: ${strip}`],
+    [
+      textLines(['boat: Probe']),
+      boatText`
+    boat: Probe
+    ${units}`,
+    ],
+  );
   const { boat } = analysed(text);
   const slot = slotSets(boat, false).at(-1)![0]!;
   const [from] = slot.station;
@@ -32,9 +41,9 @@ describe('a cut list', () => {
   });
 
   test('has inches as fractions, with sign words', () => {
-    const { lines } = filled('1/2 x 1/8 in', 'units: { length: mm, mass: g }\n');
+    const { lines } = filled('1/2 x 1/8 in', textLines(['units: { length: mm, mass: g }']));
     expect(lines[1]).toContain('2 mm to starboard');
-    const inches = filled('1/2 x 1/8 in', 'units: { length: in, mass: oz }\n');
+    const inches = filled('1/2 x 1/8 in', textLines(['units: { length: in, mass: oz }']));
     expect(inches.lines[1]).toContain('1/16 in to starboard');
     expect(inches.lines.join(' ')).not.toMatch(/\d\.\d+ in|-\d/);
   });

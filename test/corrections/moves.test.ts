@@ -81,7 +81,12 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
     // 800 g 12 mm aft: 600 g go 16 mm forward, to the mark.
     const aft = probe(battery('162 to 262 mm'));
     const say = (text: string, name: string, isFixed: boolean) =>
-      text.replace(`- name: ${name}`, `- fixed: ${isFixed}\n    name: ${name}`);
+      text.replace(
+        `- name: ${name}`,
+        boatText`
+        - fixed: ${isFixed}
+            name: ${name}`,
+      );
     expect(movedIn(aft)).toEqual(['battery']);
     expect(movedIn(say(aft, 'battery', true))).toEqual([]);
     // Freed lead stands before equipment that says nothing.

@@ -1,10 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import { refusalWords } from '../../server/core/corrections/kinds/refusal.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 const withoutBay = (text: string, name: string) => text.replace(new RegExp(`^ {2}- \\{ name: ${name}.*\\n`, 'm'), '');
-const pinned = (text: string) => text.replace('- name: battery', '- fixed: true\n    name: battery');
+const pinned = (text: string) =>
+  text.replace(
+    '- name: battery',
+    boatText`
+  - fixed: true
+      name: battery`,
+  );
 
 describe('a refusal', () => {
   /*

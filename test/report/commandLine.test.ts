@@ -144,7 +144,17 @@ describe('names from strangers', () => {
   const sly = String.raw`"\e[2J\u202e\x07sly"`;
   const SLY = probe(['name: floor lead', `name: ${sly}`]);
   it.each([
-    ['check', probe(['height: 30 mm\n    in: hold', `height: 30 mm\n    in: ${sly}`])],
+    [
+      'check',
+      probe([
+        boatText`
+      height: 30 mm
+          in: hold`,
+        boatText`
+            height: 30 mm
+                in: ${sly}`,
+      ]),
+    ],
     ['report', SLY],
     ['correct', probe(['150 to 250', '160 to 260'], ['name: bow bay', `name: ${sly}`])],
   ])('%s hands no control character to the terminal', (command, text) => {

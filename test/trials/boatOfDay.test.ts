@@ -7,14 +7,16 @@ import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { correctionEdits, moveEdits } from '../../server/editor/answers/sheetEdits.ts';
 import { analysed, fileFindings } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth } from '../helpers/corrected.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.cache));
 
 /** Three trials of the probe, undated, the battery 20 mm further aft than in the file in the first two. */
-const log = (payload: string, trials: string) => `${PROBE.replace('bays:\n', `${payload}bays:\n`)}trials:\n${trials}`;
+const log = (payload: string, trials: string) => boatText`
+  ${PROBE.replace(textLines(['bays:']), textLines([`${payload}bays:`]))}trials:
+  ${trials}`;
 
 const MASSES = boatText`
   - { date: 2026-05-02, condition: bench, scales: [{ reads: 2 kg }] }
@@ -26,7 +28,7 @@ const MASSES = boatText`
 /** The masses of the probe, 2000 g, and an ingot of 100 g in the four trials, g. */
 const massesWith = (history: string) => {
   const analysis = analysed(
-    log(`  - { name: ingot, mass: 100 g, station: 200 mm, height: 9 mm, in: hold, ${history} }\n`, MASSES),
+    log(textLines([`  - { name: ingot, mass: 100 g, station: 200 mm, height: 9 mm, in: hold, ${history} }`]), MASSES),
   );
   return { analysis, masses: foretold(analysis).map(([mass]) => Math.round(mass! * 1000)) };
 };
@@ -106,7 +108,15 @@ const CASES: readonly (readonly [string, string])[] = [
   ['moves and inserts', probe(['station: 150 to 250 mm', 'station: 165 to 265 mm'])],
   [
     'loose pieces',
-    probe(['height: 20 mm', 'height: 20 mm\n    fixed: false'], ['station: 150 to 250 mm', 'station: 175 to 275 mm']),
+    probe(
+      [
+        'height: 20 mm',
+        boatText`
+      height: 20 mm
+          fixed: false`,
+      ],
+      ['station: 150 to 250 mm', 'station: 175 to 275 mm'],
+    ),
   ],
   ...[0, 1, 3].map(seed => [`drawn boat ${seed}, trimmed, with a lighter battery since`, lightened(seed)] as const),
   ...[1, 2].map(seed => [`drawn boat ${seed}`, boatOutOfTrim(seed).text] as const),

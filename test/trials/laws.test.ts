@@ -4,7 +4,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { analysed } from '../helpers/analysed.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 
@@ -38,7 +38,7 @@ function shownBy(analysis: Analysis): string {
   `.replace(/^/gm, '  ');
 }
 
-const none = strayed('').replace('trials:\n', '');
+const none = strayed('').replace(textLines(['trials:']), '');
 const truth = analysed(none.replace('station: 90 to 170 mm', 'station: 110 to 190 mm'));
 const battery = analysed(strayed(shownBy(truth)));
 const dunlin = analysed(dunlinText);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
@@ -42,7 +43,13 @@ describe('trimwright learn', () => {
   });
   it.each([
     [PROBE, 'The file has no trials.'],
-    [`${PROBE}trials:\n  - { condition: bench, scales: [{ reads: 2 kg ± 50 g }], slips: [] }\n`, 'mass on the scale'],
+    [
+      boatText`
+      ${PROBE}trials:
+        - { condition: bench, scales: [{ reads: 2 kg ± 50 g }], slips: [] }
+    `,
+      'mass on the scale',
+    ],
     [probe(['mass: 800 g', 'mass: 800 mm']), 'The file has errors: mend them first (trimwright check).'],
   ])('says so where there is nothing to learn', (text, words) => {
     const { out, written } = learn(text, '--write');
