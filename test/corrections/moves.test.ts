@@ -84,7 +84,7 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
       text.replace(
         `- name: ${name}`,
         boatText`
-        - fixed: ${isFixed}
+        - fixed: ${String(isFixed)}
             name: ${name}`,
       );
     expect(movedIn(aft)).toEqual(['battery']);

@@ -83,7 +83,12 @@ describe('a part elsewhere', () => {
       ),
     );
     expect(told!.odds).toBeGreaterThan(0.05);
-    const n = verdictOf(battery).offers.findIndex(({ title }) => /“battery”.*further aft/.test(title));
+    const n = verdictOf(battery).offers.findIndex(({ changes }) =>
+      changes.some(
+        change =>
+          change.kind === 'add-key' && change.path.join(' ') === 'payload 0' && change.text.startsWith('{ station'),
+      ),
+    );
     const after = taking(battery, n);
     const line = after.syntax.text.split('\n').find(each => each.includes('name: battery'))!;
     expect(line).toMatch(
