@@ -12,8 +12,4 @@ export default ({ production }: { readonly production?: boolean }) => ({
   project: ['{client,server,schema}/**/*.{ts,mjs}!', 'test/**/*.{ts,mjs}', '*.mjs!'],
   vitest: { config: ['vitest*.config.mts', 'test/editor/vitest.config.mts'] },
   ignoreExportsUsedInFile: production === true,
-  // Rooms that are being redrawn.
-  ignoreIssues: {
-    'server/core/{trials,corrections,findings,judges,report,uncertainty}/**': ['files', 'exports', 'types'],
-  },
 });
