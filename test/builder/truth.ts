@@ -9,7 +9,7 @@ import { type FamilyBoat, span } from './family.ts';
 import { moved, stretched, swollen } from './reshape.ts';
 
 /** What of the boat is not as its file has it, apart from uncertainties. */
-export interface UnlistedWeight {
+interface UnlistedWeight {
   readonly words: string;
   readonly kind: 'unlisted dry' | 'unlisted wet' | 'elsewhere' | 'hull volume';
 }

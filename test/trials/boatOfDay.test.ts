@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { pathKey } from '../../schema/path.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
-import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { correctionEdits, moveEdits } from '../../server/editor/answers/sheetEdits.ts';
 import { analysed, fileFindings } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText, textLines } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth } from '../helpers/corrected.ts';
+import { predictTrial } from '../helpers/predictTrial.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.cache));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
+import { predictTrial } from '../helpers/predictTrial.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;

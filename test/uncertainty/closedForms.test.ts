@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
-import { gmInHeel, heelAngle, trimAngle, waterAt } from '../../server/core/conditions/readings.ts';
-import { floatBoat } from '../../server/core/uncertainty/floatBoat.ts';
+import { emptyCache } from '../../server/core/bodies/assemble.ts';
+import { dayOf } from '../../server/core/trials/pool/day.ts';
+import { floatTrial, shownBy } from '../../server/core/trials/pool/predict.ts';
+import { answersOf } from '../../server/core/trials/pool/sensitivities.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
-import { sensitivitiesOf } from '../../server/core/uncertainty/sensitivities.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
@@ -131,26 +131,35 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
   it('sensitivities are what the full model does at a small change', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
-        const { source, bodies, boat, kept } = analysed(subText(sub));
+        const read = boatText`
+          trials:
+            - condition: surfaced
+              marks: [{ station: ${0.1 * sub.length} mm, height: 40 mm }, { station: ${0.9 * sub.length} mm, height: 40 mm }]
+              trim: 0°
+              heel: 0°
+        `;
+        const { source, trials } = analysed(subText(sub) + read);
+        const trial = trials[0]!;
         const variations = emptyVariations();
         const inputs = inputsOf(source, variations);
-        const arrangement = { bodies, loading: { kind: 'own' } } as const;
-        const readings = [waterAt(boat.length / 2), trimAngle, heelAngle, gmInHeel, waterAt(0.9 * boat.length)];
         // Uncertainties a hundred times smaller: nothing that counts curves over them.
         const fine = inputs.map(input => ({ ...input, sigma: input.sigma / 100 }));
-        const got = sensitivitiesOf({ source, cache: kept.cache, variations }, fine, arrangement, readings);
-        if (!got) return;
-        for (const [i, input] of fine.entries()) {
-          const lies = [1, -1].map(sign => {
-            const other = withInputs(source, new Map([[input, input.value + sign * input.sigma]]));
-            return floatBoat({ bodies: assembleBodies(other, emptyCache()), loading: { kind: 'own' } });
+        const day = dayOf(source, fine, trial);
+        const asFiled = floatTrial(source.boat, trial, emptyCache());
+        if (!asFiled) return;
+        const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations });
+        expect(slopes).toHaveLength(4);
+        for (const [i, input] of day.inputs.entries()) {
+          const [more, less] = [1, -1].map(sign => {
+            const boat = withInputs(source, new Map([[input, input.value + sign * input.sigma]]));
+            const lies = floatTrial(boat, trial, emptyCache());
+            return lies && trial.readings.map(reading => shownBy(lies, reading, boat)!);
           });
-          const [more, less] = lies;
           if (!more || !less) continue;
-          for (const [r, reading] of readings.entries()) {
-            const known = (reading(more) - reading(less)) / 2;
-            const size = Math.max(...got.changes.map(change => Math.abs(change[r]!)));
-            expect(Math.abs(got.changes[i]![r]! - known)).toBeLessThan(0.02 * size);
+          for (const [r, row] of slopes.entries()) {
+            const known = (more[r]! - less[r]!) / 2;
+            const size = Math.max(...row.map(Math.abs));
+            expect(Math.abs(row[i]! - known)).toBeLessThan(0.02 * size);
           }
         }
       }),
