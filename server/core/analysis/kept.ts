@@ -27,7 +27,7 @@ export interface Heard {
   readonly pooled: Pooled | null;
 }
 
-export interface Pooled {
+interface Pooled {
   readonly inWater: BoatInWater;
   readonly uncertainties: Uncertainties;
 }
