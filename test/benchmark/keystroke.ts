@@ -4,7 +4,6 @@ import { analyse } from '../../server/core/analysis/analyse.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';
-import { boatText, textLines } from '../helpers/boatText.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { inBlocks, inside, versionsOf } from './typed.ts';
 
