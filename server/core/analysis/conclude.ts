@@ -32,6 +32,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
       inSteps(() => hear(filed, { source, cache, variations, trials: file.isWhole ? trials : [], scheme }));
   const settled: Working<Analysis> = inSteps(function* () {
     if (!file.isWhole) return atOnce;
+    // Ends: a step is a stretch of work, and the work ends.
     while (!heard.step()) yield;
     return yield* settle(atOnce, heard.all());
   });
@@ -49,6 +50,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
     boatToTrim: boatToTrim(read, filed, null),
     settled,
     corrections: inSteps(function* () {
+      // Ends: a step is a stretch of work, and the work ends.
       while (!settled.step()) yield;
       const { boatToTrim: found } = settled.all();
       const corrections = found ? yield* proposeCorrections(found) : [];
@@ -59,6 +61,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
       }));
     }),
     waterSet: inSteps(function* () {
+      // Ends: a step is a stretch of work, and the work ends.
       while (!settled.step()) yield;
       const { boatToTrim: found } = settled.all();
       return found && (yield* waterSetOf(found));
