@@ -19,6 +19,8 @@ import { type Heard, hear, type Parts } from './kept.ts';
 export interface Read extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
   readonly source: BoatSource;
   readonly parts: Parts;
+  /** The trials are in the boat as it was read already. */
+  readonly withTrials?: true;
 }
 
 /** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
@@ -43,6 +45,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
     trials,
     scheme,
     filed,
+    withTrials: read.withTrials === true,
     uncertainties: null,
     filedUncertainties: null,
     learned: null,
@@ -106,6 +109,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
   const { filedUncertainties, learned, pooled } = heard;
   const inWater = pooled?.inWater ?? filed;
   const uncertainties = pooled?.uncertainties ?? filedUncertainties;
+  const withTrials = atOnce.withTrials || pooled !== null;
   yield;
   const said: Said = {
     ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
@@ -119,7 +123,10 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
     ),
   };
   const found = boatToTrim({ file, parts: kept }, inWater, heard);
-  return saying({ ...atOnce, ...inWater, uncertainties, filedUncertainties, learned, boatToTrim: found }, said);
+  return saying(
+    { ...atOnce, ...inWater, withTrials, uncertainties, filedUncertainties, learned, boatToTrim: found },
+    said,
+  );
 }
 
 /** What to read or weigh next for a figure: asked of the one that is nearest to its limit, and of none where all is told. */

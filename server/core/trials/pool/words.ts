@@ -1,6 +1,7 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { AxisName } from '../../boat/placed.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
+import { plusMinus } from '../../wording/withUncertainty.ts';
 import type { Told } from './told.ts';
 import type { Explanation } from './weigh.ts';
 import { FACTS, type Fact } from './weights.ts';
@@ -37,7 +38,7 @@ export const WAYS: Readonly<Record<AxisName, readonly [string, string]>> = {
 };
 
 const pairText = ({ value, sigma }: Figure, text: (value: number) => string): string =>
-  `${text(value)} give or take ${text(sigma)}`;
+  plusMinus(text(value), text(sigma));
 
 /** What may be wrong with the boat, as the rest of a sentence: "the battery lies 24 mm further aft than written". */
 export const toldWords = ({ causes, explanation }: Told, units: FileUnits): string =>
