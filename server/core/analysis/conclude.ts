@@ -1,3 +1,4 @@
+import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
@@ -49,7 +50,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
     uncertainties: null,
     filedUncertainties: null,
     learned: null,
-    boatToTrim: boatToTrim(read, filed, null),
+    boatToTrim: boatToTrim({ file, parts, filed: filed.boat }, filed, null),
     settled,
     corrections: inSteps(function* () {
       while (!settled.step()) yield;
@@ -96,11 +97,13 @@ function isHeard({ source, file, trials }: Read, filed: BoatInWater, previous?: 
   );
 }
 
-function boatToTrim({ file, parts }: Pick<Read, 'file' | 'parts'>, inWater: BoatInWater, heard: Heard | null) {
+type Owner = Pick<Read, 'file' | 'parts'> & { readonly filed: Boat };
+
+function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
 }
 
 /** The analysis once more, with what was heard. */
@@ -122,7 +125,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
       nextFor(atOnce, heard),
     ),
   };
-  const found = boatToTrim({ file, parts: kept }, inWater, heard);
+  const found = boatToTrim({ file, parts: kept, filed: filed.boat }, inWater, heard);
   return saying(
     { ...atOnce, ...inWater, withTrials, uncertainties, filedUncertainties, learned, boatToTrim: found },
     said,
