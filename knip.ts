@@ -7,13 +7,9 @@ export default ({ production }: { readonly production?: boolean }) => ({
     'client/{extension,webExtension,panel/panel}.ts!',
     'server/{main,worker,cli}.ts!',
     'client/launch/{start,prepare}.mjs!',
-    'test/{accuracy/print,benchmark/*,fuzz/print}.ts',
+    'test/{accuracy/print,benchmark/*,builder/print,fuzz/print}.ts',
   ],
   project: ['{client,server,schema}/**/*.{ts,mjs}!', 'test/**/*.{ts,mjs}', '*.mjs!'],
   vitest: { config: ['vitest*.config.mts', 'test/editor/vitest.config.mts'] },
   ignoreExportsUsedInFile: production === true,
-  // Rooms that are being redrawn.
-  ignoreIssues: {
-    'server/core/{trials,corrections,findings,judges,report,uncertainty}/**': ['files', 'exports', 'types'],
-  },
 });

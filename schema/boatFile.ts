@@ -30,22 +30,40 @@ export function boatSchemas(units: FileUnits) {
     { description: 'Length of the hull, from the bow tip to its after end.', examples: ['900 mm'] },
     { positive: true },
   );
-  return {
-    boat: text({ description: 'The name of the boat.', examples: ['Petrel'] }),
-    scale: text({ description: 'Scale of the model, 1:60; adds full-size figures to the report.', examples: ['1:60'] }),
-    units: unitsSchema,
-    water: waterSchema(units),
-    length,
-    waterline: waterlineSchema(units),
-    shell: shellSchema(units),
-    compartment: compartmentSchema(units),
-    tank: tankSchema(units),
-    part: partSchema(units),
-    bay: baySchema(units),
-    stock: stockSchema(units),
-    limits: limitsSchema(units),
-    trial: trialSchema(units),
-  };
+  return madeWhenRead({
+    boat: () => text({ description: 'The name of the boat.', examples: ['Petrel'] }),
+    scale: () =>
+      text({ description: 'Scale of the model, 1:60; adds full-size figures to the report.', examples: ['1:60'] }),
+    units: () => unitsSchema,
+    water: () => waterSchema(units),
+    length: () => length,
+    waterline: () => waterlineSchema(units),
+    shell: () => shellSchema(units),
+    compartment: () => compartmentSchema(units),
+    tank: () => tankSchema(units),
+    part: () => partSchema(units),
+    bay: () => baySchema(units),
+    stock: () => stockSchema(units),
+    limits: () => limitsSchema(units),
+    trial: () => trialSchema(units),
+  });
+}
+
+/** An object whose values are made when first read: a file without trials needs no schema of trials. */
+function madeWhenRead<T extends object>(makers: { readonly [K in keyof T]: () => T[K] }): Readonly<T> {
+  const object = {} as T;
+  for (const key of Object.keys(makers) as (keyof T)[]) {
+    Object.defineProperty(object, key, {
+      enumerable: true,
+      configurable: true,
+      get: () => {
+        const value = makers[key]();
+        Object.defineProperty(object, key, { enumerable: true, value });
+        return value;
+      },
+    });
+  }
+  return object;
 }
 
 export type BoatSchemas = ReturnType<typeof boatSchemas>;

@@ -23,21 +23,25 @@ export interface Describer {
 
 type Node = z.core.JSONSchema.BaseSchema;
 
-/** Key help drawn from the schema's own descriptions. Built once, it only looks up. */
+/** Key help drawn from the schema's own descriptions. Built once, when first asked, it only looks up. */
 export function createDescriber(): Describer {
-  const root = boatJsonSchema();
+  let made: Node | null = null;
+  const root = (): Node => {
+    made ??= boatJsonSchema();
+    return made;
+  };
   return {
     keysAt: path => {
-      const node = mapOf(walk(root, path));
+      const node = mapOf(walk(root(), path));
       if (!node?.properties) return [];
       return Object.entries(node.properties).map(([key, value]) => keyInfo(key, value as Node, node));
     },
     describe: path => {
       const key = path.at(-1);
       if (key === undefined) return null;
-      const node = walk(root, path);
+      const node = walk(root(), path);
       if (!node) return null;
-      return keyInfo(String(key), node, mapOf(walk(root, path.slice(0, -1))) ?? {});
+      return keyInfo(String(key), node, mapOf(walk(root(), path.slice(0, -1))) ?? {});
     },
   };
 }

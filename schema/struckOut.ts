@@ -9,7 +9,7 @@ export const slipKey = () =>
   }).optional();
 
 /** Readings that stand in a trial by themselves. */
-export const SINGLE_READINGS = ['trim', 'heel', 'fill', 'water', 'level', 'balance', 'proud'] as const;
+const SINGLE_READINGS = ['trim', 'heel', 'fill', 'water', 'level', 'balance', 'proud'] as const;
 
 /** Struck out: readings that stand in a trial by themselves, by their keys. */
 export const slipsKey = () =>

@@ -205,6 +205,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/analysis': [
     'schema',
+    'server/core/geometry/shapes',
     'server/core/meshFiles',
     'server/core/text/reading',
     'server/core/text/editing',

@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { offWaterline } from '../server/core/figures/offWaterline.ts';
 import { boundsOf, solidOf } from '../server/core/geometry/cut/solids.ts';
 import { applyChanges, splice } from '../server/core/text/editing/edit.ts';
-import { analysed, service } from './helpers/analysed.ts';
+import { heard, service } from './helpers/analysed.ts';
 import { sampleMeshes } from './helpers/sampleMeshes.ts';
 
 const folder = new URL('../samples/', import.meta.url);
 const sample = (name: string) =>
   service.analyse(readFileSync(new URL(`${name}.boat.yaml`, folder), 'utf8'), undefined, sampleMeshes);
-const codes = (analysis: ReturnType<typeof analysed>) => analysis.findings.map(finding => finding.code);
+const codes = (analysis: ReturnType<typeof heard>) => analysis.findings.map(finding => finding.code);
 
 describe('Petrel, still to be trimmed', () => {
   const petrel = sample('petrel');
@@ -30,7 +30,7 @@ describe('Petrel, still to be trimmed', () => {
   it('has no surfaced finding once the preferred correction is in the file', () => {
     const [best] = petrel.corrections.all();
     const splices = applyChanges(petrel.syntax, best!.changes);
-    const after = analysed(splice(petrel.syntax.text, splices!));
+    const after = heard(splice(petrel.syntax.text, splices!));
     expect(after.file.findings).toEqual([]);
     expect(codes(after).filter(code => code.startsWith('surfaced-'))).toEqual([]);
     expect(after.surfaced.status).toBe('afloat');
@@ -51,7 +51,7 @@ describe('boats in trim', () => {
   it.each(['Gannet', 'a: b # c', '12', '', '"x"', "'x'", '[x]', '*x'])(
     'a new boat called %j has no error, and floats and hangs',
     name => {
-      const { findings, surfaced, submerged, boat } = analysed(service.newBoat(name));
+      const { findings, surfaced, submerged, boat } = heard(service.newBoat(name));
       expect(findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
       expect([surfaced.status, submerged.status]).toEqual(['afloat', 'neutral']);
       expect(boat.name).toBe(name === '' ? 'New boat' : name);

@@ -50,8 +50,13 @@ export interface BoatService {
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
   /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
   analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
-  /** `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one. */
+  /**
+   * `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one, and no
+   * links before `makeLinks`.
+   */
   diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
+  /** Makes what links need, which takes a while; true the first time. */
+  makeLinks(): boolean;
   /** What stands for diagnostics and summary when the analysis itself failed. */
   ownFault(reason: string): OwnFault;
   /** By what is known: uncertainties and trials are not waited for. */
@@ -125,10 +130,15 @@ export function createBoatService(): BoatService {
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
     diagnostics: (analysis, reference) => {
-      lines ??= findingLines(describer);
       const known = lines;
-      const linkOf = (code: FindingCode) => (reference === null ? null : `${reference}#L${known.get(code)}`);
+      const linkOf = (code: FindingCode) =>
+        reference === null || known === null ? null : `${reference}#L${known.get(code)}`;
       return diagnosticsOf(analysis, linkOf);
+    },
+    makeLinks: () => {
+      if (lines !== null) return false;
+      lines = findingLines(describer);
+      return true;
     },
     ownFault,
     hover: (analysis, offset) => hoverReply(knownBy(analysis), describer, offset),

@@ -3,6 +3,7 @@ import type { Analysis } from '../core/analysis/analysis.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import type { Edits } from './answers/sheetEdits.ts';
 import { type GuardHost, guard } from './guard.ts';
+import type { OpenFile } from './openFiles.ts';
 import {
   type EditResult,
   type EntryAtParams,
@@ -26,7 +27,6 @@ import {
   sheetRequest,
 } from './protocol.ts';
 import type { BoatService } from './service.ts';
-import type { OpenFile } from './textRequests.ts';
 
 export interface SheetRequestsHost {
   readonly connection: Connection;

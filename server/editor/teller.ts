@@ -86,6 +86,14 @@ export function createTeller(host: TellerHost): Teller {
     return isAll;
   };
 
+  /** Links are made after the first file has been told of: nobody follows one so soon. */
+  const link = (uri: string): void => {
+    const document = documents.get(uri);
+    if (!document || reference() === null || pending.has(uri)) return;
+    const isNew = attempt(guard, 'links', service.makeLinks, () => false);
+    if (isNew) tell(document);
+  };
+
   /** One step towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
   const findTheRest = (uri: string, version: number): void => {
     const document = documents.get(uri);
@@ -97,7 +105,7 @@ export function createTeller(host: TellerHost): Teller {
       () => true,
     );
     if (isAll) tell(document);
-    else guard.defer(() => findTheRest(uri, version));
+    guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
   };
 
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
@@ -106,7 +114,8 @@ export function createTeller(host: TellerHost): Teller {
     const document = documents.get(uri);
     if (!document || guard.refusal()) return;
     const { version } = document;
-    if (!tell(document)) guard.defer(() => findTheRest(uri, version));
+    const isAll = tell(document);
+    guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
   };
 
   return {

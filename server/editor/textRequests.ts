@@ -9,15 +9,9 @@ import {
   type TextDocumentIdentifier,
 } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../core/analysis/analysis.ts';
 import { type GuardHost, guard } from './guard.ts';
+import type { OpenFile } from './openFiles.ts';
 import type { BoatService } from './service.ts';
-
-/** A file that is open in the editor. */
-export interface OpenFile {
-  readonly document: TextDocument;
-  readonly analysis: Analysis;
-}
 
 export interface TextRequestsHost {
   readonly connection: Connection;

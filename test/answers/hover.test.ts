@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { findMaterial } from '../../schema/materials.ts';
 import { freshWaterDensity } from '../../server/core/boat/waterDensity.ts';
 import { hoverAt } from '../../server/editor/answers/hover.ts';
-import { analysed, service } from '../helpers/analysed.ts';
+import { heard, service } from '../helpers/analysed.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const PETREL = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
-const petrel = analysed(PETREL);
+const petrel = heard(PETREL);
 
 /** What is said at a piece of Petrel's text, a little way into it. */
 function said(at: string): string {
@@ -74,7 +74,7 @@ describe('figures in them, added up by hand', () => {
     expect(Math.abs(figure(rows['Moment about midships']![1]) - moment)).toBeLessThan(2);
   });
   it('a piece of foam does what the file without it has not', () => {
-    const without = analysed(PETREL.replace(/ {2}- name: bow foam\n(?: {4}.*\n)+/, ''));
+    const without = heard(PETREL.replace(/ {2}- name: bow foam\n(?: {4}.*\n)+/, ''));
     const rows = rowsOf(said('bow foam'));
     const [before, now] = [without.surfaced, petrel.surfaced];
     if (before.status !== 'afloat' || now.status !== 'afloat') throw new Error('both float');
@@ -117,7 +117,7 @@ describe('figures in them, added up by hand', () => {
 
 describe('where a hover is', () => {
   const at = ({ text, caret }: { readonly text: string; readonly caret: number }) =>
-    hoverAt(analysed(text), service.describer, caret);
+    hoverAt(heard(text), service.describer, caret);
   it('has the path of what it is about', () => {
     expect(
       at(boat`

@@ -98,13 +98,54 @@ test('a half-typed file has what there is', () => {
 
 describe('ranges', () => {
   it.each([
-    ['a list for a key', '[a, b]: 3\nhull:\n  [1]: {}\n'],
-    ['a map for a key', '{ a: b }: 3\nhull: { ? { c: d } : e }\n'],
-    ['a list for a key alone', 'hull:\n  shells:\n    ? [a]\n'],
-    ['a key that is not closed', 'hull:\n  shells:\n    ? &a "shells'],
-    ['no value', 'hull:\n  shells:\n    -\n    - name:\n'],
+    [
+      'a list for a key',
+      boatText`
+      [a, b]: 3
+      hull:
+        [1]: {}
+    `,
+    ],
+    [
+      'a map for a key',
+      boatText`
+      { a: b }: 3
+      hull: { ? { c: d } : e }
+    `,
+    ],
+    [
+      'a list for a key alone',
+      boatText`
+      hull:
+        shells:
+          ? [a]
+    `,
+    ],
+    [
+      'a key that is not closed',
+      boatText`
+      hull:
+        shells:
+          ? &a "shells`,
+    ],
+    [
+      'no value',
+      boatText`
+      hull:
+        shells:
+          -
+          - name:
+    `,
+    ],
     ['an alias for a key', 'a: &a hull\n*a : { length: 3 }\n'],
-    ['a mark at the head', '\ufeffboat: Tern\nhull:\n  length: 900 mm\n'],
+    [
+      'a mark at the head',
+      boatText`
+      \ufeffboat: Tern
+      hull:
+        length: 900 mm
+    `,
+    ],
   ])('end after they begin, and hold what is below them: %s', (_, text) => {
     const check = (symbols: readonly DocumentSymbol[], around?: Range): void => {
       for (const { range, selectionRange, children } of symbols) {

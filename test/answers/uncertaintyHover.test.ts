@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { analysed, service } from '../helpers/analysed.ts';
+import { heard, service } from '../helpers/analysed.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
 /** The hover on some characters of a text. */
 function hoverOn(text: string, at: string): string {
-  const analysis = analysed(text);
+  const analysis = heard(text);
   const hover = service.hover(analysis, text.indexOf(at) + 1);
   if (!hover) throw new Error(`nothing is said of ${at}`);
   return (hover.contents as { value: string }).value;

@@ -32,7 +32,8 @@ import { plainLoop } from './plainLoop.ts';
 
 /*
  * What the analysis costs, and the ratio to what is aimed at. It asserts nothing: machines differ and
- * cores are shared. Run alone with `npm run benchmark`.
+ * cores are shared. Run alone with `npm run benchmark`;
+ * with `npm run benchmark -- peer` it is held against a general YAML server instead.
  */
 
 const describer = createDescriber();
@@ -237,8 +238,5 @@ function dryBodies(): void {
   }
 }
 
-keystroke();
-wholeBoat();
-report200();
-slopes();
-dryBodies();
+if (process.argv.includes('peer')) await (await import('./peer/peer.ts')).againstPeer();
+else for (const part of [keystroke, wholeBoat, report200, slopes, dryBodies]) part();

@@ -5,6 +5,7 @@ import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';
 import { boatOfParts } from './boatOfParts.ts';
+import { inBlocks, inside, versionsOf } from './typed.ts';
 
 /*
  * What one keystroke costs, as ratios to one bare `yaml` parse of the same text: a digit more or less in a mass in the
@@ -16,29 +17,6 @@ const describer = createDescriber();
 const ROUNDS = 80;
 const WARM = 20;
 
-/** The same boat with its parts as block entries, a key a line. */
-const inBlocks = (text: string): string =>
-  text.replace(
-    /^ {2}- \{ (name: (?:dry part|lead|foam|rod|lump) .*) \}$/gm,
-    (_, fields: string) => `  - ${fields.replaceAll(', ', '\n    ')}`,
-  );
-
-/** The same with every part in the dry cylinder, as most entries of a boat are: they weigh and displace nothing. */
-const inside = (text: string): string =>
-  inBlocks(text).replace(
-    /^( {2}- name: \w+(?: part)? \d+\n(?: {4}(?:mass): .*\n)?)(?: {4}.*\n)*/gm,
-    (_, lead: string) =>
-      `${lead.includes('mass') ? lead : `${lead}    mass: 3.5 g\n`}    station: 430 mm\n    height: 40 mm\n    in: dry cylinder\n`,
-  );
-
-/** The text and the text with one more digit in the mass in its middle. */
-function versionsOf(text: string): readonly [string, string] {
-  const masses = [...text.matchAll(/mass: [\d.]*(?= g)/g)];
-  const { 0: said, index } = masses[masses.length >> 1]!;
-  const end = index + said.length;
-  return [text, `${text.slice(0, end)}${said.includes('.') ? '' : '.'}1${text.slice(end)}`];
-}
-
 function processorTime(call: () => unknown): number {
   const before = process.cpuUsage();
   call();
@@ -46,7 +24,11 @@ function processorTime(call: () => unknown): number {
   return (user + system) / 1000;
 }
 
-function ratios(what: string, text: string): void {
+/** Of a call, the median of its processor time in ms, after what it does. */
+type Median = readonly [what: string, milliseconds: number];
+
+/** The bare parse first, the edit last. */
+export function keystrokeMedians(text: string): readonly Median[] {
   const versions = versionsOf(text);
   const shapes = createShapes();
   let now = text;
@@ -85,10 +67,15 @@ function ratios(what: string, text: string): void {
       if (round >= WARM) times[i]!.push(time);
     }
   }
-  const medians = times.map(each => each.sort((a, b) => a - b)[each.length >> 1]!);
+  return calls.map(([what], i) => [what, times[i]!.sort((a, b) => a - b)[times[i]!.length >> 1]!]);
+}
+
+function ratios(what: string, text: string): void {
+  const medians = keystrokeMedians(text);
+  const bare = medians[0]![1];
   console.log(`  ${what}, ${text.length.toLocaleString('en')} characters`);
-  for (const [i, [name]] of calls.entries())
-    console.log(`    ${name.padEnd(48)} ${(medians[i]! / medians[0]!).toFixed(3)} (${medians[i]!.toFixed(2)} ms)`);
+  for (const [name, median] of medians)
+    console.log(`    ${name.padEnd(48)} ${(median / bare).toFixed(3)} (${median.toFixed(2)} ms)`);
 }
 
 /** Ratios to a bare parse; what is aimed at for an edit of 200 entries is 0.35, and better 0.12. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 const rows = (count: number, row: (i: number) => string): string =>
   Array.from({ length: count }, (_, i) => row(i)).join('');
@@ -18,15 +19,17 @@ describe('more than any boat has', () => {
     [
       'tanks',
       boat(
-        `  tanks:\n${rows(30, i => `    - { name: tank ${i}, in: dry, round: 10 mm, station: ${110 + 15 * i} to ${120 + 15 * i} mm, height: 46 mm, kind: bladder }\n`)}`,
+        boatText`
+            tanks:
+          ${rows(30, i => textLines([`    - { name: tank ${i}, in: dry, round: 10 mm, station: ${110 + 15 * i} to ${120 + 15 * i} mm, height: 46 mm, kind: bladder }`]))}`,
       ),
       'tank 24',
     ],
     [
       'parts',
       boat(
-        'payload:\n',
-        rows(1001, i => `  - { name: part ${i}, mass: 1 g, station: 300 mm, height: 40 mm, in: dry }\n`),
+        textLines(['payload:']),
+        rows(1001, i => textLines([`  - { name: part ${i}, mass: 1 g, station: 300 mm, height: 40 mm, in: dry }`])),
       ),
       'part 1000',
     ],
@@ -48,7 +51,7 @@ describe('more than any boat has', () => {
     ],
     ['forms', `forms: [${rows(51, i => `{ ball: 1, station: ${i * 9}, height: 46 }, `)}]`, 'forms of one thing'],
   ])('points and forms: %s', (_, form, words) => {
-    const text = boat(`  shells:\n    - { name: hull, material: PETG, mass: 90 g, ${form} }\n`);
+    const text = boat(textLines(['  shells:', `    - { name: hull, material: PETG, mass: 90 g, ${form} }`]));
     const messages = fileFindings(analysed(text)).map(({ message }) => message);
     expect(messages).toContainEqual(
       expect.stringMatching(new RegExp(`^More than \\d+ ${words} are more than any boat needs`)),

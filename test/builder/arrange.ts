@@ -2,13 +2,14 @@ import { createDescriber } from '../../schema/describe.ts';
 import { type BoatReading, readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { textLines } from '../helpers/boatText.ts';
 import type { TrimPiece } from './family.ts';
 import { floatByCode } from './figures.ts';
 import type { Plan, PlanBay } from './plan.ts';
 
 const describer = createDescriber();
 /** Schemas are costly to make, so made once. */
-const { kept } = readBoat(readSyntax('boat: Any\n'), describer);
+const { kept } = readBoat(readSyntax(textLines(['boat: Any'])), describer);
 
 export const readText = (text: string): BoatReading => readBoat(readSyntax(text), describer, kept);
 
@@ -94,12 +95,13 @@ function textOf(plan: Plan, { lead, capacity, waterline, pieces }: Fitting): str
     const long = (capacity * part * 1e3) / ((Math.PI / 4) * round ** 2);
     return `{ name: ${name}${inside(within)}, round: ${round} mm, station: ${mm(middle - long / 2)} to ${mm(middle + long / 2)} mm, height: ${mm(plan.radius)} mm, kind: ${kind}${cells > 1 ? `, cells: ${cells}` : ''} }`;
   });
-  const list = (lines: readonly string[], indent: string) => lines.map(line => `${indent}- ${line}\n`).join('');
+  const list = (lines: readonly string[], indent: string) =>
+    lines.map(line => textLines([`${indent}- ${line}`])).join('');
   return `boat: ${plan.layout} of ${plan.length} mm
 water: ${plan.water}
 hull:
   length: ${plan.length} mm
-${waterline ? `  waterline: { bow: ${mm(waterline[0])} mm, stern: ${mm(waterline[1])} mm }\n` : ''}  shells:
+${waterline ? textLines([`  waterline: { bow: ${mm(waterline[0])} mm, stern: ${mm(waterline[1])} mm }`]) : ''}  shells:
 ${list(plan.shells, '    ')}  compartments:
 ${list(plan.compartments, '    ')}  tanks:
 ${list(tanks, '    ')}payload:

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Part } from '../../server/core/boat/boat.ts';
 import type { Form } from '../../server/core/geometry/form/form.ts';
+import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
@@ -121,7 +122,14 @@ test('a piece that is fitted weighs on the true boat as it does in the file', ()
   const truth = drawTruth(boat, seeded(7));
   const filed = readText(boat.text).boat;
   const piece = '{ name: lead, material: lead, mass: 40 g, box: 12 x 6 mm, station: 300 to 349 mm, height: 30 mm }';
-  const after = readText(boat.text.replace(/^bays:$/m, `  - ${piece}\nbays:`)).boat;
+  const after = readText(
+    boat.text.replace(
+      /^bays:$/m,
+      boatText`
+      - ${piece}
+    bays:`,
+    ),
+  ).boat;
   const followed = follow(truth, filed, after, steady).boat;
   const added = followed.payload.filter(part => !truth.boat.payload.includes(part));
   expect(added.map(({ name }) => name)).toEqual(['lead']);

@@ -14,7 +14,7 @@ const service = createBoatService();
 export const analyse = (text: string, previous?: Analysis): Analysis => service.analyse(text, previous);
 
 /** The text after some changes; null where they cannot be written. */
-export function edited({ syntax }: Analysis, changes: readonly Change[]): string | null {
+function edited({ syntax }: Analysis, changes: readonly Change[]): string | null {
   const splices = applyChanges(syntax, changes);
   return splices && splice(syntax.text, splices);
 }

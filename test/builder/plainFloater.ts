@@ -42,7 +42,7 @@ export const floatPlainly: Floater = boat => {
   return { afloat: afloatOf(plain, boat.length), hanging: hangingOf(plain) };
 };
 
-export function plainBoat(boat: Boat): PlainBoat {
+function plainBoat(boat: Boat): PlainBoat {
   const weights = [...boat.shells, ...boat.compartments, ...boat.payload];
   const along = (axis: 0 | 1 | 2) => weights.reduce((sum, { mass, centroid }) => sum + mass * centroid[axis], 0);
   return {

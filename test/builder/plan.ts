@@ -14,7 +14,7 @@ export interface PlanBay {
   readonly height: readonly [number, number];
 }
 
-export interface PlanTank {
+interface PlanTank {
   readonly name: string;
   readonly inside: string | null;
   readonly middle: number;
@@ -25,8 +25,8 @@ export interface PlanTank {
   readonly part: number;
 }
 
-export type Layout = 'wet' | 'two cylinders' | 'dry';
-export type Care = 'unwritten' | 'some' | 'written';
+type Layout = 'wet' | 'two cylinders' | 'dry';
+type Care = 'unwritten' | 'some' | 'written';
 
 export interface Plan {
   readonly layout: Layout;

@@ -2,13 +2,14 @@ import type { Boat, Compartment, Part } from '../../server/core/boat/boat.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
+import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
 import { type FamilyBoat, span } from './family.ts';
 import { moved, stretched, swollen } from './reshape.ts';
 
 /** What of the boat is not as its file has it, apart from uncertainties. */
-export interface UnlistedWeight {
+interface UnlistedWeight {
   readonly words: string;
   readonly kind: 'unlisted dry' | 'unlisted wet' | 'elsewhere' | 'hull volume';
 }
@@ -36,7 +37,12 @@ export function drawTruth({ text, mass, plan }: FamilyBoat, random: Seeded, diff
   if (random.even() < 0.4) {
     const made = unlistedEntry(asFiled.boat, mass, plan.radius * 1e-3, random);
     hidden.push(made.hidden);
-    real = text.replace(/^bays:$/m, `  - ${made.entry}\nbays:`);
+    real = text.replace(
+      /^bays:$/m,
+      boatText`
+        - ${made.entry}
+      bays:`,
+    );
   }
   const { source } = readText(real);
   const known = inputsOf(source).filter(({ entryName }) => entryName !== UNLISTED);

@@ -8,7 +8,7 @@ import { readInWater, weighOnScales } from './readings.ts';
 import { follow, type Truth } from './truth.ts';
 
 /** One time in the water, and what was done at the desk before it. */
-export interface Try {
+interface Try {
   readonly misses: readonly Miss[];
   readonly lesson: string | null;
   readonly correction: string | null;

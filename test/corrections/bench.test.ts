@@ -3,14 +3,23 @@ import type { Piece } from '../../server/core/corrections/room/slots.ts';
 import { slotSets } from '../../server/core/corrections/room/slots.ts';
 import { cutLines, moveLines } from '../../server/core/report/bench.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { corrected } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** The whole bow bay of the probe filled with a stock. */
 function filled(strip: string, units = ''): { readonly piece: Piece; readonly lines: readonly string[] } {
-  const text = probe(['strip: 12 x 6 mm', `strip: ${strip}`], ['boat: Probe\n', `boat: Probe\n${units}`]);
-  const { boat } = analysed(text);
+  const text = probe(
+    ['strip: 12 x 6 mm', `strip: ${strip}`],
+    [
+      textLines(['boat: Probe']),
+      boatText`
+    boat: Probe
+    ${units}`,
+    ],
+  );
+  const { boat } = heard(text);
   const slot = slotSets(boat, false).at(-1)![0]!;
   const [from] = slot.station;
   const station = [from, from + 0.0254] as const;
@@ -32,16 +41,16 @@ describe('a cut list', () => {
   });
 
   test('has inches as fractions, with sign words', () => {
-    const { lines } = filled('1/2 x 1/8 in', 'units: { length: mm, mass: g }\n');
+    const { lines } = filled('1/2 x 1/8 in', textLines(['units: { length: mm, mass: g }']));
     expect(lines[1]).toContain('2 mm to starboard');
-    const inches = filled('1/2 x 1/8 in', 'units: { length: in, mass: oz }\n');
+    const inches = filled('1/2 x 1/8 in', textLines(['units: { length: in, mass: oz }']));
     expect(inches.lines[1]).toContain('1/16 in to starboard');
     expect(inches.lines.join(' ')).not.toMatch(/\d\.\d+ in|-\d/);
   });
 
   test('says of a piece for one water only that it comes out again', () => {
     const { piece } = filled('6 x 2.4 mm');
-    const { boat } = analysed(probe());
+    const { boat } = heard(probe());
     const out = { ...piece, slot: { ...piece.slot, bay: { ...piece.slot.bay, inside: null } } };
     expect(cutLines(out, 'bow', boat).join(' ')).toContain('epoxy');
     expect(cutLines(out, 'bow', boat, 'one water').join(' ')).not.toContain('epoxy');
@@ -49,7 +58,7 @@ describe('a cut list', () => {
 });
 
 describe('a move', () => {
-  const analysis = analysed(probe(['150 to 250 mm', '160 to 260 mm']));
+  const analysis = heard(probe(['150 to 250 mm', '160 to 260 mm']));
   const move = analysis.corrections.all().find(({ kind }) => kind === 'move')!;
 
   test('is said with where the part stood and where it stands then', () => {

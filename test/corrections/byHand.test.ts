@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Correction } from '../../server/core/corrections/correction.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 
 const degrees = Math.PI / 180;
 
 /** The correction of the surface alone: what a slot rule can follow. */
 function surfaced(text: string): Correction {
-  const found = analysed(text)
+  const found = heard(text)
     .corrections.all()
     .find(({ condition, left }) => condition === 'surfaced' && left.length === 0);
   if (!found) throw new Error('no correction of the surface is offered');

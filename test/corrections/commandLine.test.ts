@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { TextEdit } from 'vscode-languageserver-types';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
-import { analysed, service } from '../helpers/analysed.ts';
+import { heard, service } from '../helpers/analysed.ts';
 import { outOfLimits } from '../helpers/corrected.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 
@@ -27,7 +27,7 @@ describe('trimwright correct', () => {
     const { code, written, err } = run(['correct', 'petrel', '--write'], { petrel: PETREL });
     expect(code).toBe(0);
     expect(err).toBe('petrel: written.\n');
-    const analysis = analysed(PETREL);
+    const analysis = heard(PETREL);
     const at = PETREL.indexOf('waterline:');
     const actions = service.codeActions(analysis, [at, at], { uri: 'file:///petrel', version: null });
     const preferred = actions.filter(({ isPreferred }) => isPreferred);
@@ -35,7 +35,7 @@ describe('trimwright correct', () => {
     const edits = preferred[0]!.edit!.changes!['file:///petrel'] as TextEdit[];
     const document = TextDocument.create('file:///petrel', 'boat', 1, PETREL);
     expect(written.petrel).toBe(TextDocument.applyEdits(document, edits));
-    expect(outOfLimits(analysed(written.petrel!))).toEqual([]);
+    expect(outOfLimits(heard(written.petrel!))).toEqual([]);
     expect(outOfLimits(analysis)).not.toEqual([]);
   });
 
@@ -61,8 +61,8 @@ describe('trimwright correct', () => {
     const { code, written } = run(['correct', 'petrel', '--water', 'sea', '--write'], { petrel: PETREL });
     expect(code).toBe(0);
     const atSea = written.petrel!.replace('kind: fresh', 'kind: sea');
-    expect(outOfLimits(analysed(atSea))).toEqual([]);
-    expect(outOfLimits(analysed(written.petrel!))).not.toEqual([]);
+    expect(outOfLimits(heard(atSea))).toEqual([]);
+    expect(outOfLimits(heard(written.petrel!))).not.toEqual([]);
     expect(run(['correct', 'petrel', '--water', 'brine'], { petrel: PETREL }).code).toBe(2);
   });
 

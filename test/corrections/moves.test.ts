@@ -3,7 +3,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Part } from '../../server/core/boat/boat.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
-import { analysed, fileFindings, service } from '../helpers/analysed.ts';
+import { fileFindings, heard, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, outOfLimits } from '../helpers/corrected.ts';
@@ -29,19 +29,19 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
    */
   test('undoes a shift by just that, keeping tolerance, comment and all other characters', () => {
     const text = probe(battery('160 to 260 mm ± 3 mm   # against the frame'));
-    const analysis = analysed(text);
+    const analysis = heard(text);
     const [move] = movesIn(analysis);
     expect(move?.title).toBe('Move “battery” 10 mm forward: both conditions within limits');
     expect(move?.moves.map(({ part, along, across }) => [part.name, along, across])).toEqual([['battery', -0.01, 0]]);
     const changed = corrected(analysis, move!);
     expect(changed).toBe(text.replace('160 to 260 mm ± 3 mm', '150 to 250 mm ± 3 mm'));
-    const again = analysed(changed);
+    const again = heard(changed);
     expect(outOfLimits(again)).toEqual([]);
     expectSame(again, move!);
   });
 
   test('goes across too: the key is changed where it is written, added where it is not', () => {
-    const off = analysed(
+    const off = heard(
       probe(
         battery(boatText`
           150 to 250 mm
@@ -51,10 +51,10 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
     const [move] = movesIn(off);
     expect(move?.title).toMatch(/^Move “battery” 6 mm to port: /);
     expect(corrected(off, move!)).toBe(off.syntax.text.replace('6 mm ± 1 mm', '0 mm ± 1 mm'));
-    expect(outOfLimits(analysed(corrected(off, move!)))).toEqual([]);
+    expect(outOfLimits(heard(corrected(off, move!)))).toEqual([]);
     // A lump of 38.5 g, too light to be worth moving, at 40 mm to starboard: 1540 g·mm, 2 mm of battery, which says
     // nothing of its offset yet.
-    const heeled = analysed(
+    const heeled = heard(
       probe(
         ['mass: 800 g', 'mass: 761.5 g'],
         [
@@ -68,12 +68,12 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
     const [across] = movesIn(heeled);
     expect(across?.moves.map(({ part }) => part.name)).toEqual(['battery']);
     expect(across!.moves[0]!.across).toBe(-0.002);
-    const again = analysed(corrected(heeled, across!));
+    const again = heard(corrected(heeled, across!));
     expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);
   });
 
   const movedIn = (text: string) =>
-    analysed(text)
+    heard(text)
       .corrections.all()
       .flatMap(({ moves }) => moves.map(({ part }) => part.name));
 
@@ -81,7 +81,12 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
     // 800 g 12 mm aft: 600 g go 16 mm forward, to the mark.
     const aft = probe(battery('162 to 262 mm'));
     const say = (text: string, name: string, isFixed: boolean) =>
-      text.replace(`- name: ${name}`, `- fixed: ${isFixed}\n    name: ${name}`);
+      text.replace(
+        `- name: ${name}`,
+        boatText`
+        - fixed: ${String(isFixed)}
+            name: ${name}`,
+      );
     expect(movedIn(aft)).toEqual(['battery']);
     expect(movedIn(say(aft, 'battery', true))).toEqual([]);
     // Freed lead stands before equipment that says nothing.
@@ -109,11 +114,11 @@ describe('moving what is heavy', { timeout: 60_000 }, () => {
           - { name: frame, mass: 0.1 g, box: 80 x 60 mm, station: ${station}, height: 30 mm, in: hold }
         bays:`,
     ];
-    const free = analysed(probe(battery('160 to 260 mm'), block('20 to 24 mm')));
+    const free = heard(probe(battery('160 to 260 mm'), block('20 to 24 mm')));
     expect(movesIn(free).map(move => corrected(free, move))).toContain(
       free.syntax.text.replace('160 to 260 mm', '150 to 250 mm'),
     );
-    const shut = analysed(probe(battery('160 to 260 mm'), block('154 to 158 mm')));
+    const shut = heard(probe(battery('160 to 260 mm'), block('154 to 158 mm')));
     // The floor lead could mend the same, 13 mm forward, but for the frame in its way.
     expect(movesIn(shut)).toEqual([]);
   });

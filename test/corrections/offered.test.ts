@@ -7,7 +7,7 @@ import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { judgeSubmerged } from '../../server/core/judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../server/core/judges/judgeSurfaced.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
@@ -22,7 +22,7 @@ const submergedOut = ({ boat, submerged }: Analysis) => codes(judgeSubmerged(boa
 function corrected(analysis: Analysis, correction: Correction): Analysis {
   const splices = applyChanges(analysis.syntax, correction.changes);
   if (!splices) throw new Error(`cannot be written: ${correction.title}`);
-  return analysed(splice(analysis.syntax.text, splices));
+  return heard(splice(analysis.syntax.text, splices));
 }
 
 interface Box {
@@ -101,7 +101,7 @@ describe('corrections of random boats', { timeout: 300_000 }, () => {
     const kinds: string[] = [];
     fc.assert(
       fc.property(arbitrarySub({ offset: 2 }), bench, (sub, change) => {
-        const analysis = analysed(change(subText(sub)));
+        const analysis = heard(change(subText(sub)));
         expect(analysis.file.isFaulty).toBe(false);
         const offered = analysis.corrections.all();
         for (const correction of offered) {
@@ -156,7 +156,7 @@ describe('no correction is offered', () => {
     ],
     ['for a boat that sinks', probe(['mass: 800 g', 'mass: 1700 g'])],
   ])('%s', (_, text) => {
-    const analysis = analysed(text);
+    const analysis = heard(text);
     const whole = analysis.corrections.all().filter(({ left, pieces }) => left.length === 0 && pieces.length > 0);
     expect(whole.map(({ title }) => title)).toEqual([]);
   });
@@ -165,7 +165,7 @@ describe('no correction is offered', () => {
 describe('what is written', () => {
   const rules = /^\d+(?: to \d+)? mm$/;
   it('is rounded to a millimetre, where the tape is metric', () => {
-    const analysis = analysed(probe(['150 to 250', '160 to 260']));
+    const analysis = heard(probe(['150 to 250', '160 to 260']));
     const fields = analysis.corrections.all().flatMap(({ entries }) => entries.flatMap(entry => entry.fields));
     const stations = fields.filter(([key]) => key === 'station').map(([, text]) => text);
     expect(stations.length).toBeGreaterThan(0);
@@ -181,7 +181,7 @@ describe('what is written', () => {
       ],
       ['150 to 250 mm', '160 to 260 mm'],
     );
-    const fields = analysed(inches)
+    const fields = heard(inches)
       .corrections.all()
       .flatMap(({ entries }) => entries.flatMap(entry => entry.fields));
     const stations = fields.filter(([key]) => key === 'station').map(([, text]) => text);

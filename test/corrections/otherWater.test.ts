@@ -7,7 +7,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { waterOfKind } from '../../server/core/boat/readWater.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { codeActionsAt } from '../../server/editor/answers/codeActions.ts';
-import { analysed, fileFindings, service } from '../helpers/analysed.ts';
+import { fileFindings, heard, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
 import { PROBE } from '../helpers/probe.ts';
@@ -53,7 +53,7 @@ describe('pieces for the sea', { timeout: 60_000 }, () => {
 
 describe('the set for both waters', { timeout: 60_000 }, () => {
   const waterAction = (text: string) => {
-    const analysis = analysed(text);
+    const analysis = heard(text);
     const at = text.indexOf('water:');
     const actions = codeActionsAt(analysis, [at, at], { uri: 'file:///a', version: null });
     // The other water is offered for no finding's sake.
@@ -70,7 +70,7 @@ describe('the set for both waters', { timeout: 60_000 }, () => {
       /^Change to sea water: insert \d+ g lead in “keel forward”, \d+ g lead in “keel aft”$/,
     );
     const there = applied(curlew, toSea!);
-    expect([...outOfLimits(analysed(there)), ...fileFindings(analysed(there))]).toEqual([]);
+    expect([...outOfLimits(heard(there)), ...fileFindings(heard(there))]).toEqual([]);
     expect(there).toContain('kind: sea, temperature');
     expect(there.match(/name: lead keel (forward|aft) for sea,.*# for sea water only; lead: /g)).toHaveLength(2);
     const [toFresh] = waterAction(there);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Correction, Recut } from '../../server/core/corrections/correction.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
-import { analysed, fileFindings, service } from '../helpers/analysed.ts';
+import { fileFindings, heard, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
@@ -109,7 +109,7 @@ describe('recutting loose pieces', { timeout: 60_000 }, () => {
     // 40 g of loose lead too far aft on an otherwise trimmed boat, written in brackets with a comment.
     const loose =
       '{ name: trimmer, material: lead, fixed: false, mass: 40 g, box: 12 x 6 mm, station: 300 to 349 mm, height: 5 mm, in: hold }   # cut by eye';
-    const analysis = analysed(
+    const analysis = heard(
       probeWith(loose).replace(
         boatText`
           mass: 600 g
@@ -129,13 +129,13 @@ describe('recutting loose pieces', { timeout: 60_000 }, () => {
     } else {
       expect(line).toBeUndefined();
     }
-    expect([...outOfLimits(analysed(changed)), ...fileFindings(analysed(changed))]).toEqual([]);
+    expect([...outOfLimits(heard(changed)), ...fileFindings(heard(changed))]).toEqual([]);
   });
 
   test('shortens a loose strip where it lies, when it lies in no bay', () => {
     // The floor lead 60 g too heavy, the rest as it should be. Of the 0.5 mm of draft, 40 g each (400 x 100 mm of
     // waterplane), the programme may use up three quarters, 15 g, either way, and takes the lighter.
-    const analysis = analysed(
+    const analysis = heard(
       probe(
         [
           boatText`
@@ -159,27 +159,27 @@ describe('recutting loose pieces', { timeout: 60_000 }, () => {
     const plain = (whole: string) =>
       whole.replace(/(mass: )\d+( g\n {4}material)|(station: )\d+ to \d+( mm\n {4}height: 20)/g, '$1$2$3$4');
     expect(plain(text)).toBe(plain(analysis.syntax.text));
-    const [before, after] = [analysis, analysed(text)].map(
+    const [before, after] = [analysis, heard(text)].map(
       ({ boat }) => boat.payload.find(part => part.name === 'floor lead')!,
     );
     expect(after!.mass / (after!.to[0] - after!.from[0])).toBeCloseTo(
       before!.mass / (before!.to[0] - before!.from[0]),
       2,
     );
-    expect([...outOfLimits(analysed(text)), ...fileFindings(analysed(text))]).toEqual([]);
+    expect([...outOfLimits(heard(text)), ...fileFindings(heard(text))]).toEqual([]);
   });
 
   test('gives a new piece no name that one already has', () => {
     // 150 g short amidships: lead goes into both bays. What lies in the bow already bears the name that the stern's would.
     const loose =
       '{ name: lead stern bay, material: lead, fixed: false, mass: 16.3 g, box: 12 x 6 mm, station: 40 to 60 mm, height: 5 mm, in: hold }';
-    const analysis = analysed(probeWith(loose).replace('mass: 800 g', 'mass: 650 g'));
+    const analysis = heard(probeWith(loose).replace('mass: 800 g', 'mass: 650 g'));
     const correction = recutIn(analysis)!;
     expect(correction.title).toMatch(
       /^Recut “lead stern bay” to \d+ g, insert \d+ g lead in “stern bay”: both within limits$/,
     );
     expect(correction.parts.map(({ name }) => name).sort()).toEqual(['lead stern bay', 'lead stern bay 2']);
-    const again = analysed(corrected(analysis, correction));
+    const again = heard(corrected(analysis, correction));
     expect([...outOfLimits(again), ...fileFindings(again)]).toEqual([]);
   });
 });

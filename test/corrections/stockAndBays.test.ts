@@ -5,7 +5,7 @@ import { findSlots } from '../../server/core/corrections/room/slots.ts';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import type { Revolved } from '../../server/core/geometry/form/form.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { analysed, fileFindings, service } from '../helpers/analysed.ts';
+import { fileFindings, heard, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
@@ -22,7 +22,7 @@ describe('a bay that is partly taken', () => {
         bays:`,
     ],
   );
-  const analysis = analysed(text);
+  const analysis = heard(text);
 
   test('gives the stretches that are free', () => {
     const bow = findSlots(analysis.boat).filter(({ bay }) => bay.name === 'bow bay');
@@ -41,10 +41,10 @@ describe('a bay that is partly taken', () => {
   });
 
   test('is no bay where the strip does not fit, lying or on edge', () => {
-    const thin = analysed(probe(['strip: 12 x 6 mm', 'strip: 12 x 9 mm']));
+    const thin = heard(probe(['strip: 12 x 6 mm', 'strip: 12 x 9 mm']));
     expect(findSlots(thin.boat)).toEqual([]);
     // 6 broad and 12 deep does not fit the bays, 8 deep, but for being laid flat.
-    const onEdge = analysed(probe(['strip: 12 x 6 mm', 'strip: 6 x 12 mm']));
+    const onEdge = heard(probe(['strip: 12 x 6 mm', 'strip: 6 x 12 mm']));
     expect(findSlots(onEdge.boat).map(({ breadth, depth }) => [breadth, depth])).toEqual([
       [0.012, 0.006],
       [0.012, 0.006],
@@ -137,6 +137,6 @@ describe('a file without bays', { timeout: 60_000 }, () => {
   });
 
   test('that has bays is offered none', () => {
-    expect(proposeBays(analysed(boatOutOfTrim(1).text).boat)).toBeNull();
+    expect(proposeBays(heard(boatOutOfTrim(1).text).boat)).toBeNull();
   });
 });

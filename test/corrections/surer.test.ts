@@ -4,7 +4,7 @@ import { chanceOfAll, limitsKept } from '../../server/core/corrections/balance/s
 import { proposeCorrections } from '../../server/core/corrections/propose.ts';
 import { openIn } from '../../server/core/corrections/search/balances.ts';
 import { finish } from '../../server/core/steps/steps.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatToTrimOf } from '../helpers/boatToTrim.ts';
 import { corrected, outOfLimits } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
@@ -32,16 +32,16 @@ describe('a boat only just within its limits by its figures', { timeout: 60_000 
   const edge = boatToTrimOf(text);
 
   test('is offered what makes it surer, and that does', () => {
-    expect(outOfLimits(analysed(text))).toEqual([]);
+    expect(outOfLimits(heard(text))).toEqual([]);
     const [first] = finish(proposeCorrections(edge));
     const sureOf = ({ boat, surfaced, submerged }: typeof edge | NonNullable<typeof first>) =>
       chanceOfAll(limitsKept({ boat, surfaced, submerged }, 'both', openIn(edge)));
     expect(first!.kind).not.toBe('nearest');
     expect(sureOf(first!)).toBeGreaterThan(1.1 * sureOf(edge));
-    expect(outOfLimits(analysed(corrected(analysed(text), first!)))).toEqual([]);
+    expect(outOfLimits(heard(corrected(heard(text), first!)))).toEqual([]);
   });
 
   test('in the middle of them there is nothing to offer', () => {
-    expect(analysed(probe()).corrections.all()).toEqual([]);
+    expect(heard(probe()).corrections.all()).toEqual([]);
   });
 });

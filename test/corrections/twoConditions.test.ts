@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 
@@ -51,7 +51,7 @@ const BOX = boatText`
 const degrees = Math.PI / 180;
 
 describe('a correction of both conditions, worked by hand', () => {
-  const analysis = analysed(BOX);
+  const analysis = heard(BOX);
   const correction = firstOfBoth(analysis);
   const pieces = correction?.pieces.map(({ slot, station, offset }, i) => ({
     bay: slot.bay.name,
@@ -117,14 +117,14 @@ describe('a correction of both conditions, worked by hand', () => {
   });
 
   test('written into the file it leaves nothing to say', () => {
-    expect(outOfLimits(analysed(corrected(analysis, correction!)))).toEqual([]);
+    expect(outOfLimits(heard(corrected(analysis, correction!)))).toEqual([]);
   });
 
   test('is found whichever way the last digits fall', () => {
     // Bays that leave a millimetre and limits of a tenth: the nearest marks of the tape alone do not always add up.
     for (let i = 1; i <= 12; i++) {
       const mass = (800 + i / 1000).toFixed(3);
-      expect(firstOfBoth(analysed(BOX.replace('mass: 800 g', `mass: ${mass} g`)))?.left, `${mass} g`).toEqual([]);
+      expect(firstOfBoth(heard(BOX.replace('mass: 800 g', `mass: ${mass} g`)))?.left, `${mass} g`).toEqual([]);
     }
   });
 });

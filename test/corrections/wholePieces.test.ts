@@ -4,7 +4,7 @@ import { cheapestPieces } from '../../server/core/corrections/balance/program.ts
 import type { Row, Stretch } from '../../server/core/corrections/balance/row.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 import { probe } from '../helpers/probe.ts';
@@ -120,7 +120,7 @@ describe('whole pieces', { timeout: 60_000 }, () => {
     let none = 0;
     for (const stock of STOCKS) {
       for (const battery of BATTERIES) {
-        const { boatToTrim } = analysed(boatWith(battery, stock));
+        const { boatToTrim } = heard(boatWith(battery, stock));
         const rows = balancesOf(boatToTrim!, 'both', 0.75)(null);
         const [fore, aft] = findSlots(boatToTrim!.boat);
         for (const slots of [[fore!], [aft!], [fore!, aft!]]) {
@@ -145,7 +145,7 @@ describe('whole pieces', { timeout: 60_000 }, () => {
     let seen = 0;
     for (const stock of STOCKS) {
       for (const battery of BATTERIES) {
-        const analysis = analysed(boatWith(battery, stock));
+        const analysis = heard(boatWith(battery, stock));
         const correction = firstOfBoth(analysis);
         if (!correction) continue;
         seen++;
@@ -158,7 +158,7 @@ describe('whole pieces', { timeout: 60_000 }, () => {
 
           expect(correction.entries[i]!.comment).toContain(words.join(' and '));
         }
-        expect(outOfLimits(analysed(corrected(analysis, correction)))).toEqual([]);
+        expect(outOfLimits(heard(corrected(analysis, correction)))).toEqual([]);
       }
     }
     expect(seen).toBeGreaterThan(5);

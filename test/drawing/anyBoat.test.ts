@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Picture } from '../../server/core/drawing/picture.ts';
 import { PICTURES, trimSheet } from '../../server/core/drawing/trimSheet.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { allNodes, parseXml, withClass } from '../helpers/svg.ts';
@@ -41,7 +41,7 @@ function faultsOf({ svg, title }: Picture, ids: Set<string>): readonly string[] 
 
 /** With `whole` everything there is, and else what is quickly drawn. */
 function checkSheet(text: string, whole = false): void {
-  const analysis = analysed(text);
+  const analysis = heard(text);
   const { pictures } = trimSheet(
     analysis,
     whole
@@ -143,7 +143,7 @@ describe('any boat is drawn', () => {
 
   it('shows a name as it is written, and not as markup', () => {
     const name = `<b>"lead" & 'foam'</b>`;
-    const { pictures } = trimSheet(analysed(petrel.replace('name: battery', `name: ${JSON.stringify(name)}`)));
+    const { pictures } = trimSheet(heard(petrel.replace('name: battery', `name: ${JSON.stringify(name)}`)));
     const titles = withClass(parseXml(pictures[0]!.svg), 'entry').map(({ children }) => children[0]!.text);
     expect(titles.some(title => title.startsWith(`${name}: 318 g`))).toBe(true);
   });

@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { trimMoments } from '../../server/core/drawing/plots/momentsPlot.ts';
 import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { allNodes, type Node, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 
-const petrel = analysed(readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8'));
+const petrel = heard(readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8'));
 const drawn = (id: PictureId) => parseXml(trimSheet(petrel, { only: [id] }).pictures[0]!.svg);
 const { submerged, surfaced, bodies, transit } = petrel;
 if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('expected to float and to hang');
@@ -98,7 +98,7 @@ describe('what the bays can bring', () => {
   });
   it('says of a boat within its limits that nothing more is wanted of the bays', () => {
     // Floats a hair deep, and its bays take lead only: what is needed lies outside the set, but by less than the limits.
-    const curlew = analysed(readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8'));
+    const curlew = heard(readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8'));
     const { description } = trimSheet(curlew, { only: ['reach'] }).pictures[0]!;
     expect(description).toMatch(/^Surfaced: needed .* of lift and .*, near enough for the limits\./);
   });
@@ -132,7 +132,7 @@ describe('trials against the file', () => {
         fill: 66 %
         trim: 2.5°
   `;
-  const analysis = analysed(boatText`
+  const analysis = heard(boatText`
     ${curlew}
     ${trials}`);
   const { pictures } = trimSheet(analysis, { only: ['trials'] });

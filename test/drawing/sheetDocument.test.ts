@@ -6,7 +6,7 @@ import { conditionRows } from '../../server/core/report/conditionRows.ts';
 import { rangeRows } from '../../server/core/report/rangeRows.ts';
 import { transitRows } from '../../server/core/report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { allNodes, parseXml } from '../helpers/svg.ts';
 
 const sample = (name: string) => readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8');
@@ -31,7 +31,7 @@ const wordsOf = (html: string): string =>
 
 describe('the printed sheet', () => {
   it.each(['petrel', 'curlew', 'sprat'])('of %s is whole, fetches nothing and runs nothing', name => {
-    const html = sheetDocument(analysed(sample(name)), { paper: 'a4' });
+    const html = sheetDocument(heard(sample(name)), { paper: 'a4' });
     const nodes = allNodes(parsed(html));
     expect(nodes.filter(node => ['script', 'link', 'img', 'iframe', 'form', 'object'].includes(node.name))).toEqual([]);
     expect(nodes.flatMap(node => Object.keys(node.attributes)).filter(key => /^on|^style$|href|src/.test(key))).toEqual(
@@ -45,7 +45,7 @@ describe('the printed sheet', () => {
   });
 
   it.each(['petrel', 'sprat'])('of %s lists what is aboard, and has a form for the pool', async name => {
-    const html = sheetDocument(analysed(sample(name)), { paper: 'a4' });
+    const html = sheetDocument(heard(sample(name)), { paper: 'a4' });
     const own = ['pieces', 'trial'].map(
       kind => html.match(new RegExp(`<section class="${kind}">.*?</section>`, 's'))![0],
     );
@@ -59,14 +59,14 @@ describe('the printed sheet', () => {
   });
 
   it.each(['petrel', 'dunlin'])('of %s ends no line between a figure and its unit', name => {
-    const html = sheetDocument(analysed(sample(name)), { paper: 'a4' });
+    const html = sheetDocument(heard(sample(name)), { paper: 'a4' });
     const words = [...html.matchAll(/<(td|li|p)(?: [^>]*)?>([^<]*)/g)].map(([, , inside]) => inside!);
     expect(words.filter(inside => /\d\u00a0(mm|g|%)/.test(inside)).length).toBeGreaterThan(10);
     expect(words.filter(inside => /\d (mm|g|ml|%|g·mm)(?=[ ;,.)]|$)|± /.test(inside))).toEqual([]);
   });
 
   it('has every figure and finding of the report, and every line of the cut list', () => {
-    const analysis = analysed(sample('petrel'));
+    const analysis = heard(sample('petrel'));
     const words = wordsOf(sheetDocument(analysis, { paper: 'a4' }));
     const rows = [
       ...analysis.conditions.flatMap(inCondition => conditionRows(analysis, inCondition)),
@@ -83,7 +83,7 @@ describe('the printed sheet', () => {
   });
 
   it('says no figure to be in order that its uncertainty leaves open', () => {
-    const analysis = analysed(sample('petrel'));
+    const analysis = heard(sample('petrel'));
     const html = sheetDocument(analysis, { paper: 'a4' });
     const verdicts = new Map(
       allNodes(parsed(html.replace(/<svg.*?<\/svg>/gs, '')))
@@ -100,7 +100,7 @@ describe('the printed sheet', () => {
 
   it('takes names as text', () => {
     const name = `<script>alert("1")</script> & 'so on'`;
-    const html = sheetDocument(analysed(sample('petrel').replace('name: battery', `name: ${JSON.stringify(name)}`)), {
+    const html = sheetDocument(heard(sample('petrel').replace('name: battery', `name: ${JSON.stringify(name)}`)), {
       paper: 'a4',
     });
     expect(html).not.toContain('<script');
@@ -108,7 +108,7 @@ describe('the printed sheet', () => {
   });
 
   it('of a file that says nothing yet still has the form for the pool', () => {
-    const words = wordsOf(sheetDocument(analysed(''), { paper: 'letter' }));
+    const words = wordsOf(sheetDocument(heard(''), { paper: 'letter' }));
     expect(words).toContain('Nothing in the file floats yet');
     expect(words).toContain('At the pool');
   });

@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { offWaterline } from '../../server/core/figures/offWaterline.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { circleOf, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 
 const sample = (name: string) =>
-  analysed(readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8'));
+  heard(readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8'));
 
-const drawn = (analysis: ReturnType<typeof analysed>, id: 'surfaced-side' | 'submerged-side') => {
+const drawn = (analysis: ReturnType<typeof heard>, id: 'surfaced-side' | 'submerged-side') => {
   const svg = parseXml(trimSheet(analysis, { only: [id] }).pictures[0]!.svg);
   return { svg, scale: Number(svg.attributes['data-scale']), trim: Number(svg.attributes['data-trim']) };
 };

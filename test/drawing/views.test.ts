@@ -3,14 +3,14 @@ import { describe, expect, it } from 'vitest';
 import { loadTank } from '../../server/core/bodies/tankWater.ts';
 import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { levelFor } from '../../server/core/geometry/cut/levelCut.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { allNodes, circleOf, type Node, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 
 const text = (name: string) => readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8');
-const curlew = analysed(text('curlew'));
-const petrel = analysed(text('petrel'));
+const curlew = heard(text('curlew'));
+const petrel = heard(text('petrel'));
 
-function drawn(analysis: ReturnType<typeof analysed>, id: PictureId) {
+function drawn(analysis: ReturnType<typeof heard>, id: PictureId) {
   const svg = parseXml(trimSheet(analysis, { only: [id] }).pictures[0]!.svg);
   const number = (key: string) => Number(svg.attributes[`data-${key}`]);
   return { svg, scale: number('scale'), station: number('station') };

@@ -7,8 +7,11 @@ import { createBoatService } from '../../server/editor/service.ts';
 
 export const service = createBoatService();
 
-/** All that is known of a text, trials heard. */
-export const analysed = (text: string): Analysis => service.analyse(text).settled.all();
+/** What is known of a text at once. */
+export const analysed = (text: string): Analysis => service.analyse(text);
+
+/** All that is known of a text, uncertainties and trials heard. */
+export const heard = (text: string): Analysis => analysed(text).settled.all();
 
 /** Findings about the file itself: what the boat does in the water is judged elsewhere. */
 export const fileFindings = (analysis: Analysis): readonly Finding[] =>

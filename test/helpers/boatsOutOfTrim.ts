@@ -1,5 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type KeptEntries, readBoat } from '../../server/core/boat/readBoat.ts';
+import { readBoat } from '../../server/core/boat/readBoat.ts';
+import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSyntax, readWhole, type Syntax } from '../../server/core/text/reading/syntax.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { layouts } from '../helpers/layouts.ts';
 import { PROBE } from '../helpers/probe.ts';
 
@@ -64,7 +64,25 @@ const snippets = [
   ['[', '{ a: '].map(each => each.repeat(150)).join(''),
   '- '.repeat(210),
   ' '.repeat(220),
-  ...['\n- a\n', '\nhull:\n', '\nbays:\n  - name: b\n', '\n# note\n', '\n    # note\n', '\n  x: 1\n', 'boat: T\n'],
+  ...[
+    boatText`
+
+    - a
+  `,
+    boatText`
+
+    hull:
+  `,
+    boatText`
+
+    bays:
+      - name: b
+  `,
+    '\n# note\n',
+    '\n    # note\n',
+    '\n  x: 1\n',
+    textLines(['boat: T']),
+  ],
 ];
 
 interface Edit {

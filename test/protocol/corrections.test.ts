@@ -4,7 +4,7 @@ import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
 import { createBoatService } from '../../server/editor/service.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 import { corrected } from '../helpers/corrected.ts';
@@ -54,7 +54,7 @@ describe('code actions on what the boat does out of its limits', () => {
     expect(actions[0]!.diagnostics!.map(({ code }) => code)).toContain('submerged-trim');
     expect(actions.slice(1).every(({ isPreferred }) => !isPreferred)).toBe(true);
     // What sets the surfaced condition right alone is not for here.
-    const analysis = analysed(text);
+    const analysis = heard(text);
     const suiting = analysis.corrections.all().filter(({ condition }) => condition !== 'surfaced');
     expect(actions.map(action => applied(text, action))).toEqual(suiting.map(each => corrected(analysis, each)));
     const after = await codesOf(applied(text, actions[0]!));

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
-import { analysed, service } from '../helpers/analysed.ts';
+import { heard, service } from '../helpers/analysed.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///dunlin.boat.yaml';
@@ -46,6 +46,6 @@ test('with what the trials say found in steps the findings are those of all at o
   let steps = 1;
   while (!inSteps.settled.step()) steps++;
   expect(steps).toBeGreaterThan(20);
-  expect(inSteps.settled.all().findings).toEqual(analysed(text).findings);
+  expect(inSteps.settled.all().findings).toEqual(heard(text).findings);
   expect(inSteps.settled.all().said.ofBoat).not.toEqual(inSteps.said.ofBoat);
 });

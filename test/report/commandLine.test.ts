@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
-import { analysed, service } from '../helpers/analysed.ts';
+import { heard, service } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
@@ -59,7 +59,7 @@ describe('check', () => {
 
 describe('report', () => {
   it('prints the text report', () => {
-    expect(run(['report', 'a'], { a: TRIM })).toMatchObject({ code: 0, err: '', out: service.report(analysed(TRIM)) });
+    expect(run(['report', 'a'], { a: TRIM })).toMatchObject({ code: 0, err: '', out: service.report(heard(TRIM)) });
   });
   it('fails for a boat that sinks', () => {
     expect(run(['report', 'a'], { a: probe(['mass: 800 g', 'mass: 1700 g']) }).code).toBe(1);
@@ -94,7 +94,7 @@ describe('correct', () => {
     const { written, code } = run(['correct', 'a', '--write'], { a: TRIM });
     expect(code).toBe(0);
     expect(Object.keys(written)).toEqual(['a']);
-    const after = analysed(written.a!);
+    const after = heard(written.a!);
     expect(after.file.findings).toEqual([]);
     expect(after.findings.map(({ code }) => code)).not.toContain('surfaced-trim');
   });
@@ -144,7 +144,17 @@ describe('names from strangers', () => {
   const sly = String.raw`"\e[2J\u202e\x07sly"`;
   const SLY = probe(['name: floor lead', `name: ${sly}`]);
   it.each([
-    ['check', probe(['height: 30 mm\n    in: hold', `height: 30 mm\n    in: ${sly}`])],
+    [
+      'check',
+      probe([
+        boatText`
+      height: 30 mm
+          in: hold`,
+        boatText`
+            height: 30 mm
+                in: ${sly}`,
+      ]),
+    ],
     ['report', SLY],
     ['correct', probe(['150 to 250', '160 to 260'], ['name: bow bay', `name: ${sly}`])],
   ])('%s hands no control character to the terminal', (command, text) => {

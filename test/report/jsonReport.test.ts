@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 /** Off the file and back, as a reader of the report has it. */
-const reportOf = (text: string) =>
-  JSON.parse(JSON.stringify(jsonReport(analysed(text)))) as ReturnType<typeof jsonReport>;
+const reportOf = (text: string) => JSON.parse(JSON.stringify(jsonReport(heard(text)))) as ReturnType<typeof jsonReport>;
 
 /*
  * The probe by hand, in the units of the report: 2000 g at 200 mm, G 28.5 mm up; 50 mm deep, B 25 mm up, BM 16.667 and

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { textReport } from '../../server/core/report/textReport.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
@@ -9,11 +9,11 @@ const sample = (name: string) => readFileSync(new URL(`../../samples/${name}.boa
 
 describe('the report', () => {
   it.each(['petrel', 'curlew', 'sprat'])('of %s', async name => {
-    await expect(textReport(analysed(sample(name)))).toMatchFileSnapshot(`golden/${name}.txt`);
+    await expect(textReport(heard(sample(name)))).toMatchFileSnapshot(`golden/${name}.txt`);
   });
   it('has no figure with a bare minus, and none that is no number', () => {
     for (const name of ['petrel', 'curlew', 'sprat']) {
-      const report = textReport(analysed(sample(name)));
+      const report = textReport(heard(sample(name)));
       expect(report).not.toMatch(/ -\d|NaN|Infinity|undefined|null/);
     }
   });
@@ -65,7 +65,7 @@ describe('what the report says of a boat', () => {
       [/Trim +0\.52° bow up ± .*out\? +limit 0\.5°/],
     ],
   ])('%s', (_, text, says) => {
-    const report = textReport(analysed(text));
+    const report = textReport(heard(text));
     for (const words of says) expect(report).toMatch(words);
     expect(report).not.toContain('Within all limits.');
   });
@@ -75,7 +75,7 @@ describe('what the report says of a boat', () => {
       good: (t: string) => `<g>${t}</g>`,
       bad: (t: string) => `<b>${t}</b>`,
     };
-    const report = textReport(analysed(probe(['150 to 250', '170 to 270'])), paint);
+    const report = textReport(heard(probe(['150 to 250', '170 to 270'])), paint);
     for (const ink of ['<h>Surfaced</h>', '<g>ok </g>', '<b>out</b>']) expect(report).toContain(ink);
   });
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 
 describe('uncertainty in the report for machines', () => {
-  const report = jsonReport(analysed(probe()));
+  const report = jsonReport(heard(probe()));
 
   it('has one standard uncertainty and the largest contributors of every figure of both conditions', () => {
     const { surfaced, submerged } = report.uncertainty;
@@ -41,7 +41,7 @@ describe('uncertainty in the report for machines', () => {
   });
 
   it('is null while the file is faulty', () => {
-    const { uncertainty } = jsonReport(analysed(probe(['mass: 800 g', 'mass: heavy'])));
+    const { uncertainty } = jsonReport(heard(probe(['mass: 800 g', 'mass: heavy'])));
     expect(uncertainty).toEqual({ surfaced: null, submerged: null, tanks: null });
   });
 });

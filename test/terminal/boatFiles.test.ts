@@ -16,6 +16,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { readBoatFile, rewriteBoatFile } from '../../server/terminal/boatFiles.ts';
 import { writeOutput } from '../../server/terminal/outputFiles.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 let folder = '';
 const at = (name: string): string => join(folder, name);
@@ -30,54 +31,74 @@ afterEach(() => rmSync(folder, { recursive: true }));
 
 describe('a boat file is rewritten', () => {
   it('whole, with its byte order mark and line ends, and nothing is left beside it', () => {
-    const file = put('tern.boat.yaml', '\uFEFFboat: Tern\r\nnote: žluť\r\n');
-    rewriteBoatFile(file, readBoatFile(file), 'boat: Tern\r\nnote: žluť\r\nscale: 1:60\r\n');
-    expect(readFileSync(file, 'utf8')).toBe('\uFEFFboat: Tern\r\nnote: žluť\r\nscale: 1:60\r\n');
+    const file = put(
+      'tern.boat.yaml',
+      boatText`
+      \uFEFFboat: Tern\r
+      note: žluť\r
+    `,
+    );
+    rewriteBoatFile(
+      file,
+      readBoatFile(file),
+      boatText`
+      boat: Tern\r
+      note: žluť\r
+      scale: 1:60\r
+    `,
+    );
+    expect(readFileSync(file, 'utf8')).toBe(boatText`
+      \uFEFFboat: Tern\r
+      note: žluť\r
+      scale: 1:60\r
+    `);
     expect(readdirSync(folder)).toEqual(['tern.boat.yaml']);
   });
 
   it('with its mode', () => {
-    const file = put('tern.boat.yaml', 'boat: Tern\n');
+    const file = put('tern.boat.yaml', textLines(['boat: Tern']));
     chmodSync(file, 0o640);
-    rewriteBoatFile(file, 'boat: Tern\n', 'boat: Arctic tern\n');
+    rewriteBoatFile(file, textLines(['boat: Tern']), textLines(['boat: Arctic tern']));
     expect(statSync(file).mode & 0o777).toBe(0o640);
   });
 
   it('where a link leads, and the link stays', () => {
     mkdirSync(at('harbour'));
-    const file = put('harbour/tern.boat.yaml', 'boat: Tern\n');
+    const file = put('harbour/tern.boat.yaml', textLines(['boat: Tern']));
     symlinkSync(file, at('link.boat.yaml'));
-    rewriteBoatFile(at('link.boat.yaml'), 'boat: Tern\n', 'boat: Arctic tern\n');
+    rewriteBoatFile(at('link.boat.yaml'), textLines(['boat: Tern']), textLines(['boat: Arctic tern']));
     expect(lstatSync(at('link.boat.yaml')).isSymbolicLink()).toBe(true);
-    expect(readFileSync(file, 'utf8')).toBe('boat: Arctic tern\n');
+    expect(readFileSync(file, 'utf8')).toBe(textLines(['boat: Arctic tern']));
   });
 
   it('under each of its names', () => {
-    const file = put('tern.boat.yaml', 'boat: Tern\n');
+    const file = put('tern.boat.yaml', textLines(['boat: Tern']));
     linkSync(file, at('other.boat.yaml'));
-    rewriteBoatFile(file, 'boat: Tern\n', 'boat: Arctic tern\n');
-    expect(readFileSync(at('other.boat.yaml'), 'utf8')).toBe('boat: Arctic tern\n');
+    rewriteBoatFile(file, textLines(['boat: Tern']), textLines(['boat: Arctic tern']));
+    expect(readFileSync(at('other.boat.yaml'), 'utf8')).toBe(textLines(['boat: Arctic tern']));
     expect(readdirSync(folder).sort()).toEqual(['other.boat.yaml', 'tern.boat.yaml']);
   });
 });
 
 describe('a boat file is left as it is', () => {
   it.each([
-    ['when it was changed meanwhile', 'boat: Gull\n', /changed meanwhile/],
+    ['when it was changed meanwhile', textLines(['boat: Gull']), /changed meanwhile/],
     ['when it is not UTF-8', Uint8Array.of(...new TextEncoder().encode('boat: T'), 0xe9, 0x0a), /not UTF-8/],
   ])('%s', (_, bytes, sentence) => {
     const file = put('tern.boat.yaml', bytes);
     const was = readBoatFile(file);
     const before = readFileSync(file);
-    expect(() => rewriteBoatFile(file, typeof bytes === 'string' ? 'boat: Tern\n' : was, 'boat: New\n')).toThrow(
-      sentence,
-    );
+    expect(() =>
+      rewriteBoatFile(file, typeof bytes === 'string' ? textLines(['boat: Tern']) : was, textLines(['boat: New'])),
+    ).toThrow(sentence);
     expect(readFileSync(file)).toEqual(before);
     expect(readdirSync(folder)).toEqual(['tern.boat.yaml']);
   });
 
   it('when it was taken away meanwhile', () => {
-    expect(() => rewriteBoatFile(at('gone'), 'boat: Tern\n', 'boat: New\n')).toThrow('there is no such file or folder');
+    expect(() => rewriteBoatFile(at('gone'), textLines(['boat: Tern']), textLines(['boat: New']))).toThrow(
+      'there is no such file or folder',
+    );
     expect(readdirSync(folder)).toEqual([]);
   });
 });
@@ -106,8 +127,8 @@ describe('a sheet goes to a file of its own', () => {
     ['the boat file by a link', 'linked.html', /this is a boat file/],
     ['a boat file by another name', 'same.html', /this is a boat file/],
   ])('never %s', (_, name, sentence) => {
-    put('tern.boat.yaml', 'boat: Tern\n');
-    put('gull.boat.yml', 'boat: Gull\n');
+    put('tern.boat.yaml', textLines(['boat: Tern']));
+    put('gull.boat.yml', textLines(['boat: Gull']));
     symlinkSync(at('gull.boat.yml'), at('linked.html'));
     linkSync(at('tern.boat.yaml'), at('same.html'));
     const before = readFileSync(at(name), 'utf8');

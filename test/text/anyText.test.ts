@@ -4,7 +4,7 @@ import { deepestNesting, longestLine, longestText, mostLines } from '../../serve
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { valueAt } from '../../server/core/text/reading/values.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 describe('texts that are not read at all', () => {
   test('deep nesting, in every way YAML has to nest', () => {
@@ -52,10 +52,15 @@ describe('texts that are not read at all', () => {
   });
 
   test.each([
-    ['characters', 'note: |\n'.padEnd(longestText + 1, '  abc\n')],
+    ['characters', textLines(['note: |']).padEnd(longestText + 1, '  abc\n')],
     ['lines', '\n'.repeat(mostLines)],
     ['lines that end as on an old Macintosh', '\r'.repeat(mostLines)],
-    ['characters in a line', `boat: T\nnote: ${'x'.repeat(longestLine)}`],
+    [
+      'characters in a line',
+      boatText`
+      boat: T
+      note: ${'x'.repeat(longestLine)}`,
+    ],
   ])('a text of too many %s', (_, text) => {
     const { findings } = readSyntax(text);
     expect(findings.map(finding => finding.code)).toEqual(['file-too-large']);
@@ -67,13 +72,20 @@ describe('texts that are not read at all', () => {
   });
 
   test('slips all through: some are said, and nothing is sure', () => {
-    const { findings, isGivenUp } = readSyntax(`payload:\n${'- name:a\n'.repeat(2000)}`);
+    const { findings, isGivenUp } = readSyntax(boatText`
+      payload:
+      ${textLines(['- name:a']).repeat(2000)}`);
     expect(findings).toHaveLength(100);
     expect(isGivenUp).toBe(true);
   });
 
   test('a key twice is said as before, where it is', () => {
-    const text = 'boat: T\nhull: { length: 1, length: 2 }\nboat: U\n"boat": V\n';
+    const text = boatText`
+      boat: T
+      hull: { length: 1, length: 2 }
+      boat: U
+      "boat": V
+    `;
     const { findings } = readSyntax(text);
     expect(findings.map(({ code, place }) => [code, place])).toEqual([
       ['duplicate-key', expect.objectContaining({ start: text.indexOf('length: 2') })],
@@ -100,7 +112,10 @@ describe('texts that are not read at all', () => {
 
 describe('aliases of aliases', () => {
   const chain = (length: number) =>
-    `a0: &a0 [x]\n${Array.from({ length }, (_, i) => `a${i + 1}: &a${i + 1} [*a${i}]\n`).join('')}boat: T\n`;
+    boatText`
+      a0: &a0 [x]
+      ${Array.from({ length }, (_, i) => `a${i + 1}: &a${i + 1} [*a${i}]\n`).join('')}boat: T
+    `;
 
   test('a long chain is refused, a short one is followed', () => {
     expect(readSyntax(chain(5000)).findings.map(({ code }) => code)).toEqual(['alias-too-large']);
@@ -110,12 +125,19 @@ describe('aliases of aliases', () => {
   });
 
   test('thousands of one long list', () => {
-    const text = `a: &a [${'x,'.repeat(3000)}]\nb: [${'*a,'.repeat(3000)}]\nboat: T\n`;
+    const text = boatText`
+      a: &a [${'x,'.repeat(3000)}]
+      b: [${'*a,'.repeat(3000)}]
+      boat: T
+    `;
     expect(readSyntax(text).findings.map(({ code }) => code)).toEqual(['alias-too-large']);
   });
 
   test('circles of several stand for nothing, one by one', () => {
-    const text = 'a: &a { b: &b { c: *a, d: *b }, e: &e [*e, *a] }\nboat: T\n';
+    const text = boatText`
+      a: &a { b: &b { c: *a, d: *b }, e: &e [*e, *a] }
+      boat: T
+    `;
     const { findings } = readSyntax(text);
     expect(findings.map(({ code }) => code)).toEqual(new Array(4).fill('circular-alias'));
     expect(valueAt(readSyntax(text), ['boat'])).toBe('T');

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 const MARK = '\ufeff';
 
@@ -17,12 +18,44 @@ const mendedTexts = (text: string): readonly (readonly [title: string, text: str
 
 /** Some editors leave the mark at the head of the text; YAML does not count it to the first line (YAML 1.2.2, 5.2; from memory). */
 test.each([
-  ['a key without a space', 'boat:X\nhull:\n  length: 900 mm\n'],
-  ['a key that is none', 'hulll:\n  length: 900 mm\n'],
-  ['a tab', 'hull:\n\tlength: 900 mm\n'],
-  ['a missing key', 'hull:\n  length: 900mmm\n'],
+  [
+    'a key without a space',
+    boatText`
+    boat:X
+    hull:
+      length: 900 mm
+  `,
+  ],
+  [
+    'a key that is none',
+    boatText`
+    hulll:
+      length: 900 mm
+  `,
+  ],
+  [
+    'a tab',
+    boatText`
+    hull:
+    \tlength: 900 mm
+  `,
+  ],
+  [
+    'a missing key',
+    boatText`
+    hull:
+      length: 900mmm
+  `,
+  ],
   ['an entry without a space', '-name: a\n'],
-  ['a list at the head', 'payload:\n- name:a\n- mass: 3 kgg\n'],
+  [
+    'a list at the head',
+    boatText`
+    payload:
+    - name:a
+    - mass: 3 kgg
+  `,
+  ],
   ['brackets', '{ boat:X, hulll: 3 }'],
 ])('a byte order mark changes no mend: %s', (_, text) => {
   const plain = mendedTexts(text);
@@ -33,16 +66,19 @@ test.each([
 });
 
 test('a key is added in the column of the first, behind the mark', () => {
-  const text = 'boat: Tern\n';
+  const text = textLines(['boat: Tern']);
   for (const mark of ['', MARK]) {
     const { syntax } = analysed(mark + text);
     const splices = applyChanges(syntax, [{ kind: 'add-key', path: [], key: 'scale', text: '1:60' }]);
-    expect(splice(syntax.text, splices!)).toBe(`${mark}boat: Tern\nscale: 1:60\n`);
+    expect(splice(syntax.text, splices!)).toBe(boatText`
+      ${mark}boat: Tern
+      scale: 1:60
+    `);
   }
 });
 
 test('what changes nothing is no edit', () => {
-  const { syntax } = analysed('boat: Tern\n');
+  const { syntax } = analysed(textLines(['boat: Tern']));
   const place = { on: 'value', path: ['boat'] } as const;
   expect(applyChanges(syntax, [{ kind: 'replace', place, text: 'Tern' }])).toBeNull();
   expect(applyChanges(syntax, [{ kind: 'replace', place, text: 'Gull' }])).toHaveLength(1);

@@ -3,18 +3,20 @@ import { describe, expect, it } from 'vitest';
 import { pathKey } from '../../schema/path.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
-import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import { correctionEdits, moveEdits } from '../../server/editor/answers/sheetEdits.ts';
-import { analysed, fileFindings } from '../helpers/analysed.ts';
+import { fileFindings, heard } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth } from '../helpers/corrected.ts';
+import { predictTrial } from '../helpers/predictTrial.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.cache));
 
 /** Three trials of the probe, undated, the battery 20 mm further aft than in the file in the first two. */
-const log = (payload: string, trials: string) => `${PROBE.replace('bays:\n', `${payload}bays:\n`)}trials:\n${trials}`;
+const log = (payload: string, trials: string) => boatText`
+  ${PROBE.replace(textLines(['bays:']), textLines([`${payload}bays:`]))}trials:
+  ${trials}`;
 
 const MASSES = boatText`
   - { date: 2026-05-02, condition: bench, scales: [{ reads: 2 kg }] }
@@ -25,8 +27,8 @@ const MASSES = boatText`
 
 /** The masses of the probe, 2000 g, and an ingot of 100 g in the four trials, g. */
 const massesWith = (history: string) => {
-  const analysis = analysed(
-    log(`  - { name: ingot, mass: 100 g, station: 200 mm, height: 9 mm, in: hold, ${history} }\n`, MASSES),
+  const analysis = heard(
+    log(textLines([`  - { name: ingot, mass: 100 g, station: 200 mm, height: 9 mm, in: hold, ${history} }`]), MASSES),
   );
   return { analysis, masses: foretold(analysis).map(([mass]) => Math.round(mass! * 1000)) };
 };
@@ -92,7 +94,7 @@ const MORE = boatText`
 
 /** A boat trimmed by loose pieces, which its next correction recuts or takes out. */
 function lightened(seed: number): string {
-  const analysis = analysed(boatOutOfTrim(seed).text);
+  const analysis = heard(boatOutOfTrim(seed).text);
   const first = firstOfBoth(analysis);
   if (!first) throw new Error(`boat ${seed} cannot be trimmed`);
   return corrected(analysis, first).replace(
@@ -106,7 +108,15 @@ const CASES: readonly (readonly [string, string])[] = [
   ['moves and inserts', probe(['station: 150 to 250 mm', 'station: 165 to 265 mm'])],
   [
     'loose pieces',
-    probe(['height: 20 mm', 'height: 20 mm\n    fixed: false'], ['station: 150 to 250 mm', 'station: 175 to 275 mm']),
+    probe(
+      [
+        'height: 20 mm',
+        boatText`
+      height: 20 mm
+          fixed: false`,
+      ],
+      ['station: 150 to 250 mm', 'station: 175 to 275 mm'],
+    ),
   ],
   ...[0, 1, 3].map(seed => [`drawn boat ${seed}, trimmed, with a lighter battery since`, lightened(seed)] as const),
   ...[1, 2].map(seed => [`drawn boat ${seed}`, boatOutOfTrim(seed).text] as const),
@@ -123,14 +133,14 @@ const closeTo = (now: Analysis, before: readonly (readonly (number | null)[])[])
 
 describe('taking any correction changes nothing that an earlier trial foretells', () => {
   it.each(CASES)('%s', (_, boat) => {
-    const first = analysed(`${boat}${TRIALS}`);
+    const first = heard(`${boat}${TRIALS}`);
     const before = foretold(first);
     const corrections = first.corrections.all();
     expect(corrections.length).toBeGreaterThan(0);
     for (const [i] of corrections.entries()) {
       const edits = correctionEdits(first, i);
       if (edits.status !== 'done') throw new Error(edits.reason);
-      const second = analysed(splice(first.syntax.text, edits.splices));
+      const second = heard(splice(first.syntax.text, edits.splices));
       closeTo(second, before);
       expect(second.file.findings.filter(({ code }) => code === 'unknown-day' || code === 'unknown-key')).toEqual([]);
       expect(second.bodies.mass).toBeCloseTo(
@@ -140,7 +150,7 @@ describe('taking any correction changes nothing that an earlier trial foretells'
     }
   });
   it('whether it inserts, recuts, moves or takes out: all of these are among them', () => {
-    const kinds = CASES.flatMap(([, boat]) => analysed(`${boat}${TRIALS}`).corrections.all()).flatMap(({ changes }) =>
+    const kinds = CASES.flatMap(([, boat]) => heard(`${boat}${TRIALS}`).corrections.all()).flatMap(({ changes }) =>
       changes.flatMap(change => (change.kind === 'add-key' ? [change.key] : change.kind)),
     );
     expect(kinds).toEqual(expect.arrayContaining(['append', 'replace', 'was', 'removed']));
@@ -148,16 +158,16 @@ describe('taking any correction changes nothing that an earlier trial foretells'
   it('nor a second one after one more trial, nor moves by hand between them', () => {
     fc.assert(
       fc.property(fc.array(fc.integer({ min: -20, max: 20 }), { minLength: 1, maxLength: 3 }), steps => {
-        let analysis = analysed(`${CASES[0]![1]}${TRIALS}`);
+        let analysis = heard(`${CASES[0]![1]}${TRIALS}`);
         const before = foretold(analysis);
         const move = (marks: number) => {
           const edits = moveEdits(analysis, { key: pathKey(['payload', 0]), by: { marks } });
           if (edits.status !== 'done') throw new Error(edits.reason);
-          analysis = analysed(splice(analysis.syntax.text, edits.splices));
+          analysis = heard(splice(analysis.syntax.text, edits.splices));
         };
         for (const step of steps) move(step);
         closeTo(analysis, before);
-        analysis = analysed(`${analysis.syntax.text}${MORE.replace(/^/gm, '  ').trimEnd()}\n`);
+        analysis = heard(`${analysis.syntax.text}${MORE.replace(/^/gm, '  ').trimEnd()}\n`);
         const then = foretold(analysis);
         expect(then.length).toBe(before.length + 1);
         for (const step of steps) move(-step - 1);

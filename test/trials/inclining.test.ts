@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { incline, metacentricHeight } from '../../server/core/trials/pool/inclining.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 
@@ -52,7 +52,7 @@ it('finds the height of G that the barge was not filed with', () => {
   const gm = 0.015;
   const tangent = (0.05 * 0.04) / (2 * gm);
   const heel = Math.atan(tangent) / DEGREE;
-  const { boat, trials, kept } = analysed(
+  const { boat, trials, kept } = heard(
     boatText`
       ${PROBE}trials:
         - { condition: inclining, mass: 50 g, moved: 40 mm, heel: ${heel}° ± 0.1° }

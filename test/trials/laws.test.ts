@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
-import { analysed } from '../helpers/analysed.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { heard } from '../helpers/analysed.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 
@@ -38,10 +38,10 @@ function shownBy(analysis: Analysis): string {
   `.replace(/^/gm, '  ');
 }
 
-const none = strayed('').replace('trials:\n', '');
-const truth = analysed(none.replace('station: 90 to 170 mm', 'station: 110 to 190 mm'));
-const battery = analysed(strayed(shownBy(truth)));
-const dunlin = analysed(dunlinText);
+const none = strayed('').replace(textLines(['trials:']), '');
+const truth = heard(none.replace('station: 90 to 170 mm', 'station: 110 to 190 mm'));
+const battery = heard(strayed(shownBy(truth)));
+const dunlin = heard(dunlinText);
 
 const figuresOf = (analysis: Analysis): readonly (readonly [string, Uncertainty])[] =>
   Object.entries(analysis.uncertainties!.conditions).flatMap(([condition, figures]) =>
@@ -51,7 +51,7 @@ const verdictOf = (analysis: Analysis) => analysis.learned!.verdict!;
 
 const taking = (analysis: Analysis, n: number): Analysis => {
   const { changes } = verdictOf(analysis).offers[n]!;
-  return analysed(splice(analysis.syntax.text, applyChanges(analysis.syntax, changes)!));
+  return heard(splice(analysis.syntax.text, applyChanges(analysis.syntax, changes)!));
 };
 
 describe('taking an offer changes no figure with the trials', () => {
@@ -83,7 +83,12 @@ describe('a part elsewhere', () => {
       ),
     );
     expect(told!.odds).toBeGreaterThan(0.05);
-    const n = verdictOf(battery).offers.findIndex(({ title }) => /“battery”.*further aft/.test(title));
+    const n = verdictOf(battery).offers.findIndex(({ changes }) =>
+      changes.some(
+        change =>
+          change.kind === 'add-key' && change.path.join(' ') === 'payload 0' && change.text.startsWith('{ station'),
+      ),
+    );
     const after = taking(battery, n);
     const line = after.syntax.text.split('\n').find(each => each.includes('name: battery'))!;
     expect(line).toMatch(
@@ -94,7 +99,7 @@ describe('a part elsewhere', () => {
 });
 
 it('without trials nothing changes: figures and uncertainties are those of the file', () => {
-  const analysis = analysed(none);
+  const analysis = heard(none);
   expect(analysis.uncertainties).toBe(analysis.filedUncertainties!);
   const { boat, surfaced, submerged } = analysis;
   expect(boat).toBe(analysis.boat);
@@ -105,7 +110,7 @@ it('without trials nothing changes: figures and uncertainties are those of the f
 describe('marks that are read again and again', () => {
   /** A lighter whose lead is known to 40 g, which lies as its file has it. */
   const repeated = (times: number) =>
-    analysed(boatText`
+    heard(boatText`
       boat: Repeated
       hull:
         length: 400 mm

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
@@ -17,7 +18,7 @@ function learn(text: string, ...options: readonly string[]) {
 describe('trimwright learn', () => {
   it('prints the readings against the file, and what explains them', () => {
     const { code, out, written } = learn(DUNLIN);
-    const [first] = analysed(DUNLIN).learned!.verdict!.offers;
+    const [first] = heard(DUNLIN).learned!.verdict!.offers;
     expect(code).toBe(0);
     expect(out).toContain('2026-05-09, submerged, with “sheet lead at the bow” (16 g)');
     expect(out).toContain(`1. ${first!.title}`);
@@ -25,7 +26,7 @@ describe('trimwright learn', () => {
   });
   it('--write puts the first of them into the file, as the quick fix does', () => {
     const { code, err, written } = learn(DUNLIN, '--write');
-    const { syntax, learned } = analysed(DUNLIN);
+    const { syntax, learned } = heard(DUNLIN);
     expect([code, err]).toEqual([0, 'a: written.\n']);
     expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, learned!.verdict!.offers[0]!.changes)!));
   });
@@ -37,12 +38,18 @@ describe('trimwright learn', () => {
     expect(told.trials.map(({ readings }) => readings.length)).toEqual([4, 3, 2, 4, 2]);
     expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
     expect(told.offers.map(({ title }) => title)).toEqual(
-      analysed(DUNLIN).learned!.verdict!.offers.map(({ title }) => title),
+      heard(DUNLIN).learned!.verdict!.offers.map(({ title }) => title),
     );
   });
   it.each([
     [PROBE, 'The file has no trials.'],
-    [`${PROBE}trials:\n  - { condition: bench, scales: [{ reads: 2 kg ± 50 g }], slips: [] }\n`, 'mass on the scale'],
+    [
+      boatText`
+      ${PROBE}trials:
+        - { condition: bench, scales: [{ reads: 2 kg ± 50 g }], slips: [] }
+    `,
+      'mass on the scale',
+    ],
     [probe(['mass: 800 g', 'mass: 800 mm']), 'The file has errors: mend them first (trimwright check).'],
   ])('says so where there is nothing to learn', (text, words) => {
     const { out, written } = learn(text, '--write');

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nextReading, type Readable, varianceAfter } from '../../server/core/trials/nextReading.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 describe('what a reading would leave of a figure that is a sum of inputs', () => {
@@ -60,7 +60,7 @@ describe('the reading that takes most of the uncertainty for its trouble', () =>
 
 describe('of a whole boat', () => {
   const SPRAT = readFileSync(new URL('../../samples/sprat.boat.yaml', import.meta.url), 'utf8');
-  const next = (text: string) => analysed(text).said.openQuestions.filter(({ code }) => code === 'weigh-next');
+  const next = (text: string) => heard(text).said.openQuestions.filter(({ code }) => code === 'weigh-next');
   it('two scales come first where everything has its usual tolerance', () => {
     for (const text of [SPRAT, PROBE]) {
       const [first, ...others] = next(text);

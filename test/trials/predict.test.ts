@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { predictTrial } from '../../server/core/trials/pool/predict.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
+import { predictTrial } from '../helpers/predictTrial.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const DEGREE = Math.PI / 180;
 
 /** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
 function shown(trial: string, text = PROBE): readonly (number | null)[] {
-  const { boat, trials, kept } = analysed(boatText`
+  const { boat, trials, kept } = heard(boatText`
     ${text}trials:
       - ${trial}
   `);
@@ -68,7 +68,7 @@ describe('a barge in a trial', () => {
   it('shows the surface on the centreline by the tilted plane', () => {
     // 100 g shifted by 100 mm aft in a barge whose G is at 23 mm: trim by GM_L = L2/12T - ..., from the full model itself.
     const text = probe(['station: 150 to 250 mm', 'station: 160 to 260 mm']);
-    const { surfaced } = analysed(text);
+    const { surfaced } = heard(text);
     if (surfaced.status !== 'afloat') throw new Error('the barge must float');
     const [fore, aft] = shown(
       '{ condition: surfaced, marks: [{ station: 0 mm, height: 1 mm }, { station: 400 mm, height: 1 mm }] }',

@@ -9,13 +9,13 @@ import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
-import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import type { TrialSet } from '../../server/core/trials/pool/trialSet.ts';
 import { plain } from '../../server/core/uncertainty/edits.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { boatText } from '../helpers/boatText.ts';
+import { predictTrial } from '../helpers/predictTrial.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 
 const describer = createDescriber();
@@ -138,7 +138,7 @@ function hiddenPart({ boat, around }: BoatSource, isWet: boolean, { even }: Seed
     : { name: 'hidden', mass: plain(mass), in: 'tube', ...place };
 }
 
-export function figuresOf(boat: Boat): Figures | null {
+function figuresOf(boat: Boat): Figures | null {
   const bodies = assembleBodies(boat, emptyCache());
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);

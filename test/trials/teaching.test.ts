@@ -3,23 +3,29 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { analysed, marked, service } from '../helpers/analysed.ts';
+import { heard, marked, service } from '../helpers/analysed.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
-const dunlin = analysed(dunlinText);
+const dunlin = heard(dunlinText);
 const file = { uri: 'file:///dunlin.boat.yaml', version: null };
 const actionsAt = (analysis: Analysis, words: string) => {
   const at = analysis.syntax.text.indexOf(words);
   return service.codeActions(analysis, [at, at], file);
 };
+type Action = ReturnType<typeof actionsAt>[number];
+const writes = (edit: Action['edit'], words: string): boolean =>
+  edit?.changes?.[file.uri]?.some(({ newText }) => newText.includes(words)) ?? false;
 const codes = (analysis: Analysis) => analysis.findings.map(({ code }) => code);
 
-/** The file after the offers of the trials that begin so. */
-function taught(analysis: Analysis, ...titles: readonly RegExp[]): Analysis {
-  return titles.reduce((before, title) => {
-    const offer = offersOf(before).find(each => title.test(each.title));
-    if (!offer) throw new Error(`nothing is offered like ${title}`);
-    return analysed(splice(before.syntax.text, applyChanges(before.syntax, offer.changes)!));
+/** The offer's change: a slip struck out, or an entry inserted. */
+type Teaching = 'add-key' | 'append';
+
+/** The file after the offers of the trials that change it so. */
+function taught(analysis: Analysis, ...kinds: readonly Teaching[]): Analysis {
+  return kinds.reduce((before, kind) => {
+    const offer = offersOf(before).find(({ changes }) => changes.every(change => change.kind === kind));
+    if (!offer) throw new Error(`no ${kind} is offered`);
+    return heard(splice(before.syntax.text, applyChanges(before.syntax, offer.changes)!));
   }, analysis);
 }
 const verdictOf = (analysis: Analysis) => analysis.learned!.verdict!;
@@ -48,7 +54,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
     const { surfaced, submerged } = dunlin.uncertainties!.conditions;
     const unlisted = told.filter(({ causes }) => causes.length === 1 && causes[0]!.kind === 'unlisted');
     expect(unlisted.reduce((sum, { odds }) => sum + odds, 0)).toBeGreaterThan(0.5);
-    const truth = analysed(
+    const truth = heard(
       dunlinText.replace(
         /^payload:.*$/m,
         `$&
@@ -81,7 +87,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
 });
 
 describe('after what the trials teach is written down', () => {
-  const after = taught(dunlin, /^Strike out/, /^Insert/);
+  const after = taught(dunlin, 'add-key', 'append');
   it('the trials agree with the file, and nothing more is offered of it', () => {
     expect(after.file.findings).toEqual([]);
     expect(codes(after)).not.toContain('trial-differs');
@@ -107,7 +113,7 @@ describe('what was on board', () => {
     timeout: 60_000,
   }, () => {
     const analysis = dunlin;
-    const action = actionsAt(analysis, 'fill: 55 %').find(({ title }) => title.startsWith('Keep what was on board'))!;
+    const action = actionsAt(analysis, 'fill: 55 %').find(({ edit }) => writes(edit, 'without'))!;
     expect(action.title).toBe('Keep what was on board in the trial of 2026-05-09: “sheet lead at the bow” as payload');
     const edits = action.edit!.changes![file.uri]!;
     const starts = analysis.syntax.lineStarts;
@@ -116,7 +122,7 @@ describe('what was on board', () => {
       dunlinText,
       edits.map(({ range, newText }) => ({ start: offset(range.start), end: offset(range.end), text: newText })),
     );
-    const after = analysed(text);
+    const after = heard(text);
     expect(after.file.findings).toEqual([]);
     expect(after.boat.payload.at(-1)).toMatchObject({ name: 'sheet lead at the bow', mass: 0.016, material: 'lead' });
     expect(after.trials.map(({ without }) => without)).toEqual([
@@ -133,7 +139,7 @@ describe('what was on board', () => {
     expect(shown(after)).toEqual(shown(analysis));
   });
   it('goes with the marks into a new trial', () => {
-    const action = actionsAt(dunlin, 'fill: 55 %').find(({ title }) => title.startsWith('Add a trial'))!;
+    const action = actionsAt(dunlin, 'fill: 55 %').find(({ edit }) => writes(edit, 'overwrite what you read'))!;
     expect(action.edit!.changes![file.uri]![0]!.newText).toContain('trim: -2° ± 0.5°');
   });
 });

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
-import { gmInHeel, heelAngle, trimAngle, waterAt } from '../../server/core/conditions/readings.ts';
-import { floatBoat } from '../../server/core/uncertainty/floatBoat.ts';
+import { emptyCache } from '../../server/core/bodies/assemble.ts';
+import { dayOf } from '../../server/core/trials/pool/day.ts';
+import { floatTrial, shownBy } from '../../server/core/trials/pool/predict.ts';
+import { answersOf } from '../../server/core/trials/pool/sensitivities.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
-import { sensitivitiesOf } from '../../server/core/uncertainty/sensitivities.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
@@ -57,7 +57,7 @@ const SMALL = probe(
 const GM = 25 + 100 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
 
 describe('a box barge by hand', { timeout: 60_000 }, () => {
-  const { surfaced, submerged } = analysed(SMALL).uncertainties!.conditions;
+  const { surfaced, submerged } = heard(SMALL).uncertainties!.conditions;
 
   it('sinks by its mass over density and waterplane', () => {
     // 0.1 g / (1 g/ml · 400 cm2) = 0.0025 mm.
@@ -101,7 +101,7 @@ describe('a box barge by hand', { timeout: 60_000 }, () => {
   });
 
   it('a tank larger by its uncertainty is less full, and the one that would do is as large as before', () => {
-    const { tanks } = analysed(SMALL).uncertainties!;
+    const { tanks } = heard(SMALL).uncertainties!;
     // Each end ± 0.001 mm of 220: the length is off by √2 of that, and the fill falls as it grows.
     const known = (-(800 / 990) * 0.001 * Math.SQRT2) / 220;
     expect(changeBy(submerged!.fill!, 'length of “main tank”')).toBeCloseTo(known, 9);
@@ -113,7 +113,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
   it('shares add up to 1, the largest first', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
-        const { conditions, tanks } = analysed(subText(sub)).uncertainties!;
+        const { conditions, tanks } = heard(subText(sub)).uncertainties!;
         const all: readonly Uncertainty[] = [
           ...Object.values(conditions).flatMap(figures => Object.values(figures ?? {}).flatMap(one => one ?? [])),
           ...tanks,
@@ -131,26 +131,35 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
   it('sensitivities are what the full model does at a small change', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
-        const { source, bodies, boat, kept } = analysed(subText(sub));
+        const read = boatText`
+          trials:
+            - condition: surfaced
+              marks: [{ station: ${0.1 * sub.length} mm, height: 40 mm }, { station: ${0.9 * sub.length} mm, height: 40 mm }]
+              trim: 0°
+              heel: 0°
+        `;
+        const { source, trials } = heard(subText(sub) + read);
+        const trial = trials[0]!;
         const variations = emptyVariations();
         const inputs = inputsOf(source, variations);
-        const arrangement = { bodies, loading: { kind: 'own' } } as const;
-        const readings = [waterAt(boat.length / 2), trimAngle, heelAngle, gmInHeel, waterAt(0.9 * boat.length)];
         // Uncertainties a hundred times smaller: nothing that counts curves over them.
         const fine = inputs.map(input => ({ ...input, sigma: input.sigma / 100 }));
-        const got = sensitivitiesOf({ source, cache: kept.cache, variations }, fine, arrangement, readings);
-        if (!got) return;
-        for (const [i, input] of fine.entries()) {
-          const lies = [1, -1].map(sign => {
-            const other = withInputs(source, new Map([[input, input.value + sign * input.sigma]]));
-            return floatBoat({ bodies: assembleBodies(other, emptyCache()), loading: { kind: 'own' } });
+        const day = dayOf(source, fine, trial);
+        const asFiled = floatTrial(source.boat, trial, emptyCache());
+        if (!asFiled) return;
+        const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations });
+        expect(slopes).toHaveLength(4);
+        for (const [i, input] of day.inputs.entries()) {
+          const [more, less] = [1, -1].map(sign => {
+            const boat = withInputs(source, new Map([[input, input.value + sign * input.sigma]]));
+            const lies = floatTrial(boat, trial, emptyCache());
+            return lies && trial.readings.map(reading => shownBy(lies, reading, boat)!);
           });
-          const [more, less] = lies;
           if (!more || !less) continue;
-          for (const [r, reading] of readings.entries()) {
-            const known = (reading(more) - reading(less)) / 2;
-            const size = Math.max(...got.changes.map(change => Math.abs(change[r]!)));
-            expect(Math.abs(got.changes[i]![r]! - known)).toBeLessThan(0.02 * size);
+          for (const [r, row] of slopes.entries()) {
+            const known = (more[r]! - less[r]!) / 2;
+            const size = Math.max(...row.map(Math.abs));
+            expect(Math.abs(row[i]! - known)).toBeLessThan(0.02 * size);
           }
         }
       }),

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Input } from '../../server/core/uncertainty/input.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
-const inputsIn = (text: string): readonly Input[] => inputsOf(analysed(text).source);
+const inputsIn = (text: string): readonly Input[] => inputsOf(heard(text).source);
 const byWords = (text: string) => new Map(inputsIn(text).map(input => [input.words, input]));
 
 /** Uncertainties that a part of the probe has: [noun, one standard uncertainty, how it came about]. mm, g, ml, kg/m3. */

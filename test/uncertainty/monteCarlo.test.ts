@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Boat } from '../../server/core/boat/boat.ts';
 import { FIGURES } from '../../server/core/figures/table.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 import { type Draw, deviation, monteCarlo } from '../helpers/uncertain.ts';
@@ -59,7 +59,7 @@ const ERRORS = 4;
 
 describe('uncertainties against a Monte Carlo run of the full model', { timeout: 120_000 }, () => {
   it.each(BOATS)('%s', (_, text) => {
-    const analysis = analysed(text);
+    const analysis = heard(text);
     const { inputs, conditions } = analysis.uncertainties!;
     const { surfaced, submerged } = conditions;
     const draws = monteCarlo(analysis, inputs, RUNS, 20_260_513);

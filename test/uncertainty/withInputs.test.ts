@@ -6,7 +6,7 @@ import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import type { Input } from '../../server/core/uncertainty/input.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
-import { analysed, service } from '../helpers/analysed.ts';
+import { heard, service } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
@@ -22,7 +22,7 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
   it('is the same boat, entry for entry, where none changes', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
-        const { source, boat } = analysed(subText(sub));
+        const { source, boat } = heard(subText(sub));
         for (const changes of [new Map(), new Map(inputsOf(source).map(input => [input, input.value]))]) {
           const same = withInputs(source, changes);
           expect(same).toEqual(boat);
@@ -45,9 +45,9 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
     ['breadth of “main tank”', 0.092, 'offset: -45 to 45 mm', 'offset: -46 to 46 mm'],
     ['density of the water', 1002, 'density: 1000 kg/m3', 'density: 1002 kg/m3'],
   ])('%s', (words, to, was, is) => {
-    const { source } = analysed(probe());
+    const { source } = heard(probe());
     const changed = withInputs(source, new Map([[inputIn(inputsOf(source), words), to]]));
-    const { boat } = analysed(probe([was, is]));
+    const { boat } = heard(probe([was, is]));
     for (const list of ['shells', 'compartments', 'tanks', 'payload'] as const) {
       for (const [i, entry] of boat[list].entries()) {
         const mine = changed[list][i]!;
@@ -63,7 +63,7 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
   });
 
   it('a density in common changes every entry of the material and all that follows from it', () => {
-    const { source } = analysed(
+    const { source } = heard(
       probeWith(
         '{ name: weight, material: lead, mass: 1000 g, station: 100 mm, height: 30 mm }',
         '{ name: strip, material: lead, box: 10 x 5 mm, station: 100 to 200 mm, height: 10 mm }',
@@ -76,7 +76,7 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
   });
 
   it('a profile grows across and stays as long as it is', () => {
-    const { source } = analysed(probeWith('{ name: pod, mass: 60 g, profile: [[100, 10], [200, 10]], height: 30 mm }'));
+    const { source } = heard(probeWith('{ name: pod, mass: 60 g, profile: [[100, 10], [200, 10]], height: 30 mm }'));
     const size = inputIn(inputsOf(source), 'greatest breadth of “pod”');
     expect(size.value).toBeCloseTo(0.02, 12);
     const pod = withInputs(source, new Map([[size, 0.022]])).payload.find(({ name }) => name === 'pod')!;

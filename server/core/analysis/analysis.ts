@@ -52,7 +52,7 @@ export interface Analysis extends BoatInWater {
   readonly kept: Kept;
 }
 
-export interface FileReading {
+interface FileReading {
   /** About the file itself, before it says what the boat does. */
   readonly findings: readonly Finding[];
   /** It has errors: something may be missing from the figures. */

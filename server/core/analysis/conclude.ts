@@ -35,6 +35,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
       inSteps(() => hear(filed, { source, cache, variations, trials: file.isWhole ? trials : [], scheme }));
   const settled: Working<Analysis> = inSteps(function* () {
     if (!file.isWhole) return atOnce;
+    // Ends: a step is a stretch of work, and the work ends.
     while (!heard.step()) yield;
     return yield* settle(atOnce, heard.all());
   });
@@ -53,6 +54,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
     boatToTrim: boatToTrim({ file, parts, filed: filed.boat }, filed, null),
     settled,
     corrections: inSteps(function* () {
+      // Ends: a step is a stretch of work, and the work ends.
       while (!settled.step()) yield;
       const { boatToTrim: found } = settled.all();
       const corrections = found ? yield* proposeCorrections(found) : [];
@@ -63,6 +65,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
       }));
     }),
     waterSet: inSteps(function* () {
+      // Ends: a step is a stretch of work, and the work ends.
       while (!settled.step()) yield;
       const { boatToTrim: found } = settled.all();
       return found && (yield* waterSetOf(found));

@@ -1,4 +1,4 @@
-import type { KeptEntries } from '../boat/readBoat.ts';
+import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
@@ -27,7 +27,7 @@ export interface Heard {
   readonly pooled: Pooled | null;
 }
 
-export interface Pooled {
+interface Pooled {
   readonly inWater: BoatInWater;
   readonly uncertainties: Uncertainties;
 }

@@ -109,6 +109,6 @@ export interface SupportReading extends Read {
 }
 
 /** Station at which the whole boat balances, m. */
-export interface BalanceReading extends Read {
+interface BalanceReading extends Read {
   readonly of: 'balance';
 }

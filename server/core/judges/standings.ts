@@ -10,7 +10,7 @@ import { plusMinus } from '../wording/withUncertainty.ts';
  * Uncertainties that a limit must be away from a figure to be told: within two of them the truth lies 95 times in 100 (GUM, JCGM
  * 100:2008, 6.3.3: a coverage factor of 2; as a guard band to both sides JCGM 106:2012, 8.3, from memory).
  */
-export const COVERAGE = 2;
+const COVERAGE = 2;
 
 /** How a figure stands to its limit when its uncertainty is counted. */
 export interface Standing {
@@ -26,7 +26,7 @@ export interface Standing {
   readonly limit: string;
 }
 
-export type Verdict = 'inside' | 'outside' | 'cannot-tell';
+type Verdict = 'inside' | 'outside' | 'cannot-tell';
 
 /** Every limit that the boat's figures can be held against; none without uncertainties, nor of a boat that does not stay level. */
 export function standingsOf(

@@ -16,10 +16,10 @@ import { degrees, g, mm } from './machineUnits.ts';
 import { trialsJson } from './trialsJson.ts';
 import { uncertaintyJson } from './uncertaintyJson.ts';
 
-/** Lengths mm, areas mm2, volumes mm3, masses g, angles degrees, moments g·mm, density kg/m3, fractions 0..1. */
-export type JsonReport = ReturnType<typeof jsonReport>;
-
-/** The machine-readable report. A figure that cannot be had is null, with a finding that says why. */
+/**
+ * The machine-readable report: lengths mm, areas mm2, volumes mm3, masses g, angles degrees, moments g·mm, density kg/m3,
+ * fractions 0..1. A figure that cannot be had is null, with a finding that says why.
+ */
 export function jsonReport(analysis: Analysis) {
   const { boat, bodies } = analysis;
   const { figures } = analysis.scheme;

@@ -24,7 +24,7 @@ export interface Learned {
 }
 
 /** What all trials say of the boat together. */
-export interface Verdict {
+interface Verdict {
   /** What may be wrong with the boat, the likeliest first. */
   readonly told: readonly Told[];
   readonly slips: readonly Slip[];

@@ -17,7 +17,7 @@ export interface Worth<What> {
 }
 
 /** Less of an uncertainty (its variance) than this is not worth the walk to the scale. */
-export const WORTH_KNOWING = 0.05;
+const WORTH_KNOWING = 0.05;
 
 /**
  * The reading that takes most of a figure's uncertainty for its trouble, known before it is taken: what a reading will leave open

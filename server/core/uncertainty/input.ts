@@ -48,7 +48,7 @@ export type Origin =
   | 'assumed';
 
 /** What of the boat is made anew when the input changes. */
-export type Target =
+type Target =
   | { readonly on: 'entries'; readonly at: readonly EntryAt[]; readonly edit: Edit }
   | { readonly on: 'water'; readonly edit: (water: WaterEntry, by: number) => WaterEntry };
 

@@ -30,7 +30,7 @@ export interface Share {
 }
 
 /** Why an uncertainty cannot be trusted. */
-export type Rough =
+type Rough =
   /** Within the uncertainties of the inputs the boat may not come to rest here at all: it sinks, rolls over, runs off. */
   | 'may-not-rest'
   /** The figure follows the inputs along so curved a line that one number says little. */

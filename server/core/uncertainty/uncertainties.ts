@@ -78,7 +78,7 @@ const spreadAlone: Spreading = function* ({ owner, inputs }, _, floated, reading
   return yield* spreadSteps(owner, floated, residuals, readings);
 };
 
-export interface Aboard {
+interface Aboard {
   readonly owner: Owner;
   readonly bodies: Bodies;
   readonly inputs: readonly Input[];

@@ -37,7 +37,7 @@ export function trialActionsAt(analysis: Analysis, span: Span, isOnFinding: bool
 }
 
 /** Whether a selection lies in the trials, or on what they say of the file. */
-export const asksForTrials = (analysis: Analysis, [start]: Span, isOnFinding: boolean): boolean =>
+const asksForTrials = (analysis: Analysis, [start]: Span, isOnFinding: boolean): boolean =>
   analysis.trials.length > 0 && (isOnFinding || pathAt(analysis.syntax, start).path[0] === 'trials');
 
 /** The last trial in which all was as the file has it. */

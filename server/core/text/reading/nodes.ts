@@ -118,8 +118,8 @@ function collectionOf(from: yaml.YAMLMap | yaml.YAMLSeq, contentEnd: number | nu
 }
 
 /** The same piece of text further on in the file. */
-export function moved<T extends Node | null>(node: T, by: number): T;
-export function moved(node: Node | null, by: number): Node | null {
+function moved<T extends Node | null>(node: T, by: number): T;
+function moved(node: Node | null, by: number): Node | null {
   if (node === null || by === 0) return node;
   const start = node.start + by;
   const end = node.end + by;

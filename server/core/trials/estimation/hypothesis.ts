@@ -4,7 +4,7 @@ import type { Normal, Space } from './space.ts';
 import { within, withinReach } from './truncated.ts';
 
 /** A sum of few: places, and how much of each. */
-export type Few = readonly (readonly [place: number, share: number])[];
+type Few = readonly (readonly [place: number, share: number])[];
 
 /**
  * One piece of what is believed beforehand of several w together: they are `middle + spread·z`, z standard normal. What is

@@ -37,10 +37,10 @@ export interface Load {
   readonly things: readonly Thing[];
 }
 
-export const logOddsOf = (chance: number): number => Math.log(chance / (1 - chance));
+const logOddsOf = (chance: number): number => Math.log(chance / (1 - chance));
 
 /** How far off a slip may be, SI. */
-export function slipSize({ of, value }: Reading, capacity: number): number {
+function slipSize({ of, value }: Reading, capacity: number): number {
   const { length, angle, fraction } = BELIEVED.slip;
   if (of === 'trim' || of === 'heel' || of === 'tilt') return angle;
   if (of === 'fill') return fraction;

@@ -71,7 +71,7 @@ export function fillsRead(reading: TankReading, tanks: readonly TankBody[]): rea
 const LEVEL: Vec3 = [0, 0, 1];
 
 /** Part of a tank that is full when its water stands `depth` m above its lowest point, the boat on an even keel. */
-export function fillAtLevel({ whole, capacity }: TankBody, depth: number): number {
+function fillAtLevel({ whole, capacity }: TankBody, depth: number): number {
   const sums = emptyImmersion();
   addImmersed(whole, LEVEL, whole.extent(LEVEL)[0] + depth, sums);
   return sums.volume / capacity;

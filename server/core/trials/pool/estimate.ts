@@ -34,6 +34,7 @@ export function* estimateBoat(trialSet: TrialSet): Steps<Estimate | null> {
   const first = yield* linesAbout(trialSet, AS_FILED, AS_FILED);
   if (!first || first.foretold.readings.length === 0) return null;
   let lines: Lines = first;
+  // Ends: the last of MOST_ROUNDS returns.
   for (let round = 1; ; round++) {
     const { about, foretold } = lines;
     const ranked = yield* explain(trialSet, about, foretold);

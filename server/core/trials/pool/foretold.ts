@@ -11,7 +11,7 @@ import type { TrialSet } from './trialSet.ts';
 export const PLACES = ['afloat', 'under', 'ashore'] as const;
 export type Place = (typeof PLACES)[number];
 
-export function placeOf({ condition }: Pick<Trial, 'condition'>): Place {
+function placeOf({ condition }: Pick<Trial, 'condition'>): Place {
   if (condition === 'bench') return 'ashore';
   return condition === 'submerged' || condition === 'hung' ? 'under' : 'afloat';
 }

@@ -57,7 +57,7 @@ export function metacentricHeight(shifts: readonly Inclination[], displacement: 
 }
 
 /** Moments and heels of a trial, uncertainties by first-order propagation. */
-export const inclinationsOf = ({ shifts, readings }: Trial): readonly Inclination[] =>
+const inclinationsOf = ({ shifts, readings }: Trial): readonly Inclination[] =>
   readings.flatMap(reading => {
     const shift = reading.of === 'tilt' && !reading.isSlip ? shifts[reading.shift] : undefined;
     if (!shift) return [];

@@ -32,13 +32,7 @@ export function floatTrial(boat: Boat, trial: Trial, cache: BodyCache, more: Loa
   return rest && { rest, shifted: trial.shifts.map(shift => floatShifted(rest, momentOf(shift))) };
 }
 
-export const momentOf = ({ mass, moved }: Shift): number => mass.value * moved.value;
-
-/** What the full model says that this boat would have shown in a trial, one for each reading; null where it could not. */
-export function predictTrial(boat: Boat, trial: Trial, cache: BodyCache): readonly (number | null)[] {
-  const floatedTrial = floatTrial(boat, trial, cache);
-  return trial.readings.map(reading => floatedTrial && shownBy(floatedTrial, reading, boat));
-}
+const momentOf = ({ mass, moved }: Shift): number => mass.value * moved.value;
 
 /** One reading off a boat that is laid, SI. */
 export function shownBy({ rest, shifted }: FloatedTrial, reading: Reading, boat: Boat): number | null {

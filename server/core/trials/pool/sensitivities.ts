@@ -11,7 +11,7 @@ import { floatForTrial } from './floatTrial.ts';
 import { type FloatedTrial, figureOf } from './predict.ts';
 
 /** For each reading, what each of several causes does to it, SI. */
-export type Slopes = readonly (readonly number[])[];
+type Slopes = readonly (readonly number[])[];
 
 /** How the readings of a day answer. */
 export interface Answers {

@@ -1,0 +1,169 @@
+import type * as z from 'zod';
+import type { BoatSchemas } from '../../../schema/boatFile.ts';
+import type { Describer } from '../../../schema/describe.ts';
+import { isMap } from '../../../schema/fields.ts';
+import { type Path, pathKey } from '../../../schema/path.ts';
+import type { FileUnits } from '../../../schema/units.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import type { Syntax } from '../text/reading/syntax.ts';
+import { entriesOf, kindAt, valueAt } from '../text/reading/values.ts';
+import type { Entry } from './boat.ts';
+import { valueFault } from './fault.ts';
+import { entriesRead } from './mostEntries.ts';
+import { type CheckedValue, checkValue } from './readEntry.ts';
+import type { ReadingContext } from './readingContext.ts';
+import { type ReadEntry, readOne } from './readOne.ts';
+import { sameData } from './sameData.ts';
+import type { Source } from './source.ts';
+
+/** What was read before, so that a keystroke reads only what it changed. */
+export interface KeptEntries {
+  /** Entries in their order, by the place of their list. */
+  readonly lists: ReadonlyMap<string, readonly KeptEntry[]>;
+  /** Sections, by their place. */
+  readonly sections: ReadonlyMap<string, KeptSection>;
+  readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
+}
+
+interface KeptEntry extends ReadEntry {
+  /** Its text, and what is to be known to read it; null where it draws on other places of the file. */
+  readonly source: string | null;
+  readonly context: string;
+}
+
+interface KeptSection {
+  readonly schema: unknown;
+  readonly raw: unknown;
+  readonly checked: CheckedValue<unknown>;
+}
+
+/** How the entries of a list are read: what one is called, what it must look like, what it comes to. */
+export interface ListKind<T, E extends Entry> {
+  readonly what: string;
+  readonly schema: z.ZodType<T>;
+  readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;
+}
+
+/** Reads sections and lists of a file one by one, and keeps a log of what came up. */
+export interface SectionReader {
+  /** The checked value of a section; null where it is missing or cannot be read. */
+  section<T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey?: boolean): T | null;
+  /** The entries of a list that can be read. */
+  list<T, E extends Entry>(path: Path, kind: ListKind<T, E>, around: ReadingContext): readonly Source<T, E>[];
+  readonly log: Log;
+}
+
+interface Log {
+  readonly findings: Finding[];
+  /** What is in no figure because it could not be read, by name. */
+  readonly leftOut: string[];
+  /** Mesh files by name, and the entries that are made of some. */
+  readonly meshNames: Set<string>;
+  readonly meshed: Map<Entry, readonly string[]>;
+  readonly lists: Map<string, readonly KeptEntry[]>;
+  readonly sections: Map<string, KeptSection>;
+}
+
+export function sectionReader(syntax: Syntax, describer: Describer, kept?: KeptEntries): SectionReader {
+  const log: Log = {
+    findings: [],
+    leftOut: [],
+    meshNames: new Set(),
+    meshed: new Map(),
+    lists: new Map(),
+    sections: new Map(),
+  };
+  return {
+    log,
+    section: (schema, path, what, keyByKey = false) =>
+      readSection({ syntax, describer, kept, log }, schema, { path, what, keyByKey }),
+    list: (path, kind, around) => readList({ syntax, describer, kept, log }, path, kind, around),
+  };
+}
+
+interface Reading {
+  readonly syntax: Syntax;
+  readonly describer: Describer;
+  readonly kept: KeptEntries | undefined;
+  readonly log: Log;
+}
+
+function readSection<T>(
+  { syntax, describer, kept, log }: Reading,
+  schema: z.ZodType<T>,
+  { path, what, keyByKey }: { readonly path: Path; readonly what: string; readonly keyByKey: boolean },
+): T | null {
+  const raw = valueAt(syntax, path);
+  if (raw === undefined || raw === null) return null;
+  const key = pathKey(path);
+  const had = kept?.sections.get(key);
+  const isSame = had?.schema === schema && sameData(had.raw, raw);
+  const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]);
+  const checked = isSame ? (had.checked as CheckedValue<T>) : checkValue(schema, raw, { path, what, keysAt, keyByKey });
+  log.sections.set(key, isSame ? had : { schema, raw, checked });
+  // Of a hull that is not read whole no trial can be judged.
+  if (!log.findings.some(isOfBoat)) log.findings.push(...checked.findings);
+  return checked.value;
+}
+
+function readList<T, E extends Entry>(
+  { syntax, describer, kept, log }: Reading,
+  path: Path,
+  { what, schema, read }: ListKind<T, E>,
+  around: ReadingContext,
+): readonly Source<T, E>[] {
+  const { findings } = log;
+  // Bays and trials are in no figure anyway.
+  const leaveOut = ([section]: Path, name: string) => {
+    if (section !== 'bays' && section !== 'trials') log.leftOut.push(name);
+  };
+  const kind = kindAt(syntax, path);
+  if (kind && kind !== 'list') {
+    findings.push(notAList(path));
+    leaveOut(path, String(path.at(-1)));
+    return [];
+  }
+  const { units, stock, meshes } = around;
+  const context = `${units.length} ${units.mass} ${stock.lead} ${stock.foam}`;
+  const before = kept?.lists.get(pathKey(path)) ?? [];
+  const results: KeptEntry[] = [];
+  log.lists.set(pathKey(path), results);
+  return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap((item, i) => {
+    const had = before[i];
+    const source = item.shared ? null : item.source;
+    const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
+    const result = isSame
+      ? had
+      : { ...readOne(schema, item.path, item.value, { what, describer, around, read }), source, context };
+    results.push(result);
+    findings.push(...result.findings);
+    for (const name of result.files.keys()) log.meshNames.add(name);
+    if (result.entry && result.files.size > 0) log.meshed.set(result.entry, [...result.files.keys()]);
+    if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
+    return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
+  });
+}
+
+const notAList = (path: Path): Finding =>
+  valueFault(
+    'not-a-list',
+    path,
+    `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
+  );
+
+/** The mesh files that an entry was made from are still what they were. */
+function hasItsFiles({ files }: ReadEntry, meshes: MeshLookup): boolean {
+  for (const [name, file] of files) if (meshes(name) !== file) return false;
+  return true;
+}
+
+/** An error that leaves something out of the boat itself. */
+const isOfBoat = ({ severity, place }: Finding): boolean =>
+  severity === 'error' && !('path' in place && place.path[0] === 'trials');
+
+/** The name that an entry says, as it was read. */
+export function nameOf(raw: unknown): string | null {
+  const name = isMap(raw) ? raw.name : undefined;
+  return typeof name === 'string' || typeof name === 'number' ? String(name) : null;
+}

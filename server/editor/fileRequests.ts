@@ -1,0 +1,55 @@
+import type { Connection } from 'vscode-languageserver';
+import { type GuardHost, guard } from './guard.ts';
+import type { OpenFile } from './openFiles.ts';
+import {
+  type NewBoatParams,
+  type NewBoatResult,
+  type NewTrialParams,
+  type NewTrialResult,
+  newBoatRequest,
+  newTrialRequest,
+  type ReportParams,
+  type ReportResult,
+  reportRequest,
+} from './protocol.ts';
+import type { BoatService } from './service.ts';
+
+export interface FileRequestsHost {
+  readonly connection: Connection;
+  readonly service: BoatService;
+  readonly guard: GuardHost;
+  readonly fileAt: (uri: string) => OpenFile | undefined;
+}
+
+/** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat. */
+export function answerFileRequests({ connection, service, guard: host, fileAt }: FileRequestsHost): void {
+  connection.onRequest(reportRequest, (...given: readonly unknown[]) =>
+    guard<ReportParams, ReportResult>(
+      host,
+      { name: 'report', fallback: { text: 'The report could not be made.' }, given },
+      ({ uri }) => {
+        const file = fileAt(uri);
+        return { text: file ? service.report(file.analysis) : 'Open the boat file to see its report.' };
+      },
+      ({ uri }) => {
+        const file = fileAt(uri);
+        return !file || (file.analysis.settled.step() && file.analysis.corrections.step());
+      },
+    ),
+  );
+  connection.onRequest(newTrialRequest, (...given: readonly unknown[]) =>
+    guard<NewTrialParams, unknown>(host, { name: 'new trial', fallback: null, given }, ({ uri }) => {
+      const file = fileAt(uri);
+      const splice = file && service.newTrial(file.analysis);
+      if (!splice) return null;
+      const { document } = file;
+      const range = { start: document.positionAt(splice.start), end: document.positionAt(splice.end) };
+      return { range, snippet: splice.text } satisfies NewTrialResult;
+    }),
+  );
+  connection.onRequest(newBoatRequest, (...given: readonly unknown[]) =>
+    guard<NewBoatParams, NewBoatResult>(host, { name: 'new boat', fallback: { text: '' }, given }, ({ name }) => ({
+      text: service.newBoat(name),
+    })),
+  );
+}

@@ -1,0 +1,65 @@
+import { execFileSync } from 'node:child_process';
+import { type PreviewResult, previewRequest } from '../../../server/editor/protocol.ts';
+import { median, URI } from './session.ts';
+import { type Contender, startTalk } from './talk.ts';
+
+const STARTS = 7;
+
+/** From the start of the process, medians, ms. */
+export interface Start {
+  readonly initialized: number;
+  readonly diagnostics: number;
+}
+
+/** A key that no schema has: diagnostics that name it were not sent before the schema was read. */
+const UNKNOWN = 'unheardOf';
+
+/** Each server started over and over, in turn, and a file opened. */
+export async function startsOf(contenders: readonly Contender[], text: string): Promise<readonly Start[]> {
+  const starts = contenders.map((): Start[] => []);
+  for (let round = 0; round < STARTS; round += 1)
+    for (const [i, contender] of contenders.entries()) {
+      const talk = await startTalk(contender);
+      const known = talk.diagnostics(UNKNOWN);
+      talk.open(URI, `${text}\n${UNKNOWN}: 1\n`);
+      await known;
+      starts[i]!.push({ initialized: talk.initialized, diagnostics: talk.sinceStart() });
+      talk.end();
+    }
+  return starts.map(each => ({
+    initialized: median(each.map(({ initialized }) => initialized)),
+    diagnostics: median(each.map(({ diagnostics }) => diagnostics)),
+  }));
+}
+
+/** A command of ours against an empty program of Node, in turn, medians, ms. */
+export function commandsOf(args: readonly string[]): { readonly command: number; readonly nothing: number } {
+  const time = (given: readonly string[]): number => {
+    const start = performance.now();
+    execFileSync(process.execPath, given, { stdio: 'ignore' });
+    return performance.now() - start;
+  };
+  const times = Array.from({ length: STARTS }, () => [time(args), time(['-e', '0'])] as const);
+  return { command: median(times.map(([each]) => each)), nothing: median(times.map(([, each]) => each)) };
+}
+
+const FRAMES = 120;
+
+/** Share of the frames of a drag that come within 16 ms: a part moved along the sheet, a millimetre a frame. */
+export async function dragOf(contender: Contender, text: string, path: string): Promise<number> {
+  const talk = await startTalk(contender);
+  const known = talk.diagnostics();
+  talk.open(URI, text);
+  await known;
+  await talk.atRest();
+  const times: number[] = [];
+  for (let frame = 0; frame < 2 * FRAMES; frame += 1) {
+    const start = performance.now();
+    const metres = ((frame % 40) - 20) / 1000;
+    const drawn = await talk.connection.sendRequest<PreviewResult>(previewRequest, { uri: URI, path, metres });
+    if (!drawn) throw new Error('Nothing is drawn.');
+    if (frame >= FRAMES) times.push(performance.now() - start);
+  }
+  talk.end();
+  return times.filter(time => time <= 16).length / times.length;
+}

@@ -1,0 +1,117 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import {
+  createProtocolConnection,
+  type ProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import { type ReadFileResult, readFileRequest } from '../../../server/editor/protocol.ts';
+
+/** A language server to be measured. */
+export interface Contender {
+  readonly name: 'ours' | 'theirs';
+  readonly script: string;
+  readonly languageId: string;
+}
+
+/** What a process has used so far. */
+export interface Use {
+  /** ms */
+  readonly processor: number;
+  /** Resident set, bytes. */
+  readonly memory: number;
+}
+
+/** The editor's end of a server in a process of its own. */
+export interface Talk {
+  readonly connection: ProtocolConnection;
+  /** From the start of the process to the answer to `initialize`, ms. */
+  readonly initialized: number;
+  /** From the start of the process, ms. */
+  readonly sinceStart: () => number;
+  /** The next diagnostics that are sent; of those that say a word, when it is given. */
+  readonly diagnostics: (word?: string) => Promise<void>;
+  readonly open: (uri: string, text: string) => void;
+  /** What it has used once it has come to rest. */
+  readonly atRest: () => Promise<Use>;
+  readonly end: () => void;
+}
+
+interface Said {
+  readonly message: string;
+}
+
+/** Between two looks at a process, ms; when it has done next to nothing twice, it rests. */
+const LOOK = 12;
+const NEXT_TO_NOTHING = 0.7;
+
+const schema = pathToFileURL(resolve('schema/boat.schema.json')).href;
+const settings = { schemas: { [schema]: '*.boat.yaml' }, validate: true, hover: true, completion: true };
+
+/** Starts a server and says hello. `mesh` is what any mesh file that it asks for holds. */
+export async function startTalk({ script, languageId }: Contender, mesh?: Uint8Array): Promise<Talk> {
+  const start = performance.now();
+  const child = spawn(process.execPath, ['--require', resolve('test/benchmark/peer/probe.cjs'), script, '--stdio'], {
+    stdio: ['pipe', 'pipe', 'inherit', 'ipc'],
+  });
+  const connection = createProtocolConnection(
+    new StreamMessageReader(child.stdout!),
+    new StreamMessageWriter(child.stdin!),
+  );
+  let heard: ((diagnostics: readonly Said[]) => void) | null = null;
+  connection.onNotification('textDocument/publishDiagnostics', ({ diagnostics }) => heard?.(diagnostics));
+  const held: ReadFileResult = mesh
+    ? { status: 'read', base64: Buffer.from(mesh).toString('base64') }
+    : { status: 'missing' };
+  connection.onRequest(readFileRequest, (): unknown => held);
+  connection.onRequest(
+    'workspace/configuration',
+    ({ items }: { readonly items: readonly { readonly section: string }[] }) =>
+      items.map(({ section }) => (section === 'yaml' ? settings : {})),
+  );
+  connection.onRequest('client/registerCapability', () => null);
+  connection.listen();
+  await connection.sendRequest('initialize', { processId: process.pid, rootUri: null, capabilities: {} });
+  const initialized = performance.now() - start;
+  void connection.sendNotification('initialized', {});
+  void connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
+  return {
+    connection,
+    initialized,
+    sinceStart: () => performance.now() - start,
+    diagnostics: word =>
+      new Promise(resolved => {
+        heard = diagnostics => {
+          if (word === undefined || diagnostics.some(({ message }) => message.includes(word))) resolved();
+        };
+      }),
+    open: (uri, text) =>
+      void connection.sendNotification('textDocument/didOpen', {
+        textDocument: { uri, languageId, version: 1, text },
+      }),
+    atRest: () => atRest(child),
+    end: () => {
+      connection.dispose();
+      child.kill();
+    },
+  };
+}
+
+const useOf = (child: ChildProcess): Promise<Use> =>
+  new Promise(resolved => {
+    child.once('message', use => resolved(use as Use));
+    child.send('use');
+  });
+
+async function atRest(child: ChildProcess): Promise<Use> {
+  let last = await useOf(child);
+  for (let quiet = 0; quiet < 2; ) {
+    await new Promise(resolved => setTimeout(resolved, LOOK));
+    const now = await useOf(child);
+    quiet = now.processor - last.processor < NEXT_TO_NOTHING ? quiet + 1 : 0;
+    last = now;
+  }
+  return last;
+}
