@@ -1,4 +1,5 @@
 import type { Analysis } from '../core/analysis/analysis.ts';
+import { learnedJson } from '../core/report/learnedJson.ts';
 import { trialsJson } from '../core/report/trialsJson.ts';
 import { trialsBlock } from '../core/report/trialsReport.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
@@ -15,7 +16,7 @@ export function learnCommand(file: string, analysis: Analysis, { json, write }: 
   const offers = analysis.learned?.verdict?.offers ?? [];
   const [best] = offers;
   if (json) {
-    const told = { trials: trialsJson(analysis), offers: offers.map(({ title, details }) => ({ title, details })) };
+    const told = { trials: trialsJson(analysis), ...learnedJson(analysis) };
     world.out(`${JSON.stringify(told, null, 2)}\n`);
   } else {
     const told = [trialsBlock(analysis, paintFor(world)), best ? '' : nothingToLearn(analysis)];

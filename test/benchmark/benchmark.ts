@@ -112,6 +112,7 @@ function pieces(boat: Boat): void {
     finish(
       proposeCorrections({
         boat,
+        filed: boat,
         bodies,
         surfaced,
         submerged,

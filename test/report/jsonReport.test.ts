@@ -46,6 +46,7 @@ describe('the machine-readable report', () => {
       gmLongitudinal: near(25 + 16e4 / 600 - 28.5),
       momentToTrim1deg: expect.closeTo(2000 * (25 + 16e4 / 600 - 28.5) * Math.sin(Math.PI / 180), 4),
       reserveBuoyancy: near(800),
+      byFile: null,
     });
   });
   it('has every figure of the submerged boat, and no other', () => {
@@ -60,6 +61,7 @@ describe('the machine-readable report', () => {
       bg: near(35 - G_UNDER),
       bgEffective: near(35 - G_UNDER),
       bgEffectiveLongitudinal: near(35 - G_UNDER),
+      byFile: null,
     });
   });
   it('has the tank in cubic millimetres', () => {

@@ -163,7 +163,7 @@ describe('hovers and reports', () => {
     const report = service.report(dunlin);
     expect(report).toMatch(/Trials\n {2}2026-05-02, surfaced\n {4}the water 60 mm aft of the bow tip {3}74 mm/);
     expect(report).toContain('fits nothing: a slip?');
-    expect(report).toMatch(/What the trials say\n {2}Most likely \(\d in 10\): something of \d+ g give or take/);
+    expect(report).toMatch(/What the trials say\n {2}Most likely \(\d in 10\): something of \d+ ± \d+ g /);
     const { trials } = jsonReport(dunlin);
     expect(trials.map(({ condition }) => condition)).toEqual([
       'surfaced',

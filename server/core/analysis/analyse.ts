@@ -47,9 +47,9 @@ const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.pat
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, file, scheme, kept, source: known } = analysis.settled.all();
+  const { syntax, file, scheme, kept, source: known, withTrials } = analysis.settled.all();
   const density = { value: water.density, sigma: null, unit: null };
   const source: BoatSource = { ...known, boat: { ...known.boat, water }, water: { density } };
   // What the trials say is in the boat already: they were made in their own water.
-  return conclude({ syntax, file, source, trials: [], scheme, parts: kept });
+  return conclude({ syntax, file, source, trials: [], scheme, parts: kept, ...(withTrials && { withTrials }) });
 }

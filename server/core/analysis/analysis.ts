@@ -27,6 +27,8 @@ export interface Analysis extends BoatInWater {
   readonly scheme: Scheme;
   /** The boat by the file alone. */
   readonly filed: BoatInWater;
+  /** The figures are those of the boat as the trials have it. */
+  readonly withTrials: boolean;
   readonly said: Said;
   /** Of the file, the boat and the trials, as far as they are known. */
   readonly findings: readonly Finding[];

@@ -1,3 +1,4 @@
+import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
@@ -19,6 +20,8 @@ import { type Heard, hear, type Parts } from './kept.ts';
 export interface Read extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
   readonly source: BoatSource;
   readonly parts: Parts;
+  /** The trials are in the boat as it was read already. */
+  readonly withTrials?: true;
 }
 
 /** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
@@ -44,10 +47,11 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
     trials,
     scheme,
     filed,
+    withTrials: read.withTrials === true,
     uncertainties: null,
     filedUncertainties: null,
     learned: null,
-    boatToTrim: boatToTrim(read, filed, null),
+    boatToTrim: boatToTrim({ file, parts, filed: filed.boat }, filed, null),
     settled,
     corrections: inSteps(function* () {
       // Ends: a step is a stretch of work, and the work ends.
@@ -96,11 +100,13 @@ function isHeard({ source, file, trials }: Read, filed: BoatInWater, previous?: 
   );
 }
 
-function boatToTrim({ file, parts }: Pick<Read, 'file' | 'parts'>, inWater: BoatInWater, heard: Heard | null) {
+type Owner = Pick<Read, 'file' | 'parts'> & { readonly filed: Boat };
+
+function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
 }
 
 /** The analysis once more, with what was heard. */
@@ -109,6 +115,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
   const { filedUncertainties, learned, pooled } = heard;
   const inWater = pooled?.inWater ?? filed;
   const uncertainties = pooled?.uncertainties ?? filedUncertainties;
+  const withTrials = atOnce.withTrials || pooled !== null;
   yield;
   const said: Said = {
     ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
@@ -121,8 +128,11 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
       nextFor(atOnce, heard),
     ),
   };
-  const found = boatToTrim({ file, parts: kept }, inWater, heard);
-  return saying({ ...atOnce, ...inWater, uncertainties, filedUncertainties, learned, boatToTrim: found }, said);
+  const found = boatToTrim({ file, parts: kept, filed: filed.boat }, inWater, heard);
+  return saying(
+    { ...atOnce, ...inWater, withTrials, uncertainties, filedUncertainties, learned, boatToTrim: found },
+    said,
+  );
 }
 
 /** What to read or weigh next for a figure: asked of the one that is nearest to its limit, and of none where all is told. */

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { titleIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
@@ -28,7 +29,7 @@ export function captionOf(analysis: Analysis, condition: Condition, view: View):
   const state = condition === 'surfaced' ? 'Surfaced' : 'Submerged';
   return {
     title: `${state}, ${name}`,
-    heading: `${state}, ${from}`,
+    heading: `${titleIn(analysis, state)}, ${from}`,
     words: condition === 'surfaced' ? surfacedWords(analysis) : submergedWords(analysis),
   };
 }

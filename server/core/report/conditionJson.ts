@@ -1,3 +1,4 @@
+import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import { type BuiltIn, byCondition, type InCondition } from '../conditions/loadingCondition.ts';
 import type { Submerged } from '../conditions/submerged.ts';
@@ -7,16 +8,31 @@ import { figuredIn, figuresOf } from '../figures/figured.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import { g, mm } from './machineUnits.ts';
 
-/** Figures and facts of one condition; one that cannot be had is null. */
-type ConditionJson = Readonly<Record<string, number | boolean | ReturnType<typeof point> | null>>;
+/** Figures and facts of one condition; one that cannot be had is null. Under `byFile` the same by the file alone. */
+interface ConditionJson {
+  readonly [key: string]: number | boolean | ReturnType<typeof point> | ConditionJson | null;
+}
+
+type ConditionsJson = Readonly<Record<BuiltIn, ConditionJson> & Record<string, ConditionJson>>;
 
 /** What a boat does in each condition, by its id. */
 export const conditionsJson = (
   boat: Boat,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
-): Readonly<Record<BuiltIn, ConditionJson> & Record<string, ConditionJson>> =>
-  byCondition(conditions, inCondition => conditionJson(boat, inCondition, figures));
+): ConditionsJson => byCondition(conditions, inCondition => conditionJson(boat, inCondition, figures));
+
+/** The same of all that is known of a boat; beside each condition what the boat does there by the file alone, null without trials. */
+export function withFiledJson({ boat, conditions, scheme: { figures }, filed, withTrials }: Analysis): ConditionsJson {
+  const byFile = withTrials ? conditionsJson(filed.boat, filed.conditions, figures) : null;
+  return byCondition(
+    conditions,
+    (inCondition): ConditionJson => ({
+      ...conditionJson(boat, inCondition, figures),
+      byFile: byFile?.[inCondition.condition.id] ?? null,
+    }),
+  );
+}
 
 function conditionJson(boat: Boat, inCondition: InCondition, figures: readonly Figure[]): ConditionJson {
   const all = figuredIn(boat, inCondition, figures);

@@ -1,19 +1,19 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { byFileWords, filedIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { InCondition } from '../conditions/loadingCondition.ts';
-import { besideText, type Figured, figuredIn, isKept, limitWords, mainText } from '../figures/figured.ts';
+import { besideText, type Figured, figuredIn, isKept, limitWords, mainText, plainText } from '../figures/figured.ts';
 import { standingOf } from '../judges/standings.ts';
-import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { massText } from '../wording/numbers.ts';
 import { factsOf } from './conditionFacts.ts';
 import type { Row } from './rows.ts';
 import { withUncertainty } from './withUncertainty.ts';
 
 /** The figures of a condition against their limits, each with its uncertainty, and what else there is to know there. */
-export function conditionRows({ boat, scheme, uncertainties }: Analysis, inCondition: InCondition): readonly Row[] {
+export function conditionRows(analysis: Analysis, inCondition: InCondition): readonly Row[] {
+  const { boat, scheme } = analysis;
   const all = figuredIn(boat, inCondition, scheme.figures);
-  if (all.length === 0) return [withoutRest(inCondition, boat)];
-  const known = uncertainties;
+  if (all.length === 0) return [withoutRest(inCondition, boat), ...otherwiseByFile(analysis, inCondition)];
   const stays = all.every(figured => figured.stays);
   const facts = factsOf(inCondition, boat);
   const rows: Row[] = [];
@@ -21,21 +21,38 @@ export function conditionRows({ boat, scheme, uncertainties }: Analysis, inCondi
   for (const heading of headings) {
     rows.push(...facts.filter(({ before }) => before === heading));
     rows.push(
-      joined(all.filter(({ figure }) => figure.heading === heading).map(figured => rowOf(figured, known, stays))),
+      joined(all.filter(({ figure }) => figure.heading === heading).map(figured => rowOf(figured, analysis, stays))),
     );
   }
-  return [...rows, ...facts.filter(({ before }) => before === undefined || !headings.has(before))];
+  const last = facts.filter(({ before }) => before === undefined || !headings.has(before));
+  return [...rows, ...last, ...otherwiseByFile(analysis, inCondition)];
 }
 
-function rowOf(figured: Figured, uncertainties: Uncertainties | null, stays: boolean): Row {
+/** Where the trials have the boat come to rest and the file has not, or the other way round: what it does by the file. */
+function otherwiseByFile(analysis: Analysis, inCondition: InCondition): readonly Row[] {
+  const { boat, filed, scheme, withTrials } = analysis;
+  const there = withTrials ? filedIn(analysis, inCondition) : null;
+  if (!there) return [];
+  const figures = figuredIn(filed.boat, there, scheme.figures);
+  if (figures.length === 0) {
+    const { name, value } = withoutRest(there, boat);
+    return there.state.status === inCondition.state.status ? [] : [{ name: 'By the file', value: `${name}: ${value}` }];
+  }
+  if (figuredIn(boat, inCondition, scheme.figures).length > 0) return [];
+  const told = figures.filter(({ limit }) => limit !== null).map(one => `${one.figure.words} ${plainText(one)}`);
+  return [{ name: 'By the file', value: told.join(', ') }];
+}
+
+function rowOf(figured: Figured, analysis: Analysis, stays: boolean): Row {
+  const { uncertainties } = analysis;
   const { figure, condition, units } = figured;
   const { kind, difference } = figure;
   // What runs off is told by where it ends; how far it is from its limit within its uncertainty says nothing.
   const isTold = stays || figured.margin === null;
   const uncertainty = isTold ? uncertainties?.conditions[condition.id]?.[figure.id] : undefined;
-  const beside = besideText(figured);
+  const beside = [besideText(figured), byFileWords(analysis, figured)].filter(words => words !== null).join('; ');
   const value = withUncertainty(mainText(figured), uncertainty, sigma => kind.size(sigma, units));
-  const row: Row = { name: figure.heading ?? '', value: beside === null ? value : `${value} (${beside})` };
+  const row: Row = { name: figure.heading ?? '', value: beside === '' ? value : `${value} (${beside})` };
   if (figured.margin === null) return row;
   const standing = stays && uncertainties ? standingOf(figured, uncertainties) : null;
   return {

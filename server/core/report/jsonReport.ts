@@ -6,12 +6,12 @@ import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
 import { TRANSIT_FIGURES } from '../figures/transitTable.ts';
-import type { Change, Place } from '../findings/finding.ts';
+import type { Place } from '../findings/finding.ts';
 import { scale } from '../geometry/form/vector.ts';
-import { applyChanges } from '../text/editing/edit.ts';
 import { positionAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
-import { conditionsJson, point } from './conditionJson.ts';
+import { conditionsJson, point, withFiledJson } from './conditionJson.ts';
+import { editsJson, learnedJson } from './learnedJson.ts';
 import { degrees, g, mm } from './machineUnits.ts';
 import { trialsJson } from './trialsJson.ts';
 import { uncertaintyJson } from './uncertaintyJson.ts';
@@ -27,9 +27,11 @@ export function jsonReport(analysis: Analysis) {
     boat: boat.name,
     water: { density: boat.water.density },
     hull: { length: mm(boat.length) },
+    /** The figures are those of the boat as the trials have it. */
+    withTrials: analysis.withTrials,
     mass: g(bodies.mass),
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
-    ...conditionsJson(boat, analysis.conditions, figures),
+    ...withFiledJson(analysis),
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
     transit: analysis.transit.map(step => ({
       fill: step.fill,
@@ -44,6 +46,7 @@ export function jsonReport(analysis: Analysis) {
     })),
     reach: reachJson(analysis),
     trials: trialsJson(analysis),
+    learned: learnedJson(analysis),
     uncertainty: uncertaintyJson(analysis),
     findings: [...analysis.findings, ...analysis.said.openQuestions].map(finding => ({
       code: finding.code,
@@ -107,13 +110,6 @@ const rightingJson = ({ conditions }: Analysis) =>
       range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
     };
   });
-
-/** What makes the file say so: put in from the last to the first. Null where it cannot be written into this file. */
-const editsJson = ({ syntax }: Analysis, changes: readonly Change[]) =>
-  applyChanges(syntax, changes)?.map(({ start, end, text }) => ({
-    range: { start: positionAt(syntax.lineStarts, start), end: positionAt(syntax.lineStarts, end) },
-    text,
-  })) ?? null;
 
 /** Lines and characters count from 0, as in the language server protocol. */
 function rangeJson({ syntax }: Analysis, place: Place) {

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { isWorthSaying } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { GOOD_FILL, type TankSizing } from '../conditions/tankSizing.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
@@ -10,21 +11,34 @@ import { withUncertainty } from './withUncertainty.ts';
 export function tankRows(analysis: Analysis): readonly Row[] {
   const { boat, tankSizes } = analysis;
   const uncertainties = analysis.uncertainties?.tanks ?? [];
-  return tankSizes.map((sizing, i) => ({
-    name: sizing.body.tank.name,
-    value: tankWords(sizing, boat, uncertainties[i]),
-  }));
+  return tankSizes.map((sizing, i) => {
+    const { name } = sizing.body.tank;
+    const filed = analysis.withTrials
+      ? analysis.filed.tankSizes.find(({ body }) => body.tank.name === name)
+      : undefined;
+    return { name, value: tankWords(sizing, boat, uncertainties[i], filed) };
+  });
 }
 
-function tankWords(sizing: TankSizing, { units }: Boat, uncertainty: Uncertainty | undefined): string {
+function tankWords(
+  sizing: TankSizing,
+  { units }: Boat,
+  uncertainty: Uncertainty | undefined,
+  filed: TankSizing | undefined,
+): string {
   const { body, fillNeutral, recommendedCapacity, recommendedLength, gaugePressure } = sizing;
   const long = recommendedLength === null ? '' : `, ${tapeText(recommendedLength, units)} long`;
   const wanted = withUncertainty(volumeText(recommendedCapacity, units), uncertainty, sigma =>
     volumeText(sigma, units),
   );
+  const sigma = uncertainty?.sigma ?? 0;
+  const byFile =
+    filed && isWorthSaying(recommendedCapacity, filed.recommendedCapacity, sigma)
+      ? ` (by the file ${volumeText(filed.recommendedCapacity, units)})`
+      : '';
   const air =
     gaugePressure === null
       ? ''
       : `; sealed, its air at ${Number.isFinite(gaugePressure) ? pressureText(gaugePressure, units) : 'no bearable pressure'} over the air outside`;
-  return `holds ${volumeText(body.capacity, units)}, neutral at ${percentText(fillNeutral)}; one of ${wanted}${long} would be neutral at ${percentText(GOOD_FILL)}${air}`;
+  return `holds ${volumeText(body.capacity, units)}, neutral at ${percentText(fillNeutral)}; one of ${wanted}${byFile}${long} would be neutral at ${percentText(GOOD_FILL)}${air}`;
 }

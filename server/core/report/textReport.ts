@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { titleIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { MOST_PIECES } from '../corrections/search/search.ts';
 import { scale } from '../geometry/form/vector.ts';
@@ -20,12 +21,12 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
     ...analysis.conditions.map(inCondition =>
-      section(inCondition.condition.title, conditionRows(analysis, inCondition), paint),
+      section(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition), paint),
     ),
-    section('On the way down', transitRows(analysis), paint),
-    section('Comes back upright', rangeRows(analysis), paint),
-    section('Tanks', tankRows(analysis), paint),
-    section('In other water', otherWaterRows(analysis), paint),
+    section(titleIn(analysis, 'On the way down'), transitRows(analysis), paint),
+    section(titleIn(analysis, 'Comes back upright'), rangeRows(analysis), paint),
+    section(titleIn(analysis, 'Tanks'), tankRows(analysis), paint),
+    section(titleIn(analysis, 'In other water'), otherWaterRows(analysis), paint),
     uncertaintyBlock(analysis, paint),
     trialsBlock(analysis, paint),
     findingsBlock(analysis, paint),
@@ -43,10 +44,12 @@ export function boatTitle(boat: Boat): string {
 
 export const waterWords = ({ water }: Boat): string => `Water: ${water.words}, ${water.density.toFixed(1)} kg/m³`;
 
-function massWords({ boat, bodies }: Analysis): string {
+function massWords({ boat, bodies, filed, withTrials }: Analysis): string {
+  const heading = withTrials ? 'With the trials, mass without ballast water' : 'Mass without ballast water';
+  const [weighs, byFile] = [bodies, filed.bodies].map(({ mass }) => massText(mass, boat.units));
   const mass =
     bodies.mass > 0
-      ? `Mass without ballast water ${massText(bodies.mass, boat.units)}, centre of mass at ${pointWords(scale(bodies.massMoment, 1 / bodies.mass), boat)}`
+      ? `${heading} ${weighs}${byFile === weighs ? '' : ` (by the file ${byFile})`}, centre of mass at ${pointWords(scale(bodies.massMoment, 1 / bodies.mass), boat)}`
       : 'Nothing in the file weighs anything yet.';
   const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
   return missing === '' ? mass : `${mass}\nFigured without ${missing}: see the errors below.`;

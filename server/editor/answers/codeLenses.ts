@@ -2,7 +2,7 @@ import type { CodeLens, Command } from 'vscode-languageserver-types';
 import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { locate } from '../../core/text/reading/locate.ts';
-import { inFull, stateWords } from './conditionWords.ts';
+import { inFull, stateWords, trialWords } from './conditionWords.ts';
 import { lspRange } from './lspRange.ts';
 
 /** Run by a click on a line over a section, with the address of the boat file. */
@@ -16,9 +16,8 @@ const newTrialCommand = 'trimwright.newTrial';
  * trials: one more of them.
  */
 export function codeLensesOf(analysis: Analysis, uri: string): readonly CodeLens[] {
-  const title = stateWords(analysis)
-    .map(state => `${state.title}: ${inFull(state)}`)
-    .join(' · ');
+  const states = stateWords(analysis).map(state => `${state.title}: ${inFull(state)}`);
+  const title = [...trialWords(analysis), ...states].join(' · ');
   const sheet = { title, command: openSheetCommand, arguments: [uri], tooltip: 'Open the trim sheet' };
   const trial = { title: 'New trial', command: newTrialCommand, arguments: [uri], tooltip: 'Write down a pool trial' };
   const sections: readonly (readonly [Path, Command])[] = [

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { byFileWords, isWorthSaying, titleIn } from '../../core/analysis/withTrials.ts';
 import { figuredIn, figuresOf, limitIn, offText } from '../../core/figures/figured.ts';
 import { limitText } from '../../core/figures/limit.ts';
 import { offWaterline } from '../../core/figures/offWaterline.ts';
@@ -20,22 +21,32 @@ export function waterlineHover(analysis: Analysis): string | null {
     const size = lengthText(Math.abs(up), units);
     return Number.parseFloat(size) === 0 ? 'as painted' : `rides ${size} ${up > 0 ? 'high' : 'low'}`;
   };
-  const water = (figure: 'draftBow' | 'draft' | 'draftStern', height: number) =>
-    plusMinus(lengthText(height, units), lengthText(uncertainties?.[figure]?.sigma ?? 0, units));
+  const filed = analysis.withTrials && analysis.filed.surfaced.status === 'afloat' ? analysis.filed.surfaced : null;
+  const water = (figure: 'draftBow' | 'draft' | 'draftStern', height: number, byFile: number | undefined) => {
+    const sigma = uncertainties?.[figure]?.sigma ?? 0;
+    const beside =
+      byFile !== undefined && isWorthSaying(height, byFile, sigma) ? ` (by the file ${lengthText(byFile, units)})` : '';
+    return `${plusMinus(lengthText(height, units), lengthText(sigma, units))}${beside}`;
+  };
   return [
-    `Surfaced, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
+    `${titleIn(analysis, 'Surfaced')}, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
     table([
       ['', 'Water above the baseline', 'Against the painted line'],
-      ['Bow', water('draftBow', surfaced.draftBow), ends(off.bowUp)],
-      ['Half length', water('draft', surfaced.attitude.draft), ends(off.draft === null ? null : -off.draft)],
-      ['Stern', water('draftStern', surfaced.draftStern), ends(off.sternUp)],
+      ['Bow', water('draftBow', surfaced.draftBow, filed?.draftBow), ends(off.bowUp)],
+      [
+        'Half length',
+        water('draft', surfaced.attitude.draft, filed?.attitude.draft),
+        ends(off.draft === null ? null : -off.draft),
+      ],
+      ['Stern', water('draftStern', surfaced.draftStern, filed?.draftStern), ends(off.sternUp)],
     ]),
     `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink her by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
   ].join('\n\n');
 }
 
 /** Every limit with the figure that it is about, its uncertainty, and whether the limit can be told for that. */
-export function limitsHover({ boat, conditions, scheme, uncertainties }: Analysis): string {
+export function limitsHover(analysis: Analysis): string {
+  const { boat, conditions, scheme, uncertainties } = analysis;
   const standings = standingsOf(boat, conditions, scheme.figures, uncertainties);
   const columns = conditions.map(inCondition => ({
     inCondition,
@@ -51,7 +62,8 @@ export function limitsHover({ boat, conditions, scheme, uncertainties }: Analysi
     const standing = standings.find(one => one.figured.figure === figure && one.figured.condition === condition);
     const open = standing?.verdict === 'cannot-tell' ? ', cannot be told yet' : '';
     const plain = there && there.off !== null ? offText(there) : 'not known';
-    return `${standing?.figure ?? plain} (limit ${limitText(limit, figure.kind, boat.units)}${open})`;
+    const byFile = there && byFileWords(analysis, there, offText);
+    return `${standing?.figure ?? plain} (${byFile ? `${byFile}; ` : ''}limit ${limitText(limit, figure.kind, boat.units)}${open})`;
   };
   // What several conditions ask stands first, then limits that bind alike together.
   const binds = ['within', 'at least', 'between'];
@@ -63,7 +75,7 @@ export function limitsHover({ boat, conditions, scheme, uncertainties }: Analysi
   };
   const names = [...new Set(columns.flatMap(({ limited }) => limited.map(({ words }) => words)))];
   return table([
-    ['Limit', ...conditions.map(({ condition }) => condition.title)],
+    ['Limit', ...conditions.map(({ condition }) => titleIn(analysis, condition.title))],
     ...names
       .sort((a, b) => orderOf(a) - orderOf(b))
       .map(words => [capital(words), ...columns.map(column => cell(column, words))]),

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { byFileWords } from '../../core/analysis/withTrials.ts';
 import type { InCondition } from '../../core/conditions/loadingCondition.ts';
 import { figuredIn, offText, plainText } from '../../core/figures/figured.ts';
 import { massText } from '../../core/wording/numbers.ts';
@@ -23,7 +24,10 @@ export const stateWords = (analysis: Analysis): readonly StateWords[] =>
     const said = (id: string, show: typeof offText) =>
       all
         .filter(({ figure }) => figure.id === id)
-        .map(show)
+        .map(one => {
+          const byFile = byFileWords(analysis, one, show);
+          return byFile === null ? show(one) : `${show(one)} (${byFile})`;
+        })
         .join('');
     const isAfloat = inCondition.where === 'afloat';
     return {
@@ -34,6 +38,9 @@ export const stateWords = (analysis: Analysis): readonly StateWords[] =>
       water: isAfloat ? `draft ${said('draft', plainText)}` : `tank ${said('fill', plainText)}`,
     };
   });
+
+/** Said before them where the trials are in them. */
+export const trialWords = ({ withTrials }: Analysis): readonly string[] => (withTrials ? ['With the trials'] : []);
 
 export const inFull = (state: StateWords): string =>
   state.rests ? `${state.water}, ${state.trim}, ${state.heel}` : state.why;

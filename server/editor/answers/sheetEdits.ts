@@ -7,7 +7,7 @@ import type { Change } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
 import { stationWords } from '../../core/wording/numbers.ts';
-import { inFull, stateWords } from './conditionWords.ts';
+import { inFull, stateWords, trialWords } from './conditionWords.ts';
 import { pathOfKey } from './sheetPlaces.ts';
 
 /** A part moved along the boat, as a hand on the picture wants it. */
@@ -59,8 +59,8 @@ export function sheetWords(analysis: Analysis, movedKey: string | null = null): 
   const moved = part ? `“${part.name}”: ${stationWords((part.from[0] + part.to[0]) / 2, analysis.boat.units)}. ` : '';
   return (
     moved +
-    stateWords(analysis)
-      .map(state => `${state.title}: ${inFull(state)}.`)
+    [...trialWords(analysis), ...stateWords(analysis).map(state => `${state.title}: ${inFull(state)}`)]
+      .map(words => `${words}.`)
       .join(' ')
   );
 }

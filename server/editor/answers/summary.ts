@@ -1,5 +1,5 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { type StateWords, stateWords } from './conditionWords.ts';
+import { type StateWords, stateWords, trialWords } from './conditionWords.ts';
 import { escaped } from './markdown.ts';
 
 /** Both conditions in one line, for the status bar. */
@@ -19,11 +19,13 @@ export function summarise(analysis: Analysis): Summary {
       : 'inTrim';
   const said = findings.map(finding => `- ${escaped(finding.message)}`);
   const name = analysis.boat.name === '' ? 'this boat' : escaped(analysis.boat.name);
+  const states = stateWords(analysis).map(
+    (state, i) => `${state.title}: ${inShort(state, analysis.conditions[i]!.where)}`,
+  );
+  const heeds = analysis.withTrials ? 'With the trials' : 'By the file';
   return {
-    text: stateWords(analysis)
-      .map((state, i) => `${state.title}: ${inShort(state, analysis.conditions[i]!.where)}`)
-      .join(' · '),
-    tooltip: said.length > 0 ? said.join('\n') : `By the file ${name} is within all limits in both conditions.`,
+    text: [...trialWords(analysis), ...states].join(' · '),
+    tooltip: said.length > 0 ? said.join('\n') : `${heeds} ${name} is within all limits in both conditions.`,
     state,
   };
 }

@@ -3,9 +3,9 @@ import type { Bay, Boat, Part } from '../../boat/boat.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
 import type { Change, EntryText } from '../../findings/finding.ts';
 import { capital } from '../../wording/capital.ts';
-import { massText, tapeText } from '../../wording/numbers.ts';
+import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
 import { type Correction, type Recut, renamed } from '../correction.ts';
-import type { BoatToTrim } from '../room/boatToTrim.ts';
+import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
 import type { Piece, Slot } from '../room/slots.ts';
 import { addedWays, BOTH, titleOf } from '../words/correctionTitle.ts';
 
@@ -85,21 +85,24 @@ export function asRecut(correction: Correction, boatToTrim: BoatToTrim): Recut {
     fates.push({ piece, entry: correction.entries[i]!, was, name });
   }
   const changes = fates.flatMap(({ entry, was, name, piece }): readonly Change[] =>
-    was ? rewritten(was, piece, entry) : [{ kind: 'append', path: ['payload'], entry: renamed(entry, name) }],
+    was
+      ? rewritten(was, piece, entry, boatToTrim)
+      : [{ kind: 'append', path: ['payload'], entry: renamed(entry, name) }],
   );
   return {
     ...correction,
     kind: 'recut',
     removed: [...left],
-    title: recutTitle(fates, [...left], boatToTrim.boat),
+    title: recutTitle(fates, [...left], boatToTrim),
     parts: correction.parts.map((part, i) => ({ ...part, name: fates[i]!.name })),
     entries: fates.map(({ entry, name }) => renamed(entry, name)),
     changes: [...changes, ...[...left].map(part => ({ kind: 'remove', path: part.path }) as const)],
   };
 }
 
-function recutTitle(fates: readonly Fate[], out: readonly Part[], boat: Boat): string {
-  const kept = fates.filter(({ was, piece }) => was && !isSame(was, piece));
+function recutTitle(fates: readonly Fate[], out: readonly Part[], boatToTrim: BoatToTrim): string {
+  const { boat } = boatToTrim;
+  const kept = fates.filter(({ was, piece }) => was && !isSame(was, piece, boatToTrim));
   const added = fates.flatMap(({ was, piece }) => (was ? [] : [piece]));
   const recut = kept.map(({ name, piece: { slot, mass, station } }) => {
     const size = slot.material === 'lead' ? massText(mass, boat.units) : tapeText(station[1] - station[0], boat.units);
@@ -137,14 +140,21 @@ function isCutAlike(part: Part, { slot }: Piece): boolean {
   );
 }
 
-const isSame = (part: Part, { station, offset }: Piece): boolean =>
-  Math.abs(part.from[0] - station[0]) < HAIR &&
-  Math.abs(part.to[0] - station[1]) < HAIR &&
-  Math.abs((part.from[1] + part.to[1]) / 2 - offset) < HAIR;
+/** It lies where it lay, but for what the trials have it off a mark of the tape. */
+function isSame(part: Part, { station, offset }: Piece, boatToTrim: BoatToTrim): boolean {
+  const filed = asFiled(part, boatToTrim);
+  const off = (axis: 0 | 1) =>
+    HAIR + Math.min(Math.abs(part.from[axis] - filed.from[axis]), tapeStep(boatToTrim.boat.units) / 2);
+  return (
+    Math.abs(part.from[0] - station[0]) < off(0) &&
+    Math.abs(part.to[0] - station[1]) < off(0) &&
+    Math.abs((part.from[1] + part.to[1]) / 2 - offset) < off(1)
+  );
+}
 
 /** The keys of the entry that differ when a piece is cut and laid anew. */
-function rewritten(part: Part, piece: Piece, entry: EntryText): readonly Change[] {
-  if (isSame(part, piece)) return [];
+function rewritten(part: Part, piece: Piece, entry: EntryText, boatToTrim: BoatToTrim): readonly Change[] {
+  if (isSame(part, piece, boatToTrim)) return [];
   const fields = new Map(entry.fields);
   const replace = (key: string): readonly Change[] => {
     const text = fields.get(key);

@@ -1,4 +1,5 @@
-import type { Boat } from '../../boat/boat.ts';
+import { pathKey } from '../../../../schema/path.ts';
+import type { Boat, Part } from '../../boat/boat.ts';
 import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
@@ -8,6 +9,8 @@ import type { PartSchema } from './pieceEntry.ts';
 /** The boat to be corrected and how it lies now. */
 export interface BoatToTrim {
   readonly boat: Boat;
+  /** The boat by the file alone, where trials have it otherwise: what is written is written of this one. */
+  readonly filed: Boat;
   readonly bodies: Bodies;
   readonly surfaced: SurfacedAfloat;
   readonly submerged: Submerged;
@@ -16,4 +19,10 @@ export interface BoatToTrim {
   readonly cache: BodyCache;
   /** The schema of a payload entry in the file's units, for reading back what is offered. */
   readonly schema: PartSchema;
+}
+
+/** A part of the boat as the file has it: a place that was measured is not rewritten for what the trials make of it. */
+export function asFiled(part: Part, { filed }: Pick<BoatToTrim, 'filed'>): Part {
+  const key = pathKey(part.path);
+  return filed.payload.find(({ path }) => pathKey(path) === key) ?? part;
 }

@@ -3,9 +3,9 @@ import { priceOfMiss } from '../balance/price.ts';
 import type { Row, Scope } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
 import type { Correction, FloatedBoat } from '../correction.ts';
-import type { BoatToTrim } from '../room/boatToTrim.ts';
+import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
 import type { Mover } from '../room/movers.ts';
-import { placeChanges } from '../room/shift.ts';
+import { placeChanges, shifted } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
 import { surenessNote } from '../words/surenessWords.ts';
@@ -110,8 +110,13 @@ export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: FloatedBoa
   };
 }
 
-export function asCorrection(laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction {
-  const { pieces, moves, entries } = laid;
+export function asCorrection(floated: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction {
+  const { pieces, entries } = floated;
+  const moves = floated.moves.map(move => {
+    const part = asFiled(move.part, boatToTrim);
+    return { ...move, part, moved: shifted(part, move.along, move.across) };
+  });
+  const laid: FloatedBoat = { ...floated, moves };
   const { units } = boatToTrim.boat;
   return {
     ...laid,

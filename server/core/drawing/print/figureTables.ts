@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { titleIn } from '../../analysis/withTrials.ts';
 import { conditionRows } from '../../report/conditionRows.ts';
 import { rangeRows } from '../../report/rangeRows.ts';
 import { type Row, verdictWord } from '../../report/rows.ts';
@@ -20,12 +21,12 @@ export function figureTables(analysis: Analysis): Markup {
     section(
       'pairs',
       ...analysis.conditions.map(inCondition =>
-        block(inCondition.condition.title, conditionRows(analysis, inCondition)),
+        block(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition)),
       ),
-      block('On the way down', transitRows(analysis)),
-      block('Comes back upright', rangeRows(analysis)),
+      block(titleIn(analysis, 'On the way down'), transitRows(analysis)),
+      block(titleIn(analysis, 'Comes back upright'), rangeRows(analysis)),
     ),
-    block('Tanks', tankRows(analysis)),
+    block(titleIn(analysis, 'Tanks'), tankRows(analysis)),
     open.length === 0 ? null : paragraph(UNCERTAINTY_KEY.join(' ')),
     heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
     said.length === 0

@@ -30,8 +30,10 @@ export interface Asked {
 }
 
 /**
- * Every figure with the trials: its mean and standard deviation over all explanations, by the laws of total expectation and
- * total variance. Of the likeliest the full model is asked all over what is open, of each other one in its middle.
+ * What is left open of every figure with the trials, over all explanations, by the laws of total expectation and total
+ * variance. Of the likeliest the full model is asked all over what is open, of each other one in its middle. The figure itself
+ * is that of the boat asked about, which is drawn, judged and corrected; the uncertainty is counted about it, so that a rival
+ * that would have the figure elsewhere widens it: the mean square of what the figure may yet be away from what is shown.
  */
 export function figuresWithTrials(
   trialSet: TrialSet,
@@ -42,7 +44,24 @@ export function figuresWithTrials(
   return uncertaintySteps({ ...trialSet, source }, bodies, conditions, figures, known);
 }
 
-function spreadWith(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
+function spreadWith(trialSet: TrialSet, estimate: Estimate): Spreading {
+  const mixture = mixtureOf(trialSet, estimate);
+  return function* (aboard, inCondition, floated, readings) {
+    const uncertainties = yield* mixture(aboard, inCondition, floated, readings);
+    return uncertainties.map((uncertainty, i) => countedAbout(uncertainty, readings[i]!(floated.floating)));
+  };
+}
+
+/** The same uncertainty, counted about another value than the mean; what that adds is no input's. */
+function countedAbout(uncertainty: Uncertainty, value: number): Uncertainty {
+  const sigma = Math.hypot(uncertainty.sigma, uncertainty.value - value);
+  const within = sigma > 0 ? (uncertainty.sigma / sigma) ** 2 : 0;
+  const shares = uncertainty.shares.map(share => ({ ...share, share: share.share * within }));
+  return { ...uncertainty, value, sigma, shares };
+}
+
+/** Mean and standard deviation over all explanations. */
+function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
   const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
   return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
     const place: Place = condition.loading.kind === 'neutral' ? 'under' : 'afloat';

@@ -7,6 +7,7 @@ import type { Change, EntryText } from '../../findings/finding.ts';
 import { capital } from '../../wording/capital.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
 import { toleranced } from '../../wording/toleranced.ts';
+import { plusMinus } from '../../wording/withUncertainty.ts';
 import type { Estimate } from './estimate.ts';
 import { readingName } from './readingWords.ts';
 import { weightOf } from './suppose.ts';
@@ -72,7 +73,7 @@ function strikeOut({ reading, odds, expected, sigma }: Slip, { source, trials }:
         : { kind: 'replace', place: { on: 'value', path: [...trial.path, 'slips'] }, text: `[${names.join(', ')}]` };
   const should =
     reading.of === 'mark' || reading.of === 'freeboard'
-      ? ` By all others it should have been ${lengthText(expected, units)} give or take ${lengthText(sigma, units)}.`
+      ? ` By all others it should have been ${plusMinus(lengthText(expected, units), lengthText(sigma, units))}.`
       : '';
   return {
     title: `Strike out ${readingName(reading, units)} as a slip`,

@@ -1,6 +1,8 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { AxisName } from '../../boat/placed.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
+import { plusMinus } from '../../wording/withUncertainty.ts';
+import { weightOf } from './suppose.ts';
 import type { Told } from './told.ts';
 import type { Explanation } from './weigh.ts';
 import { FACTS, type Fact } from './weights.ts';
@@ -18,10 +20,16 @@ export interface Figure {
   readonly sigma: number;
 }
 
-/** What an explanation tells of its weight. */
-export function factOf({ facts }: Pick<Explanation, 'facts'>, fact: Fact): Figure {
+/** Kg/m3; a weight's mass and place do not ask for it. */
+const ANY_WATER = 1000;
+
+/** What an explanation tells of its weight: where the likeliest boat has it, the uncertainty counted about that. */
+export function factOf(explanation: Explanation, fact: Fact): Figure {
+  const { mean, covariance } = explanation.facts;
   const k = FACTS.indexOf(fact);
-  return { value: facts.mean[k]!, sigma: Math.sqrt(facts.covariance[k]![k]!) };
+  const weight = fact === 'volume' ? null : weightOf(explanation, ANY_WATER);
+  const value = weight?.[fact] ?? mean[k]!;
+  return { value, sigma: Math.hypot(Math.sqrt(covariance[k]![k]!), value - mean[k]!) };
 }
 
 /** How far the n-th item of an explanation is off, SI: of a part how far it lies from where it was written to. */
@@ -37,7 +45,7 @@ export const WAYS: Readonly<Record<AxisName, readonly [string, string]>> = {
 };
 
 const pairText = ({ value, sigma }: Figure, text: (value: number) => string): string =>
-  `${text(value)} give or take ${text(sigma)}`;
+  plusMinus(text(value), text(Number(sigma.toPrecision(2))));
 
 /** What may be wrong with the boat, as the rest of a sentence: "the battery lies 24 mm further aft than written". */
 export const toldWords = ({ causes, explanation }: Told, units: FileUnits): string =>
