@@ -7,7 +7,7 @@ export default ({ production }: { readonly production?: boolean }) => ({
     'client/{extension,webExtension,panel/panel}.ts!',
     'server/{main,worker,cli}.ts!',
     'client/launch/{start,prepare}.mjs!',
-    'test/{accuracy/print,benchmark/*}.ts',
+    'test/{accuracy/print,benchmark/*,fuzz/print}.ts',
   ],
   project: ['{client,server,schema}/**/*.{ts,mjs}!', 'test/**/*.{ts,mjs}', '*.mjs!'],
   vitest: { config: ['vitest*.config.mts', 'test/editor/vitest.config.mts'] },

@@ -1,4 +1,5 @@
 /** Entry of the extension in a desktop editor or on a remote host: the server is a Node process of its own. */
+import { realpath } from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
 import { clientOptions, startClient } from './startClient.ts';
@@ -15,5 +16,5 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     },
     options,
   );
-  await startClient(context, client);
+  await startClient(context, client, path => realpath(path));
 }

@@ -9,7 +9,7 @@ import {
   summaryNotification,
 } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
-import { readWorkspaceFile } from './fileReader.ts';
+import { createFileReader, type RealPath } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
 import { insertNewTrial } from './newTrial.ts';
 import { printSheet } from './printSheet.ts';
@@ -33,7 +33,11 @@ export function clientOptions({ extensionUri }: vscode.ExtensionContext): Langua
 }
 
 /** Starts `client` and everything that shows what it hears; all of it ends with the extension. */
-export async function startClient(context: vscode.ExtensionContext, client: BaseLanguageClient): Promise<void> {
+export async function startClient(
+  context: vscode.ExtensionContext,
+  client: BaseLanguageClient,
+  realPath: RealPath,
+): Promise<void> {
   const summaryBar = createSummaryBar('trimwright.report');
   const reports = createReportView(client);
   const print = (boat: vscode.Uri | null): Promise<void> => printSheet(client, boat);
@@ -43,7 +47,7 @@ export async function startClient(context: vscode.ExtensionContext, client: Base
     reports,
     sheets,
     client,
-    client.onRequest<ReadFileResult, void>(readFileRequest, readWorkspaceFile),
+    client.onRequest<ReadFileResult, void>(readFileRequest, createFileReader(realPath)),
     client.onNotification(summaryNotification, (summary: SummaryParams) => {
       summaryBar.show(summary);
       reports.refresh(summary.uri);

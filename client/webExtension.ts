@@ -24,5 +24,6 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     return { reader: new BrowserMessageReader(running), writer: new BrowserMessageWriter(running) };
   };
   context.subscriptions.push({ dispose: () => running?.terminate() });
-  await startClient(context, new LanguageClient('trimwright', 'Trimwright', startWorker, clientOptions(context)));
+  const client = new LanguageClient('trimwright', 'Trimwright', startWorker, clientOptions(context));
+  await startClient(context, client, null);
 }

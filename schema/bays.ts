@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { map, quantity, range, section, text, word } from './fields.ts';
+import { atMost, map, quantity, range, section, text, word } from './fields.ts';
 import { densityKey, noteKey } from './hull.ts';
 import type { FileUnits } from './units.ts';
 
@@ -33,6 +33,7 @@ export function stockSchema(units: FileUnits) {
     .array(quantity(units, 'mass', { description: 'Mass of one whole piece.' }, { positive: true }), {
       error: 'Expected a list of masses, such as [5 g, 10 g].',
     })
+    .max(...atMost(100, 'pieces'))
     .meta({ description: 'Masses of the whole pieces at hand, used as they are.', shown: [['5 g', '10 g']] })
     .optional();
   const of = (what: string, example: string) =>

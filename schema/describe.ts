@@ -50,7 +50,7 @@ function walk(root: Node, path: Path): Node | null {
   let node: Node | null = root;
   for (const step of path) {
     if (!node) return null;
-    if (typeof step === 'string') node = (mapOf(node)?.properties?.[step] as Node | undefined) ?? null;
+    if (typeof step === 'string') node = ownOf(mapOf(node)?.properties, step);
     else node = itemOf(node, step);
   }
   return node;
@@ -58,6 +58,10 @@ function walk(root: Node, path: Path): Node | null {
 
 const mapOf = (node: Node | null): Node | null =>
   node?.properties ? node : ((node?.anyOf?.find(option => (option as Node).properties) as Node | undefined) ?? null);
+
+/** A key of the schema's own: files may have keys such as “constructor”. */
+const ownOf = (properties: Node['properties'], key: string): Node | null =>
+  properties && Object.hasOwn(properties, key) ? (properties[key] as Node) : null;
 
 function itemOf(node: Node, position: number): Node | null {
   const items = node.items;

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { field, map, quantity, text, word } from './fields.ts';
+import { atMost, field, map, quantity, text, word } from './fields.ts';
 import { readAxes } from './meshAxes.ts';
 import type { FileUnits } from './units.ts';
 
@@ -15,6 +15,7 @@ export function sectionsKey(units: FileUnits) {
       error:
         'Expected a list of [half-breadth, height] points from keel to deck, such as [[0, 2], [18, 20], [22, 40]].',
     })
+    .max(...atMost(100, 'points of an outline'))
     .min(1, { error: 'An outline needs a point at least, such as [[0, 40]] for the tip of the bow.' })
     .meta({
       description:
@@ -36,6 +37,7 @@ export function sectionsKey(units: FileUnits) {
       error:
         'Expected a list of sections from bow to stern, such as - { station: 60 mm, outline: [[0, 2], [18, 20], [22, 40]] }.',
     })
+    .max(...atMost(100, 'sections'))
     .min(2, { error: 'A table of offsets needs two sections or more: the first and the last are its ends.' })
     .meta({
       description:

@@ -121,6 +121,13 @@ export const isMap = (raw: unknown): raw is Readonly<Record<string, unknown>> =>
 
 export const isList = (raw: unknown): raw is readonly unknown[] => Array.isArray(raw);
 
+/** The most that a list may hold: more than any boat needs, and every keystroke takes as long as they are many. */
+export const atMost = (count: number, what: string) =>
+  [
+    count,
+    { error: `More than ${count} ${what} are more than any boat needs: leave out those that change nothing.` },
+  ] as const;
+
 /** A strict map whose own type error is said in plain words. */
 export function map<S extends z.ZodRawShape>(shape: S, what: string) {
   return z.strictObject(shape, {
@@ -138,9 +145,12 @@ export function describeValue(raw: unknown): string {
 }
 
 function shown(raw: unknown): string {
-  const said = String(raw);
+  const said = typeof raw === 'number' && !Number.isFinite(raw) ? yamlOf(raw) : String(raw);
   return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
 }
+
+/** What is no number, or endless, as YAML writes it. */
+const yamlOf = (number: number): string => (Number.isNaN(number) ? '.nan' : number > 0 ? '.inf' : '-.inf');
 
 /** Examples travel as `shown`: the JSON Schema writer drops `examples` of values that a schema transforms. */
 const copy = (help: KeyHelp): { description: string; shown?: (string | number)[] } =>

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { meshKey, sectionsKey } from './drawnForms.ts';
-import { choose, extent, isMap, map, quantity, section, taper, word } from './fields.ts';
+import { atMost, choose, extent, isMap, map, quantity, section, taper, word } from './fields.ts';
 import type { Quantity, Range } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 
@@ -47,6 +47,7 @@ const oneForm = (units: FileUnits) => ({
     .array(point(units), {
       error: 'Expected a list of [station, radius] points, such as [[0, 0], [40, 31], [200, 38]].',
     })
+    .max(...atMost(500, 'points of a profile'))
     .min(2, { error: 'A profile needs two points or more: [[0, 0], [40, 31]].' })
     .meta({
       description:
@@ -80,6 +81,7 @@ export const formKeys = (units: FileUnits) => ({
       ),
       { error: 'Expected a list of forms, such as - { round: 40 mm, station: 100 to 200 mm, height: 46 mm }.' },
     )
+    .max(...atMost(50, 'forms of one thing'))
     .min(1, { error: 'Expected one form at least, such as - { round: 40 mm, station: 100 to 200 mm, height: 46 mm }.' })
     .meta({
       description:

@@ -48,6 +48,12 @@ export function historyKeys(units: FileUnits) {
           'What it was before it was moved or recut, the oldest first: only what was otherwise. Earlier trials are held against that.',
       })
       .optional(),
+    written: map(placing(units), 'where it was written to lie, such as { station: 192 to 272 mm }')
+      .meta({
+        description:
+          'Where it was written to lie before the trials taught otherwise; with “learned: true”. The trials are weighed from there, so that nothing is counted twice.',
+      })
+      .optional(),
     learned: flag({
       description:
         'true: what the trials have taught, not weighed or measured; its ± is for the reader. Take it out of the entry once you have weighed it.',

@@ -66,7 +66,8 @@ export function compartmentSchema(units: FileUnits) {
 const shareKey = () =>
   z
     .number({ error: issue => `Expected a number such as 2, but this ${describeValue(issue.input)}.` })
-    .positive({ error: 'A share is more than nothing: 1 fills with the others, 2 twice as fast.' })
+    .min(0.01, { error: 'A share is more than nothing: 1 fills with the others, 2 twice as fast.' })
+    .max(100, { error: 'A share is 100 at most: 1 fills with the others, 2 twice as fast.' })
     .meta({
       description: 'How fast it fills against the other tanks: 1 together with them (unless given), 2 twice as fast.',
       shown: [2],
@@ -131,7 +132,8 @@ const pieceKeys = (units: FileUnits) => ({
   ...formKeys(units),
   balance: balanceKey(units),
   fixed: flag({
-    description: 'false: corrections may shrink this lead or foam, move it or take it out. true unless given.',
+    description:
+      'false: corrections may move this, and shrink it or take it out when it is lead or foam. true: it stays where it is. Not given, lead and foam stay, and equipment may be moved inside its compartment.',
   }).optional(),
   note: noteKey().optional(),
 });

@@ -96,6 +96,7 @@ function readAmount(cursor: Cursor): Read<Amount> {
   const first = readTerm(cursor);
   if (!first.ok) return first;
   const terms: [Term, ...Term[]] = [first.value];
+  // Ends: each round takes a term off the text.
   for (;;) {
     skipSpace(cursor);
     if (!startsNumber.test(cursor.text.slice(cursor.at))) break;

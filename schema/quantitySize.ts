@@ -18,12 +18,15 @@ export interface Judged {
   readonly wanted: Wanted;
 }
 
+/** Of anything on board, m. */
+export const GREATEST_LENGTH = 20;
+
 /**
- * What a model submarine can have, SI and in words; beyond it a unit is wrong or a digit too many. The least applies
- * where zero is no answer either.
+ * What a model submarine can have, SI and in words; beyond it a unit is wrong or a digit too many. Less than the
+ * least is as good as nothing, and nothing is written 0; no division by it may go out of all bounds.
  */
 const sane: Readonly<Record<Dimension, { least: number; leastWords: string; most: number; mostWords: string }>> = {
-  length: { least: 1e-6, leastWords: '0.001 mm', most: 20, mostWords: '20 m' },
+  length: { least: 1e-6, leastWords: '0.001 mm', most: GREATEST_LENGTH, mostWords: '20 m' },
   mass: { least: 1e-6, leastWords: '1 mg', most: 1000, mostWords: '1000 kg' },
   volume: { least: 1e-10, leastWords: '0.1 mm3', most: 1, mostWords: '1000 l' },
   // Aerogels are near 1 kg/m3; osmium, the densest metal, is 22 590 kg/m3.
@@ -47,16 +50,23 @@ const neverNegative: ReadonlySet<Dimension> = new Set([
 
 /** A value of the wrong sign or beyond all sense, or two that do not go together. */
 export function faultOfSize(judged: Judged, options: QuantityOptions): Read<never> | null {
-  const { written, meant, wanted } = judged;
+  const { written, meant } = judged;
   for (const [i, value] of meant.values.entries()) {
     const fault = faultOfValue(judged, written.amounts[i]!, value, options);
     if (fault) return fault;
   }
-  const { most, mostWords } = sane[wanted.dimension];
-  if (meant.sigma !== null && meant.sigma > most) {
-    return bad(`A tolerance of more than ${mostWords}: is the unit right?`, written.tolerance!);
-  }
-  return faultOfTwo(judged);
+  return faultOfTolerance(judged) ?? faultOfTwo(judged);
+}
+
+/** The finest tolerance, as a share of the least value: laboratory scales and comparators are a little finer than boats. */
+const FINEST = 1e-3;
+
+function faultOfTolerance({ written, meant, wanted }: Judged): Read<never> | null {
+  const { least, most, mostWords } = sane[wanted.dimension];
+  if (meant.sigma === null) return null;
+  if (meant.sigma > most) return bad(`A tolerance of more than ${mostWords}: is the unit right?`, written.tolerance!);
+  if (meant.sigma === 0 || meant.sigma >= FINEST * least) return null;
+  return bad('A tolerance finer than anything can be read: is the unit right?', written.tolerance!);
 }
 
 function faultOfValue(judged: Judged, at: Amount, value: number, options: QuantityOptions): Read<never> | null {
@@ -71,7 +81,7 @@ function faultOfValue(judged: Judged, at: Amount, value: number, options: Quanti
     return bad(`Expected ${noun.one} that is not negative, e.g. ${example}.`, at, bare);
   }
   if (options.positive && value === 0) return bad(`Expected ${noun.one} of more than zero, e.g. ${example}.`, at);
-  if (options.positive && value < least) {
+  if (value !== 0 && Math.abs(value) < least) {
     return bad(`Smaller than any ${noun.bare} of a model (${leastWords}): is the unit right? E.g. ${example}.`, at);
   }
   if (dimension === 'fraction' && value > 1) return faultOfMoreThanWhole(text, at, value);
@@ -98,7 +108,7 @@ function faultOfTwo({ text, written, meant, wanted }: Judged): Read<never> | nul
     return bad(`One of the two diameters must be more than zero, e.g. ${exampleOf(wanted)}.`, both);
   }
   if (wanted.way !== 'range' && wanted.way !== 'extent') return null;
-  if (from === to) {
+  if (Math.abs(to - from) < sane[wanted.dimension].least || from === to) {
     const one = text.slice(second.start, second.end);
     if (wanted.way === 'range') return bad(`Both ends are the same. Write a range like ${exampleOf(wanted)}.`, both);
     return bad(`Both ends are the same. For one place write ${one}.`, both, one);

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { benchKeys } from './bench.ts';
-import { map, quantity, text, word } from './fields.ts';
+import { atMost, map, quantity, text, word } from './fields.ts';
 import { noteKey, pieceSchema } from './hull.ts';
 import { slipKey, slipsKey } from './struckOut.ts';
 import type { FileUnits } from './units.ts';
@@ -129,11 +129,6 @@ export function trialSchema(units: FileUnits) {
       pool: waterSchema(units)
         .meta({ description: 'The water of that day, where it was not that of the file.', shown: ['sea'] })
         .optional(),
-      explained: text({
-        description:
-          'What in the file accounts for these readings: the payload entry that was made from them, or “changed figures”. They are still compared, but not used a second time.',
-        examples: ['unlisted weight'],
-      }).optional(),
       note: noteKey().optional(),
     },
     'a trial, such as { condition: submerged, fill: 63 %, trim: 2° }',
@@ -143,6 +138,7 @@ export function trialSchema(units: FileUnits) {
 const list = <T extends z.ZodType>(item: T, description: string, example: string) =>
   z
     .array(item, { error: `Expected a list, such as ${example}.` })
+    .max(...atMost(50, 'readings or entries of one trial'))
     .meta({ description })
     .optional();
 

@@ -172,7 +172,7 @@ export const knownUnits = (dimension: Dimension): readonly string[] => unitsOf[d
 
 /** The unit most likely meant by a word that is none of this dimension: `mmm` -> `mm`; null where it has other sense. */
 export function nearestUnit(word: string, dimension: Dimension): string | null {
-  const confused = confusions[dimension]?.[fold(word)];
+  const confused = new Map(Object.entries(confusions[dimension] ?? {})).get(fold(word));
   if (confused !== undefined) return confused;
   if (dimensionOf(word) !== null) return null;
   const spelling = closest(fold(word), [...byWord[dimension].keys()]);

@@ -1,30 +1,63 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { version } from '../package.json';
+import { WRONG_USE } from './editor/world.ts';
+import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
 import { runCommandLine } from './terminal/commandLine.ts';
+import { writeOutput } from './terminal/outputFiles.ts';
+import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
 
-const PLAIN: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'this is a folder, not a boat file',
-  EACCES: 'this file may not be read',
-};
+const { stdout, stderr, env } = process;
+/** A terminal that can do no more than print has neither colours nor a cursor. */
+const isSmart = env.TERM !== 'dumb';
+
+/** Whoever reads the output may have seen enough, as `head` has; that it cannot be written otherwise is said. */
+function onOutputFailure(problem: unknown): never {
+  const isReadersWish = problem instanceof Error && 'code' in problem && problem.code === 'EPIPE';
+  if (!isReadersWish) say(`The output could not be written: ${inPlainWords(problem)}.\n`);
+  process.exit(isReadersWish ? process.exitCode : WRONG_USE);
+}
+stdout.on('error', onOutputFailure);
+// With nobody to tell there is nothing to tell.
+stderr.on('error', () => {});
+
+function say(text: string): void {
+  try {
+    stderr.write(text);
+  } catch {
+    // As above.
+  }
+}
+
+let shown = 0;
 
 /** The command line's entry: lends it the file system and the terminal. */
-const code = runCommandLine(process.argv.slice(2), {
-  readFile: name => readText(name).replace(/^\uFEFF/, ''),
-  readBeside,
-  writeFile: (name, text) => writeFileSync(name, text),
-  out: text => process.stdout.write(text),
-  err: text => process.stderr.write(text),
-  isTerminal: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
-});
-process.exitCode = code;
+function run(): number {
+  return runCommandLine(process.argv.slice(2), {
+    version,
+    readFile: readBoatFile,
+    rewriteFile: rewriteBoatFile,
+    writeOutput,
+    readBeside,
+    out: text => {
+      try {
+        stdout.write(text);
+      } catch (problem) {
+        onOutputFailure(problem);
+      }
+    },
+    err: say,
+    progress: text => {
+      if (!stderr.isTTY || !isSmart) return;
+      say(text === null ? `\r${' '.repeat(shown)}\r` : `\r${text}`);
+      shown = text?.length ?? 0;
+    },
+    isTerminal: stdout.isTTY === true && isSmart && env.NO_COLOR === undefined,
+  });
+}
 
-/** Text of a file, or an error in plain words. */
-function readText(name: string): string {
-  try {
-    return readFileSync(name, 'utf8');
-  } catch (problem) {
-    const code = problem instanceof Error && 'code' in problem ? String(problem.code) : '';
-    throw new Error(PLAIN[code] ?? (problem instanceof Error ? problem.message : String(problem)));
-  }
+try {
+  process.exitCode = run();
+} catch (problem) {
+  say(`Trimwright itself failed here: ${inPlainWords(problem)}. Please report it, with the boat file.\n`);
+  process.exitCode = WRONG_USE;
 }

@@ -111,6 +111,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/corrections/room': [
     'schema',
+    'server/core/uncertainty',
     'server/core/boat',
     'server/core/bodies',
     'server/core/conditions',
@@ -128,9 +129,11 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/figures',
     'server/core/findings',
     'server/core/corrections/room',
+    'server/core/corrections/balance',
   ],
   'server/core/corrections/balance': [
     'schema',
+    'server/core/uncertainty',
     'server/core/boat',
     'server/core/bodies',
     'server/core/conditions',
@@ -221,6 +224,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/corrections/kinds',
   ],
   'server/core/report': [
+    'server/core/text/editing',
     'schema',
     'server/core/analysis',
     'server/core/text/reading',
@@ -356,6 +360,8 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/editor/protocol.ts': [],
   'client/panel': ['server/core/drawing/styleSheet.ts'],
+  // The desktop's entry alone: the rest of the client runs in a browser too.
+  'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
   client: ['client/panel', 'server/editor/protocol.ts', 'vscode', 'vscode-languageclient'],
 };
 
@@ -394,6 +400,17 @@ describe('the arrows point one way', () => {
       ),
     );
     expect(impure).toEqual([]);
+  });
+});
+
+describe('what is dangerous has one door', () => {
+  it('texts come to the YAML parser by the guard against deep nesting', () => {
+    const callers = sources.filter(file =>
+      /\b(?:parseDocument|parseAllDocuments|Composer)\b|import \{[^}]*\bparse\b[^}]*\} from 'yaml'/.test(
+        readFileSync(file, 'utf8'),
+      ),
+    );
+    expect(callers).toEqual(['server/core/text/reading/parseYaml.ts']);
   });
 });
 

@@ -22,16 +22,16 @@ describe('Petrel, still to be trimmed', () => {
     expect(off.heel).toBeLessThan(-boat.limits.surfaced.heel);
     // Bow down: the stern is the light end.
     expect(submerged.trim).toBeLessThan(-boat.limits.submerged.trim);
-    expect(petrel.ofFile).toEqual([]);
+    expect(petrel.file.findings).toEqual([]);
     expect(codes(petrel)).toEqual(
       expect.arrayContaining(['surfaced-trim', 'surfaced-heel', 'submerged-trim', 'submerged-heel']),
     );
   });
   it('has no surfaced finding once the preferred correction is in the file', () => {
-    const [best] = petrel.corrections();
+    const [best] = petrel.corrections.all();
     const splices = applyChanges(petrel.syntax, best!.changes);
     const after = analysed(splice(petrel.syntax.text, splices!));
-    expect(after.ofFile).toEqual([]);
+    expect(after.file.findings).toEqual([]);
     expect(codes(after).filter(code => code.startsWith('surfaced-'))).toEqual([]);
     expect(after.surfaced.status).toBe('afloat');
   });
@@ -60,7 +60,10 @@ describe('boats in trim', () => {
 });
 
 it('Guillemot’s mesh is her hull: as long, closed, and of the volume that her sections make', () => {
-  const { boat, wantedFiles } = sample('guillemot');
+  const {
+    boat,
+    file: { wantedFiles },
+  } = sample('guillemot');
   expect(wantedFiles).toEqual(['guillemot-hull.stl']);
   const bounds = boundsOf(boat.shells[0]!.form);
   expect([bounds.from[0], bounds.to[0]].map(end => Math.round(end * 1e3))).toEqual([0, 720]);
@@ -75,7 +78,7 @@ it('every sample is in no fault and says what it is at its head', () => {
   expect(names.length).toBeGreaterThanOrEqual(4);
   for (const name of names) {
     const analysis = sample(name.replace('.boat.yaml', ''));
-    expect(analysis.ofFile, name).toEqual([]);
+    expect(analysis.file.findings, name).toEqual([]);
     expect(analysis.syntax.text.startsWith(`# ${analysis.boat.name}`), name).toBe(true);
   }
 });

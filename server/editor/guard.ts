@@ -1,4 +1,4 @@
-import { type CancellationToken, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 
 /** What a handler needs of the world outside. */
 export interface GuardHost {
@@ -6,29 +6,58 @@ export interface GuardHost {
   readonly defer: (run: () => void) => void;
   /** Tells whoever looks after the server that something broke. */
   readonly log: (message: string) => void;
+  /** Why nothing is answered now: the editor has not introduced itself yet, or has taken leave. */
+  readonly refusal: () => ResponseError<void> | null;
+}
+
+/** What is asked for. */
+export interface Asked<T> {
+  readonly name: string;
+  /** The answer where our own code fails. */
+  readonly fallback: T;
+  /** As the connection hands it on: parameters and a cancellation token; the token alone where there are no parameters. */
+  readonly given: readonly unknown[];
 }
 
 /**
  * Answers a request, whatever happens: nothing when it was cancelled, the fallback when our own code fails. `prepare` does
  * long work in steps and says when it is done: between two of them messages that wait are heard, a cancellation too.
  */
-export function guard<T>(
+export function guard<P extends object, T>(
   host: GuardHost,
-  name: string,
-  token: CancellationToken,
-  fallback: T,
-  run: () => T,
-  prepare: () => boolean = () => true,
+  { name, fallback, given }: Asked<T>,
+  run: (params: P) => T,
+  prepare: (params: P) => boolean = () => true,
 ): Promise<T | ResponseError<void>> {
+  const refusal = host.refusal();
+  if (refusal) return Promise.resolve(refusal);
+  const token = given.find(one => CancellationToken.is(one)) ?? CancellationToken.None;
+  const [params] = given;
+  if (typeof params !== 'object' || params === null || params === token) {
+    return Promise.resolve(new ResponseError(ErrorCodes.InvalidParams, `${name} came without its parameters`));
+  }
   return new Promise(resolve => {
     const turn = (): void => {
       if (token.isCancellationRequested) {
         resolve(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
         return;
       }
-      const isReady = attempt(host, name, prepare, () => null);
+      const isReady = attempt(
+        host,
+        name,
+        () => prepare(params as P),
+        () => null,
+      );
       if (isReady === null) resolve(fallback);
-      else if (isReady) resolve(attempt(host, name, run, () => fallback));
+      else if (isReady)
+        resolve(
+          attempt(
+            host,
+            name,
+            () => run(params as P),
+            () => fallback,
+          ),
+        );
       else host.defer(turn);
     };
     host.defer(turn);

@@ -2,8 +2,10 @@ import {
   CodeActionKind,
   CodeLensRefreshRequest,
   type Connection,
+  ErrorCodes,
   type InitializeResult,
   PositionEncodingKind,
+  ResponseError,
   TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver';
@@ -42,6 +44,12 @@ export interface ServerHost {
   readonly service: BoatService;
 }
 
+/** Answers to what comes before the editor has introduced itself, and after it has taken leave (LSP 3.17, “Lifecycle Messages”). */
+const refusals = {
+  new: new ResponseError<void>(ErrorCodes.ServerNotInitialized, 'initialize comes first'),
+  ended: new ResponseError<void>(ErrorCodes.InvalidRequest, 'the server has been shut down'),
+};
+
 /** Starts the language server on a connection. */
 export function startServer({ connection, clock, service }: ServerHost): void {
   const documents = new TextDocuments(TextDocument);
@@ -66,9 +74,12 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   let renewsHints = false;
   let renewsLenses = false;
   let reference: string | null = null;
+  let state: 'new' | 'running' | 'ended' = 'new';
   const host: GuardHost = {
-    defer: run => void clock.setTimeout(run, 0),
+    // What fails in a timer would end the server.
+    defer: run => void clock.setTimeout(() => attempt(host, 'deferred work', run, () => {}), 0),
     log: message => connection.console.error(message),
+    refusal: () => (state === 'running' ? null : refusals[state]),
   };
   const teller = createTeller({
     connection,
@@ -82,6 +93,7 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   });
 
   connection.onInitialize(({ capabilities, initializationOptions }): InitializeResult => {
+    state = 'running';
     reference = (initializationOptions as Partial<StartOptions> | undefined)?.reference ?? null;
     checksVersions = capabilities.workspace?.workspaceEdit?.documentChanges ?? false;
     renewsHints = capabilities.workspace?.inlayHint?.refreshSupport ?? false;
@@ -106,20 +118,26 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     };
   });
 
+  connection.onShutdown(() => {
+    state = 'ended';
+  });
+
   /** Meshes that no open file names are let go. */
   const letMeshesGo = (): void =>
     attempt(
       host,
       'letting meshes go',
       () =>
-        meshes.keepOnly(documents.all().map(other => ({ boatUri: other.uri, names: analyses.get(other).wantedFiles }))),
+        meshes.keepOnly(
+          documents.all().map(other => ({ boatUri: other.uri, names: analyses.get(other).file.wantedFiles })),
+        ),
       () => {},
     );
 
   /** Analyses anew every open file that names mesh files: one of them came or changed. */
   const renew = (): void => {
     for (const document of documents.all()) {
-      if (analyses.get(document).wantedFiles.length === 0) continue;
+      if (analyses.get(document).file.wantedFiles.length === 0) continue;
       analyses.outdate(document.uri);
       teller.publish(document.uri);
     }
@@ -155,26 +173,24 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     checksVersions: () => checksVersions,
     showsHints: () => showsHints,
   });
-  connection.onRequest(reportRequest, ({ uri }: ReportParams, token) =>
-    guard<ReportResult>(
+  connection.onRequest(reportRequest, (...given: readonly unknown[]) =>
+    guard<ReportParams, ReportResult>(
       host,
-      'report',
-      token,
-      { text: 'The report could not be made.' },
-      () => {
+      { name: 'report', fallback: { text: 'The report could not be made.' }, given },
+      ({ uri }) => {
         const document = documents.get(uri);
         return { text: document ? service.report(analyses.get(document)) : 'Open the boat file to see its report.' };
       },
-      () => {
+      ({ uri }) => {
         const document = documents.get(uri);
         if (!document) return true;
         const analysis = analyses.get(document);
-        return analysis.stepToCorrections() && analysis.stepToFindings();
+        return analysis.settled.step() && analysis.corrections.step();
       },
     ),
   );
-  connection.onRequest(newTrialRequest, ({ uri }: NewTrialParams, token) =>
-    guard<unknown>(host, 'new trial', token, null, () => {
+  connection.onRequest(newTrialRequest, (...given: readonly unknown[]) =>
+    guard<NewTrialParams, unknown>(host, { name: 'new trial', fallback: null, given }, ({ uri }) => {
       const document = documents.get(uri);
       const splice = document && service.newTrial(analyses.get(document));
       if (!document || !splice) return null;
@@ -182,8 +198,10 @@ export function startServer({ connection, clock, service }: ServerHost): void {
       return { range, snippet: splice.text } satisfies NewTrialResult;
     }),
   );
-  connection.onRequest(newBoatRequest, ({ name }: NewBoatParams, token) =>
-    guard<NewBoatResult>(host, 'new boat', token, { text: '' }, () => ({ text: service.newBoat(name) })),
+  connection.onRequest(newBoatRequest, (...given: readonly unknown[]) =>
+    guard<NewBoatParams, NewBoatResult>(host, { name: 'new boat', fallback: { text: '' }, given }, ({ name }) => ({
+      text: service.newBoat(name),
+    })),
   );
 
   documents.listen(connection);

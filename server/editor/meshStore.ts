@@ -29,6 +29,8 @@ export function createMeshStore(
   };
   return {
     lookup(boatUri, name) {
+      // The editor would refuse it too: neither relies on the other.
+      if (leadsUp(name)) return outsideMesh();
       const uri = uriBeside(boatUri, name);
       if (uri === null) return missingMesh();
       if (!files.has(keyOf(uri))) void load(uri, boatUri);
@@ -52,18 +54,17 @@ function keyOf(uri: string): string {
   }
 }
 
+/** Out of the folder of the boat file; a step of dots in escapes stays escaped, and is a name like any other. */
+const leadsUp = (name: string): boolean => name.split('/').includes('..');
+
 /**
- * The address of a file named from the boat file's folder, steps upward taken; null for a boat file that lies nowhere
- * yet. Whether it is one that may be read is for the editor to say.
+ * The address of a file named from the boat file's folder; null for a boat file that lies nowhere yet. Whether a
+ * link leads out of there is for the editor to find out.
  */
 function uriBeside(boatUri: string, name: string): string | null {
   if (boatUri.startsWith('untitled:')) return null;
   const steps = boatUri.split('/').slice(0, -1);
-  for (const step of name.split('/')) {
-    if (step === '..') steps.pop();
-    else steps.push(encodeURIComponent(step));
-  }
-  return steps.join('/');
+  return [...steps, ...name.split('/').map(encodeURIComponent)].join('/');
 }
 
 function meshOf(result: ReadFileResult): MeshFile {

@@ -12,7 +12,8 @@ import type {
   Range,
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../../schema/describe.ts';
-import { type Afterthoughts, type Analysis, analyse, withoutUncertainties } from '../core/analysis/analysis.ts';
+import { analyse } from '../core/analysis/analyse.ts';
+import { type Analysis, knownBy } from '../core/analysis/analysis.ts';
 import type { Picture } from '../core/drawing/picture.ts';
 import type { Paper } from '../core/drawing/print/printStyle.ts';
 import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
@@ -53,15 +54,13 @@ export interface BoatService {
    * `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one, and no
    * links before `makeLinks`.
    */
-  /** `after` stands in for what waits for the uncertainties; without it they are waited for. */
-  diagnostics(analysis: Analysis, reference: string | null, after?: Afterthoughts): readonly Diagnostic[];
+  diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
   /** Makes what links need, which takes a while; true the first time. */
   makeLinks(): boolean;
   /** What stands for diagnostics and summary when the analysis itself failed. */
   ownFault(reason: string): OwnFault;
+  /** By what is known: uncertainties and trials are not waited for. */
   hover(analysis: Analysis, offset: number): Hover | null;
-  /** The same without waiting for the uncertainties, where they are not there yet. */
-  hoverAtOnce(analysis: Analysis, offset: number): Hover | null;
   completions(analysis: Analysis, offset: number): readonly CompletionItem[];
   /** What can be done about the findings that a span of the text touches. */
   codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
@@ -82,7 +81,7 @@ export interface BoatService {
   inlayHints(analysis: Analysis, span: Span): readonly InlayHint[];
   codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
-  summary(analysis: Analysis, after?: Afterthoughts): Summary;
+  summary(analysis: Analysis): Summary;
   /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
   sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
   /** The sheet for the bench, as one HTML page. */
@@ -130,11 +129,11 @@ export function createBoatService(): BoatService {
   return {
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
-    diagnostics: (analysis, reference, after) => {
+    diagnostics: (analysis, reference) => {
       const known = lines;
       const linkOf = (code: FindingCode) =>
         reference === null || known === null ? null : `${reference}#L${known.get(code)}`;
-      return diagnosticsOf(analysis, linkOf, after);
+      return diagnosticsOf(analysis, linkOf);
     },
     makeLinks: () => {
       if (lines !== null) return false;
@@ -142,9 +141,7 @@ export function createBoatService(): BoatService {
       return true;
     },
     ownFault,
-    hover: (analysis, offset) => hoverReply(analysis, describer, offset),
-    hoverAtOnce: (analysis, offset) =>
-      hoverReply(analysis.hasUncertainties() ? analysis : withoutUncertainties(analysis), describer, offset),
+    hover: (analysis, offset) => hoverReply(knownBy(analysis), describer, offset),
     completions: (analysis, offset) => completionsAt(analysis, describer, offset),
     codeActions: codeActionsAt,
     prepareCodeActions,
@@ -154,19 +151,20 @@ export function createBoatService(): BoatService {
     highlights: highlightsAt,
     renaming: renamingAt,
     rename: renameAt,
-    inlayHints: inlayHintsIn,
-    codeLenses: codeLensesOf,
+    inlayHints: (analysis, span) => inlayHintsIn(knownBy(analysis), span),
+    codeLenses: (analysis, uri) => codeLensesOf(knownBy(analysis), uri),
     foldingRanges: foldingRangesOf,
     summary: summarise,
     sheet: (analysis, { proposal, seen, moved }) => {
       const isWhole = proposal !== null;
       const only = seen ? QUICK.filter(id => seen.includes(id)) : QUICK;
-      const options = isWhole ? { correction: analysis.corrections()[proposal] ?? null } : { only };
-      const { pictures } = trimSheet(analysis, options);
-      return { isWhole, pictures, words: sheetWords(analysis, moved) };
+      const options = isWhole ? { correction: analysis.corrections.all()[proposal] ?? null } : { only };
+      const known = isWhole ? analysis.settled.all() : knownBy(analysis);
+      const { pictures } = trimSheet(known, options);
+      return { isWhole, pictures, words: sheetWords(known, moved) };
     },
-    printedSheet: (analysis, paper) => sheetDocument(analysis, { paper }),
-    proposals: analysis => analysis.corrections().map(({ title }) => title),
+    printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), { paper }),
+    proposals: analysis => analysis.corrections.all().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
       const edits = moveEdits(analysis, move);
       if (edits.status === 'refused') return null;
@@ -176,7 +174,7 @@ export function createBoatService(): BoatService {
     proposalEdits: correctionEdits,
     entryKey: entryKeyAt,
     entryRange: rangeOfKey,
-    report: analysis => textReport(analysis),
+    report: analysis => textReport(analysis.settled.all()),
     newTrial,
     newBoat: newBoatText,
   };

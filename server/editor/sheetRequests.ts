@@ -1,4 +1,4 @@
-import type { CancellationToken, Connection } from 'vscode-languageserver';
+import type { Connection } from 'vscode-languageserver';
 import type { Analysis } from '../core/analysis/analysis.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import type { Edits } from './answers/sheetEdits.ts';
@@ -45,18 +45,18 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
     run: (file: OpenFile, params: P) => T,
     prepare: (file: OpenFile, params: P) => () => boolean = () => () => true,
   ): void => {
-    connection.onRequest(method, (params: P, token: CancellationToken): Promise<unknown> => {
-      const answered = (): T => {
+    connection.onRequest(method, (...given: readonly unknown[]): Promise<unknown> => {
+      const answered = (params: P): T => {
         const file = fileAt(params.uri);
         return file ? run(file, params) : fallback;
       };
       let step: (() => boolean) | null = null;
-      const prepared = (): boolean => {
+      const prepared = (params: P): boolean => {
         const file = fileAt(params.uri);
         step ??= file ? prepare(file, params) : () => true;
         return step();
       };
-      return guard(host.guard, method, token, fallback, answered, prepared);
+      return guard(host.guard, { name: method, fallback, given }, answered, prepared);
     });
   };
   const closed: EditResult = { status: 'refused', reason: 'Open the boat file first.' };
@@ -95,14 +95,7 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
 
 /** What takes long before all pictures can be drawn, piece by piece. */
 function stepsToWhole(analysis: Analysis): () => boolean {
-  let isUncertaintyed = false;
-  return () => {
-    if (!analysis.stepToCorrections() || !analysis.stepToFindings()) return false;
-    if (isUncertaintyed) return true;
-    isUncertaintyed = true;
-    analysis.uncertainties();
-    return false;
-  };
+  return () => analysis.settled.step() && analysis.corrections.step();
 }
 
 function edited({ document }: OpenFile, edits: Edits): EditResult {

@@ -1,6 +1,6 @@
 import type { Connection, Diagnostic, TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Afterthoughts, Analysis } from '../core/analysis/analysis.ts';
+import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
 import type { Summary } from './answers/summary.ts';
 import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
@@ -43,8 +43,8 @@ interface Told {
 export function createTeller(host: TellerHost): Teller {
   const { connection, clock, service, guard, documents, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Timer>();
-  /** What waited for uncertainties when it was last known, shown until it is known again. */
-  const afterthoughts = new Map<string, Afterthoughts>();
+  /** What was said of a file when all was last known: what waits stays until it is known again. */
+  const saidLast = new Map<string, Said>();
   const told = new Map<string, Told>();
 
   const cancel = (uri: string): void => {
@@ -60,7 +60,7 @@ export function createTeller(host: TellerHost): Teller {
     const now: Told = { version, diagnostics: JSON.stringify(said.diagnostics), summary: JSON.stringify(said.summary) };
     const before = told.get(uri);
     told.set(uri, now);
-    if (before?.version !== version || before.diagnostics !== now.diagnostics)
+    if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
       void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
     if (before?.version === version && before.summary === now.summary) return;
     const summary: SummaryParams = { uri, ...said.summary };
@@ -74,12 +74,11 @@ export function createTeller(host: TellerHost): Teller {
       guard,
       'analysis',
       () => {
-        const analysis = analysisOf(document);
-        const isAll = analysis.hasUncertainties() && analysis.stepToFindings();
-        if (analysis.hasUncertainties()) afterthoughts.set(uri, analysis.afterthoughts());
-        const after = afterthoughts.get(uri) ?? { ofTrials: [], openQuestions: [] };
-        const diagnostics = service.diagnostics(analysis, reference(), after);
-        return { isAll, diagnostics, summary: service.summary(analysis, after) };
+        const analysis = knownBy(analysisOf(document));
+        const isAll = analysis.settled.isDone();
+        if (isAll) saidLast.set(uri, analysis.said);
+        const shown = isAll ? analysis : meanwhile(analysis, saidLast.get(uri));
+        return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
       },
       reason => ({ ...service.ownFault(reason), isAll: true }),
     );
@@ -99,18 +98,13 @@ export function createTeller(host: TellerHost): Teller {
   const findTheRest = (uri: string, version: number): void => {
     const document = documents.get(uri);
     if (document?.version !== version || pending.has(uri)) return;
-    const { isMore, isAll } = attempt(
+    const isAll = attempt(
       guard,
       'findings',
-      () => {
-        const analysis = analysisOf(document);
-        const had = analysis.hasUncertainties();
-        const isAll = analysis.stepToFindings();
-        return { isMore: isAll || analysis.hasUncertainties() !== had, isAll };
-      },
-      () => ({ isMore: true, isAll: true }),
+      () => analysisOf(document).settled.step(),
+      () => true,
     );
-    if (isMore) tell(document);
+    if (isAll) tell(document);
     guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
   };
 
@@ -118,7 +112,7 @@ export function createTeller(host: TellerHost): Teller {
   const publish = (uri: string): void => {
     pending.delete(uri);
     const document = documents.get(uri);
-    if (!document) return;
+    if (!document || guard.refusal()) return;
     const { version } = document;
     const isAll = tell(document);
     guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
@@ -130,15 +124,32 @@ export function createTeller(host: TellerHost): Teller {
       const wait = costOf(uri) > CHEAP ? PAUSE : 0;
       pending.set(
         uri,
-        clock.setTimeout(() => publish(uri), wait),
+        // What fails in a timer would end the server.
+        clock.setTimeout(
+          () =>
+            attempt(
+              guard,
+              'telling',
+              () => publish(uri),
+              () => {},
+            ),
+          wait,
+        ),
       );
     },
     closed(uri) {
       cancel(uri);
-      afterthoughts.delete(uri);
+      saidLast.delete(uri);
       told.delete(uri);
       void connection.sendDiagnostics({ uri, diagnostics: [] });
     },
     publish,
   };
+}
+
+/** What is said while uncertainties and trials are not in yet: of a boat with trials what was said last, for they are heeded in it. */
+function meanwhile(analysis: Analysis, last: Said | undefined): Analysis {
+  if (!last) return analysis;
+  const said: Said = analysis.trials.length > 0 ? last : { ...analysis.said, openQuestions: last.openQuestions };
+  return saying(analysis, said);
 }

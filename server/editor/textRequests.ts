@@ -45,24 +45,32 @@ export function answerTextRequests(host: TextRequestsHost): void {
       answer: (file: OpenFile, params: P) => T,
       prepare: (file: OpenFile, params: P) => boolean = () => true,
     ) =>
-    (params: P, token: Parameters<typeof guard>[2]) => {
-      const withFile = <A>(run: (file: OpenFile, params: P) => A, otherwise: A) => {
-        const file = fileAt(params.textDocument.uri);
-        return file ? run(file, params) : otherwise;
-      };
+    (asked: P, ...more: readonly unknown[]) => {
+      const withFile =
+        <A>(run: (file: OpenFile, params: P) => A, otherwise: A) =>
+        (params: P): A => {
+          const file = fileAt(params.textDocument.uri);
+          return file ? run(file, params) : otherwise;
+        };
       return guard(
         host.guard,
-        name,
-        token,
-        fallback,
-        () => withFile(answer, fallback),
-        () => withFile(prepare, true),
+        { name, fallback, given: [asked, ...more] },
+        withFile(answer, fallback),
+        withFile(prepare, true),
       );
     };
   const offset = ({ document }: OpenFile, { position }: { readonly position: Position }): number =>
     document.offsetAt(position);
 
-  connection.onHover(about('hover', null, (file, at) => service.hoverAtOnce(file.analysis, offset(file, at))));
+  // Of a boat that was in the water no figure is shown that the water has disproved.
+  connection.onHover(
+    about(
+      'hover',
+      null,
+      (file, at) => service.hover(file.analysis, offset(file, at)),
+      ({ analysis }) => analysis.trials.length === 0 || analysis.settled.step(),
+    ),
+  );
   connection.onCompletion(
     about('completion', [], (file, at) => [...service.completions(file.analysis, offset(file, at))]),
   );

@@ -3,9 +3,13 @@ import { type Paint, plainPaint } from '../core/report/rows.ts';
 
 /** What the command line touches of the world, so that tests can stand in for it. */
 export interface World {
-  /** Text of a file; throws an error with a plain message when it cannot be read. */
+  readonly version: string;
+  /** Text of a file, `-` for what is piped in; this and what follows throw an error with a plain message. */
   readonly readFile: (name: string) => string;
-  readonly writeFile: (name: string, text: string) => void;
+  /** Puts `now` in the place of the text `was` of a boat file. */
+  readonly rewriteFile: (name: string, was: string, now: string) => void;
+  /** Writes what was made from the boat file `from` to a file of its own. */
+  readonly writeOutput: (name: string, text: string, options: { from: string; overwrite: boolean }) => void;
   /**
    * Bytes of a file beside another; null when it is not there, 'outside' when it leads out of that one's folder. Throws as
    * `readFile` does.
@@ -13,7 +17,9 @@ export interface World {
   readonly readBeside: (boatFile: string, name: string) => Uint8Array | 'outside' | null;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
-  /** Output goes to a terminal: colours and progress are welcome. */
+  /** What is being done, on a line that the next one takes the place of; null when it is done. */
+  readonly progress: (text: string | null) => void;
+  /** Output goes to a terminal that shows colours. */
   readonly isTerminal: boolean;
 }
 
@@ -22,7 +28,19 @@ export const OK = 0;
 export const ERRORS_FOUND = 1;
 export const WRONG_USE = 2;
 
-export const hasErrors = ({ findings }: Analysis): boolean => findings.some(finding => finding.severity === 'error');
+/** Does something with files; false, and said with the file's name, when that cannot be. */
+export function attempted(name: string, world: World, run: () => void): boolean {
+  try {
+    run();
+    return true;
+  } catch (problem) {
+    world.err(`${name}: ${problem instanceof Error ? problem.message : String(problem)}.\n`);
+    return false;
+  }
+}
+
+export const hasErrors = (analysis: Analysis): boolean =>
+  analysis.findings.some(finding => finding.severity === 'error');
 
 /** Colours where they are welcome. */
 export function paintFor(world: World): Paint {

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
-import { type Analysis, inOtherWater } from '../core/analysis/analysis.ts';
+import { inOtherWater } from '../core/analysis/analyse.ts';
+import type { Analysis } from '../core/analysis/analysis.ts';
 import { waterOfKind } from '../core/boat/readWater.ts';
 import type { Paper } from '../core/drawing/print/printStyle.ts';
 import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
@@ -13,9 +14,10 @@ import { textReport } from '../core/report/textReport.ts';
 import { positionAt } from '../core/text/reading/lines.ts';
 import { rangeOf } from '../core/text/reading/rangeOf.ts';
 import { createBoatService } from '../editor/service.ts';
-import { ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
+import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
+import { escaped, printable, printableInColour } from './printable.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -33,12 +35,25 @@ const USAGE = `Trim a scale submarine described in a boat file.
                    [--paper a4|letter]
                    [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
+                   [--overwrite]     ... in the place of a file of that name
+
   --water fresh|sea                  report, correct or draw for other water than the file's
+  --version                          which version this is
+
+  “-” for FILE reads what is piped in, “-o -” writes to the output.
+  Exit codes: 0 fine, 1 errors in a file, 2 wrong use, or a file that cannot be read or written.
 `;
 
 /** Runs one command and gives the exit code: 0 fine, 1 errors in a file, 2 wrong use or an unreadable file. */
-export function runCommandLine(args: readonly string[], world: World): number {
+export function runCommandLine(args: readonly string[], terminal: World): number {
   const parsed = parse(args);
+  const isJson = typeof parsed !== 'string' && parsed.json;
+  const world: World = {
+    ...terminal,
+    out: text => terminal.out(isJson ? escaped(text) : printableInColour(text)),
+    err: text => terminal.err(printable(text)),
+    progress: text => terminal.progress(text && printable(text)),
+  };
   if (typeof parsed === 'string') {
     world.err(`${parsed}\n\n${USAGE}`);
     return WRONG_USE;
@@ -48,14 +63,15 @@ export function runCommandLine(args: readonly string[], world: World): number {
     world.out(USAGE);
     return OK;
   }
-  const texts = files.map(name => read(name, world));
-  if (texts.includes(null)) return WRONG_USE;
-  const analyses = texts.map((text, i) => analyseWithProgress(files[i]!, text ?? '', world));
-  if (command === 'check') return check(files, analyses, world);
-  const [ofFile] = analyses;
+  if (command === 'version') {
+    world.out(`${world.version}\n`);
+    return OK;
+  }
+  if (command === 'check') return Math.max(...files.map(name => check(name, world)));
+  const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
   const analysis = parsed.water
-    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
+    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature)).settled.all()
     : ofFile;
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
@@ -65,24 +81,27 @@ export function runCommandLine(args: readonly string[], world: World): number {
 }
 
 /** Writes the sheet, or one drawing of it, to a file or to the output. */
-function sheet(analysis: Analysis, { output, paper, svg }: Command, world: World): number {
-  const correction = analysis.corrections()[0] ?? null;
+function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
+  const correction = analysis.corrections.all()[0] ?? null;
   const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
   if (svg !== null && !picture) {
     world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
     return ERRORS_FOUND;
   }
   const text = picture ? standaloneSvg(picture) : sheetDocument(analysis, { paper });
-  if (output === null) world.out(text);
-  else world.writeFile(output, text);
-  if (output !== null) world.err(`${output}: written.\n`);
+  if (output === null || output === '-') world.out(text);
+  else {
+    const options = { from: files[0]!, overwrite };
+    if (!attempted(output, world, () => world.writeOutput(output, text, options))) return WRONG_USE;
+    world.err(`${output}: written.\n`);
+  }
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
 const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet'] as const;
 
 interface Command {
-  readonly command: (typeof COMMANDS)[number] | 'help';
+  readonly command: (typeof COMMANDS)[number] | 'help' | 'version';
   readonly files: readonly string[];
   readonly json: boolean;
   readonly write: boolean;
@@ -90,6 +109,7 @@ interface Command {
   readonly bothWaters: boolean;
   readonly water: 'fresh' | 'sea' | null;
   readonly output: string | null;
+  readonly overwrite: boolean;
   readonly paper: Paper;
   readonly svg: PictureId | null;
 }
@@ -112,15 +132,18 @@ function parse(args: readonly string[]): Command | string {
     help,
     water = null,
     output = null,
+    overwrite = false,
+    version,
     paper,
     svg,
   } = read.values;
   const options = {
-    ...{ files, json, write, explain, bothWaters, output },
+    ...{ files, json, write, explain, bothWaters, output, overwrite },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
     svg: PICTURES.find(id => id === svg) ?? null,
   } as const;
+  if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
@@ -139,6 +162,8 @@ function parse(args: readonly string[]): Command | string {
   if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
     return '“-o”, “--paper” and “--svg” belong to “sheet”.';
   }
+  if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
+  if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
   if (svg !== undefined && options.svg === null) return `“--svg” is one of ${PICTURES.join(', ')}, not “${svg}”.`;
   return { ...options, command };
@@ -155,30 +180,26 @@ const parseRaw = (args: readonly string[]) =>
       'both-waters': { type: 'boolean' },
       water: { type: 'string' },
       output: { type: 'string', short: 'o' },
+      overwrite: { type: 'boolean' },
+      version: { type: 'boolean' },
       paper: { type: 'string' },
       svg: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });
 
-function read(name: string, world: World): string | null {
-  try {
-    return world.readFile(name);
-  } catch (problem) {
-    world.err(`${name}: ${problem instanceof Error ? problem.message : String(problem)}\n`);
-    return null;
-  }
-}
-
-function analyseWithProgress(name: string, text: string, world: World): Analysis {
-  if (world.isTerminal) world.err(`\r${name}: computing …`);
+/** Null, and said, for a file that cannot be read. */
+function analysed(name: string, world: World): Analysis | null {
+  let text = '';
+  if (!attempted(name, world, () => (text = world.readFile(name)))) return null;
+  world.progress(`${name}: computing …`);
   const meshes = new Map<string, MeshFile>();
   const analysis = createBoatService().analyse(text, undefined, mesh => {
     const file = meshes.get(mesh) ?? meshBeside(name, mesh, world);
     meshes.set(mesh, file);
     return file;
   });
-  if (world.isTerminal) world.err(`\r${' '.repeat(name.length + 13)}\r`);
+  world.progress(null);
   return analysis;
 }
 
@@ -194,12 +215,12 @@ function meshBeside(boatFile: string, name: string, world: World): MeshFile {
   }
 }
 
-function check(files: readonly string[], analyses: readonly Analysis[], world: World): number {
-  for (const [i, analysis] of analyses.entries()) {
-    const lines = sorted(analysis).map(finding => findingLine(files[i]!, analysis, finding));
-    world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${files[i]}: no findings\n`);
-  }
-  return analyses.some(hasErrors) ? ERRORS_FOUND : OK;
+function check(file: string, world: World): number {
+  const analysis = analysed(file, world);
+  if (!analysis) return WRONG_USE;
+  const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
+  world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
+  return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
 const sorted = (analysis: Analysis): readonly Finding[] =>

@@ -1,13 +1,14 @@
 import type { Analysis } from '../core/analysis/analysis.ts';
 import type { Correction } from '../core/corrections/correction.ts';
-import { roomAdvice } from '../core/corrections/propose.ts';
+import { refusalWords } from '../core/corrections/kinds/refusal.ts';
+import { isWithinLimits, roomAdvice } from '../core/corrections/propose.ts';
 import { correctionReport } from '../core/report/correctionReport.ts';
 import { explanationReport } from '../core/report/explanationReport.ts';
 import { jsonReport } from '../core/report/jsonReport.ts';
 import { waterSetJson } from '../core/report/waterSetJson.ts';
 import { waterSetReport } from '../core/report/waterSetReport.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
-import { ERRORS_FOUND, hasErrors, OK, paintFor, type World } from '../editor/world.ts';
+import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 
 /** How `correct` is asked for. */
 interface Wanted {
@@ -21,7 +22,7 @@ interface Wanted {
 export function correctCommand(file: string, analysis: Analysis, wanted: Wanted, world: World): number {
   const { json, write, explain } = wanted;
   if (wanted.bothWaters) return bothWaters(analysis, json, world);
-  const corrections = analysis.corrections();
+  const corrections = analysis.corrections.all();
   const [best] = corrections;
   const shown = (correction: Correction) => {
     const report = correctionReport(analysis, correction, paintFor(world));
@@ -41,7 +42,8 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
       world.err(`${file}: the pieces could not be written into this file; add them by hand.\n`);
       return ERRORS_FOUND;
     }
-    world.writeFile(file, splice(analysis.syntax.text, splices));
+    const was = analysis.syntax.text;
+    if (!attempted(file, world, () => world.rewriteFile(file, was, splice(was, splices)))) return WRONG_USE;
     world.err(`${file}: written.\n`);
   }
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
@@ -49,13 +51,19 @@ export function correctCommand(file: string, analysis: Analysis, wanted: Wanted,
 
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
 function nothingToCorrect(analysis: Analysis): string {
-  if (analysis.isFaulty) return 'The file has errors: mend them first (trimwright check).';
-  const isOut = analysis.findings.some(({ severity }) => severity === 'warning' || severity === 'error');
-  if (!isOut) return 'Nothing to correct: the boat is within its limits.';
+  if (analysis.file.isFaulty) return 'The file has errors: mend them first (trimwright check).';
+  if (analysis.boatToTrim && isWithinLimits(analysis.boatToTrim))
+    return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
     return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
   }
-  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${sawAdvice(analysis.boat)}`;
+  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${sawAdvice(analysis.boat)}`;
+}
+
+/** Which limits are in the way; of a boat that does not even float, why. */
+function inTheWay({ boatToTrim, findings }: Analysis): string {
+  const words = boatToTrim ? refusalWords(boatToTrim) : findings.find(({ severity }) => severity === 'error')?.message;
+  return words ? ` ${words}` : '';
 }
 
 /** Lead that nobody said may be cut: counted in when it may. */
@@ -74,11 +82,11 @@ function adviceOf(analysis: Analysis, corrections: readonly Correction[]): strin
 
 /** The pieces that change with the water. */
 function bothWaters(analysis: Analysis, json: boolean, world: World): number {
-  const set = analysis.waterSet?.all() ?? null;
+  const set = analysis.waterSet.all();
   const { figures } = analysis.scheme;
   if (json) world.out(`${JSON.stringify(set && waterSetJson(set, figures), null, 2)}\n`);
   else if (set) world.out(`${waterSetReport(set, figures, paintFor(world))}\n`);
-  else world.out(`${analysis.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
+  else world.out(`${analysis.file.isFaulty ? nothingToCorrect(analysis) : NO_SET}\n`);
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import type { DocumentSymbol } from 'vscode-languageserver-types';
+import { describe, expect, it, test } from 'vitest';
+import type { DocumentSymbol, Position, Range } from 'vscode-languageserver-types';
 import { createBoatService } from '../../server/editor/service.ts';
 import { boatText } from '../helpers/boatText.ts';
 
@@ -95,3 +95,30 @@ test('a half-typed file has what there is', () => {
   expect(symbolsOf('')).toEqual([]);
   expect(symbolsOf('just words')).toEqual([]);
 });
+
+describe('ranges', () => {
+  it.each([
+    ['a list for a key', '[a, b]: 3\nhull:\n  [1]: {}\n'],
+    ['a map for a key', '{ a: b }: 3\nhull: { ? { c: d } : e }\n'],
+    ['a list for a key alone', 'hull:\n  shells:\n    ? [a]\n'],
+    ['a key that is not closed', 'hull:\n  shells:\n    ? &a "shells'],
+    ['no value', 'hull:\n  shells:\n    -\n    - name:\n'],
+    ['an alias for a key', 'a: &a hull\n*a : { length: 3 }\n'],
+    ['a mark at the head', '\ufeffboat: Tern\nhull:\n  length: 900 mm\n'],
+  ])('end after they begin, and hold what is below them: %s', (_, text) => {
+    const check = (symbols: readonly DocumentSymbol[], around?: Range): void => {
+      for (const { range, selectionRange, children } of symbols) {
+        expect(isWithin(selectionRange, range)).toBe(true);
+        if (around) expect(isWithin(range, around)).toBe(true);
+        check(children ?? [], range);
+      }
+    };
+    check(service.symbols(service.analyse(text)));
+  });
+});
+
+const isWithin = (inner: Range, outer: Range): boolean =>
+  !isBefore(inner.start, outer.start) && !isBefore(outer.end, inner.end) && !isBefore(inner.end, inner.start);
+
+const isBefore = (a: Position, b: Position): boolean =>
+  a.line < b.line || (a.line === b.line && a.character < b.character);

@@ -1,6 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { partSchema } from '../../schema/hull.ts';
-import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Boat } from '../../server/core/boat/boat.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
@@ -108,7 +109,17 @@ function pieces(boat: Boat): void {
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));
   time('corrections', () =>
-    finish(proposeCorrections({ boat, bodies, surfaced, submerged, cache, schema: partSchema(boat.units) })),
+    finish(
+      proposeCorrections({
+        boat,
+        bodies,
+        surfaced,
+        submerged,
+        uncertainties: null,
+        cache,
+        schema: partSchema(boat.units),
+      }),
+    ),
   );
 }
 

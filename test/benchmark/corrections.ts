@@ -1,5 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { proposeCorrections } from '../../server/core/corrections/propose.ts';
 import { finish } from '../../server/core/steps/steps.ts';
 import { type BoatOptions, boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';

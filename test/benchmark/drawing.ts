@@ -1,5 +1,5 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { analyse } from '../../server/core/analysis/analysis.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
 import { PICTURES, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { binaryStl } from '../helpers/stl.ts';

@@ -1,6 +1,6 @@
 import { parseDocument } from 'yaml';
 import { createDescriber } from '../../schema/describe.ts';
-import { analyse } from '../../server/core/analysis/analysis.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';

@@ -1,5 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { finish } from '../../server/core/steps/steps.ts';
 import { uncertaintySteps } from '../../server/core/uncertainty/uncertainties.ts';
@@ -31,7 +32,7 @@ const uncertaintiesAnew = (
 
 for (const parts of [20, 60, 200]) {
   const analysis = analyse(boatOfParts(parts), describer);
-  console.log(`${parts} parts, ${analysis.uncertainties()!.inputs.length} inputs`);
+  console.log(`${parts} parts, ${analysis.uncertainties!.inputs.length} inputs`);
   line('all anew', () => uncertaintiesAnew(analysis));
   line('after a keystroke', () => uncertaintiesAnew(analysis, analysis.kept.variations));
 }
@@ -39,6 +40,6 @@ for (const parts of [20, 60, 200]) {
 const file = readMeshFile(binaryStl(hullMesh(100_000), 1000));
 const meshed = boatOfParts(60).replace(/profile: \[\[0, 0\].*\n.*/, 'mesh: { file: hull.stl }');
 const analysis = analyse(meshed, describer, undefined, () => file);
-console.log(`60 parts and a shell of 100,000 triangles, ${analysis.uncertainties()!.inputs.length} inputs`);
+console.log(`60 parts and a shell of 100,000 triangles, ${analysis.uncertainties!.inputs.length} inputs`);
 line('all anew', () => uncertaintiesAnew(analysis));
 line('after a keystroke', () => uncertaintiesAnew(analysis, analysis.kept.variations));

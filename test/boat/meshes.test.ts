@@ -29,6 +29,7 @@ const turned = (form: Polyhedron): Polyhedron => ({ ...form, faces: form.faces.t
 const block = boxForm([0, -30, 0], [400, 30, 40]);
 const files: Readonly<Record<string, MeshFile>> = {
   'block.stl': stl(block),
+  'tiny block.stl': stl(boxForm([0, -0.1, 0], [1, 0.1, 0.1])),
   'open.stl': stl(without(block, 10, 11)),
   'pinhole.stl': stl(joined(without(boxForm([0, -30, 0], [400, 30, 40]), 10, 11), lid())),
   'inside out.stl': stl(turned(block)),
@@ -81,7 +82,7 @@ describe('a mesh file', () => {
     expectClose(hull!.centroid[0], 0.22, SINGLE);
     expectClose(hull!.centroid[2], 0.026, SINGLE);
     expect(hull!.worked).toEqual(['“block.stl”: 12 triangles, 400 mm x 60 mm x 40 mm']);
-    expect(analysis.wantedFiles).toEqual(['block.stl']);
+    expect(analysis.file.wantedFiles).toEqual(['block.stl']);
   });
 
   it.each([
@@ -90,8 +91,8 @@ describe('a mesh file', () => {
     ['in', 25.4],
     ['ft', 304.8],
   ])('in %s', (unit, times) => {
-    const analysis = analyse(boat('compartments', `file: block.stl, unit: ${unit}`).replace('400 mm', '500 m'));
-    expectClose(boundsOf(analysis.boat.compartments[0]!.form).to[0], 0.4 * times, SINGLE);
+    const analysis = analyse(boat('compartments', `file: tiny block.stl, unit: ${unit}`));
+    expectClose(boundsOf(analysis.boat.compartments[0]!.form).to[0], 0.001 * times, SINGLE);
   });
 
   it.each([
@@ -251,7 +252,7 @@ describe('a mesh while one types', () => {
     const analysis = service.analyse(text, undefined, () => null);
     expect(analysis.findings.map(({ code }) => code)).toContain('mesh-loading');
     expect(analysis.findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
-    expect(analysis.wantedFiles).toEqual(['hull.stl']);
+    expect(analysis.file.wantedFiles).toEqual(['hull.stl']);
   });
 
   it('is read anew when it comes or changes, and only then', () => {

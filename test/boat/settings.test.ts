@@ -89,7 +89,7 @@ describe('units that cannot be read', () => {
     '%s: every figure says that it was made without them',
     units => {
       const analysis = analysed(boat(units));
-      expect(analysis.isFaulty).toBe(true);
+      expect(analysis.file.isFaulty).toBe(true);
       expect(analysis.boat.leftOut).toContain('units');
       const told = analysis.findings.filter(({ code }) => code in conditionFindings);
       expect(told.length).toBeGreaterThan(0);

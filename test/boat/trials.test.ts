@@ -37,7 +37,7 @@ describe('readings in SI, with what they are good for', () => {
     ['{ condition: inclining, shifts: [{ mass: 50 g, moved: -40 mm, heel: -4° }] }', 'tilt', -4 * DEGREE, 0.5 * DEGREE],
   ])('%s', (trial, of, value, sigma) => {
     const analysis = tried(trial);
-    expect(analysis.ofFile).toEqual([]);
+    expect(analysis.file.findings).toEqual([]);
     const { readings } = analysis.trials[0]!;
     expect(readings.map(reading => reading.of)).toEqual([of]);
     expect(readings[0]!.value).toBeCloseTo(value, 12);
@@ -240,7 +240,7 @@ describe('what cannot be is told on its own characters and left out', () => {
     ],
   ])('%s', (trial, code, marks, message) => {
     const analysis = tried(trial);
-    const told = analysis.ofFile;
+    const told = analysis.file.findings;
     expect(told.map(finding => [finding.code, finding.message])).toEqual([[code, message]]);
     expect(marked(analysis, told[0]!)).toBe(marks);
     const at = 'path' in told[0]!.place ? told[0]!.place.path : [];
@@ -249,7 +249,7 @@ describe('what cannot be is told on its own characters and left out', () => {
   });
   it('and spoils no figure of the boat, nor its corrections', () => {
     const analysis = tried('{ condition: surfaced, heel: 3 mm }');
-    expect(analysis.isFaulty).toBe(false);
+    expect(analysis.file.isFaulty).toBe(false);
     expect(plainState(analysis.surfaced)).toEqual(plainState(analysed(PROBE).surfaced));
   });
 });

@@ -31,9 +31,10 @@ export interface Step {
 }
 
 /** The lesson that is offered first: it stands for the best hypothesis. */
-export const firstLesson = (analysis: Analysis): Step | null => firstOf(analysis, analysis.learned().offers());
+export const firstLesson = (analysis: Analysis): Step | null =>
+  firstOf(analysis, analysis.learned!.verdict?.offers ?? []);
 
-export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections());
+export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections.all());
 
 function firstOf(
   analysis: Analysis,
@@ -52,7 +53,7 @@ export interface Told {
 
 /** The headline figures with their uncertainties, as people are told them; those that can be had. */
 export function toldBy(analysis: Analysis): ReadonlyMap<Figure, Told> {
-  const uncertainties = analysis.uncertainties();
+  const uncertainties = analysis.uncertainties;
   const { surfaced, submerged } = analysis;
   const told = new Map<Figure, Told>();
   const tell = (figure: Figure, value: number, uncertainty: { readonly sigma: number } | undefined | null) => {

@@ -82,6 +82,7 @@ export function pointPiece({ material, mass, inside }: Stuff, centre: Vec3): Par
     inside,
     material,
     fixed: true,
+    pinned: true,
     from: centre,
     to: centre,
     worked: [],

@@ -5,24 +5,15 @@ import type { TextEdit } from 'vscode-languageserver-types';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed, service } from '../helpers/analysed.ts';
 import { outOfLimits } from '../helpers/corrected.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
 
 const PETREL = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
 
 /** Runs a command against files in memory. */
 function run(args: readonly string[], files: Readonly<Record<string, string>>) {
-  const [out, err]: [string[], string[]] = [[], []];
-  const written: Record<string, string> = {};
-  const code = runCommandLine(args, {
-    readFile: name => files[name] ?? '',
-    writeFile: (name, text) => {
-      written[name] = text;
-    },
-    readBeside: () => null,
-    out: text => out.push(text),
-    err: text => err.push(text),
-    isTerminal: false,
-  });
-  return { code, out: out.join(''), err: err.join(''), written };
+  const { world, written, said } = memoryWorld(files);
+  const code = runCommandLine(args, world);
+  return { code, ...said(), written };
 }
 
 describe('trimwright correct', () => {

@@ -1,15 +1,14 @@
-import type { Row } from '../../server/core/corrections/balance/program.ts';
+import type { Row } from '../../server/core/corrections/balance/row.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /*
- * The programme written a second time, from what the rows and levers mean, as a text in the LP format that other solvers
- * read. Masses m in g, moments in g·mm: q aft of the forward end of the lever's room, s to starboard and p to port of
+ * The programme written a second time, from what the rows and slots mean, as a text in the LP format that other solvers
+ * read. Masses m in g, moments in g·mm: q aft of the forward end of the slot's room, s to starboard and p to port of
  * where the piece would rest athwart.
  */
 
 const TANGENTS = 5;
 const FOAM_PRICE = 30;
-const GRAMS_PER_SLACK = 2;
 const PRICE_OFF_CENTRE = 1e-4;
 
 type Terms = readonly (readonly [factor: number, variable: string])[];
@@ -42,14 +41,25 @@ export function linearText(slots: readonly Slot[], rows: readonly Row[]): string
       ];
     });
     if ('slack' in wanted) {
-      const slack = wanted.slack * scale;
-      lines.push(`${sum([...terms, [-1, `over${r}`], [1, `under${r}`]])} = ${wanted.value * scale}`);
-      for (const side of ['over', 'under']) {
-        objective.push([GRAMS_PER_SLACK / slack, `${side}${r}`]);
-        bounds.push(`${side}${r} <= ${slack}`);
+      // The way off the aim in stretches, each at its own price and no longer than it is.
+      const stretches = wanted.off.flatMap(({ size, price }, k) =>
+        [-1, 1].map(sign => ({ sign, size, price, name: `off${r}x${k}${sign > 0 ? 'under' : 'over'}` })),
+      );
+      lines.push(
+        `${sum([...terms, ...stretches.map(({ sign, name }) => [sign, name] as const)])} = ${wanted.value * scale}`,
+      );
+      for (const { size, price, name } of stretches) {
+        objective.push([price / scale, name]);
+        bounds.push(`${name} <= ${size * scale}`);
       }
     } else {
-      if (Number.isFinite(wanted.least)) lines.push(`${sum(terms)} >= ${wanted.least * scale}`);
+      const comfortable = wanted.near.reduce((least, { size }) => least + size, wanted.least);
+      const short = wanted.near.map((_, k) => [1, `near${r}x${k}`] as const);
+      if (Number.isFinite(wanted.least)) lines.push(`${sum([...terms, ...short])} >= ${comfortable * scale}`);
+      for (const [k, { size, price }] of wanted.near.entries()) {
+        objective.push([price / scale, `near${r}x${k}`]);
+        bounds.push(`near${r}x${k} <= ${size * scale}`);
+      }
       if (Number.isFinite(wanted.most)) lines.push(`${sum(terms)} <= ${wanted.most * scale}`);
     }
   }

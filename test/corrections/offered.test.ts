@@ -43,7 +43,7 @@ function holdToIts(promise: Correction, analysis: Analysis): void {
   const { title } = promise;
   // A bay drawn at random may reach into the cylinder: then a piece in it is told to lie there.
   expect(
-    after.ofFile.filter(({ code }) => code !== 'perhaps-inside'),
+    after.file.findings.filter(({ code }) => code !== 'perhaps-inside'),
     title,
   ).toEqual([]);
   // It is what was floated before it was offered.
@@ -102,8 +102,8 @@ describe('corrections of random boats', { timeout: 300_000 }, () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 2 }), bench, (sub, change) => {
         const analysis = analysed(change(subText(sub)));
-        expect(analysis.isFaulty).toBe(false);
-        const offered = analysis.corrections();
+        expect(analysis.file.isFaulty).toBe(false);
+        const offered = analysis.corrections.all();
         for (const correction of offered) {
           holdToIts(correction, analysis);
           kinds.push(correction.condition);
@@ -157,7 +157,7 @@ describe('no correction is offered', () => {
     ['for a boat that sinks', probe(['mass: 800 g', 'mass: 1700 g'])],
   ])('%s', (_, text) => {
     const analysis = analysed(text);
-    const whole = analysis.corrections().filter(({ left, pieces }) => left.length === 0 && pieces.length > 0);
+    const whole = analysis.corrections.all().filter(({ left, pieces }) => left.length === 0 && pieces.length > 0);
     expect(whole.map(({ title }) => title)).toEqual([]);
   });
 });
@@ -166,7 +166,7 @@ describe('what is written', () => {
   const rules = /^\d+(?: to \d+)? mm$/;
   it('is rounded to a millimetre, where the tape is metric', () => {
     const analysis = analysed(probe(['150 to 250', '160 to 260']));
-    const fields = analysis.corrections().flatMap(({ entries }) => entries.flatMap(entry => entry.fields));
+    const fields = analysis.corrections.all().flatMap(({ entries }) => entries.flatMap(entry => entry.fields));
     const stations = fields.filter(([key]) => key === 'station').map(([, text]) => text);
     expect(stations.length).toBeGreaterThan(0);
     for (const station of stations) expect(station).toMatch(rules);
@@ -182,7 +182,7 @@ describe('what is written', () => {
       ['150 to 250 mm', '160 to 260 mm'],
     );
     const fields = analysed(inches)
-      .corrections()
+      .corrections.all()
       .flatMap(({ entries }) => entries.flatMap(entry => entry.fields));
     const stations = fields.filter(([key]) => key === 'station').map(([, text]) => text);
     expect(stations.length).toBeGreaterThan(0);

@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction } from 'vscode-languageserver-types';
-import { type Analysis, inOtherWater } from '../../server/core/analysis/analysis.ts';
+import { inOtherWater } from '../../server/core/analysis/analyse.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { waterOfKind } from '../../server/core/boat/readWater.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { codeActionsAt } from '../../server/editor/answers/codeActions.ts';
@@ -89,7 +90,7 @@ describe('the set for both waters', { timeout: 60_000 }, () => {
     for (let seed = 0; seed < 12; seed++) {
       const analysis = service.analyse(boatOutOfTrim(seed).text, previous);
       previous = analysis;
-      const set = analysis.waterSet!.all();
+      const set = analysis.waterSet.all();
       if (!set) continue;
       hits++;
       for (const { only, water } of [set.fresh, set.sea]) {

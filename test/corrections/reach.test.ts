@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
-import { type Aim, cheapestPieces, type Row } from '../../server/core/corrections/balance/program.ts';
+import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
 import { type Reach, reachOf } from '../../server/core/corrections/balance/reach.ts';
+import type { Aim, Row } from '../../server/core/corrections/balance/row.ts';
 import { reaches } from '../../server/core/corrections/propose.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
@@ -19,7 +20,7 @@ const turn = (a: readonly [number, number], b: readonly [number, number], c: rea
 const inSlacks = ({ polygon }: Reach, mass: Aim, moment: Aim) =>
   polygon.map(([m, q]) => [m / mass.slack, q / moment.slack] as const);
 
-/** Any piece that fits the lever, at random. */
+/** Any piece that fits the slot, at random. */
 function anyPiece(slot: Slot, random: () => number): Piece {
   const room = slot.station[1] - slot.station[0];
   const length = between(random, 0, room);
@@ -90,10 +91,10 @@ describe('the reach of the bays', { timeout: 60_000 }, () => {
       for (const trim of trims) {
         // All of the bays, and some of them.
         for (const some of [slots, slots.filter(() => random() < 0.5)]) {
-          const exact = (row: Row): Row => ({
-            ...row,
-            wanted: { ...(row.wanted as Aim), slack: 1e-3 * (row.wanted as Aim).slack },
-          });
+          const exact = (row: Row): Row => {
+            const { value, slack } = row.wanted as Aim;
+            return { ...row, wanted: { value, slack: 1e-3 * slack, off: [{ size: 1e-3 * slack, price: 0 }] } };
+          };
           const reach = reachOf(some, draft, trim);
           expect(reach.needed).toEqual([(draft.wanted as Aim).value, (trim.wanted as Aim).value]);
           expect(reach.isInside).toBe(reach.margin >= 0);

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
-import type { Correction } from '../../server/core/corrections/correction.ts';
+import type { Correction, Recut } from '../../server/core/corrections/correction.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
 import { analysed, fileFindings, service } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits, splicesOf } from '../helpers/corrected.ts';
-import { isRecut } from '../helpers/kinds.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
-const recutIn = (analysis: Analysis): Correction | undefined => analysis.corrections().find(isRecut);
+const recutIn = (analysis: Analysis): Recut | undefined =>
+  analysis.corrections.all().find(correction => correction.kind === 'recut');
 
 /** The lines of the payload, one an entry. */
 const entryLines = (text: string): readonly string[] => {
@@ -122,7 +122,7 @@ describe('recutting loose pieces', { timeout: 60_000 }, () => {
     const correction = recutIn(analysis)!;
     const changed = corrected(analysis, correction);
     const line = changed.split('\n').find(each => each.includes('trimmer') || each.includes('cut by eye'));
-    if (correction.changes.every(({ kind }) => kind !== 'remove')) {
+    if (correction.removed.length === 0) {
       expect(line).toMatch(
         /^ {2}- \{ name: trimmer, material: lead, fixed: false, mass: [\d.]+ g, box: 12 x 6 mm, station: \d+ to \d+ mm, height: 5 mm, in: hold(, offset: -?\d+ mm)? \} {3}# cut by eye$/,
       );

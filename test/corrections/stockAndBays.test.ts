@@ -34,7 +34,7 @@ describe('a bay that is partly taken', () => {
   });
 
   test('takes pieces in those alone', () => {
-    const pieces = analysis.corrections().flatMap(correction => correction.pieces);
+    const pieces = analysis.corrections.all().flatMap(correction => correction.pieces);
     const inBow = pieces.filter(({ slot }) => slot.bay.name === 'bow bay');
     expect(inBow.length).toBeGreaterThan(0);
     for (const { station } of inBow) expect(station[1] <= 0.05 + 1e-9 || station[0] >= 0.09 - 1e-9).toBe(true);
@@ -105,7 +105,7 @@ describe('a file without bays', { timeout: 60_000 }, () => {
       const before = service.analyse(withoutBays(boatOutOfTrim(seed).text), previous);
       previous = before;
       expect(before.boat.bays).toEqual([]);
-      expect(before.corrections().flatMap(({ pieces }) => pieces)).toEqual([]);
+      expect(before.corrections.all().flatMap(({ pieces }) => pieces)).toEqual([]);
       const offer = proposeBays(before.boat)!;
       expect(offer.title).toMatch(/^Add \d proposed bays for lead and foam: check that there is room$/);
       const text = splice(before.syntax.text, applyChanges(before.syntax, offer.changes)!);

@@ -4,7 +4,7 @@ import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 
 /*
- * A box of 400 x 100 x 70 mm in water of 1000 kg/m3, worked by hand with the lever rule. Lengths mm, masses g.
+ * A box of 400 x 100 x 70 mm in water of 1000 kg/m3, worked by hand with the slot rule. Lengths mm, masses g.
  *
  * Surfaced it shall float 50 deep on an even keel: 400·100·50/1000 = 2000 g with its centre at station 200.
  * Lead strip of 20 x 10 weighs 200·11.34/1000 = 2.268 g/mm. Foam strip of 25 x 25 weighs 625·0.030/1000 = 0.01875 g/mm
@@ -84,7 +84,7 @@ describe('a correction of both conditions, worked by hand', () => {
     expect(pieces!.every(({ offset }) => offset === 0)).toBe(true);
   });
 
-  test('what it promises is what the lever rule gives for the pieces as cut', () => {
+  test('what it promises is what the slot rule gives for the pieces as cut', () => {
     const { surfaced, submerged } = correction!;
     if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it floats and hangs');
     const of = (bay: string) => pieces!.find(piece => piece.bay === bay)!;

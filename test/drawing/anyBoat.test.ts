@@ -10,6 +10,13 @@ import { allNodes, parseXml, withClass } from '../helpers/svg.ts';
 
 const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
 
+const AHEAD = `
+hull:
+  waterline: { bow: 40 mm, stern: 50 mm }
+  compartments:
+    - { name: a, mass: 1 g, round: 40 mm, station: -60 to 0 mm, height: 40 mm }
+`;
+
 const FOREIGN = ['script', 'style', 'image', 'use', 'a', 'foreignObject'];
 /** Attributes whose value is the file's own text. */
 const WORDS = ['aria-label', 'data-path', 'xmlns'];
@@ -37,7 +44,9 @@ function checkSheet(text: string, whole = false): void {
   const analysis = analysed(text);
   const { pictures } = trimSheet(
     analysis,
-    whole ? { correction: analysis.corrections()[0] ?? null } : { only: PICTURES.filter(id => id !== 'uncertainty') },
+    whole
+      ? { correction: analysis.corrections.all()[0] ?? null }
+      : { only: PICTURES.filter(id => id !== 'uncertainty') },
   );
   expect(pictures.length).toBeGreaterThanOrEqual(6);
   const ids = new Set<string>();
@@ -75,6 +84,11 @@ describe('any boat is drawn', () => {
       `,
     ],
     ['no length', petrel.replace('length: 860 mm', '')],
+    [
+      'no length, and nothing aft of the bow tip',
+      petrel.replace('length: 860 mm', '').replace(/station: (\d+) to (\d+)/g, 'station: -$2 to -$1'),
+    ],
+    ['no length, and a slanting waterline before it', AHEAD],
     ['a boat that sinks', petrel.replace('mass: 690 g', 'mass: 2690 g')],
     ['a boat that cannot dive', petrel.replace('mass: 690 g', 'mass: 190 g')],
     ['a boat that turns over', petrel.replace('height: 3 to 9 mm', 'height: 190 to 196 mm')],

@@ -112,7 +112,7 @@ describe('how well it is known', () => {
       // All of it is 138 wide: from 236 to 374.
       expect(widths.reduce((sum, width) => sum + width, 0)).toBeCloseTo(138, 1);
     }
-    const { shares } = petrel.uncertainties()!.conditions.surfaced!.draft!;
+    const { shares } = petrel.uncertainties!.conditions.surfaced!.draft!;
     const [first] = withClass(svg, 'share');
     expect(first!.attributes['aria-label']).toContain(shares[0]!.input.words);
     expect(Number(withClass(first!, 'bar')[0]!.attributes.width) / 138).toBeCloseTo(shares[0]!.share, 3);
@@ -138,7 +138,7 @@ describe('trials against the file', () => {
   const { pictures } = trimSheet(analysis, { only: ['trials'] });
   it('has a dot for every reading, as far out as its score, and an arrow past the edge', () => {
     const rows = withClass(parseXml(pictures[0]!.svg), 'reading');
-    const compared = analysis.learned().comparisons.flatMap(({ readings }) => readings);
+    const compared = analysis.learned!.comparisons.flatMap(({ readings }) => readings);
     expect(rows).toHaveLength(5);
     rows.forEach((row, i) => {
       const { score } = compared[i]!;
@@ -151,9 +151,9 @@ describe('trials against the file', () => {
     expect(compared.filter(({ score }) => Math.abs(score) > 4)).toHaveLength(1);
   });
   it('says how many differ', () => {
-    const scores = analysis
-      .learned()
-      .comparisons.flatMap(({ readings }) => readings.map(({ score }) => Math.abs(score)));
+    const scores = analysis.learned!.comparisons.flatMap(({ readings }) =>
+      readings.map(({ score }) => Math.abs(score)),
+    );
     const differing = scores.filter(score => score > 2).length;
     expect(pictures[0]!.description).toBe(`${differing} of 5 readings differ from what the file says.`);
   });

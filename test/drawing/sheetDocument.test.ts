@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
+import { cutLines } from '../../server/core/report/bench.ts';
 import { conditionRows } from '../../server/core/report/conditionRows.ts';
-import { cutLines } from '../../server/core/report/correctionReport.ts';
 import { rangeRows } from '../../server/core/report/rangeRows.ts';
 import { transitRows } from '../../server/core/report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';
@@ -76,7 +76,7 @@ describe('the printed sheet', () => {
     expect(rows.length).toBeGreaterThan(15);
     for (const { name, value } of rows) for (const part of [name, value]) expect(words).toContain(part);
     for (const { message } of analysis.findings) expect(words).toContain(message);
-    const [best] = analysis.corrections();
+    const [best] = analysis.corrections.all();
     expect(words).toContain(best!.title);
     for (const line of cutLines(best!.pieces[0]!, best!.parts[0]!.name, analysis.boat))
       expect(words).toContain(line.trim());
@@ -93,8 +93,8 @@ describe('the printed sheet', () => {
     // 70 % ± 11 % within 40 to 85 %: less than two uncertainties from the limit. 12.6 ± 1.4 mm is far above 3 mm.
     expect(verdicts.get('Neutral fill')).toBe('✓ ok?');
     expect(verdicts.get('Metacentric height')).toBe('✓ ok');
-    expect(analysis.openQuestions().length).toBeGreaterThan(0);
-    for (const { message } of analysis.openQuestions()) expect(wordsOf(html)).toContain(message);
+    expect(analysis.said.openQuestions.length).toBeGreaterThan(0);
+    for (const { message } of analysis.said.openQuestions) expect(wordsOf(html)).toContain(message);
     expect(wordsOf(html)).toContain(UNCERTAINTY_KEY[1]);
   });
 

@@ -124,7 +124,7 @@ describe('the plan, read back', () => {
 
 describe('ghosts', () => {
   it('carry the number of their correction and stand where the piece goes', () => {
-    const correction = petrel.corrections()[0]!;
+    const correction = petrel.corrections.all()[0]!;
     const { pictures } = trimSheet(petrel, { only: ['surfaced-plan'], correction });
     const svg = parseXml(pictures[0]!.svg);
     const ghosts = withClass(svg, 'ghost').filter(

@@ -48,15 +48,15 @@ const known = (offset: string, ...more: readonly (readonly [string, string])[]):
   );
 
 const standing = ({ boat, conditions, scheme, uncertainties }: Analysis, condition: string, name: string) =>
-  standingsOf(boat, conditions, scheme.figures, uncertainties()).find(
+  standingsOf(boat, conditions, scheme.figures, uncertainties).find(
     ({ figured }) => figured.condition.id === condition && figured.figure.words === name,
   )!;
 
 /** What cannot be told of the boat under water: it stands at the tank. */
 const submergedUncertainties = (analysis: Analysis) =>
-  analysis
-    .openQuestions()
-    .filter(finding => finding.code === 'cannot-tell' && marked(analysis, finding) === 'main tank');
+  analysis.said.openQuestions.filter(
+    finding => finding.code === 'cannot-tell' && marked(analysis, finding) === 'main tank',
+  );
 
 /*
  * Under water the battery, 800 of 2800 g, d aside heels the probe by atan(800·d / (2800·6.071 mm)): B lies 6.071 mm above G.
@@ -95,7 +95,7 @@ describe('a limit is judged with the uncertainty', () => {
 it('says where an uncertainty is no more than a rough idea: the boat may not come to rest like this at all', () => {
   // Lead and battery higher: B is left 2.0 mm above G, with an uncertainty of 0.9 mm; three of them and it turns over.
   const analysis = analysed(probe(['    height: 30 mm', '    height: 44 mm']));
-  const { bg, trim } = analysis.uncertainties()!.conditions.submerged!;
+  const { bg, trim } = analysis.uncertainties!.conditions.submerged!;
   expect(bg!.value / bg!.sigma).toBeLessThan(3);
   expect(trim!.rough).toBe('may-not-rest');
   const message = submergedUncertainties(analysis)[0]!.message;
@@ -106,7 +106,7 @@ it('says where an uncertainty is no more than a rough idea: the boat may not com
 describe('what to weigh next', () => {
   it('is the value that makes the most of the uncertainty in the figure nearest to its limit, told there', () => {
     const analysis = analysed(known('0.25 ± 0.1 mm'));
-    const [next] = analysis.openQuestions().filter(({ code }) => code === 'weigh-next');
+    const [next] = analysis.said.openQuestions.filter(({ code }) => code === 'weigh-next');
     expect(marked(analysis, next!)).toBe('0.25 ± 0.1 mm');
     expect(next!.message).toMatch(
       /^Measure this more finely next: the offset of “battery”, 0\.25 ± 0\.1 mm, makes 9\d % of the uncertainty in the submerged heel \(0\.7° to starboard ± 0\.28°, limit 1°\)\. Known exactly, it would leave ± 0\.0\d°\. Then write the finer tolerance\.$/,
@@ -115,18 +115,16 @@ describe('what to weigh next', () => {
 
   it('says how to write a tolerance where there is none, in the file’s own units', () => {
     const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
-    const [next] = analysed(petrel)
-      .openQuestions()
-      .filter(({ code }) => code === 'weigh-next');
+    const [next] = analysed(petrel).said.openQuestions.filter(({ code }) => code === 'weigh-next');
     expect(next!.message).toMatch(/^Measure this next: the (station|offset|height) of “\w/);
     expect(next!.message).toMatch(/such as “± 0\.\d+ mm” after the figure\.$/);
   });
 
   it('is nothing where every limit can be told, nor while the file is faulty or parts are missing', () => {
     const wide = ['trim: 0.5°, heel: 1°', 'trim: 20°, heel: 20°'] as const;
-    expect(analysed(known('0 ± 0.1 mm', wide)).openQuestions()).toEqual([]);
-    expect(analysed(probe(['mass: 800 g', 'mass: heavy'])).openQuestions()).toEqual([]);
-    expect(analysed(probe(['mass: 800 g', 'mass: heavy'])).uncertainties()).toBe(null);
+    expect(analysed(known('0 ± 0.1 mm', wide)).said.openQuestions).toEqual([]);
+    expect(analysed(probe(['mass: 800 g', 'mass: heavy'])).said.openQuestions).toEqual([]);
+    expect(analysed(probe(['mass: 800 g', 'mass: heavy'])).uncertainties).toBe(null);
   });
 
   it('comes to the editor with the other findings, and the boat counts as in trim', () => {
@@ -141,11 +139,11 @@ describe('uncertainties are kept while nothing that they follow from changes', (
   it('through a change of a limit, not of a tolerance', () => {
     const text = known('0.25 ± 0.1 mm');
     const before = analysed(text);
-    const uncertainties = before.uncertainties();
-    expect(service.analyse(text.replace('heel: 1°', 'heel: 2°'), before).uncertainties()).toBe(uncertainties);
-    const finer = service.analyse(text.replace('0.25 ± 0.1 mm', '0.25 ± 0.01 mm'), before).uncertainties()!;
+    const uncertainties = before.uncertainties;
+    expect(service.analyse(text.replace('heel: 1°', 'heel: 2°'), before).uncertainties).toBe(uncertainties);
+    const finer = service.analyse(text.replace('0.25 ± 0.1 mm', '0.25 ± 0.01 mm'), before).uncertainties!;
     expect(finer.conditions.submerged!.heel!.sigma).toBeLessThan(uncertainties!.conditions.submerged!.heel!.sigma / 3);
-    const water = service.analyse(text.replace('1000 kg/m3', '1000 kg/m3 ± 9 kg/m3'), before).uncertainties()!;
+    const water = service.analyse(text.replace('1000 kg/m3', '1000 kg/m3 ± 9 kg/m3'), before).uncertainties!;
     expect(water.conditions.surfaced!.draft!.sigma).toBeGreaterThan(
       5 * uncertainties!.conditions.surfaced!.draft!.sigma,
     );

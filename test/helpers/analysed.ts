@@ -7,7 +7,8 @@ import { createBoatService } from '../../server/editor/service.ts';
 
 export const service = createBoatService();
 
-export const analysed = (text: string): Analysis => service.analyse(text);
+/** All that is known of a text, trials heard. */
+export const analysed = (text: string): Analysis => service.analyse(text).settled.all();
 
 /** Findings about the file itself: what the boat does in the water is judged elsewhere. */
 export const fileFindings = (analysis: Analysis): readonly Finding[] =>

@@ -19,5 +19,13 @@ export function boatToTrimOf(text: string): BoatToTrim {
   const surfaced = floatSurfaced(bodies, boat.length);
   if (surfaced.status !== 'afloat') throw new Error(`the boat does not float: ${surfaced.status}`);
   const submerged = floatSubmerged(bodies);
-  return { boat, bodies, surfaced, submerged, cache, schema: reading.kept.schemas.made.part };
+  return {
+    boat,
+    bodies,
+    surfaced,
+    submerged,
+    uncertainties: null,
+    cache,
+    schema: reading.kept.schemas.made.part,
+  };
 }

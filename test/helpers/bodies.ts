@@ -71,6 +71,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       inside: 'solid 0',
       material: null,
       fixed: true,
+      pinned: false,
       isLearned: false,
       from: centroid,
       to: centroid,

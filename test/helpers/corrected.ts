@@ -17,7 +17,7 @@ export const corrected = (analysis: Analysis, correction: Correction): string =>
 
 /** The first correction that sets both conditions right. */
 export const firstOfBoth = (analysis: Analysis): Correction | undefined =>
-  analysis.corrections().find(({ condition, left }) => condition === 'both' && left.length === 0);
+  analysis.corrections.all().find(({ condition, left }) => condition === 'both' && left.length === 0);
 
 /** What the boat does out of its limits; what is only remarked on does not count. */
 export const outOfLimits = ({ findings }: Pick<Analysis, 'findings'>): readonly Finding[] =>

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { createDescriber } from '../../schema/describe.ts';
-import { type Analysis, analyse } from '../../server/core/analysis/analysis.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { LoadingCondition } from '../../server/core/conditions/loadingCondition.ts';
 import { waterAt } from '../../server/core/conditions/readings.ts';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
@@ -72,7 +73,7 @@ describe('every figure stands in report, print, hover and JSON with the same dig
           const told = Number(inJson(json, condition.id)[figure.id]) / figure.kind.factor;
           const aim = off === null || figure.difference ? 0 : value - off;
           expect(figure.kind.show(told - aim, units)).toBe(plainText(figured));
-          const uncertainty = analysis.uncertainties()?.conditions[condition.id]?.[figure.id];
+          const uncertainty = analysis.uncertainties?.conditions[condition.id]?.[figure.id];
           // The value shown and what its uncertainty is figured of are one number.
           if (uncertainty) expect(figure.kind.show(uncertainty.value, units)).toBe(figure.kind.show(value, units));
         }

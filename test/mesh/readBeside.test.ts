@@ -43,3 +43,8 @@ test('too large a file is refused unread', () => {
   truncateSync(large, 64 * 1024 * 1024 + 1);
   expect(() => readBeside(boat, 'large.stl')).toThrow('it has 65 MB, more than 64 MB.');
 });
+
+test('what is no file is refused, not waited for', () => {
+  mkdirSync(join(harbour, 'folder.stl'));
+  expect(() => readBeside(boat, 'folder.stl')).toThrow('no file at all');
+});

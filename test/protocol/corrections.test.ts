@@ -55,7 +55,7 @@ describe('code actions on what the boat does out of its limits', () => {
     expect(actions.slice(1).every(({ isPreferred }) => !isPreferred)).toBe(true);
     // What sets the surfaced condition right alone is not for here.
     const analysis = analysed(text);
-    const suiting = analysis.corrections().filter(({ condition }) => condition !== 'surfaced');
+    const suiting = analysis.corrections.all().filter(({ condition }) => condition !== 'surfaced');
     expect(actions.map(action => applied(text, action))).toEqual(suiting.map(each => corrected(analysis, each)));
     const after = await codesOf(applied(text, actions[0]!));
     expect(after.filter(code => /^(surfaced|submerged)-(draft|trim|heel|gm|bg)$|^neutral-fill$/.test(code))).toEqual(

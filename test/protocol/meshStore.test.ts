@@ -18,12 +18,18 @@ describe('addresses of mesh files', () => {
   test.each([
     ['hull.stl', 'file:///home/boats/hull.stl'],
     ['forms/hull 2.stl', 'file:///home/boats/forms/hull%202.stl'],
-    ['../forms/hull.stl', 'file:///home/forms/hull.stl'],
+    ['%2e%2e/hull.stl', 'file:///home/boats/%252e%252e/hull.stl'],
     ['bö#?.stl', 'file:///home/boats/b%C3%B6%23%3F.stl'],
   ])('%s', (name, uri) => {
     const { asked, store } = asking();
     expect(store.lookup('file:///home/boats/tern.boat.yaml', name)).toBeNull();
     expect(asked).toEqual([uri]);
+  });
+
+  test.each(['../hull.stl', 'forms/../../hull.stl', '../boats/hull.stl'])('%s is not even asked for', name => {
+    const { asked, store } = asking();
+    expect(store.lookup('file:///home/boats/tern.boat.yaml', name)).toMatchObject({ code: 'mesh-outside' });
+    expect(asked).toEqual([]);
   });
 
   test('a file is asked for once, and again after it changed, however its address is escaped', () => {

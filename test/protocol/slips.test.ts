@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, expect, test } from 'vitest';
-import { analysed } from '../helpers/analysed.ts';
+import { analysed, service } from '../helpers/analysed.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///dunlin.boat.yaml';
@@ -21,14 +21,12 @@ async function openAndSettle(): Promise<void> {
 const codesOf = (diagnostics: readonly { readonly code?: unknown }[]): readonly string[] =>
   diagnostics.map(({ code }) => String(code));
 
-test('what is known is told at once, a slip that takes a while as soon as it is found', async () => {
+test('what the trials say is told as soon as it is found', async () => {
   await openAndSettle();
-  const isTold = () => session.published.find(({ diagnostics }) => codesOf(diagnostics).includes('trial-differs'));
-  await expect.poll(() => isTold() !== undefined, { timeout: 20_000 }).toBe(true);
-  const first = isTold()!;
-  expect(codesOf(first.diagnostics)).not.toContain('trial-slip');
   await expect.poll(() => codesOf(session.published.at(-1)!.diagnostics), { timeout: 60_000 }).toContain('trial-slip');
-  expect(session.published.at(-1)!.version).toBe(first.version);
+  const last = session.published.at(-1)!;
+  expect(codesOf(last.diagnostics)).toContain('trial-differs');
+  expect(last.version).toBe(session.published[0]!.version);
 });
 
 test('a change in between ends the search for it, and the new text is told', async () => {
@@ -43,13 +41,11 @@ test('a change in between ends the search for it, and the new text is told', asy
   expect(codesOf(last.diagnostics).filter(code => code.startsWith('trial-'))).toEqual([]);
 });
 
-test('with the slips found in steps the findings are those of all at once', () => {
-  const [inSteps, atOnce] = [analysed(text), analysed(text)];
-  const soFar = () => [...inSteps.ofBoat, ...inSteps.afterthoughts().ofTrials];
-  const before = soFar();
+test('with what the trials say found in steps the findings are those of all at once', () => {
+  const inSteps = service.analyse(text);
   let steps = 1;
-  while (!inSteps.stepToFindings()) steps++;
-  expect(steps).toBeGreaterThan(3);
-  expect(soFar()).toEqual(atOnce.findings);
-  expect(before).not.toEqual(atOnce.findings);
+  while (!inSteps.settled.step()) steps++;
+  expect(steps).toBeGreaterThan(20);
+  expect(inSteps.settled.all().findings).toEqual(analysed(text).findings);
+  expect(inSteps.settled.all().said.ofBoat).not.toEqual(inSteps.said.ofBoat);
 });

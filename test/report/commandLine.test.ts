@@ -2,27 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed, service } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 /** Runs a command against files in memory. */
 function run(args: readonly string[], files: Readonly<Record<string, string>> = {}, isTerminal = false) {
-  const [out, err]: [string[], string[]] = [[], []];
-  const written: Record<string, string> = {};
-  const code = runCommandLine(args, {
-    readFile: name => {
-      const text = files[name];
-      if (text === undefined) throw new Error('there is no such file');
-      return text;
-    },
-    writeFile: (name, text) => {
-      written[name] = text;
-    },
-    readBeside: () => null,
-    out: text => out.push(text),
-    err: text => err.push(text),
-    isTerminal,
-  });
-  return { code, out: out.join(''), err: err.join(''), written };
+  const { world, written, shown, said } = memoryWorld(files, isTerminal);
+  const code = runCommandLine(args, world);
+  return { code, ...said(), written, shown };
 }
 
 const CALM = probe([
@@ -62,6 +49,12 @@ describe('check', () => {
     expect(code).toBe(1);
     expect(out).toMatch(/^a: no findings\nb:/);
   });
+  it('checks the others where one is not there', () => {
+    const { code, out, err } = run(['check', 'a', 'nowhere', 'b'], { a: CALM, b: CALM });
+    expect(code).toBe(2);
+    expect(out).toBe('a: no findings\nb: no findings\n');
+    expect(err).toBe('nowhere: there is no such file or folder.\n');
+  });
 });
 
 describe('report', () => {
@@ -86,9 +79,9 @@ describe('report', () => {
     // ITTC 7.5-02-01-03, Table 3 (seen): 20 °C 1024.8103 kg/m3; EOS-80 lies 0.05 below.
     expect(Math.abs(JSON.parse(out).water.density - 1024.8103)).toBeLessThan(0.08);
   });
-  it('shows progress and colours on a terminal only', () => {
+  it('says what it does, and shows colours on a terminal only', () => {
     const there = run(['report', 'a'], { a: TRIM }, true);
-    expect(there.err).toMatch(/computing …/);
+    expect(there.shown).toEqual(['a: computing …', null]);
     expect(there.out).toContain('\u001b[1m');
     const elsewhere = run(['report', 'a'], { a: TRIM });
     expect(elsewhere.err).toBe('');
@@ -102,7 +95,7 @@ describe('correct', () => {
     expect(code).toBe(0);
     expect(Object.keys(written)).toEqual(['a']);
     const after = analysed(written.a!);
-    expect(after.ofFile).toEqual([]);
+    expect(after.file.findings).toEqual([]);
     expect(after.findings.map(({ code }) => code)).not.toContain('surfaced-trim');
   });
   it('leaves the file alone without --write', () => {
@@ -147,7 +140,44 @@ describe('sheet', () => {
   });
 });
 
+describe('names from strangers', () => {
+  const sly = String.raw`"\e[2J\u202e\x07sly"`;
+  const SLY = probe(['name: floor lead', `name: ${sly}`]);
+  it.each([
+    ['check', probe(['height: 30 mm\n    in: hold', `height: 30 mm\n    in: ${sly}`])],
+    ['report', SLY],
+    ['correct', probe(['150 to 250', '160 to 260'], ['name: bow bay', `name: ${sly}`])],
+  ])('%s hands no control character to the terminal', (command, text) => {
+    const { out } = run([command, 'a'], { a: text }, true);
+    const plain = [0, 1, 31, 32].reduce((text, colour) => text.replaceAll(`\u001b[${colour}m`, ''), out);
+    expect(plain).toContain('sly');
+    expect(plain).not.toMatch(/(?!\n)[\p{Control}\p{Bidi_Control}]/u);
+  });
+  it('keeps them in JSON, as escapes', () => {
+    const { out } = run(['report', 'a', '--json'], { a: SLY });
+    expect(out).not.toMatch(/(?!\n)[\p{Control}\p{Bidi_Control}]/u);
+    expect(() => JSON.parse(out)).not.toThrow();
+  });
+});
+
 describe('wrong use', () => {
+  it('tells its version', () => {
+    expect(run(['--version'])).toMatchObject({ code: 0, out: '1.2.3\n', err: '' });
+  });
+  it('writes nothing into what is piped in', () => {
+    const { code, err, written } = run(['correct', '-', '--write'], { '-': TRIM });
+    expect([code, written]).toEqual([2, {}]);
+    expect(err).toMatch(/^“--write” needs a file/);
+  });
+  it('reads what is piped in, and puts a sheet out', () => {
+    expect(run(['sheet', '-', '-o', '-'], { '-': TRIM }).out).toMatch(/^<!doctype html>/);
+  });
+  it('overwrites a file only when told', () => {
+    const files = { a: TRIM, 'b.html': 'mine' };
+    expect(run(['sheet', 'a', '-o', 'b.html'], files)).toMatchObject({ code: 2, written: {} });
+    expect(run(['sheet', 'a', '-o', 'b.html', '--overwrite'], files).code).toBe(0);
+    expect(run(['report', 'a', '--overwrite'], files).code).toBe(2);
+  });
   it.each([
     [['fly'], 'There is no command “fly”.'],
     [['report'], '“report” needs a boat file, such as: trimwright report petrel.boat.yaml'],
@@ -169,7 +199,11 @@ describe('wrong use', () => {
     expect(err).toContain('trimwright check FILE...');
   });
   it('names a file that cannot be read', () => {
-    expect(run(['check', 'nowhere'])).toMatchObject({ code: 2, out: '', err: 'nowhere: there is no such file\n' });
+    expect(run(['check', 'nowhere'])).toMatchObject({
+      code: 2,
+      out: '',
+      err: 'nowhere: there is no such file or folder.\n',
+    });
   });
   it.each([[[]], [['help']], [['--help']], [['-h']]])('%j prints the usage', args => {
     const { code, out } = run(args);

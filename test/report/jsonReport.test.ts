@@ -123,7 +123,7 @@ describe('findings and corrections in it', () => {
     });
   });
   it('a correction has its entries and what they bring', () => {
-    const correction = report.corrections.find(({ condition }) => condition === 'surfaced');
+    const correction = report.corrections.find(({ kind }) => kind === 'insert');
     expect(correction?.entries[0]).toMatchObject({ material: 'lead', in: 'hold', fixed: 'false' });
     expect(Math.abs(Number(correction!.result.surfaced.trim))).toBeLessThan(0.5);
     expect(Object.keys(correction!.result.submerged)).toEqual(Object.keys(report.submerged));

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { createBoatService } from '../../server/editor/service.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 const read = (name: string): string => readFileSync(new URL(name, folder), 'utf8');
@@ -34,16 +35,13 @@ function renewedConsole(block: string, files: Map<string, string>): string {
   const lines = block.trimEnd().split('\n');
   const starts = lines.flatMap((line, i) => (line.startsWith('$ ') ? [i] : []));
   const parts = starts.flatMap((start, k) => {
-    const out: string[] = [];
+    const { world, said } = memoryWorld({});
     runCommandLine(lines[start]!.replace('$ trimwright ', '').split(' '), {
+      ...world,
       readFile: name => files.get(name) ?? read(name),
-      writeFile: (name, text) => void files.set(name, text),
-      readBeside: () => null,
-      out: text => void out.push(text),
-      err: () => undefined,
-      isTerminal: false,
+      rewriteFile: (name, _, now) => void files.set(name, now),
     });
-    return [lines[start]!, ...renewed(lines.slice(start + 1, starts[k + 1]), out.join('').split('\n'))];
+    return [lines[start]!, ...renewed(lines.slice(start + 1, starts[k + 1]), said().out.split('\n'))];
   });
   return `${parts.join('\n')}\n`;
 }
@@ -52,7 +50,7 @@ function renewedConsole(block: string, files: Map<string, string>): string {
 function saidOfTrial(): readonly string[] {
   const service = createBoatService();
   const petrel = service.analyse(read('petrel.boat.yaml'));
-  const splices = applyChanges(petrel.syntax, petrel.corrections()[0]!.changes)!;
+  const splices = applyChanges(petrel.syntax, petrel.corrections.all()[0]!.changes)!;
   const [trials] = blocks('yaml').filter(piece => piece.startsWith('trials:'));
   const analysis = service.analyse(`${splice(petrel.syntax.text, splices)}\n${trials}`);
   const at = analysis.syntax.text.indexOf('condition: submerged');
@@ -81,7 +79,7 @@ test('pieces of boat files in the guide are read without a fault', () => {
     // Its own payload is in the boat already; other sections are added to it.
     const text = piece.startsWith('payload:') ? petrel : `${petrel}\n${piece}`;
     if (piece.startsWith('payload:')) expect(petrel).toContain(piece);
-    expect(service.analyse(text).ofFile.map(({ message }) => message)).toEqual([]);
+    expect(service.analyse(text).file.findings.map(({ message }) => message)).toEqual([]);
   }
 });
 

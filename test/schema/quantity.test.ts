@@ -88,7 +88,7 @@ describe('one quantity', () => {
     [0.63, 'fraction', METRIC, 0.63],
     [1, 'fraction', METRIC, 1],
     [0, 'length', METRIC, 0],
-    [-1e-7, 'length', METRIC, -1e-10],
+    [-0.01, 'length', METRIC, -1e-5],
   ] as const)('a bare %s is a %s in the unit of the file', (raw, dimension, units, value) => {
     const read = valueIn(readQuantity(raw, dimension, units));
     expect(read.value).toBeCloseTo(value, 12);

@@ -77,6 +77,7 @@ describe('slips in one quantity, on the exact characters', () => {
     ['-900 m', 'length', '-900 m', /More than any length/],
     ['5000 kg', 'mass', '5000 kg', /More than any mass of a model/],
     ['30 g/ml', 'density', '30 g/ml', /More than any density/],
+    ['1e-50 g', 'mass', '1e-50 g', /Smaller than any mass of a model/],
     ['240 g ± 5000 kg', 'mass', '5000 kg', /A tolerance of more than 1000 kg/],
     ['', 'mass', '', /Expected one mass, e\.g\. 310 g, but nothing is given/],
     ['  ', 'mass', '', /nothing is given/],
@@ -94,6 +95,10 @@ describe('slips in one quantity, on the exact characters', () => {
     ['-4 mm', POSITIVE, '-4 mm', /a length that is not negative/],
     ['1e-9 mm', POSITIVE, '1e-9 mm', /Smaller than any length of a model/],
     ['-4 mm', NON_NEGATIVE, '-4 mm', /a length that is not negative/],
+    ['1e-308 mm', NON_NEGATIVE, '1e-308 mm', /Smaller than any length of a model/],
+    ['-1e-9 mm', {}, '-1e-9 mm', /Smaller than any length of a model/],
+    ['40 mm ± 1e-50 mm', {}, '1e-50 mm', /A tolerance finer than anything can be read/],
+    ['40 mm ± 1e-300 %', {}, '1e-300 %', /A tolerance finer than anything can be read/],
   ])('%s where %o', (text, options, marked, message) => {
     const slip = slipOf(readQuantity(text, 'length', METRIC, options), text);
     expect(slip).toMatchObject({ marked, message: expect.stringMatching(message) });

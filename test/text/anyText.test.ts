@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { deepestNesting, longestText } from '../../server/core/text/reading/bound.ts';
+import { deepestNesting, longestLine, longestText, mostLines } from '../../server/core/text/reading/bound.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { valueAt } from '../../server/core/text/reading/values.ts';
@@ -16,10 +16,22 @@ describe('texts that are not read at all', () => {
       '? '.repeat(deep),
       Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}a:`).join('\n'),
       Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}-`).join('\n'),
+      'a: '.repeat(deep),
+      'a: !t &x '.repeat(deep),
+      '"a": '.repeat(deep),
+      '? a: '.repeat(deep),
+      // What the text is changed to before it is parsed: odd blanks made even, a lone CR a line end, slips blanked out.
+      '-\u00a0'.repeat(deep),
+      Array.from({ length: deep }, (_, i) => `${' '.repeat(i)}-`).join('\r'),
+      `# \r${'['.repeat(deep)}`,
+      `a: "x\r\n" y\n${'['.repeat(deep)}`,
     ];
     for (const text of texts) {
       const { findings, isRefused } = readSyntax(text);
-      expect(findings.map(finding => finding.code)).toEqual(['file-too-deep']);
+      expect(
+        findings.map(finding => finding.code),
+        text.slice(0, 30),
+      ).toEqual(['file-too-deep']);
       expect(isRefused).toBe(true);
     }
   });
@@ -39,9 +51,35 @@ describe('texts that are not read at all', () => {
     expect(readSyntax(block).findings).toEqual([]);
   });
 
-  test('a text of more than a million characters', () => {
-    const { findings } = readSyntax(`boat: ${'x'.repeat(longestText)}`);
+  test.each([
+    ['characters', 'note: |\n'.padEnd(longestText + 1, '  abc\n')],
+    ['lines', '\n'.repeat(mostLines)],
+    ['lines that end as on an old Macintosh', '\r'.repeat(mostLines)],
+    ['characters in a line', `boat: T\nnote: ${'x'.repeat(longestLine)}`],
+  ])('a text of too many %s', (_, text) => {
+    const { findings } = readSyntax(text);
     expect(findings.map(finding => finding.code)).toEqual(['file-too-large']);
+  });
+
+  test('the largest text that is read', () => {
+    expect(readSyntax('\n'.repeat(mostLines - 1)).findings).toEqual([]);
+    expect(readSyntax(`note: ${'x'.repeat(longestLine - 6)}`).findings).toEqual([]);
+  });
+
+  test('slips all through: some are said, and nothing is sure', () => {
+    const { findings, isGivenUp } = readSyntax(`payload:\n${'- name:a\n'.repeat(2000)}`);
+    expect(findings).toHaveLength(100);
+    expect(isGivenUp).toBe(true);
+  });
+
+  test('a key twice is said as before, where it is', () => {
+    const text = 'boat: T\nhull: { length: 1, length: 2 }\nboat: U\n"boat": V\n';
+    const { findings } = readSyntax(text);
+    expect(findings.map(({ code, place }) => [code, place])).toEqual([
+      ['duplicate-key', expect.objectContaining({ start: text.indexOf('length: 2') })],
+      ['duplicate-key', expect.objectContaining({ start: text.indexOf('boat: U') })],
+      ['duplicate-key', expect.objectContaining({ start: text.indexOf('"boat"') })],
+    ]);
   });
 
   test('aliases that multiply', () => {
@@ -56,6 +94,30 @@ describe('texts that are not read at all', () => {
       ${levels.join('')}boat: T
     `;
     expect(readSyntax(text).findings.map(finding => finding.code)).toEqual(['alias-too-large']);
+    expect(valueAt(readSyntax(text), ['boat'])).toBe('T');
+  });
+});
+
+describe('aliases of aliases', () => {
+  const chain = (length: number) =>
+    `a0: &a0 [x]\n${Array.from({ length }, (_, i) => `a${i + 1}: &a${i + 1} [*a${i}]\n`).join('')}boat: T\n`;
+
+  test('a long chain is refused, a short one is followed', () => {
+    expect(readSyntax(chain(5000)).findings.map(({ code }) => code)).toEqual(['alias-too-large']);
+    expect(valueAt(readSyntax(chain(5000)), ['boat'])).toBe('T');
+    expect(readSyntax(chain(200)).findings).toEqual([]);
+    expect(JSON.stringify(valueAt(readSyntax(chain(200)), ['a200']))).toContain('x');
+  });
+
+  test('thousands of one long list', () => {
+    const text = `a: &a [${'x,'.repeat(3000)}]\nb: [${'*a,'.repeat(3000)}]\nboat: T\n`;
+    expect(readSyntax(text).findings.map(({ code }) => code)).toEqual(['alias-too-large']);
+  });
+
+  test('circles of several stand for nothing, one by one', () => {
+    const text = 'a: &a { b: &b { c: *a, d: *b }, e: &e [*e, *a] }\nboat: T\n';
+    const { findings } = readSyntax(text);
+    expect(findings.map(({ code }) => code)).toEqual(new Array(4).fill('circular-alias'));
     expect(valueAt(readSyntax(text), ['boat'])).toBe('T');
   });
 });

@@ -3,30 +3,21 @@ import { describe, expect, it } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { analysed } from '../helpers/analysed.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const DUNLIN = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 
 function learn(text: string, ...options: readonly string[]) {
-  const [out, err]: [string[], string[]] = [[], []];
-  const written: Record<string, string> = {};
-  const code = runCommandLine(['learn', 'a', ...options], {
-    readFile: () => text,
-    writeFile: (name, content) => {
-      written[name] = content;
-    },
-    readBeside: () => null,
-    out: words => out.push(words),
-    err: words => err.push(words),
-    isTerminal: false,
-  });
-  return { code, out: out.join(''), err: err.join(''), written };
+  const { world, written, said } = memoryWorld({ a: text });
+  const code = runCommandLine(['learn', 'a', ...options], world);
+  return { code, ...said(), written };
 }
 
 describe('trimwright learn', () => {
   it('prints the readings against the file, and what explains them', () => {
     const { code, out, written } = learn(DUNLIN);
-    const [first] = analysed(DUNLIN).learned().offers();
+    const [first] = analysed(DUNLIN).learned!.verdict!.offers;
     expect(code).toBe(0);
     expect(out).toContain('2026-05-09, submerged, with “sheet lead at the bow” (16 g)');
     expect(out).toContain(`1. ${first!.title}`);
@@ -36,7 +27,7 @@ describe('trimwright learn', () => {
     const { code, err, written } = learn(DUNLIN, '--write');
     const { syntax, learned } = analysed(DUNLIN);
     expect([code, err]).toEqual([0, 'a: written.\n']);
-    expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, learned().offers()[0]!.changes)!));
+    expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, learned!.verdict!.offers[0]!.changes)!));
   });
   it('--json gives both to machines', () => {
     const told = JSON.parse(learn(DUNLIN, '--json').out) as {
@@ -46,10 +37,7 @@ describe('trimwright learn', () => {
     expect(told.trials.map(({ readings }) => readings.length)).toEqual([4, 3, 2, 4, 2]);
     expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
     expect(told.offers.map(({ title }) => title)).toEqual(
-      analysed(DUNLIN)
-        .learned()
-        .offers()
-        .map(({ title }) => title),
+      analysed(DUNLIN).learned!.verdict!.offers.map(({ title }) => title),
     );
   });
   it.each([

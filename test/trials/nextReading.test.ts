@@ -60,10 +60,7 @@ describe('the reading that takes most of the uncertainty for its trouble', () =>
 
 describe('of a whole boat', () => {
   const SPRAT = readFileSync(new URL('../../samples/sprat.boat.yaml', import.meta.url), 'utf8');
-  const next = (text: string) =>
-    analysed(text)
-      .openQuestions()
-      .filter(({ code }) => code === 'weigh-next');
+  const next = (text: string) => analysed(text).said.openQuestions.filter(({ code }) => code === 'weigh-next');
   it('two scales come first where everything has its usual tolerance', () => {
     for (const text of [SPRAT, PROBE]) {
       const [first, ...others] = next(text);

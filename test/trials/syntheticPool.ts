@@ -1,17 +1,17 @@
 import { createDescriber } from '../../schema/describe.ts';
+import type { PartEntry } from '../../schema/hull.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
+import { readPart } from '../../server/core/boat/readPart.ts';
 import type { BoatSource } from '../../server/core/boat/source.ts';
 import type { Reading, Trial } from '../../server/core/boat/trial.ts';
-import { emptyCache } from '../../server/core/bodies/assemble.ts';
+import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
+import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
+import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { predictTrial } from '../../server/core/trials/pool/predict.ts';
 import type { TrialSet } from '../../server/core/trials/pool/trialSet.ts';
-import {
-  type UnlistedKey,
-  type UnlistedWeight,
-  unlistedId,
-  withUnlisted,
-} from '../../server/core/trials/pool/unlistedWeight.ts';
+import { plain } from '../../server/core/uncertainty/edits.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
@@ -44,58 +44,119 @@ function randomText({ even }: Seeded): string {
       - { name: gear, mass: ${mass(between(0.16, 0.2))} g, station: ${at(between(0.6, 0.61))} mm, offset: 0 mm ± 0.5 mm, height: ${(0.8 * radius).toFixed(1)} mm, in: tube }
       - { name: ballast, mass: ${mass(0.3)} g, station: ${at(0.45)} mm, offset: 0 mm ± 0.5 mm, height: ${(0.25 * radius).toFixed(1)} mm, in: tube }
     trials:
-      - { condition: surfaced, marks: [${[0.12, 0.35, 0.6, 0.78].map(part => `{ station: ${at(part)} mm, height: 40 mm }`).join(', ')}], heel: 0°, trim: 0° }
+      - { condition: surfaced, date: one, marks: [{ station: ${at(0.12)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.78)} mm, height: 40 mm ± 1 mm }], heel: 0° }
+      - { condition: submerged, date: one, fill: 50 %, trim: 0°, heel: 0° }
+      - { condition: inclining, date: one, shifts: [{ mass: ${mass(0.02)} g, moved: 20 mm, heel: 1° }, { mass: ${mass(0.02)} g, moved: -20 mm, heel: 1° }] }
       - condition: surfaced
+        date: two
         aboard: [{ name: weight, mass: ${mass(0.02)} g, station: ${at(0.7)} mm, offset: 10 mm, height: ${radius.toFixed(1)} mm, in: tube }]
-        marks: [${[0.12, 0.35, 0.6, 0.78].map(part => `{ station: ${at(part)} mm, height: 40 mm }`).join(', ')}]
+        marks: [{ station: ${at(0.12)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.45)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.78)} mm, height: 40 mm ± 1 mm }]
         heel: 0°
-        trim: 0°
-      - { condition: submerged, fill: 50 %, trim: 0°, heel: 0° }
-      - { condition: inclining, shifts: [{ mass: ${mass(0.02)} g, moved: 20 mm, heel: 1° }] }
+      - { condition: submerged, date: two, fill: 50 %, trim: 0° }
   `;
 }
+
+/** What is wrong with a boat, or with what was read of it. */
+export type Wrong = 'slip' | 'dry' | 'wet' | 'elsewhere';
 
 /** A pool: what the builder has, and what is true. */
 export interface SyntheticPool {
   readonly trialSet: TrialSet;
-  readonly unlisted: UnlistedWeight;
-  /** Of the weight that nobody wrote down, SI. */
-  readonly truth: Readonly<Record<UnlistedKey, number>>;
-  /** Of the inputs, by id. */
-  readonly trueInputs: ReadonlyMap<string, number>;
+  readonly wrong: readonly Wrong[];
+  readonly truth: Boat;
+  readonly figures: Figures;
+  /** Of the weight that nobody wrote down, SI; null for none. */
+  readonly weight: { readonly mass: number; readonly station: number } | null;
+  /** The part that lies elsewhere, and how far aft, m. */
+  readonly strayed: { readonly name: string; readonly by: number } | null;
+  readonly slip: Reading | null;
 }
 
+/** Headline figures, SI. */
+export type Figures = Readonly<
+  Record<'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'subTrim' | 'subHeel' | 'bg', number>
+>;
+
 /**
- * Draws a boat, lets every figure of it be off by its uncertainty, puts in a weight that nobody wrote down, and reads it in the
- * pool with noise. Null where that boat would sink, fall over or not hang neutral.
+ * Draws a boat, lets every figure of it be off by its uncertainty, does to it what is wrong, and reads it in the pool with noise.
+ * Null where that boat would sink, fall over or not hang neutral.
  */
-export function drawPool(random: Seeded): SyntheticPool | null {
+export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool | null {
+  const { even, normal } = random;
   const { source, trials } = readBoat(readSyntax(randomText(random)), describer, kept);
   const variations = emptyVariations();
   const inputs = inputsOf(source, variations);
-  const unlisted = withUnlisted(source)!;
-  const drawn = new Map(
-    [...inputs, ...unlisted.inputs].map(input => [input, input.value + input.sigma * random.normal()]),
-  );
-  const volume = unlisted.inputs.find(({ id }) => id === unlistedId('volume'))!;
-  drawn.set(volume, Math.max(drawn.get(volume)!, unlisted.leastVolume));
-  const real = { ...unlisted.source, boat: withInputs(unlisted.source, drawn) };
-  const read = trials.map(trial => readOff(real, trial, random));
-  if (read.some(trial => trial === null)) return null;
-  const trialSet: TrialSet = { source, inputs, variations, cache: emptyCache(), trials: read.map(trial => trial!) };
-  const byId = new Map([...drawn].map(([{ id }, value]) => [id, value]));
-  const of = (key: UnlistedKey) => byId.get(unlistedId(key))!;
-  const truth = {
-    mass: of('mass'),
-    volume: of('volume'),
-    station: of('station'),
-    offset: of('offset'),
-    height: of('height'),
+  const drawn = new Map(inputs.map(input => [input, input.value + input.sigma * normal()]));
+  const parts = source.payload.map(({ entry }) => entry);
+  const part = parts[Math.floor(even() * 2)]!;
+  const by = (even() < 0.5 ? -1 : 1) * (0.02 + 0.03 * even()) * source.boat.length;
+  const strayed = wrong.includes('elsewhere') ? { name: part.name, by } : null;
+  if (strayed) {
+    const station = inputs.find(({ entryName, noun }) => entryName === part.name && noun === 'station')!;
+    drawn.set(station, drawn.get(station)! + by);
+  }
+  const off = withInputs(source, drawn);
+  const unlisted =
+    wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
+  const weight = unlisted && readPart(unlisted, ['hidden'], source.around, [])!;
+  const truth: Boat = weight ? { ...off, payload: [...off.payload, weight] } : off;
+  const read = trials.map(trial => readOff(truth, trial, random));
+  const figures = figuresOf(truth);
+  if (!figures || read.some(trial => trial === null)) return null;
+  const good = read.map(trial => trial!);
+  const all = good.flatMap(({ readings }) => readings.filter(({ of }) => of === 'mark'));
+  const victim = all[Math.floor(even() * all.length)]!;
+  const slip: Reading | null = wrong.includes('slip')
+    ? { ...victim, value: victim.value + (even() < 0.5 ? -0.01 : 0.01) }
+    : null;
+  const told = good.map(trial => ({
+    ...trial,
+    readings: trial.readings.map(reading => (slip && reading === victim ? slip : reading)),
+  }));
+  return {
+    trialSet: { source, inputs, variations, cache: emptyCache(), trials: told },
+    wrong,
+    truth,
+    figures,
+    weight: weight && { mass: weight.mass, station: weight.centroid[0] },
+    strayed,
+    slip,
   };
-  return { trialSet, unlisted, truth, trueInputs: byId };
 }
 
-function readOff({ boat }: BoatSource, trial: Trial, { normal }: Seeded): Trial | null {
+/** Between 1 and 5 % of the boat's mass, anywhere in the tube or in the hull. */
+function hiddenPart({ boat, around }: BoatSource, isWet: boolean, { even }: Seeded): PartEntry {
+  const whole = assembleBodies(boat, emptyCache()).mass;
+  const mass = whole * (0.01 + 0.04 * even());
+  const { from, to } = around.shapes.boundsOf(boat.compartments[0]!.form);
+  const at = (axis: 0 | 1 | 2, margin: number) =>
+    plain(from[axis] + (to[axis] - from[axis]) * (margin + (1 - 2 * margin) * even()));
+  const place = { station: at(0, 0.05), offset: at(1, 0.2), height: at(2, 0.2) };
+  const density = Math.exp(Math.log(300) + even() * Math.log(11340 / 300));
+  return isWet
+    ? { name: 'hidden', mass: plain(mass), volume: plain(mass / density), ...place }
+    : { name: 'hidden', mass: plain(mass), in: 'tube', ...place };
+}
+
+export function figuresOf(boat: Boat): Figures | null {
+  const bodies = assembleBodies(boat, emptyCache());
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral' || !submerged.stable) return null;
+  const { draftBow, draftStern, attitude, gm } = surfaced;
+  return {
+    draft: (draftBow + draftStern) / 2,
+    trim: attitude.trim,
+    heel: attitude.heel,
+    gm,
+    fill: submerged.fill,
+    subTrim: submerged.trim,
+    subHeel: submerged.heel,
+    bg: submerged.bg,
+  };
+}
+
+function readOff(boat: Boat, trial: Trial, { normal }: Seeded): Trial | null {
   const shown = predictTrial(boat, trial, emptyCache());
   if (shown.some(value => value === null)) return null;
   const isLyingOver = trial.readings.some(({ of }, i) => (of === 'heel' || of === 'trim') && Math.abs(shown[i]!) > 0.5);

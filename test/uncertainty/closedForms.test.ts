@@ -57,7 +57,7 @@ const SMALL = probe(
 const GM = 25 + 100 ** 2 / 600 - (600 * 35 + 800 * 30 + 600 * 20) / 2000;
 
 describe('a box barge by hand', { timeout: 60_000 }, () => {
-  const { surfaced, submerged } = analysed(SMALL).uncertainties()!.conditions;
+  const { surfaced, submerged } = analysed(SMALL).uncertainties!.conditions;
 
   it('sinks by its mass over density and waterplane', () => {
     // 0.1 g / (1 g/ml · 400 cm2) = 0.0025 mm.
@@ -101,7 +101,7 @@ describe('a box barge by hand', { timeout: 60_000 }, () => {
   });
 
   it('a tank larger by its uncertainty is less full, and the one that would do is as large as before', () => {
-    const { tanks } = analysed(SMALL).uncertainties()!;
+    const { tanks } = analysed(SMALL).uncertainties!;
     // Each end ± 0.001 mm of 220: the length is off by √2 of that, and the fill falls as it grows.
     const known = (-(800 / 990) * 0.001 * Math.SQRT2) / 220;
     expect(changeBy(submerged!.fill!, 'length of “main tank”')).toBeCloseTo(known, 9);
@@ -113,7 +113,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
   it('shares add up to 1, the largest first', () => {
     fc.assert(
       fc.property(arbitrarySub({ offset: 3 }), sub => {
-        const { conditions, tanks } = analysed(subText(sub)).uncertainties()!;
+        const { conditions, tanks } = analysed(subText(sub)).uncertainties!;
         const all: readonly Uncertainty[] = [
           ...Object.values(conditions).flatMap(figures => Object.values(figures ?? {}).flatMap(one => one ?? [])),
           ...tanks,

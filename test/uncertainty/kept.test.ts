@@ -5,7 +5,7 @@ import { service } from '../helpers/analysed.ts';
 
 /** Uncertainties as plain figures. */
 const said = (analysis: Analysis) => {
-  const { surfaced, submerged } = analysis.uncertainties()?.conditions ?? {};
+  const { surfaced, submerged } = analysis.uncertainties?.conditions ?? {};
   return Object.entries({ ...surfaced, ...submerged }).map(([figure, uncertainty]) => ({
     figure,
     sigma: Number(uncertainty!.sigma.toPrecision(9)),
@@ -35,7 +35,7 @@ const EDITS: readonly (readonly [was: string, is: string])[] = [
 it('uncertainties kept from one keystroke to the next are those of a fresh reading', { timeout: 60_000 }, () => {
   let text = readFileSync('samples/curlew.boat.yaml', 'utf8');
   let kept = service.analyse(text);
-  kept.uncertainties();
+  kept.uncertainties;
   for (const [was, is] of EDITS) {
     expect(text).toContain(was);
     text = text.replace(was, is);

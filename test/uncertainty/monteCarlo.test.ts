@@ -60,7 +60,7 @@ const ERRORS = 4;
 describe('uncertainties against a Monte Carlo run of the full model', { timeout: 120_000 }, () => {
   it.each(BOATS)('%s', (_, text) => {
     const analysis = analysed(text);
-    const { inputs, conditions } = analysis.uncertainties()!;
+    const { inputs, conditions } = analysis.uncertainties!;
     const { surfaced, submerged } = conditions;
     const draws = monteCarlo(analysis, inputs, RUNS, 20_260_513);
     const of = (condition: 'surfaced' | 'submerged', figure: string): readonly number[] =>

@@ -50,6 +50,7 @@ export function freeName(name: string, taken: readonly { readonly name: string }
   const names = new Set(taken.map(entry => entry.name));
   if (!names.has(name)) return name;
   let count = 2;
+  // Ends: there are not so many names.
   while (names.has(`${name} ${count}`)) count++;
   return `${name} ${count}`;
 }

@@ -109,6 +109,8 @@ export interface Part extends Weighed {
   readonly material: string | null;
   /** False when corrections may shrink, move or take it out. */
   readonly fixed: boolean;
+  /** The file itself says that it stays where it is. */
+  readonly pinned: boolean;
   /** What the trials have taught, not weighed. */
   readonly isLearned: boolean;
   /** Least and greatest corner of the space it takes up, m, as far as the file tells. */

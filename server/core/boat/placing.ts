@@ -8,6 +8,7 @@ import { placeMesh } from './placingMesh.ts';
 import { placeBall, placeProfile, placeRound } from './placingRound.ts';
 import { placeSections } from './placingSections.ts';
 import { type Setting, tell } from './readingContext.ts';
+import { withSense } from './senseOfForm.ts';
 
 const FORMS = ['round', 'box', 'ball', 'profile', 'sections', 'mesh', 'forms'] as const;
 
@@ -27,10 +28,12 @@ export function placeEntry(entry: PlacedEntry, volume: number | null, setting: S
       `This has two forms, “${given[0]}” and “${second}”. Keep one of them${second === 'forms' || given[0] === 'forms' ? '' : ', or list both under “forms”'}.`,
     );
   }
-  if (!entry.forms) return placeForm(entry, volume, setting);
+  if (!entry.forms) return sensible(placeForm(entry, volume, setting), setting);
   tellUnused(entry, ['station', 'offset', 'height', 'axis', 'volume'], 'each of the “forms” has its own.', setting);
-  return placeForms(entry.forms, setting);
+  return sensible(placeForms(entry.forms, setting), setting);
 }
+
+const sensible = (placed: Placed | null, setting: Setting): Placed | null => placed && withSense(placed, setting);
 
 function placeForm(entry: PlacedForm, volume: number | null, setting: Setting): Placed | null {
   if (entry.profile) return placeProfile(entry, entry.profile, setting);

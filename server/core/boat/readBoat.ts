@@ -15,6 +15,7 @@ import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { valueFault } from './fault.ts';
+import { entriesRead } from './mostEntries.ts';
 import { type CheckedValue, checkValue } from './readEntry.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext } from './readingContext.ts';
@@ -133,7 +134,7 @@ export function readBoat(
     const before = kept?.lists.get(pathKey(path)) ?? [];
     const results: KeptEntry[] = [];
     lists.set(pathKey(path), results);
-    return entriesOf(syntax, path).flatMap((item, i) => {
+    return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap((item, i) => {
       const had = before[i];
       const source = item.shared ? null : item.source;
       const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
@@ -242,13 +243,18 @@ function readScale(text: string | null, findings: Finding[]): number | null {
   if (text === null) return null;
   const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
   const ratio = parts ? Number(parts[1]) : 0;
-  if (ratio > 0) return 1 / ratio;
+  if (ratio >= 0.1 && ratio <= 100_000) return 1 / ratio;
   findings.push(valueFault('wrong-value', ['scale'], `Expected a scale such as 1:60, but this says “${text}”.`));
   return null;
 }
 
-/** With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats. */
+/**
+ * With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats; where
+ * nothing lies aft of the bow tip, as far as it reaches forward. Zero where there is nothing.
+ */
 function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>, shapes: Shapes): number {
-  const ends = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form).to[0]);
-  return Math.max(0, ...ends, ...boat.payload.map(part => part.to[0]));
+  const spans = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form));
+  const all = [...spans, ...boat.payload];
+  const aftmost = Math.max(0, ...all.map(({ to }) => to[0]));
+  return aftmost || Math.max(0, ...all.map(({ from }) => -from[0]));
 }

@@ -45,6 +45,7 @@ export function readPart(entry: PartEntry, path: Path, around: ReadingContext, f
     inside,
     material: known.material?.key ?? entry.material ?? null,
     fixed: entry.fixed ?? true,
+    pinned: entry.fixed === true,
     isLearned: entry.learned ?? false,
     from: bounds.from,
     to: bounds.to,

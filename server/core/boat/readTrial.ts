@@ -24,7 +24,7 @@ const BELONGS: Readonly<Record<TrialEntry['condition'], readonly string[]>> = {
   bench: ['scales', 'balance', 'fill', 'water', 'level', 'tank'],
   hung: ['hooks', 'fill', 'water', 'level', 'tank'],
 };
-const ALWAYS = ['date', 'condition', 'slips', 'aboard', 'without', 'pool', 'explained', 'note'];
+const ALWAYS = ['date', 'condition', 'slips', 'aboard', 'without', 'pool', 'note'];
 
 /** A trial from its checked entry; readings that cannot be are told and left out. */
 export function readTrial(entry: TrialEntry, path: Path, around: ReadingContext, findings: Finding[]): Trial {
@@ -42,7 +42,6 @@ export function readTrial(entry: TrialEntry, path: Path, around: ReadingContext,
     condition: entry.condition,
     date: entry.date ?? null,
     note: entry.note ?? null,
-    explained: entry.explained ?? null,
     readings,
     left: isUnder ? null : leftIn(entry, path, tank),
     proud:

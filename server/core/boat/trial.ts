@@ -11,8 +11,6 @@ export interface Trial extends Entry {
   readonly condition: TrialCondition;
   readonly date: string | null;
   readonly note: string | null;
-  /** What in the file accounts for its readings already, as the file says it; null for a trial that can still teach. */
-  readonly explained: string | null;
   /** What was measured, for comparing with what is predicted. */
   readonly readings: readonly Reading[];
   /** What was in the tanks of a boat that did not hang neutral; null: what the file says that they keep, on the bench nothing. */

@@ -67,6 +67,16 @@ export function assembleBodies(boat: Boat, cache: BodyCache): Bodies {
   };
 }
 
+/** The same entries in the same water: they float alike. */
+export const sameBodies = (one: Bodies, other: Bodies): boolean =>
+  one.density === other.density &&
+  one.weights.length === other.weights.length &&
+  one.tanks.length === other.tanks.length &&
+  one.displacers.length === other.displacers.length &&
+  one.weights.every((weight, i) => weight.entry === other.weights[i]?.entry) &&
+  one.tanks.every((tank, i) => tank === other.tanks[i]) &&
+  one.displacers.every((displacer, i) => displacer === other.displacers[i]);
+
 /** What displaces, weighs and holds water among some entries, one by one. */
 export type Pieces = Pick<Bodies, 'displacers' | 'weights' | 'tanks'>;
 

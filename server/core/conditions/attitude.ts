@@ -16,11 +16,28 @@ export interface Attitude {
 /** Up, in boat axes, for a boat on an even keel. */
 export const UPRIGHT: Vec3 = [0, 0, 1];
 
-/** The direction "up" in boat axes for a trim and heel, each short of 90°. */
+/** The direction "up" in boat axes that has this trim and heel, as `trimOf` and `heelOf` measure them. */
 export function upFor(trim: number, heel: number): Vec3 {
-  const raw: Vec3 = [-Math.tan(trim), -Math.tan(heel), 1];
+  const raw: Vec3 = [-Math.tan(trim) * Math.abs(Math.cos(heel)), -Math.sin(heel), Math.cos(heel)];
   return scale(raw, 1 / length(raw));
 }
+
+/** Up for a heel about the boat's own axis and a trim after it. */
+export const upHeeled = (heel: number, trim: number): Vec3 => [
+  -Math.sin(trim),
+  -Math.cos(trim) * Math.sin(heel),
+  Math.cos(trim) * Math.cos(heel),
+];
+
+/** The change of up with trim at a held heel. */
+export const trimmingAt = (heel: number, trim: number): Vec3 => [
+  -Math.cos(trim),
+  Math.sin(trim) * Math.sin(heel),
+  -Math.sin(trim) * Math.cos(heel),
+];
+
+/** The change of up with heel, of length 1: dE/d(heel) over the displacement is the righting lever, m. */
+export const heelingAt = (heel: number): Vec3 => [0, -Math.cos(heel), -Math.sin(heel)];
 
 /** Trim of the boat whose up direction is `up`, rad; beyond 90° of tilt it is measured to the nearer end. */
 export const trimOf = (up: Vec3): number => Math.atan2(-up[0], Math.abs(up[2]));
@@ -32,10 +49,14 @@ export const heelOf = (up: Vec3): number => Math.atan2(-up[1], up[2]);
 export function attitudeFor(up: Vec3, level: number, hullLength: number): Attitude {
   return {
     draft: surfaceHeight(up, level, hullLength / 2),
-    trim: Math.atan(-up[0] / up[2]),
-    heel: Math.atan(-up[1] / up[2]),
+    trim: trimOf(up),
+    heel: heelOf(up),
   };
 }
+
+/** Trim of a surface that stands at these heights above the baseline at the bow tip and at the hull's length, rad. */
+export const trimBetween = (bow: number, stern: number, hullLength: number): number =>
+  hullLength > 0 ? Math.atan((stern - bow) / hullLength) : 0;
 
 /** Height of the surface above the baseline on the centreline at `station`, m. */
 export const surfaceHeight = (up: Vec3, level: number, station: number): number => (level - up[0] * station) / up[2];

@@ -2,6 +2,8 @@ import type { FreeWater } from '../bodies/tankWater.ts';
 import { addWhole, type Cuttable, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { type Filled, fillTo } from '../geometry/cut/levelCut.ts';
 import { addScaled, dot, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import { addWater } from './ballastWater.ts';
+import { along, centralTensor, NO_TENSOR, type Tensor } from './tensor.ts';
 
 /*
  * Potential energy of a floating or hanging boat against its attitude, gravity divided out (kg·m).
@@ -27,16 +29,6 @@ export interface Afloat {
   readonly hull: Cuttable;
   /** Wholly under water: the surface is far above and there is no waterplane. */
   readonly submerged: boolean;
-}
-
-/** Second moments as a symmetric tensor, m4 (or kg·m with the density in). */
-export interface Tensor {
-  readonly xx: number;
-  readonly xy: number;
-  readonly xz: number;
-  readonly yy: number;
-  readonly yz: number;
-  readonly zz: number;
 }
 
 export interface EnergyState {
@@ -88,14 +80,13 @@ export function energyAt(boat: Afloat, up: Vec3, { before, level, near = EXACT }
       near,
     }),
   }));
-  let totalMass = boat.mass;
-  let totalMoment = boat.massMoment;
-  let freeSurface = NO_TENSOR;
-  for (const { sums } of waters) {
-    totalMass += density * sums.volume;
-    totalMoment = addScaled(totalMoment, [sums.mx, sums.my, sums.mz], density);
-    freeSurface = addTensors(freeSurface, centralTensor(sums, density));
-  }
+  const dry = { mass: boat.mass, moment: boat.massMoment, surface: NO_TENSOR };
+  const laden = addWater(
+    dry,
+    waters.map(({ sums }) => sums),
+    density,
+  );
+  const { mass: totalMass, moment: totalMoment } = laden;
   const displaced = totalMass / density;
   const guess = level ?? (before && expected({ level: before.level, sums: before.immersed }, displaced));
   const hull = boat.submerged ? wholly(boat.hull) : fillTo(boat.hull, up, displaced, { guess, near });
@@ -107,7 +98,7 @@ export function energyAt(boat: Afloat, up: Vec3, { before, level, near = EXACT }
     energy: dot(up, slope),
     slope,
     waterplane: centralTensor(immersed, density),
-    freeSurface,
+    freeSurface: laden.surface,
     immersed,
     waters,
     sliceShare: Math.max(hull.sliceShare, ...waters.map(water => water.sliceShare)),
@@ -144,43 +135,3 @@ export function curvature(state: EnergyState, a: Vec3, b: Vec3): number {
   const ab = along(state.waterplane, a, b) - along(state.freeSurface, a, b);
   return ab - dot(state.up, state.slope) * dot(a, b);
 }
-
-/** a·T·b. */
-export const along = (t: Tensor, a: Vec3, b: Vec3): number =>
-  a[0] * (t.xx * b[0] + t.xy * b[1] + t.xz * b[2]) +
-  a[1] * (t.xy * b[0] + t.yy * b[1] + t.yz * b[2]) +
-  a[2] * (t.xz * b[0] + t.yz * b[1] + t.zz * b[2]);
-
-export const NO_TENSOR: Tensor = { xx: 0, xy: 0, xz: 0, yy: 0, yz: 0, zz: 0 };
-
-/** Second moments of a waterplane about its own centroid, times a factor. */
-export function centralTensor(s: Immersion, factor: number): Tensor {
-  if (s.area <= 0) return NO_TENSOR;
-  const a = 1 / s.area;
-  return {
-    xx: factor * (s.xx - s.ax * s.ax * a),
-    xy: factor * (s.xy - s.ax * s.ay * a),
-    xz: factor * (s.xz - s.ax * s.az * a),
-    yy: factor * (s.yy - s.ay * s.ay * a),
-    yz: factor * (s.yz - s.ay * s.az * a),
-    zz: factor * (s.zz - s.az * s.az * a),
-  };
-}
-
-export const addTensors = (a: Tensor, b: Tensor): Tensor => ({
-  xx: a.xx + b.xx,
-  xy: a.xy + b.xy,
-  xz: a.xz + b.xz,
-  yy: a.yy + b.yy,
-  yz: a.yz + b.yz,
-  zz: a.zz + b.zz,
-});
-
-export const scaleTensor = (a: Tensor, factor: number): Tensor => ({
-  xx: factor * a.xx,
-  xy: factor * a.xy,
-  xz: factor * a.xz,
-  yy: factor * a.yy,
-  yz: factor * a.yz,
-  zz: factor * a.zz,
-});

@@ -1,7 +1,9 @@
-import { dot, type Vec3 } from '../geometry/form/vector.ts';
-import { type Afloat, along, curvature, type EnergyState, energyAt, turnedLevel } from './energy.ts';
+import { dot } from '../geometry/form/vector.ts';
+import { heelingAt, trimmingAt, upHeeled } from './attitude.ts';
+import { type Afloat, curvature, type EnergyState, energyAt, turnedLevel } from './energy.ts';
 import { energyNoise } from './equilibrium.ts';
 import { extrapolate } from './extrapolate.ts';
+import { along } from './tensor.ts';
 
 /** The boat held at a heel, free to sink and trim. */
 interface LeverPoint {
@@ -84,17 +86,10 @@ function ahead(points: readonly Held[], other: readonly Held[]): Start {
   };
 }
 
-/** Up for a heel about the boat's own axis and a trim after it. */
-const upAt = (heel: number, trim: number): Vec3 => [
-  -Math.sin(trim),
-  -Math.cos(trim) * Math.sin(heel),
-  Math.cos(trim) * Math.cos(heel),
-];
-
 /** The boat at a held heel in the trim of least energy that it slides into: Newton, guarded by the energy. */
 function holdAtHeel(boat: Afloat, heel: number, start: Start): Held {
   let { trim } = start;
-  let state = energyAt(boat, upAt(heel, trim), { ...start, near: NEAR_AT_THE_START });
+  let state = energyAt(boat, upHeeled(heel, trim), { ...start, near: NEAR_AT_THE_START });
   let longest = 0.3;
   for (let i = 0; i < 40; i++) {
     const towards = trimmingAt(heel, trim);
@@ -107,7 +102,7 @@ function holdAtHeel(boat: Afloat, heel: number, start: Start): Held {
       state = energyAt(boat, state.up, { before: state, near: NEAR });
       continue;
     }
-    const next = energyAt(boat, upAt(heel, trim + step), { before: state, near: NEAR });
+    const next = energyAt(boat, upHeeled(heel, trim + step), { before: state, near: NEAR });
     const change = next.energy - state.energy;
     const noise = energyNoise(state, next);
     const lessSlope = Math.abs(dot(next.slope, trimmingAt(heel, trim + step))) < Math.abs(slope);
@@ -127,18 +122,8 @@ function heldAt(state: EnergyState, heel: number, trim: number, step: number): H
   const heeling = heelingAt(heel);
   const turned = along(state.waterplane, towards, heeling) - along(state.freeSurface, towards, heeling);
   const lever = (dot(state.slope, heeling) + step * turned) / state.totalMass;
-  return { heel, trim: trim + step, lever, level: turnedLevel(state, upAt(heel, trim + step)), state };
+  return { heel, trim: trim + step, lever, level: turnedLevel(state, upHeeled(heel, trim + step)), state };
 }
-
-/** The change of up with trim at a held heel. */
-const trimmingAt = (heel: number, trim: number): Vec3 => [
-  -Math.cos(trim),
-  Math.sin(trim) * Math.sin(heel),
-  -Math.sin(trim) * Math.cos(heel),
-];
-
-/** The change of up with heel, of length 1: dE/d(heel) over the displacement is the righting lever, m. */
-const heelingAt = (heel: number): Vec3 => [0, -Math.cos(heel), -Math.sin(heel)];
 
 /** Where the lever changes sign on either side of the upright rest. */
 function rangeOf(points: readonly Held[], boat: Afloat): StabilityRange | null {

@@ -1,10 +1,10 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import { scale, type Vec3 } from '../geometry/form/vector.ts';
 import { type Attitude, attitudeFor, heelwards, trimwards } from './attitude.ts';
-import { along } from './energy.ts';
 import { boatIn, type FloatingState, float, heldLevel, type Loading } from './float.ts';
 import { totalMassOf } from './load.ts';
 import { gmInHeel, gmInTrim, heelAngle, momentToTrim, reserve, trimAngle, waterAt } from './readings.ts';
+import { along } from './tensor.ts';
 
 /** The boat on the surface. Figures exist only where they mean something. */
 export type Surfaced =

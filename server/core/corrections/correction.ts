@@ -2,23 +2,25 @@ import type { Boat, Part } from '../boat/boat.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
 import type { Change, EntryText, Finding } from '../findings/finding.ts';
+import type { Scope } from './balance/row.ts';
+import type { Move } from './room/movers.ts';
 import type { Piece } from './room/slots.ts';
 
-/** What a correction sets right. */
-export type Scope = 'both' | 'surfaced' | 'submerged';
-
-/** A boat with pieces laid in it, floated by the full model. */
+/** A boat with pieces laid in it and parts moved, floated by the full model. */
 export interface FloatedBoat {
   readonly pieces: readonly Piece[];
   /** The pieces as payload entries: as parts, and as they shall stand in the file. */
   readonly parts: readonly Part[];
   readonly entries: readonly EntryText[];
-  /** The boat with the pieces aboard. */
+  readonly moves: readonly Move[];
+  /** The boat with all of it done. */
   readonly boat: Boat;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   /** What the full model still has to say of it in the conditions aimed at. */
   readonly left: readonly Finding[];
+  /** What it has to say of the way down between two conditions that are both well. */
+  readonly onTheWay: readonly Finding[];
 }
 
 /** An entry under another name. */
@@ -27,9 +29,9 @@ export const renamed = (entry: EntryText, name: string): EntryText => ({
   fields: entry.fields.map(([key, text]) => [key, key === 'name' ? name : text] as const),
 });
 
-/** Pieces that mend the trim, computed, rounded to what can be cut, and re-floated by the full model. */
-export interface Correction extends FloatedBoat {
-  /** What it adds and what it brings. */
+/** What mends the trim, rounded to what can be cut and measured, and floated again by the full model. */
+interface Offer extends FloatedBoat {
+  /** What it does and what it brings. */
   readonly title: string;
   readonly condition: Scope;
   /** What makes the file say so. */
@@ -37,3 +39,37 @@ export interface Correction extends FloatedBoat {
   /** What there is to say of it besides, for the report. */
   readonly note: string | null;
 }
+
+/** New pieces only. */
+export interface Insert extends Offer {
+  readonly kind: 'insert';
+}
+
+/** Parts put somewhere else, nothing bought. */
+export interface MoveOnly extends Offer {
+  readonly kind: 'move';
+}
+
+/** New pieces, and parts put somewhere else. */
+export interface Combination extends Offer {
+  readonly kind: 'combination';
+}
+
+/** Loose pieces of the file cut anew, taken out or joined by new ones. */
+export interface Recut extends Offer {
+  readonly kind: 'recut';
+  /** Loose pieces that are taken out. */
+  readonly removed: readonly Part[];
+}
+
+/** Pieces that trim the boat and stiffen it so that it can be trimmed by weight at all. */
+export interface Stiffen extends Offer {
+  readonly kind: 'stiffen';
+}
+
+/** The nearest that can be had when nothing meets all limits: `left` says which give way. */
+export interface Nearest extends Offer {
+  readonly kind: 'nearest';
+}
+
+export type Correction = Insert | MoveOnly | Combination | Recut | Stiffen | Nearest;

@@ -1,50 +1,64 @@
-import type { Boat } from '../boat/boat.ts';
-import { judgeSubmerged, stiffnessToTrim } from '../judges/judgeSubmerged.ts';
+import { judgeSubmerged } from '../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
+import type { Scope } from './balance/row.ts';
+import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import type { Correction } from './correction.ts';
-import { proposeMoves } from './kinds/moves.ts';
+import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
+import { stiffen } from './kinds/stiffen.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
 import { findSlots } from './room/slots.ts';
-import { balancesOf } from './search/balances.ts';
-import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT } from './search/correct.ts';
+import { balancesOf, openIn } from './search/balances.ts';
+import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
 import { breaksLimit } from './search/realise.ts';
-import { stiffeningTitle } from './words/correctionTitle.ts';
+import { priceOfPieces } from './search/search.ts';
 import { type Explanation, explainCorrection } from './words/explain.ts';
 
 const MOST_OFFERED = 5;
+/** Prices nearer together than this factor are the same to a builder: then one condition alone is no offer beside both. */
+const AS_MUCH = 1.1;
+/** What makes a boat this many times as likely to be within its limits in the water is much surer (common practice, no source). */
+const MUCH_SURER = 1.1;
 
 /**
- * Corrections, the best first: both conditions at once, by moving equipment where that alone will do, each condition
- * alone, with lead only and with foam only, by recutting what is loose. Each has the fewest pieces and then the least lead
- * that will do, cut to what can be cut, written as its entries, read back and floated by the full model; what leaves a
- * finding of what it sets out to mend is not offered. When no pieces meet both conditions, the nearest that can be had
- * stands last and says which limits give way.
+ * Corrections, the best first: both conditions at once, by moving equipment where that alone will do, by pieces, by both
+ * where that saves much; each condition alone, with lead only and with foam only, by recutting what is loose. Each comes to
+ * the least that will do as surely as can be had, cut to what can be cut, written as its entries, read back and floated by
+ * the full model; what leaves a finding of what it sets out to mend is not offered, nor what another beats in everything.
+ * When nothing meets both conditions, the nearest that can be had stands last and says which limits give way.
  */
 export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const { boat, surfaced, submerged } = boatToTrim;
   const dives = boat.tanks.length > 0;
   const surfacedOut = judgeSurfaced(boat, surfaced).filter(breaksLimit);
   const submergedOut = dives ? judgeSubmerged(boat, submerged).filter(breaksLimit) : [];
-  const stiffer = dives ? withStifferLimit(boatToTrim) : null;
-  const stiffening = stiffer ? yield* stiffen(boatToTrim, stiffer) : null;
-  if (surfacedOut.length + submergedOut.length === 0) return stiffening ? [stiffening] : [];
+  const stiffening = dives ? yield* stiffen(boatToTrim) : null;
+  const isWithin = surfacedOut.length + submergedOut.length === 0;
+  if (isWithin) return [...(stiffening ? [stiffening] : []), ...(yield* surer(boatToTrim))];
   const offered: Correction[] = [];
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
-  offer(stiffening);
   const ofSurface = surfacedOut.length > 0 ? yield* correct(boatToTrim, 'surfaced') : null;
   const ofDive = submergedOut.length > 0 ? yield* correct(boatToTrim, 'submerged') : null;
   // What mends one condition alone may keep the other's limits too, with less than what was made for both.
   const alone = [ofSurface, ofDive].filter(correction => correction !== null);
   const inBoth = new Map(dives ? alone.map(correction => [correction, forBoth(correction, boatToTrim)]) : []);
-  const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()]) : null;
+  const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()], boatToTrim) : null;
+  const moves = dives ? yield* proposeMoves(boatToTrim) : null;
+  const scoreOf = scoreIn(boatToTrim, 'both');
+  if (stiffening && (!full || scoreOf(stiffening) < scoreOf(full))) offer(stiffening);
+  // What costs nothing stands before what is bought, unless that is much surer.
+  const isSurer = full && moves && sureOf(full, boatToTrim) > MUCH_SURER * sureOf(moves, boatToTrim);
+  if (!isSurer) offer(moves);
+  if (dives && (!moves || isSurer))
+    offer(yield* combine(boatToTrim, full, movers => correct(boatToTrim, 'both', { movers })));
   offer(full);
-  if (dives) offer((yield* proposeMoves(boatToTrim, balancesOf(boatToTrim, 'both', PART_OF_LIMIT)(null)))[0]);
+  offer(moves);
+  offer(stiffening);
   for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
   if (dives) offer(yield* recut(boatToTrim));
   if (full) {
@@ -52,33 +66,53 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
       if (full.pieces.every(({ slot }) => slot.material === material)) continue;
       offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
     }
-  } else if (dives) {
+  } else if (dives && !offered.some(({ condition }) => condition === 'both')) {
     const out = surfacedOut.length + submergedOut.length;
     offer(yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out));
   }
-  return offered.slice(0, MOST_OFFERED);
+  return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
 }
 
-/** The boat asked to be stiff enough to be trimmed by weight; null when it is, or is not touchy for want of a rest. */
-function withStifferLimit({ boat, submerged }: BoatToTrim): Boat | null {
-  if (submerged.status !== 'neutral' || !submerged.stable) return null;
-  const needed = stiffnessToTrim(boat, submerged);
-  if (submerged.bgEffectiveLongitudinal >= needed) return null;
-  return { ...boat, limits: { ...boat.limits, submerged: { ...boat.limits.submerged, bg: needed } } };
+/** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
+function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
+  const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
+  const wanted = MUCH_SURER * sureOf(boatToTrim, boatToTrim, scope);
+  if (wanted >= 1) return [];
+  const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
+  const pieces = yield* correct(boatToTrim, scope);
+  return [moves, pieces]
+    .filter(correction => correction !== null)
+    .filter(correction => correction.onTheWay.length === 0 && sureOf(correction, boatToTrim) > wanted);
 }
 
-/** Lead low and foam high that trim the boat and stiffen it in one. */
-function* stiffen(boatToTrim: BoatToTrim, stiffer: Boat): Steps<Correction | null> {
-  const correction = yield* correct({ ...boatToTrim, boat: stiffer }, 'both');
-  if (correction?.submerged.status !== 'neutral') return null;
-  const { bgEffectiveLongitudinal } = correction.submerged;
-  const before = boatToTrim.submerged.status === 'neutral' ? boatToTrim.submerged.bgEffectiveLongitudinal : 0;
-  return {
-    ...correction,
-    boat: { ...correction.boat, limits: boatToTrim.boat.limits },
-    title: stiffeningTitle(correction, before, bgEffectiveLongitudinal),
+/** How sure a boat is to keep its limits, 0..1, as it is counted when what to do is chosen. */
+const sureOf = (floating: Floating, boatToTrim: BoatToTrim, scope: Scope = 'both'): number =>
+  countedChanceOfAll(limitsKept(floating, scope, openIn(boatToTrim)));
+
+/** Not those that another beats in everything: as sure of as much, with no more pieces, at no higher price. */
+function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): readonly Correction[] {
+  const worth = new Map(
+    offered.map(correction => [
+      correction,
+      { chance: sureOf(correction, boatToTrim, correction.condition), price: priceOfPieces(correction.pieces) },
+    ]),
+  );
+  const beats = (a: Correction, b: Correction): boolean => {
+    const [one, other] = [worth.get(a)!, worth.get(b)!];
+    const isForLess = b.condition !== 'both' && a.condition === 'both' && a.left.length === 0;
+    if (isForLess && one.price <= AS_MUCH * other.price && a.pieces.length <= b.pieces.length) return true;
+    const isAsMuch = a.condition === b.condition && a.kind !== 'nearest' && a.kind === b.kind;
+    const isNoWorse = one.chance >= other.chance && one.price <= other.price && a.pieces.length <= b.pieces.length;
+    return isAsMuch && isNoWorse && (one.chance > other.chance || one.price < other.price);
   };
+  return offered.filter(correction => !offered.some(other => beats(other, correction)));
 }
+
+/** The boat keeps every limit in the conditions that it is floated in. */
+export const isWithinLimits = ({ boat, surfaced, submerged }: BoatToTrim): boolean =>
+  ![...judgeSurfaced(boat, surfaced), ...(boat.tanks.length > 0 ? judgeSubmerged(boat, submerged) : [])].some(
+    breaksLimit,
+  );
 
 /**
  * What extra room would bring both conditions within their limits, for when the bays do not: confirmed by the full model

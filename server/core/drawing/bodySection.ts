@@ -46,10 +46,7 @@ export function bodySection(analysis: Analysis, condition: Condition, things: Th
         turn && drawnState.water === 'below' && drawnState.level !== null
           ? turn.height(drawnState.level, station)
           : null,
-      bones: [
-        ...hull.flatMap(thing => loopsOf(thing, 0, analysis.kept.cache.shapes)),
-        paintedEnds(boat, station, beam),
-      ],
+      bones: [...hull.flatMap(thing => loopsOf(thing, 0, analysis.shapes)), paintedEnds(boat, station, beam)],
       under: 8,
       over: frame =>
         together([

@@ -1,12 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import { shareFills } from '../bodies/tankWater.ts';
-import { UPRIGHT } from '../conditions/attitude.ts';
+import { UPRIGHT, upFor } from '../conditions/attitude.ts';
 import { energyAt } from '../conditions/energy.ts';
 import { surfacedBoat } from '../conditions/load.ts';
 import type { Submerged } from '../conditions/submerged.ts';
 import type { Surfaced } from '../conditions/surfaced.ts';
-import { addScaled, length, scale, type Vec3 } from '../geometry/form/vector.ts';
+import { addScaled, scale, type Vec3 } from '../geometry/form/vector.ts';
 
 export type Condition = 'surfaced' | 'submerged';
 
@@ -38,7 +38,7 @@ function surfacedState(bodies: Bodies, surfaced: Surfaced): DrawnState {
     return { condition: 'surfaced', up, level, water: 'below', fills, centreOfMass, centreOfBuoyancy, metacentre };
   }
   if (surfaced.status === 'overturns') {
-    const up = upAt(surfaced.trim, surfaced.heel);
+    const up = upFor(surfaced.trim, surfaced.heel);
     const state = energyAt(surfacedBoat(bodies), up);
     const { volume, mx, my, mz } = state.immersed;
     return {
@@ -93,9 +93,3 @@ const level = (
   centreOfBuoyancy: bodies.volume > 0 ? scale(bodies.volumeMoment, 1 / bodies.volume) : null,
   metacentre: null,
 });
-
-/** The direction that has this trim and heel, as `trimOf` and `heelOf` measure them. */
-function upAt(trim: number, heel: number): Vec3 {
-  const raw: Vec3 = [-Math.tan(trim) * Math.abs(Math.cos(heel)), -Math.sin(heel), Math.cos(heel)];
-  return scale(raw, 1 / length(raw));
-}

@@ -50,6 +50,7 @@ function linesInside(loops: readonly Loop[], angle: number, gap: number): readon
     level.forEach((b, i) => {
       const a = level[(i + level.length - 1) % level.length]!;
       const [low, high] = a[1] < b[1] ? [a, b] : [b, a];
+      // Ends: points are pixels of the page.
       for (let line = Math.ceil(low[1] / gap); line * gap < high[1]; line++) {
         const x = low[0] + ((high[0] - low[0]) * (line * gap - low[1])) / (high[1] - low[1]);
         const known = crossings.get(line);

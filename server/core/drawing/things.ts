@@ -71,7 +71,7 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
       : [],
     proposal: correction && {
       words: `Proposed: ${correction.title}`,
-      index: analysis.corrections().indexOf(correction),
+      index: analysis.corrections.all().indexOf(correction),
     },
   };
 }

@@ -1,4 +1,5 @@
 import type { Boat, Waterline } from '../boat/boat.ts';
+import { trimBetween } from '../conditions/attitude.ts';
 import type { SurfacedAfloat } from '../conditions/surfaced.ts';
 
 /** How the floating boat differs from its painted waterline. SI; without a painted waterline, from level. */
@@ -16,7 +17,7 @@ export interface OffWaterline {
 
 /** Trim of the painted waterline itself, rad: positive when it is painted higher at the stern. */
 export const paintedTrim = (waterline: Waterline | null, length: number): number =>
-  waterline && length > 0 ? Math.atan((waterline.stern - waterline.bow) / length) : 0;
+  waterline ? trimBetween(waterline.bow, waterline.stern, length) : 0;
 
 /** Height of the painted waterline at half length, m. */
 export const paintedDraft = ({ waterline }: Pick<Boat, 'waterline'>): number | null =>

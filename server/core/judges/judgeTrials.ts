@@ -3,7 +3,7 @@ import type { Finding } from '../findings/finding.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
 import { type ComparedReading, DIFFERS } from '../trials/pool/compare.ts';
 import { readingName, readingText, sizeText, trialName, wayOff } from '../trials/pool/readingWords.ts';
-import type { Slip } from '../trials/pool/reconcile.ts';
+import type { Slip } from '../trials/pool/told.ts';
 import { capital } from '../wording/capital.ts';
 
 /** Where the boat was not as its file has it, and readings that fit nothing. */

@@ -47,7 +47,7 @@ export const unreadableMesh = (problem: string): FaultyMesh =>
 export const outsideMesh = (): FaultyMesh =>
   faulty(
     'mesh-outside',
-    'lies outside the folder that is open. Copy it beside the boat file, and give its name from there.',
+    'lies outside the folder of the boat file. Copy it beside the boat file, and give its name from there.',
   );
 
 /** Bytes that a mesh file may have. */

@@ -1,4 +1,5 @@
 import { strFromU8, unzipSync } from 'fflate';
+import { SaxesParser } from 'saxes';
 import type { Polyhedron } from '../geometry/form/form.ts';
 import { type FaultyMesh, faulty, type MeshUnit, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
 import { type Model, type Placement, readModel, TooManyTriangles, type Transform } from './threeMfModel.ts';
@@ -53,7 +54,7 @@ function assemble(files: Files): ThreeMf | FaultyMesh {
   const modelAt = (name: string): Model => {
     const known = models.get(name);
     if (known) return known;
-    const packed = files[name];
+    const packed = Object.hasOwn(files, name) ? files[name] : undefined;
     if (!packed) throw new Error(`it lacks its part “${name}”`);
     const made = readModel(strFromU8(packed));
     models.set(name, made);
@@ -104,14 +105,26 @@ const isCorner = (corner: number, count: number): boolean => Number.isInteger(co
 
 /** The model that the package starts from. */
 function mainModel(files: Files): string {
-  const relations = files['_rels/.rels'] ? strFromU8(files['_rels/.rels']) : '';
-  for (const [relation] of relations.matchAll(/<\w*:?Relationship\b[^>]*>/g)) {
-    const target = /\bTarget\s*=\s*["']\/?([^"']+)["']/.exec(relation)?.[1];
-    if (target && /\bType\s*=\s*["'][^"']*\/3dmodel["']/.test(relation)) return target;
-  }
+  const relations = files['_rels/.rels'];
+  const start = relations ? startOf(strFromU8(relations)) : null;
+  if (start !== null) return start;
   const lone = Object.keys(files).filter(name => /\.model$/i.test(name));
   if (lone.length !== 1) throw new Error('it does not say which model to start from');
   return lone[0]!;
+}
+
+/** What the relations of a package start from (Open Packaging Conventions, “Relationships”; from memory); null for nothing. */
+function startOf(relations: string): string | null {
+  let target: string | null = null;
+  const parser = new SaxesParser();
+  parser.on('opentag', ({ name, attributes }) => {
+    if (!/^(?:\w+:)?Relationship$/.test(name) || !/\/3dmodel$/.test(attributes.Type ?? '')) return;
+    target ??= attributes.Target?.replace(/^\//, '') || null;
+  });
+  // Where they are damaged a lone model may still tell.
+  parser.on('error', () => {});
+  parser.write(relations).close();
+  return target;
 }
 
 /** Without anything on the plate: the objects that are no part of another. */

@@ -10,7 +10,17 @@ export function readMeshFile(bytes: Uint8Array): MeshFile {
   const read = isZip ? read3mf(bytes) : readStl(bytes);
   if ('status' in read) return read;
   const { form, unit } = 'form' in read ? read : { form: read, unit: null };
+  if (form.vertices.some(isTooFar)) return beyondAllBounds();
   const mesh = checkMesh(form);
   if (mesh) return { status: 'loaded', mesh, unit };
   return faulty('mesh-unreadable', 'has no form: all its triangles lie in one spot. Export it again.');
 }
+
+/** In the file's own unit: a kilometre in microns. A drawing keeps within that of its origin, by any unit. */
+const FARTHEST = 1e9;
+
+/** True for NaN and infinity too. */
+const isTooFar = (value: number): boolean => !(Math.abs(value) <= FARTHEST);
+
+const beyondAllBounds = (): MeshFile =>
+  faulty('mesh-unreadable', 'has corners farther away than any boat is long. It is damaged: export it again.');

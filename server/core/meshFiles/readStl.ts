@@ -65,12 +65,18 @@ function readText(bytes: Uint8Array): Polyhedron | FaultyMesh {
       places.push(value);
     }
   }
-  if (inLoop > 0 || !/\bendsolid\b[^\n]*\s*$/i.test(text)) {
+  if (inLoop > 0 || !/\bendsolid\b/i.test(lastLine(text))) {
     return faulty('mesh-unreadable', 'is cut short: it ends without “endsolid”. Export or copy it again.');
   }
   if (places.length === 0)
     return faulty('mesh-unreadable', 'has no triangles in it. Export it again with the form in view.');
   return loose(Float64Array.from(places));
+}
+
+/** The last that is not blank. */
+function lastLine(text: string): string {
+  const written = text.trimEnd();
+  return written.slice(written.lastIndexOf('\n') + 1);
 }
 
 function damagedText(text: string, offset: number, what: string): FaultyMesh {

@@ -29,14 +29,18 @@ export interface Model {
 
 export class TooManyTriangles extends Error {}
 
-const UNITS: Readonly<Record<string, MeshUnit>> = {
-  micron: { name: 'microns', metres: 1e-6 },
-  millimeter: { name: 'millimetres', metres: 1e-3 },
-  centimeter: { name: 'centimetres', metres: 1e-2 },
-  inch: { name: 'inches', metres: 0.0254 },
-  foot: { name: 'feet', metres: 0.3048 },
-  meter: { name: 'metres', metres: 1 },
-};
+const MILLIMETRES: MeshUnit = { name: 'millimetres', metres: 1e-3 };
+
+const UNITS: ReadonlyMap<string, MeshUnit> = new Map(
+  Object.entries({
+    micron: { name: 'microns', metres: 1e-6 },
+    millimeter: MILLIMETRES,
+    centimeter: { name: 'centimetres', metres: 1e-2 },
+    inch: { name: 'inches', metres: 0.0254 },
+    foot: { name: 'feet', metres: 0.3048 },
+    meter: { name: 'metres', metres: 1 },
+  }),
+);
 
 interface OpenObject {
   readonly isPart: boolean;
@@ -49,30 +53,33 @@ interface OpenObject {
 export function readModel(xml: string): Model {
   const objects = new Map<string, ModelObject>();
   const items: Placement[] = [];
-  let unit = UNITS.millimeter!;
+  let unit = MILLIMETRES;
   let object: OpenObject | null = null;
   let triangles = 0;
-  const open: Readonly<Record<string, (tag: SaxesTagPlain) => void>> = {
-    model: ({ attributes }) => {
-      const named = UNITS[attributes.unit ?? 'millimeter'];
-      if (!named) throw new Error(`it is in a unit that nobody knows, “${attributes.unit}”`);
-      unit = named;
-    },
-    object: ({ attributes }) => {
-      object = { isPart: !/support$/.test(attributes.type ?? ''), vertices: [], triangles: [], components: [] };
-      objects.set(attributes.id ?? '', object);
-    },
-    vertex: tag => object?.vertices.push(...numbers(tag, 'x', 'y', 'z')),
-    triangle: tag => {
-      triangles++;
-      if (triangles > MOST_TRIANGLES) throw new TooManyTriangles();
-      object?.triangles.push(...numbers(tag, 'v1', 'v2', 'v3'));
-    },
-    component: tag => object?.components.push(placement(tag)),
-    item: tag => items.push(placement(tag)),
-  };
+  // A map: a tag may be called “constructor”.
+  const open: ReadonlyMap<string, (tag: SaxesTagPlain) => void> = new Map(
+    Object.entries<(tag: SaxesTagPlain) => void>({
+      model: ({ attributes }) => {
+        const named = UNITS.get(attributes.unit ?? 'millimeter');
+        if (!named) throw new Error(`it is in a unit that nobody knows, “${attributes.unit}”`);
+        unit = named;
+      },
+      object: ({ attributes }) => {
+        object = { isPart: !/support$/.test(attributes.type ?? ''), vertices: [], triangles: [], components: [] };
+        objects.set(attributes.id ?? '', object);
+      },
+      vertex: tag => object?.vertices.push(...numbers(tag, 'x', 'y', 'z')),
+      triangle: tag => {
+        triangles++;
+        if (triangles > MOST_TRIANGLES) throw new TooManyTriangles();
+        object?.triangles.push(...numbers(tag, 'v1', 'v2', 'v3'));
+      },
+      component: tag => object?.components.push(placement(tag)),
+      item: tag => items.push(placement(tag)),
+    }),
+  );
   const parser = new SaxesParser();
-  parser.on('opentag', tag => open[tag.name]?.(tag));
+  parser.on('opentag', tag => open.get(tag.name)?.(tag));
   parser.on('error', problem => {
     throw problem;
   });

@@ -13,7 +13,7 @@ import { withUncertainty } from './withUncertainty.ts';
 export function conditionRows({ boat, scheme, uncertainties }: Analysis, inCondition: InCondition): readonly Row[] {
   const all = figuredIn(boat, inCondition, scheme.figures);
   if (all.length === 0) return [withoutRest(inCondition, boat)];
-  const known = uncertainties();
+  const known = uncertainties;
   const stays = all.every(figured => figured.stays);
   const facts = factsOf(inCondition, boat);
   const rows: Row[] = [];

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { Aim, Row as Balance } from '../corrections/balance/program.ts';
+import type { Aim, Row as Balance } from '../corrections/balance/row.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { explain } from '../corrections/propose.ts';
 import { PART_OF_LIMIT } from '../corrections/search/correct.ts';
@@ -9,19 +9,23 @@ import type { Paint } from './rows.ts';
 
 /** Why a correction's pieces are what they are: their part in each balance, the next gram, and what a wider limit saves. */
 export function explanationReport({ boat, boatToTrim }: Analysis, correction: Correction, paint: Paint): string {
-  if (!boatToTrim || correction.pieces.length === 0)
-    return 'This correction adds nothing, so there is nothing to share out.';
+  if (!boatToTrim || correction.pieces.length + correction.moves.length === 0)
+    return 'This correction adds and moves nothing, so there is nothing to share out.';
   const { balances, more, relaxations } = explain(boatToTrim, correction);
   const { units } = boat;
   const amount = (row: Balance, value: number) => amountWords(row, value, units);
   const names = correction.parts.map(part => part.name);
+  const moved = correction.moves.map(({ part }) => part.name);
   return [
     [
       paint.heading('What was missing, and what each piece brings of it'),
       ...balances
         .filter(({ row }) => 'slack' in row.wanted)
-        .map(({ row, brought }) => {
-          const shares = brought.map((value, i) => `${names[i]} ${amount(row, value)}`).join(', ');
+        .map(({ row, brought, byMoves }) => {
+          const shares = [
+            ...byMoves.map((value, i) => `moving ${moved[i]} ${amount(row, value)}`),
+            ...brought.map((value, i) => `${names[i]} ${amount(row, value)}`),
+          ].join(', ');
           return `  ${FIGURE_NAMES[row.name]}: missing ${'slack' in row.wanted ? missingWords(row, row.wanted, units) : ''}; ${shares}`;
         }),
     ].join('\n'),

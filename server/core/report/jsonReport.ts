@@ -6,8 +6,9 @@ import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
 import { TRANSIT_FIGURES } from '../figures/transitTable.ts';
-import type { Place } from '../findings/finding.ts';
+import type { Change, Place } from '../findings/finding.ts';
 import { scale } from '../geometry/form/vector.ts';
+import { applyChanges } from '../text/editing/edit.ts';
 import { positionAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
 import { conditionsJson, point } from './conditionJson.ts';
@@ -44,16 +45,23 @@ export function jsonReport(analysis: Analysis) {
     reach: reachJson(analysis),
     trials: trialsJson(analysis),
     uncertainty: uncertaintyJson(analysis),
-    findings: [...analysis.findings, ...analysis.openQuestions()].map(finding => ({
+    findings: [...analysis.findings, ...analysis.said.openQuestions].map(finding => ({
       code: finding.code,
       severity: finding.severity,
       message: finding.message,
       path: 'path' in finding.place ? finding.place.path : null,
       range: rangeJson(analysis, finding.place),
     })),
-    corrections: analysis.corrections().map(correction => ({
+    corrections: analysis.corrections.all().map(correction => ({
       title: correction.title,
+      kind: correction.kind,
       condition: correction.condition,
+      edits: editsJson(analysis, correction.changes),
+      moves: correction.moves.map(({ part, along, across }) => ({
+        name: part.name,
+        aft: mm(along),
+        starboard: mm(across),
+      })),
       entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
       result: conditionsJson(correction.boat, inBoth(correction.surfaced, correction.submerged), figures),
     })),
@@ -99,6 +107,13 @@ const rightingJson = ({ conditions }: Analysis) =>
       range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },
     };
   });
+
+/** What makes the file say so: put in from the last to the first. Null where it cannot be written into this file. */
+const editsJson = ({ syntax }: Analysis, changes: readonly Change[]) =>
+  applyChanges(syntax, changes)?.map(({ start, end, text }) => ({
+    range: { start: positionAt(syntax.lineStarts, start), end: positionAt(syntax.lineStarts, end) },
+    text,
+  })) ?? null;
 
 /** Lines and characters count from 0, as in the language server protocol. */
 function rangeJson({ syntax }: Analysis, place: Place) {

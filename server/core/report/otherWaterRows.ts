@@ -1,4 +1,5 @@
-import { type Analysis, inOtherWater } from '../analysis/analysis.ts';
+import { inOtherWater } from '../analysis/analyse.ts';
+import type { Analysis } from '../analysis/analysis.ts';
 import { waterOfKind } from '../boat/readWater.ts';
 import { lengthText, massText, percentText, trimWords } from '../wording/numbers.ts';
 import type { Row } from './rows.ts';

@@ -9,7 +9,7 @@ import { withUncertainty } from './withUncertainty.ts';
 /** Each tank: what it holds when neutral, and what it should hold. */
 export function tankRows(analysis: Analysis): readonly Row[] {
   const { boat, tankSizes } = analysis;
-  const uncertainties = analysis.uncertainties()?.tanks ?? [];
+  const uncertainties = analysis.uncertainties?.tanks ?? [];
   return tankSizes.map((sizing, i) => ({
     name: sizing.body.tank.name,
     value: tankWords(sizing, boat, uncertainties[i]),

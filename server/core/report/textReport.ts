@@ -53,9 +53,9 @@ function massWords({ boat, bodies }: Analysis): string {
 }
 
 function findingsBlock(analysis: Analysis, paint: Paint): string {
-  const { findings } = analysis;
+  const findings = analysis.findings;
   // What to weigh next has a block of its own.
-  const open = analysis.openQuestions().filter(({ code }) => code !== 'weigh-next');
+  const open = analysis.said.openQuestions.filter(({ code }) => code !== 'weigh-next');
   if (findings.length === 0 && open.length === 0) return paint.good('Within all limits.');
   const lines = [...findings, ...open].map(({ severity, message }) => {
     const mark = `  ${severity}: `;
@@ -66,14 +66,14 @@ function findingsBlock(analysis: Analysis, paint: Paint): string {
 }
 
 function correctionsBlock(analysis: Analysis, paint: Paint): string {
-  const corrections = analysis.corrections();
+  const corrections = analysis.corrections.all();
   if (corrections.length === 0) return whyNone(analysis);
   const lines = corrections.map((correction, i) => `  ${i + 1}. ${correction.title}`);
   return [paint.heading('Corrections, the best first'), ...lines].join('\n');
 }
 
 /** Why nothing is offered for a boat that is out of its surfaced limits. */
-function whyNone({ boat, surfaced, isFaulty }: Analysis): string {
+function whyNone({ boat, surfaced, file: { isFaulty } }: Analysis): string {
   if (surfaced.status !== 'afloat' || judgeSurfaced(boat, surfaced).length === 0) return '';
   if (isFaulty) return 'Corrections are computed once the errors in the file are mended.';
   if (boat.bays.length === 0) return 'For computed corrections, say under “bays:” where lead or foam can still go in.';

@@ -5,14 +5,13 @@ import type { Estimate } from '../trials/pool/inclining.ts';
 /** The trials for machines: lengths mm, masses g, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
 export function trialsJson(analysis: Analysis) {
   if (analysis.trials.length === 0) return [];
-  const { comparisons, ...learned } = analysis.learned();
-  const slips = learned.slips();
+  const { comparisons, verdict } = analysis.learned ?? { comparisons: [], verdict: null };
+  const slips = verdict?.slips ?? [];
   return comparisons.map(({ trial, readings, inclined }) => ({
     name: trial.name,
     condition: trial.condition,
     aboard: trial.aboard.map(({ entry }) => entry.name),
     without: trial.without,
-    explained: trial.explained,
     readings: readings.map(({ reading, predicted, uncertainty, sigma, score }) => {
       const slip = slips.find(each => each.reading === reading);
       const own = (value: number) => value * scaleOf(reading);

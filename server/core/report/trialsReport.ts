@@ -1,28 +1,29 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
-import type { Offer } from '../trials/offers.ts';
 import { readingName, readingText } from '../trials/pool/readingWords.ts';
+import { verdict as verdictWords } from '../trials/pool/words.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
 import type { Paint } from './rows.ts';
 
 /** The trials in the order of the file, how the boat came into trim: what was on board, read, and predicted. */
 export function trialsBlock(analysis: Analysis, paint: Paint): string {
-  if (analysis.trials.length === 0) return '';
-  const learned = analysis.learned();
-  const slips = new Set(learned.slips().map(({ reading }) => reading));
+  const { learned } = analysis;
+  if (!learned) return '';
+  const { verdict } = learned;
+  const slips = new Set((verdict?.slips ?? []).map(({ reading }) => reading));
   const lines = learned.comparisons.flatMap(comparison => [
     heading(analysis, comparison),
     ...columns(readingLines(analysis, comparison, slips)),
     ...incliningLines(analysis, comparison),
     ...(comparison.trial.note === null ? [] : [`    note: ${comparison.trial.note}`]),
   ]);
-  const offers = learned
-    .offers()
-    .flatMap(({ title, details }: Offer, i) => [`  ${i + 1}. ${title}`, ...details.map(detail => `     ${detail}`)]);
+  const said = verdict ? verdictWords(verdict.told, analysis.boat.units).map(words => `  ${words}`) : [];
+  const offers = (verdict?.offers ?? []).map(({ title }, i) => `  ${i + 1}. ${title}`);
   return [
     paint.heading('Trials'),
     ...lines,
-    ...(offers.length > 0 ? ['', paint.heading('What the trials teach, the better explanation first'), ...offers] : []),
+    ...(said.length > 0 ? ['', paint.heading('What the trials say'), ...said] : []),
+    ...(offers.length > 0 ? ['', paint.heading('What can be written down of it'), ...offers] : []),
   ].join('\n');
 }
 
@@ -32,7 +33,6 @@ function heading({ boat: { units } }: Analysis, { trial, floatedTrial }: Learned
     ...(pieces.length > 0 ? [`with ${pieces.join(', ')}`] : []),
     ...(trial.without.length > 0 ? [`without ${trial.without.map(name => `“${name}”`).join(', ')}`] : []),
     ...(trial.water ? [trial.water.words] : []),
-    ...(trial.explained === null ? [] : [`accounted for by ${trial.explained}`]),
     ...(floatedTrial === null ? ['by the file she could not have lain so'] : []),
   ];
   return `  ${[trial.name, trial.condition, ...extra].join(', ')}`;

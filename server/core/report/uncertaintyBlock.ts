@@ -17,7 +17,7 @@ const LEAST_LISTED = 0.02;
 /** What to weigh or measure next: whose uncertainty counts most in the figure that is nearest to its limit. */
 export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
   const { boat, conditions, scheme } = analysis;
-  const nearest = nearestToLimit(standingsOf(boat, conditions, scheme.figures, analysis.uncertainties()));
+  const nearest = nearestToLimit(standingsOf(boat, conditions, scheme.figures, analysis.uncertainties));
   if (!nearest) return '';
   const shares = nearest.uncertainty.shares.slice(0, MOST_LISTED).filter(({ share }) => share >= LEAST_LISTED);
   if (shares.length === 0) return '';
@@ -27,7 +27,7 @@ export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
     ([words, value, share]) => `  ${words.padEnd(widths[0]!)}  ${value.padEnd(widths[1]!)}  ${share}`,
   );
   const name = nameIn(nearest.figured.condition, nearest.figured.figure);
-  const next = analysis.openQuestions().filter(({ code }) => code === 'weigh-next');
+  const next = analysis.said.openQuestions.filter(({ code }) => code === 'weigh-next');
   return [
     paint.heading('What to weigh, measure or read next'),
     ...next.map(({ message }) => `  ${message}`),

@@ -14,7 +14,7 @@ const MOST_LISTED = 5;
  * are missing from it. `roughly`: why the number is no more than an idea.
  */
 export function uncertaintyJson({ boat, conditions, scheme, uncertainties }: Analysis) {
-  const known = uncertainties();
+  const known = uncertainties;
   return {
     ...byCondition(conditions, ({ condition }) => {
       const there = known?.conditions[condition.id];

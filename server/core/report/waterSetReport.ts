@@ -3,7 +3,8 @@ import { inBoth } from '../conditions/loadingCondition.ts';
 import type { SetPiece, WaterSet } from '../corrections/kinds/waterSet.ts';
 import { piecesWords } from '../corrections/words/correctionTitle.ts';
 import type { Figure } from '../figures/figure.ts';
-import { cautions, conditionFigures, cutLines } from './correctionReport.ts';
+import { cautions, cutLines } from './bench.ts';
+import { conditionFigures } from './correctionReport.ts';
 import type { Paint } from './rows.ts';
 
 /** The pieces that change with the water, in one table, how the boat lies with each, and what to cut. */
@@ -18,7 +19,10 @@ export function waterSetReport(set: WaterSet, figures: readonly Figure[], paint:
       ? [
           [
             paint.heading('Cut list'),
-            ...made.flatMap(({ made: cut, part }) => (cut ? cutLines(cut.piece, part.name, boat) : [])),
+            ...inBoth.flatMap(({ made: cut, part }) => (cut ? cutLines(cut.piece, part.name, boat) : [])),
+            ...[...fresh.only, ...sea.only].flatMap(({ made: cut, part }) =>
+              cut ? cutLines(cut.piece, part.name, boat, 'one water') : [],
+            ),
           ].join('\n'),
           [paint.heading('Mind'), ...cautions(made.flatMap(({ made: cut }) => cut?.piece ?? []))].join('\n'),
         ]

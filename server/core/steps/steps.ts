@@ -6,6 +6,7 @@ export type Steps<T> = Generator<undefined, T, undefined>;
 
 /** All of it at once. */
 export function finish<T>(steps: Steps<T>): T {
+  // Ends: every work in steps has a bound of its own.
   for (;;) {
     const step = steps.next();
     if (step.done) return step.value;
@@ -36,6 +37,7 @@ export function inSteps<T>(begin: () => Steps<T>): Working<T> {
     step: () => advance() !== null,
     isDone: () => made !== null,
     all: () => {
+      // Ends: as above.
       for (;;) {
         const done = advance();
         if (done) return done.value;

@@ -1,90 +1,88 @@
-import type { Reading, Trial } from '../boat/trial.ts';
-import { inSteps } from '../steps/steps.ts';
-import { type Offer, offersOf } from './offers.ts';
-import { type Comparison, compareTrials } from './pool/compare.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { Trial } from '../boat/trial.ts';
+import type { Steps } from '../steps/steps.ts';
+import { inputsOf } from '../uncertainty/inputs.ts';
+import type { Uncertainties } from '../uncertainty/uncertainties.ts';
+import { type Comparison, compareTrial } from './pool/compare.ts';
+import { dayOf, withoutDay } from './pool/day.ts';
+import { type Estimate, estimateBoat } from './pool/estimate.ts';
+import { type Asked, figuresWithTrials } from './pool/figures.ts';
 import { type Inclined, incline } from './pool/inclining.ts';
-import { findSlips, type Sifted, type Slip } from './pool/reconcile.ts';
-import { SLIP_SCORE } from './pool/slips.ts';
-import { suspectsOf } from './pool/suspect.ts';
+import { likeliestBoat } from './pool/likeliest.ts';
+import { type Offer, offersOf } from './pool/offers.ts';
+import { floatTrial, shownBy } from './pool/predict.ts';
+import { type Slip, slipsOf, type Told, toldOf } from './pool/told.ts';
 import type { TrialSet } from './pool/trialSet.ts';
+import { untaught } from './pool/untaught.ts';
 
-/** What the pool tells of the file. */
+/** What the pool tells of the boat. */
 export interface Learned {
-  /** Every trial, in the order of the file. */
+  /** Every trial against the file, in the order of the file. */
   readonly comparisons: readonly LearnedTrial[];
-  /** Readings that fit nothing, the rest of the work done at once; and those that are known without it. */
-  slips(): readonly Slip[];
-  slipsSoFar(): readonly Slip[];
-  /** Does a little of the work on slips; true when they are there. */
-  stepToSlips(): boolean;
-  /** Ways to make the file agree with the trials, the better explanation first; computed once, at the first call. */
-  offers(): readonly Offer[];
-  /** Does a little of the work on the offers; true when they are there. */
-  stepToOffers(): boolean;
+  /** What the trials say together; null where they say nothing. */
+  readonly verdict: Verdict | null;
 }
 
-/** So many times what makes a slip is plain to see. */
-const PLAIN = 2;
+/** What all trials say of the boat together. */
+export interface Verdict {
+  /** What may be wrong with the boat, the likeliest first. */
+  readonly told: readonly Told[];
+  readonly slips: readonly Slip[];
+  /** Ways to write that into the file. */
+  readonly offers: readonly Offer[];
+  /** The boat by the likeliest of all. */
+  readonly source: BoatSource;
+  /** Every figure with the trials, over all that may be. */
+  uncertainties(asked: Asked): Steps<Uncertainties>;
+}
 
 export interface LearnedTrial extends Comparison {
   /** What an inclining trial comes to; null for others. */
   readonly inclined: Inclined | null;
 }
 
-/**
- * Compares every trial with the file, and finds what the readings of those not yet accounted for tell: nothing while
- * something is missing from the figures (not `isWhole`), for then no trial can agree with them.
- */
-export function learn(trialSet: TrialSet, isWhole: boolean): Learned {
-  const comparisons = compareTrials(trialSet).map(comparison => ({
-    ...comparison,
-    inclined: inclinedBy(comparison, trialSet),
-  }));
-  const teaching = comparisons.flatMap(({ trial, floatedTrial, readings }) =>
-    isWhole && floatedTrial && trial.explained === null && readings.every(({ predicted }) => predicted !== null)
-      ? [withoutStruck(trial)]
-      : [],
-  );
-  const school: TrialSet = { ...trialSet, trials: teaching };
-  const suspects = isWhole ? suspectsOf(comparisons, trialSet.inputs) : [];
-  // Straight lines are enough for a slip that is plain to see; the whole model is asked where they are not.
-  const isPlain = suspects.every(({ score }) => Math.abs(score) > PLAIN * SLIP_SCORE);
-  let sifted: Sifted | null = isPlain ? { slips: suspects, rest: null } : null;
-  const sifting = inSteps(function* () {
-    const readings = suspects.map(({ reading }) => reading);
-    sifted ??= yield* findSlips(school, readings);
-    return sifted;
-  });
-  const afterwards = isWhole ? comparisons.flatMap(slipsAfterwards) : [];
-  const offers = inSteps(function* () {
-    if (teaching.length === 0) return [];
-    while (!sifting.step()) yield;
-    const { slips, rest } = sifting.all();
-    const leftOut: ReadonlySet<Reading> = new Set([...slips, ...afterwards].map(({ reading }) => reading));
-    return yield* offersOf(school, leftOut, rest);
-  });
-  return {
-    comparisons,
-    slips: () => [...sifting.all().slips, ...afterwards],
-    slipsSoFar: () => [...(sifted?.slips ?? []), ...afterwards],
-    stepToSlips: sifting.step,
-    offers: offers.all,
-    stepToOffers: offers.step,
-  };
+/** Compares every trial with the file, and estimates the boat by all of them. */
+export function* learn(trialSet: TrialSet): Steps<Learned> {
+  const comparisons: LearnedTrial[] = [];
+  for (const trial of trialSet.trials) {
+    const comparison = compareTrial(trialSet, trial);
+    comparisons.push({ ...comparison, inclined: inclinedBy(comparison, trialSet) });
+    yield;
+  }
+  const before = beforeTeaching(trialSet);
+  yield;
+  const estimate = yield* estimateBoat(before);
+  return { comparisons, verdict: estimate && verdictOf(trialSet, before, estimate) };
 }
 
-/** What is struck out teaches nothing. */
-const withoutStruck = (trial: Trial): Trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) });
+/** The boat before anything was learned, and the trials that it could have lain in; what is struck out teaches nothing. */
+function beforeTeaching(trialSet: TrialSet): TrialSet {
+  const source = untaught(trialSet.source);
+  const inputs = source === trialSet.source ? trialSet.inputs : inputsOf(source, trialSet.variations);
+  const before: TrialSet = { ...trialSet, source, inputs };
+  const trials = trialSet.trials
+    .map(trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) }))
+    .filter(trial => trial.readings.length > 0 && canShow(before, trial));
+  return { ...before, trials };
+}
 
-/** In a trial that the file accounts for, a reading that is still far off fits nothing either. */
-const slipsAfterwards = ({ trial, readings }: Comparison): readonly Slip[] =>
-  trial.explained === null
-    ? []
-    : readings.flatMap(({ reading, predicted, uncertainty, score }) =>
-        !reading.isSlip && predicted !== null && Math.abs(score) > SLIP_SCORE
-          ? [{ reading, expected: predicted, sigma: uncertainty, score }]
-          : [],
-      );
+function canShow({ source, inputs, cache }: TrialSet, trial: Trial): boolean {
+  const { boat } = dayOf(source, inputs, trial).source;
+  const floatedTrial = floatTrial(boat, withoutDay(trial), cache);
+  return floatedTrial !== null && trial.readings.every(reading => shownBy(floatedTrial, reading, boat) !== null);
+}
+
+function verdictOf(trialSet: TrialSet, before: TrialSet, estimate: Estimate): Verdict | null {
+  const source = likeliestBoat(before, estimate, trialSet.source);
+  if (!source) return null;
+  return {
+    told: toldOf(estimate),
+    slips: slipsOf(estimate),
+    offers: offersOf({ source: trialSet.source, untaught: before.source, trials: trialSet.trials, estimate }),
+    source,
+    uncertainties: asked => figuresWithTrials(before, estimate, asked),
+  };
+}
 
 function inclinedBy({ trial, floatedTrial, day }: Comparison, { source, cache }: TrialSet): Inclined | null {
   if (trial.condition !== 'inclining' || !floatedTrial) return null;

@@ -131,7 +131,6 @@ const tried = (condition: TrialCondition, readings: readonly Reading[]): Trial =
   condition,
   date: null,
   note: null,
-  explained: null,
   readings,
   left:
     condition === 'bench' || condition === 'hung'

@@ -1,17 +1,12 @@
 import { readWater } from '../boat/readWater.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { BodyCache, Pieces } from '../bodies/assemble.ts';
-import { settle, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
-import {
-  addTensors,
-  centralTensor,
-  type EnergyState,
-  NO_TENSOR,
-  scaleTensor,
-  type Tensor,
-} from '../conditions/energy.ts';
+import type { TankBody } from '../bodies/tankWater.ts';
+import { type BallastWater, ballastWater } from '../conditions/ballastWater.ts';
+import type { EnergyState } from '../conditions/energy.ts';
 import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
 import type { Reading } from '../conditions/readings.ts';
+import { centralTensor, scaleTensor } from '../conditions/tensor.ts';
 import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { finish, type Steps } from '../steps/steps.ts';
@@ -59,7 +54,7 @@ export function* residualLoadSteps(
   { arrangement, floating }: FloatedBoat,
   readings: readonly Reading[],
 ): Steps<readonly ResidualLoad[]> {
-  const water = settled(tankLoad(floating.tanks, arrangement.loading, floating.water), floating);
+  const water = ballastWater(tankLoad(floating.tanks, arrangement.loading, floating.water), floating.state.up, 1);
   const held: Held = { arrangement, floating, water };
   const residuals: ResidualLoad[] = [];
   const nothing = readings.map(() => 0);
@@ -145,26 +140,8 @@ const joined = (pieces: readonly Pieces[]): Pieces =>
 interface Held {
   readonly arrangement: Arrangement;
   readonly floating: FloatingState;
-  readonly water: Settled;
-}
-
-/** Tank water by volume: moments (m4) and free surfaces (m4). */
-interface Settled {
-  readonly volume: number;
-  readonly moment: Vec3;
-  readonly surface: Tensor;
-}
-
-function settled(load: TankLoad, { state: { up } }: FloatingState): Settled {
-  let { stillVolume: volume, stillMoment: moment } = load;
-  let surface = NO_TENSOR;
-  for (const water of load.free) {
-    const sums = settle(water, up);
-    volume += sums.volume;
-    moment = add(moment, [sums.mx, sums.my, sums.mz]);
-    surface = addTensors(surface, centralTensor(sums, 1));
-  }
-  return { volume, moment, surface };
+  /** By volume: the density may change. */
+  readonly water: BallastWater;
 }
 
 function residualLoadBy(held: Held, { was, is, density }: Change, readings: readonly Reading[]): Felt {
@@ -175,9 +152,9 @@ function residualLoadBy(held: Held, { was, is, density }: Change, readings: read
   const water =
     tanks === floating.tanks
       ? held.water
-      : settled(tankLoad(tanks, arrangement.loading, waterNow(held, tanks)), floating);
+      : ballastWater(tankLoad(tanks, arrangement.loading, waterNow(held, tanks)), state.up, 1);
   const weight = subtractWeights(weightOf(is), weightOf(was));
-  const totalMass = state.totalMass + weight.mass + density * water.volume - floating.density * held.water.volume;
+  const totalMass = state.totalMass + weight.mass + density * water.mass - floating.density * held.water.mass;
   const totalMoment = addScaled(
     addScaled(add(state.totalMoment, weight.moment), water.moment, density),
     held.water.moment,

@@ -1,13 +1,13 @@
-import { assembleBodies } from '../bodies/assemble.ts';
+import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
 import type { FloatingState } from '../conditions/float.ts';
 import type { Reading } from '../conditions/readings.ts';
-import { addScaled } from '../geometry/form/vector.ts';
+import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
 import type { FloatedBoat, Owner, ResidualLoad } from './residualLoads.ts';
-import { isMeshed, withInputs } from './withInputs.ts';
+import { type Changes, isMeshed, withInputs } from './withInputs.ts';
 
 /** What the inputs leave open of one figure. */
 export interface Uncertainty {
@@ -53,10 +53,10 @@ export function* spreadSteps(
   floated: FloatedBoat,
   residuals: readonly ResidualLoad[],
   readings: readonly Reading[],
+  belief: Belief = independent(residuals),
 ): Steps<readonly Uncertainty[]> {
   const { floating } = floated;
-  const loads = residuals.map(({ mass, moment }) => [mass, ...moment]);
-  const { columns, weights } = whiten(loads, 4);
+  const { columns, weights } = belief;
   const isAfloat = floated.arrangement.loading.kind !== 'neutral';
   const isMajor = residuals.map(
     ({ input, isBareWeight }, i) =>
@@ -68,7 +68,10 @@ export function* spreadSteps(
     if (n % POINTS_A_STEP === 0) yield;
     const likely = weights.map(weight => inner(weight, point.z));
     const isMiddle = point.z.every(value => value === 0);
-    const there = isMiddle ? floating : floatBoat(arrangedAt(owner, floated, { residuals, isMajor, likely }), floating);
+    const more = belief.more(point.z);
+    const there = isMiddle
+      ? floating
+      : floatBoat(arrangedAt(owner, floated, { residuals, isMajor, likely, more }), floating);
     points.push({ ...point, floating: there });
   }
   const rests = points.every(at => at.floating !== null);
@@ -79,12 +82,42 @@ export function* spreadSteps(
     const figures = points.flatMap(({ z, weight, floating: there }) =>
       there ? [{ z, weight, change: reading(there) - value + inner(ofMinors, z) }] : [],
     );
-    return { value, ...uncertaintyFrom(figures, weights, residuals, direct, rests) };
+    return { value, ...uncertaintyFrom(figures, belief, residuals, direct, rests) };
   });
 }
 
 /** Points of the rule that are looked at in one step. */
 const POINTS_A_STEP = 5;
+
+/** What is believed of the inputs of a boat, and of the load that they make up together with what is not written down. */
+export interface Belief extends Whitened {
+  /** The load at a z that no input pushes: its mass, and its moments. */
+  more(z: readonly number[]): readonly number[];
+  /** Variance of a sum over the inputs. */
+  variance(sum: readonly number[]): number;
+  /** What each input does by its push, where the load of each z does so much. */
+  byInput(byLoad: readonly number[]): readonly number[];
+  /** What each input has in the variance of a sum over the inputs and the rest of the load. */
+  parts(sum: readonly number[], byLoad: readonly number[]): readonly number[];
+}
+
+/** All inputs independent, each as it is known by itself. */
+function independent(residuals: readonly ResidualLoad[]): Belief {
+  const whitened = whiten(
+    residuals.map(({ mass, moment }) => [mass, ...moment]),
+    LOADS,
+  );
+  return {
+    ...whitened,
+    more: () => NO_LOAD,
+    variance: square,
+    byInput: byLoad => whitened.weights.map(weight => inner(byLoad, weight)),
+    parts: sum => sum.map(change => change ** 2),
+  };
+}
+
+const LOADS = 4;
+const NO_LOAD = [0, 0, 0, 0];
 
 /** Part in the uncertainty of any of the four loads from which an input is one of those that push most. */
 const MAJOR = 0.02;
@@ -101,22 +134,35 @@ interface Likely {
   readonly isMajor: readonly boolean[];
   /** Of each input, in its own uncertainties away from its value. */
   readonly likely: readonly number[];
+  readonly more: readonly number[];
 }
 
 /** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
-function arrangedAt(owner: Owner, { arrangement }: FloatedBoat, { residuals, isMajor, likely }: Likely): Arrangement {
+function arrangedAt(owner: Owner, { arrangement }: FloatedBoat, likelihood: Likely): Arrangement {
+  const { residuals, isMajor, likely, more } = likelihood;
   const majors = residuals.flatMap(({ input }, i) =>
     isMajor[i] ? [[input, input.value + input.sigma * likely[i]!] as const] : [],
   );
-  const bodies =
-    majors.length > 0 ? assembleBodies(withInputs(owner.source, new Map(majors)), owner.cache) : arrangement.bodies;
-  let { mass, massMoment } = bodies;
+  const bodies = majors.length > 0 ? exchanged(owner, arrangement.bodies, new Map(majors)) : arrangement.bodies;
+  let mass = bodies.mass + more[0]!;
+  let massMoment = addScaled(bodies.massMoment, more.slice(1) as unknown as Vec3, 1);
   for (const [i, push] of residuals.entries()) {
     if (isMajor[i]) continue;
     mass += push.mass * likely[i]!;
     massMoment = addScaled(massMoment, push.moment, likely[i]!);
   }
   return { ...arrangement, bodies: { ...bodies, mass, massMoment } };
+}
+
+/** The bodies with inputs changed; what an arrangement carries besides the boat's own entries stays on board. */
+function exchanged(owner: Owner, bodies: Bodies, changes: Changes): Bodies {
+  const changed = assembleBodies(withInputs(owner.source, changes), owner.cache);
+  const own = assembleBodies(owner.source.boat, owner.cache);
+  return {
+    ...changed,
+    mass: changed.mass + bodies.mass - own.mass,
+    massMoment: add(changed.massMoment, subtract(bodies.massMoment, own.massMoment)),
+  };
 }
 
 /** A figure at a point of the rule, against the figure in the middle. */
@@ -127,26 +173,27 @@ interface Figure extends RulePoint {
 /** What the pushes do to one figure: by way of the weight that they make up, and each directly. */
 function uncertaintyFrom(
   figures: readonly Figure[],
-  weights: Whitened['weights'],
+  belief: Belief,
   residuals: readonly ResidualLoad[],
   direct: readonly number[],
   rests: boolean,
 ): Omit<Uncertainty, 'value'> {
-  const size = weights[0]?.length ?? 0;
-  const each = Array.from({ length: size }, (_, k) => k);
+  const { columns, weights } = belief;
   // The part that goes with the weight is in the points; what is left of each input's own part is independent of it.
-  const common = each.map(k => direct.reduce((sum, change, i) => sum + change * weights[i]![k]!, 0));
-  const apart = Math.max(0, square(direct) - square(common));
+  const common = columns.map((_, k) => direct.reduce((sum, change, i) => sum + change * weights[i]![k]!, 0));
+  const apart = Math.max(0, belief.variance(direct) - square(common));
   const total = figures.reduce((sum, { weight }) => sum + weight, 0);
   const mean = figures.reduce((sum, { weight, change }) => sum + (weight / total) * change, 0);
   const variance = figures.reduce((sum, { weight, change }) => sum + (weight / total) * (change - mean) ** 2, apart);
-  const slopes = each.map(k =>
+  const slopes = columns.map((_, k) =>
     figures.reduce((sum, { z, weight, change }) => sum + (weight / total) * change * z[k]!, 0),
   );
-  const changes = residuals.map((_, i) => direct[i]! + inner(slopes, weights[i]!) - inner(common, weights[i]!));
-  const straight = square(changes);
+  const straight = square(slopes) + apart;
+  const byLoad = slopes.map((slope, k) => slope - common[k]!);
+  const changes = belief.byInput(byLoad).map((change, i) => direct[i]! + change);
+  const parts = belief.parts(changes, byLoad);
   const shares = residuals
-    .map(({ input }, i) => ({ input, change: changes[i]!, share: straight > 0 ? changes[i]! ** 2 / straight : 0 }))
+    .map(({ input }, i) => ({ input, change: changes[i]!, share: straight > 0 ? parts[i]! / straight : 0 }))
     .filter(({ share }) => share > NO_SHARE)
     .sort((a, b) => b.share - a.share);
   const isCurved = variance - straight > CURVED * variance;

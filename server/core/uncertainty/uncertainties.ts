@@ -7,7 +7,7 @@ import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { inputsOf } from './inputs.ts';
-import { type Owner, residualLoadSteps } from './residualLoads.ts';
+import { type FloatedBoat, type Owner, residualLoadSteps } from './residualLoads.ts';
 import { spreadSteps, type Uncertainty } from './spread.ts';
 
 /** Of each figure by its id; a figure that cannot be had has none. */
@@ -31,15 +31,15 @@ export function* uncertaintySteps(
   bodies: Bodies,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
+  { inputs, spread }: Known = { inputs: inputsOf(owner.source, owner.variations), spread: spreadAlone },
 ): Steps<Uncertainties> {
-  const inputs = inputsOf(owner.source, owner.variations);
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [tankKey(i), recommendedCapacity(i)]));
   const found: (readonly [string, FigureUncertainties | null])[] = [];
   for (const inCondition of conditions) {
     const { id } = inCondition.condition;
     const aboard = aboardIn(owner, bodies, inputs, inCondition);
     const besides = id === SUBMERGED.id ? capacities : {};
-    found.push([id, yield* uncertaintiesIn(aboard, inCondition, figures, besides)]);
+    found.push([id, yield* uncertaintiesIn(aboard, inCondition, { figures, besides, spread })]);
   }
   const all = Object.fromEntries(found);
   return {
@@ -58,7 +58,27 @@ const tankKey = (index: number): string => `tank ${index}`;
 const withoutKeys = (uncertainties: FigureUncertainties, keys: readonly string[]): FigureUncertainties =>
   Object.fromEntries(Object.entries(uncertainties).filter(([key]) => !keys.includes(key)));
 
-interface Aboard {
+/** What is uncertain of a boat, and what spreads it to the figures. */
+export interface Known {
+  readonly inputs: readonly Input[];
+  readonly spread: Spreading;
+}
+
+/** What is left open of some readings of a boat in a condition; `floated` is how it lies by its source. */
+export type Spreading = (
+  aboard: Aboard,
+  inCondition: InCondition,
+  floated: FloatedBoat,
+  readings: readonly Reading[],
+) => Steps<readonly Uncertainty[]>;
+
+/** All inputs independent, each as it is known by itself. */
+const spreadAlone: Spreading = function* ({ owner, inputs }, _, floated, readings) {
+  const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
+  return yield* spreadSteps(owner, floated, residuals, readings);
+};
+
+export interface Aboard {
   readonly owner: Owner;
   readonly bodies: Bodies;
   readonly inputs: readonly Input[];
@@ -81,12 +101,19 @@ function aboardIn(owner: Owner, bodies: Bodies, inputs: readonly Input[], { cond
  */
 const SURE_OF_REST = 3;
 
+interface Asked {
+  readonly figures: readonly Figure[];
+  readonly besides: Readonly<Record<string, Reading>>;
+  readonly spread: Spreading;
+}
+
 function* uncertaintiesIn(
-  { owner, bodies, inputs }: Aboard,
-  { condition, state }: InCondition,
-  figures: readonly Figure[],
-  besides: Readonly<Record<string, Reading>>,
+  aboard: Aboard,
+  inCondition: InCondition,
+  { figures, besides, spread }: Asked,
 ): Steps<FigureUncertainties | null> {
+  const { owner, bodies } = aboard;
+  const { condition, state } = inCondition;
   const states = statesOf(state);
   if (!states) return null;
   const isHeld = states.rest !== states.level;
@@ -107,8 +134,7 @@ function* uncertaintiesIn(
     ...Object.values(besides),
   ];
   const floated = { arrangement, floating };
-  const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
-  const uncertainties = yield* spreadSteps(owner, floated, residuals, readings);
+  const uncertainties = yield* spread(aboard, inCondition, floated, readings);
   const isTender = known.some(({ holdsRest }, i) => {
     const { value, sigma } = uncertainties[i]!;
     return holdsRest && value < SURE_OF_REST * sigma;

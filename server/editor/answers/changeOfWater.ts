@@ -19,7 +19,7 @@ export const asksForWater = ({ syntax }: Analysis, [start]: Span): boolean =>
  */
 export function changeOfWater(analysis: Analysis): Mend | null {
   const written = kindOf(analysis);
-  const set = analysis.waterSet?.all();
+  const set = analysis.waterSet.all();
   if (!written || !set || set.inBoth.length > 0) return null;
   const [from, to, name] = written.kind === 'fresh' ? ([set.fresh, set.sea, 'sea'] as const) : seaToFresh(set);
   const out = from.only.filter(({ made }) => made === null);

@@ -8,10 +8,11 @@ import { rangeOf } from '../../core/text/reading/rangeOf.ts';
 import { asksForWater, changeOfWater } from './changeOfWater.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
-import { asksForTrials, trialActionsAt } from './trialActions.ts';
+import { trialActionsAt } from './trialActions.ts';
 
 /** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
-export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
+export function codeActionsAt(atOnce: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
+  const analysis = atOnce.settled.all();
   const touched = findingsIn(analysis, span);
   return [
     ...touched.flatMap(finding => mendsOf(analysis, finding, file)),
@@ -23,17 +24,16 @@ export function codeActionsAt(analysis: Analysis, span: Span, file: EditedFile):
 
 /** Does a little of the work on corrections and on what trials teach, where they are asked for; true when all is there. */
 export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
-  if (!analysis.stepToFindings()) return false;
-  const touched = findingsIn(analysis, span);
+  if (!analysis.settled.step()) return false;
+  const touched = findingsIn(analysis.settled.all(), span);
   const isTrimmed = touched.every(finding => conditionOf(finding) === null);
-  if (!isTrimmed && !analysis.stepToCorrections()) return false;
-  if (asksForTrials(analysis, span, touched.some(isOnTrials)) && !analysis.learned().stepToOffers()) return false;
-  return !asksForWater(analysis, span) || (analysis.waterSet?.step() ?? true);
+  if (!isTrimmed && !analysis.corrections.step()) return false;
+  return !asksForWater(analysis, span) || analysis.waterSet.step();
 }
 
-const findingsIn = ({ syntax, findings }: Analysis, [start, end]: Span): readonly Finding[] =>
-  findings.filter(finding => {
-    const range = rangeOf(syntax, finding.place);
+const findingsIn = (analysis: Analysis, [start, end]: Span): readonly Finding[] =>
+  analysis.findings.filter(finding => {
+    const range = rangeOf(analysis.syntax, finding.place);
     return range[0] <= end && range[1] >= start;
   });
 
@@ -49,7 +49,9 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
   const findings = touched.filter(finding => conditionOf(finding) !== null);
   const conditions = new Set(findings.map(conditionOf));
   if (findings.length === 0) return [];
-  const suiting = analysis.corrections().filter(({ condition }) => condition === 'both' || conditions.has(condition));
+  const suiting = analysis.corrections
+    .all()
+    .filter(({ condition }) => condition === 'both' || conditions.has(condition));
   const bays = analysis.boatToTrim && proposeBays(analysis.boat);
   const offers = [...suiting, ...(bays ? [bays] : [])];
   return offers.flatMap(({ title, changes }, i) => {

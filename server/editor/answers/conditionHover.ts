@@ -12,7 +12,7 @@ import { table } from './markdown.ts';
 export function waterlineHover(analysis: Analysis): string | null {
   const { boat, surfaced } = analysis;
   if (surfaced.status !== 'afloat') return null;
-  const uncertainties = analysis.uncertainties()?.conditions.surfaced;
+  const uncertainties = analysis.uncertainties?.conditions.surfaced;
   const { units } = boat;
   const off = offWaterline(boat, surfaced);
   const ends = (up: number | null) => {
@@ -36,7 +36,7 @@ export function waterlineHover(analysis: Analysis): string | null {
 
 /** Every limit with the figure that it is about, its uncertainty, and whether the limit can be told for that. */
 export function limitsHover({ boat, conditions, scheme, uncertainties }: Analysis): string {
-  const standings = standingsOf(boat, conditions, scheme.figures, uncertainties());
+  const standings = standingsOf(boat, conditions, scheme.figures, uncertainties);
   const columns = conditions.map(inCondition => ({
     inCondition,
     limited: figuresOf(inCondition.condition, scheme.figures).filter(({ limit }) => limit !== undefined),

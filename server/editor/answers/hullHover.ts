@@ -14,7 +14,7 @@ export function shellHover(analysis: Analysis, index: number): string | null {
   const { boat } = analysis;
   const shell = entryAt(boat.shells, ['hull', 'shells', index]);
   if (!shell) return null;
-  const wall = analysis.kept.cache.shapes.wallOf(shell.form, shell.endsClosed);
+  const wall = analysis.shapes.wallOf(shell.form, shell.endsClosed);
   const thick = lengthText(shell.volume / wall.area, boat.units);
   const buoyancy = massText(boat.water.density * shell.volume, boat.units);
   return `**${escaped(shell.name)}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;

@@ -67,7 +67,6 @@ function usesIn(syntax: Syntax): readonly Use[] {
     ...placesIn(syntax, inhabited, 'in').map(path => ({ path, means: [COMPARTMENTS] })),
     ...placesIn(syntax, below('freeboard'), 'of').map(path => ({ path, means: [SHELLS, COMPARTMENTS] })),
     ...placesIn(syntax, [['trials']], 'tank').map(path => ({ path, means: [TANKS] })),
-    ...placesIn(syntax, [['trials']], 'explained').map(path => ({ path, means: [PAYLOAD] })),
   ];
 }
 

@@ -35,7 +35,7 @@ export function moveEdits(analysis: Analysis, { key, by }: WantedMove): Edits {
 
 /** The edits of a correction: those of its code action. */
 export function correctionEdits(analysis: Analysis, index: number): Edits {
-  const correction = analysis.corrections()[index];
+  const correction = analysis.corrections.all()[index];
   return correction ? editsFor(analysis, correction.changes) : refused('There is no such proposal any more.');
 }
 

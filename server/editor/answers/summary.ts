@@ -1,4 +1,4 @@
-import type { Afterthoughts, Analysis } from '../../core/analysis/analysis.ts';
+import type { Analysis } from '../../core/analysis/analysis.ts';
 import { type StateWords, stateWords } from './conditionWords.ts';
 import { escaped } from './markdown.ts';
 
@@ -10,8 +10,8 @@ export interface Summary {
   readonly state: 'inTrim' | 'outOfTrim' | 'faulty';
 }
 
-export function summarise(analysis: Analysis, after: Afterthoughts = analysis.afterthoughts()): Summary {
-  const findings = [...analysis.ofBoat, ...after.ofTrials];
+export function summarise(analysis: Analysis): Summary {
+  const findings = analysis.findings;
   const state = findings.some(finding => finding.severity === 'error')
     ? 'faulty'
     : findings.some(finding => finding.severity === 'warning')

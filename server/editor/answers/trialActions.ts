@@ -22,11 +22,11 @@ export function trialActionsAt(analysis: Analysis, span: Span, isOnFinding: bool
   if (!asksForTrials(analysis, span, isOnFinding)) return [];
   const { path } = pathAt(analysis.syntax, span[0]);
   const isInTrials = path[0] === 'trials';
-  const { comparisons } = analysis.learned();
-  const offers = analysis
-    .learned()
-    .offers()
-    .map(offer => ({ ...offer, seesTo: 'trial-differs' as const }));
+  const comparisons = analysis.learned?.comparisons ?? [];
+  const offers = (analysis.learned?.verdict?.offers ?? []).map(offer => ({
+    ...offer,
+    seesTo: 'trial-differs' as const,
+  }));
   const here = comparisons.filter(({ trial }) => isInside(path, trial.path));
   const kept = here.length > 0 ? here : lastGood(comparisons);
   return [

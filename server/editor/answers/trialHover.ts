@@ -13,14 +13,14 @@ import {
   wayOff,
 } from '../../core/trials/pool/readingWords.ts';
 import { tankAsRead } from '../../core/trials/pool/tankAsRead.ts';
+import { verdict } from '../../core/trials/pool/words.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, percentText, volumeText } from '../../core/wording/numbers.ts';
 import { escaped, table } from './markdown.ts';
 
 /** A trial, or the reading of it under the cursor, against what the file says. */
 export function trialHover(analysis: Analysis, path: Path): string | null {
-  const learned = analysis.learned();
-  const trial = learned.comparisons.find(comparison => isInside(path, comparison.trial.path));
+  const trial = analysis.learned?.comparisons.find(comparison => isInside(path, comparison.trial.path));
   if (!trial) return null;
   if (trial.floatedTrial === null)
     return 'By the file the boat could not have lain so: there is nothing to compare with.';
@@ -28,7 +28,12 @@ export function trialHover(analysis: Analysis, path: Path): string | null {
   const blocks =
     under.length > 0 && path.length > 2
       ? under.flatMap(compared => readingWords(analysis, trial, compared))
-      : [comparisonTable(analysis, trial), ...aboutTanks(analysis, trial), ...aboutInclining(analysis, trial)];
+      : [
+          comparisonTable(analysis, trial),
+          ...aboutBoat(analysis),
+          ...aboutTanks(analysis, trial),
+          ...aboutInclining(analysis, trial),
+        ];
   return blocks.filter(block => block !== '').join('\n\n');
 }
 
@@ -43,10 +48,7 @@ function readingWords(
 ): readonly string[] {
   if (predicted === null) return [];
   const { units } = analysis.boat;
-  const slip = analysis
-    .learned()
-    .slipsSoFar()
-    .find(each => each.reading === reading);
+  const slip = analysis.learned?.verdict?.slips.find(each => each.reading === reading);
   const off = reading.value - predicted;
   const isSame = sizeText(reading, off, units).startsWith('0 ') || sizeText(reading, off, units) === '0°';
   return [
@@ -74,11 +76,16 @@ function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: Lea
     predicted === null ? '' : readingText(reading, predicted, units),
     Math.abs(score).toFixed(1),
   ]);
-  const explained = trial.explained === null ? '' : ` Accounted for by ${escaped(trial.explained)}.`;
   return [
-    `**${escaped(capital(trialName(trial)))}**, ${trial.condition}.${explained}`,
+    `**${escaped(capital(trialName(trial)))}**, ${trial.condition}.`,
     table([['', 'Read', 'By the file', 'Apart (in what is open)'], ...rows]),
   ].join('\n\n');
+}
+
+/** What all trials say of the boat together, as far as it is known already. */
+function aboutBoat(analysis: Analysis): readonly string[] {
+  const said = analysis.learned?.verdict;
+  return said ? verdict(said.told, analysis.boat.units).map(escaped) : [];
 }
 
 /** What was in the tanks of the boat that hung neutral, and what they should hold. */

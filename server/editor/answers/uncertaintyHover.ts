@@ -23,7 +23,7 @@ const LEAST_LISTED = 0.02;
 
 /** The uncertainty of the value under the cursor, and its share in each figure; null for what is exact. */
 export function uncertaintyHover(analysis: Analysis, path: Path): string | null {
-  const uncertainties = analysis.uncertainties();
+  const uncertainties = analysis.uncertainties;
   const here = (uncertainties?.inputs ?? []).filter(({ places }) => places.some(place => isInside(path, place)));
   if (!uncertainties || here.length === 0) return null;
   return here.map(input => inputWords(input, uncertainties, analysis)).join('\n\n');

@@ -1,48 +1,7 @@
 import { type Constraint, type Model, solve } from 'yalps';
+import type { Mover } from '../room/movers.ts';
 import type { Slot } from '../room/slots.ts';
-
-export type RowName =
-  | 'surfaced draft'
-  | 'surfaced trim'
-  | 'surfaced heel'
-  | 'surfaced metacentric height'
-  | 'submerged trim'
-  | 'submerged heel'
-  | 'neutral fill'
-  | 'submerged stiffness in trim'
-  | 'submerged stiffness in heel';
-
-/**
- * One balance that the added pieces must bring about, linear in each piece's mass and in its moments aft and to starboard.
- * Masses in kg, moments in kg·m, as the row's own unit says.
- */
-export interface Row {
-  readonly name: RowName;
-  readonly measure: 'mass' | 'moment';
-  /** What one kilogram does when its middle is at the forward port corner of the lever's room, and what moving it adds. */
-  readonly effectOf: (slot: Slot) => Effect;
-  readonly wanted: Aim | Band;
-}
-
-export interface Effect {
-  /** Per kg at the corner. */
-  readonly perMass: number;
-  /** Per kg·m aft of the corner, and to starboard of it. */
-  readonly perAft: number;
-  readonly perStarboard: number;
-}
-
-/** A figure to reach, and how far it may be missed either way. */
-export interface Aim {
-  readonly value: number;
-  readonly slack: number;
-}
-
-/** A figure to keep within; infinite ends are open. */
-export interface Band {
-  readonly least: number;
-  readonly most: number;
-}
+import type { Row, Stretch } from './row.ts';
 
 /** A piece of the solution: its mass and the middle of it. */
 export interface Share {
@@ -52,30 +11,38 @@ export interface Share {
   /** m. */
   readonly station: number;
   readonly offset: number;
-  /** How many of each whole piece, as in the lever's `pieces`. */
+  /** How many of each whole piece, as in the slot's `pieces`. */
   readonly counts: readonly number[];
+}
+
+/** How far a part of the file is moved, m; aft and to starboard positive. */
+export interface Shift {
+  readonly mover: Mover;
+  readonly along: number;
+  readonly across: number;
 }
 
 export interface Solution {
   readonly shares: readonly Share[];
-  /** What the programme minimises: lead in g, foam's room and missed aims priced in g of lead. */
+  readonly shifts: readonly Shift[];
+  /** What the programme minimises: lead in g, foam's room, the effort of moves and what it costs to be off the aims priced in g of lead. */
   readonly cost: number;
 }
 
 export interface ProgramOptions {
+  /** Parts of the file that may be moved as well. */
+  readonly movers?: readonly Mover[];
   /** Aims and bands may be missed at a price far above any lead: for the nearest that can be had. */
   readonly elastic?: boolean;
-  /** Masses that are already cut, kg, by lever: only their places are free. */
+  /** Masses that are already cut, kg, by slot: only their places are free. */
   readonly cut?: ReadonlyMap<Slot, number>;
-  /** Masses that the pieces will be about, kg, by lever: there they keep clear of their room's ends exactly. */
+  /** Masses that the pieces will be about, kg, by slot: there they keep clear of their room's ends exactly. */
   readonly near?: ReadonlyMap<Slot, number>;
 }
 
 /** Grams and g·mm, so that rows are alike. */
 const UNIT = { mass: 1e3, moment: 1e6 } as const;
 
-/** Missing an aim by its whole slack is worth avoiding at the price of this much lead, g. */
-const GRAMS_PER_SLACK = 2;
 /** Foam is so light that its room is what costs: a gram of it counts as this much lead. */
 const FOAM_PRICE = 30;
 
@@ -97,8 +64,11 @@ const TANGENTS = 5;
 /** Lead off the centreline is untidy: so little, in g for each g·mm, that any heel to mend outweighs it. */
 const PRICE_OFF_CENTRE = 1e-4;
 
+/** Moving costs nothing but effort, by what is moved and how far: so little, in g for each g·mm, that any lead outweighs it. */
+const PRICE_OF_EFFORT = 1e-5;
+
 /*
- * Variables of each lever, in grams and millimetres: its mass m, the moment q = m·(x - x0) aft of the forward end of its
+ * Variables of each slot, in grams and millimetres: its mass m, the moment q = m·(x - x0) aft of the forward end of its
  * room, and s and p, by which it lies to starboard or to port of where it would rest, both times m. A piece as long as
  * l = m/λ keeps clear of both ends when
  *   m²/(2λ) <= q <= m·L - m²/(2λ)
@@ -108,7 +78,7 @@ const PRICE_OFF_CENTRE = 1e-4;
 /** Where a piece lies athwart unless it has to hold a heel: on the centreline, or as near to it as its room goes, m. */
 const restOf = ({ offset }: Slot): number => Math.min(Math.max(0, offset[0]), offset[1]);
 
-/** The cheapest pieces in these levers that satisfy every row; null when there are none. */
+/** The cheapest pieces in these slots that satisfy every row; null when there are none. */
 export function cheapestPieces(
   slots: readonly Slot[],
   rows: readonly Row[],
@@ -130,6 +100,8 @@ export function cheapestPieces(
     }
     variables.set(`m${i}`, columns.m).set(`q${i}`, columns.q).set(`s${i}`, columns.s).set(`p${i}`, columns.p);
   }
+  const movers = options.movers ?? [];
+  for (const [j, mover] of movers.entries()) addMover(mover, j, rows, { constraints, variables });
   const integers = slots.flatMap((slot, i) => {
     if (options.cut?.has(slot) || slot.pieces.length === 0) return [];
     return wholePieces(slot, i, { constraints, variables });
@@ -153,7 +125,12 @@ export function cheapestPieces(
       ),
     };
   });
-  return { shares, cost: solution.result };
+  const shifts = movers.map((mover, j): Shift => {
+    const metres = (plus: string, minus: string) =>
+      ((found.get(`${plus}${j}`) ?? 0) - (found.get(`${minus}${j}`) ?? 0)) / (mover.part.mass * 1e6);
+    return { mover, along: metres('aft', 'forward'), across: metres('right', 'left') };
+  });
+  return { shares, shifts, cost: solution.result };
 }
 
 function addRow(
@@ -163,6 +140,7 @@ function addRow(
   elastic: boolean,
 ): void {
   const unit = UNIT[measure];
+  /** A column by which the row may be off to one side, at a price for each of its units, as far as `most` of them. */
   const miss = (kind: string, sign: number, price: number, most: number) => {
     const column = new Map([
       [name, -sign],
@@ -174,9 +152,15 @@ function addRow(
     }
     variables.set(`${kind} ${name}`, column);
   };
+  const missAlong = (kind: string, sign: number, stretches: readonly Stretch[]) => {
+    for (const [k, { size, price }] of stretches.entries()) miss(`${kind}${k}`, sign, price / unit, unit * size);
+  };
   if ('least' in wanted) {
-    if (Number.isFinite(wanted.least)) constraints.set(name, { min: unit * wanted.least });
-    if (Number.isFinite(wanted.most)) constraints.set(name, { ...constraints.get(name), max: unit * wanted.most });
+    const { least, most, near } = wanted;
+    const comfortable = near.reduce((sum, { size }) => sum + size, least);
+    if (Number.isFinite(least)) constraints.set(name, { min: unit * comfortable });
+    if (Number.isFinite(most)) constraints.set(name, { ...constraints.get(name), max: unit * most });
+    missAlong('near', -1, near);
     if (!elastic) return;
     for (const [kind, sign] of SIDES) miss(`far ${kind}`, sign, GRAMS_PER_MISS / 1e3, Number.POSITIVE_INFINITY);
     return;
@@ -186,7 +170,7 @@ function addRow(
   const isNothing = Math.abs(wanted.value) < ROUNDING * wanted.slack;
   constraints.set(name, { equal: isNothing ? 0 : unit * wanted.value });
   for (const [kind, sign] of SIDES) {
-    miss(kind, sign, GRAMS_PER_SLACK / slack, slack);
+    missAlong(kind, sign, wanted.off);
     if (elastic) miss(`far ${kind}`, sign, GRAMS_PER_MISS / slack, Number.POSITIVE_INFINITY);
   }
 }
@@ -196,12 +180,30 @@ const SIDES = [
   ['under', -1],
 ] as const;
 
-/** The lever's mass is made up of whole pieces: so many of each. */
-function wholePieces(
-  slot: Slot,
-  i: number,
-  into: { readonly constraints: Map<string, Constraint>; readonly variables: Map<string, Map<string, number>> },
-): readonly string[] {
+interface Tableau {
+  readonly constraints: Map<string, Constraint>;
+  readonly variables: Map<string, Map<string, number>>;
+}
+
+/** What a part weighs times how far it goes, g·mm, each way as far as its room allows. */
+function addMover({ part, along, across }: Mover, j: number, rows: readonly Row[], into: Tableau): void {
+  for (const [kind, axis, sign, reach] of [
+    [`aft${j}`, 'along', 1, along.most],
+    [`forward${j}`, 'along', -1, -along.least],
+    [`right${j}`, 'across', 1, across.most],
+    [`left${j}`, 'across', -1, -across.least],
+  ] as const) {
+    if (reach <= 0) continue;
+    const column = new Map([['cost', PRICE_OF_EFFORT]]);
+    for (const row of rows) if (row.axis === axis) column.set(row.name, (sign * UNIT[row.measure]) / 1e6);
+    into.constraints.set(kind, { max: part.mass * reach * 1e6 });
+    column.set(kind, 1);
+    into.variables.set(kind, column);
+  }
+}
+
+/** The slot's mass is made up of whole pieces: so many of each. */
+function wholePieces(slot: Slot, i: number, into: Tableau): readonly string[] {
   into.constraints.set(`whole${i}`, { equal: 0 });
   into.variables.get(`m${i}`)?.set(`whole${i}`, 1);
   return stepsOf(slot).map((mass, k) => {
@@ -211,7 +213,7 @@ function wholePieces(
 }
 
 /**
- * The steps that a lever's mass is counted in, kg. Where every piece is so many of the smallest, that one alone: two small
+ * The steps that a slot's mass is counted in, kg. Where every piece is so many of the smallest, that one alone: two small
  * pieces and one of twice the mass are the same to the balances, and the solver need not try both.
  */
 function stepsOf({ pieces }: Slot): readonly number[] {
@@ -240,7 +242,7 @@ interface Columns {
   readonly p: Map<string, number>;
 }
 
-/** The columns of a lever with what keeps its piece inside the room. */
+/** The columns of a slot with what keeps its piece inside the room. */
 function roomColumns(slot: Slot, i: number, constraints: Map<string, Constraint>, options: ProgramOptions): Columns {
   const m = new Map([['cost', priceOf(slot)]]);
   const q = new Map<string, number>();

@@ -1,5 +1,5 @@
 import type { Slot } from '../room/slots.ts';
-import type { Aim, Row } from './program.ts';
+import type { Aim, Row } from './row.ts';
 
 /**
  * What the bays can still give: the set of (mass, moment) in two rows, a convex polygon, and the point that is needed.
@@ -22,7 +22,7 @@ const DEEPEST = 12;
 type Point = readonly [mass: number, moment: number];
 
 /**
- * The reach of the levers in a mass row and a moment row. The sum of convex sets is convex: its support in a direction is
+ * The reach of the slots in a mass row and a moment row. The sum of convex sets is convex: its support in a direction is
  * the sum of the sets' supports. Beginning from the four ways along the axes, the edge between two corners is bent out as
  * far as the set goes until it goes no further: a fan of fixed directions passes by the sides of a long narrow set.
  */
@@ -68,7 +68,7 @@ const AXES: readonly Point[] = [
   [0, -1],
 ];
 
-/** The furthest that one lever's piece can go in a direction: at each mass it lies at one end of its room. */
+/** The furthest that one slot's piece can go in a direction: at each mass it lies at one end of its room. */
 function furthest(
   slot: Slot,
   massRow: Row,

@@ -1,12 +1,15 @@
 import type { Boat } from '../../boat/boat.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
-import { capacityOf, settle } from '../../bodies/tankWater.ts';
+import { capacityOf } from '../../bodies/tankWater.ts';
 import { heelwards, trimwards, UPRIGHT } from '../../conditions/attitude.ts';
-import { along, centralTensor } from '../../conditions/energy.ts';
+import { ballastWater } from '../../conditions/ballastWater.ts';
 import { sharedLoad } from '../../conditions/load.ts';
+import { along } from '../../conditions/tensor.ts';
 import { addScaled, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
-import type { Row } from './program.ts';
+import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
+import type { Aim, Band, Row, RowName } from './row.ts';
+import type { Margins } from './surfacedRows.ts';
 
 /** Ballast water of a level boat at one fill: its moment, how the next kilogram lies, what its free surfaces cost. */
 interface BallastAt {
@@ -37,7 +40,7 @@ export function referenceFill(bodies: Bodies, added = 0): number {
  * its arm from where the next kilogram of ballast lies; the fill itself must stay within its range. `part` (0..1) of each
  * limit may be used up. Rows are linear about `fill`.
  */
-export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: number): readonly Row[] {
+export function submergedRows(boat: Boat, bodies: Bodies, fill: number, { part, open }: Margins): readonly Row[] {
   const { density } = bodies;
   const limits = boat.limits.submerged;
   const capacity = density * capacityOf(bodies.tanks);
@@ -53,7 +56,16 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
   const trimStiffness = Math.max(missing[2] - water.trimLoss, least, 1e-9 * displacement);
   const heelStiffness = Math.max(missing[2] - water.heelLoss, least, 1e-9 * displacement);
   const [low, high] = limits.fill;
-  const margin = ((1 - part) * (high - low)) / 20;
+  const missed = priceOfMiss(bodies.mass);
+  const aim = (name: RowName, value: number, limit: number, slack = part * limit): Aim => {
+    const off = stretchesOff(limit, slack, open[name] ?? null, missed);
+    return { value, slack, off };
+  };
+  const floor = (name: RowName, left: number): Band => {
+    const near = stretchesAbove(least, open[name] ?? null, missed);
+    return { least: least - left, most: Number.POSITIVE_INFINITY, near };
+  };
+  const room = ((high - low) / 2) * capacity;
   const lowering = (slot: Slot) => ({
     perMass: -net(slot) * (slot.height - water.next[2]),
     perAft: 0,
@@ -63,7 +75,8 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
     {
       name: 'submerged trim',
       measure: 'moment',
-      wanted: { value: missing[0], slack: part * trimStiffness * limits.trim },
+      axis: 'along',
+      wanted: aim('submerged trim', missing[0], trimStiffness * limits.trim),
       effectOf: slot => ({
         perMass: net(slot) * (slot.station[0] - water.next[0]),
         perAft: net(slot),
@@ -73,7 +86,8 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
     {
       name: 'submerged heel',
       measure: 'moment',
-      wanted: { value: missing[1], slack: part * heelStiffness * limits.heel },
+      axis: 'across',
+      wanted: aim('submerged heel', missing[1], heelStiffness * limits.heel),
       effectOf: slot => ({
         perMass: net(slot) * (slot.offset[0] - water.next[1]),
         perAft: 0,
@@ -83,19 +97,23 @@ export function submergedRows(boat: Boat, bodies: Bodies, fill: number, part: nu
     {
       name: 'neutral fill',
       measure: 'mass',
-      wanted: { least: ballast - (high - margin) * capacity, most: ballast - (low + margin) * capacity },
+      axis: null,
+      // The tank's limits are wide: of them a tenth of what of the others is kept in hand in any case.
+      wanted: aim('neutral fill', ballast - ((low + high) / 2) * capacity, room, room * (1 - (1 - part) / 10)),
       effectOf: slot => ({ perMass: net(slot), perAft: 0, perStarboard: 0 }),
     },
     {
       name: 'submerged stiffness in trim',
       measure: 'moment',
-      wanted: { least: least - (missing[2] - water.trimLoss), most: Number.POSITIVE_INFINITY },
+      axis: null,
+      wanted: floor('submerged stiffness in trim', missing[2] - water.trimLoss),
       effectOf: lowering,
     },
     {
       name: 'submerged stiffness in heel',
       measure: 'moment',
-      wanted: { least: least - (missing[2] - water.heelLoss), most: Number.POSITIVE_INFINITY },
+      axis: null,
+      wanted: floor('submerged stiffness in heel', missing[2] - water.heelLoss),
       effectOf: lowering,
     },
   ];
@@ -114,18 +132,12 @@ function ballastAt(bodies: Bodies, fill: number): BallastAt {
 
 function waterOf(bodies: Bodies, fill: number): Omit<BallastAt, 'next'> {
   const { density, tanks } = bodies;
-  const load = sharedLoad(tanks, fill);
-  let mass = density * load.stillVolume;
-  let moment = scale(load.stillMoment, density);
-  let heelLoss = 0;
-  let trimLoss = 0;
-  for (const free of load.free) {
-    const sums = settle(free, UPRIGHT);
-    mass += density * sums.volume;
-    moment = addScaled(moment, [sums.mx, sums.my, sums.mz], density);
-    const tensor = centralTensor(sums, density);
-    heelLoss += along(tensor, heelwards(UPRIGHT), heelwards(UPRIGHT));
-    trimLoss += along(tensor, trimwards(UPRIGHT), trimwards(UPRIGHT));
-  }
-  return { mass, moment, heelLoss, trimLoss };
+  const { mass, moment, surface } = ballastWater(sharedLoad(tanks, fill), UPRIGHT, density);
+  const loss = (direction: Vec3) => along(surface, direction, direction);
+  return {
+    mass,
+    moment,
+    heelLoss: loss(heelwards(UPRIGHT)),
+    trimLoss: loss(trimwards(UPRIGHT)),
+  };
 }

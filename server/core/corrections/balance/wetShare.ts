@@ -11,7 +11,7 @@ export interface Surface {
   readonly level: number;
 }
 
-/** Which share (0..1) of a lever's piece is under the surface. */
+/** Which share (0..1) of a slot's piece is under the surface. */
 export interface WetShare {
   surfaced(slot: Slot, surface: Surface): number;
 }

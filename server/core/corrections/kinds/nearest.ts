@@ -5,11 +5,13 @@ import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
-import { cheapestPieces, priceOf, type Row, type Share } from '../balance/program.ts';
+import { cheapestPieces, priceOf, type Share } from '../balance/program.ts';
+import type { Row } from '../balance/row.ts';
 import type { Correction, FloatedBoat } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { roomsOf } from '../room/proposeBays.ts';
 import { type Piece, type Slot, slotSets } from '../room/slots.ts';
+import { openIn } from '../search/balances.ts';
 import { isListing } from '../search/correct.ts';
 import { lay, type Workbench } from '../search/realise.ts';
 import { cutPiece } from '../search/rounding.ts';
@@ -43,7 +45,7 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
       const few = worthwhile(slots, rows);
       const shares = cheapestPieces(few.slots, rows, { elastic: true })?.shares ?? [];
       const pieces = shares.filter(isWorthCutting).flatMap(share => cutPiece(share, boat.units) ?? []);
-      const laid = pieces.length > 0 ? lay(pieces, bench) : null;
+      const laid = pieces.length > 0 ? lay(pieces, [], bench) : null;
       if (!laid) break;
       const isWorse = liesOver(laid) || laid.left.length > before;
       const miss = isWorse ? Number.POSITIVE_INFINITY : missOf(laid);
@@ -54,8 +56,12 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
   if (!nearest) return null;
   return {
     ...nearest,
+    kind: nearest.left.length > 0 ? 'nearest' : 'insert',
     condition: 'both',
-    title: nearest.left.length > 0 ? nearestTitle(nearest) : correctionTitle(nearest, 'both', submerged),
+    title:
+      nearest.left.length > 0
+        ? nearestTitle(nearest)
+        : correctionTitle(nearest, 'both', boatToTrim, openIn(boatToTrim)),
     changes: nearest.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
     note: isShort ? 'More pieces would bring less than a tenth of what these bring, so there are none.' : null,
   };
@@ -63,7 +69,7 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
 
 const isWorthCutting = ({ mass, slot }: Share): boolean => mass * priceOf(slot) > TRIFLE;
 
-/** The levers without those that hardly matter: pieces are weighed against what they bring. */
+/** The slots without those that hardly matter: pieces are weighed against what they bring. */
 function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
   const costOf = (set: readonly Slot[]) =>
     cheapestPieces(set, rows, { elastic: true })?.cost ?? Number.POSITIVE_INFINITY;
@@ -71,6 +77,7 @@ function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
   const used = (whole?.shares ?? []).filter(isWorthCutting).map(({ slot }) => slot);
   let few: readonly Slot[] = used;
   const dearest = (whole?.cost ?? 0) + WORTH_A_PIECE * (costOf([]) - (whole?.cost ?? 0));
+  // Ends: each round takes one away.
   while (few.length > 1) {
     const shorter = few.map(slot => {
       const set = few.filter(other => other !== slot);
@@ -141,6 +148,7 @@ export function imaginedSlots(boat: Boat): readonly Slot[] {
       density: stock.density,
       breadth,
       depth,
+      strips: [1, 1],
       massPerLength: stock.density * breadth * depth,
       pieces: [],
       station,

@@ -4,7 +4,7 @@ import { assembleBodies } from '../../bodies/assemble.ts';
 import type { Change, EntryText } from '../../findings/finding.ts';
 import { capital } from '../../wording/capital.ts';
 import { massText, tapeText } from '../../wording/numbers.ts';
-import { type Correction, renamed } from '../correction.ts';
+import { type Correction, type Recut, renamed } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Piece, Slot } from '../room/slots.ts';
 import { addedWays, BOTH, titleOf } from '../words/correctionTitle.ts';
@@ -39,6 +39,7 @@ export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
         density: part.mass / volume,
         breadth,
         depth,
+        strips: [1, 1],
         massPerLength: part.mass / length,
         pieces: [],
         station: [from[0], to[0]],
@@ -69,7 +70,7 @@ interface Fate {
  * A correction of the boat without its loose pieces, said as changes to those pieces: one of the same material, strip and
  * height in the same room is recut and slid where it stands in the file; the others are taken out, new ones added.
  */
-export function asRecut(correction: Correction, boatToTrim: BoatToTrim): Correction {
+export function asRecut(correction: Correction, boatToTrim: BoatToTrim): Recut {
   const left = new Set(boatToTrim.boat.payload.filter(part => !part.fixed));
   const same = correction.pieces.map(piece => {
     const found = [...left].find(part => isCutAlike(part, piece));
@@ -88,6 +89,8 @@ export function asRecut(correction: Correction, boatToTrim: BoatToTrim): Correct
   );
   return {
     ...correction,
+    kind: 'recut',
+    removed: [...left],
     title: recutTitle(fates, [...left], boatToTrim.boat),
     parts: correction.parts.map((part, i) => ({ ...part, name: fates[i]!.name })),
     entries: fates.map(({ entry, name }) => renamed(entry, name)),

@@ -7,7 +7,7 @@ import { readPart } from '../../boat/readPart.ts';
 import type { EntryText } from '../../findings/finding.ts';
 import { createShapes } from '../../geometry/shapes/shapes.ts';
 import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
-import type { Piece } from './slots.ts';
+import type { Piece, Slot } from './slots.ts';
 
 /** The cautions that go with the material, in the entry's own comment; local rules and qualified people come first. */
 const CAUTION = {
@@ -67,7 +67,8 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   if (slot.bay.inside !== null) fields.push(['in', slot.bay.inside]);
   fields.push(['fixed', 'false']);
   // A cut piece's length is in its stations: said here too it would be false once the piece is recut.
-  const what = isWhole ? `${countWords(piece, boat)}; ` : '';
+  const bundled = bundleWords(slot);
+  const what = isWhole ? `${countWords(piece, boat)}; ` : bundled === '' ? '' : `${bundled}; `;
   return { fields, comment: `${what}${CAUTION[slot.material]}` };
 }
 
@@ -100,6 +101,13 @@ export function exactText(metres: number, units: FileUnits, finer = 0): string {
 
 /** A figure without its unit, for the first of two: "12" of "12 mm". */
 export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+
+/** How strips are bundled: "2 strips abreast in 3 layers"; empty for a single one. */
+export function bundleWords({ strips: [abreast, layers] }: Slot): string {
+  if (abreast * layers === 1) return '';
+  const side = abreast > 1 ? `${abreast} strips abreast` : 'strips';
+  return layers > 1 ? `${side} in ${layers} layers` : side;
+}
 
 /** "2 x 10 g and 1 x 5 g". */
 export const countWords = ({ slot, counts }: Piece, { units }: Boat): string =>

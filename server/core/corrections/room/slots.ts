@@ -14,6 +14,8 @@ export interface Slot {
   /** Cross-section of the piece, m. */
   readonly breadth: number;
   readonly depth: number;
+  /** How many strips of the stock lie side by side in it, and how many on top of each other. */
+  readonly strips: readonly [abreast: number, layers: number];
   /** kg per metre of length. */
   readonly massPerLength: number;
   /** Masses of the whole pieces that it must be made up of, kg; empty when it is cut to any length. */
@@ -25,7 +27,7 @@ export interface Slot {
   readonly height: number;
 }
 
-/** A piece laid in a lever's room. */
+/** A piece laid in a slot's room. */
 export interface Piece {
   readonly slot: Slot;
   /** kg. */
@@ -34,7 +36,7 @@ export interface Piece {
   readonly station: readonly [number, number];
   /** Middle athwart, m. */
   readonly offset: number;
-  /** How many of each whole piece it is made up of, as in the lever's `pieces`; empty when it is cut. */
+  /** How many of each whole piece it is made up of, as in the slot's `pieces`; empty when it is cut. */
   readonly counts: readonly number[];
 }
 
@@ -56,8 +58,8 @@ export function slotSets(boat: Boat, isListing: boolean): readonly (readonly Slo
   const ways = boat.bays.map(bay => {
     const stock = boat.stock[bay.takes];
     const sections = sectionsFor(bay, stock);
-    // Whole pieces in a single row can hold a list as they are.
-    return isListing && stock.pieces.length === 0 ? [...sections].reverse() : sections;
+    // A strip, and whole pieces in a single row, can hold a list as they are.
+    return isListing && !stock.strip && stock.pieces.length === 0 ? [...sections].reverse() : sections;
   });
   const sets = Math.max(1, ...ways.map(({ length }) => length));
   return Array.from({ length: sets }, (_, k) =>
@@ -68,7 +70,7 @@ export function slotSets(boat: Boat, isListing: boolean): readonly (readonly Slo
   );
 }
 
-function slotsOf(bay: Bay, [breadth, depth]: Section, boat: Boat): readonly Slot[] {
+function slotsOf(bay: Bay, { size: [breadth, depth], strips }: Section, boat: Boat): readonly Slot[] {
   const stock = boat.stock[bay.takes];
   const offset = [bay.from[1] + breadth / 2, bay.to[1] - breadth / 2] as const;
   const height = bay.takes === 'lead' ? bay.from[2] + depth / 2 : bay.to[2] - depth / 2;
@@ -84,6 +86,7 @@ function slotsOf(bay: Bay, [breadth, depth]: Section, boat: Boat): readonly Slot
       density: stock.density,
       breadth,
       depth,
+      strips,
       massPerLength: stock.density * breadth * depth,
       pieces: stock.pieces,
       station,
@@ -92,28 +95,54 @@ function slotsOf(bay: Bay, [breadth, depth]: Section, boat: Boat): readonly Slot
     }));
 }
 
-type Section = readonly [breadth: number, depth: number];
+type Size = readonly [breadth: number, depth: number];
+
+interface Section {
+  readonly size: Size;
+  readonly strips: readonly [abreast: number, layers: number];
+}
+
+const inOne = (size: Size): Section => ({ size, strips: [1, 1] });
 
 /**
- * Cross-sections that pieces for a bay may have, the usual one first; none where the stock does not fit. A strip lies flat
- * or on edge. Whole pieces are taken for cubes laid in a row, or in as many rows as lie abreast. Where the stock says
+ * Cross-sections that pieces for a bay may have, the usual one first; none where the stock does not fit. A strip lies flat,
+ * or on edge where it does not fit flat; then as many abreast as the bay is broad, and in as many layers as fill it. Whole pieces are taken for cubes laid in a row, or in as many rows as lie abreast. Where the stock says
  * nothing, pieces are as deep as the bay, and as broad or half as broad.
  */
 function sectionsFor(bay: Bay, stock: StockMaterial): readonly Section[] {
-  const room: Section = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]];
+  const room: Size = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]];
   if (stock.strip) {
     const [b, d] = stock.strip;
-    const fits = ([breadth, depth]: Section) => breadth <= room[0] + HAIR && depth <= room[1] + HAIR;
-    return [[b, d] as const, [d, b] as const].filter(fits).slice(0, 1);
+    const ways = [[b, d] as const, [d, b] as const].map(size => ({
+      size,
+      abreast: Math.floor(room[0] / size[0] + HAIR),
+      layers: Math.floor(room[1] / size[1] + HAIR),
+    }));
+    const [usual, other] = ways.filter(({ abreast, layers }) => abreast * layers > 0);
+    if (!usual) return [];
+    const fullest = other && other.abreast * other.layers > usual.abreast * usual.layers ? other : usual;
+    const sections = [
+      bundle(usual.size, 1, 1),
+      bundle(usual.size, usual.abreast, 1),
+      bundle(fullest.size, fullest.abreast, fullest.layers),
+    ];
+    return sections.filter(({ strips }, i) => i === 0 || strips[0] * strips[1] > product(sections[i - 1]!.strips));
   }
   if (room[0] <= 0 || room[1] <= 0) return [];
-  if (stock.pieces.length === 0) return [room, [room[0] / 2, room[1]]];
+  if (stock.pieces.length === 0) return [inOne(room), inOne([room[0] / 2, room[1]])];
   const cube = Math.cbrt(Math.max(...stock.pieces) / stock.density);
   const [breadth, depth] = [Math.min(cube, room[0]), Math.min(cube, room[1])];
-  const row: Section = [breadth, depth];
+  const row = inOne([breadth, depth]);
   const abreast = Math.floor(room[0] / breadth + HAIR);
-  return abreast > 1 ? [row, [abreast * breadth, depth]] : [row];
+  return abreast > 1 ? [row, inOne([abreast * breadth, depth])] : [row];
 }
+
+const bundle = ([breadth, depth]: Size, abreast: number, layers: number): Section => ({
+  size: [abreast * breadth, layers * depth],
+  strips: [abreast, layers],
+});
+
+const product = ([abreast, layers]: Section['strips']): number => abreast * layers;
 
 /** Sizes that differ by less are the same on the bench, m. */
 const HAIR = 1e-6;

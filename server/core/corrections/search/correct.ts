@@ -1,98 +1,135 @@
 import type { Steps } from '../../steps/steps.ts';
-import { priceOf, type Row } from '../balance/program.ts';
-import type { Correction, FloatedBoat, Scope } from '../correction.ts';
+import { priceOfMiss } from '../balance/price.ts';
+import type { Row, Scope } from '../balance/row.ts';
+import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
+import type { Correction, FloatedBoat } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
+import type { Mover } from '../room/movers.ts';
+import { placeChanges } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
-import { balancesOf } from './balances.ts';
-import { lay, realise, type Workbench } from './realise.ts';
-import { candidatesFor } from './search.ts';
+import { surenessNote } from '../words/surenessWords.ts';
+import { balancesOf, openIn } from './balances.ts';
+import { lay, type Realised, realise, type Workbench } from './realise.ts';
+import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
 
 /** Part of each limit that the programme may use up, so that the rounded pieces stay within. */
 export const PART_OF_LIMIT = 0.75;
 /** The same where nothing else will do: most rounded pieces then end outside, but not all. */
-const NEARLY_ALL = 0.95;
+const PARTS = [PART_OF_LIMIT, 0.95, 1] as const;
+/** A limit missed on the way down alone, against one missed at an end of it (common practice, no source). */
+const PART_ON_THE_WAY = 0.5;
 /** Candidates floated for one correction at most. */
 const MOST_FLOATED = 10;
 
-/** What a correction may use: of the bays only what suits, and other room besides. */
+/** What a correction may use: of the bays only what suits, other room besides, and parts that may be moved. */
 interface Means {
   readonly suits?: (slot: Slot) => boolean;
   readonly besides?: readonly Slot[];
+  readonly movers?: readonly Mover[];
 }
 
-/** The fewest pieces, and then the least lead, that bring the boat within the limits of a scope; null for none. */
+/** The pieces that come to the least, as surely as can be had, that bring the boat within the limits of a scope; null for none. */
 export function* correct(
   boatToTrim: BoatToTrim,
   scope: Scope,
-  { suits = () => true, besides = [] }: Means = {},
+  { suits = () => true, besides = [], movers = [] }: Means = {},
 ): Steps<Correction | null> {
   const rows = balancesOf(boatToTrim, scope, PART_OF_LIMIT)(null);
   const sets = slotSets(boatToTrim.boat, isListing(rows)).map(slots => [...slots.filter(suits), ...besides]);
-  return yield* correctWith(boatToTrim, scope, sets);
+  return yield* correctWith(boatToTrim, scope, sets, movers);
 }
 
-/** The same with given levers, one set after the other until one will do. */
+/** The same with given slots, one set after the other until one will do. */
 export function* correctWith(
   boatToTrim: BoatToTrim,
   scope: Scope,
   sets: readonly (readonly Slot[])[],
+  movers: readonly Mover[] = [],
 ): Steps<Correction | null> {
-  for (const part of [PART_OF_LIMIT, NEARLY_ALL]) {
+  for (const part of PARTS) {
     for (const slots of sets) {
       if (slots.length === 0) continue;
-      const laid = yield* firstThatHolds(slots, benchFor(boatToTrim, scope, part));
-      if (laid) return asCorrection(laid, scope, boatToTrim);
+      const best = yield* bestThatHolds(slots, movers, benchFor(boatToTrim, scope, part));
+      if (best) return asCorrection(best.laid, scope, boatToTrim);
     }
   }
   return null;
 }
 
-/** The first of the candidates that the full model confirms. */
-function* firstThatHolds(slots: readonly Slot[], bench: Workbench): Steps<FloatedBoat | null> {
+/** Of the candidates that the full model confirms the one that comes to the least. */
+function* bestThatHolds(slots: readonly Slot[], movers: readonly Mover[], bench: Workbench): Steps<Realised | null> {
+  let best: Realised | null = null;
   let floated = 0;
-  for (const candidate of candidatesFor(slots, bench.rowsFor(null))) {
+  const isWorth = (rank: number): boolean => !best || rank < best.score;
+  for (const candidate of candidatesFor(slots, { rows: bench.rowsFor(null), movers, boatMass: bench.mass, isWorth })) {
     yield;
-    if (!candidate) continue;
-    if (++floated > MOST_FLOATED) return null;
-    const laid = realise(candidate, bench);
-    if (laid?.left.length === 0) return laid;
+    if (!candidate || !isWorth(candidate.rank)) continue;
+    if (++floated > MOST_FLOATED) break;
+    const realised = realise(candidate, bench);
+    if (realised && (!best || realised.score < best.score)) best = realised;
   }
-  return null;
+  return best;
 }
 
 /** The same pieces held to both conditions and the way between; null when they do not keep all limits there. */
-export function forBoth({ pieces }: FloatedBoat, boatToTrim: BoatToTrim): Correction | null {
-  const laid = lay(pieces, benchFor(boatToTrim, 'both', PART_OF_LIMIT));
+export function forBoth({ pieces, moves }: FloatedBoat, boatToTrim: BoatToTrim): Correction | null {
+  const laid = lay(pieces, moves, benchFor(boatToTrim, 'both', PART_OF_LIMIT));
   return laid?.left.length === 0 ? asCorrection(laid, 'both', boatToTrim) : null;
 }
 
-/** The one of the fewest pieces, and then of the least lead. */
-export function best(corrections: readonly (Correction | null)[]): Correction | null {
+/** The one that comes to the least. */
+export function best(corrections: readonly (Correction | null)[], boatToTrim: BoatToTrim): Correction | null {
+  const { scoreOf } = benchFor(boatToTrim, 'both', PART_OF_LIMIT);
   const [first] = corrections
     .filter(correction => correction !== null)
-    .sort((a, b) => a.pieces.length - b.pieces.length || pricedMass(a) - pricedMass(b));
-  return first ?? null;
+    .map(correction => ({ correction, score: scoreOf(correction) }))
+    .sort((a, b) => a.score - b.score);
+  return first?.correction ?? null;
 }
-
-const pricedMass = ({ pieces }: FloatedBoat): number =>
-  pieces.reduce((sum, { mass, slot }) => sum + mass * priceOf(slot), 0);
 
 export const benchFor = (boatToTrim: BoatToTrim, scope: Scope, part: number): Workbench => ({
   boat: boatToTrim.boat,
+  mass: boatToTrim.bodies.mass,
   cache: boatToTrim.cache,
   schema: boatToTrim.schema,
   scope,
   rowsFor: balancesOf(boatToTrim, scope, part),
+  scoreOf: scoreIn(boatToTrim, scope),
 });
 
-const asCorrection = (laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction => ({
-  ...laid,
-  changes: laid.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
-  title: correctionTitle(laid, scope, boatToTrim.submerged),
-  condition: scope,
-  note: null,
-});
+/** What a floated boat comes to, g of lead: its pieces, their work, and the chance to miss a limit. */
+export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: FloatedBoat) => number {
+  const open = openIn(boatToTrim);
+  const { mass } = boatToTrim.bodies;
+  return laid => {
+    const price = priceOfPieces(laid.pieces);
+    const miss = priceOfMiss(mass) * (1 - countedChanceOfAll(limitsKept(laid, scope, open)));
+    const onTheWay = laid.onTheWay.length > 0 ? PART_ON_THE_WAY * priceOfMiss(mass) : 0;
+    return price + priceOfWork(laid.pieces.length, price, mass) + miss + onTheWay;
+  };
+}
+
+export function asCorrection(laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction {
+  const { pieces, moves, entries } = laid;
+  const { units } = boatToTrim.boat;
+  return {
+    ...laid,
+    kind: moves.length === 0 ? 'insert' : pieces.length === 0 ? 'move' : 'combination',
+    changes: [
+      ...moves.flatMap(({ part, moved }) => placeChanges(part, moved, units)),
+      ...entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
+    ],
+    title: correctionTitle(laid, scope, boatToTrim, openIn(boatToTrim)),
+    condition: scope,
+    note: noteOf(laid, scope, boatToTrim),
+  };
+}
+
+function noteOf(laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): string | null {
+  const lines = [...laid.onTheWay.map(({ message }) => message), surenessNote(laid, scope, openIn(boatToTrim))];
+  return lines.filter(line => line !== null).join(' ') || null;
+}
 
 /** Some heel is to be held. */
 export const isListing = (rows: readonly Row[]): boolean =>

@@ -1,14 +1,18 @@
 import type { Boat, Part } from '../../boat/boat.ts';
-import { assembleBodies, type BodyCache } from '../../bodies/assemble.ts';
-import { floatSubmerged } from '../../conditions/submerged.ts';
-import { floatSurfaced } from '../../conditions/surfaced.ts';
+import { assembleBodies, type Bodies, type BodyCache } from '../../bodies/assemble.ts';
+import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
+import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
 import { transitOf } from '../../conditions/transit.ts';
 import type { EntryText, Finding } from '../../findings/finding.ts';
 import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
 import { judgeTransit } from '../../judges/judgeTransit.ts';
-import { cheapestPieces, type Row, type Share } from '../balance/program.ts';
-import type { FloatedBoat, Scope } from '../correction.ts';
+import { priceOfMiss } from '../balance/price.ts';
+import { cheapestPieces, type Shift, type Solution } from '../balance/program.ts';
+import type { Row, Scope } from '../balance/row.ts';
+import type { FloatedBoat } from '../correction.ts';
+import type { Move } from '../room/movers.ts';
+import { type Mover, moveOf } from '../room/movers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from '../room/pieceEntry.ts';
 import { meets, type Piece, type Slot } from '../room/slots.ts';
 import { cutPiece, cutsAbout } from './rounding.ts';
@@ -16,66 +20,106 @@ import type { Candidate } from './search.ts';
 
 /** Rounds of cutting, floating and solving again with what the cut pieces really do. */
 const MOST_ROUNDS = 4;
+/** Gains below this part of the price of a miss are not worth another round. */
+const NO_GAIN = 0.01;
 
-/** The boat with pieces in it, and which they are. */
-export type LaidPieces = Pick<FloatedBoat, 'pieces' | 'parts' | 'boat'>;
+/** The boat with pieces in it and parts moved, and which they are. */
+export type DoneBoat = Pick<FloatedBoat, 'pieces' | 'parts' | 'moves' | 'boat'>;
 
 export interface Workbench {
   readonly boat: Boat;
+  /** kg. */
+  readonly mass: number;
   readonly cache: BodyCache;
   readonly scope: Scope;
   readonly schema: PartSchema;
   /** The balances of the boat without the pieces, on paper at first, then drawn up with the pieces as last laid. */
-  readonly rowsFor: (laid: LaidPieces | null) => readonly Row[];
+  readonly rowsFor: (laid: DoneBoat | null) => readonly Row[];
+  /** What a floated boat comes to, g of lead: its pieces, their work, and the chance to miss a limit. */
+  readonly scoreOf: (laid: FloatedBoat) => number;
+}
+
+/** A floated boat that keeps all limits aimed at, and what it comes to. */
+export interface Realised {
+  readonly laid: FloatedBoat;
+  readonly score: number;
 }
 
 /**
  * Cuts and floats a candidate. Lengths are rounded to the tape first; then the pieces, as cut, are slid to where they
  * balance best, because a millimetre of place is finer than a gram. Solved again with what they really do until the full
- * model is content; null when it never is.
+ * model is content and nothing is gained any more; null when it never is.
  */
-export function realise(candidate: Candidate, bench: Workbench): FloatedBoat | null {
+export function realise(candidate: Candidate, bench: Workbench): Realised | null {
   let laid: FloatedBoat | null = null;
+  let best: Realised | null = null;
+  const { slots, movers } = candidate;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const rows = laid ? bench.rowsFor(laid) : null;
-    const near = new Map(laid?.pieces.map(piece => [piece.slot, piece.mass]));
-    const shares = rows ? cheapestPieces(candidate.slots, rows, { near })?.shares : candidate.solution.shares;
-    if (!shares) return null;
-    const pieces = cutAndSlide(shares, rows, bench);
-    if (!pieces) return null;
-    laid = lay(pieces, bench);
-    if (!laid || laid.left.length === 0) return laid;
+    const rows: readonly Row[] | null = laid ? bench.rowsFor(laid) : null;
+    const near: ReadonlyMap<Slot, number> = new Map(laid?.pieces.map(piece => [piece.slot, piece.mass]));
+    const solution: Solution | null = rows ? cheapestPieces(slots, rows, { near, movers }) : candidate.solution;
+    const done: Work | null = solution && cutAndSlide(solution, rows, bench);
+    const next: FloatedBoat | null = done && lay(done.pieces, done.moves, bench);
+    if (!next) break;
+    laid = next;
+    if (laid.left.length > 0) continue;
+    const score = bench.scoreOf(laid);
+    const gain = best ? best.score - score : Number.POSITIVE_INFINITY;
+    if (gain > 0) best = { laid, score };
+    if (gain < NO_GAIN * priceOfMiss(bench.mass)) break;
   }
-  return null;
+  return best;
+}
+
+interface Work {
+  readonly pieces: readonly Piece[];
+  readonly moves: readonly Move[];
 }
 
 /**
  * The shares cut to the tape, at the places where they then balance best; cut to the nearest marks unless only others balance.
  * Null for a share too small to cut.
  */
-function cutAndSlide(shares: readonly Share[], rows: readonly Row[] | null, bench: Workbench): readonly Piece[] | null {
-  const { units } = bench.boat;
-  const nearest = whole(shares.map(share => cutPiece(share, units)));
-  if (!nearest || !rows) return nearest;
-  for (const pieces of cutsAbout(nearest, shares, units)) {
-    const slid = slide(pieces, rows, bench);
+function cutAndSlide({ shares, shifts }: Solution, rows: readonly Row[] | null, bench: Workbench): Work | null {
+  const { boat } = bench;
+  const nearest = whole(shares.map(share => cutPiece(share, boat.units)));
+  const movers = shifts.map(({ mover }) => mover);
+  if (!nearest || !rows) return nearest && { pieces: nearest, moves: movesOf(shifts, boat) };
+  for (const pieces of cutsAbout(nearest, shares, boat.units)) {
+    const slid = slide(pieces, rows, movers, bench);
     if (slid) return slid;
   }
-  return nearest;
+  return { pieces: nearest, moves: movesOf(shifts, boat) };
 }
+
+const movesOf = (shifts: readonly Shift[], boat: Boat): readonly Move[] =>
+  shifts.flatMap(({ mover, along, across }) => moveOf(mover, [along, across], boat) ?? []);
 
 const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>
   cut.every(piece => piece !== null) ? (cut as readonly Piece[]) : null;
 
 /** The pieces with their masses as cut, at the places that then balance best; null when there are none. */
-function slide(pieces: readonly Piece[], rows: readonly Row[], { boat }: Workbench): readonly Piece[] | null {
+function slide(
+  pieces: readonly Piece[],
+  rows: readonly Row[],
+  movers: readonly Mover[],
+  { boat }: Workbench,
+): Work | null {
   const cut = new Map<Slot, number>(pieces.map(piece => [piece.slot, piece.mass]));
-  const shares = cheapestPieces([...cut.keys()], rows, { cut })?.shares;
-  return shares ? whole(shares.map((share, i) => cutPiece({ ...share, counts: pieces[i]!.counts }, boat.units))) : null;
+  const solution = cheapestPieces([...cut.keys()], rows, { cut, movers });
+  if (!solution) return null;
+  const slid = whole(solution.shares.map((share, i) => cutPiece({ ...share, counts: pieces[i]!.counts }, boat.units)));
+  return slid && { pieces: slid, moves: movesOf(solution.shifts, boat) };
 }
 
-/** Writes the pieces as entries, reads them back as the file will, and floats the boat with them. */
-export function lay(pieces: readonly Piece[], { boat, cache, scope, schema }: Workbench): FloatedBoat | null {
+/** Writes the pieces as entries, reads them back as the file will, moves what is moved, and floats the boat with it all. */
+export function lay(
+  pieces: readonly Piece[],
+  moves: readonly Move[],
+  { boat, cache, scope, schema }: Workbench,
+): FloatedBoat | null {
+  const moved = boat.payload.map(part => moves.find(move => move.part === part)?.moved ?? part);
+  if (moves.some(move => isInTheWay(move, moved))) return null;
   const parts: Part[] = [];
   const entries: EntryText[] = [];
   for (const piece of pieces) {
@@ -89,12 +133,13 @@ export function lay(pieces: readonly Piece[], { boat, cache, scope, schema }: Wo
     ]);
     const entry = pieceAsEntry(piece, name, boat);
     const part = partOfEntry(entry, boat.payload.length + parts.length, boat, schema);
-    // Bays may overlap; two pieces cannot lie in one place.
-    if (!part || parts.some(other => other.inside === part.inside && meets(part, other))) return null;
+    // Bays may overlap, and what is moved may come to lie in one; two things cannot lie in one place.
+    const others = [...parts, ...moves.map(move => move.moved)];
+    if (!part || others.some(other => other.inside === part.inside && meets(part, other))) return null;
     parts.push(part);
     entries.push(entry);
   }
-  const corrected: Boat = { ...boat, payload: [...boat.payload, ...parts] };
+  const corrected: Boat = { ...boat, payload: [...moved, ...parts] };
   const bodies = assembleBodies(corrected, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
@@ -102,12 +147,20 @@ export function lay(pieces: readonly Piece[], { boat, cache, scope, schema }: Wo
     ...(scope === 'submerged' ? [] : judgeSurfaced(corrected, surfaced)),
     ...(scope === 'surfaced' ? [] : judgeSubmerged(corrected, submerged)),
   ].filter(breaksLimit);
-  if (scope === 'both' && left.length === 0 && surfaced.status === 'afloat' && submerged.status === 'neutral') {
-    const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
-    left.push(...judgeTransit(corrected, transit).filter(breaksLimit));
-  }
-  return { pieces, parts, entries, boat: corrected, surfaced, submerged, left };
+  const isWell = scope === 'both' && left.length === 0;
+  const onTheWay = isWell ? judgedOnTheWay(corrected, bodies, surfaced, submerged) : [];
+  return { pieces, parts, entries, moves, boat: corrected, surfaced, submerged, left, onTheWay };
+}
+
+function judgedOnTheWay(boat: Boat, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): readonly Finding[] {
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') return [];
+  const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
+  return judgeTransit(boat, transit).filter(breaksLimit);
 }
 
 /** What is only remarked on, such as a boat touchy to trim, is no reason not to trim it. */
 export const breaksLimit = ({ severity }: Finding): boolean => severity !== 'information';
+
+/** It would come to lie where something else is that it did not lie with before. */
+const isInTheWay = ({ part, moved }: Move, payload: readonly Part[]): boolean =>
+  payload.some(other => other !== moved && other.inside === part.inside && meets(moved, other) && !meets(part, other));

@@ -3,8 +3,9 @@ import { tapeStep } from '../../wording/numbers.ts';
 import type { Share } from '../balance/program.ts';
 import type { Piece } from '../room/slots.ts';
 
-/** Lightest piece worth cutting, kg. */
+/** Least pieces worth cutting: of lead kg, of foam m3, which is about a gram of lift (common practice, no source). */
 const LIGHTEST = 0.0005;
+const LEAST_FOAM = 1e-6;
 
 /**
  * A share of the solution as a piece that can be cut and laid: length and ends on the tape's marks, inside its room, mass
@@ -17,7 +18,8 @@ export function cutPiece(share: Share, units: FileUnits, toMark: (marks: number)
   const wanted = share.mass / slot.massPerLength;
   const [first, last] = marksWithin(slot.station, step);
   const marks = Math.min(Math.max(1, toMark(wanted / step)), last - first);
-  if (share.mass < (slot.material === 'lead' ? LIGHTEST : 0) || wanted < step / 2 || marks < 1) return null;
+  if (share.mass < (slot.material === 'lead' ? LIGHTEST : LEAST_FOAM * slot.density) || wanted < step / 2 || marks < 1)
+    return null;
   const length = marks * step;
   const start = clamp(Math.round((share.station - length / 2) / step), first, last - marks) * step;
   return {

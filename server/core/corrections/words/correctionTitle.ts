@@ -4,10 +4,17 @@ import type { Submerged } from '../../conditions/submerged.ts';
 import type { Finding } from '../../findings/finding.ts';
 import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import { capital } from '../../wording/capital.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
-import type { FloatedBoat, Scope } from '../correction.ts';
+import type { OpenLoads } from '../balance/open.ts';
+import type { Scope } from '../balance/row.ts';
+import { chanceOfAll, type Floating, limitsKept } from '../balance/sureness.ts';
+import type { FloatedBoat } from '../correction.ts';
+import type { Move } from '../room/movers.ts';
 import { bare, countWords, exactText } from '../room/pieceEntry.ts';
+import { tapeOf } from '../room/shift.ts';
 import type { Piece } from '../room/slots.ts';
+import { chanceWords } from './surenessWords.ts';
 
 /** Longer lines than this are cut off in an editor's menu, characters. */
 const MENU = 90;
@@ -15,12 +22,44 @@ const MENU = 90;
 /** The first of several ways to say the same, the fullest first, that a menu shows whole; else the shortest. */
 const fitted = (ways: readonly string[]): string => ways.find(way => way.length <= MENU) ?? ways.at(-1) ?? '';
 
-/** What a correction adds and what it brings, for the editor's menu and the report. */
-export const correctionTitle = (laid: FloatedBoat, scope: Scope, before: Submerged): string =>
+/** What a correction does and what it brings, for the editor's menu and the report. */
+export const correctionTitle = (laid: FloatedBoat, scope: Scope, before: Floating, open: OpenLoads): string =>
   titleOf(
-    addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
-    bringsWays(laid, scope, before),
+    doneWays(laid),
+    isOut(before, scope) ? bringsWays(laid, scope, before.submerged) : surerWays(laid, scope, before, open),
   );
+
+/** What is moved and what is added, the fullest way first. */
+function doneWays({ pieces, moves, boat }: FloatedBoat): readonly string[] {
+  const moved = moves.map(move => `move “${move.part.name}” ${wayOf(move, boat.units)}`);
+  const added = pieces.length > 0 ? addedWays(pieces, boat).map(words => [`insert ${words}`]) : [[]];
+  const names = moves.length > 1 ? [`move ${moves.map(({ part }) => `“${part.name}”`).join(' and ')}`] : moved;
+  return [...added.map(words => [...moved, ...words]), [...names, ...added.at(-1)!]].map(way =>
+    capital(way.join(', ')),
+  );
+}
+
+/** How far and which way a part is moved: "10 mm forward and 3 mm to port". */
+export function wayOf({ part, along, across }: Move, units: FileUnits): string {
+  return [
+    ...(along === 0 ? [] : [`${tapeText(Math.abs(along), tapeOf(part, 0, units))} ${along > 0 ? 'aft' : 'forward'}`]),
+    ...(across === 0
+      ? []
+      : [`${tapeText(Math.abs(across), tapeOf(part, 1, units))} to ${across > 0 ? 'starboard' : 'port'}`]),
+  ].join(' and ');
+}
+
+const isOut = ({ boat, surfaced, submerged }: Floating, scope: Scope): boolean =>
+  outOf(scope === 'submerged' ? [] : judgeSurfaced(boat, surfaced)) +
+    outOf(scope === 'surfaced' ? [] : judgeSubmerged(boat, submerged)) >
+  0;
+
+/** What the boat, within its limits already, gains. */
+function surerWays(laid: FloatedBoat, scope: Scope, before: Floating, open: OpenLoads): readonly string[] {
+  const [was, is] = [before, laid].map(boat => chanceWords(chanceOfAll(limitsKept(boat, scope, open))));
+  const ways = ['surer to keep all limits'];
+  return was === is ? ways : [`surer to keep all limits, ${was} before, ${is} then`, ...ways];
+}
 
 /** What is done and what it brings, each said in several ways, the fullest first. */
 export const titleOf = (done: readonly string[], brings: readonly string[]): string =>
@@ -29,8 +68,18 @@ export const titleOf = (done: readonly string[], brings: readonly string[]): str
 /** What a correction of both conditions brings. */
 export const BOTH = ['both conditions within limits', 'both within limits'] as const;
 
-function bringsWays({ boat, surfaced, submerged }: FloatedBoat, scope: Scope, before: Submerged): readonly string[] {
-  if (scope === 'both') return BOTH;
+/** The same where the way down between them is not. */
+const NOT_ON_THE_WAY = [
+  'both conditions within limits, the way down not',
+  'both within limits, the way down not',
+] as const;
+
+function bringsWays(
+  { boat, surfaced, submerged, onTheWay }: FloatedBoat,
+  scope: Scope,
+  before: Submerged,
+): readonly string[] {
+  if (scope === 'both') return onTheWay.length > 0 ? NOT_ON_THE_WAY : BOTH;
   if (scope === 'submerged') {
     return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }

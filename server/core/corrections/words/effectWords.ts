@@ -2,7 +2,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Part } from '../../boat/boat.ts';
 import { nameIn } from '../../figures/figured.ts';
 import type { FigureChange } from '../balance/partEffects.ts';
-import type { RowName } from '../balance/program.ts';
+import type { RowName } from '../balance/row.ts';
 
 /** What balances are about, for people. */
 export const FIGURE_NAMES: Readonly<Record<RowName, string>> = {

@@ -1,8 +1,9 @@
 import type { BodyCache } from '../../bodies/assemble.ts';
 import { FIGURES } from '../../figures/table.ts';
-import { broughtBy } from '../balance/brought.ts';
+import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
-import { type Aim, type Band, cheapestPieces, type Row } from '../balance/program.ts';
+import { cheapestPieces } from '../balance/program.ts';
+import type { Aim, Band, Row } from '../balance/row.ts';
 import type { Correction } from '../correction.ts';
 
 /** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
@@ -17,6 +18,8 @@ export interface Explanation {
 export interface BalanceShare {
   readonly row: Row;
   readonly brought: readonly number[];
+  /** The same of each move. */
+  readonly byMoves: readonly number[];
 }
 
 /** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
@@ -28,11 +31,15 @@ export interface Relaxation {
 const WIDER = 1.1;
 
 export function explainCorrection(correction: Correction, rows: readonly Row[], cache: BodyCache): Explanation {
-  const { pieces } = correction;
+  const { pieces, moves } = correction;
   const slots = pieces.map(piece => piece.slot);
   const cost = cheapestPieces(slots, rows)?.cost;
   return {
-    balances: rows.map(row => ({ row, brought: pieces.map(piece => broughtBy(piece, row)) })),
+    balances: rows.map(row => ({
+      row,
+      brought: pieces.map(piece => broughtBy(piece, row)),
+      byMoves: moves.map(move => broughtByMove(move, row)),
+    })),
     more: correction.parts.map(part => effectOfMore(part, correction, cache, FIGURES)),
     relaxations:
       cost === undefined
@@ -49,7 +56,12 @@ export function explainCorrection(correction: Correction, rows: readonly Row[], 
 const WORTH_SAYING = 0.1;
 
 function widened(wanted: Aim | Band): Aim | Band {
-  if ('slack' in wanted) return { ...wanted, slack: wanted.slack * WIDER };
+  if ('slack' in wanted)
+    return {
+      ...wanted,
+      slack: wanted.slack * WIDER,
+      off: wanted.off.map(({ size, price }) => ({ size: size * WIDER, price: price / WIDER })),
+    };
   const size = (end: number) => Math.abs(end) * (WIDER - 1);
-  return { least: wanted.least - size(wanted.least), most: wanted.most + size(wanted.most) };
+  return { ...wanted, least: wanted.least - size(wanted.least), most: wanted.most + size(wanted.most) };
 }

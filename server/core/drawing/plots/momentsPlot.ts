@@ -2,8 +2,9 @@ import { scaleLinear } from 'd3-scale';
 import { pathKey } from '../../../../schema/path.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { Entry } from '../../boat/boat.ts';
-import { joinLoads, loadTank, settle, shareFills } from '../../bodies/tankWater.ts';
 import { UPRIGHT } from '../../conditions/attitude.ts';
+import { ballastWater } from '../../conditions/ballastWater.ts';
+import { sharedLoad } from '../../conditions/load.ts';
 import { momentText } from '../../wording/numbers.ts';
 import { element, type Markup, short, text, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
@@ -30,18 +31,11 @@ export function trimMoments({ boat, bodies, submerged }: Analysis): readonly Tri
   for (const { entry, body } of bodies.displacers) {
     add(entry, -bodies.density * (body.moment[0] - midships * body.volume));
   }
-  const fills = submerged.status === 'neutral' ? shareFills(bodies.tanks, submerged.fill) : [];
-  const load = joinLoads(bodies.tanks.map((body, i) => loadTank(body, fills[i] ?? 0)));
-  const water = load.free.reduce(
-    (sum, free) => {
-      const { volume, mx } = settle(free, UPRIGHT);
-      return sum + mx - midships * volume;
-    },
-    load.stillMoment[0] - midships * load.stillVolume,
-  );
+  const fill = submerged.status === 'neutral' ? submerged.fill : 0;
+  const { mass, moment } = ballastWater(sharedLoad(bodies.tanks, fill), UPRIGHT, bodies.density);
+  const water = moment[0] - midships * mass;
   const listed: readonly TrimMoment[] = [...moments].map(([entry, moment]) => ({ entry, name: entry.name, moment }));
-  const ballast: readonly TrimMoment[] =
-    water === 0 ? [] : [{ entry: null, name: 'ballast water', moment: bodies.density * water }];
+  const ballast: readonly TrimMoment[] = water === 0 ? [] : [{ entry: null, name: 'ballast water', moment: water }];
   return [...listed, ...ballast].sort((a, b) => Math.abs(b.moment) - Math.abs(a.moment));
 }
 

@@ -30,8 +30,8 @@ interface Row {
  */
 export function trialPlot(analysis: Analysis): Picture | null {
   if (analysis.trials.length === 0) return null;
-  const { comparisons, ...learned } = analysis.learned();
-  const slips = learned.slips();
+  const { comparisons, verdict } = analysis.learned ?? { comparisons: [], verdict: null };
+  const slips = verdict?.slips ?? [];
   const slipped = new Set(slips.map(({ reading }) => reading));
   const all = comparisons.flatMap(comparison => comparison.readings.map(compared => ({ comparison, compared })));
   const shown = all.slice(-MOST);

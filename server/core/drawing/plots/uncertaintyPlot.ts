@@ -56,7 +56,7 @@ export function uncertaintyPlot(analysis: Analysis): Picture | null {
 }
 
 function openFigures({ boat, conditions, scheme, uncertainties }: Analysis): readonly Open[] {
-  const known = uncertainties();
+  const known = uncertainties;
   const all = conditions
     .flatMap(inCondition => figuredIn(boat, inCondition, scheme.figures))
     .filter(({ figure }) => figure.isTrimmedTo);

@@ -1,7 +1,8 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { inBoth } from '../../conditions/loadingCondition.ts';
 import type { Correction } from '../../corrections/correction.ts';
-import { cautions, conditionFigures, cutLines } from '../../report/correctionReport.ts';
+import { cautions, cutLines, moveLines } from '../../report/bench.ts';
+import { conditionFigures } from '../../report/correctionReport.ts';
 import { htmlElement, type Markup } from '../markup.ts';
 import { heading, paragraph, section, table, tickBox } from './html.ts';
 
@@ -19,6 +20,9 @@ export function cutList(analysis: Analysis, correction: Correction | null): Mark
       'before',
       ['', 'as it is', 'then'],
       before.map(([name, value], i) => [name, value, after[i]![1]]),
+    ),
+    ...correction.moves.map(move =>
+      htmlElement('div', { class: 'cut' }, tickBox, ...moveLines(move, boat).map(line => paragraph(line.trim()))),
     ),
     correction.pieces.length === 0 ? null : heading('Cut list'),
     ...correction.pieces.map((piece, i) =>

@@ -10,9 +10,9 @@ import { heading, paragraph, prose, section } from './html.ts';
 
 /** The figures of both conditions against their limits, and in words what is out of them. */
 export function figureTables(analysis: Analysis): Markup {
-  const { findings, boat } = analysis;
-  const open = analysis.openQuestions();
-  const said = [...findings, ...open].filter(({ severity }) => severity !== 'hint');
+  const { boat } = analysis;
+  const open = analysis.said.openQuestions;
+  const said = [...analysis.findings, ...open].filter(({ severity }) => severity !== 'hint');
   const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
   return section(
     'figures',

@@ -21,7 +21,7 @@ export interface SheetPaper {
  */
 export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string {
   const { boat } = analysis;
-  const correction = analysis.corrections()[0] ?? null;
+  const correction = analysis.corrections.all()[0] ?? null;
   const { pictures } = trimSheet(analysis, { correction });
   const of = (...ids: readonly PictureId[]): readonly Markup[] =>
     pictures.filter(({ id }) => ids.some(wanted => wanted === id)).map(figure);

@@ -7,7 +7,7 @@ const BLANK_ROWS = 6;
 /** A form for the bench and the pool: what to read off the boat, what would tell the most first, in the order of the keys under `trials:` of the boat file. */
 export function trialForm(analysis: Analysis): Markup {
   const { units, name } = analysis.boat;
-  const next = analysis.openQuestions().find(({ code }) => code === 'weigh-next');
+  const next = analysis.said.openQuestions.find(({ code }) => code === 'weigh-next');
   const isImperial = units.length === 'in' || units.length === 'ft';
   const lengths = isImperial ? 'inches' : units.length === 'cm' ? 'centimetres' : 'millimetres';
   const blank = (head: readonly string[], rows: number): Markup =>

@@ -12,6 +12,12 @@ export const boatFindings = {
     why: 'The entries cannot be told apart.',
     todo: 'Begin each entry on a line with “- ”.',
   },
+  'too-many': {
+    title: 'There are more entries than any boat has',
+    means: 'A file has 50 shells, compartments and trials, 24 tanks, 100 bays and 1,000 parts at most.',
+    why: 'Every figure takes longer with each of them. Those beyond are in no figure.',
+    todo: 'Put together what lies together: weigh the screws of a lid with the lid.',
+  },
   'unknown-key': {
     title: 'There is no such key',
     means: 'The key is not one of those that belong here.',

@@ -6,6 +6,13 @@ export const formFindings = {
     why: 'What lies in both counts twice, in volume and in weight by form.',
     todo: 'Let them touch without overlapping: end one where the other begins.',
   },
+  'form-size': {
+    title: 'A form is far too large, or nothing',
+    means:
+      'The form is longer than 20 m or lies that far away, or it encloses nothing: a mesh of one flat sheet, a size worked out from mass and density that is no size.',
+    why: 'A unit or a digit is wrong. With such a form no figure of the boat would mean anything, so the entry is left out.',
+    todo: 'Check the units and sizes of the entry, its mass and density, and the unit of its mesh.',
+  },
   'sections-order': {
     title: 'The stations of a table of offsets do not rise',
     means: 'A section lies forward of the one before it, or at the same station.',
@@ -35,7 +42,7 @@ export const formFindings = {
   'mesh-name': {
     title: 'The name of a mesh file cannot be used',
     means: 'The name is a place on one computer, or does not end in .stl or .3mf.',
-    why: 'Files are read from the folder that is open only, so that a boat file works wherever its folder goes.',
+    why: 'Files are read from the folder of the boat file only, so that a boat file works wherever its folder goes.',
     todo: 'Copy the file beside the boat file and give its name from there.',
   },
   'mesh-loading': {
@@ -63,8 +70,8 @@ export const formFindings = {
     todo: 'Export it again more coarsely.',
   },
   'mesh-outside': {
-    title: 'A mesh file lies outside the folder that is open',
-    means: 'The name leads out of the folder with “..”.',
+    title: 'A mesh file lies outside the folder of the boat file',
+    means: 'The name leads out of the folder with “..”, or a link on the way does.',
     why: 'A boat file reads nothing but its own folder: one from a stranger shall not look round the computer.',
     todo: 'Copy the file into the folder of the boat file.',
   },

@@ -98,7 +98,7 @@ export const textFindings = {
   },
   'file-too-large': {
     title: 'The file is too large',
-    means: 'It has more than a million characters.',
+    means: 'It has more than 300,000 characters or 20,000 lines, or a line of more than 20,000 characters.',
     why: 'No boat needs so many; it is not read.',
     todo: 'Check that it is a boat file.',
   },

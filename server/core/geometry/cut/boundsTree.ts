@@ -115,6 +115,7 @@ function divide(centroids: Float64Array, order: Uint32Array, first: number, end:
   }
   let low = first;
   let high = end;
+  // Ends: each round brings the two a triangle closer.
   while (low < high) {
     const face = order[low]!;
     if (centroids[3 * face + longest]! < pivot) {
@@ -147,6 +148,7 @@ export function nodeSums(
       for (let face = tree.firstFace[node]!; face < tree.endFace[node]!; face++) addFace(face, sums, stride * node);
       continue;
     }
+    // Ends: the next node always has a greater number.
     for (let child = node + 1; child < end; child = tree.next[child]!) {
       for (let k = 0; k < stride; k++) sums[stride * node + k]! += sums[stride * child + k]!;
     }
@@ -162,6 +164,7 @@ export function splitBelow({ boxes, next, split }: BoundsTree, n: Vec3, h: numbe
   let belowCount = 0;
   let nearCount = 0;
   let node = 0;
+  // Ends: as above.
   while (node < next.length) {
     const at = 6 * node;
     const height = nx * boxes[at]! + ny * boxes[at + 1]! + nz * boxes[at + 2]! - h;

@@ -8,6 +8,8 @@ const ROUNDING = 4e-16;
 
 /** Of the volume, where a rough body only tells where to begin. */
 const ROUGHLY = 1e-3;
+/** Halvings after which two doubles within a boat are one; each other step halves the miss. */
+const MOST_CUTS = 200;
 
 /** What lies below the level that holds a volume. */
 export interface Filled {
@@ -60,7 +62,7 @@ interface Wanted {
 function fillFrom(guess: number, { body, n, volume, enough }: Wanted): Filled | null {
   let level = guess;
   let lastMiss = Infinity;
-  for (;;) {
+  for (let cuts = 0; cuts < MOST_CUTS; cuts++) {
     const sums = emptyImmersion();
     body.cut(n, level, sums);
     const miss = sums.volume - volume;
@@ -69,6 +71,7 @@ function fillFrom(guess: number, { body, n, volume, enough }: Wanted): Filled | 
     lastMiss = Math.abs(miss);
     level -= miss / sums.area;
   }
+  return null;
 }
 
 /** The same kept inside a bracket, which bisection shrinks whenever a step fails to halve the miss. */
@@ -76,8 +79,9 @@ function fillBetween({ body, n, volume, enough }: Wanted): Filled {
   let [low, high] = body.extent(n);
   let level = low + ((high - low) * volume) / body.volume;
   let lastMiss = Infinity;
-  for (;;) {
-    const sums = emptyImmersion();
+  let sums = emptyImmersion();
+  for (let cuts = 0; cuts < MOST_CUTS; cuts++) {
+    sums = emptyImmersion();
     body.cut(n, level, sums);
     const miss = sums.volume - volume;
     if (Math.abs(miss) <= enough) return withSlice(level, n, sums, volume);
@@ -88,9 +92,10 @@ function fillBetween({ body, n, volume, enough }: Wanted): Filled {
     const next = useful ? newton : low + (high - low) / 2;
     lastMiss = Math.abs(miss);
     // At a flat face the volume jumps, and no level holds what is asked for.
-    if (next <= low || next >= high || next === level) return { level, sums, sliceShare: 0 };
+    if (!(next > low && next < high) || next === level) break;
     level = next;
   }
+  return { level, sums, sliceShare: 0 };
 }
 
 /** Adds the slice of even area that is missing, or takes off the one too much; the cut itself stays that at `level`. */

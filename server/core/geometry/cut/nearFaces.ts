@@ -41,6 +41,7 @@ export function nearFaces({ corners, firstFace, endFace, next }: BoundsTree): Ne
   const numbered = (at: number, start: number): number => {
     const [x, y, z] = [corners[at]!, corners[at + 1]!, corners[at + 2]!];
     let k = start;
+    // Ends: for `k` only grows.
     while (k < points.length && (points[k] !== x || points[k + 1] !== y || points[k + 2] !== z)) k += 3;
     if (k === points.length) points.push(x, y, z);
     return (k - start) / 3;

@@ -68,6 +68,7 @@ function pointGrid(count: number, cell: number): PointGrid {
       for (let i = cellOf(x - reach); i <= i1; i++) {
         for (let j = cellOf(y - reach); j <= j1; j++) {
           for (let k = cellOf(z - reach); k <= k1; k++) {
+            // Ends: each point is once in a list.
             for (let point = heads[hash(i, j, k)]!; point >= 0; point = next[point]!) {
               const dx = points[3 * point]! - x;
               const dy = points[3 * point + 1]! - y;

@@ -16,6 +16,7 @@ export function castAft(tree: BoundsTree, y: number, z: number): readonly Hit[] 
   const [py, pz] = [y - centre[1], z - centre[2]];
   const hits: Hit[] = [];
   let node = 0;
+  // Ends: the next node always has a greater number.
   while (node < next.length) {
     const at = 6 * node;
     const isNear = Math.abs(py - boxes[at + 1]!) <= boxes[at + 4]! && Math.abs(pz - boxes[at + 2]!) <= boxes[at + 5]!;

@@ -51,10 +51,11 @@ const WELD_SHARE = 1e-6;
 /** A hole narrower than so many times the welding tolerance is a seam. */
 const SEAM = 4;
 
-/** Null for a mesh without any extent. */
+/** Null for a mesh without any extent, or with none that is more than the rounding of its numbers. */
 export function checkMesh(raw: Polyhedron): CheckedMesh | null {
   const diagonal = diagonalOf(raw);
-  if (!(diagonal > 0)) return null;
+  const farthest = raw.vertices.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+  if (!(diagonal > WELD_SHARE * farthest && diagonal < Infinity)) return null;
   const tolerance = WELD_SHARE * diagonal;
   const welded = weld(raw, tolerance);
   if (welded.form.faces.length === 0) return null;

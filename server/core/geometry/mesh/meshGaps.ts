@@ -26,8 +26,10 @@ export function findGaps(form: Polyhedron, edges: MeshEdges): readonly Gap[] {
   }
   const gaps: Gap[] = [];
   for (const [start, ends] of leaving) {
+    // Ends: each round takes an open side away.
     while (ends.length > 0) {
       const rim = [start];
+      // Ends: each round takes an open side away.
       for (let at = ends.pop()!; at !== start; ) {
         const before = rim.at(-1)!;
         rim.push(at);

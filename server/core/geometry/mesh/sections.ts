@@ -62,9 +62,12 @@ function joinRows(a: Row, b: Row, mesh: MirroredMesh, withDeck: boolean): void {
 function joinByGirth(a: Row, b: Row, mesh: MirroredMesh): void {
   const [sharesA, sharesB] = [girthShares(a), girthShares(b)];
   let [i, j] = [0, 0];
+  // Ends: each round goes one point along one of the two, neither beyond its last.
   while (i + 1 < sharesA.length || j + 1 < sharesB.length) {
     const [from, to] = [a.vertices[i + 1]!, b.vertices[j + 1]!];
-    if ((sharesA[i + 1] ?? Infinity) <= (sharesB[j + 1] ?? Infinity)) mesh.face(from, a.vertices[++i + 1]!, to);
+    const isAtEnd = j + 1 === sharesB.length;
+    if (isAtEnd || (i + 1 < sharesA.length && sharesA[i + 1]! <= sharesB[j + 1]!))
+      mesh.face(from, a.vertices[++i + 1]!, to);
     else mesh.face(from, b.vertices[++j + 1]!, to);
   }
 }

@@ -59,6 +59,7 @@ const isBetween = (a: Point2, p: Point2, b: Point2): boolean =>
 export function triangulate(loop: readonly Point2[]): readonly (readonly [number, number, number])[] {
   const left = loop.map((_, i) => i);
   const triangles: (readonly [number, number, number])[] = [];
+  // Ends: each round takes a corner away.
   while (left.length > 3) {
     const ear = left.findIndex((_, k) => isEar(loop, left, k));
     // Rounding may hide the last ears of a very thin loop: any corner then does no harm worth the name.

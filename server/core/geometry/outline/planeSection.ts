@@ -137,6 +137,7 @@ function meshSection({ vertices, faces }: Polyhedron, n: Vec3, h: number): reado
   const starts = [...[...next.keys()].filter(edge => !ends.has(edge)), ...next.keys()];
   return starts.flatMap(start => {
     const line: Vec3[] = [];
+    // Ends: each round takes an edge away.
     for (let edge: number | undefined = start; edge !== undefined; edge = next.get(edge)?.pop()) {
       line.push(pointOn(edge));
       if (edge === start && line.length > 1) break;

@@ -74,6 +74,7 @@ function hullOf(points: readonly Point2[]): Loop {
   const chain = (list: readonly Point2[]): Point2[] => {
     const kept: Point2[] = [];
     for (const point of list) {
+      // Ends: each round takes a point away.
       while (kept.length > 1 && turnsRight(kept.at(-2)!, kept.at(-1)!, point)) kept.pop();
       kept.push(point);
     }
@@ -155,6 +156,7 @@ function stationsOf(vertices: Float64Array, faces: Uint32Array, axis: 0 | 1 | 2)
 function firstFrom(places: Float64Array, at: number): number {
   let low = 0;
   let high = places.length;
+  // Ends: each round halves a whole number of places.
   while (low < high) {
     const middle = (low + high) >> 1;
     if (places[middle]! < at) low = middle + 1;

@@ -22,6 +22,7 @@ export function thinned(line: readonly Point2[]): Point2[] {
   kept[0] = 1;
   kept[line.length - 1] = 1;
   const waiting: [number, number][] = [[0, line.length - 1]];
+  // Ends: each stretch is split at a point within it.
   for (let next = waiting.pop(); next; next = waiting.pop()) {
     const [from, to] = next;
     let [furthest, worst] = [-1, within];

@@ -13,7 +13,8 @@ import { removeAt } from './remove.ts';
 
 /**
  * The edits that make changes to a file, in the order of the text and free of overlaps. They touch only what they must:
- * comments, layout, line endings and every other character stay. Null when one of the changes cannot be made here.
+ * comments, layout, line endings and every other character stay. Null when one of the changes cannot be made here, or none
+ * changes anything.
  */
 export function applyChanges(syntax: Syntax, changes: readonly Change[]): readonly TextSplice[] | null {
   if (syntax.isRefused) return null;
@@ -23,9 +24,11 @@ export function applyChanges(syntax: Syntax, changes: readonly Change[]): readon
     if (made === null) return null;
     splices.push(...made);
   }
-  splices.sort((a, b) => a.start - b.start || a.end - b.end);
-  const overlaps = splices.some((splice, i) => i > 0 && splice.start < splices[i - 1]!.end);
-  return overlaps ? null : splices;
+  const changing = splices.filter(({ start, end, text }) => text !== syntax.text.slice(start, end));
+  if (changing.length === 0) return null;
+  changing.sort((a, b) => a.start - b.start || a.end - b.end);
+  const overlaps = changing.some((splice, i) => i > 0 && splice.start < changing[i - 1]!.end);
+  return overlaps ? null : changing;
 }
 
 /** The text with edits made. */

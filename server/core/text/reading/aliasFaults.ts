@@ -6,6 +6,8 @@ import { type Aliases, follow, resolveAliases } from './tree.ts';
 
 /** More values than this do not come out of a boat file honestly: aliases of aliases multiply. */
 const mostValues = 100_000;
+/** Nor does one alias lead to another so many times over. */
+const mostDeep = 1000;
 
 /**
  * What the aliases of a document stand for. One that stands for nothing, for what it is itself part of, or for far too
@@ -15,10 +17,11 @@ export function readAliases(root: Node | null): { readonly aliases: Aliases; rea
   const found = resolveAliases(root);
   const faults: Fault[] = [];
   const sound = new Map(found);
+  if (root === null || found.size === 0) return { aliases: sound, faults };
+  const circular = circularAliases(root, found);
   for (const [alias, target] of found) {
     const name = `“*${alias.source}”`;
-    const circular = target !== null && leadsTo(target, alias, found);
-    if (circular) {
+    if (circular.has(alias)) {
       sound.set(alias, null);
       faults.push(
         aliasFault('circular-alias', alias, `${name} would repeat the very thing it stands in. Write the values out.`),
@@ -32,10 +35,13 @@ export function readAliases(root: Node | null): { readonly aliases: Aliases; rea
         ),
       );
   }
-  const counts = new Map<Node, number>();
-  const last = [...sound.keys()].at(-1);
-  if (root === null || !last || countValues(root, sound, counts) <= mostValues) return { aliases: sound, faults };
-  const first = [...sound.keys()].find(alias => (counts.get(alias) ?? 0) > mostValues) ?? last;
+  const sizes = writtenOut(root, sound);
+  const isTooMuch = (node: Node): boolean => {
+    const size = sizes.get(node);
+    return size !== undefined && (size.values > mostValues || size.depth > mostDeep);
+  };
+  if (!isTooMuch(root)) return { aliases: sound, faults };
+  const first = [...sound.keys()].find(isTooMuch) ?? [...sound.keys()].at(-1)!;
   const message = `“*${first.source}” repeats so much that the file cannot be read. Write the values out.`;
   const none = new Map([...sound.keys()].map(alias => [alias, null]));
   return { aliases: none, faults: [...faults, aliasFault('alias-too-large', first, message)] };
@@ -53,28 +59,67 @@ const partsOf = (node: Node): readonly Node[] => {
 
 const isPart = (part: Node | null): part is Node => isAlias(part) || isMap(part) || isSeq(part);
 
-/** Whether an alias is found again inside what it stands for. */
-function leadsTo(target: Node, alias: AliasNode, aliases: Aliases): boolean {
-  const seen = new Set<Node>();
-  const pending: Node[] = [target];
-  for (let node = pending.pop(); node; node = pending.pop()) {
-    if (node === alias) return true;
-    if (seen.has(node)) continue;
-    seen.add(node);
-    const next = isAlias(node) ? follow(node, aliases) : null;
-    pending.push(...(next ? [next] : partsOf(node)));
+/** What a node leads to: its parts, or what an alias stands for. */
+const below = (node: Node, aliases: Aliases): readonly Node[] => {
+  const target = follow(isAlias(node) ? node : null, aliases);
+  return target ? [target] : partsOf(node);
+};
+
+/**
+ * Every node once, those that it leads to before it, as far as nothing goes round in a circle. `meets` is told of each step
+ * to a node that is still being looked into, with the way from there: that is a circle.
+ */
+function inOrder(root: Node, aliases: Aliases, meets: (circle: readonly Node[]) => void): readonly Node[] {
+  const order: Node[] = [];
+  const places = new Map<Node, number>();
+  const DONE = -1;
+  const way: { readonly node: Node; readonly left: Node[] }[] = [];
+  const enter = (node: Node): void => {
+    places.set(node, way.length);
+    way.push({ node, left: [...below(node, aliases)].reverse() });
+  };
+  enter(root);
+  // Ends: each node is entered once, and each of its parts taken off once.
+  for (let last = way.at(-1); last; last = way.at(-1)) {
+    const next = last.left.pop();
+    if (next === undefined) {
+      places.set(last.node, DONE);
+      order.push(last.node);
+      way.pop();
+      continue;
+    }
+    const place = places.get(next);
+    if (place === undefined) enter(next);
+    else if (place !== DONE) meets(way.slice(place).map(({ node }) => node));
   }
-  return false;
+  return order;
 }
 
-/** How many values a node comes to once its aliases are written out; only asked where none is circular. */
-function countValues(node: Node, aliases: Aliases, counts: Map<Node, number>): number {
-  const known = counts.get(node);
-  if (known !== undefined) return known;
-  const target = follow(isAlias(node) ? node : null, aliases);
-  const own = isMap(node) || isSeq(node) ? node.items.length : 0;
-  const parts = target ? [target] : partsOf(node);
-  const count = parts.reduce((sum, part) => sum + countValues(part, aliases, counts), 1 + own);
-  counts.set(node, count);
-  return count;
+/** Aliases that are found again inside what they stand for: without the last one of each circle nothing goes round. */
+function circularAliases(root: Node, aliases: Aliases): ReadonlySet<AliasNode> {
+  const circular = new Set<AliasNode>();
+  inOrder(root, aliases, circle => {
+    const alias = circle.findLast(node => isAlias(node));
+    if (alias) circular.add(alias);
+  });
+  return circular;
+}
+
+interface WrittenOut {
+  readonly values: number;
+  readonly depth: number;
+}
+
+/** How many values each node comes to once its aliases are written out, and how deep; only asked where none is circular. */
+function writtenOut(root: Node, aliases: Aliases): ReadonlyMap<Node, WrittenOut> {
+  const sizes = new Map<Node, WrittenOut>();
+  for (const node of inOrder(root, aliases, () => {})) {
+    const parts = below(node, aliases).flatMap(part => sizes.get(part) ?? []);
+    const own = isMap(node) || isSeq(node) ? node.items.length : 0;
+    sizes.set(node, {
+      values: parts.reduce((sum, { values }) => sum + values, 1 + own),
+      depth: 1 + parts.reduce((most, { depth }) => Math.max(most, depth), 0),
+    });
+  }
+  return sizes;
 }

@@ -69,6 +69,7 @@ const isLoneKey = (message: string): boolean => message.startsWith('Implicit map
 function lineWithoutColon(text: string, at: number): number | null {
   const first = firstOnLine(text, skipBlankLines(text, at));
   let line = lineStart(text, first);
+  // Ends: each round is a line further up.
   do {
     if (line === 0) return null;
     line = lineStart(text, line - (text.startsWith('\r\n', line - 2) ? 2 : 1));

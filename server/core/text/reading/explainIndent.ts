@@ -131,6 +131,7 @@ const nextContent = (text: string, offset: number): number => skipBlankLines(tex
 function shifting(text: string, [start, end]: Span, column: number, title: string): Mend {
   const by = column - firstColumn(text, start);
   const pieces: (readonly [Span, string])[] = [];
+  // Ends: the next line starts further down, or at the end of the text.
   for (let line = start; line < end; line = nextLineStart(text, line)) {
     const first = firstOnLine(text, line);
     if (first !== lineEnd(text, line)) pieces.push([[line, first], ' '.repeat(Math.max(0, first - line + by))]);
@@ -187,12 +188,14 @@ export const isTabbed = (text: string, start: number): boolean =>
 function levelsAbove(text: string, at: number): readonly Level[] {
   const levels: Level[] = [];
   let bound = Number.POSITIVE_INFINITY;
+  // Ends: each round is a line further up.
   for (let start = lineStart(text, at); start > 0 && bound > 0; ) {
     start = lineStart(text, start - 1 - (text.startsWith('\r\n', start - 2) ? 1 : 0));
     if (isBlankLine(text, start)) continue;
     const first = firstOnLine(text, start);
     const own: Level[] = [];
     let offset = first;
+    // Ends: each round is further along the line.
     for (; /^-[ \t]/.test(text.slice(offset, offset + 2)); offset += 1 + blanksAt(text, offset + 1))
       own.push({ column: offset - start, isList: true, offset });
     own.push({ column: offset - start, isList: false, offset });

@@ -50,13 +50,23 @@ export function explainBracket(situation: Situation, errorAt: number): Fault {
   );
 }
 
+/** Of the brackets on a line only the first is left open, each other closed by its own kind. */
+function isAllElseClosed(said: string): boolean {
+  const open: string[] = [];
+  for (const char of said) {
+    if (char === '{' || char === '[') open.push(char);
+    else if ((char === '}' || char === ']') && open.pop() !== (char === '}' ? '{' : '[')) return false;
+  }
+  return open.length === 1;
+}
+
 /** Puts the closing bracket at the end of what stands on the opener's line, where that ends with a value. */
 function closing(said: string, opened: number, opener: string, closer: string): Mend | null {
   const end = opened + said.length;
   const last = said.at(-1) ?? '';
   const isOtherCloser = (last === ']' || last === '}') && last !== closer && !said.includes(last === ']' ? '[' : '{');
   if (isOtherCloser) return replacing(`Change ${last} to ${closer}`, [[end - 1, end], closer]);
-  if (said.length < 2 || /[,:{[]/.test(last)) return null;
+  if (said.length < 2 || /[,:{[]/.test(last) || !isAllElseClosed(said)) return null;
   return replacing(`Close it with ${closer}`, [[end, end], opener === '{' ? ' }' : ']']);
 }
 

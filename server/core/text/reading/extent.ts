@@ -10,7 +10,10 @@ export function extentOf(syntax: Syntax, path: Path): Span | null {
   const found = locate(syntax, path);
   if (!found) return null;
   const { readText: text } = syntax;
-  if (found.pair && found.key) return [found.key[0], pairEnd(text, found.pair)];
+  if (found.pair && found.key) return forward(found.key[0], pairEnd(text, found.pair));
   const span = spanOf(found.written);
-  return span && [span[0], contentEnd(text, found.written, span[1])];
+  return span && forward(span[0], contentEnd(text, found.written, span[1]));
 }
+
+/** What is written oddly, such as a list for a key, may have no end that is known. */
+const forward = (start: number, end: number): Span => [start, Math.max(start, end)];

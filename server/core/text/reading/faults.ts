@@ -61,6 +61,7 @@ export function stretchFrom(text: string, offset: number, home = -1): Span {
   const column = firstColumn(text, offset);
   const isEntry = startsEntry(text, offset);
   let end = lineEnd(text, offset);
+  // Ends: each line starts further down.
   for (let next = nextLineStart(text, end); next > end; next = nextLineStart(text, next)) {
     if (isBlankLine(text, next)) {
       if (next === text.length) break;
@@ -82,6 +83,7 @@ const opensBlock = (text: string, offset: number): boolean =>
 export function linesInColumn(text: string, [start, end]: Span): number {
   const column = firstColumn(text, start);
   let count = 0;
+  // Ends: the next line starts further down, or at the end of the text.
   for (let line = start; line < end; line = nextLineStart(text, line))
     if (!isBlankLine(text, line) && firstColumn(text, line) === column) count += 1;
   return count;
@@ -98,6 +100,7 @@ export const firstColumn = (text: string, offset: number): number => columnAt(te
 
 export function firstOnLine(text: string, offset: number): number {
   let at = lineStart(text, offset);
+  // Ends: for `at` only grows.
   while (text[at] === ' ' || text[at] === '\t') at += 1;
   return at;
 }
@@ -156,6 +159,7 @@ export const lineNumber = (text: string, offset: number): number => lineAt(lineS
 /** The offset itself, or the start of the first line below it that is neither blank nor all comment. */
 export function skipBlankLines(text: string, offset: number): number {
   let line = offset;
+  // Ends: each line starts further down.
   while (isBlankLine(text, line) && lineEnd(text, line) < text.length) line = nextLineStart(text, line);
   return line;
 }

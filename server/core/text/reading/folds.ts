@@ -46,6 +46,7 @@ export function foldsOf(syntax: Syntax): readonly Fold[] {
 function commentRuns(text: string): readonly (readonly [start: number, end: number])[] {
   const runs: [number, number][] = [];
   let isRunning = false;
+  // Ends: the next line starts further down.
   for (let at = 0; at < text.length; at = nextLineStart(text, at)) {
     const end = lineEnd(text, at);
     const isComment = /^[ \t]*#/.test(text.slice(at, end));

@@ -1,6 +1,6 @@
 import { firstColumn, isBlankLine } from './faults.ts';
 import { columnAt, lineEnd, lineEndingOf, lineStart, nextLineStart } from './lines.ts';
-import { isAlias, isMap, isScalar, isSeq, type ListNode, type MapNode, type Node, type Pair, visit } from './nodes.ts';
+import { isMap, isScalar, isSeq, type ListNode, type MapNode, type Node, type Pair, visit } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
 import { dashOf, spanOf } from './tree.ts';
 
@@ -13,7 +13,10 @@ export interface TextSplice {
 
 /** Where the writing of a value ends: comments, blank lines and line breaks after it are not part of it. */
 export function contentEnd(text: string, node: Node | null, fallback: number): number {
-  if (isMap(node) && !node.flow) return node.items.length > 0 ? pairEnd(text, node.items.at(-1)!) : fallback;
+  // A pair that is not closed may have neither a key nor a value with a place.
+  if (isMap(node) && !node.flow) {
+    return node.items.length > 0 ? pairEnd(text, node.items.at(-1)!) || fallback : fallback;
+  }
   if (isSeq(node) && !node.flow) {
     const last = node.items.length - 1;
     return last < 0 ? fallback : contentEnd(text, node.items[last]!, (dashOf(node, last) ?? fallback) + 1);
@@ -25,7 +28,7 @@ export function contentEnd(text: string, node: Node | null, fallback: number): n
 }
 
 export function pairEnd(text: string, pair: Pair): number {
-  const key = isScalar(pair.key) || isAlias(pair.key) ? (spanOf(pair.key)?.[1] ?? 0) : 0;
+  const key = contentEnd(text, pair.key, 0);
   const { colon } = pair;
   return contentEnd(text, pair.value, colon === null ? key : colon + 1);
 }
@@ -44,6 +47,7 @@ function blockScalarEnd(text: string, start: number, end: number): number {
 export function lastLineEnd(syntax: Syntax, end: number, column: number): number {
   const { text, readText } = syntax;
   let last = end;
+  // Ends: the next line starts further down.
   for (let line = nextLineStart(text, end); line < text.length; line = nextLineStart(text, line)) {
     const isReadBlank = isBlankLine(readText, line);
     if (!isReadBlank) break;

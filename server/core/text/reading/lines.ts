@@ -11,6 +11,7 @@ export const lineStartsOf = (text: string): readonly number[] => {
   const starts = [0];
   if (text.includes('\r'))
     for (const ending of text.matchAll(/\r\n|\n|\r/g)) starts.push(ending.index + ending[0].length);
+  // Ends: each round is further on in the text.
   else for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
   return starts;
 };
@@ -19,6 +20,7 @@ export const lineStartsOf = (text: string): readonly number[] => {
 export const lineAt = (lineStarts: readonly number[], offset: number): number => {
   let low = 0;
   let high = lineStarts.length - 1;
+  // Ends: each round halves a whole number of lines.
   while (low < high) {
     const middle = (low + high + 1) >> 1;
     if (lineStarts[middle]! <= offset) low = middle;
@@ -32,18 +34,21 @@ export const positionAt = (lineStarts: readonly number[], offset: number): Posit
   return { line, character: Math.max(0, offset - lineStarts[line]!) };
 };
 
-/** Where the line that holds `offset` starts. */
+/** Where the line that holds `offset` starts; a byte order mark before the first one is no part of it. */
 export const lineStart = (text: string, offset: number): number => {
-  let start = offset;
-  while (start > 0 && !isLineEnd(text, start - 1)) start -= 1;
-  return start;
+  if (offset <= 0) return 0;
+  // The machine's own search: a line may be as long as the text, and be asked for at each of its words.
+  const after = text.lastIndexOf('\n', offset - 1) + 1;
+  const start = after + text.slice(after, offset).lastIndexOf('\r') + 1;
+  return start === 0 && text[0] === '\ufeff' ? 1 : start;
 };
 
 /** Where the line that holds `offset` ends, before its line ending. */
 export const lineEnd = (text: string, offset: number): number => {
-  let end = offset;
-  while (end < text.length && !isLineEnd(text, end)) end += 1;
-  return end;
+  const next = text.indexOf('\n', offset);
+  const end = next < 0 ? text.length : next;
+  const early = text.slice(offset, end).indexOf('\r');
+  return early < 0 ? Math.max(offset, end) : offset + early;
 };
 
 /** Where the line after the one that holds `offset` starts, or the end of the text. */
@@ -58,8 +63,6 @@ export const columnAt = (text: string, offset: number): number => offset - lineS
 
 /** The line ending the file uses: that of its first line. */
 export const lineEndingOf = (text: string): string => /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
-
-const isLineEnd = (text: string, offset: number): boolean => text[offset] === '\n' || text[offset] === '\r';
 
 /** The same length of text with everything but line endings blanked out between two offsets. */
 export const blank = (text: string, start: number, end: number): string =>

@@ -1,10 +1,11 @@
-import { type Document, parseDocument } from 'yaml';
+import type { Document } from 'yaml';
 import { explainLocal, explainStructural, isStructural } from './explain.ts';
 import { isTabbed, withoutTabs } from './explainIndent.ts';
 import type { Fault } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
 import { toNode } from './nodes.ts';
 import { evenSpaces } from './oddSpaces.ts';
+import { isRefused, parseYaml, type Refused } from './parseYaml.ts';
 import { gluedKey } from './quietFaults.ts';
 
 export interface Parsed {
@@ -20,13 +21,15 @@ export interface Parsed {
  * Parses a text; where it slips, says the first slip, blanks it out and parses again, until the text holds together.
  * So one slip makes one complaint, and what is right elsewhere is still read.
  */
-export function parse(text: string): Parsed {
+export function parse(text: string): Parsed | Refused {
   const even = evenSpaces(text.replace(/\r(?!\n)/g, '\n'));
   const faults = [...even.faults];
   let readText = even.text;
-  let doc = parseOnce(readText);
+  let doc = parseYaml(readText);
   let isGivenUp = false;
+  // Ends: after `mostRounds` at the latest.
   for (let round = 0; ; round += 1) {
+    if (isRefused(doc)) return doc;
     const error = doc.errors.find(isStructural);
     const found = error ? explainStructural(error, { text: readText, doc }) : gluedKey(toNode(doc.contents), readText);
     if (!found) break;
@@ -36,15 +39,16 @@ export function parse(text: string): Parsed {
     isGivenUp = next === readText || round >= mostRounds(text);
     if (isGivenUp) break;
     readText = next;
-    doc = parseOnce(readText);
+    doc = parseYaml(readText);
   }
+  if (isRefused(doc)) return doc;
   const local = [...doc.errors, ...doc.warnings].filter(error => !isStructural(error));
-  const said = local.map(error => explainLocal(error, { text: readText, doc }));
+  const said = local.slice(0, MOST_SAID).map(error => explainLocal(error, { text: readText, doc }));
   return { doc, faults: [...faults, ...said], readText, isGivenUp };
 }
 
-const parseOnce = (text: string): Document.Parsed =>
-  parseDocument(text, { version: '1.2', prettyErrors: false, keepSourceTokens: true, logLevel: 'error' });
+/** What is said of a text that is out of shape all through: nobody reads more, and each takes a look at all of it. */
+const MOST_SAID = 101;
 
 /** A dozen slips in a boat file; fewer in a huge text, where each round takes long. */
 const mostRounds = (text: string): number => Math.max(2, Math.min(12, Math.floor(3_000_000 / (text.length + 1))));

@@ -1,4 +1,4 @@
-import { longestText, refuse } from './bound.ts';
+import { refuse, refuseNesting } from './bound.ts';
 import {
   endOfItem,
   endOfPair,
@@ -15,6 +15,7 @@ import {
   visit,
 } from './nodes.ts';
 import { parse } from './parse.ts';
+import { isRefused } from './parseYaml.ts';
 import { quietFaults } from './quietFaults.ts';
 
 /**
@@ -44,7 +45,7 @@ interface Pieced {
  * section and entry ends.
  */
 export function parsePieces(text: string, lineStarts: readonly number[], before: Pieces): Pieced | null {
-  if (text.length > longestText) return null;
+  if (refuse(text) || refuseNesting(text)) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
   if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
@@ -72,7 +73,7 @@ interface Block {
 /** What may end a line, end a file, or count as a blank in YAML or in the parser and is no plain space or line break. */
 const unsafe = /(?![\r\n])\p{Cc}|\r(?!\n)|[\u2028\u2029\ufeff]/u;
 
-const isUnsafe = (lines: string): boolean => unsafe.test(lines) || refuse(lines) !== null;
+const isUnsafe = (lines: string): boolean => unsafe.test(lines);
 
 const keyStart = /[A-Za-z][\w-]*:(?=[ \r\n]|$)/y;
 
@@ -85,6 +86,7 @@ const SPACE = 0x20;
 
 function contentColumn(text: string, start: number): number | null {
   let at = start;
+  // Ends: there is no space behind the text.
   while (text.charCodeAt(at) === SPACE) at += 1;
   return at === text.length || '#\r\n'.includes(text[at]!) ? null : at - start;
 }
@@ -129,6 +131,7 @@ function readList(reading: Reading, block: Block): ListNode | null {
 /** The lists and maps below a key, where they start as lists and maps of the usual kind do. */
 function bodyOf(reading: Reading, { from, to }: Block): Block | null {
   let line = from + 1;
+  // Ends: for `line` only grows.
   while (line < to && reading.columns[line] === null) line += 1;
   if (line === to) return null;
   const isPlain = isAt(reading, dashStart, line) || isAt(reading, keyStart, line);
@@ -173,7 +176,9 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
 
 function parsePiece(lines: string, at: number): Piece | null {
   if (isUnsafe(lines)) return null;
-  const { doc, faults, readText } = parse(lines);
+  const parsed = parse(lines);
+  if (isRefused(parsed)) return null;
+  const { doc, faults, readText } = parsed;
   const node = toNode(doc.contents);
   const pair = onlyPairOf(node);
   if (!pair || faults.length > 0 || readText !== lines || hasAnchors(node) || quietFaults(node, lines).length > 0)

@@ -1,4 +1,5 @@
-import { isScalar, parseDocument } from 'yaml';
+import { type Document, isScalar } from 'yaml';
+import { isRefused, parseYaml } from './parseYaml.ts';
 
 /** Text in double quotes, as YAML reads it back. */
 export const doubleQuoted = (text: string): string => JSON.stringify(text);
@@ -14,14 +15,17 @@ export function quoteScalar(text: string, isInFlow: boolean): string {
 
 /** Text as a scalar that reads back as this text and nothing else, not as a number or a list: in double quotes where need be. */
 export const textScalar = (text: string, isInFlow: boolean): string =>
-  readsBack(text, isInFlow) && typeof frame(text, isInFlow).get('k') === 'string' ? text : doubleQuoted(text);
+  readsBack(text, isInFlow) && typeof frame(text, isInFlow)?.get('k') === 'string' ? text : doubleQuoted(text);
 
-const frame = (text: string, isInFlow: boolean) =>
-  parseDocument(isInFlow ? `{ k: ${text} }\n` : `k: ${text}\n`, { prettyErrors: false });
+/** The text as the value of a key; null where it cannot be one. */
+function frame(text: string, isInFlow: boolean): Document.Parsed | null {
+  const doc = parseYaml(isInFlow ? `{ k: ${text} }\n` : `k: ${text}\n`);
+  return isRefused(doc) ? null : doc;
+}
 
 const isWhole = (text: string, isInFlow: boolean): boolean => {
   const doc = frame(text, isInFlow);
-  return doc.errors.length === 0 && doc.warnings.length === 0 && isOneEntry(doc.contents);
+  return doc !== null && doc.errors.length === 0 && doc.warnings.length === 0 && isOneEntry(doc.contents);
 };
 
 /** Words that cannot be anything else in YAML: most names, and figures with their units. */
@@ -32,7 +36,7 @@ const readsBack = (text: string, isInFlow: boolean): boolean => {
   if (plainWords.test(text)) return true;
   if (text === '' || /[\r\n]/.test(text)) return false;
   const doc = frame(text, isInFlow);
-  if (doc.errors.length > 0 || doc.warnings.length > 0 || !isOneEntry(doc.contents)) return false;
+  if (doc === null || doc.errors.length > 0 || doc.warnings.length > 0 || !isOneEntry(doc.contents)) return false;
   const value = doc.get('k', true);
   return isScalar(value) && value.type === 'PLAIN' && value.source === text;
 };

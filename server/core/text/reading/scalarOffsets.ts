@@ -24,6 +24,7 @@ function startsOf(source: string, type: string): readonly number[] | null {
   const starts: number[] = [];
   const last = isQuoted ? source.length - 1 : source.length;
   let at = isQuoted ? 1 : 0;
+  // Ends: for `at` only grows.
   while (at < last) {
     piece.lastIndex = at;
     const length = piece.exec(source)?.[0].length ?? 1;

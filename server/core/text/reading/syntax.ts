@@ -5,6 +5,7 @@ import type { Fault } from './faults.ts';
 import { lineStartsOf, type Span } from './lines.ts';
 import { isAlias, type Node, toNode } from './nodes.ts';
 import { parse } from './parse.ts';
+import { isRefused } from './parseYaml.ts';
 import { noPieces, type Pieces, parsePieces } from './pieces.ts';
 import { quietFaults } from './quietFaults.ts';
 import type { Aliases } from './tree.ts';
@@ -36,6 +37,9 @@ export interface Syntax {
 /** Slips that leave no doubt about what is read. */
 const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
 
+/** Slips that are said; of a text with more nothing is sure, and nobody reads on. */
+const MOST_SAID = 100;
+
 const noAliases: Aliases = new Map();
 
 /** Reads any text at all; it never throws. What the reading before it left as it was is not parsed again. */
@@ -63,13 +67,14 @@ export function readSyntax(text: string, previous?: Syntax): Syntax {
 /** The same in one piece. */
 export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax {
   const refusal = refuse(text);
-  if (refusal) return refused(text, lineStarts, refusal);
-  const { doc, faults, readText, isGivenUp } = parse(text);
+  const parsed = refusal ? { refusal } : parse(text);
+  if (isRefused(parsed)) return refused(text, lineStarts, parsed.refusal);
+  const { doc, faults, readText, isGivenUp } = parsed;
   const contents = toNode(doc.contents);
   const root = isAlias(contents) ? null : contents;
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
-  const findings = all.map(each => each.finding);
+  const findings = all.slice(0, MOST_SAID).map(each => each.finding);
   const slips = all.filter(each => !harmless.has(each.finding.code)).map(each => each.span);
   return {
     text,
@@ -79,7 +84,7 @@ export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax
     aliases,
     findings,
     slips,
-    isGivenUp,
+    isGivenUp: isGivenUp || all.length > MOST_SAID,
     readText,
     isPieced: false,
     pieces: noPieces,

@@ -29,6 +29,7 @@ export const isMerge = (pair: Pair): boolean =>
 /** What an alias stands for, through any number of steps; null for an alias to nothing or to itself. */
 export function follow(node: Node | null, aliases: Aliases): Node | null {
   let at = node;
+  // Ends: after as many steps as there are aliases.
   for (let steps = 0; isAlias(at); steps += 1) {
     if (steps > aliases.size) return null;
     at = aliases.get(at) ?? null;

@@ -1,5 +1,5 @@
 import { isInside, type Path, samePath } from '../../../../schema/path.ts';
-import { lineStart, type Span } from './lines.ts';
+import { lineStart } from './lines.ts';
 import { locate } from './locate.ts';
 import { isMap, isScalar, isSeq, type Node } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
@@ -73,20 +73,33 @@ function toPlain(written: Node | null, syntax: Syntax): unknown {
  * would be a second complaint about the same slip.
  */
 export function isBroken(syntax: Syntax, path: Path): boolean {
-  return syntax.isGivenUp || syntax.slips.some(slip => uncertainties(syntax, slip, path));
+  return syntax.isGivenUp || slipsOf(syntax).some(slip => uncertainties(syntax, slip, path));
 }
 
 /** Whether anything that is written at a path or below it slips, so that what it should say is not all known. */
 export const hasSlip = (syntax: Syntax, path: Path): boolean =>
-  isBroken(syntax, path) || syntax.slips.some(slip => isInside(pathAt(syntax, slip[0]).path, path));
+  isBroken(syntax, path) || slipsOf(syntax).some(({ at }) => isInside(at.path, path));
 
-function uncertainties(syntax: Syntax, slip: Span, path: Path): boolean {
-  const at = pathAt(syntax, slip[0]);
+interface Slip {
+  readonly start: number;
+  readonly at: ReturnType<typeof pathAt>;
+}
+
+/** Found out once for each text: every value asks. */
+const found = new WeakMap<Syntax, readonly Slip[]>();
+
+function slipsOf(syntax: Syntax): readonly Slip[] {
+  const known = found.get(syntax) ?? syntax.slips.map(([start]) => ({ start, at: pathAt(syntax, start) }));
+  found.set(syntax, known);
+  return known;
+}
+
+function uncertainties(syntax: Syntax, { start, at }: Slip, path: Path): boolean {
   const parent = at.path.slice(0, -1);
   if (at.on === 'value') return isInside(path, at.path);
   if (at.on === 'key') return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
   if (isSeq(at.node)) {
-    const line = lineStart(syntax.text, slip[0]);
+    const line = lineStart(syntax.text, start);
     const entry = at.node.dashes.findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
     return isInUncertainty(syntax, entry < 0 ? at.path : [...at.path, entry], path);
   }

@@ -1,8 +1,8 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
 import { type Day, dayOf, withoutDay } from './day.ts';
-import { sigmaOf } from './pool.ts';
 import { type FloatedTrial, floatTrial, shownBy } from './predict.ts';
 import { type Answers, answersOf } from './sensitivities.ts';
+import { sigmaOf } from './straight.ts';
 import type { TrialSet } from './trialSet.ts';
 
 /** A trial beside what the file says of it. */
@@ -32,18 +32,17 @@ export interface ComparedReading {
 /** Past this a reading and the file do not agree: chance alone goes so far once in twenty. */
 export const DIFFERS = 2;
 
-/** Every trial against what the boat as filed would have shown. */
-export const compareTrials = ({ source, inputs, cache, variations, trials }: TrialSet): readonly Comparison[] =>
-  trials.map(trial => {
-    const day = dayOf(source, inputs, trial);
-    const floatedTrial = floatTrial(day.source.boat, withoutDay(trial), cache);
-    const answers = floatedTrial && answersOf(day, floatedTrial, { cache, variations });
-    const readings = trial.readings.map((reading, i): ComparedReading => {
-      const predicted = floatedTrial && shownBy(floatedTrial, reading, source.boat);
-      const uncertainty = answers ? Math.hypot(...answers.slopes[i]!) : 0;
-      const sigma = sigmaOf(reading, trial);
-      const score = predicted === null ? 0 : (reading.value - predicted) / Math.hypot(sigma, uncertainty);
-      return { reading, predicted, uncertainty, sigma, score };
-    });
-    return { trial, day, floatedTrial, answers, readings };
+/** A trial against what the boat as filed would have shown. */
+export function compareTrial({ source, inputs, cache, variations }: TrialSet, trial: Trial): Comparison {
+  const day = dayOf(source, inputs, trial);
+  const floatedTrial = floatTrial(day.source.boat, withoutDay(trial), cache);
+  const answers = floatedTrial && answersOf(day, floatedTrial, { cache, variations });
+  const readings = trial.readings.map((reading, i): ComparedReading => {
+    const predicted = floatedTrial && shownBy(floatedTrial, reading, source.boat);
+    const uncertainty = answers ? Math.hypot(...answers.slopes[i]!) : 0;
+    const sigma = sigmaOf(reading, trial);
+    const score = predicted === null ? 0 : (reading.value - predicted) / Math.hypot(sigma, uncertainty);
+    return { reading, predicted, uncertainty, sigma, score };
   });
+  return { trial, day, floatedTrial, answers, readings };
+}

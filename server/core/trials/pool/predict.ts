@@ -1,13 +1,24 @@
 import type { Boat } from '../../boat/boat.ts';
 import { hullTop } from '../../boat/checkTrials.ts';
 import type { Reading, Shift, SupportReading, Trial } from '../../boat/trial.ts';
-import type { BodyCache } from '../../bodies/assemble.ts';
+import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
 import { shareFills } from '../../bodies/tankWater.ts';
 import { type FloatingState, fillOf } from '../../conditions/float.ts';
 import { type Reading as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
+import { add } from '../../geometry/form/vector.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { floatForTrial, floatShifted } from './floatTrial.ts';
+
+/** A weight too much, kg, and its moment about the origin, kg·m. */
+export type Load = readonly [mass: number, x: number, y: number, z: number];
+export const NO_LOAD: Load = [0, 0, 0, 0];
+
+/** The same bodies with a load more. */
+export const laden = (bodies: Bodies, [mass, ...moment]: Load): Bodies =>
+  mass === 0 && moment.every(part => part === 0)
+    ? bodies
+    : { ...bodies, mass: bodies.mass + mass, massMoment: add(bodies.massMoment, moment) };
 
 /** How a boat would have lain in a trial: at first, and after each shift of an inclining weight. */
 export interface FloatedTrial {
@@ -15,9 +26,9 @@ export interface FloatedTrial {
   readonly shifted: readonly (FloatedBoat | null)[];
 }
 
-/** Lays a boat as it lay in a trial. */
-export function floatTrial(boat: Boat, trial: Trial, cache: BodyCache): FloatedTrial | null {
-  const rest = floatForTrial(dayBodies(boat, trial, cache), trial);
+/** Lays a boat as it lay in a trial, with a load more than its file has. */
+export function floatTrial(boat: Boat, trial: Trial, cache: BodyCache, more: Load = NO_LOAD): FloatedTrial | null {
+  const rest = floatForTrial(laden(dayBodies(boat, trial, cache), more), trial);
   return rest && { rest, shifted: trial.shifts.map(shift => floatShifted(rest, momentOf(shift))) };
 }
 

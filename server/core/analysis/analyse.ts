@@ -1,0 +1,55 @@
+import type { Describer } from '../../../schema/describe.ts';
+import type { Water } from '../boat/boat.ts';
+import { readBoat } from '../boat/readBoat.ts';
+import type { BoatSource } from '../boat/source.ts';
+import { emptyCache } from '../bodies/assemble.ts';
+import { type Scheme, STANDARD } from '../figures/scheme.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import { readSyntax } from '../text/reading/syntax.ts';
+import { emptyVariations } from '../uncertainty/variations.ts';
+import type { Analysis } from './analysis.ts';
+import { conclude } from './conclude.ts';
+
+/**
+ * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
+ * they were are taken from it. `meshes` hands out the mesh files that are loaded; `scheme` says what is figured.
+ */
+export function analyse(
+  text: string,
+  describer: Describer,
+  previous?: Analysis,
+  meshes: MeshLookup = () => null,
+  scheme: Scheme = STANDARD,
+): Analysis {
+  const syntax = readSyntax(text, previous?.syntax);
+  const cache = previous?.kept.cache ?? emptyCache();
+  const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
+  const variations = previous?.kept.variations ?? emptyVariations();
+  const findings = [...syntax.findings, ...reading.findings];
+  const isFaulty = findings.some(finding => finding.severity === 'error' && !isOfTrials(finding));
+  const isWhole = !isFaulty && reading.boat.leftOut.length === 0;
+  return conclude(
+    {
+      syntax,
+      file: { findings, isFaulty, isWhole, wantedFiles: reading.meshNames },
+      source: reading.source,
+      trials: reading.trials,
+      scheme,
+      parts: { entries: reading.kept, cache, variations },
+    },
+    previous,
+  );
+}
+
+/** Trials are in no figure of the file: a fault in one spoils none. */
+const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
+
+/** The same boat in other water: everything that follows from the water is figured anew. */
+export function inOtherWater(analysis: Analysis, water: Water): Analysis {
+  const { syntax, file, scheme, kept, source: known } = analysis.settled.all();
+  const density = { value: water.density, sigma: null, unit: null };
+  const source: BoatSource = { ...known, boat: { ...known.boat, water }, water: { density } };
+  // What the trials say is in the boat already: they were made in their own water.
+  return conclude({ syntax, file, source, trials: [], scheme, parts: kept });
+}

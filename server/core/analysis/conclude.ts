@@ -1,0 +1,138 @@
+import { sameData } from '../boat/sameData.ts';
+import type { BoatSource } from '../boat/source.ts';
+import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
+import { waterSetOf } from '../corrections/kinds/waterSet.ts';
+import { proposeCorrections } from '../corrections/propose.ts';
+import { judge } from '../judges/judge.ts';
+import { judgeTrials } from '../judges/judgeTrials.ts';
+import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
+import { inSteps, type Steps, type Working } from '../steps/steps.ts';
+import { nextReading } from '../trials/nextReading.ts';
+import { readablesOf, rowsRead } from '../trials/readables.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
+import { type Analysis, type Said, saying } from './analysis.ts';
+import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
+import { keepHistory } from './keepHistory.ts';
+import { type Heard, hear, type Parts } from './kept.ts';
+
+/** A boat as it was read. */
+export interface Read extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
+  readonly source: BoatSource;
+  readonly parts: Parts;
+}
+
+/** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
+export function conclude(read: Read, previous?: Analysis): Analysis {
+  const { source, file, scheme, parts, trials } = read;
+  const { cache, variations } = parts;
+  const filed = putInWater(read, previous);
+  const heard: Working<Heard> = isHeard(read, filed, previous)
+    ? previous!.kept.heard
+    : // While something is missing from the figures, no trial can agree with them.
+      inSteps(() => hear(filed, { source, cache, variations, trials: file.isWhole ? trials : [], scheme }));
+  const settled: Working<Analysis> = inSteps(function* () {
+    if (!file.isWhole) return atOnce;
+    while (!heard.step()) yield;
+    return yield* settle(atOnce, heard.all());
+  });
+  const said: Said = { ofBoat: judge(filed, scheme.figures), ofTrials: [], openQuestions: [] };
+  const known: Omit<Analysis, 'said' | 'findings'> = {
+    ...filed,
+    syntax: read.syntax,
+    file,
+    trials,
+    scheme,
+    filed,
+    uncertainties: null,
+    filedUncertainties: null,
+    learned: null,
+    boatToTrim: boatToTrim(read, filed, null),
+    settled,
+    corrections: inSteps(function* () {
+      while (!settled.step()) yield;
+      const { boatToTrim: found } = settled.all();
+      const corrections = found ? yield* proposeCorrections(found) : [];
+      // The trials so far were made without them.
+      return corrections.map(correction => ({
+        ...correction,
+        changes: keepHistory(correction.changes, read.syntax, trials),
+      }));
+    }),
+    waterSet: inSteps(function* () {
+      while (!settled.step()) yield;
+      const { boatToTrim: found } = settled.all();
+      return found && (yield* waterSetOf(found));
+    }),
+    shapes: cache.shapes,
+    kept: { ...parts, heard },
+  };
+  const atOnce = saying(known, said);
+  return atOnce;
+}
+
+/** The boat by the file; as it lay before where neither it nor what is asked of it has changed. */
+function putInWater({ source, scheme, parts: { cache } }: Read, previous?: Analysis): BoatInWater {
+  const { boat } = source;
+  const bodies = assembleBodies(boat, cache);
+  const before = previous?.filed;
+  const isSame =
+    previous?.scheme === scheme && before?.boat.length === boat.length && sameBodies(before.bodies, bodies);
+  return isSame ? { ...inWaterOf(before), boat, source, bodies } : floated(source, scheme, cache);
+}
+
+/** What was heard of the boat before holds still: tolerances of the water and of the stock stand in no entry. */
+function isHeard({ source, file, trials }: Read, filed: BoatInWater, previous?: Analysis): boolean {
+  return (
+    previous !== undefined &&
+    filed.conditions === previous.filed.conditions &&
+    file.isWhole === previous.file.isWhole &&
+    sameData(previous.filed.source.water, source.water) &&
+    sameData(previous.filed.source.stock, source.stock) &&
+    previous.trials.length === trials.length &&
+    trials.every((trial, i) => sameData(trial, previous.trials[i]))
+  );
+}
+
+function boatToTrim({ file, parts }: Pick<Read, 'file' | 'parts'>, inWater: BoatInWater, heard: Heard | null) {
+  const { surfaced, ...rest } = inWater;
+  if (surfaced.status !== 'afloat' || file.isFaulty) return null;
+  const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
+  return { ...rest, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+}
+
+/** The analysis once more, with what was heard. */
+function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
+  const { file, kept, filed, scheme } = atOnce;
+  const { filedUncertainties, learned, pooled } = heard;
+  const inWater = pooled?.inWater ?? filed;
+  const uncertainties = pooled?.uncertainties ?? filedUncertainties;
+  yield;
+  const said: Said = {
+    ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
+    ofTrials: learned ? judgeTrials(filed.boat, learned.comparisons, learned.verdict?.slips ?? []) : [],
+    openQuestions: judgeUncertainties(
+      inWater.boat,
+      inWater.conditions,
+      scheme.figures,
+      uncertainties,
+      nextFor(atOnce, heard),
+    ),
+  };
+  const found = boatToTrim({ file, parts: kept }, inWater, heard);
+  return saying({ ...atOnce, ...inWater, uncertainties, filedUncertainties, learned, boatToTrim: found }, said);
+}
+
+/** What to read or weigh next for a figure: asked of the one that is nearest to its limit, and of none where all is told. */
+function nextFor({ filed, trials, kept }: Analysis, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
+  return (figure: Uncertainty) => {
+    const trialSet = { source: filed.source, cache: kept.cache, variations: kept.variations, trials, inputs };
+    // Uncertainties that heed the trials have their readings in them already.
+    const known = pooled && learned ? rowsRead(trialSet, learned.comparisons) : [];
+    const changes = new Map(figure.shares.map(({ input, change }) => [input.id, change]));
+    return nextReading(
+      inputs.map(({ id }) => changes.get(id) ?? 0),
+      known,
+      readablesOf(trialSet),
+    );
+  };
+}

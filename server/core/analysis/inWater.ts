@@ -1,0 +1,76 @@
+import type { Boat } from '../boat/boat.ts';
+import type { BoatSource } from '../boat/source.ts';
+import { assembleBodies, type Bodies, type BodyCache } from '../bodies/assemble.ts';
+import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
+import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
+import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
+import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
+import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
+import { type TransitStep, transitBetween } from '../conditions/transit.ts';
+import type { Scheme } from '../figures/scheme.ts';
+
+/** A boat with how it lies in every condition. */
+export interface BoatInWater {
+  readonly boat: Boat;
+  /** The boat with what it was read from, to be read again with other figures. */
+  readonly source: BoatSource;
+  readonly bodies: Bodies;
+  readonly surfaced: Surfaced;
+  readonly submerged: Submerged;
+  /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
+  readonly conditions: readonly LoadedCondition[];
+  /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
+  readonly transit: readonly TransitStep[];
+  readonly stability: StabilityAfloat;
+  /** What each tank should hold; empty when the boat cannot hang neutral. */
+  readonly tankSizes: readonly TankSizing[];
+}
+
+/** A boat put into the water; in the conditions of a scheme. */
+export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): BoatInWater {
+  const { boat } = source;
+  const bodies = assembleBodies(boat, cache);
+  const surfaced = floatSurfaced(bodies, boat.length);
+  const submerged = floatSubmerged(bodies);
+  const conditions: readonly LoadedCondition[] = [
+    ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
+    ...scheme.others.map(condition => {
+      const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
+      return floatIn(condition, there, boat.length);
+    }),
+  ];
+  return {
+    boat,
+    source,
+    bodies,
+    surfaced,
+    submerged,
+    conditions,
+    transit: transitBetween(bodies, surfaced, submerged, boat.length),
+    stability: stabilityAfloat(bodies, surfaced),
+    tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+  };
+}
+
+/** The part of a wider value that says how the boat lies. */
+export const inWaterOf = ({
+  boat,
+  source,
+  bodies,
+  surfaced,
+  submerged,
+  conditions,
+  transit,
+  stability,
+  tankSizes,
+}: BoatInWater): BoatInWater => ({
+  boat,
+  source,
+  bodies,
+  surfaced,
+  submerged,
+  conditions,
+  transit,
+  stability,
+  tankSizes,
+});

@@ -1,0 +1,49 @@
+import type { KeptEntries } from '../boat/readBoat.ts';
+import type { BodyCache } from '../bodies/assemble.ts';
+import type { Steps, Working } from '../steps/steps.ts';
+import { type Learned, learn } from '../trials/learn.ts';
+import type { TrialSet } from '../trials/pool/trialSet.ts';
+import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainties.ts';
+import type { VariationCache } from '../uncertainty/variations.ts';
+import { type BoatInWater, floated } from './inWater.ts';
+
+/** What the next analysis of the same file is made with. */
+export interface Parts {
+  readonly entries: KeptEntries;
+  readonly cache: BodyCache;
+  readonly variations: VariationCache;
+}
+
+export interface Kept extends Parts {
+  readonly heard: Working<Heard>;
+}
+
+/** What takes long: the uncertainties by the file, and what the trials make of the boat. */
+export interface Heard {
+  readonly filedUncertainties: Uncertainties;
+  /** Null without trials. */
+  readonly learned: Learned | null;
+  /** The boat as the trials have it, with the uncertainties that they leave; null where they say nothing. */
+  readonly pooled: Pooled | null;
+}
+
+export interface Pooled {
+  readonly inWater: BoatInWater;
+  readonly uncertainties: Uncertainties;
+}
+
+/** Figures the uncertainties of the boat as filed, and hears its trials. */
+export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & Scheme): Steps<Heard> {
+  const { scheme, ...trialSet } = asked;
+  const filedUncertainties = yield* uncertaintySteps(trialSet, filed.bodies, filed.conditions, scheme.figures);
+  if (trialSet.trials.length === 0) return { filedUncertainties, learned: null, pooled: null };
+  const learned = yield* learn({ ...trialSet, inputs: filedUncertainties.inputs });
+  const { verdict } = learned;
+  if (!verdict) return { filedUncertainties, learned, pooled: null };
+  const inWater = floated(verdict.source, scheme, trialSet.cache);
+  yield;
+  const uncertainties = yield* verdict.uncertainties({ ...inWater, figures: scheme.figures });
+  return { filedUncertainties, learned, pooled: { inWater, uncertainties } };
+}
+
+type Scheme = { readonly scheme: Parameters<typeof floated>[1] };

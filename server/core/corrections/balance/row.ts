@@ -1,0 +1,59 @@
+import type { Slot } from '../room/slots.ts';
+
+/** What a correction sets right. */
+export type Scope = 'both' | 'surfaced' | 'submerged';
+
+export type RowName =
+  | 'surfaced draft'
+  | 'surfaced trim'
+  | 'surfaced heel'
+  | 'surfaced metacentric height'
+  | 'submerged trim'
+  | 'submerged heel'
+  | 'neutral fill'
+  | 'submerged stiffness in trim'
+  | 'submerged stiffness in heel';
+
+/**
+ * One balance that pieces and moves must bring about, linear in each piece's mass and in its moments aft and to starboard.
+ * Masses in kg, moments in kg·m, as the row's own unit says.
+ */
+export interface Row {
+  readonly name: RowName;
+  readonly measure: 'mass' | 'moment';
+  /** The way that moving weight changes it; null where it does not. */
+  readonly axis: 'along' | 'across' | null;
+  /** What one kilogram does when its middle is at the forward port corner of the slot's room, and what moving it adds. */
+  readonly effectOf: (slot: Slot) => Effect;
+  readonly wanted: Aim | Band;
+}
+
+export interface Effect {
+  /** Per kg at the corner. */
+  readonly perMass: number;
+  /** Per kg·m aft of the corner, and to starboard of it. */
+  readonly perAft: number;
+  readonly perStarboard: number;
+}
+
+/** A figure to reach, and how far it may be missed either way. */
+export interface Aim {
+  readonly value: number;
+  readonly slack: number;
+  /** What it costs to be off by so much, to either side, from the aim outwards; together as long as the slack. */
+  readonly off: readonly Stretch[];
+}
+
+/** A figure to keep within; infinite ends are open. */
+export interface Band {
+  readonly least: number;
+  readonly most: number;
+  /** What it costs to be this near to the least, from the least upwards. */
+  readonly near: readonly Stretch[];
+}
+
+/** Some way off, in the row's own unit, and what one unit of it costs, g of lead. */
+export interface Stretch {
+  readonly size: number;
+  readonly price: number;
+}

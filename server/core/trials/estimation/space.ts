@@ -1,0 +1,125 @@
+import { cholesky, forward, inner, type Matrix, times, transposed, zeros } from './cholesky.ts';
+
+/**
+ * Readings of which straight lines foretell what is left: `rest = slopes·x + columns·w + error`, with x independent and
+ * standard normal beforehand, and w what a hypothesis makes of it. All in any units; errors are independent.
+ */
+export interface Straight {
+  /** What was read less what is foretold with x and w zero. */
+  readonly rest: readonly number[];
+  /** For each reading its change with each x. */
+  readonly slopes: Matrix;
+  /** One standard uncertainty of each reading by itself. */
+  readonly errors: readonly number[];
+  /** For each w what one of it does to the readings. */
+  readonly columns: Matrix;
+}
+
+/** The readings with x averaged out: all that a hypothesis about w need know of them. */
+export interface Space {
+  /** -2·ln of the likelihood is `base - 2·wᵀ·pull + wᵀ·stiffness·w`, but for what is the same with every w. */
+  readonly stiffness: Matrix;
+  readonly pull: readonly number[];
+  readonly base: number;
+  /** What is left of the readings, what each x does to them and each w, so that the open ones count as errors of one each. */
+  readonly white: {
+    readonly rest: readonly number[];
+    readonly slopes: Matrix;
+    readonly columns: Matrix;
+  };
+}
+
+/** Null for no readings, or readings without any error. */
+export function spaceOf(straight: Straight): Space | null {
+  const { rest, slopes, errors, columns } = straight;
+  if (rest.length === 0) return null;
+  const covariance = zeros(rest.length);
+  for (let i = 0; i < rest.length; i++) {
+    for (let k = 0; k <= i; k++) covariance[i]![k] = inner(slopes[i]!, slopes[k]!);
+    covariance[i]![i]! += errors[i]! ** 2;
+  }
+  const triangle = cholesky(covariance);
+  if (!triangle) return null;
+  const white = {
+    rest: forward(triangle, rest),
+    slopes: transposed(slopes).map(column => forward(triangle, column)),
+    columns: columns.map(column => forward(triangle, column)),
+  };
+  return {
+    stiffness: white.columns.map(a => white.columns.map(b => inner(a, b))),
+    pull: white.columns.map(a => inner(a, white.rest)),
+    base: inner(white.rest, white.rest),
+    white,
+  };
+}
+
+/** Normal numbers by their mean and covariance. */
+export interface Normal {
+  readonly mean: readonly number[];
+  readonly covariance: Matrix;
+}
+
+/**
+ * How far the readings are from what is foretold with some columns at given values, in squares of what is open besides; of
+ * readings as they should be it is about their number, give or take the root of twice that (chi-square).
+ */
+export function misfit({ base, pull, stiffness }: Space, places: readonly number[], values: readonly number[]): number {
+  return places.reduce(
+    (sum, a, i) =>
+      sum + values[i]! * (places.reduce((held, b, k) => held + stiffness[a]![b]! * values[k]!, 0) - 2 * pull[a]!),
+    base,
+  );
+}
+
+/**
+ * How far the readings stray along one column from all that is foretold with others at given values, in standard
+ * deviations: the test of one suspect at a time (Baarda, A Testing Procedure for Use in Geodetic Networks, 1968; from
+ * memory).
+ */
+export function strayed(
+  { pull, stiffness }: Space,
+  column: number,
+  places: readonly number[],
+  values: readonly number[],
+): number {
+  const left = places.reduce((rest, a, i) => rest - stiffness[column]![a]! * values[i]!, pull[column]!);
+  return Math.abs(left) / Math.sqrt(stiffness[column]![column]!);
+}
+
+/** What the readings make of x where w is normal: mean and covariance of both, x first. */
+export interface Known {
+  readonly x: readonly number[];
+  readonly w: Normal;
+  /** Covariance of the sum of weights·x and of other weights·w. */
+  covariance(a: Weights, b: Weights): number;
+}
+
+/** Weights of a sum over x and w. */
+export interface Weights {
+  readonly x: readonly number[];
+  readonly w: readonly number[];
+}
+
+/** x beside a w that a hypothesis has made of the readings; `places` are the columns that its w stand for. */
+export function knownWith({ white }: Space, places: readonly number[], w: Normal): Known {
+  const columns = places.map(place => white.columns[place]!);
+  const left = white.rest.map((value, i) => columns.reduce((sum, column, k) => sum - column[i]! * w.mean[k]!, value));
+  // A sum seen through the readings: what it does to them, and what is left of its w once x has given way.
+  const seen = (weights: Weights) => {
+    const image = new Array<number>(left.length).fill(0);
+    for (const [k, weight] of weights.x.entries()) {
+      if (weight === 0) continue;
+      const column = white.slopes[k]!;
+      for (let i = 0; i < image.length; i++) image[i]! += weight * column[i]!;
+    }
+    return { image, ofW: weights.w.map((weight, k) => weight - inner(image, columns[k]!)) };
+  };
+  return {
+    x: white.slopes.map(column => inner(column, left)),
+    w,
+    covariance: (a, b) => {
+      const [one, two] = [seen(a), seen(b)];
+      return inner(a.x, b.x) - inner(one.image, two.image) + inner(one.ofW, times(w.covariance, two.ofW));
+    },
+  };
+}

@@ -1,0 +1,151 @@
+import { AXES, type AxisName } from '../../boat/placed.ts';
+import type { BoatSource } from '../../boat/source.ts';
+import type { Reading } from '../../boat/trial.ts';
+import type { Thing } from '../estimation/hypothesis.ts';
+import { BELIEVED } from './beliefs.ts';
+import type { DayInput } from './day.ts';
+import type { Foretold, ReadingOf } from './foretold.ts';
+import { depthOf, hullBounds, partOf, type Room, roomOf } from './room.ts';
+import { anything, bareWeight, basisOf, type Felt, wetWeight } from './weights.ts';
+
+/** What may be wrong. */
+export type Cause =
+  /** A reading is a slip of the tape or of the pen. */
+  | { readonly kind: 'slip'; readonly of: ReadingOf }
+  /** A part lies elsewhere along an axis. */
+  | { readonly kind: 'elsewhere'; readonly input: DayInput; readonly axis: AxisName }
+  /** Something is not written down: dry in a compartment, or out in the water. */
+  | { readonly kind: 'unlisted'; readonly inside: string | null }
+  /** A shell's wall has taken up water, or it holds some above the surface. */
+  | { readonly kind: 'soaked' | 'held'; readonly shell: string }
+  /** More than any two of these. */
+  | { readonly kind: 'several' };
+
+/** A cause that is one number, standard normal beforehand, and what one of it does to the readings. */
+export interface Item {
+  readonly cause: Extract<Cause, { kind: 'slip' | 'elsewhere' }>;
+  readonly logOdds: number;
+  readonly column: readonly number[];
+  /** What one of it is: of the reading, or of the input, SI. */
+  readonly size: number;
+}
+
+/** A cause that is a weight, felt as loads. */
+export interface Load {
+  readonly cause: Exclude<Cause, { kind: 'slip' | 'elsewhere' }>;
+  readonly logOdds: number;
+  readonly things: readonly Thing[];
+}
+
+export const logOddsOf = (chance: number): number => Math.log(chance / (1 - chance));
+
+/** How far off a slip may be, SI. */
+export function slipSize({ of, value }: Reading, capacity: number): number {
+  const { length, angle, fraction } = BELIEVED.slip;
+  if (of === 'trim' || of === 'heel' || of === 'tilt') return angle;
+  if (of === 'fill') return fraction;
+  if (of === 'scale' || of === 'hook') return fraction * Math.abs(value);
+  return of === 'water' ? fraction * capacity : length;
+}
+
+/** Slips, and parts that lie elsewhere. */
+export function itemsOf(source: BoatSource, { readings, inputs, slopes }: Foretold): readonly Item[] {
+  const capacity = source.boat.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
+  const slips = readings.map((of, i): Item => {
+    const size = slipSize(of.reading, capacity);
+    return {
+      cause: { kind: 'slip', of },
+      logOdds: logOddsOf(BELIEVED.slip.chance),
+      column: readings.map((_, k) => (k === i ? size : 0)),
+      size,
+    };
+  });
+  const parts = inputs.flatMap((input, k): readonly Item[] => {
+    const size = strayOf(source, input);
+    const axis = AXES.find(name => name === input.noun);
+    if (size === null || !axis || size <= input.sigma) return [];
+    return [
+      {
+        cause: { kind: 'elsewhere', input, axis },
+        logOdds: logOddsOf(BELIEVED.elsewhere.chance[AXES.indexOf(axis)]!),
+        column: slopes.map(row => (row[k]! * size) / input.sigma),
+        size,
+      },
+    ];
+  });
+  return [...slips, ...parts];
+}
+
+/** How far a part may have strayed by one standard deviation, m; null for what is no place of a part. */
+function strayOf(source: BoatSource, { target, noun }: DayInput): number | null {
+  const [at, ...others] = target.on === 'entries' ? target.at : [];
+  const axis = AXES.indexOf(noun as AxisName);
+  if (!at || others.length > 0 || at.list !== 'payload' || axis < 0) return null;
+  const part = source.payload[at.index]?.entry;
+  const hull = hullBounds(source);
+  if (!part || !hull) return null;
+  const home = source.boat.compartments.find(({ name }) => name === part.inside);
+  const room = home ? source.around.shapes.boundsOf(home.form) : hull;
+  const { along, across } = BELIEVED.elsewhere;
+  const free = Math.max(0, room.to[axis]! - room.from[axis]! - (part.to[axis]! - part.from[axis]!));
+  return axis === 0 ? Math.min(along * source.boat.length, free / Math.sqrt(12)) : across * free;
+}
+
+/** Weights that are not written down; `afloat` is the height of the water there. */
+export function loadsOf(source: BoatSource, afloat: number | null): readonly Load[] {
+  const hull = hullBounds(source);
+  if (!hull) return [];
+  const { boat, around } = source;
+  const waterline = afloat ?? (hull.from[2] + hull.to[2]) / 2;
+  const mass = [...boat.shells, ...boat.compartments, ...boat.payload].reduce((sum, entry) => sum + entry.mass, 0);
+  const { unlisted, water, several } = BELIEVED;
+  const load = (cause: Load['cause'], chance: number, things: readonly Thing[]): Load => ({
+    cause,
+    logOdds: logOddsOf(chance),
+    things,
+  });
+  const bare = (room: Room, felt: Felt, isEven = true): Thing => ({
+    logShare: 0,
+    basis: basisOf(room),
+    pieces: bareWeight(mass, { room, felt, isEven }),
+  });
+  const dry = boat.compartments.map(({ name, form }) =>
+    load({ kind: 'unlisted', inside: name }, unlisted.dry / boat.compartments.length, [
+      bare(roomOf(around.shapes.boundsOf(form)), ['whole', 'whole', 'whole']),
+    ]),
+  );
+  const sides = (['below', 'above'] as const).flatMap((side): readonly Thing[] => {
+    const bounds = partOf(hull, waterline, side);
+    if (!bounds) return [];
+    const room = roomOf(bounds);
+    const felt: Felt = [side === 'below' ? 'in water' : 'whole', 'in water', 'whole'];
+    return [
+      {
+        logShare: Math.log(depthOf(bounds) / depthOf(hull)),
+        basis: basisOf(room),
+        pieces: wetWeight(mass, boat.water.density, { room, felt, isEven: true }),
+      },
+    ];
+  });
+  const ofShells = boat.shells.flatMap(({ name, form, centroid }): readonly Load[] => {
+    const bounds = around.shapes.boundsOf(form);
+    const [x, y, z] = roomOf(bounds).spread;
+    const wall: Room = { middle: centroid, spread: [water.spread * x, water.spread * y, water.spread * z] };
+    const soaked = load({ kind: 'soaked', shell: name }, water.soaked, [
+      bare(wall, ['whole', 'whole', 'whole'], false),
+    ]);
+    const above = partOf(bounds, waterline, 'above');
+    if (!above) return [soaked];
+    return [
+      soaked,
+      load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])]),
+    ];
+  });
+  const anywhere: Thing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
+  return [
+    ...dry,
+    load({ kind: 'unlisted', inside: null }, unlisted.wet, sides),
+    ...ofShells,
+    load({ kind: 'several' }, several.chance, [anywhere]),
+  ];
+}

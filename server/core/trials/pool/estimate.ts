@@ -1,0 +1,109 @@
+import type { Steps } from '../../steps/steps.ts';
+import { dot } from '../estimation/leastSquares.ts';
+import { spaceOf } from '../estimation/space.ts';
+import { itemsOf, loadsOf } from './causes.ts';
+import { AS_FILED, type Foretold, foretell, type Place, type Supposed } from './foretold.ts';
+import type { Load } from './predict.ts';
+import { LOADS, sigmaOf, straightOf } from './straight.ts';
+import { supposedBy } from './suppose.ts';
+import type { TrialSet } from './trialSet.ts';
+import { type Explanation, type Ranked, weigh } from './weigh.ts';
+
+/** What the readings of all trials say of the boat: every explanation that counts. */
+export interface Estimate {
+  /** Likeliest first; their odds add up to 1. */
+  readonly explanations: readonly Explanation[];
+  /** The boat about which the straight lines were taken, near that of the likeliest explanation. */
+  readonly about: Supposed;
+  readonly foretold: Foretold;
+}
+
+/** Rounds until the straight lines are taken where the readings have the boat. */
+const MOST_ROUNDS = 6;
+/** Readings that are foretold as near as this again, in their own uncertainties, are the same. */
+const SETTLED = 0.3;
+
+/**
+ * All readings in one estimate over what may be wrong. Explanations that the readings bear out have the boat lie in every
+ * trial as it was read to lie, whatever they put it down to: so straight lines about one such boat do for all of them, and of
+ * those the sum over everything that is open is exact (MacKay, Information Theory, Inference, and Learning Algorithms,
+ * ch. 28; Kass & Raftery, J. Am. Stat. Assoc. 90 (1995); from memory). The boat is found by Gauss and Newton's method, the
+ * full model asked anew in every round.
+ */
+export function* estimateBoat(trialSet: TrialSet): Steps<Estimate | null> {
+  const first = yield* linesAbout(trialSet, AS_FILED, AS_FILED);
+  if (!first || first.foretold.readings.length === 0) return null;
+  let lines: Lines = first;
+  for (let round = 1; ; round++) {
+    const { about, foretold } = lines;
+    const ranked = yield* explain(trialSet, about, foretold);
+    if (!ranked) return null;
+    const boat = supposedBy(ranked.explanation(0), foretold.inputs);
+    yield;
+    const isDone = round >= MOST_ROUNDS || isSettled(foretold, about, boat);
+    const next: Lines | null = isDone ? null : yield* linesAbout(trialSet, about, boat);
+    if (!next) return { explanations: yield* all(ranked), about, foretold };
+    lines = next;
+  }
+}
+
+interface Lines {
+  readonly about: Supposed;
+  readonly foretold: Foretold;
+}
+
+function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Steps<Ranked | null> {
+  const { source } = trialSet;
+  const items = itemsOf(source, foretold);
+  const places = Array.from({ length: LOADS }, (_, k) => items.length + k);
+  const space = spaceOf(
+    straightOf(
+      foretold,
+      about,
+      items.map(({ column }) => column),
+    ),
+  );
+  return space && (yield* weigh(space, items, loadsOf(source, foretold.waterline), places));
+}
+
+function* all({ count, explanation }: Ranked): Steps<readonly Explanation[]> {
+  const explanations: Explanation[] = [];
+  for (let rank = 0; rank < count; rank++) {
+    explanations.push(explanation(rank));
+    yield;
+  }
+  return explanations;
+}
+
+/** By the straight lines the boat shows the same as the one that they were taken about. */
+const isSettled = ({ readings, inputs, slopes, loads }: Foretold, about: Supposed, boat: Supposed): boolean => {
+  const by = inputs.map(({ id }) => (boat.off.get(id) ?? 0) - (about.off.get(id) ?? 0));
+  return readings.every(({ reading, trial, place }, i) => {
+    const push = boat.loads[place].map((part, k) => part - about.loads[place][k]!);
+    return Math.abs(dot(slopes[i]!, by) + dot(loads[i]!, push)) < SETTLED * sigmaOf(reading, trial);
+  });
+};
+
+/** Straight lines about a boat; where it would not lie so, about one half the way to it, and so on. */
+function* linesAbout(trialSet: TrialSet, from: Supposed, to: Supposed): Steps<Lines | null> {
+  let about = to;
+  for (let tries = 0; tries < MOST_HALVINGS; tries++) {
+    const foretold = yield* foretell(trialSet, about);
+    if (foretold) return { about, foretold };
+    about = halfway(from, about);
+  }
+  return null;
+}
+
+const MOST_HALVINGS = 4;
+
+function halfway(from: Supposed, to: Supposed): Supposed {
+  const mean = (place: Place): Load => {
+    const [a, b] = [from.loads[place], to.loads[place]];
+    return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2, (a[3] + b[3]) / 2];
+  };
+  return {
+    off: new Map([...to.off].map(([id, by]) => [id, (by + (from.off.get(id) ?? 0)) / 2])),
+    loads: { afloat: mean('afloat'), under: mean('under'), ashore: mean('ashore') },
+  };
+}

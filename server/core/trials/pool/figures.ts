@@ -1,0 +1,161 @@
+import type { BoatSource } from '../../boat/source.ts';
+import { assembleBodies, type Bodies } from '../../bodies/assemble.ts';
+import type { InCondition } from '../../conditions/loadingCondition.ts';
+import type { Reading } from '../../conditions/readings.ts';
+import type { Figure } from '../../figures/figure.ts';
+import type { Steps } from '../../steps/steps.ts';
+import { type Arrangement, floatBoat } from '../../uncertainty/floatBoat.ts';
+import { type FloatedBoat, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
+import { type Belief, spreadSteps, type Uncertainty } from '../../uncertainty/spread.ts';
+import { type Spreading, type Uncertainties, uncertaintySteps } from '../../uncertainty/uncertainties.ts';
+import { sourceWith } from '../../uncertainty/withInputs.ts';
+import { backward, type Triangle } from '../estimation/cholesky.ts';
+import type { Estimate } from './estimate.ts';
+import { changesOf, type Place } from './foretold.ts';
+import { type Load, laden } from './predict.ts';
+import { supposedBy } from './suppose.ts';
+import type { TrialSet } from './trialSet.ts';
+import { beliefOf, type Sum, type View, viewOf } from './view.ts';
+import type { Explanation } from './weigh.ts';
+
+/** Explanations that are less likely than this are left out of the figures. */
+const LEAST_ODDS = 0.004;
+
+/** What the trials have to be asked about: the boat by the likeliest explanation, in the conditions it is judged in. */
+export interface Asked {
+  readonly source: BoatSource;
+  readonly bodies: Bodies;
+  readonly conditions: readonly InCondition[];
+  readonly figures: readonly Figure[];
+}
+
+/**
+ * Every figure with the trials: its mean and standard deviation over all explanations, by the laws of total expectation and
+ * total variance. Of the likeliest the full model is asked all over what is open, of each other one in its middle.
+ */
+export function figuresWithTrials(
+  trialSet: TrialSet,
+  estimate: Estimate,
+  { source, bodies, conditions, figures }: Asked,
+): Steps<Uncertainties> {
+  const known = { inputs: trialSet.inputs, spread: spreadWith(trialSet, estimate) };
+  return uncertaintySteps({ ...trialSet, source }, bodies, conditions, figures, known);
+}
+
+function spreadWith(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
+  const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
+  return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
+    const place: Place = condition.loading.kind === 'neutral' ? 'under' : 'afloat';
+    const middle = (explanation: Explanation) =>
+      middleOf(trialSet, explanation, { arrangement, condition, place, all: foretold.inputs });
+    const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
+    const [first, ...others] = told;
+    if (!first) return [];
+    const { source, floated: found } = middle(first);
+    // Where its mean does not come to rest, that of the boat does.
+    const floated = found ?? { arrangement, floating };
+    yield;
+    const owner = { ...trialSet, source };
+    const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
+    const likeliest = view(first);
+    const belief = beliefOf(likeliest, residuals);
+    const uncertainties = yield* spreadSteps(owner, floated, residuals, readings, belief);
+    const rivals = others.flatMap(explanation => {
+      const there = middle(explanation).floated;
+      return there ? [{ floated: there, view: view(explanation) }] : [];
+    });
+    if (rivals.length === 0) return uncertainties;
+    yield;
+    const slopes = slopesOf(floated, belief, readings);
+    return uncertainties.map((uncertainty, i) => {
+      const byLoad = slopes[i]!;
+      const sum = residuals.map(
+        ({ mass, moment, direct }) =>
+          direct[i]! + byLoad[0]! * mass + byLoad[1]! * moment[0] + byLoad[2]! * moment[1] + byLoad[3]! * moment[2],
+      );
+      return mixedUncertainty(
+        uncertainty,
+        likeliest,
+        { inputs: sum, load: byLoad },
+        rivals.map(rival => ({ ...rival, value: readings[i]!(rival.floated.floating) })),
+      );
+    });
+  };
+}
+
+interface Where {
+  readonly arrangement: Arrangement;
+  readonly condition: InCondition['condition'];
+  readonly place: Place;
+  readonly all: Parameters<typeof supposedBy>[1];
+}
+
+/** The boat as an explanation has it on the mean, laid in the water. */
+function middleOf(
+  { source: filed, inputs, cache }: TrialSet,
+  explanation: Explanation,
+  { arrangement, condition, place, all }: Where,
+): { readonly source: BoatSource; readonly floated: FloatedBoat | null } {
+  const supposed = supposedBy(explanation, all);
+  const whole = sourceWith(filed, changesOf(inputs, supposed));
+  const source = condition.aboard ? condition.aboard(whole) : whole;
+  const bodies = laden(assembleBodies(source.boat, cache), supposed.loads[place]);
+  const floating = floatBoat({ ...arrangement, bodies });
+  return { source, floated: floating && { arrangement: { ...arrangement, bodies }, floating } };
+}
+
+/** What one of each load does to each reading. */
+function slopesOf(
+  { arrangement, floating }: FloatedBoat,
+  { columns, triangle }: Belief & { readonly triangle: Triangle },
+  readings: readonly Reading[],
+): readonly (readonly number[])[] {
+  const changes = columns.map(column => {
+    const at = (share: number) =>
+      floatBoat(
+        { ...arrangement, bodies: laden(arrangement.bodies, column.map(part => share * part) as unknown as Load) },
+        floating,
+      );
+    const [more, less] = [at(1), at(-1)];
+    return readings.map(reading => (more && less ? (reading(more) - reading(less)) / 2 : 0));
+  });
+  return readings.map((_, i) =>
+    backward(
+      triangle,
+      changes.map(change => change[i]!),
+    ),
+  );
+}
+
+interface Rival {
+  readonly view: View;
+  readonly value: number;
+}
+
+/** One figure over all explanations; what of its variance is between them is no input's. */
+function mixedUncertainty(uncertainty: Uncertainty, likeliest: View, sum: Sum, rivals: readonly Rival[]): Uncertainty {
+  const straight = (view: View) => view.covariance(sum, sum);
+  // What the full model finds beyond straight lines is in proportion for all.
+  const beyond = uncertainty.sigma ** 2 / Math.max(straight(likeliest), Number.MIN_VALUE);
+  const parts = [
+    { odds: likeliest.explanation.odds, value: uncertainty.value, variance: uncertainty.sigma ** 2 },
+    ...rivals.map(({ view, value }) => ({
+      odds: view.explanation.odds,
+      value,
+      variance: beyond * straight(view),
+    })),
+  ];
+  const total = parts.reduce((all, { odds }) => all + odds, 0);
+  const mean = parts.reduce((all, { odds, value }) => all + (odds / total) * value, 0);
+  const variance = parts.reduce(
+    (all, part) => all + (part.odds / total) * (part.variance + (part.value - mean) ** 2),
+    0,
+  );
+  const within = variance > 0 ? Math.min(1, uncertainty.sigma ** 2 / variance) : 0;
+  return {
+    ...uncertainty,
+    value: mean,
+    sigma: Math.sqrt(variance),
+    shares: uncertainty.shares.map(share => ({ ...share, share: share.share * within })),
+  };
+}

@@ -1,0 +1,105 @@
+import type { Reading, Trial } from '../../boat/trial.ts';
+import { waterAt } from '../../conditions/readings.ts';
+import type { Steps } from '../../steps/steps.ts';
+import { sourceWith } from '../../uncertainty/withInputs.ts';
+import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
+import { floatTrial, type Load, NO_LOAD, shownBy } from './predict.ts';
+import { answersOf } from './sensitivities.ts';
+import type { TrialSet } from './trialSet.ts';
+
+/** Where a weight can be felt differently: what lies above the water displaces nothing, and nothing does on the bench. */
+export const PLACES = ['afloat', 'under', 'ashore'] as const;
+export type Place = (typeof PLACES)[number];
+
+export function placeOf({ condition }: Pick<Trial, 'condition'>): Place {
+  if (condition === 'bench') return 'ashore';
+  return condition === 'submerged' || condition === 'hung' ? 'under' : 'afloat';
+}
+
+/** A boat as it may be: its inputs elsewhere than in the file, and a weight that is not written down. */
+export interface Supposed {
+  /** How far each input is from the file, in its own standard uncertainties, by id; none: as filed. */
+  readonly off: ReadonlyMap<string, number>;
+  /** What the weight pushes in each place. */
+  readonly loads: Readonly<Record<Place, Load>>;
+}
+
+export const AS_FILED: Supposed = { off: new Map(), loads: { afloat: NO_LOAD, under: NO_LOAD, ashore: NO_LOAD } };
+
+/** What a supposed boat says of the readings, by the full model, and straight lines about it. */
+export interface Foretold {
+  readonly readings: readonly ReadingOf[];
+  /** Every uncertain number of any day, each once. */
+  readonly inputs: readonly DayInput[];
+  readonly values: readonly number[];
+  /** For each reading its change with each input, per standard uncertainty of it. */
+  readonly slopes: readonly (readonly number[])[];
+  /** For each reading its change with a kilogram at the origin and with a kilogram-metre along each axis. */
+  readonly loads: readonly Load[];
+  /** Height of the water amidships in the first trial afloat, m; null where there is none. */
+  readonly waterline: number | null;
+}
+
+export interface ReadingOf {
+  readonly reading: Reading;
+  readonly trial: Trial;
+  readonly place: Place;
+}
+
+/** Null where the boat could not have lain so in one of the trials, or not shown one of the readings. */
+export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretold | null> {
+  const { trials, cache, variations } = trialSet;
+  const source = sourceWith(trialSet.source, changesOf(trialSet.inputs, supposed));
+  const days = trials.map(trial => dayOf(source, trialSet.inputs, trial));
+  const inputs = [...new Map(days.flatMap(day => day.inputs.map(input => [input.id, input] as const))).values()];
+  const parts: Omit<Foretold, 'inputs' | 'waterline'>[] = [];
+  let waterline: number | null = null;
+  for (const day of days) {
+    const { trial } = day;
+    const place = placeOf(trial);
+    const now = onTheDay(day, trialSet, supposed);
+    const { boat } = now.source;
+    const floatedTrial = floatTrial(boat, withoutDay(trial), cache, supposed.loads[place]);
+    if (!floatedTrial) return null;
+    const values = trial.readings.map(reading => shownBy(floatedTrial, reading, boat));
+    if (values.some(value => value === null)) return null;
+    yield;
+    const answers = answersOf(now, floatedTrial, { cache, variations });
+    if (place === 'afloat') waterline ??= waterAt(boat.length / 2)(floatedTrial.rest.floating);
+    parts.push({
+      readings: trial.readings.map(reading => ({ reading, trial, place })),
+      values: values.map(value => value!),
+      slopes: answers.slopes.map(row => wholeRow(row, day, inputs)),
+      loads: answers.loads.map(row => row as unknown as Load),
+    });
+    yield;
+  }
+  return {
+    inputs,
+    waterline,
+    readings: parts.flatMap(part => part.readings),
+    values: parts.flatMap(part => part.values),
+    slopes: parts.flatMap(part => part.slopes),
+    loads: parts.flatMap(part => part.loads),
+  };
+}
+
+/** The new values of inputs. */
+export const changesOf = (inputs: readonly DayInput[], { off }: Supposed): ReadonlyMap<DayInput, number> =>
+  new Map(
+    inputs.flatMap(input => {
+      const by = off.get(input.id) ?? 0;
+      return by === 0 ? [] : [[input, input.value + by * input.sigma] as const];
+    }),
+  );
+
+/** A day of the supposed boat: what only that day has (its water, temporary pieces) is as supposed too. */
+function onTheDay(day: Day, trialSet: TrialSet, supposed: Supposed): Day {
+  const own = day.inputs.filter(({ id }) => !trialSet.inputs.some(input => input.id === id));
+  return own.length === 0 ? day : { ...day, source: sourceWith(day.source, changesOf(own, supposed)) };
+}
+
+function wholeRow(row: readonly number[], day: Day, inputs: readonly DayInput[]): readonly number[] {
+  const byId = new Map(day.inputs.map(({ id }, k) => [id, row[k]!]));
+  return inputs.map(({ id }) => byId.get(id) ?? 0);
+}

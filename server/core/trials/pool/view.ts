@@ -1,0 +1,113 @@
+import type { ResidualLoad } from '../../uncertainty/residualLoads.ts';
+import type { Belief } from '../../uncertainty/spread.ts';
+import { backward, cholesky, forward, inner, type Matrix, type Triangle } from '../estimation/cholesky.ts';
+import type { Weights } from '../estimation/space.ts';
+import type { DayInput } from './day.ts';
+import { PLACES, type Place } from './foretold.ts';
+import type { Explanation } from './weigh.ts';
+
+/** A boat's inputs, and the load of what is not written down in one place, as an explanation has them. */
+export interface View {
+  readonly explanation: Explanation;
+  /** Covariance of two sums over the inputs and the load. */
+  covariance(a: Sum, b: Sum): number;
+}
+
+/** So much of each input, in its own standard uncertainties, and of each part of the load. */
+export interface Sum {
+  readonly inputs: readonly number[];
+  readonly load: readonly number[];
+}
+
+const NO_LOAD = [0, 0, 0, 0];
+
+/** `all` are the inputs that the explanation knows of, in its order. */
+export function viewOf(
+  explanation: Explanation,
+  all: readonly DayInput[],
+  inputs: readonly DayInput[],
+  place: Place,
+): View {
+  const { known, items, load } = explanation;
+  const ids = new Map(all.map(({ id }, k) => [id, k]));
+  const from = items.length + 4 * PLACES.indexOf(place);
+  const strays = items.flatMap(({ cause, size }, n) => {
+    const at = cause.kind === 'elsewhere' ? inputs.findIndex(({ id }) => id === cause.input.id) : -1;
+    return at < 0 ? [] : [{ at, n, by: size / inputs[at]!.sigma }];
+  });
+  // An input of which no reading tells is as it was before: independent of all others.
+  const apart = inputs.map(({ id }) => !ids.has(id));
+  const whole = (sum: Sum): Weights => {
+    const x = new Array<number>(known.x.length).fill(0);
+    const w = new Array<number>(known.w.mean.length).fill(0);
+    for (const [i, { id }] of inputs.entries()) {
+      const k = ids.get(id);
+      if (k !== undefined) x[k] = sum.inputs[i]!;
+    }
+    for (const { at, n, by } of strays) w[n]! += sum.inputs[at]! * by;
+    if (load) for (const [part, value] of sum.load.entries()) w[from + part]! += value;
+    return { x, w };
+  };
+  return {
+    explanation,
+    covariance: (a, b) =>
+      known.covariance(whole(a), whole(b)) +
+      apart.reduce((sum, isApart, i) => sum + (isApart ? a.inputs[i]! * b.inputs[i]! : 0), 0),
+  };
+}
+
+/** The loads that the inputs push, and with them that of what is not written down, as an explanation has them. */
+export function beliefOf(
+  { covariance }: View,
+  residuals: readonly ResidualLoad[],
+): Belief & { readonly triangle: Triangle } {
+  const rows = residuals.map(({ mass, moment }) => [mass, ...moment]);
+  const loads = NO_LOAD.map(
+    (_, part): Sum => ({ inputs: rows.map(row => row[part]!), load: NO_LOAD.map((__, k) => (k === part ? 1 : 0)) }),
+  );
+  const triangle = triangleOf(loads.map(a => loads.map(b => covariance(a, b))));
+  const single = (i: number): Sum => ({ inputs: rows.map((_, k) => (k === i ? 1 : 0)), load: NO_LOAD });
+  const weights = rows.map((_, i) => {
+    const one = single(i);
+    return forward(
+      triangle,
+      loads.map(load => covariance(one, load)),
+    );
+  });
+  const column = (k: number) => NO_LOAD.map((_, part) => triangle[part]![k] ?? 0);
+  const columns = NO_LOAD.map((_, k) => column(k));
+  const beside = columns.map((load, k) =>
+    load.map((value, part) => rows.reduce((sum, row, i) => sum - row[part]! * weights[i]![k]!, value)),
+  );
+  const byInput = (byLoad: readonly number[]) => {
+    const ofLoad = backward(triangle, byLoad);
+    return rows.map(row => inner(row, ofLoad));
+  };
+  return {
+    columns,
+    weights,
+    triangle,
+    more: z => NO_LOAD.map((_, part) => z.reduce((sum, value, k) => sum + value * beside[k]![part]!, 0)),
+    variance: sum => {
+      const whole = { inputs: sum, load: NO_LOAD };
+      return covariance(whole, whole);
+    },
+    byInput,
+    parts: (sum, byLoad) => {
+      const whole = { inputs: sum, load: backward(triangle, byLoad) };
+      return sum.map((change, i) => (change === 0 ? 0 : Math.max(0, change * covariance(single(i), whole))));
+    },
+  };
+}
+
+/** Of loads that hang on each other, or of which nothing is open, as near as rounding lets. */
+function triangleOf(covariance: Matrix): Triangle {
+  const sizes = covariance.map((row, i) => Math.sqrt(Math.max(row[i]!, 0)) || NEGLIGIBLE);
+  const scaled = covariance.map((row, i) =>
+    row.map((value, k) => value / (sizes[i]! * sizes[k]!) + (i === k ? ROUNDING : 0)),
+  );
+  return cholesky(scaled)!.map((row, i) => row.map(value => value * sizes[i]!));
+}
+
+const NEGLIGIBLE = 1e-12;
+const ROUNDING = 1e-9;

@@ -1,0 +1,156 @@
+import type { Steps } from '../../steps/steps.ts';
+import { evidenceOf, judgeThings, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
+import { logSum } from '../estimation/mixture.ts';
+import { type Known, knownWith, misfit, type Normal, type Space, strayed } from '../estimation/space.ts';
+import type { Item, Load } from './causes.ts';
+
+/** One explanation of the readings: none, one, or two causes; what it makes of the boat. */
+export interface Explanation {
+  readonly items: readonly Item[];
+  readonly load: Load | null;
+  /** Its part of all explanations, 0..1. */
+  readonly odds: number;
+  /** Inputs in their own standard uncertainties, then what readings of a day share; beside it the items' own, then the loads. */
+  readonly known: Known;
+  /** Facts of the weight. */
+  readonly facts: Normal;
+}
+
+interface Candidate {
+  readonly open: readonly number[];
+  readonly load: Load | null;
+  readonly logOdds: number;
+  readonly narrow: Narrowed;
+}
+
+/** Beside the best, what is so many times less likely is not looked into (natural logarithm). */
+const HOPELESS = 5;
+/** So many are told at most. */
+const MOST_TOLD = 24;
+
+/** Every explanation with its odds, likeliest first; each is worked out when it is asked for. */
+export interface Ranked {
+  readonly count: number;
+  explanation(rank: number): Explanation;
+}
+
+/** All explanations that count. `places` are the columns of the loads in the space. */
+export function* weigh(
+  space: Space,
+  items: readonly Item[],
+  loads: readonly Load[],
+  places: readonly number[],
+): Steps<Ranked> {
+  const ground: Ground = { space, items, places };
+  const none = alone(ground, []);
+  const each = items.map((_, k) => alone(ground, [k]));
+  const single = [none, ...each, ...loads.map(load => laden(ground, none, load))];
+  yield;
+  const best = highest(single);
+  const isEnough = single.some(one => one.logOdds > best - HOPELESS && explains(ground, one));
+  const candidates = isEnough ? single : [...single, ...(yield* pairs(ground, each, loads, best))];
+  const least = highest(candidates) - HOPELESS;
+  const told = candidates
+    .filter(({ logOdds }) => logOdds > least)
+    .sort((a, b) => b.logOdds - a.logOdds)
+    .slice(0, MOST_TOLD);
+  const total = logSum(told.map(({ logOdds }) => logOdds));
+  return {
+    count: told.length,
+    explanation: rank => {
+      const { open, load, logOdds } = told[rank]!;
+      const { at, w, facts } = judged(ground, told[rank]!);
+      return {
+        items: open.map(k => items[k]!),
+        load,
+        odds: Math.exp(logOdds - total),
+        known: knownWith(space, at, w),
+        facts,
+      };
+    },
+  };
+}
+
+/** What all candidates have in common. */
+interface Ground {
+  readonly space: Space;
+  readonly items: readonly Item[];
+  readonly places: readonly number[];
+}
+
+const priorOf = ({ items }: Ground, open: readonly number[]): number =>
+  open.reduce((sum, k) => sum + items[k]!.logOdds, 0);
+
+function alone(ground: Ground, open: readonly number[]): Candidate {
+  const narrow = narrowed(ground.space, open, ground.places);
+  return { open, load: null, narrow, logOdds: priorOf(ground, open) + narrow.logEvidence };
+}
+
+const laden = (ground: Ground, { open, narrow }: Candidate, load: Load): Candidate => ({
+  open,
+  load,
+  narrow,
+  logOdds: priorOf(ground, open) + load.logOdds + evidenceOf(narrow, load.things),
+});
+
+/** Two causes together. `best` is the logarithm of the odds of the best single one. */
+function* pairs(
+  ground: Ground,
+  each: readonly Candidate[],
+  loads: readonly Load[],
+  best: number,
+): Steps<readonly Candidate[]> {
+  const { items } = ground;
+  const found: Candidate[] = [];
+  for (let a = 0; a < items.length; a++) {
+    for (let b = 0; b < a; b++) if (!isSame(items[a]!, items[b]!)) found.push(alone(ground, [a, b]));
+  }
+  yield;
+  let most = Math.max(best, highest(found));
+  for (const one of each) {
+    const reach = priorOf(ground, one.open) + mostEvidence(one.narrow);
+    for (const load of loads) {
+      if (load.cause.kind === 'several' || reach + load.logOdds < most - HOPELESS) continue;
+      const both = laden(ground, one, load);
+      most = Math.max(most, both.logOdds);
+      found.push(both);
+      yield;
+    }
+  }
+  return found;
+}
+
+const highest = (candidates: readonly Candidate[]): number =>
+  candidates.reduce((most, { logOdds }) => Math.max(most, logOdds), Number.NEGATIVE_INFINITY);
+
+/** All that is open of a candidate by the readings: its items, then its loads. */
+function judged({ space, places }: Ground, { open, narrow, load }: Candidate) {
+  const thing = load && judgeThings(narrow, load.things);
+  return {
+    at: thing ? [...open, ...places] : open,
+    w: thing ? withOpen(space, open, places, thing.w) : withOpen(space, open, [], NOTHING),
+    facts: thing?.facts ?? NOTHING,
+  };
+}
+
+/** With it the readings are no further off than chance often has them, nor is any one of them: nothing more is looked for. */
+function explains(ground: Ground, candidate: Candidate): boolean {
+  if (candidate.load?.cause.kind === 'several') return false;
+  const { at, w } = judged(ground, candidate);
+  const count = ground.space.white.rest.length;
+  if (misfit(ground.space, at, w.mean) > count + DEVIATIONS * Math.sqrt(2 * count)) return false;
+  return ground.items.every(
+    ({ cause }, k) => cause.kind !== 'slip' || strayed(ground.space, k, at, w.mean) < MOST_STRAYED,
+  );
+}
+
+/** So many standard deviations of chi-square above its mean. */
+const DEVIATIONS = 2;
+/** Of one reading by chance alone once in a thousand. */
+const MOST_STRAYED = 3.29;
+
+const NOTHING: Normal = { mean: [], covariance: [] };
+
+/** Of one reading or of one figure. */
+const isSame = ({ cause: a }: Item, { cause: b }: Item): boolean =>
+  a.kind === 'slip' ? b.kind === 'slip' && a.of === b.of : b.kind === 'elsewhere' && a.input === b.input;

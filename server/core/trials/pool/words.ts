@@ -1,0 +1,83 @@
+import type { FileUnits } from '../../../../schema/units.ts';
+import type { AxisName } from '../../boat/placed.ts';
+import { lengthText, massText } from '../../wording/numbers.ts';
+import type { Told } from './told.ts';
+import type { Explanation } from './weigh.ts';
+import { FACTS, type Fact } from './weights.ts';
+
+/** "8 in 10"; what is surer than that, or less sure, in hundredths. */
+export function oddsText(odds: number): string {
+  if (odds > 0.995) return 'more than 99 in 100';
+  if (odds < 0.005) return 'less than 1 in 100';
+  return odds >= 0.95 || odds < 0.1 ? `${Math.round(100 * odds)} in 100` : `${Math.round(10 * odds)} in 10`;
+}
+
+/** A figure that an explanation tells, and how well, SI. */
+export interface Figure {
+  readonly value: number;
+  readonly sigma: number;
+}
+
+/** What an explanation tells of its weight. */
+export function factOf({ facts }: Pick<Explanation, 'facts'>, fact: Fact): Figure {
+  const k = FACTS.indexOf(fact);
+  return { value: facts.mean[k]!, sigma: Math.sqrt(facts.covariance[k]![k]!) };
+}
+
+/** How far the n-th item of an explanation is off, SI: of a part how far it lies from where it was written to. */
+export function itemOf({ items, known }: Explanation, n: number): Figure {
+  const { size } = items[n]!;
+  return { value: size * known.w.mean[n]!, sigma: size * Math.sqrt(known.w.covariance[n]![n]!) };
+}
+
+export const WAYS: Readonly<Record<AxisName, readonly [string, string]>> = {
+  station: ['aft', 'forward'],
+  offset: ['to starboard', 'to port'],
+  height: ['up', 'down'],
+};
+
+const pairText = ({ value, sigma }: Figure, text: (value: number) => string): string =>
+  `${text(value)} give or take ${text(sigma)}`;
+
+/** What may be wrong with the boat, as the rest of a sentence: "the battery lies 24 mm further aft than written". */
+export const toldWords = ({ causes, explanation }: Told, units: FileUnits): string =>
+  causes.length === 0
+    ? 'the file as it is, its figures off by no more than their own uncertainties'
+    : causes.map(cause => causeWords(cause, explanation, units)).join(', and ');
+
+function causeWords(cause: Told['causes'][number], explanation: Explanation, units: FileUnits): string {
+  const length = (metres: number) => lengthText(metres, units);
+  const mass = () => pairText(factOf(explanation, 'mass'), kilograms => massText(kilograms, units));
+  switch (cause.kind) {
+    case 'elsewhere': {
+      const n = explanation.items.findIndex(item => item.cause === cause);
+      const { value, sigma } = itemOf(explanation, n);
+      const [more, less] = WAYS[cause.axis];
+      const far = pairText({ value: Math.abs(value), sigma }, length);
+      return `“${cause.input.entryName}” lies ${far} further ${value > 0 ? more : less} than written`;
+    }
+    case 'unlisted': {
+      const where = cause.inside === null ? 'in the water' : `in “${cause.inside}”`;
+      const station = pairText(factOf(explanation, 'station'), length);
+      return `something of ${mass()} that is not written down, about ${station} aft of the bow tip, ${where}`;
+    }
+    case 'soaked':
+      return `“${cause.shell}” has taken up ${mass()} of water`;
+    case 'held':
+      return `“${cause.shell}” holds ${mass()} of water above the surface`;
+    case 'several':
+      return 'more than two things at once, which these readings do not tell apart';
+  }
+}
+
+/** Rivals that are less likely are left unsaid. */
+const WORTH_SAYING = 0.05;
+const MOST_RIVALS = 3;
+
+/** The likeliest explanation in words with its odds, and its rivals, a sentence each. */
+export function verdict(told: readonly Told[], units: FileUnits): readonly string[] {
+  return told
+    .filter(({ odds }, rank) => rank === 0 || odds > WORTH_SAYING)
+    .slice(0, 1 + MOST_RIVALS)
+    .map((one, rank) => `${rank === 0 ? 'Most likely' : 'Or'} (${oddsText(one.odds)}): ${toldWords(one, units)}.`);
+}

@@ -1,0 +1,37 @@
+import { existsSync, lstatSync, realpathSync, statSync, writeFileSync } from 'node:fs';
+import { plainly, Refused } from './plainErrors.ts';
+
+/**
+ * Writes a page or a drawing to a file of its own. A boat file is never written over, nor any other unless asked; devices
+ * and pipes take what comes.
+ */
+export function writeOutput(
+  name: string,
+  text: string,
+  { from, overwrite }: { from: string; overwrite: boolean },
+): void {
+  plainly(() => {
+    if (!existsSync(name) && !isLink(name)) {
+      writeFileSync(name, text, { flag: 'wx' });
+      return;
+    }
+    const found = statSync(name);
+    if (found.isFile()) {
+      if (isSame(name, from) || /\.boat\.ya?ml$/i.test(name) || /\.boat\.ya?ml$/i.test(realpathSync(name))) {
+        throw new Refused('this is a boat file, and is left as it is. Give the sheet a name of its own');
+      }
+      if (!overwrite)
+        throw new Refused('there is such a file already. Give another name, or “--overwrite” to replace it');
+    }
+    writeFileSync(name, text);
+  });
+}
+
+/** Also one that leads nowhere yet. */
+const isLink = (name: string): boolean => lstatSync(name, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+
+function isSame(one: string, other: string): boolean {
+  if (!existsSync(other)) return false;
+  const [a, b] = [statSync(one), statSync(other)];
+  return a.ino === b.ino && a.dev === b.dev;
+}

@@ -1,0 +1,30 @@
+import type { World } from '../../server/editor/world.ts';
+
+/** What the command line touches, in memory: its files, and what it wrote and said. */
+export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal = false) {
+  const [out, err]: [string[], string[]] = [[], []];
+  const shown: (string | null)[] = [];
+  const written: Record<string, string> = {};
+  const world: World = {
+    version: '1.2.3',
+    readFile: name => {
+      const text = files[name];
+      if (text === undefined) throw new Error('there is no such file or folder');
+      return text;
+    },
+    rewriteFile: (name, was, now) => {
+      if (files[name] !== was) throw new Error('it has been changed meanwhile');
+      written[name] = now;
+    },
+    writeOutput: (name, text, { overwrite }) => {
+      if (name in files && !overwrite) throw new Error('there is such a file already');
+      written[name] = text;
+    },
+    readBeside: () => null,
+    out: text => out.push(text),
+    err: text => err.push(text),
+    progress: text => shown.push(text),
+    isTerminal,
+  };
+  return { world, written, shown, said: () => ({ out: out.join(''), err: err.join('') }) };
+}

@@ -1,0 +1,135 @@
+import {
+  chmodSync,
+  linkSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { readBoatFile, rewriteBoatFile } from '../../server/terminal/boatFiles.ts';
+import { writeOutput } from '../../server/terminal/outputFiles.ts';
+
+let folder = '';
+const at = (name: string): string => join(folder, name);
+const put = (name: string, text: string | Uint8Array): string => {
+  writeFileSync(at(name), text);
+  return at(name);
+};
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'boats-'));
+});
+afterEach(() => rmSync(folder, { recursive: true }));
+
+describe('a boat file is rewritten', () => {
+  it('whole, with its byte order mark and line ends, and nothing is left beside it', () => {
+    const file = put('tern.boat.yaml', '\uFEFFboat: Tern\r\nnote: žluť\r\n');
+    rewriteBoatFile(file, readBoatFile(file), 'boat: Tern\r\nnote: žluť\r\nscale: 1:60\r\n');
+    expect(readFileSync(file, 'utf8')).toBe('\uFEFFboat: Tern\r\nnote: žluť\r\nscale: 1:60\r\n');
+    expect(readdirSync(folder)).toEqual(['tern.boat.yaml']);
+  });
+
+  it('with its mode', () => {
+    const file = put('tern.boat.yaml', 'boat: Tern\n');
+    chmodSync(file, 0o640);
+    rewriteBoatFile(file, 'boat: Tern\n', 'boat: Arctic tern\n');
+    expect(statSync(file).mode & 0o777).toBe(0o640);
+  });
+
+  it('where a link leads, and the link stays', () => {
+    mkdirSync(at('harbour'));
+    const file = put('harbour/tern.boat.yaml', 'boat: Tern\n');
+    symlinkSync(file, at('link.boat.yaml'));
+    rewriteBoatFile(at('link.boat.yaml'), 'boat: Tern\n', 'boat: Arctic tern\n');
+    expect(lstatSync(at('link.boat.yaml')).isSymbolicLink()).toBe(true);
+    expect(readFileSync(file, 'utf8')).toBe('boat: Arctic tern\n');
+  });
+
+  it('under each of its names', () => {
+    const file = put('tern.boat.yaml', 'boat: Tern\n');
+    linkSync(file, at('other.boat.yaml'));
+    rewriteBoatFile(file, 'boat: Tern\n', 'boat: Arctic tern\n');
+    expect(readFileSync(at('other.boat.yaml'), 'utf8')).toBe('boat: Arctic tern\n');
+    expect(readdirSync(folder).sort()).toEqual(['other.boat.yaml', 'tern.boat.yaml']);
+  });
+});
+
+describe('a boat file is left as it is', () => {
+  it.each([
+    ['when it was changed meanwhile', 'boat: Gull\n', /changed meanwhile/],
+    ['when it is not UTF-8', Uint8Array.of(...new TextEncoder().encode('boat: T'), 0xe9, 0x0a), /not UTF-8/],
+  ])('%s', (_, bytes, sentence) => {
+    const file = put('tern.boat.yaml', bytes);
+    const was = readBoatFile(file);
+    const before = readFileSync(file);
+    expect(() => rewriteBoatFile(file, typeof bytes === 'string' ? 'boat: Tern\n' : was, 'boat: New\n')).toThrow(
+      sentence,
+    );
+    expect(readFileSync(file)).toEqual(before);
+    expect(readdirSync(folder)).toEqual(['tern.boat.yaml']);
+  });
+
+  it('when it was taken away meanwhile', () => {
+    expect(() => rewriteBoatFile(at('gone'), 'boat: Tern\n', 'boat: New\n')).toThrow('there is no such file or folder');
+    expect(readdirSync(folder)).toEqual([]);
+  });
+});
+
+describe('what is no boat file is not read', () => {
+  it.each([
+    ['/dev/zero', /no file/],
+    ['/proc/self/fd', /a folder/],
+    ['', /no such file/],
+    ['a\0b', /no name of a file/],
+  ])('%j', (name, sentence) => {
+    expect(() => readBoatFile(name)).toThrow(sentence);
+  });
+
+  it('nor what is far too large for one', () => {
+    expect(() => readBoatFile(put('huge.boat.yaml', new Uint8Array(5e6)))).toThrow(/more than 2 MB/);
+  });
+});
+
+describe('a sheet goes to a file of its own', () => {
+  const options = (overwrite: boolean) => ({ from: at('tern.boat.yaml'), overwrite });
+
+  it.each([
+    ['the boat file', 'tern.boat.yaml', /this is a boat file/],
+    ['another boat file', 'gull.boat.yml', /this is a boat file/],
+    ['the boat file by a link', 'linked.html', /this is a boat file/],
+    ['a boat file by another name', 'same.html', /this is a boat file/],
+  ])('never %s', (_, name, sentence) => {
+    put('tern.boat.yaml', 'boat: Tern\n');
+    put('gull.boat.yml', 'boat: Gull\n');
+    symlinkSync(at('gull.boat.yml'), at('linked.html'));
+    linkSync(at('tern.boat.yaml'), at('same.html'));
+    const before = readFileSync(at(name), 'utf8');
+    for (const overwrite of [true, false]) {
+      expect(() => writeOutput(at(name), '<html>', options(overwrite))).toThrow(sentence);
+    }
+    expect(readFileSync(at(name), 'utf8')).toBe(before);
+  });
+
+  it('replaces another file only when told', () => {
+    const file = put('thesis.html', 'years of work');
+    expect(() => writeOutput(file, '<html>', options(false))).toThrow(/such a file already/);
+    expect(readFileSync(file, 'utf8')).toBe('years of work');
+    writeOutput(file, '<html>', options(true));
+    expect(readFileSync(file, 'utf8')).toBe('<html>');
+  });
+
+  it('and says why it cannot', () => {
+    expect(() => writeOutput(at('no such/sheet.html'), '<html>', options(false))).toThrow(
+      'there is no such file or folder',
+    );
+    expect(() => writeOutput(folder, '<html>', options(true))).toThrow('this is a folder');
+    expect(() => writeOutput('/dev/full', '<html>', options(false))).toThrow('the disk is full');
+  });
+});

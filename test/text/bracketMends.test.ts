@@ -1,0 +1,28 @@
+import { expect, test } from 'vitest';
+import { analysed, mended } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
+
+const withBays = (bay: string): string => boatText`
+  boat: Tern
+  hull:
+    length: 900 mm
+  bays:
+    - ${bay}
+`;
+
+const unclosed = (text: string) => {
+  const analysis = analysed(text);
+  const finding = analysis.file.findings.find(({ code }) => code === 'unclosed-bracket');
+  return { analysis, finding };
+};
+
+test.each([
+  ['{ name: keel, takes: lead', 1],
+  ['{ name: keel, station: [1, 2]', 1],
+  ['{ name: keel, station: [1, 5}2]', 0],
+  ['{ name: keel, 0], station: [1, 2]', 0],
+])('closing is offered only where it closes: %s', (bay, offers) => {
+  const { analysis, finding } = unclosed(withBays(bay));
+  expect(finding?.mends ?? []).toHaveLength(offers);
+  if (offers > 0) expect(unclosed(mended(analysis, finding!)).finding).toBeUndefined();
+});

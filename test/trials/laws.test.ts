@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
+
+const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
+
+/** A tube with a battery that was written 20 mm too far forward, read with care: what it shows is that of the battery aft. */
+const strayed = (trials: string) =>
+  boatText`
+  boat: Strayed
+  hull:
+    length: 600 mm
+    compartments:
+      - { name: tube, mass: 340 g ± 1 g, round: 70 mm ± 0.1 mm, station: 60 to 480 mm ± 0.3 mm, offset: 0 mm ± 0.2 mm, height: 35 mm ± 0.2 mm }
+    tanks:
+      - { name: tank, in: tube, round: 52 mm ± 0.1 mm, station: 210 to 330 mm ± 0.3 mm, offset: 0 mm ± 0.2 mm, height: 36 mm ± 0.2 mm, kind: piston }
+  payload:
+    - { name: battery, mass: 420 g ± 1 g, station: 90 to 170 mm ± 0.5 mm, offset: 0 mm ± 0.3 mm, height: 18 mm ± 0.5 mm, in: tube }
+    - { name: keel lead, mass: 600 g ± 1 g, station: 284 mm ± 0.5 mm, offset: 0 mm ± 0.3 mm, height: 6 mm ± 0.3 mm, in: tube }
+    - { name: motor, mass: 60 g ± 0.5 g, station: 440 mm ± 0.5 mm, offset: 0 mm ± 0.3 mm, height: 30 mm ± 0.5 mm, in: tube }
+  trials:
+`.concat(trials);
+
+/** The readings that a boat would have shown, exact to the digits written. */
+function shownBy(analysis: Analysis): string {
+  const { surfaced, submerged } = analysis;
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it must float and hang');
+  const mark = (station: number) =>
+    ((surfaced.draftBow + (surfaced.draftStern - surfaced.draftBow) * (station / 600)) * 1000).toFixed(2);
+  const degrees = (angle: number) => ((angle * 180) / Math.PI).toFixed(2);
+  return boatText`
+    - { condition: surfaced, marks: [{ station: 80 mm, height: ${mark(80)} mm ± 1 mm }, { station: 460 mm, height: ${mark(460)} mm ± 1 mm }], heel: ${degrees(surfaced.attitude.heel)}° ± 0.5° }
+    - { condition: submerged, fill: ${(submerged.fill * 100).toFixed(2)} % ± 1 %, trim: ${degrees(submerged.trim)}° ± 0.5°, heel: 0° ± 0.5° }
+  `.replace(/^/gm, '  ');
+}
+
+const none = strayed('').replace('trials:\n', '');
+const truth = analysed(none.replace('station: 90 to 170 mm', 'station: 110 to 190 mm'));
+const battery = analysed(strayed(shownBy(truth)));
+const dunlin = analysed(dunlinText);
+
+const figuresOf = (analysis: Analysis): readonly (readonly [string, Uncertainty])[] =>
+  Object.entries(analysis.uncertainties!.conditions).flatMap(([condition, figures]) =>
+    Object.entries(figures!).map(([name, uncertainty]) => [`${condition} ${name}`, uncertainty!] as const),
+  );
+const verdictOf = (analysis: Analysis) => analysis.learned!.verdict!;
+
+const taking = (analysis: Analysis, n: number): Analysis => {
+  const { changes } = verdictOf(analysis).offers[n]!;
+  return analysed(splice(analysis.syntax.text, applyChanges(analysis.syntax, changes)!));
+};
+
+describe('taking an offer changes no figure with the trials', () => {
+  const cases = [
+    ['Dunlin', dunlin],
+    ['a battery elsewhere', battery],
+  ] as const;
+  it.each(
+    cases.flatMap(([name, boat]) => verdictOf(boat).offers.map(({ title }, n) => [name, title, boat, n] as const)),
+  )('%s: %s', (_, __, boat, n) => {
+    const after = taking(boat, n);
+    expect(after.file.findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const before = new Map(figuresOf(boat));
+    for (const [name, { value, sigma }] of figuresOf(after)) {
+      const was = before.get(name)!;
+      expect(Math.abs(value - was.value), name).toBeLessThan(was.sigma / 10);
+      expect(Math.abs(sigma / was.sigma - 1), name).toBeLessThan(0.1);
+    }
+    const [first] = verdictOf(boat).told;
+    expect(verdictOf(after).told[0]!.odds).toBeCloseTo(first!.odds, 1);
+  });
+});
+
+describe('a part elsewhere', () => {
+  it('is offered to be written where it lies, 20 mm further aft', () => {
+    const told = verdictOf(battery).told.find(({ causes }) =>
+      causes.some(
+        cause => cause.kind === 'elsewhere' && cause.axis === 'station' && cause.input.entryName === 'battery',
+      ),
+    );
+    expect(told!.odds).toBeGreaterThan(0.05);
+    const n = verdictOf(battery).offers.findIndex(({ title }) => /“battery”.*further aft/.test(title));
+    const after = taking(battery, n);
+    const line = after.syntax.text.split('\n').find(each => each.includes('name: battery'))!;
+    expect(line).toMatch(
+      /station: 1(09|10|11)(\.\d)? to 1(89|90|91)(\.\d)? mm ± \d(\.\d+)? mm, .*written: \{ station: 90 to 170 mm ± 0\.5 mm \}, learned: true/,
+    );
+    expect(after.findings.map(({ code }) => code)).not.toContain('trial-differs');
+  });
+});
+
+it('without trials nothing changes: figures and uncertainties are those of the file', () => {
+  const analysis = analysed(none);
+  expect(analysis.uncertainties).toBe(analysis.filedUncertainties!);
+  const { boat, surfaced, submerged } = analysis;
+  expect(boat).toBe(analysis.boat);
+  expect(surfaced).toBe(analysis.surfaced);
+  expect(submerged).toBe(analysis.submerged);
+});
+
+describe('marks that are read again and again', () => {
+  /** A lighter whose lead is known to 40 g, which lies as its file has it. */
+  const repeated = (times: number) =>
+    analysed(boatText`
+      boat: Repeated
+      hull:
+        length: 400 mm
+        compartments:
+          - { name: hold, mass: 800 g ± 1 g, box: 100 x 70 mm, station: 0 to 400 mm, offset: 0 mm, height: 35 mm }
+      payload:
+        - { name: lead, mass: 1200 g ± 40 g, station: 200 mm, offset: 0 mm ± 0.3 mm, height: 6 mm ± 0.3 mm, in: hold }
+      trials:
+        - { condition: surfaced, marks: [${Array(times).fill('{ station: 60 mm, height: 50 mm ± 1 mm }, { station: 340 mm, height: 50 mm ± 1 mm }').join(', ')}], heel: 0° ± 0.5° }
+    `);
+  const [once, often] = [repeated(1), repeated(12)];
+  it('never make an uncertainty larger, and tell no more than the zero of the tape lets', () => {
+    const before = new Map(figuresOf(once));
+    for (const [name, { sigma }] of figuresOf(often)) expect(sigma, name).toBeLessThan(1.05 * before.get(name)!.sigma);
+    const draft = often.uncertainties!.conditions.surfaced!.draft!.sigma;
+    // A quarter of the variance of a mark is shared by all of the day: half a millimetre, beside what the file knows.
+    const filed = often.filedUncertainties!.conditions.surfaced!.draft!.sigma;
+    expect(draft).toBeGreaterThan(0.95 / Math.hypot(1 / filed, 1 / 0.5e-3));
+  });
+});
