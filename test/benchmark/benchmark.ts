@@ -111,6 +111,7 @@ function pieces(boat: Boat): void {
     finish(
       proposeCorrections({
         boat,
+        filed: boat,
         bodies,
         surfaced,
         submerged,

@@ -21,6 +21,7 @@ export function boatToTrimOf(text: string): BoatToTrim {
   const submerged = floatSubmerged(bodies);
   return {
     boat,
+    filed: boat,
     bodies,
     surfaced,
     submerged,

@@ -3,6 +3,7 @@ import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
+import type { BoatToTrim } from '../corrections/room/boatToTrim.ts';
 import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
@@ -46,7 +47,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
     uncertainties: null,
     filedUncertainties: null,
     learned: null,
-    boatToTrim: boatToTrim(read, filed, null),
+    boatToTrim: boatToTrim(read, filed, filed, null),
     settled,
     corrections: inSteps(function* () {
       while (!settled.step()) yield;
@@ -93,11 +94,16 @@ function isHeard({ source, file, trials }: Read, filed: BoatInWater, previous?: 
   );
 }
 
-function boatToTrim({ file, parts }: Pick<Read, 'file' | 'parts'>, inWater: BoatInWater, heard: Heard | null) {
+function boatToTrim(
+  { file, parts }: Pick<Read, 'file' | 'parts'>,
+  { boat: filed }: BoatInWater,
+  inWater: BoatInWater,
+  heard: Heard | null,
+): BoatToTrim | null {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
 }
 
 /** The analysis once more, with what was heard. */
@@ -118,7 +124,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
       nextFor(atOnce, heard),
     ),
   };
-  const found = boatToTrim({ file, parts: kept }, inWater, heard);
+  const found = boatToTrim({ file, parts: kept }, filed, inWater, heard);
   return saying({ ...atOnce, ...inWater, uncertainties, filedUncertainties, learned, boatToTrim: found }, said);
 }
 

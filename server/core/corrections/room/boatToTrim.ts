@@ -8,6 +8,8 @@ import type { PartSchema } from './pieceEntry.ts';
 /** The boat to be corrected and how it lies now. */
 export interface BoatToTrim {
   readonly boat: Boat;
+  /** The same by the file alone: what is moved is written from where the file has it. */
+  readonly filed: Boat;
   readonly bodies: Bodies;
   readonly surfaced: SurfacedAfloat;
   readonly submerged: Submerged;

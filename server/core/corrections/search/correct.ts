@@ -5,7 +5,7 @@ import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
 import type { Correction, FloatedBoat } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Mover } from '../room/movers.ts';
-import { placeChanges } from '../room/shift.ts';
+import { moveInFile } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
 import { surenessNote } from '../words/surenessWords.ts';
@@ -112,12 +112,11 @@ export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: FloatedBoa
 
 export function asCorrection(laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction {
   const { pieces, moves, entries } = laid;
-  const { units } = boatToTrim.boat;
   return {
     ...laid,
     kind: moves.length === 0 ? 'insert' : pieces.length === 0 ? 'move' : 'combination',
     changes: [
-      ...moves.flatMap(({ part, moved }) => placeChanges(part, moved, units)),
+      ...moves.flatMap(move => moveInFile(move, boatToTrim.filed)),
       ...entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
     ],
     title: correctionTitle(laid, scope, boatToTrim, openIn(boatToTrim)),
