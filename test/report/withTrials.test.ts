@@ -28,7 +28,6 @@ it('the report of a boat that has been to the pool', async () => {
 });
 
 describe('with the trials', () => {
-  const { boat } = dunlin;
   const limited = CONDITIONS.flatMap(condition =>
     FIGURES.filter(({ id }) => ['trim', 'heel', 'gm', 'fill', 'bgEffective'].includes(id)).flatMap(figure =>
       (figure.where === 'submerged') === (condition === 'submerged') ? [[condition, figure.id, figure] as const] : [],
