@@ -70,9 +70,10 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
-  const analysis = parsed.water
-    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature)).settled.all()
+  const inWater = parsed.water
+    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
     : ofFile;
+  const analysis = inWater.settled.all();
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
   if (command === 'sheet') return sheet(analysis, parsed, world);
@@ -216,7 +217,7 @@ function meshBeside(boatFile: string, name: string, world: World): MeshFile {
 }
 
 function check(file: string, world: World): number {
-  const analysis = analysed(file, world);
+  const analysis = analysed(file, world)?.settled.all();
   if (!analysis) return WRONG_USE;
   const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
   world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
