@@ -33,8 +33,16 @@ describe('trimwright learn', () => {
   it('--json gives both to machines', () => {
     const told = JSON.parse(learn(DUNLIN, '--json').out) as {
       trials: { readings: { of: string; read: number }[] }[];
-      offers: { title: string }[];
+      explanations: { odds: number; causes: { kind: string; mass?: { value: number; uncertainty: number } }[] }[];
+      offers: { title: string; edits: { text: string }[] }[];
     };
+    const [first] = told.explanations;
+    const [most] = heard(DUNLIN).learned!.verdict!.told;
+    expect(first).toMatchObject({ odds: most!.odds, causes: most!.causes.map(({ kind }) => ({ kind })) });
+    // The true boat has 26 g there.
+    const { value, uncertainty } = first!.causes[0]!.mass!;
+    expect(Math.abs(value - 26)).toBeLessThan(2 * uncertainty);
+    expect(told.offers.flatMap(({ edits }) => edits.map(({ text }) => text)).join()).toContain('slip: true');
     expect(told.trials.map(({ readings }) => readings.length)).toEqual([4, 3, 2, 4, 2]);
     expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
     expect(told.offers.map(({ title }) => title)).toEqual(
