@@ -13,7 +13,7 @@ import type { BoatToTrim } from './room/boatToTrim.ts';
 import { findSlots } from './room/slots.ts';
 import { balancesOf, openIn } from './search/balances.ts';
 import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
-import { breaksLimit } from './search/realise.ts';
+import { breaksLimit, lay } from './search/realise.ts';
 import { priceOfPieces } from './search/search.ts';
 import { type Explanation, explainCorrection } from './words/explain.ts';
 
@@ -80,9 +80,11 @@ function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   if (wanted >= 1) return [];
   const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
   const pieces = yield* correct(boatToTrim, scope);
+  // What the way down breaks already is no reason to leave the rest as it is.
+  const onTheWay = lay([], [], benchFor(boatToTrim, scope, PART_OF_LIMIT))?.onTheWay.length ?? 0;
   return [moves, pieces]
     .filter(correction => correction !== null)
-    .filter(correction => correction.onTheWay.length === 0 && sureOf(correction, boatToTrim) > wanted);
+    .filter(correction => correction.onTheWay.length <= onTheWay && sureOf(correction, boatToTrim) > wanted);
 }
 
 /** How sure a boat is to keep its limits, 0..1, as it is counted when what to do is chosen. */

@@ -46,6 +46,23 @@ export function weightOf({ items, load, known, facts }: Explanation, density: nu
   return { mass, volume, station: x / mass, offset: y / mass, height: z / mass };
 }
 
+/** A weight that weighs less than this part of its mass in water has no place that its moment there tells. */
+const LEAST_IN_WATER = 0.1;
+
+/**
+ * The same as it is felt: what lies in the water weighs there, and lies where, it does on the mean. The mean of a product is
+ * not the product of means, and a touchy boat shows the difference.
+ */
+function asFelt(explanation: Explanation, density: number): Weight | null {
+  const weight = weightOf(explanation, density);
+  const { items, load, known } = explanation;
+  if (!weight || load?.cause.kind !== 'unlisted' || load.cause.inside !== null) return weight;
+  const [net = 0, x = 0, y = 0, z = 0] = known.w.mean.slice(items.length + 4, items.length + 8);
+  if (Math.abs(net) < LEAST_IN_WATER * weight.mass || net >= weight.mass) return weight;
+  const volume = (weight.mass - net) / density;
+  return { mass: weight.mass, volume, station: x / net, offset: y / net, height: z / net };
+}
+
 /** What it is called when it is put into the file. */
 const NAME = 'unlisted weight';
 
@@ -58,7 +75,7 @@ export function entryOf(
   { boat, around }: BoatSource,
   path: Path | null,
 ): Source<PartEntry, Part> | null {
-  const weight = weightOf(explanation, boat.water.density);
+  const weight = asFelt(explanation, boat.water.density);
   if (!weight) return null;
   const { cause } = explanation.load!;
   const inside = cause.kind === 'unlisted' ? cause.inside : null;
