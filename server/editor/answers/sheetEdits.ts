@@ -40,7 +40,8 @@ export function correctionEdits(analysis: Analysis, index: number): Edits {
 }
 
 function editsFor({ syntax }: Analysis, changes: readonly Change[]): Edits {
-  const splices = applyChanges(syntax, changes);
+  // What stays where it is needs no edit.
+  const splices = changes.length === 0 ? [] : applyChanges(syntax, changes);
   return splices
     ? { status: 'done', splices }
     : refused('This place in the file cannot be rewritten; change it by hand.');
