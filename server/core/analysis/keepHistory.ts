@@ -39,7 +39,9 @@ export function keepHistory(changes: readonly Change[], syntax: Syntax, trials: 
     if (old !== undefined || figure.key === 'offset') figures.set(figure.key, text);
     touched.set(figure.index, figures);
   }
-  return [...kept, ...[...touched].flatMap(([index, figures]) => written(['payload', index], figures, log))];
+  const all = [...kept, ...[...touched].flatMap(([index, figures]) => written(['payload', index], figures, log))];
+  // A key of the last entry ends where an entry after it begins: it has to be written first.
+  return [...all.filter(({ kind }) => kind !== 'append'), ...all.filter(({ kind }) => kind === 'append')];
 }
 
 interface Log {
