@@ -1,3 +1,5 @@
+import { textLines } from '../helpers/boatText.ts';
+
 /* Boats as people write them, and what a keystroke does to them. */
 
 /** The same boat with its parts as block entries, a key a line. */
@@ -12,7 +14,10 @@ export const inside = (text: string): string =>
   inBlocks(text).replace(
     /^( {2}- name: \w+(?: part)? \d+\n(?: {4}(?:mass): .*\n)?)(?: {4}.*\n)*/gm,
     (_, lead: string) =>
-      `${lead.includes('mass') ? lead : `${lead}    mass: 3.5 g\n`}    station: 430 mm\n    height: 40 mm\n    in: dry cylinder\n`,
+      textLines(
+        ...[lead.trimEnd(), ...(lead.includes('mass') ? [] : ['    mass: 3.5 g'])],
+        ...['    station: 430 mm', '    height: 40 mm', '    in: dry cylinder'],
+      ),
   );
 
 /** The text and the text with one more digit in the mass in its middle. */

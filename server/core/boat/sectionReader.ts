@@ -39,7 +39,7 @@ interface KeptSection {
 }
 
 /** How the entries of a list are read: what one is called, what it must look like, what it comes to. */
-export interface ListKind<T, E extends Entry> {
+interface ListKind<T, E extends Entry> {
   readonly what: string;
   readonly schema: z.ZodType<T>;
   readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;

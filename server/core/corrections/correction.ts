@@ -41,17 +41,17 @@ interface Offer extends FloatedBoat {
 }
 
 /** New pieces only. */
-export interface Insert extends Offer {
+interface Insert extends Offer {
   readonly kind: 'insert';
 }
 
 /** Parts put somewhere else, nothing bought. */
-export interface MoveOnly extends Offer {
+interface MoveOnly extends Offer {
   readonly kind: 'move';
 }
 
 /** New pieces, and parts put somewhere else. */
-export interface Combination extends Offer {
+interface Combination extends Offer {
   readonly kind: 'combination';
 }
 
@@ -68,7 +68,7 @@ export interface Stiffen extends Offer {
 }
 
 /** The nearest that can be had when nothing meets all limits: `left` says which give way. */
-export interface Nearest extends Offer {
+interface Nearest extends Offer {
   readonly kind: 'nearest';
 }
 

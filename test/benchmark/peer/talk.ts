@@ -17,7 +17,7 @@ export interface Contender {
 }
 
 /** What a process has used so far. */
-export interface Use {
+interface Use {
   /** ms */
   readonly processor: number;
   /** Resident set, bytes. */

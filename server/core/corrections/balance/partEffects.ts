@@ -26,7 +26,7 @@ export interface Lying {
  * A little more of a part, kg: what a kitchen scale shows, a gram or a tenth of an ounce; of foam, which weighs next to
  * nothing, a millilitre or a tenth of a cubic inch.
  */
-export function littleOf({ material, mass, volume }: Part, { units, stock }: Boat): number {
+function littleOf({ material, mass, volume }: Part, { units, stock }: Boat): number {
   const isImperial = units.mass === 'oz' || units.mass === 'lb';
   const tenth = (unit: string, dimension: 'mass' | 'volume') => toSi(1, unitNamed(unit, dimension)!) / 10;
   if (material !== 'foam') return isImperial ? tenth('oz', 'mass') : 1e-3;

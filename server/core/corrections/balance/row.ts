@@ -28,7 +28,7 @@ export interface Row {
   readonly wanted: Aim | Band;
 }
 
-export interface Effect {
+interface Effect {
   /** Per kg at the corner. */
   readonly perMass: number;
   /** Per kg·m aft of the corner, and to starboard of it. */

@@ -6,7 +6,7 @@ import type { Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
 
 /** A water surface in boat axes: the wet side is `up·p <= level`. */
-export interface Surface {
+interface Surface {
   readonly up: Vec3;
   readonly level: number;
 }

@@ -81,7 +81,7 @@ export function* waterSetOf(boatToTrim: BoatToTrim): Steps<WaterSet | null> {
 }
 
 /** Fresh and sea water, one of them the water that the file has. */
-export function watersOf(water: Water): readonly [fresh: Water, sea: Water] {
+function watersOf(water: Water): readonly [fresh: Water, sea: Water] {
   const [fresh, sea] = [waterOfKind('fresh', water.temperature), waterOfKind('sea', water.temperature)];
   const isFresh = Math.abs(water.density - fresh.density) < Math.abs(water.density - sea.density);
   const near = isFresh ? fresh : sea;

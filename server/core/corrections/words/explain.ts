@@ -15,7 +15,7 @@ export interface Explanation {
 }
 
 /** One balance: what was missing, and what each piece brings of it, in the row's own unit (kg or kg·m). */
-export interface BalanceShare {
+interface BalanceShare {
   readonly row: Row;
   readonly brought: readonly number[];
   /** The same of each move. */
@@ -23,7 +23,7 @@ export interface BalanceShare {
 }
 
 /** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
-export interface Relaxation {
+interface Relaxation {
   readonly row: Row;
   readonly saves: number;
 }
