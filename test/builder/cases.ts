@@ -27,7 +27,7 @@ export interface Wanted {
   readonly calibrates: boolean;
 }
 
-export const FEELS = 12;
+const FEELS = 12;
 
 /** The case of a seed: the same boat, the same truth and the same errors, whatever the code under test does. */
 export function caseOf(seed: number, wanted: Wanted): Case {

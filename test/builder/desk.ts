@@ -2,7 +2,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Change, EntryText } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { createBoatService } from '../../server/editor/service.ts';
-import type { Figure } from './figures.ts';
+import { FIGURES, type Figure } from './figures.ts';
 
 /*
  * What the builder does at the desk, through the same door as the editor: this file alone knows how a lesson and a
@@ -30,9 +30,9 @@ export interface Step {
   readonly text: string;
 }
 
-/** The lesson that is offered first: it stands for the best hypothesis. */
+/** The lesson that is offered first: it stands for the best hypothesis. Corrections heed the trials without it. */
 export const firstLesson = (analysis: Analysis): Step | null =>
-  firstOf(analysis, analysis.learned!.verdict?.offers ?? []);
+  firstOf(analysis, analysis.settled.all().learned?.verdict?.offers ?? []);
 
 export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections.all());
 
@@ -51,39 +51,26 @@ export interface Told {
   readonly sigma: number;
 }
 
-/** The headline figures with their uncertainties, as people are told them; those that can be had. */
-export function toldBy(analysis: Analysis): ReadonlyMap<Figure, Told> {
-  const uncertainties = analysis.uncertainties;
-  const { surfaced, submerged } = analysis;
-  const told = new Map<Figure, Told>();
-  const tell = (figure: Figure, value: number, uncertainty: { readonly sigma: number } | undefined | null) => {
-    if (uncertainty) told.set(figure, { value, sigma: uncertainty.sigma });
-  };
-  if (surfaced.status === 'afloat') {
-    const { draft, trim, heel } = surfaced.attitude;
-    tell('draft', draft, uncertainties?.conditions.surfaced?.draft);
-    tell('trim', trim, uncertainties?.conditions.surfaced?.trim);
-    tell('heel', heel, uncertainties?.conditions.surfaced?.heel);
-    tell('gm', surfaced.gm, uncertainties?.conditions.surfaced?.gm);
-  }
-  if (submerged.status === 'neutral') {
-    tell('fill', submerged.fill, uncertainties?.conditions.submerged?.fill);
-    tell('underTrim', submerged.trim, uncertainties?.conditions.submerged?.trim);
-    tell('underHeel', submerged.heel, uncertainties?.conditions.submerged?.heel);
-    tell('bg', submerged.bg, uncertainties?.conditions.submerged?.bg);
-  }
-  return told;
-}
+/** Each headline figure as the program knows it: the loading condition and its name there. */
+const KNOWN_AS: Readonly<Record<Figure, readonly [condition: string, figure: string]>> = {
+  draft: ['surfaced', 'draft'],
+  trim: ['surfaced', 'trim'],
+  heel: ['surfaced', 'heel'],
+  gm: ['surfaced', 'gm'],
+  fill: ['submerged', 'fill'],
+  underTrim: ['submerged', 'trim'],
+  underHeel: ['submerged', 'heel'],
+  bg: ['submerged', 'bg'],
+};
 
-/** Whether the file can hold the whole boat on two scales. */
-export const knowsBench: boolean = (() => {
-  const text = `boat: Any
-hull:
-  length: 300 mm
-  compartments:
-    - { name: tube, mass: 100 g, round: 40 mm, station: 0 to 300 mm, height: 20 mm }
-trials:
-  - { condition: bench, scales: [{ station: 75 mm, reads: 50 g ± 1 g }, { station: 225 mm, reads: 50 g ± 1 g }] }
-`;
-  return !analyse(text).findings.some(({ severity }) => severity === 'error');
-})();
+/** The headline figures with their uncertainties, trials heard, as people are told them; those that can be had. */
+export function toldBy(analysis: Analysis): ReadonlyMap<Figure, Told> {
+  const conditions = analysis.settled.all().uncertainties?.conditions ?? {};
+  return new Map(
+    FIGURES.flatMap(figure => {
+      const [condition, id] = KNOWN_AS[figure];
+      const told = conditions[condition]?.[id];
+      return told ? [[figure, { value: told.value, sigma: told.sigma }] as const] : [];
+    }),
+  );
+}

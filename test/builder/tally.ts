@@ -1,6 +1,9 @@
+import type { Boat } from '../../server/core/boat/boat.ts';
+import { readText } from './arrange.ts';
 import { STAGES } from './calibration.ts';
 import type { Case } from './cases.ts';
-import { FIGURES } from './figures.ts';
+import type { Told } from './desk.ts';
+import { FIGURES, type Figure, type Miss, missesOf } from './figures.ts';
 
 /** The measure of the whole job as Markdown lines. `wide`: the same boats, limits twice as wide. */
 export function measureLines(cases: readonly Case[], wide: readonly Case[]): readonly string[] {
@@ -92,16 +95,39 @@ function calibrationCells(cases: readonly Case[], figure: string | null): readon
 /** What became of one boat, a line for the boat and one for each try. */
 export function diagnosisOf({ boat, truth, story, isTrimmable, isPlain, feltAt }: Case): readonly string[] {
   const { seed, plan, mass } = boat;
+  const filed = readText(boat.text).boat;
   const hidden = truth.hidden.map(({ words }) => words).join(', ') || 'nothing hidden';
   const kind = `${plan.layout}, ${plan.care}${plan.isTouchy ? ', touchy' : ''}, ${plan.length} mm, ${mass.toFixed(0)} g`;
   const end =
     story.inTrimAt === null ? (isTrimmable ? 'NOT in trim' : 'cannot be trimmed') : `in trim at ${story.inTrimAt}`;
   return [
     `${seed}: ${kind}${isPlain ? ', floated plainly' : ''}; ${hidden}: ${end} (by feel ${feltAt ?? 'never'})`,
-    ...story.tries.map(({ misses, lesson, correction, madeWorse }, i) => {
-      const out = misses.filter(({ by }) => Math.abs(by) > 1).map(({ figure, by }) => `${figure} ${by.toFixed(1)}`);
+    ...story.tries.map(({ misses, told, lesson, correction, madeWorse }, i) => {
+      const before = toldInLimits(told, filed);
+      const out = misses
+        .filter(({ by }) => Math.abs(by) > 1)
+        .map(({ figure, by }) => `${figure} ${by.toFixed(1)} (told ${before.get(figure) ?? 'nothing'})`);
       const words = out.length > 0 ? out.join(', ') : 'in trim';
-      return `  try ${i + 1}: ${words}${madeWorse ? ' MADE WORSE' : ''} | ${lesson ?? 'no lesson'} | ${correction ?? 'no correction'}`;
+      return `  try ${i + 1}: ${correction ?? 'no correction'} | ${words}${madeWorse ? ' MADE WORSE' : ''} | ${lesson ?? 'no lesson'}`;
     }),
   ];
+}
+
+/** Figures as they were told, in limits as the misses are. */
+function toldInLimits(told: ReadonlyMap<Figure, Told>, filed: Boat): ReadonlyMap<Miss['figure'], string> {
+  const at = (sigmas: number): readonly Miss[] => {
+    const figure = (name: Figure): number => {
+      const { value, sigma } = told.get(name) ?? { value: 0, sigma: 0 };
+      return value + sigmas * sigma;
+    };
+    const afloat = { draft: figure('draft'), trim: figure('trim'), heel: figure('heel'), gm: figure('gm') };
+    const [fill, trim, heel, bg] = [figure('fill'), figure('underTrim'), figure('underHeel'), figure('bg')];
+    return missesOf({ afloat, hanging: { fill, trim, heel, bg, bgLeft: bg, stable: true } }, filed);
+  };
+  const [middle, off] = [at(0), at(1)];
+  return new Map(
+    middle
+      .filter(({ figure }) => told.has(figure as Figure))
+      .map(({ figure, by }, i) => [figure, `${by.toFixed(1)} ± ${Math.abs(off[i]!.by - by).toFixed(1)}`]),
+  );
 }

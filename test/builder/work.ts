@@ -1,17 +1,20 @@
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Seeded } from '../helpers/seeded.ts';
-import { type Calibration, hold, type Stage } from './calibration.ts';
-import { analyse, firstCorrection, firstLesson, knowsBench, type Step, withTrials } from './desk.ts';
+import { type Calibration, hold } from './calibration.ts';
+import { analyse, firstCorrection, firstLesson, type Step, type Told, toldBy, withTrials } from './desk.ts';
 import type { FamilyBoat } from './family.ts';
-import { type Floated, type Floater, isInTrim, isWorse, type Miss, missesOf, wayOut } from './figures.ts';
+import { type Figure, type Floater, isInTrim, isWorse, type Miss, missesOf, wayOut } from './figures.ts';
 import { readInWater, weighOnScales } from './readings.ts';
 import { follow, type Truth } from './truth.ts';
 
 /** One time in the water, and what was done at the desk before it. */
 interface Try {
   readonly misses: readonly Miss[];
-  readonly lesson: string | null;
   readonly correction: string | null;
+  /** The figures as they were told before it went into the water. */
+  readonly told: ReadonlyMap<Figure, Told>;
+  /** What the readings of it are put down to, as it is offered first. */
+  readonly lesson: string | null;
   /** The correction made the true boat worse. */
   readonly madeWorse: boolean;
 }
@@ -37,46 +40,39 @@ export interface Means {
 
 /**
  * The builder by the book: takes the first correction at the desk, tries the boat, writes down what it shows, takes the
- * first lesson and the first correction as they are offered, and tries again until it is in trim.
+ * first correction again, which heeds what was read, and tries again until it is in trim. What the lessons offer to write
+ * into the file he leaves: no figure waits for it.
  */
 export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: Means): Story {
-  const { floater, random } = means;
+  const { floater, random, weighs: wasWeighed } = means;
   let truth = drawn;
   let analysis = analyse(filed);
-  const wasWeighed = means.weighs && knowsBench;
   if (wasWeighed) analysis = analyse(withTrials(analysis, [weighOnScales(truth.boat, random)]), analysis);
   const tries: Try[] = [];
   const calibration: Calibration[] = [];
-  // Later on only boats would be left that are hard to trim.
-  const check = (stage: Stage, floated: Floated) => {
-    if (means.calibrates && tries.length === 1) calibration.push(...hold(stage, analysis, floated));
-  };
-  let floated = floater(truth.boat);
-  let out = wayOut(missesOf(floated, analysis.boat));
-  let lesson = wasWeighed ? firstLesson(analysis) : null;
-  if (lesson) analysis = analyse(lesson.text, analysis);
-  while (tries.length < means.mostTries) {
+  let out = wayOut(missesOf(floater(truth.boat), analysis.boat));
+  for (;;) {
     const correction = firstCorrection(analysis);
     if (correction) [analysis, truth] = done(correction, analysis, truth, random);
-    floated = floater(truth.boat);
+    const floated = floater(truth.boat);
     const misses = missesOf(floated, analysis.boat);
     const before = out;
     out = wayOut(misses);
     const madeWorse = correction !== null && isWorse(before, out);
-    tries.push({ misses, lesson: lesson?.title ?? null, correction: correction?.title ?? null, madeWorse });
-    check('before any trial', floated);
-    const isDone = isInTrim(misses) || tries.length === means.mostTries;
-    if (isDone && !(means.calibrates && tries.length === 1)) break;
-    const entries = readInWater(floated, truth.boat, tries.length, random);
-    if (entries.length === 0) break;
-    analysis = analyse(withTrials(analysis, entries), analysis);
-    check('with trials', floated);
-    lesson = firstLesson(analysis);
-    if (lesson) {
-      analysis = analyse(lesson.text, analysis);
-      check('after the offer', floated);
+    const told = toldBy(analysis);
+    const isLast = isInTrim(misses) || tries.length + 1 === means.mostTries;
+    // Later on only boats would be left that are hard to trim.
+    const calibrates = means.calibrates && tries.length === 0;
+    if (calibrates) calibration.push(...hold('before any trial', analysis, floated));
+    const entries = isLast && !calibrates ? [] : readInWater(floated, truth.boat, tries.length + 1, random);
+    if (entries.length > 0) analysis = analyse(withTrials(analysis, entries), analysis);
+    const lesson = entries.length > 0 ? firstLesson(analysis) : null;
+    tries.push({ misses, correction: correction?.title ?? null, told, lesson: lesson?.title ?? null, madeWorse });
+    if (calibrates && entries.length > 0) {
+      calibration.push(...hold('with trials', analysis, floated));
+      if (lesson) calibration.push(...hold('after the offer', analyse(lesson.text, analysis), floated));
     }
-    if (isDone) break;
+    if (isLast || entries.length === 0) break;
   }
   const last = tries.at(-1);
   const inTrimAt = last && isInTrim(last.misses) ? tries.length : null;

@@ -17,12 +17,12 @@ import { PROBE } from '../helpers/probe.ts';
 const FRESH = 'water: { kind: fresh, temperature: 18 °C }';
 const SEA = 'water: { kind: sea, temperature: 18 °C }';
 
-describe('pieces for the sea', { timeout: 60_000 }, () => {
+describe('pieces for the sea', { timeout: 180_000 }, () => {
   test('trim the boat there; taken out again she is trimmed in fresh water as before', () => {
     let hits = 0;
     let floated = 0;
     let previous: Analysis | undefined;
-    for (let seed = 0; seed < 24; seed++) {
+    for (let seed = 0; seed < 12; seed++) {
       const { trimmed } = boatOutOfTrim(seed);
       const fresh = service.analyse(trimmed, previous);
       previous = fresh;
@@ -46,8 +46,8 @@ describe('pieces for the sea', { timeout: 60_000 }, () => {
       expect(outOfLimits(home)).toEqual([]);
       expect(home.surfaced).toEqual(fresh.surfaced);
     }
-    expect(floated).toBe(24);
-    expect(hits).toBeGreaterThan(15);
+    expect(floated).toBe(12);
+    expect(hits).toBeGreaterThan(7);
   });
 });
 

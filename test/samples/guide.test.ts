@@ -52,7 +52,7 @@ function saidOfTrial(): readonly string[] {
   const petrel = service.analyse(read('petrel.boat.yaml'));
   const splices = applyChanges(petrel.syntax, petrel.corrections.all()[0]!.changes)!;
   const [trials] = blocks('yaml').filter(piece => piece.startsWith('trials:'));
-  const analysis = service.analyse(`${splice(petrel.syntax.text, splices)}\n${trials}`);
+  const analysis = service.analyse(`${splice(petrel.syntax.text, splices)}\n${trials}`).settled.all();
   const at = analysis.syntax.text.indexOf('condition: submerged');
   const hover = service.hover(analysis, at)?.contents as { readonly value: string };
   const actions = service.codeActions(analysis, [at, at], { uri: 'file:///petrel', version: null });

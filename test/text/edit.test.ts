@@ -311,6 +311,27 @@ describe('add a key', () => {
   });
 });
 
+describe('a key of the last entry together with new entries', () => {
+  test.each([[['append', 'add-key']], [['add-key', 'append']]] as const)('goes before them: said %j', order => {
+    const text = boatText`
+      payload:
+        - name: battery
+          mass: 1 g
+    `;
+    const all: Readonly<Record<(typeof order)[number], Change>> = {
+      append: { kind: 'append', path: ['payload'], entry: { fields: [['name', 'lead']] } },
+      'add-key': { kind: 'add-key', path: ['payload', 0], key: 'removed', text: 'trial 1' },
+    };
+    const splices = applyChanges(
+      readSyntax(text),
+      order.map(kind => all[kind]),
+    )!;
+    expect(splice(text, splices).replaceAll(/\s+/g, ' ')).toBe(
+      'payload: - name: battery mass: 1 g removed: trial 1 - name: lead ',
+    );
+  });
+});
+
 describe('replace', () => {
   test.each<readonly [name: string, before: string, change: Change, after: string | null]>([
     ['a value', 'a: 1 # x', { kind: 'replace', place: { on: 'value', path: ['a'] }, text: '2 g' }, 'a: 2 g # x'],

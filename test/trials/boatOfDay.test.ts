@@ -11,7 +11,8 @@ import { corrected, firstOfBoth } from '../helpers/corrected.ts';
 import { predictTrial } from '../helpers/predictTrial.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
-const foretold = ({ boat, trials, kept }: Analysis) => trials.map(trial => predictTrial(boat, trial, kept.cache));
+const foretold = ({ filed, trials, kept }: Analysis) =>
+  trials.map(trial => predictTrial(filed.boat, trial, kept.cache));
 
 /** Three trials of the probe, undated, the battery 20 mm further aft than in the file in the first two. */
 const log = (payload: string, trials: string) => boatText`
@@ -53,8 +54,8 @@ describe('a trial is held against the boat of its day', () => {
   });
   it('what was taken out is in no figure of the boat', () => {
     const { analysis } = massesWith('removed: after trial 1');
-    expect(analysis.bodies.mass).toBeCloseTo(2, 9);
-    expect(analysis.boat.ashore.map(({ name }) => name)).toEqual(['ingot']);
+    expect(analysis.filed.bodies.mass).toBeCloseTo(2, 9);
+    expect(analysis.filed.boat.ashore.map(({ name }) => name)).toEqual(['ingot']);
   });
   it.each([
     ['fitted: after trial 9', 'There is no trial 9: the file has 4, counted from the top.'],
@@ -143,7 +144,7 @@ describe('taking any correction changes nothing that an earlier trial foretells'
       const second = heard(splice(first.syntax.text, edits.splices));
       closeTo(second, before);
       expect(second.file.findings.filter(({ code }) => code === 'unknown-day' || code === 'unknown-key')).toEqual([]);
-      expect(second.bodies.mass).toBeCloseTo(
+      expect(second.filed.bodies.mass).toBeCloseTo(
         corrections[i]!.boat.payload.reduce((sum, { mass }) => sum + mass, 0) + hullMass(first),
         3,
       );

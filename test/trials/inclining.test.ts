@@ -52,13 +52,13 @@ it('finds the height of G that the barge was not filed with', () => {
   const gm = 0.015;
   const tangent = (0.05 * 0.04) / (2 * gm);
   const heel = Math.atan(tangent) / DEGREE;
-  const { boat, trials, kept } = heard(
+  const { filed, trials, kept } = heard(
     boatText`
       ${PROBE}trials:
         - { condition: inclining, mass: 50 g, moved: 40 mm, heel: ${heel}° ± 0.1° }
     `,
   );
-  const found = incline(boat, trials[0]!, kept.cache, 0.002)!;
+  const found = incline(filed.boat, trials[0]!, kept.cache, 0.002)!;
   expect(found.gm.value).toBeCloseTo(gm, 9);
   expect(found.gmOfFile).toBeCloseTo(0.025 + 0.01 / 0.6 - 0.0285, 9);
   expect(found.heightOfG.value).toBeCloseTo(0.025 + 0.01 / 0.6 - gm, 9);

@@ -8,11 +8,11 @@ const DEGREE = Math.PI / 180;
 
 /** What the probe, a barge of 400 x 100 x 70 mm, 2000 g and 50 mm draft, would show in the one trial of its file. */
 function shown(trial: string, text = PROBE): readonly (number | null)[] {
-  const { boat, trials, kept } = heard(boatText`
+  const { filed, trials, kept } = heard(boatText`
     ${text}trials:
       - ${trial}
   `);
-  return predictTrial(boat, trials[0]!, kept.cache);
+  return predictTrial(filed.boat, trials[0]!, kept.cache);
 }
 
 /** All worked by hand from the barge's round numbers. */

@@ -92,7 +92,7 @@ describe('after what the trials teach is written down', () => {
     expect(after.file.findings).toEqual([]);
     expect(codes(after)).not.toContain('trial-differs');
     expect(codes(after)).not.toContain('trial-slip');
-    expect(after.boat.payload.at(-1)).toMatchObject({ name: 'unlisted weight', isLearned: true });
+    expect(after.filed.boat.payload.at(-1)).toMatchObject({ name: 'unlisted weight', isLearned: true });
     const [first, ...others] = verdictOf(after).told;
     expect(first!.odds).toBeCloseTo(verdictOf(dunlin).told[0]!.odds, 1);
     expect(offersOf(after).length).toBeLessThanOrEqual(others.length);
@@ -124,7 +124,11 @@ describe('what was on board', () => {
     );
     const after = heard(text);
     expect(after.file.findings).toEqual([]);
-    expect(after.boat.payload.at(-1)).toMatchObject({ name: 'sheet lead at the bow', mass: 0.016, material: 'lead' });
+    expect(after.filed.boat.payload.at(-1)).toMatchObject({
+      name: 'sheet lead at the bow',
+      mass: 0.016,
+      material: 'lead',
+    });
     expect(after.trials.map(({ without }) => without)).toEqual([
       ['sheet lead at the bow'],
       ['sheet lead at the bow'],

@@ -24,12 +24,16 @@ export function inputsOf(source: BoatSource, cache: VariationCache = emptyVariat
 /** Uncertain numbers that stand in one entry. */
 function inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): readonly Input[] {
   const { checked, entry } = source[at.list][at.index]!;
+  const kept = cache.inputs.get(entry);
+  if (kept?.checked === checked && kept.index === at.index) return kept.own;
   const { path, name } = entry;
   const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
   const drafts = entryInputs(checked, path, lying);
-  return drafts
+  const own = drafts
     .map(draft => named(draft, path, name, at))
     .filter(input => input.sigma > 0 && variationOf(source, input, at, cache).isFelt);
+  cache.inputs.set(entry, { checked, index: at.index, own });
+  return own;
 }
 
 function boundsOf(source: BoatSource, { list, index }: EntryAt) {

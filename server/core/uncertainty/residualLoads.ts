@@ -12,7 +12,7 @@ import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vec
 import { finish, type Steps } from '../steps/steps.ts';
 import type { Arrangement } from './floatBoat.ts';
 import type { Input } from './input.ts';
-import { touched, type VariationCache, variationOf } from './variations.ts';
+import { type MassAndMoment, touched, type VariationCache, variationOf, weightOf } from './variations.ts';
 
 /**
  * What an input that is off by its uncertainty does to a boat held where it lies: the weight less buoyancy that is then too
@@ -27,6 +27,8 @@ export interface ResidualLoad {
   readonly moment: Vec3;
   /** In the order of the readings. */
   readonly direct: readonly number[];
+  /** It is a weight more or less and nothing besides: the same wherever the boat lies. */
+  readonly isBareWeight: boolean;
 }
 
 /** Whose inputs they are: the boat by its entries, and what was made of them before. */
@@ -55,14 +57,23 @@ export function* residualLoadSteps(
   const water = ballastWater(tankLoad(floating.tanks, arrangement.loading, floating.water), floating.state.up, 1);
   const held: Held = { arrangement, floating, water };
   const residuals: ResidualLoad[] = [];
-  for (const [n, input] of inputs.entries()) {
-    if (n % INPUTS_A_STEP === INPUTS_A_STEP - 1) yield;
+  const nothing = readings.map(() => 0);
+  let pushed = 0;
+  for (const input of inputs) {
+    const weight = bareWeightOf(owner, input);
+    if (weight) {
+      residuals.push({ input, ...weight, direct: nothing, isBareWeight: true });
+      continue;
+    }
+    pushed += 1;
+    if (pushed % INPUTS_A_STEP === 0) yield;
     const [more, less] = changesBy(owner, input).map(change => residualLoadBy(held, change, readings)) as [Felt, Felt];
     residuals.push({
       input,
       mass: (more.mass - less.mass) / 2,
       moment: scale(subtract(more.moment, less.moment), 1 / 2),
       direct: more.direct.map((change, i) => (change - less.direct[i]!) / 2),
+      isBareWeight: false,
     });
   }
   return residuals;
@@ -72,7 +83,21 @@ export function* residualLoadSteps(
 export const residualLoadsOf = (...asked: Parameters<typeof residualLoadSteps>): readonly ResidualLoad[] =>
   finish(residualLoadSteps(...asked));
 
-type Felt = Omit<ResidualLoad, 'input'>;
+type Felt = Pick<ResidualLoad, 'mass' | 'moment' | 'direct'>;
+
+function bareWeightOf({ source, variations }: Owner, input: Input): MassAndMoment | null {
+  const { target } = input;
+  if (target.on === 'water') return null;
+  let mass = 0;
+  let moment: Vec3 = [0, 0, 0];
+  for (const at of target.at) {
+    const { bareWeight } = variationOf(source, input, at, variations);
+    if (!bareWeight) return null;
+    mass += bareWeight.mass;
+    moment = add(moment, bareWeight.moment);
+  }
+  return { mass, moment };
+}
 
 /** Some bodies instead of others, in some water. */
 interface Change {
@@ -181,28 +206,20 @@ function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: read
 /** What is under water when some bodies are others, the surface held. */
 function immersionWith({ state }: FloatingState, was: Pieces, is: Pieces, isSubmerged: boolean): Immersion {
   if (was.displacers.length === 0) return state.immersed;
-  const sums = [was, is].map(({ displacers }) => {
+  const [before, after] = [was, is].map(({ displacers }) => {
     const immersed = emptyImmersion();
     for (const { body } of displacers) {
       if (isSubmerged) addWhole(body, immersed);
       else addImmersed(body, state.up, state.level, immersed);
     }
     return immersed;
-  });
+  }) as [Immersion, Immersion];
   const changed = { ...state.immersed };
-  for (const key of Object.keys(changed) as (keyof Immersion)[]) changed[key] += sums[1]![key] - sums[0]![key];
+  for (const key of SUMS) changed[key] += after[key] - before[key];
   return changed;
 }
 
-interface MassAndMoment {
-  readonly mass: number;
-  readonly moment: Vec3;
-}
-
-const weightOf = ({ weights }: Pieces): MassAndMoment => ({
-  mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
-  moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
-});
+const SUMS = Object.keys(emptyImmersion()) as readonly (keyof Immersion)[];
 
 const subtractWeights = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
   mass: a.mass - b.mass,

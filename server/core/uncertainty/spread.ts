@@ -58,7 +58,10 @@ export function* spreadSteps(
   const { floating } = floated;
   const { columns, weights } = belief;
   const isAfloat = floated.arrangement.loading.kind !== 'neutral';
-  const isMajor = residuals.map(({ input }, i) => isAfloat && square(weights[i]!) > MAJOR && !movesMesh(input, owner));
+  const isMajor = residuals.map(
+    ({ input, isBareWeight }, i) =>
+      isAfloat && !isBareWeight && square(weights[i]!) > MAJOR && !movesMesh(input, owner),
+  );
   const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
   for (const [n, point] of fifthDegreeRule(columns.length).entries()) {

@@ -4,7 +4,9 @@ import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { type BodyCache, emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
 import type { Form } from '../geometry/form/form.ts';
+import { addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import type { Editable } from './edits.ts';
 import type { EntryAt, Input, ListName } from './input.ts';
 import { again, type Rereading } from './withInputs.ts';
 
@@ -14,30 +16,50 @@ export interface Variation {
   readonly less: Pieces;
   /** It weighs, displaces or holds anything else then. */
   readonly isFelt: boolean;
+  /** Half the difference between the two, where they differ in weight and in nothing else. */
+  readonly bareWeight: MassAndMoment | null;
 }
 
 /** Variations made before, by entry and input: they hang on nothing else. */
 export interface VariationCache {
   readonly entries: WeakMap<Entry, Map<string, Variation>>;
+  /** The same by the input itself, which stays as long as its entry does. */
+  readonly byInput: WeakMap<Input, WeakMap<Entry, Variation>>;
+  readonly inputs: WeakMap<Entry, KeptInputs>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
+}
+
+/** Inputs of an entry where it stood. */
+interface KeptInputs {
+  readonly checked: Editable;
+  readonly index: number;
+  readonly own: readonly Input[];
 }
 
 /** Places of a mesh that are remembered: two for each of its inputs. */
 const PLACINGS = 16;
 
-export const emptyVariations = (): VariationCache => ({ entries: new WeakMap(), placings: createShapes(PLACINGS) });
+export const emptyVariations = (): VariationCache => ({
+  entries: new WeakMap(),
+  byInput: new WeakMap(),
+  inputs: new WeakMap(),
+  placings: createShapes(PLACINGS),
+});
 
 /** The entry varied by an input that touches it, made once. */
 export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation {
   const { entry } = source[at.list][at.index]!;
-  const known = cache.entries.get(entry) ?? new Map<string, Variation>();
-  if (!cache.entries.has(entry)) cache.entries.set(entry, known);
-  const key = `${input.id} ${input.value} ${input.sigma}`;
-  const kept = known.get(key);
+  const ofInput = cache.byInput.get(input) ?? new WeakMap<Entry, Variation>();
+  const kept = ofInput.get(entry);
   if (kept) return kept;
-  const made = varied(source, input, at, cache.placings);
+  const known = cache.entries.get(entry) ?? new Map<string, Variation>();
+  const key = `${input.id} ${input.value} ${input.sigma}`;
+  const made = known.get(key) ?? varied(source, input, at, cache.placings);
   known.set(key, made);
+  cache.entries.set(entry, known);
+  ofInput.set(entry, made);
+  cache.byInput.set(input, ofInput);
   return made;
 }
 
@@ -49,13 +71,33 @@ function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes)
     return { entries, pieces: piecesOf(entries, tried) };
   };
   const more = piece(input.sigma);
+  const less = piece(-input.sigma);
   const was = source[at.list][at.index]!.entry;
+  const isWeightOnly = [more, less].every(({ entries }) => !displacesElse(was, entries[at.list][0]!));
   return {
     more: more.pieces,
-    less: piece(-input.sigma).pieces,
+    less: less.pieces,
     isFelt: differs(was, more.entries[at.list][0]!),
+    bareWeight: isWeightOnly ? halfDifference(weightOf(more.pieces), weightOf(less.pieces)) : null,
   };
 }
+
+export interface MassAndMoment {
+  /** kg. */
+  readonly mass: number;
+  /** About the origin, kg·m. */
+  readonly moment: Vec3;
+}
+
+export const weightOf = ({ weights }: Pieces): MassAndMoment => ({
+  mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
+  moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
+});
+
+const halfDifference = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
+  mass: (a.mass - b.mass) / 2,
+  moment: scale(subtract(a.moment, b.moment), 1 / 2),
+});
 
 /** The entries that an input touches as they are. */
 export function touched(source: BoatSource, at: readonly EntryAt[], cache: BodyCache): Pieces {
@@ -109,13 +151,18 @@ const ROUNDING = 1e-9;
 const isFar = (one = 0, two = 0): boolean => Math.abs(one - two) > ROUNDING * Math.abs(one);
 
 function differs(one: Figures, two: Figures): boolean {
-  const isDry = one.mass !== undefined && typeof one.inside === 'string';
   return (
     isFar(one.mass, two.mass) ||
-    isFar(one.volume, two.volume) ||
-    one.fill !== two.fill ||
     one.centroid?.some((c, i) => Math.abs(c - two.centroid![i]!) > ROUNDING) === true ||
-    (!isDry && !sameForm(one.form ?? null, two.form ?? null))
+    displacesElse(one, two)
+  );
+}
+
+/** It displaces or holds anything else. */
+function displacesElse(one: Figures, two: Figures): boolean {
+  const isDry = one.mass !== undefined && typeof one.inside === 'string';
+  return (
+    isFar(one.volume, two.volume) || one.fill !== two.fill || (!isDry && !sameForm(one.form ?? null, two.form ?? null))
   );
 }
 

@@ -19,7 +19,10 @@ import { removeAt } from './remove.ts';
 export function applyChanges(syntax: Syntax, changes: readonly Change[]): readonly TextSplice[] | null {
   if (syntax.isRefused) return null;
   const splices: TextSplice[] = [];
-  for (const step of together(changes)) {
+  const steps = together(changes);
+  // A key of the last entry is put in where a new entry begins: the key comes first.
+  const isAppend = ({ kind }: Step) => kind === 'append';
+  for (const step of [...steps.filter(each => !isAppend(each)), ...steps.filter(isAppend)]) {
     const made = step.kind === 'append' ? appendEntries(syntax, step.path, step.entries) : applyOne(syntax, step);
     if (made === null) return null;
     splices.push(...made);

@@ -1,4 +1,5 @@
 import { pathKey, samePath } from '../../../../schema/path.ts';
+import { AXES } from '../../boat/placed.ts';
 import { type BoatSource, entriesIn } from '../../boat/source.ts';
 import type { Trial } from '../../boat/trial.ts';
 import type { Input } from '../../uncertainty/input.ts';
@@ -15,8 +16,11 @@ export interface Day {
   readonly inputs: readonly DayInput[];
 }
 
-/** An uncertain number; a broad one is so open that its uncertainty is no small step. */
-export type DayInput = Input & { readonly isBroad?: boolean };
+/**
+ * An uncertain number; a broad one is so open that its uncertainty is no small step. A slid one is the place of a part that
+ * has been moved since: as far off then as it is now.
+ */
+export type DayInput = Input & { readonly isBroad?: boolean; readonly isSlid?: boolean };
 
 /** `inputs` are those of the boat as filed. */
 export function dayOf(source: BoatSource, inputs: readonly DayInput[], trial: Trial): Day {
@@ -36,7 +40,7 @@ export function dayOf(source: BoatSource, inputs: readonly DayInput[], trial: Tr
   const dry = trial.pool ? filed.filter(({ target }) => target.on !== 'water') : filed;
   const own = trial.pool ? waterInputs(day).map(input => ofDay(input, trial)) : [];
   const others = payload.filter(one => !source.payload.includes(one));
-  return { trial, source: day, inputs: merged(dry, [...own, ...inputsOfOthers(day, others, trial)]) };
+  return { trial, source: day, inputs: merged(dry, [...own, ...inputsOfOthers(day, others, trial, known)]) };
 }
 
 /** What the file says that is left in a tank. */
@@ -69,22 +73,34 @@ function stillThere(input: DayInput, { payload }: BoatSource, onBoard: Payload):
 }
 
 /** Uncertain numbers of what was on board otherwise than as filed: as it was then, ashore now, or for that day only. */
-function inputsOfOthers(source: BoatSource, others: Payload, trial: Trial): readonly DayInput[] {
+function inputsOfOthers(
+  source: BoatSource,
+  others: Payload,
+  trial: Trial,
+  now: readonly DayInput[],
+): readonly DayInput[] {
   const alone = inputsOf({ ...source, shells: [], compartments: [], tanks: [], payload: others });
   return alone.flatMap(input => {
     const { target } = input;
     if (target.on === 'water') return [];
     const at = target.at.map(({ list, index }) => ({ list, index: source.payload.indexOf(others[index]!) }));
-    return [{ ...asWas(input, trial), target: { ...target, at } }];
+    return [{ ...asWas(input, trial, now), target: { ...target, at } }];
   });
 }
 
-/** A figure that was another one then is another input: it stands in `was`. */
-function asWas(input: Input, { formerly }: Trial): Input {
+/**
+ * A figure that was another one then is another input: it stands in `was`. But what is slid along takes with it by how much
+ * it lies elsewhere than written, unless its place is known better by now (common practice, no source).
+ */
+function asWas(input: Input, { formerly }: Trial, now: readonly DayInput[]): DayInput {
   const was = formerly.find(({ path, part }) => part && samePath(path, input.entry));
   const key = input.path[input.entry.length];
   const index = was?.changed[String(key)];
   if (!was || index === undefined) return input;
+  const same = now.find(({ id }) => id === input.id);
+  const isPlace = AXES.some(axis => axis === key);
+  const isAsOpen = same !== undefined && same.sigma > input.sigma - 1e-9;
+  if (isPlace && isAsOpen && was.changed.mass === undefined) return { ...input, sigma: same.sigma, isSlid: true };
   const path = [...was.path, 'was', index, ...input.path.slice(input.entry.length)];
   return { ...input, id: input.id.replace(pathKey(input.path), pathKey(path)), path, places: [path] };
 }

@@ -93,9 +93,9 @@ export const changesOf = (inputs: readonly DayInput[], { off }: Supposed): Reado
     }),
   );
 
-/** A day of the supposed boat: what only that day has (its water, temporary pieces) is as supposed too. */
+/** A day of the supposed boat: what only that day has (its water, temporary pieces, places since left) is as supposed too. */
 function onTheDay(day: Day, trialSet: TrialSet, supposed: Supposed): Day {
-  const own = day.inputs.filter(({ id }) => !trialSet.inputs.some(input => input.id === id));
+  const own = day.inputs.filter(({ id, isSlid }) => isSlid || !trialSet.inputs.some(input => input.id === id));
   return own.length === 0 ? day : { ...day, source: sourceWith(day.source, changesOf(own, supposed)) };
 }
 

@@ -71,5 +71,6 @@ export function entryOf(
     height: plain(weight.height),
   };
   const entry = readPart(checked, path ?? NOWHERE, around, []);
-  return entry && { checked, entry };
+  // Nobody knows where to lay hands on it: it is not moved.
+  return entry && { checked, entry: { ...entry, written: null } };
 }
