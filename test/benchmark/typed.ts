@@ -14,10 +14,11 @@ export const inside = (text: string): string =>
   inBlocks(text).replace(
     /^( {2}- name: \w+(?: part)? \d+\n(?: {4}(?:mass): .*\n)?)(?: {4}.*\n)*/gm,
     (_, lead: string) =>
-      textLines(
-        ...[lead.trimEnd(), ...(lead.includes('mass') ? [] : ['    mass: 3.5 g'])],
+      textLines([
+        lead.trimEnd(),
+        ...(lead.includes('mass') ? [] : ['    mass: 3.5 g']),
         ...['    station: 430 mm', '    height: 40 mm', '    in: dry cylinder'],
-      ),
+      ]),
   );
 
 /** The text and the text with one more digit in the mass in its middle. */
