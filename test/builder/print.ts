@@ -3,7 +3,7 @@ import { type Case, caseOf } from './cases.ts';
 import { diagnosisOf, measureLines } from './tally.ts';
 
 /*
- * The measure of the whole job: node test/helpers/run.mjs test/builder/print.ts -- --boats 60 --seed 1
+ * The measure of the whole job: npm run measure -- --boats 60 --seed 1
  * --seed N     the first boat's seed; the others follow
  * --tries N    in the water at most, 6 unless given
  * --wide       also with limits twice as wide

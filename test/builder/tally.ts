@@ -4,6 +4,7 @@ import { STAGES } from './calibration.ts';
 import type { Case } from './cases.ts';
 import type { Told } from './desk.ts';
 import { FIGURES, type Figure, type Miss, missesOf } from './figures.ts';
+import type { Try } from './work.ts';
 
 /** The measure of the whole job as Markdown lines. `wide`: the same boats, limits twice as wide. */
 export function measureLines(cases: readonly Case[], wide: readonly Case[]): readonly string[] {
@@ -11,12 +12,14 @@ export function measureLines(cases: readonly Case[], wide: readonly Case[]): rea
     '## The whole job',
     '',
     `A simulated builder trims ${Math.max(cases.length, wide.length)} true boats drawn about their files; half of them are floated by least energy, by other`,
-    'means than the program’s. He takes the first correction, tries the boat, writes down what he reads, takes the first',
-    'lesson and the first correction as offered, and tries again. Counted are boats that can be trimmed when one knows',
-    'the truth. By feel: a rule of three from the last piece, perfect eyes, any amount of lead and foam (rough, no source).',
+    'means than the program’s, and half are weighed on two scales before the first try. He takes the first correction, tries',
+    'the boat, writes down what he reads, takes the first correction again, which heeds the trials, and tries again. Counted',
+    'are boats that can be trimmed when one knows the truth; and corrections that left the true boat further out, of those',
+    'that were taken. By feel: a rule of three from the last piece, perfect eyes, any amount of lead and foam (rough, no',
+    'source).',
     '',
     ...tableOf(
-      ['In trim at try', 'boats', '1', '2', '3', '6', '12', 'made worse'],
+      ['In trim at try', 'boats', '1', '2', '3', '6', '12', 'made worse at the desk', 'after a try'],
       [...rowsOf('', cases), ...rowsOf('limits twice as wide: ', wide)],
     ),
     '',
@@ -66,16 +69,19 @@ function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
   ];
   const rows = kinds.flatMap(([words, holds]) => {
     const some = cases.filter(holds);
-    const worse = some.flatMap(({ story }) => story.tries.filter(({ correction }) => correction !== null));
-    const made = `${worse.filter(({ madeWorse }) => madeWorse).length} of ${worse.length}`;
+    const worseOf = (tries: readonly Try[]): string => {
+      const taken = tries.filter(({ correction }) => correction !== null);
+      return `${taken.filter(({ madeWorse }) => madeWorse).length} of ${taken.length}`;
+    };
+    const atTheDesk = worseOf(some.flatMap(({ story }) => story.tries.slice(0, 1)));
+    const afterTry = worseOf(some.flatMap(({ story }) => story.tries.slice(1)));
     const isAll = some.length === cases.length && words !== 'by the book';
     if (some.length === 0 || isAll) return [];
-    return [
-      [prefix + words, `${some.length}`, ...[1, 2, 3, 6].map(by => share(some, by, c => c.story.inTrimAt)), '', made],
-    ];
+    const inTrim = [1, 2, 3, 6].map(by => share(some, by, ({ story }) => story.inTrimAt));
+    return [[prefix + words, `${some.length}`, ...inTrim, '', atTheDesk, afterTry]];
   });
   const felt = [1, 2, 3, 6, 12].map(by => share(cases, by, ({ feltAt }) => feltAt));
-  return [...rows, [`${prefix}by feel`, `${cases.length}`, ...felt, '']];
+  return [...rows, [`${prefix}by feel`, `${cases.length}`, ...felt, '', '']];
 }
 
 const share = (cases: readonly Case[], by: number, at: (one: Case) => number | null): string =>
