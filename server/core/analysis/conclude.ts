@@ -3,7 +3,6 @@ import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
-import type { BoatToTrim } from '../corrections/room/boatToTrim.ts';
 import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
@@ -99,7 +98,7 @@ function boatToTrim(
   { boat: filed }: BoatInWater,
   inWater: BoatInWater,
   heard: Heard | null,
-): BoatToTrim | null {
+): Analysis['boatToTrim'] {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);

@@ -1,7 +1,9 @@
+import { samePath } from '../../../../schema/path.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
+import type { Change } from '../../findings/finding.ts';
 import { boundsOf } from '../../geometry/cut/solids.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import { shifted, tapeOf } from './shift.ts';
+import { placeChanges, shifted, tapeOf } from './shift.ts';
 
 /** An open stretch of what a shift may be, m; aft or to starboard positive. */
 interface Stretch {
@@ -53,6 +55,12 @@ export function moveOf(
     onMark(right, across, tapeStep(tapeOf(part, 1, boat.units))),
   ];
   return x === 0 && y === 0 ? null : { part, moved: shifted(part, x, y), along: x, across: y };
+}
+
+/** What makes the file say that a part is moved, from where the file has the part: trials that have it elsewhere are heard again, moved or not. */
+export function moveInFile({ part, along, across }: Move, { payload, units }: Boat): readonly Change[] {
+  const filed = payload.find(({ path }) => samePath(path, part.path)) ?? part;
+  return placeChanges(filed, shifted(filed, along, across), units);
 }
 
 /** Lead and foam by their material, or by their name where that is all that the file says. */

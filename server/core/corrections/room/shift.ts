@@ -1,10 +1,8 @@
-import { samePath } from '../../../../schema/path.ts';
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat, Part, WrittenExtent } from '../../boat/boat.ts';
 import type { Change } from '../../findings/finding.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import type { Move } from './movers.ts';
 import { bare, exactText } from './pieceEntry.ts';
 
 /** A part somewhere else: `along` m aft, `across` m to starboard. Its form stays behind; what weighs and its room move. */
@@ -14,7 +12,7 @@ export function shifted(part: Part, along: number, across: number): Part {
 }
 
 /** What makes the file say that a part is where it was moved to: each place in its own unit, as range or as point. */
-function placeChanges(part: Part, moved: Part, units: FileUnits): readonly Change[] {
+export function placeChanges(part: Part, moved: Part, units: FileUnits): readonly Change[] {
   const { written, path } = part;
   if (!written) return [];
   const changes: Change[] = [];
@@ -35,12 +33,6 @@ function placeChanges(part: Part, moved: Part, units: FileUnits): readonly Chang
     );
   }
   return changes;
-}
-
-/** The same for a move, from where the file has the part: trials that have it elsewhere are heard again, moved or not. */
-export function moveInFile({ part, along, across }: Move, { payload, units }: Boat): readonly Change[] {
-  const filed = payload.find(({ path }) => samePath(path, part.path)) ?? part;
-  return placeChanges(filed, shifted(filed, along, across), units);
 }
 
 /**
