@@ -110,7 +110,7 @@ test('what is read without error off a boat like its file, its trials foretell',
   const truth = drawTruth(boat, steady, false);
   const analysis = analyse(boat.text);
   const entries = readInWater(floatPlainly(truth.boat), truth.boat, 1, steady);
-  const { trials, learned } = analyse(withTrials(analysis, entries));
+  const { trials, learned } = analyse(withTrials(analysis, entries)).settled.all();
   expect(trials.map(({ readings }) => readings.length)).toEqual([3, 3]);
   const scores = learned!.comparisons.flatMap(({ readings }) => readings.map(({ score }) => score));
   // Readings are written to a tenth of a millimetre or degree, and a percent of the tank.

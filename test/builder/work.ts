@@ -8,7 +8,7 @@ import { readInWater, weighOnScales } from './readings.ts';
 import { follow, type Truth } from './truth.ts';
 
 /** One time in the water, and what was done at the desk before it. */
-interface Try {
+export interface Try {
   readonly misses: readonly Miss[];
   readonly correction: string | null;
   /** The figures as they were told before it went into the water. */
