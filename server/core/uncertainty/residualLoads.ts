@@ -206,18 +206,20 @@ function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: read
 /** What is under water when some bodies are others, the surface held. */
 function immersionWith({ state }: FloatingState, was: Pieces, is: Pieces, isSubmerged: boolean): Immersion {
   if (was.displacers.length === 0) return state.immersed;
-  const sums = [was, is].map(({ displacers }) => {
+  const [before, after] = [was, is].map(({ displacers }) => {
     const immersed = emptyImmersion();
     for (const { body } of displacers) {
       if (isSubmerged) addWhole(body, immersed);
       else addImmersed(body, state.up, state.level, immersed);
     }
     return immersed;
-  });
+  }) as [Immersion, Immersion];
   const changed = { ...state.immersed };
-  for (const key of Object.keys(changed) as (keyof Immersion)[]) changed[key] += sums[1]![key] - sums[0]![key];
+  for (const key of SUMS) changed[key] += after[key] - before[key];
   return changed;
 }
+
+const SUMS = Object.keys(emptyImmersion()) as readonly (keyof Immersion)[];
 
 const subtractWeights = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
   mass: a.mass - b.mass,

@@ -23,6 +23,8 @@ export interface Variation {
 /** Variations made before, by entry and input: they hang on nothing else. */
 export interface VariationCache {
   readonly entries: WeakMap<Entry, Map<string, Variation>>;
+  /** The same by the input itself, which stays as long as its entry does. */
+  readonly byInput: WeakMap<Input, WeakMap<Entry, Variation>>;
   readonly inputs: WeakMap<Entry, KeptInputs>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
@@ -40,6 +42,7 @@ const PLACINGS = 16;
 
 export const emptyVariations = (): VariationCache => ({
   entries: new WeakMap(),
+  byInput: new WeakMap(),
   inputs: new WeakMap(),
   placings: createShapes(PLACINGS),
 });
@@ -47,13 +50,16 @@ export const emptyVariations = (): VariationCache => ({
 /** The entry varied by an input that touches it, made once. */
 export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation {
   const { entry } = source[at.list][at.index]!;
-  const known = cache.entries.get(entry) ?? new Map<string, Variation>();
-  if (!cache.entries.has(entry)) cache.entries.set(entry, known);
-  const key = `${input.id} ${input.value} ${input.sigma}`;
-  const kept = known.get(key);
+  const ofInput = cache.byInput.get(input) ?? new WeakMap<Entry, Variation>();
+  const kept = ofInput.get(entry);
   if (kept) return kept;
-  const made = varied(source, input, at, cache.placings);
+  const known = cache.entries.get(entry) ?? new Map<string, Variation>();
+  const key = `${input.id} ${input.value} ${input.sigma}`;
+  const made = known.get(key) ?? varied(source, input, at, cache.placings);
   known.set(key, made);
+  cache.entries.set(entry, known);
+  ofInput.set(entry, made);
+  cache.byInput.set(input, ofInput);
   return made;
 }
 

@@ -36,11 +36,11 @@ export async function againstPeer(): Promise<void> {
   const boat = (count: number): string => inBlocks(boatOfParts(count));
   const load = loadavg()[0]!;
 
+  const [aStart, bStart] = pair(await startsOf(both, boat(20)));
   const [a20, b20] = pair(await measure(both, { text: boat(20) }));
   const [a200, b200] = pair(await measure(both, { text: boat(200) }));
   const [a400, b400] = pair(await measure(both, { text: boat(400) }));
   const [aMesh, bMesh] = pair(await measure(both, meshedFile(boat(200))));
-  const [aStart, bStart] = pair(await startsOf(both, boat(20)));
   const medians = keystrokeMedians(inside(boatOfParts(200)));
   const [bare, edit] = [medians[0]![1], medians.at(-1)![1]];
   const { command, nothing } = commandsOf([resolve('dist/trimwright.cjs'), 'check', 'samples/curlew.boat.yaml']);
@@ -80,7 +80,11 @@ export async function againstPeer(): Promise<void> {
   console.log(text);
 }
 
-const pair = <T>([ours, theirs]: readonly T[]): readonly [T, T] => [ours!, theirs!];
+/** Ours and theirs, said as soon as they are there: the whole takes minutes. */
+function pair<T>([ours, theirs]: readonly T[]): readonly [T, T] {
+  console.log('ours', ours, 'theirs', theirs);
+  return [ours!, theirs!];
+}
 
 /** The boat with its hull from a mesh file. */
 const meshedFile = (text: string) => ({

@@ -31,16 +31,14 @@ export interface Talk {
   readonly initialized: number;
   /** From the start of the process, ms. */
   readonly sinceStart: () => number;
-  /** The next diagnostics that are sent; of those that say a word, when it is given. */
-  readonly diagnostics: (word?: string) => Promise<void>;
+  /** The next diagnostics that are sent. */
+  readonly diagnostics: () => Promise<void>;
+  /** The next that find anything. */
+  readonly findings: () => Promise<void>;
   readonly open: (uri: string, text: string) => void;
   /** What it has used once it has come to rest. */
   readonly atRest: () => Promise<Use>;
   readonly end: () => void;
-}
-
-interface Said {
-  readonly message: string;
 }
 
 /** Between two looks at a process, ms; when it has done next to nothing twice, it rests. */
@@ -60,8 +58,14 @@ export async function startTalk({ script, languageId }: Contender, mesh?: Uint8A
     new StreamMessageReader(child.stdout!),
     new StreamMessageWriter(child.stdin!),
   );
-  let heard: ((diagnostics: readonly Said[]) => void) | null = null;
-  connection.onNotification('textDocument/publishDiagnostics', ({ diagnostics }) => heard?.(diagnostics));
+  let heard: (count: number) => void = () => {};
+  connection.onNotification('textDocument/publishDiagnostics', ({ diagnostics }) => heard(diagnostics.length));
+  const next = (isIt: (count: number) => boolean): Promise<void> =>
+    new Promise(resolved => {
+      heard = count => {
+        if (isIt(count)) resolved();
+      };
+    });
   const held: ReadFileResult = mesh
     ? { status: 'read', base64: Buffer.from(mesh).toString('base64') }
     : { status: 'missing' };
@@ -81,12 +85,8 @@ export async function startTalk({ script, languageId }: Contender, mesh?: Uint8A
     connection,
     initialized,
     sinceStart: () => performance.now() - start,
-    diagnostics: word =>
-      new Promise(resolved => {
-        heard = diagnostics => {
-          if (word === undefined || diagnostics.some(({ message }) => message.includes(word))) resolved();
-        };
-      }),
+    diagnostics: () => next(() => true),
+    findings: () => next(count => count > 0),
     open: (uri, text) =>
       void connection.sendNotification('textDocument/didOpen', {
         textDocument: { uri, languageId, version: 1, text },
