@@ -1,4 +1,4 @@
-import { dot, leastSquaresFrom } from './estimation/leastSquares.ts';
+import { dot } from './estimation/leastSquares.ts';
 
 /** Something that could be read, weighed or measured. */
 export interface Readable<What> {
@@ -30,11 +30,12 @@ export function nextReading<What>(
   known: readonly (readonly number[])[],
   readables: readonly Readable<What>[],
 ): Worth<What> | null {
-  const now = varianceAfter(figure, known);
+  const heard = heardFrom(known);
+  const now = varianceBy(figure, heard);
   if (!(now > 0)) return null;
   let best: { readonly worth: Worth<What>; readonly rate: number } | null = null;
   for (const { what, rows, trouble } of readables) {
-    const left = Math.max(0, varianceAfter(figure, [...known, ...rows]) / now);
+    const left = Math.max(0, varianceBy(figure, heardFrom(rows, heard)) / now);
     const rate = (1 - left) / trouble;
     if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
       best = { worth: { what, left: Math.sqrt(left) }, rate };
@@ -42,22 +43,30 @@ export function nextReading<What>(
   return best?.worth ?? null;
 }
 
+/** Variance of a figure once some readings are known, inputs independent with variance one beforehand. */
+export const varianceAfter = (figure: readonly number[], rows: readonly (readonly number[])[]): number =>
+  varianceBy(figure, heardFrom(rows));
+
 /**
- * Variance of a figure once some readings are known, inputs independent with variance one beforehand: the linear-Gaussian
- * update c·c - c·Aᵀ(I + A·Aᵀ)⁻¹A·c, in the readings' own space.
+ * What readings take off the inputs' covariance, one after the other: it is I - Σ q·qᵀ, and a reading with the row r takes
+ * off p·pᵀ/(1 + r·p), p what it sees of what is left (the linear-Gaussian update, a reading at a time; from memory).
  */
-export function varianceAfter(figure: readonly number[], rows: readonly (readonly number[])[]): number {
-  if (rows.length === 0) return dot(figure, figure);
-  const columns = figure.map((_, k) => rows.map(row => row[k]!));
-  const seen = leastSquaresFrom(
-    rows.map(() => 0),
-    columns,
-    figure,
-  );
-  return seen
-    ? dot(
-        figure,
-        figure.map((change, k) => change - dot(seen.solution, columns[k]!)),
-      )
-    : dot(figure, figure);
+function heardFrom(
+  rows: readonly (readonly number[])[],
+  before: readonly (readonly number[])[] = [],
+): readonly (readonly number[])[] {
+  const taken = [...before];
+  for (const row of rows) {
+    const seen = [...row];
+    for (const q of taken) {
+      const along = dot(q, row);
+      if (along !== 0) for (const k of seen.keys()) seen[k]! -= along * q[k]!;
+    }
+    const size = Math.sqrt(1 + dot(row, seen));
+    taken.push(seen.map(part => part / size));
+  }
+  return taken;
 }
+
+const varianceBy = (figure: readonly number[], taken: readonly (readonly number[])[]): number =>
+  taken.reduce((left, q) => left - dot(q, figure) ** 2, dot(figure, figure));
