@@ -25,7 +25,7 @@ function moved(station: string, metres: number, units?: string): string {
   const text = boatWith(station, units);
   const { boat, syntax } = heard(text);
   const changes = moveAlong(boat.payload[0]!, metres, boat);
-  const after = splice(text, applyChanges(syntax, changes!)!);
+  const after = splice(text, applyChanges(syntax, changes!) ?? []);
   const [before, behind] = boatWith('\u0001', units).split('\u0001') as [string, string];
   expect(after.startsWith(before) && after.endsWith(behind)).toBe(true);
   return after.slice(before.length, after.length - behind.length);

@@ -16,7 +16,8 @@ import { limitsHover } from '../../server/editor/answers/conditionHover.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const describer = createDescriber();
-const by = (scheme: Scheme, text: string): Analysis => analyse(text, describer, undefined, () => null, scheme);
+const by = (scheme: Scheme, text: string): Analysis =>
+  analyse(text, describer, undefined, () => null, scheme).settled.all();
 const sample = (name: string): string => readFileSync(`samples/${name}.boat.yaml`, 'utf8');
 
 /** A text, each run of blanks as one, so that columns do not matter. */
