@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type NewTrialParams, type NewTrialResult, newTrialRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
-import { rangeOf } from './sheetEdits.ts';
+import { editorRange } from './sheetEdits.ts';
 
 /** Puts a pool trial to fill in into the boat file of the active editor. */
 export async function insertNewTrial(client: BaseLanguageClient): Promise<void> {
@@ -21,5 +21,5 @@ export async function insertNewTrial(client: BaseLanguageClient): Promise<void> 
     await vscode.window.showInformationMessage('“trials” is not a list here: write “- condition: surfaced” below it.');
     return;
   }
-  await editor.insertSnippet(new vscode.SnippetString(trial.snippet), rangeOf(trial.range));
+  await editor.insertSnippet(new vscode.SnippetString(trial.snippet), editorRange(trial.range));
 }

@@ -8,7 +8,7 @@ import {
   entryAtRequest,
   entryRangeRequest,
 } from '../server/editor/protocol.ts';
-import { rangeOf } from './sheetEdits.ts';
+import { editorRange } from './sheetEdits.ts';
 import { boatInView, post, type SheetPage } from './sheetPage.ts';
 
 /** In this time a panel that was clicked into has had its focus. */
@@ -32,14 +32,14 @@ export async function reveal(page: SheetPage, path: string): Promise<void> {
   const { range } = await page.client.sendRequest<EntryRangeResult>(entryRangeRequest, params);
   if (!range) return;
   const seen = vscode.window.visibleTextEditors.find(editor => editor.document === document);
-  const start = rangeOf(range).start;
+  const start = editorRange(range).start;
   const show = (): Thenable<vscode.TextEditor> =>
     vscode.window.showTextDocument(document, {
       viewColumn: seen?.viewColumn ?? vscode.ViewColumn.One,
       selection: new vscode.Range(start, start),
     });
   const editor = await show();
-  editor.revealRange(rangeOf(range), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
+  editor.revealRange(editorRange(range), vscode.TextEditorRevealType.InCenterIfOutsideViewport);
   // The panel is told of a click into it later than we are, and takes the focus back.
   await new Promise(resolve => setTimeout(resolve, focusMilliseconds));
   if (page.isReady && page.panel.active) await show();

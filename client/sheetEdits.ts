@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import type { EditResult, TextRange } from '../server/editor/protocol.ts';
 
-export const rangeOf = ({ start, end }: TextRange): vscode.Range =>
+export const editorRange = ({ start, end }: TextRange): vscode.Range =>
   new vscode.Range(start.line, start.character, end.line, end.character);
 
 /**
@@ -15,7 +15,7 @@ export async function writeEdit(document: vscode.TextDocument, ask: () => Promis
     if (result.status === 'refused') return result.reason;
     if (result.version !== document.version) continue;
     const edit = new vscode.WorkspaceEdit();
-    for (const { range, newText } of result.edits) edit.replace(document.uri, rangeOf(range), newText);
+    for (const { range, newText } of result.edits) edit.replace(document.uri, editorRange(range), newText);
     if (result.edits.length === 0 || (await vscode.workspace.applyEdit(edit))) return null;
   }
   return 'The text was changed at the same time. Try again.';

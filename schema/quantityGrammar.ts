@@ -1,4 +1,4 @@
-import { bad, good, type Read, type Span } from './slip.ts';
+import { bad, good, type Read, type SlipSpan } from './slip.ts';
 import { type Dimension, dimensions, type Unit, unitAt } from './units.ts';
 
 /**
@@ -15,25 +15,25 @@ export interface Written {
   readonly tolerance: Amount | null;
 }
 
-export interface Amount extends Span {
+export interface Amount extends SlipSpan {
   readonly terms: readonly [Term, ...Term[]];
   readonly negative: boolean;
 }
 
 /** A number without its sign, and its unit. */
-export interface Term extends Span {
+export interface Term extends SlipSpan {
   readonly number: number;
   readonly numberEnd: number;
   readonly unit: UnitWord | null;
 }
 
-export interface UnitWord extends Span {
+export interface UnitWord extends SlipSpan {
   readonly word: string;
   /** A unit of the wanted dimension where the word has that meaning, else of any; null when it is none. */
   readonly unit: Unit | null;
 }
 
-interface Joint extends Span {
+interface Joint extends SlipSpan {
   readonly meaning: 'to' | 'x';
   /** Written as the format wants it; a dash or dots between two numbers are understood but not right. */
   readonly isRight: boolean;
@@ -68,7 +68,7 @@ export function takeApart(text: string, dimension: Dimension, example: string): 
 }
 
 /** Moves over a match at the cursor, after any space. */
-function take(cursor: Cursor, pattern: RegExp): (Span & { readonly match: RegExpExecArray }) | null {
+function take(cursor: Cursor, pattern: RegExp): (SlipSpan & { readonly match: RegExpExecArray }) | null {
   skipSpace(cursor);
   const match = pattern.exec(cursor.text.slice(cursor.at));
   if (match === null) return null;
@@ -82,7 +82,7 @@ function skipSpace(cursor: Cursor): void {
 }
 
 /** The word at the cursor, or the end of the text, to be marked. */
-function nextWord(cursor: Cursor): Span {
+function nextWord(cursor: Cursor): SlipSpan {
   skipSpace(cursor);
   const length = /^\S*/.exec(cursor.text.slice(cursor.at))![0].length;
   return { start: cursor.at, end: cursor.at + length };
@@ -151,7 +151,7 @@ const vulgarFractions: Readonly<Record<string, number>> = {
   '⅞': 7 / 8,
 };
 
-function readNumber(cursor: Cursor): Read<Span & { readonly value: number }> {
+function readNumber(cursor: Cursor): Read<SlipSpan & { readonly value: number }> {
   const comma = take(cursor, /^\d*,\d[\d.,]*/);
   if (comma) return faultOfComma(comma, comma.match[0]);
   const vulgar = take(cursor, /^(\d*)\s*([½¼¾⅓⅔⅛⅜⅝⅞])/);
@@ -171,7 +171,7 @@ function readNumber(cursor: Cursor): Read<Span & { readonly value: number }> {
   return good({ ...decimal, value });
 }
 
-function faultOfComma(at: Span, written: string): Read<never> {
+function faultOfComma(at: SlipSpan, written: string): Read<never> {
   const right = written.replace(/,/g, '.');
   if (/^[1-9]\d{0,2}(?:,\d{3})+$/.test(written)) {
     const whole = written.replace(/,/g, '');
@@ -182,7 +182,7 @@ function faultOfComma(at: Span, written: string): Read<never> {
   return bad(`The decimal sign is a point: write ${right}.`, at, right);
 }
 
-function readFraction(at: Span, match: RegExpExecArray): Read<Span & { readonly value: number }> {
+function readFraction(at: SlipSpan, match: RegExpExecArray): Read<SlipSpan & { readonly value: number }> {
   const [written, whole, top, bottom] = match;
   if (Number(bottom) === 0) return bad(`“${written}” divides by zero. A fraction looks like 7/16.`, at);
   if (whole !== undefined && Number(top) >= Number(bottom)) {

@@ -11,7 +11,7 @@ export interface QuantityOptions {
 }
 
 /** A quantity with what is needed to judge and mend it. */
-export interface Judged {
+export interface JudgedSize {
   readonly text: string;
   readonly written: Written;
   readonly meant: Meant;
@@ -49,7 +49,7 @@ const neverNegative: ReadonlySet<Dimension> = new Set([
 ]);
 
 /** A value of the wrong sign or beyond all sense, or two that do not go together. */
-export function faultOfSize(judged: Judged, options: QuantityOptions): Read<never> | null {
+export function faultOfSize(judged: JudgedSize, options: QuantityOptions): Read<never> | null {
   const { written, meant } = judged;
   for (const [i, value] of meant.values.entries()) {
     const fault = faultOfValue(judged, written.amounts[i]!, value, options);
@@ -61,7 +61,7 @@ export function faultOfSize(judged: Judged, options: QuantityOptions): Read<neve
 /** The finest tolerance, as a share of the least value: laboratory scales and comparators are a little finer than boats. */
 const FINEST = 1e-3;
 
-function faultOfTolerance({ written, meant, wanted }: Judged): Read<never> | null {
+function faultOfTolerance({ written, meant, wanted }: JudgedSize): Read<never> | null {
   const { least, most, mostWords } = sane[wanted.dimension];
   if (meant.sigma === null) return null;
   if (meant.sigma > most) return bad(`A tolerance of more than ${mostWords}: is the unit right?`, written.tolerance!);
@@ -69,7 +69,7 @@ function faultOfTolerance({ written, meant, wanted }: Judged): Read<never> | nul
   return bad('A tolerance finer than anything can be read: is the unit right?', written.tolerance!);
 }
 
-function faultOfValue(judged: Judged, at: Amount, value: number, options: QuantityOptions): Read<never> | null {
+function faultOfValue(judged: JudgedSize, at: Amount, value: number, options: QuantityOptions): Read<never> | null {
   const { text, wanted } = judged;
   const { dimension } = wanted;
   const { least, leastWords, most, mostWords } = sane[dimension];
@@ -96,7 +96,7 @@ function faultOfMoreThanWhole(text: string, at: Amount, value: number): Read<nev
   return bad(`A bare fraction lies between 0 and 1. Write ${percent}, or ${value / 100}.`, at, percent);
 }
 
-function faultOfTwo({ text, written, meant, wanted }: Judged): Read<never> | null {
+function faultOfTwo({ text, written, meant, wanted }: JudgedSize): Read<never> | null {
   const [first, second] = written.amounts;
   const [from, to] = meant.values;
   if (second === undefined || to === undefined || from === undefined) {

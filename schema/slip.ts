@@ -13,14 +13,14 @@ export interface Slip {
 export type Read<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly slip: Slip };
 
 /** A stretch of characters, UTF-16 offsets. */
-export interface Span {
+export interface SlipSpan {
   readonly start: number;
   readonly end: number;
 }
 
 export const good = <T>(value: T): Read<T> => ({ ok: true, value });
 
-export const bad = (message: string, { start, end }: Span, replacement?: string): Read<never> => ({
+export const bad = (message: string, { start, end }: SlipSpan, replacement?: string): Read<never> => ({
   ok: false,
   slip: replacement === undefined ? { message, start, end } : { message, start, end, replacement },
 });

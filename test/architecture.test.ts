@@ -9,6 +9,7 @@ import { describe, expect, it } from 'vitest';
 const rooms: Readonly<Record<string, readonly string[]>> = {
   schema: ['zod'],
   'server/core/steps': [],
+  'server/core/statistics': [],
   'server/core/geometry/form': [],
   'server/core/geometry/cut': ['server/core/geometry/form'],
   'server/core/geometry/outline': ['server/core/geometry/form', 'server/core/geometry/cut'],
@@ -73,7 +74,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/cut',
     'server/core/geometry/shapes',
   ],
-  'server/core/trials/estimation': ['server/core/steps', 'ml-matrix'],
+  'server/core/trials/estimation': ['server/core/statistics', 'server/core/steps', 'ml-matrix'],
   'server/core/trials/pool': [
     'schema',
     'server/core/steps',
@@ -132,6 +133,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/corrections/balance',
   ],
   'server/core/corrections/balance': [
+    'server/core/statistics',
     'schema',
     'server/core/uncertainty',
     'server/core/boat',

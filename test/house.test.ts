@@ -108,3 +108,25 @@ describe('a correction, finding or offer', () => {
     },
   );
 });
+
+describe('a name', () => {
+  const sources = ['schema', 'server', 'client'].flatMap(room =>
+    readdirSync(join(folder, '..', room), { recursive: true, encoding: 'utf8' })
+      .filter(file => file.endsWith('.ts'))
+      .map(file => join(room, file)),
+  );
+  const declared = /^export (?:declare |async )*(?:const|function\*?|class|interface|type|enum) +\*?(\w+)/gm;
+
+  it('has one home: no two files export the same one', () => {
+    const homes = new Map<string, string[]>();
+    for (const file of sources) {
+      for (const [, name] of readFileSync(join(folder, '..', file), 'utf8').matchAll(declared)) {
+        homes.set(name!, [...(homes.get(name!) ?? []), file]);
+      }
+    }
+    expect(homes.size).toBeGreaterThan(1000);
+    const shared = [...homes].filter(([, files]) => files.length > 1);
+    // Both entries of the extension are asked for by this name.
+    expect(shared.map(([name]) => name)).toEqual(['activate']);
+  });
+});

@@ -11,7 +11,7 @@ export interface GuardHost {
 }
 
 /** What is asked for. */
-export interface Asked<T> {
+export interface RequestAsked<T> {
   readonly name: string;
   /** The answer where our own code fails. */
   readonly fallback: T;
@@ -25,7 +25,7 @@ export interface Asked<T> {
  */
 export function guard<P extends object, T>(
   host: GuardHost,
-  { name, fallback, given }: Asked<T>,
+  { name, fallback, given }: RequestAsked<T>,
   run: (params: P) => T,
   prepare: (params: P) => boolean = () => true,
 ): Promise<T | ResponseError<void>> {

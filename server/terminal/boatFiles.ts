@@ -14,7 +14,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { plainly, Refused } from './plainErrors.ts';
+import { plainly, RefusedFile } from './plainErrors.ts';
 
 /** The longest text that is read, `longestText`, has no more in any writing. */
 const MOST_BYTES = 2 * 1024 * 1024;
@@ -30,15 +30,16 @@ export function readBoatFile(name: string): string {
 
 function readPlainFile(name: string): Uint8Array {
   const found = statSync(name);
-  if (found.isDirectory()) throw new Refused('this is a folder, not a boat file');
+  if (found.isDirectory()) throw new RefusedFile('this is a folder, not a boat file');
   // Devices and pipes may go on for ever; what comes out of a pipe has a way of its own.
-  if (!found.isFile()) throw new Refused('this is no file; for what another program puts out give “-” and pipe it in');
+  if (!found.isFile())
+    throw new RefusedFile('this is no file; for what another program puts out give “-” and pipe it in');
   if (found.size > MOST_BYTES) throw tooLarge();
   return readFileSync(name);
 }
 
-const tooLarge = (): Refused =>
-  new Refused(`this has more than ${MOST_BYTES / 1024 / 1024} MB, more than any boat needs, and is not read`);
+const tooLarge = (): RefusedFile =>
+  new RefusedFile(`this has more than ${MOST_BYTES / 1024 / 1024} MB, more than any boat needs, and is not read`);
 
 function readPiped(): Uint8Array {
   const chunks: Buffer[] = [];
@@ -98,13 +99,13 @@ function markOf(path: string, was: string): string {
   try {
     text = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
-    throw new Refused(
+    throw new RefusedFile(
       'it has characters that are not UTF-8, which would be lost, so it is left as it is. Save it as UTF-8 in an editor, and do this again',
     );
   }
   const mark = text.startsWith(BOM) ? BOM : '';
   if (text.slice(mark.length) === was) return mark;
-  throw new Refused('it has been changed meanwhile, so it is left as it is. Do this again');
+  throw new RefusedFile('it has been changed meanwhile, so it is left as it is. Do this again');
 }
 
 function writeBeside(path: string, text: string, { mode }: Stats): string {

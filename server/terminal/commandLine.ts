@@ -17,7 +17,7 @@ import { createBoatService } from '../editor/service.ts';
 import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
-import { escaped, printable, printableInColour } from './printable.ts';
+import { printable, printableInColour, printableText } from './printable.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -50,7 +50,7 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   const isJson = typeof parsed !== 'string' && parsed.json;
   const world: World = {
     ...terminal,
-    out: text => terminal.out(isJson ? escaped(text) : printableInColour(text)),
+    out: text => terminal.out(isJson ? printableText(text) : printableInColour(text)),
     err: text => terminal.err(printable(text)),
     progress: text => terminal.progress(text && printable(text)),
   };

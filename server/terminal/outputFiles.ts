@@ -1,5 +1,5 @@
 import { existsSync, lstatSync, realpathSync, statSync, writeFileSync } from 'node:fs';
-import { plainly, Refused } from './plainErrors.ts';
+import { plainly, RefusedFile } from './plainErrors.ts';
 
 /**
  * Writes a page or a drawing to a file of its own. A boat file is never written over, nor any other unless asked; devices
@@ -18,10 +18,10 @@ export function writeOutput(
     const found = statSync(name);
     if (found.isFile()) {
       if (isSame(name, from) || /\.boat\.ya?ml$/i.test(name) || /\.boat\.ya?ml$/i.test(realpathSync(name))) {
-        throw new Refused('this is a boat file, and is left as it is. Give the sheet a name of its own');
+        throw new RefusedFile('this is a boat file, and is left as it is. Give the sheet a name of its own');
       }
       if (!overwrite)
-        throw new Refused('there is such a file already. Give another name, or “--overwrite” to replace it');
+        throw new RefusedFile('there is such a file already. Give another name, or “--overwrite” to replace it');
     }
     writeFileSync(name, text);
   });

@@ -1,5 +1,5 @@
 /** Why something is not done, in words for the user. */
-export class Refused extends Error {}
+export class RefusedFile extends Error {}
 
 /** What the system says of a file, in plain words. */
 const PLAIN: Readonly<Record<string, string>> = {
@@ -27,7 +27,7 @@ export function plainly<T>(run: () => T): T {
   try {
     return run();
   } catch (problem) {
-    throw problem instanceof Refused ? problem : new Refused(inPlainWords(problem));
+    throw problem instanceof RefusedFile ? problem : new RefusedFile(inPlainWords(problem));
   }
 }
 

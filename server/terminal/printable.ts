@@ -20,5 +20,5 @@ export const printableInColour = (text: string): string =>
     .join('');
 
 /** JSON with such characters in its own escapes: whatever reads it gets them as they were. */
-export const escaped = (json: string): string =>
+export const printableText = (json: string): string =>
   json.replace(UNPRINTABLE, character => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`);

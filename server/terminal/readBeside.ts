@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative } from 'node:path';
 import { MOST_BYTES } from '../core/meshFiles/meshFile.ts';
-import { plainly, Refused } from './plainErrors.ts';
+import { plainly, RefusedFile } from './plainErrors.ts';
 
 /**
  * Bytes of a file by its name from the folder of a boat file; null when it is not there, 'outside' when a link leads out of
@@ -16,10 +16,10 @@ export function readBeside(boatFile: string, name: string): Uint8Array | 'outsid
     if (way.startsWith('..') || isAbsolute(way)) return 'outside';
     const found = statSync(path);
     // A pipe or a device may go on for ever.
-    if (!found.isFile()) throw new Refused('it is a folder, or no file at all.');
+    if (!found.isFile()) throw new RefusedFile('it is a folder, or no file at all.');
     const megabytes = Math.ceil(found.size / 1024 / 1024);
     const most = MOST_BYTES / 1024 / 1024;
-    if (megabytes > most) throw new Refused(`it has ${megabytes} MB, more than ${most} MB.`);
+    if (megabytes > most) throw new RefusedFile(`it has ${megabytes} MB, more than ${most} MB.`);
     return readFileSync(path);
   });
 }

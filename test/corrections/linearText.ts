@@ -1,4 +1,4 @@
-import type { Row } from '../../server/core/corrections/balance/row.ts';
+import type { BalanceRow } from '../../server/core/corrections/balance/row.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /*
@@ -23,7 +23,7 @@ const sum = (terms: Terms): string => {
 /** Where a piece rests athwart: nearest to the centreline. */
 const restOf = ({ offset }: Slot) => Math.min(Math.max(0, offset[0]), offset[1]);
 
-export function linearText(slots: readonly Slot[], rows: readonly Row[]): string {
+export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[]): string {
   const lines: string[] = [];
   const objective: [number, string][] = [];
   const bounds: string[] = [];

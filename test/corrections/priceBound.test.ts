@@ -2,7 +2,7 @@ import highsLoader from 'highs';
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
-import type { Row } from '../../server/core/corrections/balance/row.ts';
+import type { BalanceRow } from '../../server/core/corrections/balance/row.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
 import { slotSets } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
@@ -28,7 +28,7 @@ const gramsOf = ({ pieces }: Correction): number =>
 const LEAST = 2;
 
 /** As wanted as the offer brings it, at no price. */
-function asOffered(row: Row, { pieces }: Correction): Row {
+function asOffered(row: BalanceRow, { pieces }: Correction): BalanceRow {
   const brought = pieces.reduce((sum, piece) => sum + broughtBy(piece, row), 0);
   const { wanted } = row;
   if ('least' in wanted) return { ...row, wanted: { ...wanted, least: Math.min(wanted.least, brought), near: [] } };

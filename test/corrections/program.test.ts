@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
-import type { Aim, Band, Row } from '../../server/core/corrections/balance/row.ts';
+import type { Aim, BalanceRow, Band } from '../../server/core/corrections/balance/row.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /** A slot whose pieces lie at one station: its strip is so heavy that a piece has no length to speak of. */
@@ -30,14 +30,14 @@ function slotAt(station: number, pieces: readonly number[] = [], material: 'lead
 }
 
 /** Weight, and its moment about station 0: `k` is what a kilogram weighs there (less in the water). */
-const massRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): Row => ({
+const massRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): BalanceRow => ({
   name: 'surfaced draft',
   measure: 'mass',
   axis: null,
   effectOf: slot => ({ perMass: k(slot), perAft: 0, perStarboard: 0 }),
   wanted,
 });
-const momentRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): Row => ({
+const momentRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): BalanceRow => ({
   name: 'surfaced trim',
   measure: 'moment',
   axis: 'along',
@@ -90,7 +90,7 @@ describe('a long piece', () => {
 /** Slots have a micrometre of room: an aim met to its very edge may seem missed by so much of its slack. */
 const EDGE = 5e-4;
 
-function costOf(masses: readonly number[], slots: readonly Slot[], rows: readonly Row[]): number {
+function costOf(masses: readonly number[], slots: readonly Slot[], rows: readonly BalanceRow[]): number {
   let cost = masses.reduce((sum, mass, i) => sum + 1e3 * mass * (slots[i]!.material === 'lead' ? 1 : 30), 0);
   for (const row of rows) {
     const reached = masses.reduce((sum, mass, i) => sum + mass * row.effectOf(slots[i]!).perMass, 0);

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
 import { type Reach, reachOf } from '../../server/core/corrections/balance/reach.ts';
-import type { Aim, Row } from '../../server/core/corrections/balance/row.ts';
+import type { Aim, BalanceRow } from '../../server/core/corrections/balance/row.ts';
 import { reaches } from '../../server/core/corrections/propose.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
@@ -32,7 +32,7 @@ function anyPiece(slot: Slot, random: () => number): Piece {
 const cases = Array.from({ length: BOATS }, (_, seed) => {
   const boatToTrim = boatToTrimOf(boatOutOfTrim(seed).text);
   const rows = balancesOf(boatToTrim, 'both', 0.75)(null);
-  const row = (name: Row['name']) => rows.find(each => each.name === name)!;
+  const row = (name: BalanceRow['name']) => rows.find(each => each.name === name)!;
   return {
     seed,
     boatToTrim,
@@ -69,7 +69,7 @@ describe('the reach of the bays', { timeout: 60_000 }, () => {
         const points = inSlacks(reachOf(slots, draft, trim), massAim, momentAim);
         for (let n = 0; n < 10; n++) {
           const pieces = slots.filter(() => random() < 0.6).map(slot => anyPiece(slot, random));
-          const brought = (row: Row) => pieces.reduce((sum, piece) => sum + broughtBy(piece, row), 0);
+          const brought = (row: BalanceRow) => pieces.reduce((sum, piece) => sum + broughtBy(piece, row), 0);
           const laid = [brought(draft) / massAim.slack, brought(trim) / momentAim.slack] as const;
           const least = Math.min(...points.map((point, i) => turn(point, points[(i + 1) % points.length]!, laid)));
           // The round edge bulges out of the polygon by less than a hundredth of the slack.
@@ -91,7 +91,7 @@ describe('the reach of the bays', { timeout: 60_000 }, () => {
       for (const trim of trims) {
         // All of the bays, and some of them.
         for (const some of [slots, slots.filter(() => random() < 0.5)]) {
-          const exact = (row: Row): Row => {
+          const exact = (row: BalanceRow): BalanceRow => {
             const { value, slack } = row.wanted as Aim;
             return { ...row, wanted: { value, slack: 1e-3 * slack, off: [{ size: 1e-3 * slack, price: 0 }] } };
           };

@@ -1,7 +1,7 @@
 import highsLoader from 'highs';
 import { describe, expect, test } from 'vitest';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
-import type { Row } from '../../server/core/corrections/balance/row.ts';
+import type { BalanceRow } from '../../server/core/corrections/balance/row.ts';
 import { findSlots, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
@@ -23,7 +23,7 @@ interface Tally {
   infeasible: number;
 }
 
-function compare(slots: readonly Slot[], rows: readonly Row[], tally: Tally): void {
+function compare(slots: readonly Slot[], rows: readonly BalanceRow[], tally: Tally): void {
   const ours = cheapestPieces(slots, rows);
   const theirs = highs.solve(linearText(slots, rows), { mip_rel_gap: 0, mip_abs_gap: 0 });
   if (theirs.Status === 'Optimal') {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
-import type { Row, Stretch } from '../../server/core/corrections/balance/row.ts';
+import type { BalanceRow, Stretch } from '../../server/core/corrections/balance/row.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
 import { heard } from '../helpers/analysed.ts';
@@ -25,7 +25,7 @@ interface FloatedBoat {
 }
 
 /** Every way to lay pieces in one slot, none at all included. */
-function waysOf(slot: Slot, rows: readonly Row[]): readonly FloatedBoat[] {
+function waysOf(slot: Slot, rows: readonly BalanceRow[]): readonly FloatedBoat[] {
   const room = slot.station[1] - slot.station[0];
   const most = room * slot.massPerLength;
   const [small, large] = [slot.pieces[0]!, slot.pieces[1]!];
@@ -47,7 +47,7 @@ function waysOf(slot: Slot, rows: readonly Row[]): readonly FloatedBoat[] {
 }
 
 /** The least cost over every way to lay pieces in these slots; infinite when no way keeps the rows. */
-function bruteForce(slots: readonly Slot[], rows: readonly Row[]): number {
+function bruteForce(slots: readonly Slot[], rows: readonly BalanceRow[]): number {
   const [first, second] = slots.map(slot => waysOf(slot, rows));
   const others = second ?? [{ cost: 0, brought: rows.map(() => 0) }];
   let best = Number.POSITIVE_INFINITY;
@@ -71,7 +71,7 @@ const alongStretches = (stretches: readonly Stretch[], off: number): number => {
 };
 
 /** What missing the aims costs; infinite outside the slack or a band. */
-function missed(rows: readonly Row[], a: FloatedBoat, b: FloatedBoat): number {
+function missed(rows: readonly BalanceRow[], a: FloatedBoat, b: FloatedBoat): number {
   let cost = 0;
   for (const [r, { wanted }] of rows.entries()) {
     const brought = a.brought[r]! + b.brought[r]!;

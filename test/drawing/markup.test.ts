@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { element, escaped, htmlElement, short, text } from '../../server/core/drawing/markup.ts';
+import { element, escaped, htmlElement, short, svgText } from '../../server/core/drawing/markup.ts';
 import { parseXml } from '../helpers/svg.ts';
 
 /** A character that XML can write (XML 1.0, production 2) and that no reader of attributes takes for white space. */
@@ -13,7 +13,7 @@ const writable = fc.string({ unit: 'binary', maxLength: 40 }).map(words => [...w
 it('any text comes back as it was, between tags and in quotes', () => {
   fc.assert(
     fc.property(writable, words => {
-      expect(parseXml(element('a', {}, text(words), element('b', {}))).text).toBe(words);
+      expect(parseXml(element('a', {}, svgText(words), element('b', {}))).text).toBe(words);
       expect(parseXml(element('a', { b: words })).attributes.b).toBe(words);
     }),
   );
@@ -22,7 +22,7 @@ it('any text comes back as it was, between tags and in quotes', () => {
 it('what cannot be written is shown as such, whatever the text', () => {
   fc.assert(
     fc.property(fc.string({ unit: 'binary' }), words => {
-      const xml = element('a', { b: words }, text(words));
+      const xml = element('a', { b: words }, svgText(words));
       expect(parseXml(xml).name).toBe('a');
       expect(escaped(words)).not.toMatch(/[<>"']/);
     }),

@@ -1,16 +1,17 @@
 import { describe, expect, it } from 'vitest';
+import { normalBelow } from '../../server/core/statistics/normalBelow.ts';
 import {
   evidenceOf,
   judgeThings,
   narrowed,
-  type Piece,
-  type Thing,
+  type PriorPiece,
+  type SupposedThing,
 } from '../../server/core/trials/estimation/hypothesis.ts';
 import { leastSquaresFrom } from '../../server/core/trials/estimation/leastSquares.ts';
 import { mixed } from '../../server/core/trials/estimation/mixture.ts';
 import { scaleLike } from '../../server/core/trials/estimation/scale.ts';
 import { knownWith, misfit, type Space, spaceOf } from '../../server/core/trials/estimation/space.ts';
-import { EVEN_REACH, normalBelow, withinReach } from '../../server/core/trials/estimation/truncated.ts';
+import { EVEN_REACH, withinReach } from '../../server/core/trials/estimation/truncated.ts';
 import { seeded } from '../helpers/seeded.ts';
 
 /** Simpson's rule. */
@@ -41,7 +42,7 @@ describe('readings by straight lines', () => {
     )!;
     // w standard normal as three open columns.
     const { open } = { open: [0, 1, 2] };
-    const thing: Thing = { logShare: 0, basis: identity(3), pieces: [standard(3)] };
+    const thing: SupposedThing = { logShare: 0, basis: identity(3), pieces: [standard(3)] };
     const { w } = judgeThings(narrowed(space, [], open), [thing]);
     const known = knownWith(space, open, w);
     for (const [k, value] of fit.solution.slice(0, 4).entries()) expect(known.x[k]).toBeCloseTo(value, 10);
@@ -63,13 +64,13 @@ describe('readings by straight lines', () => {
     const none = narrowed(space, [], [0]).logEvidence;
     const open = narrowed(space, [0], []).logEvidence;
     expect(open - none).toBeCloseTo(Math.log(over(w => normal(w, 0, 1)) / withoutW), 5);
-    const piece = (middle: number, sigma: number, share: number): Piece => ({
+    const piece = (middle: number, sigma: number, share: number): PriorPiece => ({
       ...standard(1),
       logShare: Math.log(share),
       middle: [[0, middle]],
       spread: [[[0, sigma]]],
     });
-    const things: readonly Thing[] = [
+    const things: readonly SupposedThing[] = [
       { logShare: Math.log(0.3), basis: [[1]], pieces: [piece(1, 0.2, 0.5), piece(-1, 0.4, 0.5)] },
       { logShare: Math.log(0.7), basis: [[2]], pieces: [piece(0.4, 0.1, 1)] },
     ];
@@ -92,7 +93,7 @@ describe('readings by straight lines', () => {
 
 const identity = (size: number) =>
   Array.from({ length: size }, (_, i) => Array.from({ length: size }, (__, k) => (i === k ? 1 : 0)));
-const standard = (size: number): Piece => ({
+const standard = (size: number): PriorPiece => ({
   logShare: 0,
   middle: [],
   spread: Array.from({ length: size }, (_, k) => [[k, 1] as const]),

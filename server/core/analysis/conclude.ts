@@ -17,7 +17,7 @@ import { keepHistory } from './keepHistory.ts';
 import { type Heard, hear, type Parts } from './kept.ts';
 
 /** A boat as it was read. */
-export interface Read extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
+export interface BoatAsRead extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
   readonly source: BoatSource;
   readonly parts: Parts;
   /** The trials are in the boat as it was read already. */
@@ -25,7 +25,7 @@ export interface Read extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'sch
 }
 
 /** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
-export function conclude(read: Read, previous?: Analysis): Analysis {
+export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
   const { source, file, scheme, parts, trials } = read;
   const { cache, variations } = parts;
   const filed = putInWater(read, previous);
@@ -78,7 +78,7 @@ export function conclude(read: Read, previous?: Analysis): Analysis {
 }
 
 /** The boat by the file; as it lay before where neither it nor what is asked of it has changed. */
-function putInWater({ source, scheme, parts: { cache } }: Read, previous?: Analysis): BoatInWater {
+function putInWater({ source, scheme, parts: { cache } }: BoatAsRead, previous?: Analysis): BoatInWater {
   const { boat } = source;
   const bodies = assembleBodies(boat, cache);
   const before = previous?.filed;
@@ -88,7 +88,7 @@ function putInWater({ source, scheme, parts: { cache } }: Read, previous?: Analy
 }
 
 /** What was heard of the boat before holds still: tolerances of the water and of the stock stand in no entry. */
-function isHeard({ source, file, trials }: Read, filed: BoatInWater, previous?: Analysis): boolean {
+function isHeard({ source, file, trials }: BoatAsRead, filed: BoatInWater, previous?: Analysis): boolean {
   return (
     previous !== undefined &&
     filed.conditions === previous.filed.conditions &&
@@ -100,7 +100,7 @@ function isHeard({ source, file, trials }: Read, filed: BoatInWater, previous?: 
   );
 }
 
-type Owner = Pick<Read, 'file' | 'parts'> & { readonly filed: Boat };
+type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly filed: Boat };
 
 function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;

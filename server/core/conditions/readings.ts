@@ -6,40 +6,40 @@ import { type FloatingState, fillOf } from './float.ts';
 import { GOOD_FILL } from './tankSizing.ts';
 
 /** A number read off a boat as it lies, SI: the one formula for what is shown and for its uncertainty. */
-export type Reading = (floating: FloatingState) => number;
+export type StateFigure = (floating: FloatingState) => number;
 
 /** Height of the water above the baseline on the centreline at a station, m. */
 export const waterAt =
-  (station: number): Reading =>
+  (station: number): StateFigure =>
   ({ state }) =>
     surfaceHeight(state.up, state.level, station);
 
 /** rad, positive bow up. */
-export const trimAngle: Reading = ({ state }) => trimOf(state.up);
+export const trimAngle: StateFigure = ({ state }) => trimOf(state.up);
 
 /** rad, positive to starboard. */
-export const heelAngle: Reading = ({ state }) => heelOf(state.up);
+export const heelAngle: StateFigure = ({ state }) => heelOf(state.up);
 
 /** Metacentric height in one direction of tilt, m; under water what is left of B above G once the tank water may move. */
 export const gmAlong = (state: EnergyState, direction: Vec3): number =>
   curvature(state, direction, direction) / state.totalMass;
 
-export const gmInHeel: Reading = ({ state }) => gmAlong(state, heelwards(state.up));
-export const gmInTrim: Reading = ({ state }) => gmAlong(state, trimwards(state.up));
+export const gmInHeel: StateFigure = ({ state }) => gmAlong(state, heelwards(state.up));
+export const gmInTrim: StateFigure = ({ state }) => gmAlong(state, trimwards(state.up));
 
 /** B above G along the vertical, tank water held still, m. */
-export const bAboveG: Reading = ({ state }) => -dot(state.up, state.slope) / state.totalMass;
+export const bAboveG: StateFigure = ({ state }) => -dot(state.up, state.slope) / state.totalMass;
 
 /** Moment that trims the boat by one degree, kg·m; not positive when unstable. */
-export const momentToTrim: Reading = floating =>
+export const momentToTrim: StateFigure = floating =>
   floating.state.totalMass * gmInTrim(floating) * Math.sin(Math.PI / 180);
 
 /** Density x volume still above water, kg. */
-export const reserve: Reading = ({ density, volume, state }) => density * (volume - state.immersed.volume);
+export const reserve: StateFigure = ({ density, volume, state }) => density * (volume - state.immersed.volume);
 
 /** What the tank at a place in the list should hold, m3, for the neutral fill to be a good one. */
 export const recommendedCapacity =
-  (index: number): Reading =>
+  (index: number): StateFigure =>
   floating => {
     const body = floating.tanks[index];
     if (!body) return 0;

@@ -30,7 +30,7 @@ const STEPS_A_SIDE = 36;
 /** A step of trim so short that what it does to the lever is linear, rad; what it leaves is its square. */
 const TRIM_SETTLED = 1e-3;
 /** Of a volume, what may be left to a flat slice, to its square again: a model's levers are right to 0.001 mm. */
-const NEAR = 2e-3;
+const LEVER_TOLERANCE = 2e-3;
 /** The same at the start, which is a guess. */
 const NEAR_AT_THE_START = 1e-2;
 
@@ -98,11 +98,12 @@ function holdAtHeel(boat: Afloat, heel: number, start: Start): Held {
     const wanted = stiffness > 0 ? -slope / stiffness : -Math.sign(slope) * longest;
     const step = Math.max(-longest, Math.min(longest, wanted));
     if (Math.abs(step) < TRIM_SETTLED || Math.abs(trim + step) > 1.5) {
-      if (state.sliceShare <= NEAR) return heldAt(state, heel, trim, Math.abs(step) < TRIM_SETTLED ? step : 0);
-      state = energyAt(boat, state.up, { before: state, near: NEAR });
+      if (state.sliceShare <= LEVER_TOLERANCE)
+        return heldAt(state, heel, trim, Math.abs(step) < TRIM_SETTLED ? step : 0);
+      state = energyAt(boat, state.up, { before: state, near: LEVER_TOLERANCE });
       continue;
     }
-    const next = energyAt(boat, upHeeled(heel, trim + step), { before: state, near: NEAR });
+    const next = energyAt(boat, upHeeled(heel, trim + step), { before: state, near: LEVER_TOLERANCE });
     const change = next.energy - state.energy;
     const noise = energyNoise(state, next);
     const lessSlope = Math.abs(dot(next.slope, trimmingAt(heel, trim + step))) < Math.abs(slope);

@@ -26,7 +26,7 @@ export interface TransitStep {
 }
 
 /** A last turn so short, rad, and a slice of a volume so thin, that what they leave shows in no figure: 0.03 mm of GM. */
-const NEAR = 3e-4;
+const TRANSIT_TOLERANCE = 3e-4;
 
 /** Steps between empty and the neutral fill: enough to catch a dip a tenth of the way wide. */
 const STEPS = 24;
@@ -51,7 +51,7 @@ export function transitOf(
     const found = settleFrom(boat, aheadOf(passed) ?? surfaced.up, {
       before,
       level: before ? undefined : surfaced.level,
-      near: isEnd ? 0 : NEAR,
+      near: isEnd ? 0 : TRANSIT_TOLERANCE,
     });
     if (found.status === 'unsettled') return [];
     const { state, left } = found;

@@ -7,7 +7,7 @@ import type { Move } from './room/movers.ts';
 import type { Piece } from './room/slots.ts';
 
 /** A boat with pieces laid in it and parts moved, floated by the full model. */
-export interface FloatedBoat {
+export interface CorrectedBoat {
   readonly pieces: readonly Piece[];
   /** The pieces as payload entries: as parts, and as they shall stand in the file. */
   readonly parts: readonly Part[];
@@ -30,7 +30,7 @@ export const renamed = (entry: EntryText, name: string): EntryText => ({
 });
 
 /** What mends the trim, rounded to what can be cut and measured, and floated again by the full model. */
-interface Offer extends FloatedBoat {
+interface Offer extends CorrectedBoat {
   /** What it does and what it brings. */
   readonly title: string;
   readonly condition: Scope;

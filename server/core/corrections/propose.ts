@@ -15,7 +15,7 @@ import { balancesOf, openIn } from './search/balances.ts';
 import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
 import { breaksLimit, lay } from './search/realise.ts';
 import { priceOfPieces } from './search/search.ts';
-import { type Explanation, explainCorrection } from './words/explain.ts';
+import { type CorrectionExplanation, explainCorrection } from './words/explain.ts';
 
 const MOST_OFFERED = 5;
 /** Prices nearer together than this factor are the same to a builder: then one condition alone is no offer beside both. */
@@ -127,7 +127,7 @@ export function roomAdvice(boatToTrim: BoatToTrim): string | null {
 }
 
 /** Why a correction's pieces are what they are. */
-export const explain = (boatToTrim: BoatToTrim, correction: Correction): Explanation =>
+export const explain = (boatToTrim: BoatToTrim, correction: Correction): CorrectionExplanation =>
   explainCorrection(
     correction,
     balancesOf(boatToTrim, correction.condition, PART_OF_LIMIT)(correction),

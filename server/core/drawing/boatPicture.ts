@@ -4,10 +4,10 @@ import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
 import type { Caption } from './captions.ts';
 import type { DrawnState } from './drawnState.ts';
 import { type Drawn, entryGroup } from './entryGroup.ts';
-import { extentOf, type Frame, frameFor, pathData, type Room } from './frame.ts';
+import { type Frame, type FrameRoom, frameExtent, frameFor, pathData } from './frame.ts';
 import { drawLabels, labelBands } from './labelBands.ts';
 import { type LegendKey, legend } from './legend.ts';
-import { element, type Markup, text, together } from './markup.ts';
+import { element, type Markup, svgText, together } from './markup.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { tankWaterLoops } from './tankWater.ts';
 import { texture } from './texture.ts';
@@ -26,7 +26,7 @@ export interface BoatView {
   readonly station: number | null;
   readonly turn: Turn;
   readonly width: number;
-  readonly room: Room;
+  readonly room: FrameRoom;
   /** The lines by which a thing is drawn, m in the seen axes; none for what is not in this view. */
   readonly loopsOf: (thing: Thing) => readonly Loop[];
   readonly isLabelled: (thing: Thing) => boolean;
@@ -62,7 +62,7 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
   const parts = [...drawnOf(things.parts)].sort((a, b) => view.depthOf(a.thing) - view.depthOf(b.thing));
   const ghosts = drawnOf(things.ghosts, things.proposal?.index);
   const all = [...shells, ...compartments, ...tanks, ...bays, ...parts, ...ghosts];
-  const extent = extentOf([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
+  const extent = frameExtent([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
   const head = CAPTION + (view.proposal === null ? 0 : LINE);
   const bands = labelBands(
     all.filter(({ thing }) => view.isLabelled(thing)),
@@ -130,11 +130,15 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
     view.over(frame),
     drawLabels(bands.above, top - 4, -1, top),
     drawLabels(bands.below, below, 1, top),
-    element('text', { class: 'caption', x: 12, y: 20 }, text(caption.heading)),
-    element('text', { class: 'note', x: 12, y: 37 }, text(caption.words)),
+    element('text', { class: 'caption', x: 12, y: 20 }, svgText(caption.heading)),
+    element('text', { class: 'note', x: 12, y: 37 }, svgText(caption.words)),
     view.proposal === null
       ? null
-      : element('text', { class: 'note proposal', x: 12, y: 37 + LINE }, text(shortened(view.proposal, width / 6.5))),
+      : element(
+          'text',
+          { class: 'note proposal', x: 12, y: 37 + LINE },
+          svgText(shortened(view.proposal, width / 6.5)),
+        ),
     key.markup,
   );
 }

@@ -9,7 +9,7 @@ import { type Condition, drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import { legendKeys } from './legendKeys.ts';
 import { mark } from './marks.ts';
-import { element, type Markup, text, together } from './markup.ts';
+import { element, type Markup, svgText, together } from './markup.ts';
 import type { Picture } from './picture.ts';
 import { loopsOf, type Thing, type Things } from './things.ts';
 import { seen, turnFor, unturned } from './turn.ts';
@@ -114,14 +114,14 @@ function painted(boat: Boat, station: number, beam: number, frame: Frame): Marku
       class: 'painted',
       d: `M${port[0].toFixed(2)} ${port[1].toFixed(2)}L${starboard[0].toFixed(2)} ${starboard[1].toFixed(2)}`,
     },
-    element('title', {}, text('painted waterline')),
+    element('title', {}, svgText('painted waterline')),
   );
 }
 
 const sides = (frame: Frame): Markup => {
   const y = frame.y(0) - 4;
   return together([
-    element('text', { class: 'tape-words', x: 12, y }, text('port')),
-    element('text', { class: 'tape-words', x: WIDTH - 12, y, 'text-anchor': 'end' }, text('starboard')),
+    element('text', { class: 'tape-words', x: 12, y }, svgText('port')),
+    element('text', { class: 'tape-words', x: WIDTH - 12, y, 'text-anchor': 'end' }, svgText('starboard')),
   ]);
 };

@@ -7,7 +7,7 @@ import { angleText, heelWords, lengthText, massText, offsetWords, percentText, t
 import type { Condition } from './drawnState.ts';
 import { type MarkName, markNames } from './marks.ts';
 
-export type View = 'side' | 'plan' | 'section';
+export type CaptionView = 'side' | 'plan' | 'section';
 
 export interface Caption {
   /** The picture's name: "Surfaced, side elevation". */
@@ -18,13 +18,13 @@ export interface Caption {
   readonly words: string;
 }
 
-const VIEWS: Readonly<Record<View, readonly [name: string, from: string]>> = {
+const VIEWS: Readonly<Record<CaptionView, readonly [name: string, from: string]>> = {
   side: ['side elevation', 'from the port side'],
   plan: ['plan', 'from above'],
   section: ['body section', 'from astern'],
 };
 
-export function captionOf(analysis: Analysis, condition: Condition, view: View): Caption {
+export function captionOf(analysis: Analysis, condition: Condition, view: CaptionView): Caption {
   const [name, from] = VIEWS[view];
   const state = condition === 'surfaced' ? 'Surfaced' : 'Submerged';
   return {

@@ -1,7 +1,7 @@
 import { pathKey } from '../../../schema/path.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { type Frame, pathData } from './frame.ts';
-import { element, type Markup, text } from './markup.ts';
+import { element, type Markup, svgText } from './markup.ts';
 import { type Texture, texture } from './texture.ts';
 import type { Thing } from './things.ts';
 
@@ -35,7 +35,7 @@ export function entryGroup(
       role: 'img',
       'aria-label': words,
     },
-    element('title', {}, text(words)),
+    element('title', {}, svgText(words)),
     element('path', {
       class: thing.form === null && thing.kind !== 'bay' ? 'body unsized' : 'body',
       d: pathData(shown, frame),

@@ -24,7 +24,7 @@ export interface Extent {
 }
 
 /** The extent of loops, turned; null of none. */
-export function extentOf(loops: readonly Loop[], turn: Turn): Extent | null {
+export function frameExtent(loops: readonly Loop[], turn: Turn): Extent | null {
   let [left, right, low, high] = [Infinity, -Infinity, Infinity, -Infinity];
   for (const loop of loops) {
     for (const point of loop) {
@@ -39,14 +39,14 @@ export function extentOf(loops: readonly Loop[], turn: Turn): Extent | null {
 }
 
 /** Room for the boat in a picture, user units. */
-export interface Room {
+export interface FrameRoom {
   readonly left: number;
   readonly width: number;
   readonly mostHeight: number;
 }
 
 /** The largest scale that fits the room; the boat in its middle, the highest point of `extent` at `top`. */
-export function frameFor(turn: Turn, extent: Extent, room: Room, top: number): Frame {
+export function frameFor(turn: Turn, extent: Extent, room: FrameRoom, top: number): Frame {
   const [broad, tall] = [extent.right - extent.left, extent.high - extent.low];
   const scale = Math.min(room.width / Math.max(broad, 1e-6), room.mostHeight / Math.max(tall, 1e-6));
   const x = (right: number): number => room.left + room.width / 2 + (right - (extent.left + extent.right) / 2) * scale;

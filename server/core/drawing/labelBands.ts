@@ -4,7 +4,7 @@ import type { Sight } from '../geometry/outline/silhouette.ts';
 import type { Drawn } from './entryGroup.ts';
 import type { Frame } from './frame.ts';
 import { type Labelled, type PlacedLabel, placeLabels } from './labels.ts';
-import { element, type Markup, short, text, together } from './markup.ts';
+import { element, type Markup, short, svgText, together } from './markup.ts';
 import { shortened } from './textWidth.ts';
 import { called } from './things.ts';
 
@@ -15,7 +15,7 @@ const ROW = 17;
 const MOST = 26;
 
 /** Labels above or below the boat. */
-export interface Band {
+export interface LabelBand {
   readonly labels: readonly PlacedLabel[];
   readonly height: number;
 }
@@ -25,7 +25,7 @@ export function labelBands(
   all: readonly Drawn[],
   frame: Frame,
   { width, along }: { readonly width: number; readonly along: Sight },
-): { readonly above: Band; readonly below: Band } {
+): { readonly above: LabelBand; readonly below: LabelBand } {
   const placed = all.map(drawn => ({ drawn, at: anchorOf(drawn, frame, along) }));
   const heights = placed.map(({ at }) => at[1]);
   const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
@@ -35,7 +35,7 @@ export function labelBands(
     kind: drawn.correction === null ? drawn.thing.kind : 'ghost',
     of: drawn.correction === null ? pathKey(drawn.thing.path) : null,
   });
-  const band = (isHere: (at: Point2) => boolean): Band => {
+  const band = (isHere: (at: Point2) => boolean): LabelBand => {
     const labels = placeLabels(placed.filter(({ at }) => isHere(at)).map(label), TYPE, width);
     return { labels, height: ROW * Math.max(0, ...labels.map(({ row }) => row + 1)) };
   };
@@ -77,7 +77,7 @@ function topAt(loop: readonly Point2[], station: number): number | null {
 }
 
 /** The labels of a band that begins at `edge` and grows upwards (-1) or downwards (1). */
-export function drawLabels({ labels, height }: Band, edge: number, way: 1 | -1, dy = 0): Markup | null {
+export function drawLabels({ labels, height }: LabelBand, edge: number, way: 1 | -1, dy = 0): Markup | null {
   if (height === 0) return null;
   return element(
     'g',
@@ -99,7 +99,7 @@ export function drawLabels({ labels, height }: Band, edge: number, way: 1 | -1, 
               y: far,
               'text-anchor': anchor,
             },
-            text(words),
+            svgText(words),
           ),
         ]);
       }),

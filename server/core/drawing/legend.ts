@@ -1,5 +1,5 @@
 import { type MarkName, markNames, symbol } from './marks.ts';
-import { element, type Markup, text, together } from './markup.ts';
+import { element, type Markup, svgText, together } from './markup.ts';
 import { texture } from './texture.ts';
 import { textWidth } from './textWidth.ts';
 
@@ -34,7 +34,7 @@ export function legend(
     const at = x;
     x += wide;
     const y = top + row * ROW + 11;
-    return together([sign(key, at, y), element('text', { class: 'key-words', x: at + 28, y: y + 4 }, text(words))]);
+    return together([sign(key, at, y), element('text', { class: 'key-words', x: at + 28, y: y + 4 }, svgText(words))]);
   });
   return {
     markup: element('g', { class: 'legend', 'aria-hidden': 'true' }, together(items)),

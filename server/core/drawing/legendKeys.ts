@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { DrawnState } from './drawnState.ts';
 import type { LegendKey } from './legend.ts';
 import type { MarkName } from './marks.ts';
-import type { Kind, Things } from './things.ts';
+import type { ThingKind, Things } from './things.ts';
 
 /** The signs that a picture of the boat makes use of; `shown` are the centres and lines that this view can show. */
 export function legendKeys(
@@ -18,7 +18,7 @@ export function legendKeys(
     M: drawnState.metacentre !== null,
     F: drawnState.condition === 'surfaced' && surfaced.status === 'afloat' && surfaced.centreOfFlotation !== null,
   };
-  const has = (kind: Kind): boolean => things.parts.some(part => part.kind === kind);
+  const has = (kind: ThingKind): boolean => things.parts.some(part => part.kind === kind);
   const keys: readonly (readonly [LegendKey, boolean])[] = [
     ...shown.map(key => [key, isThere[key]] as const),
     ['lead', has('lead')],

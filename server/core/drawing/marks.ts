@@ -1,5 +1,5 @@
 import type { Point2 } from '../geometry/outline/outline.ts';
-import { element, type Markup, text } from './markup.ts';
+import { element, type Markup, svgText } from './markup.ts';
 
 /** Radius of the marks of centres, user units. */
 const R = 5.5;
@@ -26,9 +26,9 @@ export function mark(name: MarkName, [x, y]: Point2, words: string, side: keyof 
   return element(
     'g',
     { class: `mark mark-${name}`, role: 'img', 'aria-label': words },
-    element('title', {}, text(words)),
+    element('title', {}, svgText(words)),
     symbol(name, [x, y]),
-    element('text', { x: x + dx, y: y + dy, 'text-anchor': anchor }, text(name)),
+    element('text', { x: x + dx, y: y + dy, 'text-anchor': anchor }, svgText(name)),
   );
 }
 

@@ -28,7 +28,7 @@ export function htmlElement(name: string, attributes: Attributes, ...children: r
 }
 
 /** Text from anywhere, the boat file included. */
-export const text = (words: string): Markup => escaped(words) as Markup;
+export const svgText = (words: string): Markup => escaped(words) as Markup;
 
 export const together = (parts: readonly (Markup | null)[]): Markup =>
   parts.filter(part => part !== null).join('') as Markup;

@@ -4,7 +4,7 @@ import { offWaterline } from '../figures/offWaterline.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { lengthText } from '../wording/numbers.ts';
 import type { Frame } from './frame.ts';
-import { element, type Markup, text, together } from './markup.ts';
+import { element, type Markup, svgText, together } from './markup.ts';
 
 /** The ends of the painted waterline as one sees it from the side, m. */
 export const paintedPoints = ({ waterline, length }: Boat): Loop =>
@@ -21,7 +21,7 @@ export function paintedLine(boat: Boat, frame: Frame): Markup | null {
   return element(
     'path',
     { class: 'painted', d: `M${bow[0].toFixed(2)} ${bow[1].toFixed(2)}L${stern[0].toFixed(2)} ${stern[1].toFixed(2)}` },
-    element('title', {}, text('painted waterline')),
+    element('title', {}, svgText('painted waterline')),
   );
 }
 
@@ -41,7 +41,7 @@ export function offMarks({ boat, surfaced }: Analysis, frame: Frame): Markup | n
     const anchor = side < 0 ? 'end' : 'start';
     const middle = Math.abs(y - water) > 34 ? (y + water) / 2 - 3 : Math.max(y, water) + 14;
     const line = (words: string, dy: number): Markup =>
-      element('text', { class: 'off-words', x: at + side * 6, y: middle + dy, 'text-anchor': anchor }, text(words));
+      element('text', { class: 'off-words', x: at + side * 6, y: middle + dy, 'text-anchor': anchor }, svgText(words));
     return element(
       'g',
       { class: 'off-group' },

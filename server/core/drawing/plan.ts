@@ -7,9 +7,9 @@ import { type Condition, type DrawnState, drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import { legendKeys } from './legendKeys.ts';
 import { mark } from './marks.ts';
-import { element, type Markup, text, together } from './markup.ts';
+import { element, type Markup, svgText, together } from './markup.ts';
 import type { Picture } from './picture.ts';
-import { TAPE, WIDTH } from './sideElevation.ts';
+import { TAPE_STRIP, WIDTH } from './sideElevation.ts';
 import { tape } from './tape.ts';
 import { loopsOf, type Things } from './things.ts';
 import { seen, unturned } from './turn.ts';
@@ -42,7 +42,7 @@ export function plan(analysis: Analysis, condition: Condition, things: Things): 
           [boat.length, beam],
         ],
       ],
-      under: TAPE,
+      under: TAPE_STRIP,
       over: frame =>
         together([
           tape(boat, frame, [-beam, beam]),
@@ -80,6 +80,6 @@ function waterplane({ up, level }: DrawnState, things: Things, frame: Frame): Ma
 
 const sides = (beam: number, frame: Frame): Markup => {
   const word = (words: string, at: number): Markup =>
-    element('text', { class: 'tape-words', x: 12, y: frame.at([0, at])[1] + 4 }, text(words));
+    element('text', { class: 'tape-words', x: 12, y: frame.at([0, at])[1] + 4 }, svgText(words));
   return together([word('starboard', 0.8 * beam), word('port', -0.8 * beam)]);
 };

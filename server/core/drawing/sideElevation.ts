@@ -14,7 +14,7 @@ import { seen, turnFor, unturned } from './turn.ts';
 
 export const WIDTH = 880;
 /** Room for the tape below the keel. */
-export const TAPE = 30;
+export const TAPE_STRIP = 30;
 
 /** The boat from its port side, bow to the left, at its trim in level water. */
 export function sideElevation(analysis: Analysis, condition: Condition, things: Things): Picture {
@@ -46,7 +46,7 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
           [boat.length, edges[1]],
         ],
       ],
-      under: TAPE,
+      under: TAPE_STRIP,
       over: frame =>
         together([
           tape(boat, frame, edges),

@@ -2,7 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { fromSi, unitNamed } from '../../../schema/units.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { Frame } from './frame.ts';
-import { element, type Markup, short, text, together } from './markup.ts';
+import { element, type Markup, short, svgText, together } from './markup.ts';
 
 /** How far under the boat the tape lies, and how long its strokes are; user units. */
 const UNDER = 9;
@@ -31,7 +31,7 @@ export function tape({ length, units }: Boat, frame: Frame, edges: readonly [num
     return element(
       'text',
       { class: 'tape-words', x, y: y + 3, 'text-anchor': 'middle' },
-      text(isLast ? `${mark} ${unit.name}` : String(mark)),
+      svgText(isLast ? `${mark} ${unit.name}` : String(mark)),
     );
   });
   return element(

@@ -9,11 +9,11 @@ import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
 import { seen } from './turn.ts';
 
-export type Kind = 'shell' | 'compartment' | 'tank' | 'lead' | 'foam' | 'part' | 'bay';
+export type ThingKind = 'shell' | 'compartment' | 'tank' | 'lead' | 'foam' | 'part' | 'bay';
 
 /** An entry of the file as something to draw. */
 export interface Thing {
-  readonly kind: Kind;
+  readonly kind: ThingKind;
   readonly path: Path;
   readonly name: string;
   /** What it is, weighs and where it lies: for pointers and screen readers. */
@@ -50,7 +50,7 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
   const { units } = boat;
   const known = new Set(boat.payload);
   const formed = (
-    kind: Kind,
+    kind: ThingKind,
     entry: { readonly path: Path; readonly name: string; readonly form: Form },
     what: string,
   ): Thing => {
@@ -93,7 +93,7 @@ function thingOfPart(part: Part, boat: Boat): Thing {
 }
 
 /** Lead and foam are what they are called; whatever is lighter than a third of water is foam to the eye as well. */
-function kindOf({ material, volume, mass }: Part): Kind {
+function kindOf({ material, volume, mass }: Part): ThingKind {
   if (material === 'lead') return 'lead';
   const isLight = volume > 0 && mass / volume < 330;
   return isLight || (material?.includes('foam') ?? false) ? 'foam' : 'part';

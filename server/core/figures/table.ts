@@ -6,8 +6,8 @@ import {
   gmInHeel,
   gmInTrim,
   heelAngle,
-  type Reading,
   reserve,
+  type StateFigure,
   trimAngle,
   waterAt,
 } from '../conditions/readings.ts';
@@ -184,6 +184,6 @@ function tilts(where: Where, trim: FindingCode, heel: FindingCode): readonly Fig
 }
 
 /** The smaller of two readings. */
-function least(one: Reading, other: Reading): Reading {
+function least(one: StateFigure, other: StateFigure): StateFigure {
   return floating => Math.min(one(floating), other(floating));
 }

@@ -3,14 +3,14 @@ import type { Finding } from '../findings/finding.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
 import { type ComparedReading, DIFFERS } from '../trials/pool/compare.ts';
 import { readingName, readingText, sizeText, trialName, wayOff } from '../trials/pool/readingWords.ts';
-import type { Slip } from '../trials/pool/told.ts';
+import type { ReadingSlip } from '../trials/pool/told.ts';
 import { capital } from '../wording/capital.ts';
 
 /** Where the boat was not as its file has it, and readings that fit nothing. */
 export function judgeTrials(
   { units }: Boat,
   comparisons: readonly LearnedTrial[],
-  slips: readonly Slip[],
+  slips: readonly ReadingSlip[],
 ): readonly Finding[] {
   return comparisons.flatMap((comparison): readonly Finding[] => {
     if (comparison.floatedTrial === null) return [notComparable(comparison)];
@@ -53,7 +53,7 @@ function differs(
   };
 }
 
-function slipFinding({ reading, expected, sigma }: Slip, units: Units): Finding {
+function slipFinding({ reading, expected, sigma }: ReadingSlip, units: Units): Finding {
   return {
     code: 'trial-slip',
     severity: 'warning',

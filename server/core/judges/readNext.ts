@@ -2,7 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import { whereIn } from '../conditions/loadingCondition.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Worth } from '../trials/nextReading.ts';
-import type { NextStep, Way } from '../trials/readables.ts';
+import type { NextStep, ReadingWay } from '../trials/readables.ts';
 import { tapeText } from '../wording/numbers.ts';
 import { limitPlace, tankPlace } from './places.ts';
 import type { Standing } from './standings.ts';
@@ -36,7 +36,7 @@ interface Words {
 const LIFT = 'Lift a heavy boat with two, the batteries out.';
 const MAINS = 'Keep mains leads away from the water.';
 
-const WORDS: Readonly<Record<Way, Words>> = {
+const WORDS: Readonly<Record<ReadingWay, Words>> = {
   scale: {
     title: 'Weigh the whole boat',
     how: () => `Drained and dry; write it as a trial with “condition: bench” and “scales:”. ${LIFT}`,

@@ -5,13 +5,13 @@ import { lengthText, massText, momentText, offsetWords, tapeStep, tapeText } fro
 import type { Row } from './rows.ts';
 
 /** Something to know of a floated boat that is neither held against a limit nor given an uncertainty. */
-export interface Fact extends Row {
+export interface ConditionFact extends Row {
   /** The heading of the figure that it stands before; else it stands last. */
   readonly before?: string;
 }
 
 /** What there is to know besides the figures. */
-export function factsOf({ state }: InCondition, boat: Boat): readonly Fact[] {
+export function factsOf({ state }: InCondition, boat: Boat): readonly ConditionFact[] {
   const { units } = boat;
   if (state.status === 'afloat') {
     const step = tapeStep(units);

@@ -1,5 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { Aim, Row as Balance } from '../corrections/balance/row.ts';
+import type { Aim, BalanceRow as Balance } from '../corrections/balance/row.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { explain } from '../corrections/propose.ts';
 import { PART_OF_LIMIT } from '../corrections/search/correct.ts';

@@ -4,7 +4,7 @@ import { applyChanges } from '../text/editing/edit.ts';
 import { positionAt } from '../text/reading/lines.ts';
 import type { Told } from '../trials/pool/told.ts';
 import type { FACTS } from '../trials/pool/weights.ts';
-import { type Figure, factOf, itemOf, toldWords } from '../trials/pool/words.ts';
+import { type FactFigure, factOf, itemOf, toldWords } from '../trials/pool/words.ts';
 
 /** What the trials say together: what may be wrong with the boat, with its odds, the likeliest first, and what can be written down. */
 export function learnedJson(analysis: Analysis) {
@@ -52,7 +52,7 @@ function causeJson(cause: Told['causes'][number], { explanation }: Told) {
   }
 }
 
-const figureJson = ({ value, sigma }: Figure, factor: number) => ({
+const figureJson = ({ value, sigma }: FactFigure, factor: number) => ({
   value: value * factor,
   uncertainty: sigma * factor,
 });

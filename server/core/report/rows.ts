@@ -21,7 +21,7 @@ export interface Paint {
 export const plainPaint: Paint = { heading: text => text, good: text => text, bad: text => text };
 
 /** A block of figures under its heading, in columns; nothing for no figures. */
-export function section(name: string, rows: readonly Row[], paint: Paint): string {
+export function rowSection(name: string, rows: readonly Row[], paint: Paint): string {
   if (rows.length === 0) return '';
   const widest = Math.max(...rows.map(row => row.name.length));
   const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);

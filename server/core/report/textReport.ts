@@ -9,7 +9,7 @@ import { pointWords } from './conditionFacts.ts';
 import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
 import { rangeRows } from './rangeRows.ts';
-import { type Paint, plainPaint, section } from './rows.ts';
+import { type Paint, plainPaint, rowSection } from './rows.ts';
 import { tankRows } from './tankRows.ts';
 import { transitRows } from './transitRows.ts';
 import { trialsBlock } from './trialsReport.ts';
@@ -21,12 +21,12 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
     ...analysis.conditions.map(inCondition =>
-      section(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition), paint),
+      rowSection(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition), paint),
     ),
-    section(titleIn(analysis, 'On the way down'), transitRows(analysis), paint),
-    section(titleIn(analysis, 'Comes back upright'), rangeRows(analysis), paint),
-    section(titleIn(analysis, 'Tanks'), tankRows(analysis), paint),
-    section(titleIn(analysis, 'In other water'), otherWaterRows(analysis), paint),
+    rowSection(titleIn(analysis, 'On the way down'), transitRows(analysis), paint),
+    rowSection(titleIn(analysis, 'Comes back upright'), rangeRows(analysis), paint),
+    rowSection(titleIn(analysis, 'Tanks'), tankRows(analysis), paint),
+    rowSection(titleIn(analysis, 'In other water'), otherWaterRows(analysis), paint),
     uncertaintyBlock(analysis, paint),
     trialsBlock(analysis, paint),
     findingsBlock(analysis, paint),

@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Reading } from '../boat/trial.ts';
-import type { Estimate } from '../trials/pool/inclining.ts';
+import type { InclinedFigure } from '../trials/pool/inclining.ts';
 
 /** The trials for machines: lengths mm, masses g, volumes mm3, angles degrees, fills 0..1; each reading beside what is predicted. */
 export function trialsJson(analysis: Analysis) {
@@ -41,7 +41,7 @@ function stationOf(reading: Reading): number | null {
   return 'pair' in reading && reading.pair ? reading.pair.station * 1e3 : null;
 }
 
-const estimateMm = ({ value, sigma }: Estimate) => ({ value: value * 1e3, uncertainty: sigma * 1e3 });
+const estimateMm = ({ value, sigma }: InclinedFigure) => ({ value: value * 1e3, uncertainty: sigma * 1e3 });
 
 function scaleOf({ of }: Reading): number {
   if (of === 'fill') return 1;

@@ -6,12 +6,12 @@ import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { type Comparison, compareTrial } from './pool/compare.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { type Estimate, estimateBoat } from './pool/estimate.ts';
-import { type Asked, figuresWithTrials } from './pool/figures.ts';
+import { type FiguresAsked, figuresWithTrials } from './pool/figures.ts';
 import { type Inclined, incline } from './pool/inclining.ts';
 import { likeliestBoat } from './pool/likeliest.ts';
 import { type Offer, offersOf } from './pool/offers.ts';
 import { floatTrial, shownBy } from './pool/predict.ts';
-import { type Slip, slipsOf, type Told, toldOf } from './pool/told.ts';
+import { type ReadingSlip, slipsOf, type Told, toldOf } from './pool/told.ts';
 import type { TrialSet } from './pool/trialSet.ts';
 import { untaught } from './pool/untaught.ts';
 
@@ -27,13 +27,13 @@ export interface Learned {
 interface Verdict {
   /** What may be wrong with the boat, the likeliest first. */
   readonly told: readonly Told[];
-  readonly slips: readonly Slip[];
+  readonly slips: readonly ReadingSlip[];
   /** Ways to write that into the file. */
   readonly offers: readonly Offer[];
   /** The boat by the likeliest of all. */
   readonly source: BoatSource;
   /** Every figure with the trials, over all that may be. */
-  uncertainties(asked: Asked): Steps<Uncertainties>;
+  uncertainties(asked: FiguresAsked): Steps<Uncertainties>;
 }
 
 export interface LearnedTrial extends Comparison {

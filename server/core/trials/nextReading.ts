@@ -1,4 +1,4 @@
-import { dot } from './estimation/leastSquares.ts';
+import { innerProduct } from './estimation/leastSquares.ts';
 
 /** Something that could be read, weighed or measured. */
 export interface Readable<What> {
@@ -59,14 +59,14 @@ function heardFrom(
   for (const row of rows) {
     const seen = [...row];
     for (const q of taken) {
-      const along = dot(q, row);
+      const along = innerProduct(q, row);
       if (along !== 0) for (const k of seen.keys()) seen[k]! -= along * q[k]!;
     }
-    const size = Math.sqrt(1 + dot(row, seen));
+    const size = Math.sqrt(1 + innerProduct(row, seen));
     taken.push(seen.map(part => part / size));
   }
   return taken;
 }
 
 const varianceBy = (figure: readonly number[], taken: readonly (readonly number[])[]): number =>
-  taken.reduce((left, q) => left - dot(q, figure) ** 2, dot(figure, figure));
+  taken.reduce((left, q) => left - innerProduct(q, figure) ** 2, innerProduct(figure, figure));

@@ -11,13 +11,13 @@ import type { TrialSet } from './pool/trialSet.ts';
 
 /** What could be done next: something with the whole boat, or one figure of the file measured with care. */
 export type NextStep =
-  | { readonly kind: 'boat'; readonly way: Way; readonly stations: readonly [fore: number, aft: number] }
+  | { readonly kind: 'boat'; readonly way: ReadingWay; readonly stations: readonly [fore: number, aft: number] }
   | { readonly kind: 'figure'; readonly input: Input };
 
-export type Way = 'scale' | 'two scales' | 'knife edge' | 'afloat' | 'hung' | 'submerged';
+export type ReadingWay = 'scale' | 'two scales' | 'knife edge' | 'afloat' | 'hung' | 'submerged';
 
 /** How long each takes, minutes (common practice, no source): the scale is at hand, the water is not. */
-const TROUBLE: Readonly<Record<Way, number>> = {
+const TROUBLE: Readonly<Record<ReadingWay, number>> = {
   scale: 5,
   'two scales': 10,
   'knife edge': 10,
@@ -72,7 +72,7 @@ type Read = {
 type Stations = readonly [fore: number, aft: number];
 
 interface WayRead {
-  readonly way: Way;
+  readonly way: ReadingWay;
   readonly condition: TrialCondition;
   readonly inset: number;
   readonly readings: (stations: Stations) => readonly Reading[];

@@ -5,7 +5,7 @@ import type { TankBody } from '../bodies/tankWater.ts';
 import { type BallastWater, ballastWater } from '../conditions/ballastWater.ts';
 import type { EnergyState } from '../conditions/energy.ts';
 import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
-import type { Reading } from '../conditions/readings.ts';
+import type { StateFigure } from '../conditions/readings.ts';
 import { centralTensor, scaleTensor } from '../conditions/tensor.ts';
 import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
@@ -52,7 +52,7 @@ export function* residualLoadSteps(
   owner: Owner,
   inputs: readonly Input[],
   { arrangement, floating }: FloatedBoat,
-  readings: readonly Reading[],
+  readings: readonly StateFigure[],
 ): Steps<readonly ResidualLoad[]> {
   const water = ballastWater(tankLoad(floating.tanks, arrangement.loading, floating.water), floating.state.up, 1);
   const held: Held = { arrangement, floating, water };
@@ -144,7 +144,7 @@ interface Held {
   readonly water: BallastWater;
 }
 
-function residualLoadBy(held: Held, { was, is, density }: Change, readings: readonly Reading[]): Felt {
+function residualLoadBy(held: Held, { was, is, density }: Change, readings: readonly StateFigure[]): Felt {
   const { floating, arrangement } = held;
   const { state } = floating;
   const immersed = immersionWith(floating, was, is, isUnder(arrangement));

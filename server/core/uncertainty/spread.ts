@@ -1,6 +1,6 @@
 import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
 import type { FloatingState } from '../conditions/float.ts';
-import type { Reading } from '../conditions/readings.ts';
+import type { StateFigure } from '../conditions/readings.ts';
 import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
@@ -52,7 +52,7 @@ export function* spreadSteps(
   owner: Owner,
   floated: FloatedBoat,
   residuals: readonly ResidualLoad[],
-  readings: readonly Reading[],
+  readings: readonly StateFigure[],
   belief: Belief = independent(residuals),
 ): Steps<readonly Uncertainty[]> {
   const { floating } = floated;

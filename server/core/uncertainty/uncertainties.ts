@@ -1,6 +1,6 @@
 import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
 import { type InCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
-import { type Reading, recommendedCapacity } from '../conditions/readings.ts';
+import { recommendedCapacity, type StateFigure } from '../conditions/readings.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuresOf, statesOf } from '../figures/figured.ts';
 import type { Steps } from '../steps/steps.ts';
@@ -31,7 +31,7 @@ export function* uncertaintySteps(
   bodies: Bodies,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
-  { inputs, spread }: Known = { inputs: inputsOf(owner.source, owner.variations), spread: spreadAlone },
+  { inputs, spread }: KnownSpread = { inputs: inputsOf(owner.source, owner.variations), spread: spreadAlone },
 ): Steps<Uncertainties> {
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [tankKey(i), recommendedCapacity(i)]));
   const found: (readonly [string, FigureUncertainties | null])[] = [];
@@ -59,7 +59,7 @@ const withoutKeys = (uncertainties: FigureUncertainties, keys: readonly string[]
   Object.fromEntries(Object.entries(uncertainties).filter(([key]) => !keys.includes(key)));
 
 /** What is uncertain of a boat, and what spreads it to the figures. */
-export interface Known {
+export interface KnownSpread {
   readonly inputs: readonly Input[];
   readonly spread: Spreading;
 }
@@ -69,7 +69,7 @@ export type Spreading = (
   aboard: Aboard,
   inCondition: InCondition,
   floated: FloatedBoat,
-  readings: readonly Reading[],
+  readings: readonly StateFigure[],
 ) => Steps<readonly Uncertainty[]>;
 
 /** All inputs independent, each as it is known by itself. */
@@ -103,7 +103,7 @@ const SURE_OF_REST = 3;
 
 interface Asked {
   readonly figures: readonly Figure[];
-  readonly besides: Readonly<Record<string, Reading>>;
+  readonly besides: Readonly<Record<string, StateFigure>>;
   readonly spread: Spreading;
 }
 
@@ -127,7 +127,7 @@ function* uncertaintiesIn(
   const names = [...known.map(({ id }) => id), ...Object.keys(besides)];
   const readings = [
     ...known.map(
-      ({ of }): Reading =>
+      ({ of }): StateFigure =>
         at =>
           of(at, boat) ?? Number.NaN,
     ),

@@ -4,7 +4,7 @@ import type { Entry } from '../../core/boat/boat.ts';
 import { findSlots } from '../../core/corrections/room/slots.ts';
 import { addImmersed, emptyImmersion } from '../../core/geometry/cut/immersion.ts';
 import { lengthText, massText, percentText, volumeText } from '../../core/wording/numbers.ts';
-import { escaped } from './markdown.ts';
+import { escapedMarkdown } from './markdown.ts';
 
 const entryAt = <E extends Entry>(entries: readonly E[], path: Path): E | null =>
   entries.find(entry => samePath(entry.path, path)) ?? null;
@@ -17,7 +17,7 @@ export function shellHover(analysis: Analysis, index: number): string | null {
   const wall = analysis.shapes.wallOf(shell.form, shell.endsClosed);
   const thick = lengthText(shell.volume / wall.area, boat.units);
   const buoyancy = massText(boat.water.density * shell.volume, boat.units);
-  return `**${escaped(shell.name)}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
+  return `**${escapedMarkdown(shell.name)}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
 }
 
 /** A compartment: what it displaces whole, and what of it floats the boat. */
@@ -28,12 +28,12 @@ export function compartmentHover(analysis: Analysis, index: number): string | nu
   const inside = boat.payload.filter(part => part.inside === compartment.name);
   const load = inside.reduce((sum, part) => sum + part.mass, 0);
   const buoyancy = massText(boat.water.density * compartment.volume, boat.units);
-  return `**${escaped(compartment.name)}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
+  return `**${escapedMarkdown(compartment.name)}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
 }
 
 /** What was worked out of its form, or read of its mesh. */
 const formWords = ({ worked }: { readonly worked: readonly string[] }): string =>
-  worked.length > 0 ? `\n\nForm: ${escaped(worked.join('; '))}.` : '';
+  worked.length > 0 ? `\n\nForm: ${escapedMarkdown(worked.join('; '))}.` : '';
 
 /** How much of a displacing entry stands out of the water when surfaced: that much the tank must sink. */
 function aboveWords({ boat, bodies, surfaced }: Analysis, entry: Entry): string {
@@ -57,7 +57,9 @@ export function tankHover(analysis: Analysis, index: number): string | null {
     tank.kind === 'piston' || tank.kind === 'bladder'
       ? 'Its water has no free surface.'
       : `Its water stays level as the boat tilts${tank.cells > 1 ? `, in ${tank.cells} cells` : ''}. Baffles with holes only slow it down and do not count.`;
-  const lines = [`**${escaped(tank.name)}**: holds ${volumeText(tank.capacity, units)}. ${surface}${formWords(tank)}`];
+  const lines = [
+    `**${escapedMarkdown(tank.name)}**: holds ${volumeText(tank.capacity, units)}. ${surface}${formWords(tank)}`,
+  ];
   if (submerged.status === 'neutral') {
     const { bg, bgEffective, bgEffectiveLongitudinal } = submerged;
     const eaten = (left: number) => lengthText(Math.max(0, bg - left), units);
@@ -83,10 +85,10 @@ export function bayHover(analysis: Analysis, index: number): string | null {
   const { units } = boat;
   const free = findSlots(boat).filter(slot => slot.bay === bay);
   if (free.length === 0)
-    return `**${escaped(bay.name)}**: no ${bay.takes} from the stock fits in: its room is taken, or the strip is too thick.`;
+    return `**${escapedMarkdown(bay.name)}**: no ${bay.takes} from the stock fits in: its room is taken, or the strip is too thick.`;
   const mass = free.reduce((sum, slot) => sum + slot.massPerLength * (slot.station[1] - slot.station[0]), 0);
   const room = free
     .map(slot => `${lengthText(slot.station[0], units)} to ${lengthText(slot.station[1], units)}`)
     .join(' and ');
-  return `**${escaped(bay.name)}**: takes up to ${massText(mass, units)} of ${bay.takes} from the stock; free from station ${room}.`;
+  return `**${escapedMarkdown(bay.name)}**: takes up to ${massText(mass, units)} of ${bay.takes} from the stock; free from station ${room}.`;
 }

@@ -1,5 +1,5 @@
 /** A name from the file as Markdown text: it must not start links, tables or markup of its own. */
-export const escaped = (text: string): string =>
+export const escapedMarkdown = (text: string): string =>
   text.replace(/[\\`*_{}[\]()#+\-.!|<>~&]/g, '\\$&').replace(/\s+/g, ' ');
 
 /** A Markdown table; the first row is its head. */

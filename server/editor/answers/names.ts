@@ -86,7 +86,7 @@ function textAt(syntax: Syntax, path: Path): string {
 }
 
 /** Half a mark of the tape: a piece is cut no finer, m. */
-const NEAR = 0.0005;
+const SAME_EDGE = 0.0005;
 
 /** The bay that a loose piece of lead or foam lies in. */
 export function bayOf({ boat }: Analysis, given: Path): Bay | null {
@@ -104,7 +104,9 @@ const liesIn = (part: Part, bay: Bay): boolean =>
   !part.fixed &&
   part.inside === bay.inside &&
   part.material === bay.takes &&
-  ([0, 1, 2] as const).every(axis => part.from[axis] >= bay.from[axis] - NEAR && part.to[axis] <= bay.to[axis] + NEAR);
+  ([0, 1, 2] as const).every(
+    axis => part.from[axis] >= bay.from[axis] - SAME_EDGE && part.to[axis] <= bay.to[axis] + SAME_EDGE,
+  );
 
 /** The characters of the names at some places, in the order of the text, each once. */
 export function spansOf(syntax: Syntax, paths: readonly Path[]): readonly Span[] {

@@ -7,18 +7,19 @@ import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
 import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
-import { escaped, table } from './markdown.ts';
+import { escapedMarkdown, table } from './markdown.ts';
 
 /** A payload entry: what it weighs and displaces in both conditions, and the running sums after it. */
 export function partHover(analysis: Analysis, index: number): string | null {
   const { boat } = analysis;
   const part = boat.payload.find(candidate => samePath(candidate.path, ['payload', index]));
   if (!part) return null;
-  const where = part.inside === null ? 'in the flooded hull' : `in ${escaped(part.inside)}, so it displaces nothing`;
+  const where =
+    part.inside === null ? 'in the flooded hull' : `in ${escapedMarkdown(part.inside)}, so it displaces nothing`;
   const weighed = part.massFrom === 'form' ? ' by its form and density' : '';
   const worked = part.worked.length > 0 ? `; ${part.worked.join(', ')}` : '';
   return [
-    `**${escaped(part.name)}**: ${massText(part.mass, boat.units)}${weighed}, ${where}${worked}.`,
+    `**${escapedMarkdown(part.name)}**: ${massText(part.mass, boat.units)}${weighed}, ${where}${worked}.`,
     conditionsTable(analysis, part),
     ...(part.material === 'lead' || part.material === 'foam' ? [effectsTable(analysis, part)] : []),
     runningWords(analysis, part),

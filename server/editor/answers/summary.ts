@@ -1,6 +1,6 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { type StateWords, stateWords, trialWords } from './conditionWords.ts';
-import { escaped } from './markdown.ts';
+import { escapedMarkdown } from './markdown.ts';
 
 /** Both conditions in one line, for the status bar. */
 export interface Summary {
@@ -17,8 +17,8 @@ export function summarise(analysis: Analysis): Summary {
     : findings.some(finding => finding.severity === 'warning')
       ? 'outOfTrim'
       : 'inTrim';
-  const said = findings.map(finding => `- ${escaped(finding.message)}`);
-  const name = analysis.boat.name === '' ? 'this boat' : escaped(analysis.boat.name);
+  const said = findings.map(finding => `- ${escapedMarkdown(finding.message)}`);
+  const name = analysis.boat.name === '' ? 'this boat' : escapedMarkdown(analysis.boat.name);
   const states = stateWords(analysis).map(
     (state, i) => `${state.title}: ${inShort(state, analysis.conditions[i]!.where)}`,
   );

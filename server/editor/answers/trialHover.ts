@@ -16,7 +16,7 @@ import { tankAsRead } from '../../core/trials/pool/tankAsRead.ts';
 import { verdict } from '../../core/trials/pool/words.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, percentText, volumeText } from '../../core/wording/numbers.ts';
-import { escaped, table } from './markdown.ts';
+import { escapedMarkdown, table } from './markdown.ts';
 
 /** A trial, or the reading of it under the cursor, against what the file says. */
 export function trialHover(analysis: Analysis, path: Path): string | null {
@@ -77,7 +77,7 @@ function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: Lea
     Math.abs(score).toFixed(1),
   ]);
   return [
-    `**${escaped(capital(trialName(trial)))}**, ${trial.condition}.`,
+    `**${escapedMarkdown(capital(trialName(trial)))}**, ${trial.condition}.`,
     table([['', 'Read', 'By the file', 'Apart (in what is open)'], ...rows]),
   ].join('\n\n');
 }
@@ -85,7 +85,7 @@ function comparisonTable({ boat: { units } }: Analysis, { trial, readings }: Lea
 /** What all trials say of the boat together, as far as it is known already. */
 function aboutBoat(analysis: Analysis): readonly string[] {
   const said = analysis.learned?.verdict;
-  return said ? verdict(said.told, analysis.boat.units).map(escaped) : [];
+  return said ? verdict(said.told, analysis.boat.units).map(escapedMarkdown) : [];
 }
 
 /** What was in the tanks of the boat that hung neutral, and what they should hold. */

@@ -16,7 +16,7 @@ export interface FigureChange {
 }
 
 /** A boat and how it lies. */
-export interface Lying {
+export interface LyingBoat {
   readonly boat: Boat;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
@@ -40,7 +40,7 @@ function littleOf({ material, mass, volume }: Part, { units, stock }: Boat): num
  */
 export function effectOfMore(
   part: Part,
-  lying: Lying,
+  lying: LyingBoat,
   cache: BodyCache,
   figures: readonly Figure[],
 ): readonly FigureChange[] {
@@ -52,7 +52,7 @@ export function effectOfMore(
 /** What a part that is aboard changes against the boat without it; figures that either boat has not are left out. */
 export function effectOfWhole(
   part: Part,
-  lying: Lying,
+  lying: LyingBoat,
   cache: BodyCache,
   figures: readonly Figure[],
 ): readonly FigureChange[] {
@@ -61,7 +61,7 @@ export function effectOfWhole(
   return changesBetween(afloatWith(without, boat, cache), lying, figures);
 }
 
-function afloatWith(payload: readonly Part[], boat: Boat, cache: BodyCache): Lying {
+function afloatWith(payload: readonly Part[], boat: Boat, cache: BodyCache): LyingBoat {
   const bodies = assembleBodies({ ...boat, payload }, cache);
   return { boat, surfaced: floatSurfaced(bodies, boat.length), submerged: floatSubmerged(bodies) };
 }
@@ -79,8 +79,8 @@ function moreOf(part: Part, mass: number): Part {
 }
 
 /** What differs from an aim first, then what is to be enough. */
-const changesBetween = (before: Lying, after: Lying, figures: readonly Figure[]): readonly FigureChange[] => {
-  const all = ({ boat, surfaced, submerged }: Lying) =>
+const changesBetween = (before: LyingBoat, after: LyingBoat, figures: readonly Figure[]): readonly FigureChange[] => {
+  const all = ({ boat, surfaced, submerged }: LyingBoat) =>
     inBoth(surfaced, submerged).map(inCondition => figuredIn(boat, inCondition, figures));
   const was = all(before);
   const is = all(after);

@@ -1,4 +1,4 @@
-import { normalBelow } from './normalBelow.ts';
+import { normalBelow } from '../../statistics/normalBelow.ts';
 import type { Stretch } from './row.ts';
 
 /*

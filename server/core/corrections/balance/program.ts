@@ -1,10 +1,10 @@
 import { type Constraint, type Model, solve } from 'yalps';
 import type { Mover } from '../room/movers.ts';
 import type { Slot } from '../room/slots.ts';
-import type { Row, Stretch } from './row.ts';
+import type { BalanceRow, Stretch } from './row.ts';
 
 /** A piece of the solution: its mass and the middle of it. */
-export interface Share {
+export interface SlotShare {
   readonly slot: Slot;
   /** kg. */
   readonly mass: number;
@@ -16,15 +16,15 @@ export interface Share {
 }
 
 /** How far a part of the file is moved, m; aft and to starboard positive. */
-export interface Shift {
+export interface MoverShift {
   readonly mover: Mover;
   readonly along: number;
   readonly across: number;
 }
 
 export interface Solution {
-  readonly shares: readonly Share[];
-  readonly shifts: readonly Shift[];
+  readonly shares: readonly SlotShare[];
+  readonly shifts: readonly MoverShift[];
   /** What the programme minimises: lead in g, foam's room, the effort of moves and what it costs to be off the aims priced in g of lead. */
   readonly cost: number;
 }
@@ -81,7 +81,7 @@ const restOf = ({ offset }: Slot): number => Math.min(Math.max(0, offset[0]), of
 /** The cheapest pieces in these slots that satisfy every row; null when there are none. */
 export function cheapestPieces(
   slots: readonly Slot[],
-  rows: readonly Row[],
+  rows: readonly BalanceRow[],
   options: ProgramOptions = {},
 ): Solution | null {
   const constraints = new Map<string, Constraint>();
@@ -110,7 +110,7 @@ export function cheapestPieces(
   const solution = solve(model, { includeZeroVariables: true, maxIterations: MOST_BRANCHES });
   if (solution.status !== 'optimal') return null;
   const found = new Map(solution.variables);
-  const shares = slots.map((slot, i): Share => {
+  const shares = slots.map((slot, i): SlotShare => {
     const grams = found.get(`m${i}`) ?? 0;
     const along = grams > 0 ? (found.get(`q${i}`) ?? 0) / grams : 0;
     const across = grams > 0 ? ((found.get(`s${i}`) ?? 0) - (found.get(`p${i}`) ?? 0)) / grams : 0;
@@ -125,7 +125,7 @@ export function cheapestPieces(
       ),
     };
   });
-  const shifts = movers.map((mover, j): Shift => {
+  const shifts = movers.map((mover, j): MoverShift => {
     const metres = (plus: string, minus: string) =>
       ((found.get(`${plus}${j}`) ?? 0) - (found.get(`${minus}${j}`) ?? 0)) / (mover.part.mass * 1e6);
     return { mover, along: metres('aft', 'forward'), across: metres('right', 'left') };
@@ -134,7 +134,7 @@ export function cheapestPieces(
 }
 
 function addRow(
-  { name, measure, wanted }: Row,
+  { name, measure, wanted }: BalanceRow,
   constraints: Map<string, Constraint>,
   variables: Map<string, Map<string, number>>,
   elastic: boolean,
@@ -186,7 +186,7 @@ interface Tableau {
 }
 
 /** What a part weighs times how far it goes, g·mm, each way as far as its room allows. */
-function addMover({ part, along, across }: Mover, j: number, rows: readonly Row[], into: Tableau): void {
+function addMover({ part, along, across }: Mover, j: number, rows: readonly BalanceRow[], into: Tableau): void {
   for (const [kind, axis, sign, reach] of [
     [`aft${j}`, 'along', 1, along.most],
     [`forward${j}`, 'along', -1, -along.least],

@@ -1,5 +1,5 @@
 import type { Slot } from '../room/slots.ts';
-import type { Aim, Row } from './row.ts';
+import type { Aim, BalanceRow } from './row.ts';
 
 /**
  * What the bays can still give: the set of (mass, moment) in two rows, a convex polygon, and the point that is needed.
@@ -15,7 +15,7 @@ export interface Reach {
 }
 
 /** How near the polygon comes to the round edge of the set, as a part of the limits' slack. */
-const NEAR = 0.01;
+const STRAIGHT_ENOUGH = 0.01;
 /** Times that an edge is bent at most. */
 const DEEPEST = 12;
 
@@ -26,7 +26,7 @@ type Point = readonly [mass: number, moment: number];
  * the sum of the sets' supports. Beginning from the four ways along the axes, the edge between two corners is bent out as
  * far as the set goes until it goes no further: a fan of fixed directions passes by the sides of a long narrow set.
  */
-export function reachOf(slots: readonly Slot[], massRow: Row, momentRow: Row): Reach {
+export function reachOf(slots: readonly Slot[], massRow: BalanceRow, momentRow: BalanceRow): Reach {
   const massAim = massRow.wanted as Aim;
   const momentAim = momentRow.wanted as Aim;
   const needed: Point = [massAim.value / massAim.slack, momentAim.value / momentAim.slack];
@@ -45,11 +45,11 @@ export function reachOf(slots: readonly Slot[], massRow: Row, momentRow: Row): R
   const bend = (from: Point, to: Point, depth: number): readonly Point[] => {
     const [along, up] = [to[0] - from[0], to[1] - from[1]];
     const length = Math.hypot(along, up);
-    if (length < NEAR || depth === DEEPEST) return [];
+    if (length < STRAIGHT_ENOUGH || depth === DEEPEST) return [];
     const outward: Point = [up / length, -along / length];
     const found = corner(outward);
     const out = outward[0] * (found[0] - from[0]) + outward[1] * (found[1] - from[1]);
-    return out < NEAR ? [] : [...bend(from, found, depth + 1), found, ...bend(found, to, depth + 1)];
+    return out < STRAIGHT_ENOUGH ? [] : [...bend(from, found, depth + 1), found, ...bend(found, to, depth + 1)];
   };
   const ends = AXES.map(corner);
   const inSlacks = ends.flatMap((end, i) => [end, ...bend(end, ends[(i + 1) % ends.length]!, 0)]);
@@ -71,8 +71,8 @@ const AXES: readonly Point[] = [
 /** The furthest that one slot's piece can go in a direction: at each mass it lies at one end of its room. */
 function furthest(
   slot: Slot,
-  massRow: Row,
-  momentRow: Row,
+  massRow: BalanceRow,
+  momentRow: BalanceRow,
   [a, b]: readonly [number, number],
 ): readonly [number, number] {
   const k = massRow.effectOf(slot);

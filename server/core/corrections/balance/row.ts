@@ -18,7 +18,7 @@ export type RowName =
  * One balance that pieces and moves must bring about, linear in each piece's mass and in its moments aft and to starboard.
  * Masses in kg, moments in kg·m, as the row's own unit says.
  */
-export interface Row {
+export interface BalanceRow {
   readonly name: RowName;
   readonly measure: 'mass' | 'moment';
   /** The way that moving weight changes it; null where it does not. */

@@ -8,7 +8,7 @@ import { along } from '../../conditions/tensor.ts';
 import { addScaled, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
 import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
-import type { Aim, Band, Row, RowName } from './row.ts';
+import type { Aim, BalanceRow, Band, RowName } from './row.ts';
 import type { Margins } from './surfacedRows.ts';
 
 /** Ballast water of a level boat at one fill: its moment, how the next kilogram lies, what its free surfaces cost. */
@@ -40,7 +40,12 @@ export function referenceFill(bodies: Bodies, added = 0): number {
  * its arm from where the next kilogram of ballast lies; the fill itself must stay within its range. `part` (0..1) of each
  * limit may be used up. Rows are linear about `fill`.
  */
-export function submergedRows(boat: Boat, bodies: Bodies, fill: number, { part, open }: Margins): readonly Row[] {
+export function submergedRows(
+  boat: Boat,
+  bodies: Bodies,
+  fill: number,
+  { part, open }: Margins,
+): readonly BalanceRow[] {
   const { density } = bodies;
   const limits = boat.limits.submerged;
   const capacity = density * capacityOf(bodies.tanks);

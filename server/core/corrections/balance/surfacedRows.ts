@@ -11,7 +11,7 @@ import { add, dot, scale, subtract, type Vec3 } from '../../geometry/form/vector
 import type { Slot } from '../room/slots.ts';
 import type { OpenLoads } from './open.ts';
 import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
-import type { Aim, Row, RowName } from './row.ts';
+import type { Aim, BalanceRow, RowName } from './row.ts';
 import type { WetShare } from './wetShare.ts';
 
 /** The surface that the boat shall float at, and the point that moments are counted from (its centre of flotation). */
@@ -47,7 +47,7 @@ export function surfacedRows(
   target: Target,
   { part, open }: Margins,
   wet: WetShare,
-): readonly Row[] {
+): readonly BalanceRow[] {
   const { up, level, about } = target;
   const limits = boat.limits.surfaced;
   const { density } = bodies;

@@ -5,9 +5,9 @@ import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
-import { cheapestPieces, priceOf, type Share } from '../balance/program.ts';
-import type { Row } from '../balance/row.ts';
-import type { Correction, FloatedBoat } from '../correction.ts';
+import { cheapestPieces, priceOf, type SlotShare } from '../balance/program.ts';
+import type { BalanceRow } from '../balance/row.ts';
+import type { CorrectedBoat, Correction } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { roomsOf } from '../room/proposeBays.ts';
 import { type Piece, type Slot, slotSets } from '../room/slots.ts';
@@ -34,7 +34,7 @@ const ROUNDS = 3;
  */
 export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, before: number): Steps<Correction | null> {
   const { boat, surfaced, submerged } = boatToTrim;
-  let nearest: FloatedBoat | null = null;
+  let nearest: CorrectedBoat | null = null;
   let left = WORTH_IT * missOf({ boat, surfaced, submerged });
   let isShort = false;
   const onPaper = bench.rowsFor(null);
@@ -67,10 +67,10 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
   };
 }
 
-const isWorthCutting = ({ mass, slot }: Share): boolean => mass * priceOf(slot) > TRIFLE;
+const isWorthCutting = ({ mass, slot }: SlotShare): boolean => mass * priceOf(slot) > TRIFLE;
 
 /** The slots without those that hardly matter: pieces are weighed against what they bring. */
-function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
+function worthwhile(slots: readonly Slot[], rows: readonly BalanceRow[]) {
   const costOf = (set: readonly Slot[]) =>
     cheapestPieces(set, rows, { elastic: true })?.cost ?? Number.POSITIVE_INFINITY;
   const whole = cheapestPieces(slots, rows, { elastic: true });
@@ -94,7 +94,7 @@ function worthwhile(slots: readonly Slot[], rows: readonly Row[]) {
 const NOT_AT_ALL = 100;
 
 /** How far a boat is outside its limits, by the full model: the sum over its figures of what is too much, in limits. */
-const missOf = ({ boat, surfaced, submerged }: Pick<FloatedBoat, 'boat' | 'surfaced' | 'submerged'>): number =>
+const missOf = ({ boat, surfaced, submerged }: Pick<CorrectedBoat, 'boat' | 'surfaced' | 'submerged'>): number =>
   inBoth(surfaced, submerged).reduce((sum, inCondition) => sum + missIn(boat, inCondition), 0);
 
 function missIn(boat: Boat, inCondition: InCondition): number {
@@ -106,7 +106,7 @@ function missIn(boat: Boat, inCondition: InCondition): number {
 /** Past this heel or trim the linear balances, and so the compromise, mean nothing, rad. */
 const FAR_OVER = Math.PI / 9;
 
-function liesOver({ surfaced, submerged }: FloatedBoat): boolean {
+function liesOver({ surfaced, submerged }: CorrectedBoat): boolean {
   const tilts = [
     ...(surfaced.status === 'afloat' ? [surfaced.attitude.trim, surfaced.attitude.heel] : [Math.PI]),
     ...(submerged.status === 'neutral' ? [submerged.trim, submerged.heel] : []),

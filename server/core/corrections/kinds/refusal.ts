@@ -1,7 +1,7 @@
 import { massText, momentText } from '../../wording/numbers.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { cheapestPieces } from '../balance/program.ts';
-import type { Row } from '../balance/row.ts';
+import type { BalanceRow } from '../balance/row.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Move } from '../room/movers.ts';
 import { findMovers } from '../room/movers.ts';
@@ -36,7 +36,7 @@ export function refusalWords(boatToTrim: BoatToTrim): string | null {
 }
 
 interface Miss {
-  readonly row: Row;
+  readonly row: BalanceRow;
   /** What is missing beyond the limit, in the row's own unit. */
   readonly by: number;
   /** The same in limits. */
@@ -45,7 +45,7 @@ interface Miss {
 
 const sumOf = (misses: readonly Miss[]): number => misses.reduce((sum, { part }) => sum + part, 0);
 
-function missesOf(slots: readonly Slot[], rows: readonly Row[], { boat, bodies }: BoatToTrim): readonly Miss[] {
+function missesOf(slots: readonly Slot[], rows: readonly BalanceRow[], { boat, bodies }: BoatToTrim): readonly Miss[] {
   const movers = findMovers(boat, bodies.mass);
   const solution = cheapestPieces(slots, rows, { elastic: true, movers });
   const pieces = (solution?.shares ?? []).map(({ slot, mass, station, offset, counts }) => {
@@ -80,7 +80,7 @@ function missesOf(slots: readonly Slot[], rows: readonly Row[], { boat, bodies }
 }
 
 /** Which way weight is missing. */
-function wayOf({ name, measure, axis }: Row, by: number): string {
+function wayOf({ name, measure, axis }: BalanceRow, by: number): string {
   if (axis === 'along') return by > 0 ? ' aft' : ' forward';
   if (axis === 'across') return by > 0 ? ' to starboard' : ' to port';
   if (measure === 'moment') return ' of weight lower down';

@@ -8,7 +8,7 @@ import type { EntryText } from '../../findings/finding.ts';
 import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
 import type { Steps } from '../../steps/steps.ts';
-import type { Lying } from '../balance/partEffects.ts';
+import type { LyingBoat } from '../balance/partEffects.ts';
 import { type Correction, renamed } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Piece } from '../room/slots.ts';
@@ -26,7 +26,7 @@ export interface SetPiece {
 export interface InWater {
   readonly water: Water;
   readonly only: readonly SetPiece[];
-  readonly lying: Lying;
+  readonly lying: LyingBoat;
 }
 
 /** Pieces that change with the water: the boat is within all limits in both, each with its own pieces aboard. */
@@ -91,7 +91,7 @@ function watersOf(water: Water): readonly [fresh: Water, sea: Water] {
 
 interface Trimmed {
   readonly pieces: readonly SetPiece[];
-  readonly lying: Lying;
+  readonly lying: LyingBoat;
 }
 
 /** The boat within her limits, with pieces laid where she is not, `purpose` in their names; null when none will do. */

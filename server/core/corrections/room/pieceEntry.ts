@@ -73,14 +73,14 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
 }
 
 /** Read back, a mass is this near to what was meant (relative): a sliver of foam weighs hundredths of a gram. */
-const NEAR = 0.02;
+const WEIGHED_AS_WRITTEN = 0.02;
 
 /** A mass with the digits that it takes to be near. */
 function weightText(mass: number, units: FileUnits): string {
   for (let finer = 0; finer < 4; finer++) {
     const text = massText(mass, units, finer);
     const read = readQuantity(text, 'mass', units);
-    if (read.ok && Math.abs(read.value.value - mass) <= NEAR * mass) return text;
+    if (read.ok && Math.abs(read.value.value - mass) <= WEIGHED_AS_WRITTEN * mass) return text;
   }
   return massText(mass, units, 4);
 }

@@ -1,7 +1,7 @@
 import { assembleBodies } from '../../bodies/assemble.ts';
 import { withoutDone } from '../balance/brought.ts';
 import { type OpenLoads, openLoads } from '../balance/open.ts';
-import type { Row, Scope } from '../balance/row.ts';
+import type { BalanceRow, Scope } from '../balance/row.ts';
 import { referenceFill, submergedRows } from '../balance/submergedRows.ts';
 import { surfacedRows, type Target, targetSurface } from '../balance/surfacedRows.ts';
 import { wetAsLaid, wetInTheMiddle } from '../balance/wetShare.ts';
@@ -17,7 +17,7 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
   const { boat, bodies, surfaced, cache } = boatToTrim;
   const target: Target = targetSurface(boat, surfaced);
   const margins = { part, open: openIn(boatToTrim) };
-  return (laid: DoneBoat | null): readonly Row[] => {
+  return (laid: DoneBoat | null): readonly BalanceRow[] => {
     const aboard = laid ? assembleBodies(laid.boat, cache) : bodies;
     const wet = laid ? wetAsLaid(new Map(laid.pieces.map((piece, i) => [piece.slot, laid.parts[i]!]))) : wetInTheMiddle;
     const rows = [

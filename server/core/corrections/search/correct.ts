@@ -1,8 +1,8 @@
 import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
-import type { Row, Scope } from '../balance/row.ts';
+import type { BalanceRow, Scope } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
-import type { Correction, FloatedBoat } from '../correction.ts';
+import type { CorrectedBoat, Correction } from '../correction.ts';
 import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
 import type { Mover } from '../room/movers.ts';
 import { placeChanges, shifted } from '../room/shift.ts';
@@ -73,7 +73,7 @@ function* bestThatHolds(slots: readonly Slot[], movers: readonly Mover[], bench:
 }
 
 /** The same pieces held to both conditions and the way between; null when they do not keep all limits there. */
-export function forBoth({ pieces, moves }: FloatedBoat, boatToTrim: BoatToTrim): Correction | null {
+export function forBoth({ pieces, moves }: CorrectedBoat, boatToTrim: BoatToTrim): Correction | null {
   const laid = lay(pieces, moves, benchFor(boatToTrim, 'both', PART_OF_LIMIT));
   return laid?.left.length === 0 ? asCorrection(laid, 'both', boatToTrim) : null;
 }
@@ -99,7 +99,7 @@ export const benchFor = (boatToTrim: BoatToTrim, scope: Scope, part: number): Wo
 });
 
 /** What a floated boat comes to, g of lead: its pieces, their work, and the chance to miss a limit. */
-export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: FloatedBoat) => number {
+export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: CorrectedBoat) => number {
   const open = openIn(boatToTrim);
   const { mass } = boatToTrim.bodies;
   return laid => {
@@ -110,13 +110,13 @@ export function scoreIn(boatToTrim: BoatToTrim, scope: Scope): (laid: FloatedBoa
   };
 }
 
-export function asCorrection(floated: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction {
+export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): Correction {
   const { pieces, entries } = floated;
   const moves = floated.moves.map(move => {
     const part = asFiled(move.part, boatToTrim);
     return { ...move, part, moved: shifted(part, move.along, move.across) };
   });
-  const laid: FloatedBoat = { ...floated, moves };
+  const laid: CorrectedBoat = { ...floated, moves };
   const { units } = boatToTrim.boat;
   return {
     ...laid,
@@ -131,11 +131,11 @@ export function asCorrection(floated: FloatedBoat, scope: Scope, boatToTrim: Boa
   };
 }
 
-function noteOf(laid: FloatedBoat, scope: Scope, boatToTrim: BoatToTrim): string | null {
+function noteOf(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): string | null {
   const lines = [...laid.onTheWay.map(({ message }) => message), surenessNote(laid, scope, openIn(boatToTrim))];
   return lines.filter(line => line !== null).join(' ') || null;
 }
 
 /** Some heel is to be held. */
-export const isListing = (rows: readonly Row[]): boolean =>
+export const isListing = (rows: readonly BalanceRow[]): boolean =>
   rows.some(({ name, wanted }) => name.endsWith('heel') && 'slack' in wanted && Math.abs(wanted.value) > wanted.slack);

@@ -8,9 +8,9 @@ import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
 import { judgeTransit } from '../../judges/judgeTransit.ts';
 import { priceOfMiss } from '../balance/price.ts';
-import { cheapestPieces, type Shift, type Solution } from '../balance/program.ts';
-import type { Row, Scope } from '../balance/row.ts';
-import type { FloatedBoat } from '../correction.ts';
+import { cheapestPieces, type MoverShift, type Solution } from '../balance/program.ts';
+import type { BalanceRow, Scope } from '../balance/row.ts';
+import type { CorrectedBoat } from '../correction.ts';
 import type { Move } from '../room/movers.ts';
 import { type Mover, moveOf } from '../room/movers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from '../room/pieceEntry.ts';
@@ -24,7 +24,7 @@ const MOST_ROUNDS = 4;
 const NO_GAIN = 0.01;
 
 /** The boat with pieces in it and parts moved, and which they are. */
-export type DoneBoat = Pick<FloatedBoat, 'pieces' | 'parts' | 'moves' | 'boat'>;
+export type DoneBoat = Pick<CorrectedBoat, 'pieces' | 'parts' | 'moves' | 'boat'>;
 
 export interface Workbench {
   readonly boat: Boat;
@@ -34,14 +34,14 @@ export interface Workbench {
   readonly scope: Scope;
   readonly schema: PartSchema;
   /** The balances of the boat without the pieces, on paper at first, then drawn up with the pieces as last laid. */
-  readonly rowsFor: (laid: DoneBoat | null) => readonly Row[];
+  readonly rowsFor: (laid: DoneBoat | null) => readonly BalanceRow[];
   /** What a floated boat comes to, g of lead: its pieces, their work, and the chance to miss a limit. */
-  readonly scoreOf: (laid: FloatedBoat) => number;
+  readonly scoreOf: (laid: CorrectedBoat) => number;
 }
 
 /** A floated boat that keeps all limits aimed at, and what it comes to. */
 export interface Realised {
-  readonly laid: FloatedBoat;
+  readonly laid: CorrectedBoat;
   readonly score: number;
 }
 
@@ -51,15 +51,15 @@ export interface Realised {
  * model is content and nothing is gained any more; null when it never is.
  */
 export function realise(candidate: Candidate, bench: Workbench): Realised | null {
-  let laid: FloatedBoat | null = null;
+  let laid: CorrectedBoat | null = null;
   let best: Realised | null = null;
   const { slots, movers } = candidate;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const rows: readonly Row[] | null = laid ? bench.rowsFor(laid) : null;
+    const rows: readonly BalanceRow[] | null = laid ? bench.rowsFor(laid) : null;
     const near: ReadonlyMap<Slot, number> = new Map(laid?.pieces.map(piece => [piece.slot, piece.mass]));
     const solution: Solution | null = rows ? cheapestPieces(slots, rows, { near, movers }) : candidate.solution;
     const done: Work | null = solution && cutAndSlide(solution, rows, bench);
-    const next: FloatedBoat | null = done && lay(done.pieces, done.moves, bench);
+    const next: CorrectedBoat | null = done && lay(done.pieces, done.moves, bench);
     if (!next) break;
     laid = next;
     if (laid.left.length > 0) continue;
@@ -80,7 +80,7 @@ interface Work {
  * The shares cut to the tape, at the places where they then balance best; cut to the nearest marks unless only others balance.
  * Null for a share too small to cut.
  */
-function cutAndSlide({ shares, shifts }: Solution, rows: readonly Row[] | null, bench: Workbench): Work | null {
+function cutAndSlide({ shares, shifts }: Solution, rows: readonly BalanceRow[] | null, bench: Workbench): Work | null {
   const { boat } = bench;
   const nearest = whole(shares.map(share => cutPiece(share, boat.units)));
   const movers = shifts.map(({ mover }) => mover);
@@ -92,7 +92,7 @@ function cutAndSlide({ shares, shifts }: Solution, rows: readonly Row[] | null, 
   return { pieces: nearest, moves: movesOf(shifts, boat) };
 }
 
-const movesOf = (shifts: readonly Shift[], boat: Boat): readonly Move[] =>
+const movesOf = (shifts: readonly MoverShift[], boat: Boat): readonly Move[] =>
   shifts.flatMap(({ mover, along, across }) => moveOf(mover, [along, across], boat) ?? []);
 
 const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>
@@ -101,7 +101,7 @@ const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>
 /** The pieces with their masses as cut, at the places that then balance best; null when there are none. */
 function slide(
   pieces: readonly Piece[],
-  rows: readonly Row[],
+  rows: readonly BalanceRow[],
   movers: readonly Mover[],
   { boat }: Workbench,
 ): Work | null {
@@ -117,7 +117,7 @@ export function lay(
   pieces: readonly Piece[],
   moves: readonly Move[],
   { boat, cache, scope, schema }: Workbench,
-): FloatedBoat | null {
+): CorrectedBoat | null {
   const moved = boat.payload.map(part => moves.find(move => move.part === part)?.moved ?? part);
   if (moves.some(move => isInTheWay(move, moved))) return null;
   const parts: Part[] = [];

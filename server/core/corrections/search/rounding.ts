@@ -1,6 +1,6 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import type { Share } from '../balance/program.ts';
+import type { SlotShare } from '../balance/program.ts';
 import type { Piece } from '../room/slots.ts';
 
 /** Least pieces worth cutting: of lead kg, of foam m3, which is about a gram of lift (common practice, no source). */
@@ -11,7 +11,11 @@ const LEAST_FOAM = 1e-6;
  * A share of the solution as a piece that can be cut and laid: length and ends on the tape's marks, inside its room, mass
  * as the scale will show it. Null for a share too small to cut.
  */
-export function cutPiece(share: Share, units: FileUnits, toMark: (marks: number) => number = Math.round): Piece | null {
+export function cutPiece(
+  share: SlotShare,
+  units: FileUnits,
+  toMark: (marks: number) => number = Math.round,
+): Piece | null {
   const { slot } = share;
   if (slot.pieces.length > 0) return wholePiece(share, units);
   const step = tapeStep(units);
@@ -37,7 +41,7 @@ export function cutPiece(share: Share, units: FileUnits, toMark: (marks: number)
  */
 export function* cutsAbout(
   nearest: readonly Piece[],
-  shares: readonly Share[],
+  shares: readonly SlotShare[],
   units: FileUnits,
 ): Generator<readonly Piece[]> {
   const others = shares.map((share, i) =>
@@ -54,7 +58,7 @@ export function* cutsAbout(
 }
 
 /** So many whole pieces side by side, their middle on the tape's marks; their masses are as they are. */
-function wholePiece({ slot, station, offset, counts }: Share, units: FileUnits): Piece | null {
+function wholePiece({ slot, station, offset, counts }: SlotShare, units: FileUnits): Piece | null {
   const made = counts.reduce((sum, count, k) => sum + count * slot.pieces[k]!, 0);
   if (made === 0) return null;
   const step = tapeStep(units);

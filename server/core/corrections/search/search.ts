@@ -1,5 +1,5 @@
 import { cheapestPieces, priceOf, type Solution } from '../balance/program.ts';
-import type { Row } from '../balance/row.ts';
+import type { BalanceRow } from '../balance/row.ts';
 import type { Mover } from '../room/movers.ts';
 import type { Slot } from '../room/slots.ts';
 
@@ -14,7 +14,7 @@ export interface Candidate {
 
 /** What a set of slots is weighed by. */
 export interface Search {
-  readonly rows: readonly Row[];
+  readonly rows: readonly BalanceRow[];
   readonly movers: readonly Mover[];
   /** kg. */
   readonly boatMass: number;

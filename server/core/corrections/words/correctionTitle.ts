@@ -9,7 +9,7 @@ import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import type { OpenLoads } from '../balance/open.ts';
 import type { Scope } from '../balance/row.ts';
 import { chanceOfAll, type Floating, limitsKept } from '../balance/sureness.ts';
-import type { FloatedBoat } from '../correction.ts';
+import type { CorrectedBoat } from '../correction.ts';
 import type { Move } from '../room/movers.ts';
 import { bare, countWords, exactText } from '../room/pieceEntry.ts';
 import { tapeOf } from '../room/shift.ts';
@@ -23,14 +23,14 @@ const MENU = 90;
 const fitted = (ways: readonly string[]): string => ways.find(way => way.length <= MENU) ?? ways.at(-1) ?? '';
 
 /** What a correction does and what it brings, for the editor's menu and the report. */
-export const correctionTitle = (laid: FloatedBoat, scope: Scope, before: Floating, open: OpenLoads): string =>
+export const correctionTitle = (laid: CorrectedBoat, scope: Scope, before: Floating, open: OpenLoads): string =>
   titleOf(
     doneWays(laid),
     isOut(before, scope) ? bringsWays(laid, scope, before.submerged) : surerWays(laid, scope, before, open),
   );
 
 /** What is moved and what is added, the fullest way first. */
-function doneWays({ pieces, moves, boat }: FloatedBoat): readonly string[] {
+function doneWays({ pieces, moves, boat }: CorrectedBoat): readonly string[] {
   const moved = moves.map(move => `move “${move.part.name}” ${wayOf(move, boat.units)}`);
   const added = pieces.length > 0 ? addedWays(pieces, boat).map(words => [`insert ${words}`]) : [[]];
   const names = moves.length > 1 ? [`move ${moves.map(({ part }) => `“${part.name}”`).join(' and ')}`] : moved;
@@ -55,7 +55,7 @@ const isOut = ({ boat, surfaced, submerged }: Floating, scope: Scope): boolean =
   0;
 
 /** What the boat, within its limits already, gains. */
-function surerWays(laid: FloatedBoat, scope: Scope, before: Floating, open: OpenLoads): readonly string[] {
+function surerWays(laid: CorrectedBoat, scope: Scope, before: Floating, open: OpenLoads): readonly string[] {
   const [was, is] = [before, laid].map(boat => chanceWords(chanceOfAll(limitsKept(boat, scope, open))));
   const ways = ['surer to keep all limits'];
   return was === is ? ways : [`surer to keep all limits, ${was} before, ${is} then`, ...ways];
@@ -75,7 +75,7 @@ const NOT_ON_THE_WAY = [
 ] as const;
 
 function bringsWays(
-  { boat, surfaced, submerged, onTheWay }: FloatedBoat,
+  { boat, surfaced, submerged, onTheWay }: CorrectedBoat,
   scope: Scope,
   before: Submerged,
 ): readonly string[] {
@@ -149,7 +149,7 @@ function totalOf(pieces: readonly Piece[], units: FileUnits): string {
 }
 
 /** The title of a correction that also stiffens the boat, B above G in m before and after. */
-export const stiffeningTitle = (laid: FloatedBoat, before: number, after: number): string => {
+export const stiffeningTitle = (laid: CorrectedBoat, before: number, after: number): string => {
   const [was, is] = [before, after].map(height => lengthText(height, laid.boat.units));
   return titleOf(
     addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
@@ -158,7 +158,7 @@ export const stiffeningTitle = (laid: FloatedBoat, before: number, after: number
 };
 
 /** The title of the nearest that can be had: the limits that give way, each with its figure where there is room. */
-export function nearestTitle({ pieces, boat, left }: FloatedBoat): string {
+export function nearestTitle({ pieces, boat, left }: CorrectedBoat): string {
   const added = addedWays(pieces, boat).map(words => `Insert ${words}`);
   const names = left.map(({ code }) => LIMIT_NAMES[code] ?? code).join(', ');
   const count = left.length === 1 ? 'one limit' : `${left.length} limits`;

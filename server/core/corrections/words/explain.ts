@@ -3,11 +3,11 @@ import { FIGURES } from '../../figures/table.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
 import { cheapestPieces } from '../balance/program.ts';
-import type { Aim, Band, Row } from '../balance/row.ts';
+import type { Aim, BalanceRow, Band } from '../balance/row.ts';
 import type { Correction } from '../correction.ts';
 
 /** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
-export interface Explanation {
+export interface CorrectionExplanation {
   readonly balances: readonly BalanceShare[];
   /** What a step of the scale more of each piece would change. */
   readonly more: readonly (readonly FigureChange[])[];
@@ -16,7 +16,7 @@ export interface Explanation {
 
 /** One balance: what was missing, and what each piece brings of it, in the row's own unit (kg or kg·m). */
 interface BalanceShare {
-  readonly row: Row;
+  readonly row: BalanceRow;
   readonly brought: readonly number[];
   /** The same of each move. */
   readonly byMoves: readonly number[];
@@ -24,13 +24,17 @@ interface BalanceShare {
 
 /** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
 interface Relaxation {
-  readonly row: Row;
+  readonly row: BalanceRow;
   readonly saves: number;
 }
 
 const WIDER = 1.1;
 
-export function explainCorrection(correction: Correction, rows: readonly Row[], cache: BodyCache): Explanation {
+export function explainCorrection(
+  correction: Correction,
+  rows: readonly BalanceRow[],
+  cache: BodyCache,
+): CorrectionExplanation {
   const { pieces, moves } = correction;
   const slots = pieces.map(piece => piece.slot);
   const cost = cheapestPieces(slots, rows)?.cost;

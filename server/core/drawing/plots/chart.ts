@@ -1,10 +1,10 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Point2 } from '../../geometry/outline/outline.ts';
-import { element, type Markup, short, text, together } from '../markup.ts';
+import { element, type Markup, short, svgText, together } from '../markup.ts';
 
 /** One axis: what is on it, in the units of its ticks. */
-export interface Axis {
+export interface ChartAxis {
   /** Values that must be on it. */
   readonly values: readonly number[];
   readonly words: string;
@@ -19,7 +19,7 @@ export interface Axis {
 }
 
 /** The room of a chart inside its axes' words, user units. */
-export interface Box {
+export interface PlotBox {
   readonly left: number;
   readonly top: number;
   readonly right: number;
@@ -29,13 +29,13 @@ export interface Box {
 export interface Chart {
   readonly x: ScaleLinear<number, number>;
   readonly y: ScaleLinear<number, number>;
-  readonly box: Box;
+  readonly box: PlotBox;
   /** Grid, ticks, axis words: what lies under the curves. */
   readonly ground: Markup;
 }
 
 /** A chart's scales and ground. */
-export function chartOf(box: Box, across: Axis, up: Axis): Chart {
+export function chartOf(box: PlotBox, across: ChartAxis, up: ChartAxis): Chart {
   const x = scaleOf(across, [box.left, box.right]);
   const y = scaleOf(up, [box.bottom, box.top]);
   const columns = ticksOf(x, across).map(value => {
@@ -45,7 +45,7 @@ export function chartOf(box: Box, across: Axis, up: Axis): Chart {
       element(
         'text',
         { class: 'tick', x: at, y: box.bottom + 15, 'text-anchor': 'middle' },
-        text(wordsAt(across, value)),
+        svgText(wordsAt(across, value)),
       ),
     ]);
   });
@@ -53,7 +53,7 @@ export function chartOf(box: Box, across: Axis, up: Axis): Chart {
     const at = y(value);
     return together([
       element('path', { class: value === 0 ? 'zero' : 'grid', d: `M${box.left} ${short(at)}H${box.right}` }),
-      element('text', { class: 'tick', x: box.left - 5, y: at + 4, 'text-anchor': 'end' }, text(wordsAt(up, value))),
+      element('text', { class: 'tick', x: box.left - 5, y: at + 4, 'text-anchor': 'end' }, svgText(wordsAt(up, value))),
     ]);
   });
   const middle = (box.left + box.right) / 2;
@@ -61,13 +61,13 @@ export function chartOf(box: Box, across: Axis, up: Axis): Chart {
     ...columns,
     ...rows,
     element('path', { class: 'axis', d: `M${box.left} ${box.top}V${box.bottom}H${box.right}` }),
-    element('text', { class: 'axis-words', x: box.left, y: box.top - 7 }, text(up.words)),
+    element('text', { class: 'axis-words', x: box.left, y: box.top - 7 }, svgText(up.words)),
     across.words === ''
       ? null
       : element(
           'text',
           { class: 'axis-words', x: middle, y: box.bottom + 31, 'text-anchor': 'middle' },
-          text(across.words),
+          svgText(across.words),
         ),
     endWords(up, box),
   ]);
@@ -75,7 +75,7 @@ export function chartOf(box: Box, across: Axis, up: Axis): Chart {
 }
 
 function scaleOf(
-  { values, ticks = 5, isExact = false }: Axis,
+  { values, ticks = 5, isExact = false }: ChartAxis,
   range: readonly [number, number],
 ): ScaleLinear<number, number> {
   const finite = values.filter(Number.isFinite);
@@ -86,10 +86,10 @@ function scaleOf(
   return isExact || typeof ticks !== 'number' ? scale : scale.nice(ticks);
 }
 
-const ticksOf = (scale: ScaleLinear<number, number>, { ticks = 5 }: Axis): readonly number[] =>
+const ticksOf = (scale: ScaleLinear<number, number>, { ticks = 5 }: ChartAxis): readonly number[] =>
   typeof ticks === 'number' ? scale.ticks(ticks) : ticks;
 
-const wordsAt = (axis: Axis, value: number): string =>
+const wordsAt = (axis: ChartAxis, value: number): string =>
   axis.tickWords ? axis.tickWords(value) : plainNumber(axis.ends ? Math.abs(value) : value);
 
 /** As short as it goes, long ones in groups of three: 0.5, 1200, 12 000. */
@@ -99,13 +99,13 @@ const plainNumber = (value: number): string => {
 };
 
 /** Which way is which, over the chart where no curve runs. */
-const endWords = ({ ends }: Axis, { right, top }: Box): Markup | null =>
+const endWords = ({ ends }: ChartAxis, { right, top }: PlotBox): Markup | null =>
   ends === undefined
     ? null
     : element(
         'text',
         { class: 'end-words', x: right, y: top - 7, 'text-anchor': 'end' },
-        text(`▴ ${ends[1]}  ▾ ${ends[0]}`),
+        svgText(`▴ ${ends[1]}  ▾ ${ends[0]}`),
       );
 
 /** A curve through points in the chart's own units; gaps where a value is null. */
@@ -120,7 +120,7 @@ export function curve(
     .defined(([, value]) => value !== null)
     .x(([at]) => x(at))
     .y(([, value]) => y(value ?? 0));
-  return element('path', { class: `curve ${name}`, d: path(points) }, element('title', {}, text(title)));
+  return element('path', { class: `curve ${name}`, d: path(points) }, element('title', {}, svgText(title)));
 }
 
 /** What is out of a limit is shaded, above and below the values that keep it; an infinite end has no shade. */
@@ -142,8 +142,8 @@ export function shade({ y, box }: Chart, [least, most]: readonly [number, number
 }
 
 /** A dot with its value in its title. */
-export const dot = ({ x, y }: Chart, [a, b]: Point2, title: string, name = 'dot-mark'): Markup =>
-  element('circle', { class: name, cx: x(a), cy: y(b), r: 3 }, element('title', {}, text(title)));
+export const chartDot = ({ x, y }: Chart, [a, b]: Point2, title: string, name = 'dot-mark'): Markup =>
+  element('circle', { class: name, cx: x(a), cy: y(b), r: 3 }, element('title', {}, svgText(title)));
 
 /** Keys of the curves, in a row: a stroke and what it is. */
 export const curveKeys = (
@@ -156,7 +156,7 @@ export const curveKeys = (
     keys.map(([name, words], i) =>
       together([
         element('path', { class: `curve ${name}`, d: `M${x + i * step} ${y - 4}h26` }),
-        element('text', { class: 'note', x: x + i * step + 32, y }, text(words)),
+        element('text', { class: 'note', x: x + i * step + 32, y }, svgText(words)),
       ]),
     ),
   );

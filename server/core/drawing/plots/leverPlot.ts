@@ -3,11 +3,11 @@ import type { Afloat } from '../../conditions/energy.ts';
 import { loadedBoat, surfacedBoat } from '../../conditions/load.ts';
 import { type RightingCurve, rightingCurve } from '../../conditions/rightingLever.ts';
 import { angleText, lengthText } from '../../wording/numbers.ts';
-import { element, type Markup, text, together } from '../markup.ts';
+import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
-import { chartOf, curve, curveKeys, dot } from './chart.ts';
+import { chartDot, chartOf, curve, curveKeys } from './chart.ts';
 import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
-import { degrees, lengthPlotUnit } from './plotUnits.ts';
+import { inDegrees, lengthPlotUnit } from './plotUnits.ts';
 
 /** The righting lever over all heels, surfaced and submerged; null for a boat that neither floats nor hangs. */
 export function leverPlot({ boat, bodies, surfaced, submerged }: Analysis): Picture | null {
@@ -50,7 +50,7 @@ export function leverPlot({ boat, bodies, surfaced, submerged }: Analysis): Pict
         together([
           curve(
             chart,
-            righting.points.map(({ heel, lever }) => [degrees.of(heel), unit.of(lever)]),
+            righting.points.map(({ heel, lever }) => [inDegrees.of(heel), unit.of(lever)]),
             name,
             words,
           ),
@@ -64,16 +64,16 @@ export function leverPlot({ boat, bodies, surfaced, submerged }: Analysis): Pict
       37,
       105,
     ),
-    element('text', { class: 'note', x: 12, y: 294 }, text('○ heels from which the boat just comes back')),
+    element('text', { class: 'note', x: 12, y: 294 }, svgText('○ heels from which the boat just comes back')),
   );
 }
 
-function edges(chart: Parameters<typeof dot>[0], { range }: RightingCurve): Markup | null {
+function edges(chart: Parameters<typeof chartDot>[0], { range }: RightingCurve): Markup | null {
   if (!range) return null;
   const inside = range.filter(heel => Math.abs(heel) < Math.PI);
   return together(
     inside.map(heel =>
-      dot(chart, [degrees.of(heel), 0], `comes back from up to ${angleText(Math.abs(heel))}`, 'ring-mark'),
+      chartDot(chart, [inDegrees.of(heel), 0], `comes back from up to ${angleText(Math.abs(heel))}`, 'ring-mark'),
     ),
   );
 }

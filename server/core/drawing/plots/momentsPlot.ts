@@ -6,7 +6,7 @@ import { UPRIGHT } from '../../conditions/attitude.ts';
 import { ballastWater } from '../../conditions/ballastWater.ts';
 import { sharedLoad } from '../../conditions/load.ts';
 import { momentText } from '../../wording/numbers.ts';
-import { element, type Markup, short, text, together } from '../markup.ts';
+import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
 import { called } from '../things.ts';
@@ -71,8 +71,8 @@ export function momentsPlot(analysis: Analysis): Picture | null {
     return element(
       'g',
       { class: `moment ${kind}`, 'data-path': entry && pathKey(entry.path), role: 'img', 'aria-label': words },
-      element('title', {}, text(words)),
-      element('text', { x: NAMES, y: y(row) + 13, 'text-anchor': 'end' }, text(shortened(called(name), 18))),
+      element('title', {}, svgText(words)),
+      element('text', { x: NAMES, y: y(row) + 13, 'text-anchor': 'end' }, svgText(shortened(called(name), 18))),
       element('rect', {
         class: isLeft ? 'bar down' : 'bar up',
         x: from,
@@ -83,7 +83,7 @@ export function momentsPlot(analysis: Analysis): Picture | null {
       element(
         'text',
         { class: 'tick', x: isLeft ? x(0) + 4 : x(0) - 4, y: y(row) + 13, 'text-anchor': isLeft ? 'start' : 'end' },
-        text(momentText(Math.abs(moment), units)),
+        svgText(momentText(Math.abs(moment), units)),
       ),
     );
   };
@@ -102,8 +102,8 @@ export function momentsPlot(analysis: Analysis): Picture | null {
         )}.${isNeutral ? ` Their sum: ${momentText(Math.abs(sum), units)} ${sum < 0 ? 'bow down' : 'bow up'}.` : ''}`,
       height: Math.ceil((bottom + 12) / 20) * 20,
     },
-    element('text', { class: 'end-words', x: NAMES + 8, y: 38 }, text('◂ bow down')),
-    element('text', { class: 'end-words', x: PLOT_WIDTH - 14, y: 38, 'text-anchor': 'end' }, text('bow up ▸')),
+    element('text', { class: 'end-words', x: NAMES + 8, y: 38 }, svgText('◂ bow down')),
+    element('text', { class: 'end-words', x: PLOT_WIDTH - 14, y: 38, 'text-anchor': 'end' }, svgText('bow up ▸')),
     together(bars.map((one, row) => bar(one, row, 'entry-moment'))),
     isNeutral ? bar({ entry: null, name: 'sum', moment: sum }, bars.length, 'sum') : null,
     isNeutral ? element('path', { class: 'axis', d: `M12 ${short(y(bars.length))}H${PLOT_WIDTH - 14}` }) : null,

@@ -1,4 +1,4 @@
-import { element, type Markup, text } from '../markup.ts';
+import { element, type Markup, svgText } from '../markup.ts';
 import { type Picture, pictureOf } from '../picture.ts';
 
 export const PLOT_WIDTH = 430;
@@ -19,6 +19,6 @@ export const plotPicture = (
   pictureOf(
     { id, title, description, width: PLOT_WIDTH, height },
     element('rect', { class: 'paper', width: PLOT_WIDTH, height }),
-    element('text', { class: 'caption', x: 12, y: 20 }, text(title)),
+    element('text', { class: 'caption', x: 12, y: 20 }, svgText(title)),
     ...content,
   );

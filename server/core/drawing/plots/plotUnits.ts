@@ -13,7 +13,7 @@ export function lengthPlotUnit({ length }: FileUnits): PlotUnit {
   return { name, of: si => fromSi(si, unit) };
 }
 
-export const degrees: PlotUnit = { name: '°', of: rad => (rad * 180) / Math.PI };
+export const inDegrees: PlotUnit = { name: '°', of: rad => (rad * 180) / Math.PI };
 export const percent: PlotUnit = { name: '%', of: part => part * 100 };
 
 /** Grams or ounces, as the boat's pieces are weighed. */

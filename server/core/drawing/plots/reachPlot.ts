@@ -2,7 +2,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import type { Reach } from '../../corrections/balance/reach.ts';
 import { reaches } from '../../corrections/propose.ts';
 import { massText, momentText } from '../../wording/numbers.ts';
-import { element, type Markup, short, text, together } from '../markup.ts';
+import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { chartOf } from './chart.ts';
 import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
@@ -36,9 +36,9 @@ export function reachPlot({ boat, boatToTrim }: Analysis): Picture | null {
     },
     together(panels.map(([name, reach], i) => panel(name, reach, units, 62 + i * 190))),
     element('path', { class: 'needed', d: cross(20, height - 16) }),
-    element('text', { class: 'note', x: 32, y: height - 12 }, text('what is needed')),
+    element('text', { class: 'note', x: 32, y: height - 12 }, svgText('what is needed')),
     element('rect', { class: 'reach', x: 142, y: height - 22, width: 20, height: 12 }),
-    element('text', { class: 'note', x: 168, y: height - 12 }, text('what pieces in the bays can bring')),
+    element('text', { class: 'note', x: 168, y: height - 12 }, svgText('what pieces in the bays can bring')),
   );
 }
 
@@ -77,18 +77,18 @@ function panel(name: string, reach: Reach, { mass, moment }: Units, top: number)
     element(
       'path',
       { class: 'reach', d: corners.length > 0 ? `M${corners.join('L')}Z` : 'M0 0' },
-      element('title', {}, text('what pieces in the bays can bring')),
+      element('title', {}, svgText('what pieces in the bays can bring')),
     ),
     chart.ground,
     element(
       'path',
       { class: isFar ? 'needed far' : 'needed', d: cross(chart.x(m), chart.y(r)) },
-      element('title', {}, text(`needed: ${verdict}`)),
+      element('title', {}, svgText(`needed: ${verdict}`)),
     ),
     element(
       'text',
       { class: isFar ? 'verdict off-words' : 'verdict', x: PLOT_WIDTH - 20, y: top + 15, 'text-anchor': 'end' },
-      text(verdict),
+      svgText(verdict),
     ),
   ]);
 }

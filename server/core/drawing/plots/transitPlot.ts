@@ -2,11 +2,11 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import type { TransitStep } from '../../conditions/transit.ts';
 import { askedInTransit } from '../../figures/transitTable.ts';
 import { heelWords, lengthText, percentText, trimWords } from '../../wording/numbers.ts';
-import { element, type Markup, text, together } from '../markup.ts';
+import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
-import { type Axis, type Box, type Chart, chartOf, curve, curveKeys, dot, shade } from './chart.ts';
+import { type Chart, type ChartAxis, chartDot, chartOf, curve, curveKeys, type PlotBox, shade } from './chart.ts';
 import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
-import { degrees, lengthPlotUnit, percent } from './plotUnits.ts';
+import { inDegrees, lengthPlotUnit, percent } from './plotUnits.ts';
 
 const LEFT = 46;
 const RIGHT = PLOT_WIDTH - 14;
@@ -18,16 +18,16 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
   const { units } = boat;
   const asked = askedInTransit(boat.limits);
   const length = lengthPlotUnit(units);
-  const fills: Axis = {
+  const fills: ChartAxis = {
     values: [0, percent.of(last.fill)],
     words: '',
     isExact: true,
     ticks: 6,
     tickWords: value => `${value} %`,
   };
-  const box = (top: number, bottom: number): Box => ({ left: LEFT, right: RIGHT, top, bottom });
-  const angles = steps.flatMap(step => [degrees.of(step.trim), degrees.of(step.heel)]);
-  const limit = degrees.of(asked.trim);
+  const box = (top: number, bottom: number): PlotBox => ({ left: LEFT, right: RIGHT, top, bottom });
+  const angles = steps.flatMap(step => [inDegrees.of(step.trim), inDegrees.of(step.heel)]);
+  const limit = inDegrees.of(asked.trim);
   const reach = Math.max(...angles.map(Math.abs), limit) * 1.1;
   const tilt = chartOf(box(62, 152), fills, {
     values: [-reach, reach],
@@ -57,18 +57,18 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
     ground(tilt, [-limit, limit]),
     curve(
       tilt,
-      steps.map(step => [at(step), degrees.of(step.trim)]),
+      steps.map(step => [at(step), inDegrees.of(step.trim)]),
       'one',
       'trim',
     ),
     curve(
       tilt,
-      steps.map(step => [at(step), degrees.of(step.heel)]),
+      steps.map(step => [at(step), inDegrees.of(step.heel)]),
       'two',
       'heel',
     ),
     together(
-      ends.map(step => dot(tilt, [at(step), degrees.of(step.trim)], `${trimWords(step.trim)}, ${filled(step)}`)),
+      ends.map(step => chartDot(tilt, [at(step), inDegrees.of(step.trim)], `${trimWords(step.trim)}, ${filled(step)}`)),
     ),
     ground(sinking, null),
     curve(
@@ -82,7 +82,7 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
         step.draft === null
           ? []
           : [
-              dot(
+              chartDot(
                 sinking,
                 [at(step), length.of(step.draft)],
                 `draft ${lengthText(step.draft, units)}, ${filled(step)}`,
@@ -99,7 +99,7 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
     ),
     together(
       ends.map(step =>
-        dot(
+        chartDot(
           stiffness,
           [at(step), length.of(step.gm)],
           `metacentric height ${lengthText(step.gm, units)}, ${filled(step)}`,
@@ -118,7 +118,7 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
     element(
       'text',
       { class: 'axis-words', x: (LEFT + RIGHT) / 2, y: 402, 'text-anchor': 'middle' },
-      text('fill of all tanks; shaded: out of limits'),
+      svgText('fill of all tanks; shaded: out of limits'),
     ),
   );
 }

@@ -4,7 +4,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import { type ComparedReading, type Comparison, DIFFERS } from '../../trials/pool/compare.ts';
 import { readingName, readingText, scoreWords, sizeText, trialName } from '../../trials/pool/readingWords.ts';
 import { capital } from '../../wording/capital.ts';
-import { element, type Markup, short, text, together } from '../markup.ts';
+import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
 import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
@@ -70,7 +70,7 @@ export function trialPlot(analysis: Analysis): Picture | null {
     element(
       'text',
       { class: 'note', x: 12, y: y + 16 },
-      text('○ a slip of tape or pen, as it seems; shaded: they differ'),
+      svgText('○ a slip of tape or pen, as it seems; shaded: they differ'),
     ),
   );
 }
@@ -85,16 +85,16 @@ function ground(bottom: number): Markup {
     element(
       'text',
       { class: 'tick', x: scale(score), y: TOP - 20, 'text-anchor': 'middle' },
-      text(score === 0 ? 'agree' : String(Math.abs(score))),
+      svgText(score === 0 ? 'agree' : String(Math.abs(score))),
     );
   return together([
     edge(-DIFFERS, scale(-FAR), scale(-DIFFERS)),
     edge(DIFFERS, scale(DIFFERS), scale(FAR)),
     element('path', { class: 'zero', d: `M${short(scale(0))} ${TOP - 14}V${bottom}` }),
     ...[-4, -2, 0, 2, 4].map(tick),
-    element('text', { class: 'end-words', x: scale(-FAR), y: 38 }, text('read less')),
-    element('text', { class: 'end-words', x: scale(FAR), y: 38, 'text-anchor': 'end' }, text('read more')),
-    element('text', { class: 'tick', x: 12, y: TOP - 20 }, text('in uncertainties of reading and file')),
+    element('text', { class: 'end-words', x: scale(-FAR), y: 38 }, svgText('read less')),
+    element('text', { class: 'end-words', x: scale(FAR), y: 38, 'text-anchor': 'end' }, svgText('read more')),
+    element('text', { class: 'tick', x: 12, y: TOP - 20 }, svgText('in uncertainties of reading and file')),
   ]);
 }
 
@@ -103,8 +103,8 @@ function trialHead({ trial, floatedTrial }: Comparison, y: number): Markup {
   return element(
     'g',
     { class: 'trial', 'data-path': pathKey(trial.path), role: 'img', 'aria-label': words },
-    element('title', {}, text(words)),
-    element('text', { class: 'uncertainty-head', x: 12, y: y + 15 }, text(shortened(words, 52))),
+    element('title', {}, svgText(words)),
+    element('text', { class: 'uncertainty-head', x: 12, y: y + 15 }, svgText(shortened(words, 52))),
   );
 }
 
@@ -127,9 +127,9 @@ function readingRow(compared: ComparedReading, { comparison, analysis, y, isSlip
   return element(
     'g',
     { class: 'reading', 'data-path': pathKey(comparison.trial.path), role: 'img', 'aria-label': words },
-    element('title', {}, text(words)),
-    element('text', { class: 'reading-name', x: 20, y: y + 12 }, text(shortened(name, 36))),
-    element('text', { class: 'tick', x: 20, y: y + 25 }, text(shortened(`${read}, ${filed}`, 38))),
+    element('title', {}, svgText(words)),
+    element('text', { class: 'reading-name', x: 20, y: y + 12 }, svgText(shortened(name, 36))),
+    element('text', { class: 'tick', x: 20, y: y + 25 }, svgText(shortened(`${read}, ${filed}`, 38))),
     predicted === null ? null : scoreMark(score, y + 15, isSlip),
   );
 }

@@ -4,7 +4,7 @@ import { figuredIn, nameIn, plainText } from '../../figures/figured.ts';
 import type { Share, Uncertainty } from '../../uncertainty/spread.ts';
 import { capital } from '../../wording/capital.ts';
 import { percentText } from '../../wording/numbers.ts';
-import { element, type Markup, text, together } from '../markup.ts';
+import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
 import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
@@ -49,7 +49,7 @@ export function uncertaintyPlot(analysis: Analysis): Picture | null {
     element(
       'text',
       { class: 'note', x: 12, y: 37 },
-      text('± holds two times out of three; bars: each input’s share in it'),
+      svgText('± holds two times out of three; bars: each input’s share in it'),
     ),
     together(groups),
   );
@@ -101,7 +101,7 @@ function group({ name, value, sigma, uncertainty }: Open, rows: readonly Bar[], 
   return element(
     'g',
     { class: 'uncertainty' },
-    element('text', { class: 'uncertainty-head', x: 12, y: top + 14 }, text(`${name} ${value} ± ${sigma}${rough}`)),
+    element('text', { class: 'uncertainty-head', x: 12, y: top + 14 }, svgText(`${name} ${value} ± ${sigma}${rough}`)),
     together(rows.map((bar, i) => barOf(bar, top + HEAD + i * ROW))),
   );
 }
@@ -111,13 +111,13 @@ function barOf({ words, share, key }: Bar, y: number): Markup {
   return element(
     'g',
     { class: 'share', 'data-path': key, role: 'img', 'aria-label': said },
-    element('title', {}, text(said)),
-    element('text', { class: 'note', x: BAR.left - 6, y: y + 10, 'text-anchor': 'end' }, text(shortened(words, 34))),
+    element('title', {}, svgText(said)),
+    element('text', { class: 'note', x: BAR.left - 6, y: y + 10, 'text-anchor': 'end' }, svgText(shortened(words, 34))),
     element('rect', { class: 'bar up', x: BAR.left, y: y + 1, width: (BAR.right - BAR.left) * share, height: ROW - 6 }),
     element(
       'text',
       { class: 'tick', x: BAR.left + (BAR.right - BAR.left) * share + 5, y: y + 10 },
-      text(percentText(share)),
+      svgText(percentText(share)),
     ),
   );
 }

@@ -4,7 +4,7 @@ import type { Correction } from '../../corrections/correction.ts';
 import { cautions, cutLines, moveLines } from '../../report/bench.ts';
 import { conditionFigures } from '../../report/correctionReport.ts';
 import { htmlElement, type Markup } from '../markup.ts';
-import { heading, paragraph, section, table, tickBox } from './html.ts';
+import { heading, htmlSection, htmlTable, paragraph, tickBox } from './html.ts';
 
 /** What the preferred correction does, and its pieces to tick off at the bench; null where there is none. */
 export function cutList(analysis: Analysis, correction: Correction | null): Markup | null {
@@ -12,11 +12,11 @@ export function cutList(analysis: Analysis, correction: Correction | null): Mark
   const { boat, surfaced, submerged, scheme } = analysis;
   const before = conditionFigures(boat, inBoth(surfaced, submerged), scheme.figures);
   const after = conditionFigures(correction.boat, inBoth(correction.surfaced, correction.submerged), scheme.figures);
-  return section(
+  return htmlSection(
     'correction',
     heading('What to do'),
     paragraph(`${correction.title}.`),
-    table(
+    htmlTable(
       'before',
       ['', 'as it is', 'then'],
       before.map(([name, value], i) => [name, value, after[i]![1]]),

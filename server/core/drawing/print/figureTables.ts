@@ -6,8 +6,8 @@ import { type Row, verdictWord } from '../../report/rows.ts';
 import { tankRows } from '../../report/tankRows.ts';
 import { transitRows } from '../../report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../report/uncertaintyBlock.ts';
-import { htmlElement, type Markup, text, together } from '../markup.ts';
-import { heading, paragraph, prose, section } from './html.ts';
+import { htmlElement, type Markup, svgText, together } from '../markup.ts';
+import { heading, htmlSection, paragraph, prose } from './html.ts';
 
 /** The figures of both conditions against their limits, and in words what is out of them. */
 export function figureTables(analysis: Analysis): Markup {
@@ -15,10 +15,10 @@ export function figureTables(analysis: Analysis): Markup {
   const open = analysis.said.openQuestions;
   const said = [...analysis.findings, ...open].filter(({ severity }) => severity !== 'hint');
   const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
-  return section(
+  return htmlSection(
     'figures',
     missing === '' ? null : paragraph(`Figured without ${missing}: see below.`, 'caution'),
-    section(
+    htmlSection(
       'pairs',
       ...analysis.conditions.map(inCondition =>
         block(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition)),
@@ -52,12 +52,12 @@ function rowOf(row: Row): Markup {
   return htmlElement(
     'tr',
     {},
-    htmlElement('th', { scope: 'row' }, text(name)),
+    htmlElement('th', { scope: 'row' }, svgText(name)),
     htmlElement('td', {}, prose(limit === undefined ? value : `${value}; limit ${limit}`)),
     htmlElement(
       'td',
       {},
-      limit === undefined ? null : htmlElement('span', { class: isKept ? 'verdict' : 'verdict out' }, text(verdict)),
+      limit === undefined ? null : htmlElement('span', { class: isKept ? 'verdict' : 'verdict out' }, svgText(verdict)),
     ),
   );
 }

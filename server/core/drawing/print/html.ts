@@ -1,11 +1,11 @@
 import { dimensionOf } from '../../../../schema/units.ts';
-import { htmlElement, type Markup, text, together } from '../markup.ts';
+import { htmlElement, type Markup, svgText, together } from '../markup.ts';
 
-export const heading = (words: string): Markup => htmlElement('h2', {}, text(words));
+export const heading = (words: string): Markup => htmlElement('h2', {}, svgText(words));
 
 /** Words in which no line ends between a figure and its unit, or after a ±. */
 export const prose = (words: string): Markup =>
-  text(
+  svgText(
     words
       .replaceAll('± ', `±${UNBROKEN}`)
       .replace(/(?<=\d) (?=([^\s,;:.)”]+))/g, (space, word: string) =>
@@ -17,18 +17,18 @@ const UNBROKEN = '\u00a0';
 
 export const paragraph = (words: string, kind?: string): Markup => htmlElement('p', { class: kind }, prose(words));
 
-export const section = (kind: string, ...content: readonly (Markup | null)[]): Markup =>
+export const htmlSection = (kind: string, ...content: readonly (Markup | null)[]): Markup =>
   htmlElement('section', { class: kind }, ...content);
 
 /** A table of texts with a head. */
-export const table = (kind: string, head: readonly string[], rows: readonly (readonly string[])[]): Markup =>
+export const htmlTable = (kind: string, head: readonly string[], rows: readonly (readonly string[])[]): Markup =>
   htmlElement(
     'table',
     { class: kind },
     htmlElement(
       'thead',
       {},
-      htmlElement('tr', {}, ...head.map(words => htmlElement('th', { scope: 'col' }, text(words)))),
+      htmlElement('tr', {}, ...head.map(words => htmlElement('th', { scope: 'col' }, svgText(words)))),
     ),
     htmlElement(
       'tbody',

@@ -3,15 +3,15 @@ import type { Boat, Part } from '../../boat/boat.ts';
 import { lengthText, massText, offsetWords, tapeText } from '../../wording/numbers.ts';
 import type { Markup } from '../markup.ts';
 import { called } from '../things.ts';
-import { heading, section, table } from './html.ts';
+import { heading, htmlSection, htmlTable } from './html.ts';
 
 /** Everything that is aboard, in the order of the file, with places from the bow tip; null for an empty boat. */
 export function pieceList({ boat }: Analysis): Markup | null {
   if (boat.payload.length === 0) return null;
-  return section(
+  return htmlSection(
     'pieces',
     heading('Aboard'),
-    table(
+    htmlTable(
       'list',
       ['what', 'mass', 'from the bow tip', 'athwart', 'height of its middle', 'where'],
       boat.payload.map(part => rowOf(part, boat)),

@@ -1,12 +1,12 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { boatTitle, waterWords } from '../../report/textReport.ts';
-import { htmlElement, type Markup, text } from '../markup.ts';
+import { htmlElement, type Markup, svgText } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { styleSheet } from '../styleSheet.ts';
 import { type PictureId, trimSheet } from '../trimSheet.ts';
 import { cutList } from './cutList.ts';
 import { figureTables } from './figureTables.ts';
-import { section } from './html.ts';
+import { htmlSection } from './html.ts';
 import { pieceList } from './pieceList.ts';
 import { type Paper, printStyle } from './printStyle.ts';
 import { trialForm } from './trialForm.ts';
@@ -35,7 +35,7 @@ export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string
       htmlElement('meta', { charset: 'utf-8' }),
       htmlElement('meta', { 'http-equiv': 'Content-Security-Policy', content: POLICY }),
       htmlElement('meta', { name: 'viewport', content: 'width=device-width' }),
-      htmlElement('title', {}, text(`${name}: trim sheet`)),
+      htmlElement('title', {}, svgText(`${name}: trim sheet`)),
       htmlElement('style', {}, `${styleSheet}${printStyle(paper)}` as Markup),
     ),
     htmlElement(
@@ -44,16 +44,16 @@ export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string
       htmlElement(
         'header',
         {},
-        htmlElement('h1', {}, text(boatTitle(boat))),
-        htmlElement('p', {}, text(`Trim sheet. ${waterWords(boat)}.`)),
+        htmlElement('h1', {}, svgText(boatTitle(boat))),
+        htmlElement('p', {}, svgText(`Trim sheet. ${waterWords(boat)}.`)),
       ),
       figureTables(analysis),
-      section('wide', ...of('surfaced-side', 'submerged-side')),
-      section('pairs', ...of('surfaced-section', 'submerged-section')),
-      section('wide', ...of('surfaced-plan', 'submerged-plan')),
+      htmlSection('wide', ...of('surfaced-side', 'submerged-side')),
+      htmlSection('pairs', ...of('surfaced-section', 'submerged-section')),
+      htmlSection('wide', ...of('surfaced-plan', 'submerged-plan')),
       cutList(analysis, correction),
       pieceList(analysis),
-      section('plots', ...of('transit', 'righting-lever', 'trim-moments', 'reach', 'uncertainty', 'trials')),
+      htmlSection('plots', ...of('transit', 'righting-lever', 'trim-moments', 'reach', 'uncertainty', 'trials')),
       trialForm(analysis),
     ),
   );

@@ -1,6 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import { htmlElement, type Markup, text } from '../markup.ts';
-import { heading, paragraph, prose, section, table } from './html.ts';
+import { htmlElement, type Markup, svgText } from '../markup.ts';
+import { heading, htmlSection, htmlTable, paragraph, prose } from './html.ts';
 
 const BLANK_ROWS = 6;
 
@@ -11,27 +11,29 @@ export function trialForm(analysis: Analysis): Markup {
   const isImperial = units.length === 'in' || units.length === 'ft';
   const lengths = isImperial ? 'inches' : units.length === 'cm' ? 'centimetres' : 'millimetres';
   const blank = (head: readonly string[], rows: number): Markup =>
-    table(
+    htmlTable(
       'blank',
       head,
       Array.from({ length: rows }, () => head.map(() => '')),
     );
-  return section(
+  return htmlSection(
     'trial',
     heading(`At the pool${name === '' ? '' : `: ${name}`}`),
     fillIn(['Date', 'Place', `Water: fresh or sea, ${isImperial ? '°F' : '°C'}`, 'Who']),
-    next ? htmlElement('p', {}, htmlElement('strong', {}, text('What tells the most. ')), prose(next.message)) : null,
-    htmlElement('h3', {}, text('On the bench, drained and dry, the whole boat')),
+    next
+      ? htmlElement('p', {}, htmlElement('strong', {}, svgText('What tells the most. ')), prose(next.message))
+      : null,
+    htmlElement('h3', {}, svgText('On the bench, drained and dry, the whole boat')),
     paragraph(
       `On two scales: an edge across each under the keel, the boat level; where the edges are from the bow tip, in ${lengths}, and what each scale shows less its edge. On one scale: its mass. On a knife edge: where it balances. Lift a heavy boat with two, the batteries out.`,
     ),
     blank(['forward edge at', 'scale shows', 'after edge at', 'scale shows', 'knife edge at'], 2),
-    htmlElement('h3', {}, text('Hung up under water, flooded')),
+    htmlElement('h3', {}, svgText('Hung up under water, flooded')),
     paragraph(
       'On two spring balances, keel level, tanks full or as noted; what each shows less its line. Keep mains leads away from the water.',
     ),
     blank(['tank fill', 'forward hook at', 'balance shows', 'after hook at', 'balance shows'], 2),
-    htmlElement('h3', {}, text('Afloat, tanks as on the surface')),
+    htmlElement('h3', {}, svgText('Afloat, tanks as on the surface')),
     paragraph(
       `Read how high the water stands on the hull near each end: height of the surface above the baseline and place along the hull from the bow tip, both in ${lengths}. Wait until the boat is at rest.`,
     ),
@@ -46,7 +48,7 @@ export function trialForm(analysis: Analysis): Markup {
       ],
       BLANK_ROWS,
     ),
-    htmlElement('h3', {}, text('Under water, hanging neutral')),
+    htmlElement('h3', {}, svgText('Under water, hanging neutral')),
     paragraph(
       `Fill the tanks until the boat neither rises nor sinks. Read the trim and the heel, then pour the tank water into a measuring jug${isImperial ? '' : ' (ml)'}.`,
     ),
@@ -60,7 +62,7 @@ export function trialForm(analysis: Analysis): Markup {
       ],
       BLANK_ROWS - 2,
     ),
-    htmlElement('h3', {}, text('Inclining: a weight moved athwart, afloat')),
+    htmlElement('h3', {}, svgText('Inclining: a weight moved athwart, afloat')),
     blank(['weight', `moved, ${lengths}, to port or starboard`, 'heel that it made, °'], BLANK_ROWS - 2),
     htmlElement(
       'div',
@@ -74,4 +76,4 @@ export function trialForm(analysis: Analysis): Markup {
 }
 
 const fillIn = (words: readonly string[]): Markup =>
-  htmlElement('div', { class: 'fill-in' }, ...words.map(word => htmlElement('span', {}, text(`${word}:`))));
+  htmlElement('div', { class: 'fill-in' }, ...words.map(word => htmlElement('span', {}, svgText(`${word}:`))));

@@ -2,7 +2,7 @@ import { boundsOf, sliceForeAft } from '../cut/solids.ts';
 import type { Form, Revolved } from '../form/form.ts';
 
 /** Half the length that is looked at, m: less than a tape shows. */
-const NEAR = 1e-5;
+const SLICE_HALF = 1e-5;
 
 /** The highest point of a form at a station, m above the baseline; null where it does not reach. */
 export function formTop(form: Form, station: number): number | null {
@@ -12,7 +12,7 @@ export function formTop(form: Form, station: number): number | null {
     return rise >= 0 ? form.centre[2] + Math.sqrt(rise) : null;
   }
   if (form.shape === 'revolved' && Math.abs(form.axis[0]) !== 1) return crosswiseTop(form, station);
-  const slice = sliceForeAft(form, station - NEAR, station + NEAR);
+  const slice = sliceForeAft(form, station - SLICE_HALF, station + SLICE_HALF);
   return slice ? boundsOf(slice).to[2] : null;
 }
 

@@ -2,7 +2,7 @@ import type { Path } from '../../../../schema/path.ts';
 import { insertLines, lastLineEnd, pairEnd, type Style, styleOf, type TextSplice } from '../reading/layout.ts';
 import { columnAt, lineEnd } from '../reading/lines.ts';
 import { type Located, locate } from '../reading/locate.ts';
-import { isMap, isScalar, isSeq, type MapNode, type Node } from '../reading/nodes.ts';
+import { isMapNode, isScalar, isSeq, type MapNode, type Node } from '../reading/nodes.ts';
 import { quoteScalar } from '../reading/quoteScalar.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { isFlow, spanOf } from '../reading/tree.ts';
@@ -20,7 +20,7 @@ export interface Below {
 /** Adds `key: text` to the map at a path, after its last key; makes the map where it is missing. Null when it cannot be. */
 export function addKey(syntax: Syntax, path: Path, key: string, text: string): readonly TextSplice[] | null {
   const map = locate(syntax, path);
-  if (isMap(map?.node)) {
+  if (isMapNode(map?.node)) {
     if (map.written !== map.node) return null;
     return map.node.flow
       ? appendFlowItem(syntax, map.node, `${key}: ${quoteScalar(text, true)}`, '')
@@ -40,7 +40,7 @@ export function addLines(syntax: Syntax, path: Path, below: Below): readonly Tex
   const parent = locate(syntax, path.slice(0, -1));
   if (found) return fillIn(syntax, found, parent, below);
   if (typeof key !== 'string') return null;
-  if (isMap(parent?.node)) {
+  if (isMapNode(parent?.node)) {
     if (parent.written !== parent.node) return null;
     if (parent.node.flow) return appendFlowItem(syntax, parent.node, `${key}: ${below.flow}`, '');
     const lines = [`${key}:`, ...indented(below, styleOf(syntax))];

@@ -11,7 +11,7 @@ import {
 } from '../reading/layout.ts';
 import { columnAt } from '../reading/lines.ts';
 import { locate } from '../reading/locate.ts';
-import { isMap, isScalar, isSeq, type ListNode } from '../reading/nodes.ts';
+import { isMapNode, isScalar, isSeq, type ListNode } from '../reading/nodes.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { dashOf, isFlow } from '../reading/tree.ts';
 import { addLines } from './addKey.ts';
@@ -49,9 +49,9 @@ function appendBlock(syntax: Syntax, list: ListNode, entries: readonly EntryText
   const end = lastLineEnd(syntax, contentEnd(text, list, dash + 1), column);
   const gap = gapAfterDash(text, list, index);
   const lines = entries.flatMap(entry => {
-    if (isMap(model) && isFlow(model))
+    if (isMapNode(model) && isFlow(model))
       return [`${indent}-${gap ?? ' '}${flowEntry(entry, bracketPadding(text, model))}${commentAfter(entry)}`];
-    if (isMap(model) && gap === null) {
+    if (isMapNode(model) && gap === null) {
       const below = ' '.repeat(columnAt(text, model.start));
       return [`${indent}-`, ...blockEntry(entry).map(line => below + line)];
     }
@@ -63,7 +63,7 @@ function appendBlock(syntax: Syntax, list: ListNode, entries: readonly EntryText
 /** Entries go in one after the other; the layout of the last one there serves for all. */
 function appendFlow(syntax: Syntax, list: ListNode, entries: readonly EntryText[]): readonly TextSplice[] | null {
   const model = list.items.at(-1);
-  const padding = isMap(model) ? bracketPadding(syntax.readText, model) : ' ';
+  const padding = isMapNode(model) ? bracketPadding(syntax.readText, model) : ' ';
   const [first, ...more] = entries;
   if (!first) return [];
   const items = [first, ...more].map(entry => flowEntry(entry, padding)).join(', ');

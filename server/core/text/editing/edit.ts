@@ -2,7 +2,7 @@ import { type Path, samePath } from '../../../../schema/path.ts';
 import type { Change, EntryText, Place } from '../../findings/finding.ts';
 import type { TextSplice } from '../reading/layout.ts';
 import { locate } from '../reading/locate.ts';
-import { isMap, isSeq } from '../reading/nodes.ts';
+import { isMapNode, isSeq } from '../reading/nodes.ts';
 import { rangeOf } from '../reading/rangeOf.ts';
 import { sourceSpan } from '../reading/scalarOffsets.ts';
 import type { Syntax } from '../reading/syntax.ts';
@@ -84,7 +84,7 @@ function replaceAt(syntax: Syntax, place: Place, text: string): readonly TextSpl
     const colon = pair?.colon ?? null;
     return colon === null ? null : [{ start: colon + 1, end: colon + 1, text: ` ${text}` }];
   }
-  if ((isMap(written) || isSeq(written)) && !isFlow(written)) return null;
+  if ((isMapNode(written) || isSeq(written)) && !isFlow(written)) return null;
   const [start, end] = (place.within && sourceSpan(syntax.readText, written, place.within)) ?? value;
   return [{ start, end, text }];
 }

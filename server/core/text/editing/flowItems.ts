@@ -1,7 +1,7 @@
 import { firstOnLine } from '../reading/faults.ts';
 import { pairEnd, type TextSplice } from '../reading/layout.ts';
 import { lineEnd, lineEndingOf, lineStart, nextLineStart, type Span } from '../reading/lines.ts';
-import { isMap, type ListNode, type MapNode, type Pair } from '../reading/nodes.ts';
+import { isMapNode, type ListNode, type MapNode, type NodePair } from '../reading/nodes.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { spanOf } from '../reading/tree.ts';
 
@@ -66,7 +66,7 @@ export function removeFlowItem(
 }
 
 function itemsOf(text: string, collection: MapNode | ListNode): readonly FlowItem[] {
-  const spans = isMap(collection)
+  const spans = isMapNode(collection)
     ? collection.items.map(pair => flowPairSpan(text, pair))
     : collection.items.map(item => spanOf(item));
   return spans
@@ -77,13 +77,13 @@ function itemsOf(text: string, collection: MapNode | ListNode): readonly FlowIte
     });
 }
 
-function flowPairSpan(text: string, pair: Pair): Span | null {
+function flowPairSpan(text: string, pair: NodePair): Span | null {
   const key = spanOf(pair.key);
   return key ? [key[0], pairEnd(text, pair)] : null;
 }
 
 /** Into empty brackets: braces have room inside, as this tool writes them. */
-const padded = (item: string, collection: MapNode | ListNode): string => (isMap(collection) ? ` ${item} ` : item);
+const padded = (item: string, collection: MapNode | ListNode): string => (isMapNode(collection) ? ` ${item} ` : item);
 
 const insert = (at: number, text: string): TextSplice => ({ start: at, end: at, text });
 const cut = (start: number, end: number): TextSplice => ({ start, end, text: '' });

@@ -3,7 +3,7 @@ import { firstOnLine } from '../reading/faults.ts';
 import { contentEnd, lastLineEnd, pairEnd, type TextSplice } from '../reading/layout.ts';
 import { columnAt, lineEnd, lineStart, nextLineStart } from '../reading/lines.ts';
 import { locate } from '../reading/locate.ts';
-import { isMap, isSeq, type ListNode, type MapNode } from '../reading/nodes.ts';
+import { isMapNode, isSeq, type ListNode, type MapNode } from '../reading/nodes.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { dashOf, isMerge, keyName, spanOf } from '../reading/tree.ts';
 import { removeFlowItem } from './flowItems.ts';
@@ -14,14 +14,14 @@ export function removeAt(syntax: Syntax, path: Path): readonly TextSplice[] | nu
   const parent = locate(syntax, path.slice(0, -1));
   if (step === undefined || !parent || parent.written !== parent.node) return null;
   const { node } = parent;
-  const index = isMap(node)
+  const index = isMapNode(node)
     ? node.items.findIndex(pair => !isMerge(pair) && keyName(pair) === String(step))
     : typeof step === 'number' && isSeq(node) && step < node.items.length
       ? step
       : -1;
-  if (index < 0 || !(isMap(node) || isSeq(node))) return null;
+  if (index < 0 || !(isMapNode(node) || isSeq(node))) return null;
   if (node.flow) return removeFlowItem(syntax, node, index);
-  return isMap(node) ? removePair(syntax, node, index) : removeEntry(syntax, node, index);
+  return isMapNode(node) ? removePair(syntax, node, index) : removeEntry(syntax, node, index);
 }
 
 function removeEntry(syntax: Syntax, list: ListNode, index: number): readonly TextSplice[] | null {

@@ -2,7 +2,7 @@ import type { Path } from '../../../../schema/path.ts';
 import { contentEnd, type TextSplice } from '../reading/layout.ts';
 import type { Span } from '../reading/lines.ts';
 import { locate } from '../reading/locate.ts';
-import { isAlias, isMap, isScalar, isSeq, type ScalarNode, visit } from '../reading/nodes.ts';
+import { isAlias, isMapNode, isScalar, isSeq, type ScalarNode, visit } from '../reading/nodes.ts';
 import { doubleQuoted, textScalar } from '../reading/quoteScalar.ts';
 import type { Syntax } from '../reading/syntax.ts';
 import { follow, spanOf } from '../reading/tree.ts';
@@ -59,7 +59,7 @@ function isInBrackets({ root }: Syntax, offset: number): boolean {
   visit(root, {
     node: node => {
       if (offset < node.start || offset >= node.end) return false;
-      isInside ||= (isMap(node) || isSeq(node)) && node.flow;
+      isInside ||= (isMapNode(node) || isSeq(node)) && node.flow;
       return !isInside;
     },
   });

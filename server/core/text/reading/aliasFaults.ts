@@ -1,7 +1,7 @@
 import type { FindingCode } from '../../findings/catalogue/catalogue.ts';
 import { type Fault, fault } from './faults.ts';
 import type { Span } from './lines.ts';
-import { type AliasNode, isAlias, isMap, isSeq, type Node } from './nodes.ts';
+import { type AliasNode, isAlias, isMapNode, isSeq, type Node } from './nodes.ts';
 import { type Aliases, follow, resolveAliases } from './tree.ts';
 
 /** More values than this do not come out of a boat file honestly: aliases of aliases multiply. */
@@ -53,11 +53,11 @@ const aliasFault = (code: FindingCode, alias: AliasNode, message: string): Fault
 const spanOfAlias = (alias: AliasNode): Span => [alias.start, alias.end];
 
 const partsOf = (node: Node): readonly Node[] => {
-  if (isMap(node)) return node.items.flatMap(pair => [pair.key, pair.value]).filter(isPart);
+  if (isMapNode(node)) return node.items.flatMap(pair => [pair.key, pair.value]).filter(isPart);
   return isSeq(node) ? node.items.filter(isPart) : [];
 };
 
-const isPart = (part: Node | null): part is Node => isAlias(part) || isMap(part) || isSeq(part);
+const isPart = (part: Node | null): part is Node => isAlias(part) || isMapNode(part) || isSeq(part);
 
 /** What a node leads to: its parts, or what an alias stands for. */
 const below = (node: Node, aliases: Aliases): readonly Node[] => {
@@ -115,7 +115,7 @@ function writtenOut(root: Node, aliases: Aliases): ReadonlyMap<Node, WrittenOut>
   const sizes = new Map<Node, WrittenOut>();
   for (const node of inOrder(root, aliases, () => {})) {
     const parts = below(node, aliases).flatMap(part => sizes.get(part) ?? []);
-    const own = isMap(node) || isSeq(node) ? node.items.length : 0;
+    const own = isMapNode(node) || isSeq(node) ? node.items.length : 0;
     sizes.set(node, {
       values: parts.reduce((sum, { values }) => sum + values, 1 + own),
       depth: 1 + parts.reduce((most, { depth }) => Math.max(most, depth), 0),

@@ -1,6 +1,6 @@
 import { contentEnd, pairEnd } from './layout.ts';
 import { lineAt, lineEnd, nextLineStart } from './lines.ts';
-import { isMap, isSeq, visit } from './nodes.ts';
+import { isMapNode, isSeq, visit } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
 import { spanOf } from './tree.ts';
 
@@ -32,7 +32,7 @@ export function foldsOf(syntax: Syntax): readonly Fold[] {
     node: list => {
       if (!isSeq(list)) return true;
       for (const [i, item] of list.items.entries()) {
-        const start = list.dashes[i] ?? (isMap(item) || isSeq(item) ? spanOf(item)?.[0] : undefined);
+        const start = list.dashes[i] ?? (isMapNode(item) || isSeq(item) ? spanOf(item)?.[0] : undefined);
         if (start !== undefined) add(start, contentEnd(text, item, start));
       }
       return true;

@@ -1,6 +1,6 @@
 import { firstColumn, isBlankLine } from './faults.ts';
 import { columnAt, lineEnd, lineEndingOf, lineStart, nextLineStart } from './lines.ts';
-import { isMap, isScalar, isSeq, type ListNode, type MapNode, type Node, type Pair, visit } from './nodes.ts';
+import { isMapNode, isScalar, isSeq, type ListNode, type MapNode, type Node, type NodePair, visit } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
 import { dashOf, spanOf } from './tree.ts';
 
@@ -14,7 +14,7 @@ export interface TextSplice {
 /** Where the writing of a value ends: comments, blank lines and line breaks after it are not part of it. */
 export function contentEnd(text: string, node: Node | null, fallback: number): number {
   // A pair that is not closed may have neither a key nor a value with a place.
-  if (isMap(node) && !node.flow) {
+  if (isMapNode(node) && !node.flow) {
     return node.items.length > 0 ? pairEnd(text, node.items.at(-1)!) || fallback : fallback;
   }
   if (isSeq(node) && !node.flow) {
@@ -27,7 +27,7 @@ export function contentEnd(text: string, node: Node | null, fallback: number): n
   return isBlock ? blockScalarEnd(text, ...span) : span[1];
 }
 
-export function pairEnd(text: string, pair: Pair): number {
+export function pairEnd(text: string, pair: NodePair): number {
   const key = contentEnd(text, pair.key, 0);
   const { colon } = pair;
   return contentEnd(text, pair.value, colon === null ? key : colon + 1);
@@ -89,7 +89,7 @@ export function styleOf({ root, readText: text }: Syntax): Style {
       const start = spanOf(value)?.[0];
       if (!key || start === undefined || lineStart(text, start) <= key[0]) return;
       const depth = columnAt(text, start) - columnAt(text, key[0]);
-      if (isMap(value) && !value.flow && depth > 0) map ??= depth;
+      if (isMapNode(value) && !value.flow && depth > 0) map ??= depth;
       if (isSeq(value) && !value.flow && depth >= 0) {
         list ??= depth;
         dashGap ??= gapAfterDash(text, value, 0);

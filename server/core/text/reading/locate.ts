@@ -1,6 +1,6 @@
 import type { Path } from '../../../../schema/path.ts';
 import type { Span } from './lines.ts';
-import { isScalar, type Node, type Pair } from './nodes.ts';
+import { isScalar, type Node, type NodePair } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
 import { childOf, follow, spanOf } from './tree.ts';
 
@@ -15,7 +15,7 @@ export interface Located {
   readonly node: Node | null;
   /** The value as written: an alias stays one. */
   readonly written: Node | null;
-  readonly pair: Pair | null;
+  readonly pair: NodePair | null;
 }
 
 /** Finds what stands at a path, through aliases and merged maps; null where nothing does. */
@@ -38,7 +38,7 @@ export function locateNearest(syntax: Syntax, path: Path): Located {
   return located([], null, syntax.root, syntax);
 }
 
-const located = (path: Path, pair: Pair | null, written: Node | null, syntax: Syntax): Located => ({
+const located = (path: Path, pair: NodePair | null, written: Node | null, syntax: Syntax): Located => ({
   path,
   key: pair && isScalar(pair.key) ? spanOf(pair.key) : null,
   value: spanOf(written),

@@ -35,7 +35,7 @@ interface Collection extends Anchored {
 
 export interface MapNode extends Collection {
   readonly kind: 'map';
-  readonly items: readonly Pair[];
+  readonly items: readonly NodePair[];
 }
 
 export interface ListNode extends Collection {
@@ -51,7 +51,7 @@ export interface AliasNode extends Placed {
   readonly source: string;
 }
 
-export interface Pair {
+export interface NodePair {
   readonly key: Node | null;
   readonly value: Node | null;
   /** Where its colon stands; null when it has none. */
@@ -59,7 +59,7 @@ export interface Pair {
 }
 
 export const isScalar = (node: Node | null | undefined): node is ScalarNode => node?.kind === 'scalar';
-export const isMap = (node: Node | null | undefined): node is MapNode => node?.kind === 'map';
+export const isMapNode = (node: Node | null | undefined): node is MapNode => node?.kind === 'map';
 export const isSeq = (node: Node | null | undefined): node is ListNode => node?.kind === 'list';
 export const isAlias = (node: Node | null | undefined): node is AliasNode => node?.kind === 'alias';
 
@@ -89,14 +89,14 @@ export function toNode(from: unknown): Node | null {
 }
 
 /** The end of all that is written of a pair. */
-export const endOfPair = ({ key, colon, value }: Pair): number =>
+export const endOfPair = ({ key, colon, value }: NodePair): number =>
   Math.max(key?.end ?? 0, colon === null ? 0 : colon + 1, value && value.end > value.start ? value.end : 0);
 
 /** The end of all that is written of a list entry. */
 export const endOfItem = (item: Node | null, dash: number | undefined): number =>
   item && item.end > item.start ? item.end : (dash ?? 0) + 1;
 
-function toPair(pair: yaml.Pair): Pair {
+function toPair(pair: yaml.Pair): NodePair {
   const colon = pair.srcToken?.sep?.find(token => token.type === 'map-value-ind')?.offset ?? null;
   return { key: toNode(pair.key), value: toNode(pair.value), colon };
 }
@@ -145,7 +145,7 @@ function moved(node: Node | null, by: number): Node | null {
   }
 }
 
-export const movedPair = ({ key, value, colon }: Pair, by: number): Pair => ({
+export const movedPair = ({ key, value, colon }: NodePair, by: number): NodePair => ({
   key: moved(key, by),
   value: moved(value, by),
   colon: colon === null ? null : colon + by,
@@ -154,7 +154,7 @@ export const movedPair = ({ key, value, colon }: Pair, by: number): Pair => ({
 /** What is done on the way through a tree; a node is gone into where `node` answers true. */
 export interface Visitor {
   readonly node?: (node: Node) => boolean;
-  readonly pair?: (pair: Pair) => void;
+  readonly pair?: (pair: NodePair) => void;
 }
 
 /** Goes through all of a tree in the order of the text. */

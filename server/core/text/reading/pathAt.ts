@@ -1,6 +1,6 @@
 import type { Path } from '../../../../schema/path.ts';
 import { columnAt, lineEnd, lineStart } from './lines.ts';
-import { isMap, isScalar, isSeq, type ListNode, type MapNode, type Node, type Pair } from './nodes.ts';
+import { isMapNode, isScalar, isSeq, type ListNode, type MapNode, type Node, type NodePair } from './nodes.ts';
 import type { Syntax } from './syntax.ts';
 import { keyName, spanOf } from './tree.ts';
 
@@ -31,7 +31,7 @@ interface Search {
 }
 
 function within(search: Search, node: Node | null, path: Path): At {
-  if (isMap(node)) return withinMap(search, node, path);
+  if (isMapNode(node)) return withinMap(search, node, path);
   if (isSeq(node)) return withinList(search, node, path);
   const span = spanOf(node);
   const isOn = span !== null && search.offset >= span[0] && isReached(search, span[1]);
@@ -47,7 +47,7 @@ function withinMap(search: Search, map: MapNode, path: Path): At {
   const { value, colon } = pair;
   const key = spanOf(pair.key) ?? [startOf(pair), startOf(pair)];
   if (search.offset <= key[1]) return { path: inside, on: 'key', node: value };
-  if (isMap(value) || isSeq(value)) {
+  if (isMapNode(value) || isSeq(value)) {
     if (value.flow ? isInBrackets(search, value) : isBelow(search, key[0], value)) return within(search, value, inside);
     return between;
   }
@@ -70,12 +70,12 @@ function withinList(search: Search, list: ListNode, path: Path): At {
   const item = list.items[index] ?? null;
   const inside = [...path, index];
   if (list.flow) {
-    if (isMap(item) || isSeq(item)) return isInBrackets(search, item) ? within(search, item, inside) : between;
+    if (isMapNode(item) || isSeq(item)) return isInBrackets(search, item) ? within(search, item, inside) : between;
     const span = spanOf(item);
     return span && isReached(search, span[1]) ? { path: inside, on: 'value', node: item } : between;
   }
   if (search.column <= columnAt(search.text, start)) return between;
-  if ((isMap(item) || isSeq(item)) && item.flow && !isInBrackets(search, item)) return between;
+  if ((isMapNode(item) || isSeq(item)) && item.flow && !isInBrackets(search, item)) return between;
   return within(search, item, inside);
 }
 
@@ -97,5 +97,5 @@ function isInBrackets({ text, offset }: Search, node: MapNode | ListNode): boole
   return node.isClosed ? offset < span[1] : offset <= lineEnd(text, Math.max(span[0], span[1] - 1));
 }
 
-const startOf = (pair: Pair): number =>
+const startOf = (pair: NodePair): number =>
   (isScalar(pair.key) ? pair.key.start : spanOf(pair.key)?.[0]) ?? pair.colon ?? Number.POSITIVE_INFINITY;

@@ -3,14 +3,14 @@ import {
   endOfItem,
   endOfPair,
   isAlias,
-  isMap,
+  isMapNode,
   isScalar,
   isSeq,
   type ListNode,
   type MapNode,
   movedPair,
   type Node,
-  type Pair,
+  type NodePair,
   toNode,
   visit,
 } from './nodes.ts';
@@ -26,17 +26,17 @@ interface Piece {
   /** Where the lines start that it was last asked for. */
   at: number;
   /** What is written there. An entry comes as a pair without a key, its dash for a colon. */
-  pair: Pair;
+  pair: NodePair;
 }
 
 /** Pieces by their lines. */
-export type Pieces = ReadonlyMap<string, Piece>;
+export type TextPieces = ReadonlyMap<string, Piece>;
 
-export const noPieces: Pieces = new Map();
+export const noPieces: TextPieces = new Map();
 
 interface Pieced {
   readonly root: MapNode;
-  readonly pieces: Pieces;
+  readonly pieces: TextPieces;
 }
 
 /**
@@ -44,7 +44,7 @@ interface Pieced {
  * the text must be parsed as a whole: something in it slips, or the columns of its lines alone do not tell where each
  * section and entry ends.
  */
-export function parsePieces(text: string, lineStarts: readonly number[], before: Pieces): Pieced | null {
+export function parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Pieced | null {
   if (refuse(text) || refuseNesting(text)) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
@@ -59,7 +59,7 @@ interface Reading {
   readonly lineStarts: readonly number[];
   /** Where each line's writing starts; null for a line with none, or only a comment. */
   readonly columns: readonly (number | null)[];
-  readonly before: Pieces;
+  readonly before: TextPieces;
   readonly pieces: Map<string, Piece>;
 }
 
@@ -92,7 +92,7 @@ function contentColumn(text: string, start: number): number | null {
 }
 
 function readMap(reading: Reading, block: Block): MapNode | null {
-  const items: Pair[] = [];
+  const items: NodePair[] = [];
   const names = new Set<unknown>();
   for (const part of partsOf(reading, block, keyStart) ?? []) {
     const pair = readPair(reading, part);
@@ -106,7 +106,7 @@ function readMap(reading: Reading, block: Block): MapNode | null {
   return { kind: 'map', start: first.key!.start, end, anchor: '', flow: false, isClosed: false, items };
 }
 
-function readPair(reading: Reading, part: Block): Pair | null {
+function readPair(reading: Reading, part: Block): NodePair | null {
   const body = isAt(reading, bareKey, part.from) ? bodyOf(reading, part) : null;
   if (!body) return pieceAt(reading, part);
   const bare = pieceAt(reading, { ...part, to: body.from });
@@ -115,7 +115,7 @@ function readPair(reading: Reading, part: Block): Pair | null {
 }
 
 function readList(reading: Reading, block: Block): ListNode | null {
-  const entries: Pair[] = [];
+  const entries: NodePair[] = [];
   for (const part of partsOf(reading, block, dashStart) ?? []) {
     const entry = pieceAt(reading, part);
     if (!entry) return null;
@@ -161,7 +161,7 @@ function isAt({ text, lineStarts, columns }: Reading, pattern: RegExp, line: num
 }
 
 /** What is written on some lines, in its place. */
-function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Block): Pair | null {
+function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Block): NodePair | null {
   const at = lineStarts[from]!;
   const lines = text.slice(at, lineStarts[to]);
   const piece = pieces.get(lines) ?? before.get(lines) ?? parsePiece(lines, at);
@@ -186,8 +186,8 @@ function parsePiece(lines: string, at: number): Piece | null {
   return { at, pair: movedPair(pair, at) };
 }
 
-function onlyPairOf(node: Node | null): Pair | null {
-  if (isMap(node)) return node.items.length === 1 ? node.items[0]! : null;
+function onlyPairOf(node: Node | null): NodePair | null {
+  if (isMapNode(node)) return node.items.length === 1 ? node.items[0]! : null;
   if (!isSeq(node) || node.items.length !== 1) return null;
   return { key: null, value: node.items[0]!, colon: node.dashes[0] ?? null };
 }

@@ -1,7 +1,7 @@
 import { gluedBracket, missingColonSpace, missingDashSpace } from './explain.ts';
 import type { Fault } from './faults.ts';
 import { lineStart } from './lines.ts';
-import { isMap, isScalar, isSeq, type Node, type Pair, visit } from './nodes.ts';
+import { isMapNode, isScalar, isSeq, type Node, type NodePair, visit } from './nodes.ts';
 import { keyName, spanOf } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
@@ -19,7 +19,7 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
   visit(root, {
     node: node => {
       if (isSeq(node)) for (const item of node.items) addLonePlain(item);
-      if (!isMap(node)) return true;
+      if (!isMapNode(node)) return true;
       for (const pair of node.items) {
         if (node.flow) add(gluedFlowKey(pair, text));
         else if (isBelowKey(pair, text)) addLonePlain(pair.value);
@@ -36,7 +36,7 @@ export function gluedKey(root: Node | null, text: string): Fault | null {
   visit(root, {
     node: map => {
       if (found) return false;
-      if (!isMap(map) || map.flow) return true;
+      if (!isMapNode(map) || map.flow) return true;
       for (const pair of map.items) {
         const start = plainStart(pair);
         if (start === null) continue;
@@ -50,17 +50,17 @@ export function gluedKey(root: Node | null, text: string): Fault | null {
 }
 
 /** `{ name:battery }`: a key without a value. */
-function gluedFlowKey(pair: Pair, text: string): Fault | null {
+function gluedFlowKey(pair: NodePair, text: string): Fault | null {
   const start = plainStart(pair);
   return pair.colon !== null || start === null ? null : missingColonSpace(text, start);
 }
 
 /** `hull:` and below it `length:900 mm`. */
-function isBelowKey(pair: Pair, text: string): boolean {
+function isBelowKey(pair: NodePair, text: string): boolean {
   const key = spanOf(pair.key);
   const value = spanOf(pair.value);
   return key !== null && value !== null && lineStart(text, value[0]) > key[0];
 }
 
-const plainStart = (pair: Pair): number | null =>
+const plainStart = (pair: NodePair): number | null =>
   isScalar(pair.key) && pair.key.style === 'PLAIN' ? pair.key.start : null;

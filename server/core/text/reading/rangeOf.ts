@@ -2,7 +2,7 @@ import type { Place } from '../../findings/finding.ts';
 import { restOfLine } from './faults.ts';
 import { lineEnd, type Span } from './lines.ts';
 import { type Located, locate, locateNearest } from './locate.ts';
-import { isMap, isSeq } from './nodes.ts';
+import { isMapNode, isSeq } from './nodes.ts';
 import { sourceSpan } from './scalarOffsets.ts';
 import type { Syntax } from './syntax.ts';
 import { isFlow, keyName, spanOf } from './tree.ts';
@@ -27,7 +27,7 @@ function valueRange(syntax: Syntax, found: Located): Span {
   const { text } = syntax;
   const { value, key, written } = found;
   if (!value) return key ?? firstLine(text, found);
-  const isBlock = (isMap(written) || isSeq(written)) && !isFlow(written);
+  const isBlock = (isMapNode(written) || isSeq(written)) && !isFlow(written);
   if (!isBlock && lineEnd(text, value[0]) >= value[1]) return value;
   return key ?? (isBlock ? entryRange(syntax, found) : restOfLine(text, value[0]));
 }
@@ -37,7 +37,7 @@ function entryRange(syntax: Syntax, found: Located): Span {
   const { text } = syntax;
   if (found.key) return found.key;
   const { node } = found;
-  if (isMap(node) && node.items.length > 0) {
+  if (isMapNode(node) && node.items.length > 0) {
     const named = found.path.length > 0 ? node.items.find(pair => keyName(pair) === 'name') : undefined;
     const pair = named ?? node.items[0]!;
     const key = spanOf(pair.key);

@@ -6,7 +6,7 @@ import { lineStartsOf, type Span } from './lines.ts';
 import { isAlias, type Node, toNode } from './nodes.ts';
 import { parse } from './parse.ts';
 import { isRefused } from './parseYaml.ts';
-import { noPieces, type Pieces, parsePieces } from './pieces.ts';
+import { noPieces, parsePieces, type TextPieces } from './pieces.ts';
 import { quietFaults } from './quietFaults.ts';
 import type { Aliases } from './tree.ts';
 
@@ -29,7 +29,7 @@ export interface Syntax {
   /** The text as it was read: slips blanked out, every offset kept. */
   readonly readText: string;
   /** Pieces that were parsed by themselves, for the next reading of this file. */
-  readonly pieces: Pieces;
+  readonly pieces: TextPieces;
   /** Whether this text was put together from such pieces. */
   readonly isPieced: boolean;
 }

@@ -2,13 +2,13 @@ import type { Span } from './lines.ts';
 import {
   type AliasNode,
   isAlias,
-  isMap,
+  isMapNode,
   isScalar,
   isSeq,
   type ListNode,
   type MapNode,
   type Node,
-  type Pair,
+  type NodePair,
   visit,
 } from './nodes.ts';
 
@@ -16,14 +16,14 @@ import {
 export type Aliases = ReadonlyMap<AliasNode, Node | null>;
 
 /** A key's name as plain data shows it; null for a list or map used as a key. */
-export function keyName(pair: Pair): string | null {
+export function keyName(pair: NodePair): string | null {
   if (pair.key === null) return '';
   if (!isScalar(pair.key)) return null;
   return pair.key.value === null ? '' : String(pair.key.value);
 }
 
 /** `<<: *other`, which takes in the keys of another map. */
-export const isMerge = (pair: Pair): boolean =>
+export const isMerge = (pair: NodePair): boolean =>
   isScalar(pair.key) && pair.key.value === '<<' && pair.key.style === 'PLAIN';
 
 /** What an alias stands for, through any number of steps; null for an alias to nothing or to itself. */
@@ -38,8 +38,8 @@ export function follow(node: Node | null, aliases: Aliases): Node | null {
 }
 
 /** The pairs of a map, the first of each name, then those that it merges in. */
-export function pairsOf(map: MapNode, aliases: Aliases): readonly Pair[] {
-  const byName = new Map<string, Pair>();
+export function pairsOf(map: MapNode, aliases: Aliases): readonly NodePair[] {
+  const byName = new Map<string, NodePair>();
   // A map merged in twice, or into itself, adds nothing the second time.
   const seen = new Set<MapNode>();
   const take = (from: MapNode): void => {
@@ -55,10 +55,10 @@ export function pairsOf(map: MapNode, aliases: Aliases): readonly Pair[] {
   return [...byName.values()];
 }
 
-function mergedMaps(pair: Pair, aliases: Aliases): readonly MapNode[] {
+function mergedMaps(pair: NodePair, aliases: Aliases): readonly MapNode[] {
   const value = follow(pair.value, aliases);
-  if (isMap(value)) return [value];
-  return isSeq(value) ? value.items.map(item => follow(item, aliases)).filter(item => isMap(item)) : [];
+  if (isMapNode(value)) return [value];
+  return isSeq(value) ? value.items.map(item => follow(item, aliases)).filter(item => isMapNode(item)) : [];
 }
 
 /** What stands one step below a node: a value, and the pair that holds it where the node is a map. */
@@ -66,8 +66,8 @@ export function childOf(
   node: Node | null,
   step: string | number,
   aliases: Aliases,
-): { pair: Pair | null; value: Node | null } | null {
-  if (isMap(node)) {
+): { pair: NodePair | null; value: Node | null } | null {
+  if (isMapNode(node)) {
     const own = node.items.find(pair => !isMerge(pair) && keyName(pair) === String(step));
     const pair = own ?? pairsOf(node, aliases).find(each => keyName(each) === String(step));
     return pair ? { pair, value: pair.value } : null;
@@ -95,7 +95,7 @@ export function resolveAliases(root: Node | null): Aliases {
 export const spanOf = (node: Node | null | undefined): Span | null =>
   node && node.start !== node.end ? [node.start, node.end] : null;
 
-export const isFlow = (node: Node | null): boolean => (isMap(node) || isSeq(node)) && node.flow;
+export const isFlow = (node: Node | null): boolean => (isMapNode(node) || isSeq(node)) && node.flow;
 
 /** Where the dash of one entry stands; null in a flow list. */
 export const dashOf = (list: ListNode, index: number): number | null => list.dashes[index] ?? null;

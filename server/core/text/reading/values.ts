@@ -1,7 +1,7 @@
 import { isInside, type Path, samePath } from '../../../../schema/path.ts';
 import { lineStart } from './lines.ts';
 import { locate } from './locate.ts';
-import { isMap, isScalar, isSeq, type Node } from './nodes.ts';
+import { isMapNode, isScalar, isSeq, type Node } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
 import type { Syntax } from './syntax.ts';
 import { childOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
@@ -18,7 +18,7 @@ export function kindAt(syntax: Syntax, path: Path): 'scalar' | 'map' | 'list' | 
   if (!found) return undefined;
   const { node, written } = found;
   if (isScalar(node)) return node.value === null ? null : 'scalar';
-  return isMap(node) ? 'map' : isSeq(node) ? 'list' : written === null ? null : undefined;
+  return isMapNode(node) ? 'map' : isSeq(node) ? 'list' : written === null ? null : undefined;
 }
 
 /** One entry of a list. */
@@ -56,14 +56,14 @@ export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
 /** The keys of the map at a path, those it merges in included; none where no map stands. */
 export function keysOf(syntax: Syntax, path: Path): readonly string[] {
   const map = locate(syntax, path)?.node;
-  return isMap(map) ? pairsOf(map, syntax.aliases).map(pair => keyName(pair) ?? '') : [];
+  return isMapNode(map) ? pairsOf(map, syntax.aliases).map(pair => keyName(pair) ?? '') : [];
 }
 
 function toPlain(written: Node | null, syntax: Syntax): unknown {
   const node = follow(written, syntax.aliases);
   if (isScalar(node)) return node.value;
   if (isSeq(node)) return node.items.map(item => toPlain(item, syntax));
-  if (!isMap(node)) return written === null ? null : undefined;
+  if (!isMapNode(node)) return written === null ? null : undefined;
   const pairs = pairsOf(node, syntax.aliases).map(pair => [keyName(pair), toPlain(pair.value, syntax)]);
   return Object.fromEntries(pairs.filter(([, value]) => value !== undefined));
 }
@@ -103,7 +103,7 @@ function uncertainties(syntax: Syntax, { start, at }: Slip, path: Path): boolean
     const entry = at.node.dashes.findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
     return isInUncertainty(syntax, entry < 0 ? at.path : [...at.path, entry], path);
   }
-  if (isMap(at.node)) return isInUncertainty(syntax, at.path, path);
+  if (isMapNode(at.node)) return isInUncertainty(syntax, at.path, path);
   // Below a key that has no map: the line may belong there or beside it.
   return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
 }

@@ -1,6 +1,6 @@
 import type { Path } from '../../../../schema/path.ts';
 import { lineEnd, lineStart, type Span } from './lines.ts';
-import { isMap, isSeq, visit } from './nodes.ts';
+import { isMapNode, isSeq, visit } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
 import type { Syntax } from './syntax.ts';
 import { spanOf } from './tree.ts';
@@ -139,7 +139,7 @@ function flowStart({ text, root }: Syntax, offset: number): number | null {
   let found: number | null = null;
   visit(root, {
     node: node => {
-      if (!(isMap(node) || isSeq(node)) || !node.flow) return true;
+      if (!(isMapNode(node) || isSeq(node)) || !node.flow) return true;
       if (node.start < offset && offset < node.end) found ??= node.start;
       return false;
     },

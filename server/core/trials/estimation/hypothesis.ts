@@ -1,7 +1,7 @@
 import { cholesky, forward, inner, logDeterminant, type Matrix, solve, type Triangle, times } from './cholesky.ts';
 import { logSum, mixed } from './mixture.ts';
 import type { Normal, Space } from './space.ts';
-import { within, withinReach } from './truncated.ts';
+import { withinBounds, withinReach } from './truncated.ts';
 
 /** A sum of few: places, and how much of each. */
 type Few = readonly (readonly [place: number, share: number])[];
@@ -10,7 +10,7 @@ type Few = readonly (readonly [place: number, share: number])[];
  * One piece of what is believed beforehand of several w together: they are `middle + spread·z`, z standard normal. What is
  * not normal (a mass of which only the scale is open, a place on either side of the water) is made of many.
  */
-export interface Piece {
+export interface PriorPiece {
   /** Natural logarithm of its share. */
   readonly logShare: number;
   /** In the thing's basis; the spread for each z. */
@@ -23,12 +23,12 @@ export interface Piece {
 }
 
 /** Several w that are believed together, such as the loads of a weight. */
-export interface Thing {
+export interface SupposedThing {
   /** Natural logarithm of its share among those that it is one of. */
   readonly logShare: number;
   /** Each vector of the basis by its w: in it a piece is a sum of few. */
   readonly basis: Matrix;
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly PriorPiece[];
 }
 
 /** What the readings make of a hypothesis. */
@@ -102,7 +102,7 @@ const inBasis = ({ stiffness, pull, logEvidence }: Narrowed, basis: Matrix): Nar
 };
 
 /** How a piece foretells the readings, and its z by them. */
-function judgePiece({ stiffness, pull }: Narrowed, { logShare, middle, spread }: Piece): JudgedPiece | null {
+function judgePiece({ stiffness, pull }: Narrowed, { logShare, middle, spread }: PriorPiece): JudgedPiece | null {
   const matrix = spread.map((one, a) => {
     const row = new Array<number>(a + 1).fill(0);
     for (let b = 0; b <= a; b++) row[b] = product(stiffness, one, spread[b]!);
@@ -138,12 +138,12 @@ function product(matrix: Matrix, a: Few, b: Few): number {
 }
 
 interface Weighed extends JudgedPiece {
-  readonly piece: Piece;
+  readonly piece: PriorPiece;
   readonly basis: Matrix;
 }
 
 /** All pieces of several things, each by its share; of those that count, what is even is kept within its stretch. */
-function weighed(space: Narrowed, things: readonly Thing[]): readonly Weighed[] {
+function weighed(space: Narrowed, things: readonly SupposedThing[]): readonly Weighed[] {
   const all = things.flatMap(({ logShare, pieces, basis }) => {
     const seen = inBasis(space, basis);
     return pieces.flatMap((piece): readonly Weighed[] => {
@@ -167,16 +167,16 @@ function inside({ piece, mean, triangle }: Weighed): number {
       triangle,
       mean.map((_, i) => (i === k ? 1 : 0)),
     );
-    return sum + Math.log(within(mean[k]!, inner(column, column)) / within(0, 1));
+    return sum + Math.log(withinBounds(mean[k]!, inner(column, column)) / withinBounds(0, 1));
   }, 0);
 }
 
 /** How one of several things foretells the readings, each by its share; only that. */
-export const evidenceOf = (space: Narrowed, things: readonly Thing[]): number =>
+export const evidenceOf = (space: Narrowed, things: readonly SupposedThing[]): number =>
   space.logEvidence + logSum(weighed(space, things).map(({ logWeight }) => logWeight));
 
 /** The thing by the readings, whichever of several it is. */
-export function judgeThings(space: Narrowed, things: readonly Thing[]): Judged {
+export function judgeThings(space: Narrowed, things: readonly SupposedThing[]): Judged {
   const judged = weighed(space, things);
   const total = logSum(judged.map(({ logWeight }) => logWeight));
   const told = judged
@@ -187,7 +187,7 @@ export function judgeThings(space: Narrowed, things: readonly Thing[]): Judged {
       z: piece.even.reduce(withinReach, ofZ(found)),
     }))
     .filter(({ weight }) => weight > LEAST_SHARE);
-  const ofFacts = ({ middle, spread }: Piece['facts']): Columns => ({
+  const ofFacts = ({ middle, spread }: PriorPiece['facts']): Columns => ({
     middle,
     columns: spread.map(few => middle.map((_, i) => few.find(([place]) => place === i)?.[1] ?? 0)),
   });
@@ -211,7 +211,7 @@ function ofZ({ mean, triangle }: Pick<JudgedPiece, 'mean' | 'triangle'>): Normal
   return { mean, covariance: white.map(a => white.map(b => inner(a, b))) };
 }
 
-function inW({ middle, spread }: Piece, basis: Matrix): Columns {
+function inW({ middle, spread }: PriorPiece, basis: Matrix): Columns {
   const whole = (few: Few) =>
     basis[0]!.map((_, i) => few.reduce((sum, [place, share]) => sum + share * basis[place]![i]!, 0));
   return { middle: whole(middle), columns: spread.map(whole) };

@@ -31,12 +31,12 @@ export function leastSquares(rows: readonly (readonly number[])[], values: reado
     .solve(Matrix.columnVector([...values]))
     .to1DArray()
     .map((x, j) => x / sizes[j]!);
-  const residuals = rows.map((row, i) => values[i]! - dot(row, solution));
+  const residuals = rows.map((row, i) => values[i]! - innerProduct(row, solution));
   return {
     solution,
     covariance: covarianceOf(invertTriangle(triangle), sizes),
     residuals,
-    sum: dot(residuals, residuals),
+    sum: innerProduct(residuals, residuals),
     logVolume: -2 * triangle.reduce((sum, row, i) => sum + Math.log(Math.abs(row[i]!) * sizes[i]!), 0),
   };
 }
@@ -55,7 +55,7 @@ export const leastSquaresFrom = (
 /** A column that is this nearly a mixture of the others tells nothing of its own. */
 const LEAST_PIVOT = 1e-13;
 
-export const dot = (a: readonly number[], b: readonly number[]): number =>
+export const innerProduct = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, x, i) => sum + x * (b[i] ?? 0), 0);
 
 /** The inverse of an upper triangle, column by column. */
@@ -74,4 +74,4 @@ function invertTriangle(triangle: readonly (readonly number[])[]): readonly (rea
 
 /** (RᵀR)⁻¹ = R⁻¹ R⁻ᵀ, in the unknowns' own units. */
 const covarianceOf = (inverse: readonly (readonly number[])[], sizes: readonly number[]) =>
-  inverse.map((a, i) => inverse.map((b, j) => dot(a, b) / (sizes[i]! * sizes[j]!)));
+  inverse.map((a, i) => inverse.map((b, j) => innerProduct(a, b) / (sizes[i]! * sizes[j]!)));

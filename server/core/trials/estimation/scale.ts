@@ -1,5 +1,5 @@
 /** A stretch of something of which only the scale is open: normal about its middle. */
-export interface Stretch {
+export interface ScaleStretch {
   readonly middle: number;
   readonly sigma: number;
 }
@@ -9,7 +9,7 @@ export interface Stretch {
  * memory), as normal pieces of equal share, each two standard deviations from the next: they add up to a curve that is even
  * within 2 %.
  */
-export function scaleLike(least: number, most: number, ratio: number): readonly Stretch[] {
+export function scaleLike(least: number, most: number, ratio: number): readonly ScaleStretch[] {
   const count = Math.max(1, Math.ceil(Math.log(most / least) / Math.log(ratio)));
   const step = (most / least) ** (1 / count);
   return Array.from({ length: count }, (_, i) => {

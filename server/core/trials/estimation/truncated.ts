@@ -1,24 +1,13 @@
+import { normalBelow } from '../../statistics/normalBelow.ts';
 import type { Normal } from './space.ts';
 
 /** A number that is even over a stretch, of mean 0 and standard deviation 1, lies between minus and plus this. */
 export const EVEN_REACH = Math.sqrt(3);
 
-/** The standard normal distribution function (Abramowitz & Stegun 7.1.26, good to 1e-7; from memory, held to tables in the tests). */
-export function normalBelow(z: number): number {
-  const x = Math.abs(z) / Math.SQRT2;
-  const t = 1 / (1 + 0.3275911 * x);
-  const tail =
-    (((((1.061405429 * t - 1.453152027) * t + 1.421413741) * t - 0.284496736) * t + 0.254829592) *
-      t *
-      Math.exp(-x * x)) /
-    2;
-  return z > 0 ? 1 - tail : tail;
-}
-
 const density = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 
 /** How likely a normal number lies within reach. */
-export function within(mean: number, variance: number): number {
+export function withinBounds(mean: number, variance: number): number {
   const sigma = Math.sqrt(variance);
   return Math.max(normalBelow((EVEN_REACH - mean) / sigma) - normalBelow((-EVEN_REACH - mean) / sigma), LEAST);
 }

@@ -1,11 +1,11 @@
 import { AXES, type AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import type { Reading } from '../../boat/trial.ts';
-import type { Thing } from '../estimation/hypothesis.ts';
+import type { SupposedThing } from '../estimation/hypothesis.ts';
 import { BELIEVED } from './beliefs.ts';
 import type { DayInput } from './day.ts';
 import type { Foretold, ReadingOf } from './foretold.ts';
-import { depthOf, hullBounds, partOf, type Room, roomOf } from './room.ts';
+import { depthOf, type HidingRoom, hullBounds, partOf, roomOf } from './room.ts';
 import { anything, bareWeight, basisOf, type Felt, wetWeight } from './weights.ts';
 
 /** What may be wrong. */
@@ -34,7 +34,7 @@ export interface Item {
 export interface Load {
   readonly cause: Exclude<Cause, { kind: 'slip' | 'elsewhere' }>;
   readonly logOdds: number;
-  readonly things: readonly Thing[];
+  readonly things: readonly SupposedThing[];
 }
 
 const logOddsOf = (chance: number): number => Math.log(chance / (1 - chance));
@@ -99,12 +99,12 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
   const waterline = afloat ?? (hull.from[2] + hull.to[2]) / 2;
   const mass = [...boat.shells, ...boat.compartments, ...boat.payload].reduce((sum, entry) => sum + entry.mass, 0);
   const { unlisted, water, several } = BELIEVED;
-  const load = (cause: Load['cause'], chance: number, things: readonly Thing[]): Load => ({
+  const load = (cause: Load['cause'], chance: number, things: readonly SupposedThing[]): Load => ({
     cause,
     logOdds: logOddsOf(chance),
     things,
   });
-  const bare = (room: Room, felt: Felt, isEven = true): Thing => ({
+  const bare = (room: HidingRoom, felt: Felt, isEven = true): SupposedThing => ({
     logShare: 0,
     basis: basisOf(room),
     pieces: bareWeight(mass, { room, felt, isEven }),
@@ -114,7 +114,7 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
       bare(roomOf(around.shapes.boundsOf(form)), ['whole', 'whole', 'whole']),
     ]),
   );
-  const sides = (['below', 'above'] as const).flatMap((side): readonly Thing[] => {
+  const sides = (['below', 'above'] as const).flatMap((side): readonly SupposedThing[] => {
     const bounds = partOf(hull, waterline, side);
     if (!bounds) return [];
     const room = roomOf(bounds);
@@ -130,7 +130,7 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
   const ofShells = boat.shells.flatMap(({ name, form, centroid }): readonly Load[] => {
     const bounds = around.shapes.boundsOf(form);
     const [x, y, z] = roomOf(bounds).spread;
-    const wall: Room = { middle: centroid, spread: [water.spread * x, water.spread * y, water.spread * z] };
+    const wall: HidingRoom = { middle: centroid, spread: [water.spread * x, water.spread * y, water.spread * z] };
     const soaked = load({ kind: 'soaked', shell: name }, water.soaked, [
       bare(wall, ['whole', 'whole', 'whole'], false),
     ]);
@@ -141,7 +141,7 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
       load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])]),
     ];
   });
-  const anywhere: Thing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
+  const anywhere: SupposedThing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
   return [
     ...dry,
     load({ kind: 'unlisted', inside: null }, unlisted.wet, sides),

@@ -1,9 +1,9 @@
 import type { Steps } from '../../steps/steps.ts';
-import { dot } from '../estimation/leastSquares.ts';
+import { innerProduct } from '../estimation/leastSquares.ts';
 import { spaceOf } from '../estimation/space.ts';
 import { itemsOf, loadsOf } from './causes.ts';
-import { AS_FILED, type Foretold, foretell, type Place, type Supposed } from './foretold.ts';
-import type { Load } from './predict.ts';
+import { AS_FILED, type Foretold, foretell, type Supposed, type WaterPlace } from './foretold.ts';
+import type { ExtraLoad } from './predict.ts';
 import { LOADS, sigmaOf, straightOf } from './straight.ts';
 import { supposedBy } from './suppose.ts';
 import type { TrialSet } from './trialSet.ts';
@@ -81,7 +81,7 @@ const isSettled = ({ readings, inputs, slopes, loads }: Foretold, about: Suppose
   const by = inputs.map(({ id }) => (boat.off.get(id) ?? 0) - (about.off.get(id) ?? 0));
   return readings.every(({ reading, trial, place }, i) => {
     const push = boat.loads[place].map((part, k) => part - about.loads[place][k]!);
-    return Math.abs(dot(slopes[i]!, by) + dot(loads[i]!, push)) < SETTLED * sigmaOf(reading, trial);
+    return Math.abs(innerProduct(slopes[i]!, by) + innerProduct(loads[i]!, push)) < SETTLED * sigmaOf(reading, trial);
   });
 };
 
@@ -99,7 +99,7 @@ function* linesAbout(trialSet: TrialSet, from: Supposed, to: Supposed): Steps<Li
 const MOST_HALVINGS = 4;
 
 function halfway(from: Supposed, to: Supposed): Supposed {
-  const mean = (place: Place): Load => {
+  const mean = (place: WaterPlace): ExtraLoad => {
     const [a, b] = [from.loads[place], to.loads[place]];
     return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2, (a[3] + b[3]) / 2];
   };

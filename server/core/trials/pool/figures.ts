@@ -1,7 +1,7 @@
 import type { BoatSource } from '../../boat/source.ts';
 import { assembleBodies, type Bodies } from '../../bodies/assemble.ts';
 import type { InCondition } from '../../conditions/loadingCondition.ts';
-import type { Reading } from '../../conditions/readings.ts';
+import type { StateFigure } from '../../conditions/readings.ts';
 import type { Figure } from '../../figures/figure.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { type Arrangement, floatBoat } from '../../uncertainty/floatBoat.ts';
@@ -11,8 +11,8 @@ import { type Spreading, type Uncertainties, uncertaintySteps } from '../../unce
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { backward, type Triangle } from '../estimation/cholesky.ts';
 import type { Estimate } from './estimate.ts';
-import { changesOf, type Place } from './foretold.ts';
-import { type Load, laden } from './predict.ts';
+import { changesOf, type WaterPlace } from './foretold.ts';
+import { type ExtraLoad, laden } from './predict.ts';
 import { supposedBy } from './suppose.ts';
 import type { TrialSet } from './trialSet.ts';
 import { beliefOf, type Sum, type View, viewOf } from './view.ts';
@@ -22,7 +22,7 @@ import type { Explanation } from './weigh.ts';
 const LEAST_ODDS = 0.004;
 
 /** What the trials have to be asked about: the boat by the likeliest explanation, in the conditions it is judged in. */
-export interface Asked {
+export interface FiguresAsked {
   readonly source: BoatSource;
   readonly bodies: Bodies;
   readonly conditions: readonly InCondition[];
@@ -38,7 +38,7 @@ export interface Asked {
 export function figuresWithTrials(
   trialSet: TrialSet,
   estimate: Estimate,
-  { source, bodies, conditions, figures }: Asked,
+  { source, bodies, conditions, figures }: FiguresAsked,
 ): Steps<Uncertainties> {
   const known = { inputs: trialSet.inputs, spread: spreadWith(trialSet, estimate) };
   return uncertaintySteps({ ...trialSet, source }, bodies, conditions, figures, known);
@@ -64,7 +64,7 @@ function countedAbout(uncertainty: Uncertainty, value: number): Uncertainty {
 function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
   const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
   return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
-    const place: Place = condition.loading.kind === 'neutral' ? 'under' : 'afloat';
+    const place: WaterPlace = condition.loading.kind === 'neutral' ? 'under' : 'afloat';
     const middle = (explanation: Explanation) =>
       middleOf(trialSet, explanation, { arrangement, condition, place, all: foretold.inputs });
     const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
@@ -105,7 +105,7 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
 interface Where {
   readonly arrangement: Arrangement;
   readonly condition: InCondition['condition'];
-  readonly place: Place;
+  readonly place: WaterPlace;
   readonly all: Parameters<typeof supposedBy>[1];
 }
 
@@ -127,12 +127,12 @@ function middleOf(
 function slopesOf(
   { arrangement, floating }: FloatedBoat,
   { columns, triangle }: Belief & { readonly triangle: Triangle },
-  readings: readonly Reading[],
+  readings: readonly StateFigure[],
 ): readonly (readonly number[])[] {
   const changes = columns.map(column => {
     const at = (share: number) =>
       floatBoat(
-        { ...arrangement, bodies: laden(arrangement.bodies, column.map(part => share * part) as unknown as Load) },
+        { ...arrangement, bodies: laden(arrangement.bodies, column.map(part => share * part) as unknown as ExtraLoad) },
         floating,
       );
     const [more, less] = [at(1), at(-1)];

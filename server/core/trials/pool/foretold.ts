@@ -3,15 +3,15 @@ import { waterAt } from '../../conditions/readings.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
-import { floatTrial, type Load, NO_LOAD, shownBy } from './predict.ts';
+import { type ExtraLoad, floatTrial, NO_LOAD, shownBy } from './predict.ts';
 import { answersOf } from './sensitivities.ts';
 import type { TrialSet } from './trialSet.ts';
 
 /** Where a weight can be felt differently: what lies above the water displaces nothing, and nothing does on the bench. */
 export const PLACES = ['afloat', 'under', 'ashore'] as const;
-export type Place = (typeof PLACES)[number];
+export type WaterPlace = (typeof PLACES)[number];
 
-function placeOf({ condition }: Pick<Trial, 'condition'>): Place {
+function placeOf({ condition }: Pick<Trial, 'condition'>): WaterPlace {
   if (condition === 'bench') return 'ashore';
   return condition === 'submerged' || condition === 'hung' ? 'under' : 'afloat';
 }
@@ -21,7 +21,7 @@ export interface Supposed {
   /** How far each input is from the file, in its own standard uncertainties, by id; none: as filed. */
   readonly off: ReadonlyMap<string, number>;
   /** What the weight pushes in each place. */
-  readonly loads: Readonly<Record<Place, Load>>;
+  readonly loads: Readonly<Record<WaterPlace, ExtraLoad>>;
 }
 
 export const AS_FILED: Supposed = { off: new Map(), loads: { afloat: NO_LOAD, under: NO_LOAD, ashore: NO_LOAD } };
@@ -35,7 +35,7 @@ export interface Foretold {
   /** For each reading its change with each input, per standard uncertainty of it. */
   readonly slopes: readonly (readonly number[])[];
   /** For each reading its change with a kilogram at the origin and with a kilogram-metre along each axis. */
-  readonly loads: readonly Load[];
+  readonly loads: readonly ExtraLoad[];
   /** Height of the water amidships in the first trial afloat, m; null where there is none. */
   readonly waterline: number | null;
 }
@@ -43,7 +43,7 @@ export interface Foretold {
 export interface ReadingOf {
   readonly reading: Reading;
   readonly trial: Trial;
-  readonly place: Place;
+  readonly place: WaterPlace;
 }
 
 /** Null where the boat could not have lain so in one of the trials, or not shown one of the readings. */
@@ -70,7 +70,7 @@ export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretol
       readings: trial.readings.map(reading => ({ reading, trial, place })),
       values: values.map(value => value!),
       slopes: answers.slopes.map(row => wholeRow(row, day, inputs)),
-      loads: answers.loads.map(row => row as unknown as Load),
+      loads: answers.loads.map(row => row as unknown as ExtraLoad),
     });
     yield;
   }

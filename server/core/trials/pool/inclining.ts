@@ -9,23 +9,23 @@ import { leastSquares } from '../estimation/leastSquares.ts';
 import { dayBodies } from './dayBoat.ts';
 
 /** A figure and its standard uncertainty, SI. */
-export interface Estimate {
+export interface InclinedFigure {
   readonly value: number;
   readonly sigma: number;
 }
 
 /** A moment that was made, kg·m, and the change of heel that followed, rad; both to starboard. */
 export interface Inclination {
-  readonly moment: Estimate;
-  readonly heel: Estimate;
+  readonly moment: InclinedFigure;
+  readonly heel: InclinedFigure;
 }
 
 /** What an inclining trial tells: the metacentric height of the boat as it was, and from it the height of G. */
 export interface Inclined {
   /** m. */
-  readonly gm: Estimate;
+  readonly gm: InclinedFigure;
   /** Height of the centre of mass of everything on board, tank water included, above the baseline, m. */
-  readonly heightOfG: Estimate;
+  readonly heightOfG: InclinedFigure;
   /** The same by the file. */
   readonly gmOfFile: number;
   readonly heightOfGOfFile: number;
@@ -36,7 +36,7 @@ export interface Inclined {
  * the origin of tangent against moment, each weighted by its own uncertainty (the experiment of ASTM F1321 and of the
  * IS Code 2008, part B; from memory). Good for a few degrees. Null when no shift tells anything.
  */
-export function metacentricHeight(shifts: readonly Inclination[], displacement: Estimate): Estimate | null {
+export function metacentricHeight(shifts: readonly Inclination[], displacement: InclinedFigure): InclinedFigure | null {
   const told = shifts.filter(({ moment }) => moment.value !== 0);
   const [first] = told;
   if (!first) return null;

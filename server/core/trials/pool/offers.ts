@@ -10,8 +10,8 @@ import { toleranced } from '../../wording/toleranced.ts';
 import { plusMinus } from '../../wording/withUncertainty.ts';
 import type { Estimate } from './estimate.ts';
 import { readingName } from './readingWords.ts';
-import { weightOf } from './suppose.ts';
-import { type Slip, slipsOf, type Told, toldOf } from './told.ts';
+import { supposedWeight } from './suppose.ts';
+import { type ReadingSlip, slipsOf, type Told, toldOf } from './told.ts';
 import { factOf, itemOf, oddsText, toldWords, WAYS } from './words.ts';
 
 /** What the trials teach, as an edit. Nothing that they say changes when it is made. */
@@ -57,7 +57,7 @@ export function offersOf(taught: Taught): readonly Offer[] {
   return [...slips, ...ofBoat];
 }
 
-function strikeOut({ reading, odds, expected, sigma }: Slip, { source, trials }: Taught): Offer | null {
+function strikeOut({ reading, odds, expected, sigma }: ReadingSlip, { source, trials }: Taught): Offer | null {
   const trial = trials.find(({ readings }) => readings.some(({ path }) => path.join(' ') === reading.path.join(' ')));
   if (!trial) return null;
   const { units } = source.boat;
@@ -122,7 +122,7 @@ function writing(told: Told, n: number, taught: Taught): Writing | null {
 /** The entry that nobody wrote; nothing where the file has it. */
 function insertWeight({ explanation }: Told, inside: string | null, { source }: Taught): Writing | null {
   const { boat } = source;
-  const weight = weightOf(explanation, boat.water.density);
+  const weight = supposedWeight(explanation, boat.water.density);
   if (!weight) return null;
   const known = source.payload.find(
     ({ checked }) => checked.learned && !checked.written && (checked.in ?? null) === inside,

@@ -4,18 +4,18 @@ import type { Reading, Shift, SupportReading, Trial } from '../../boat/trial.ts'
 import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
 import { shareFills } from '../../bodies/tankWater.ts';
 import { type FloatingState, fillOf } from '../../conditions/float.ts';
-import { type Reading as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
+import { type StateFigure as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
 import { add } from '../../geometry/form/vector.ts';
 import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { floatForTrial, floatShifted } from './floatTrial.ts';
 
 /** A weight too much, kg, and its moment about the origin, kg·m. */
-export type Load = readonly [mass: number, x: number, y: number, z: number];
-export const NO_LOAD: Load = [0, 0, 0, 0];
+export type ExtraLoad = readonly [mass: number, x: number, y: number, z: number];
+export const NO_LOAD: ExtraLoad = [0, 0, 0, 0];
 
 /** The same bodies with a load more. */
-export const laden = (bodies: Bodies, [mass, ...moment]: Load): Bodies =>
+export const laden = (bodies: Bodies, [mass, ...moment]: ExtraLoad): Bodies =>
   mass === 0 && moment.every(part => part === 0)
     ? bodies
     : { ...bodies, mass: bodies.mass + mass, massMoment: add(bodies.massMoment, moment) };
@@ -27,7 +27,7 @@ export interface FloatedTrial {
 }
 
 /** Lays a boat as it lay in a trial, with a load more than its file has. */
-export function floatTrial(boat: Boat, trial: Trial, cache: BodyCache, more: Load = NO_LOAD): FloatedTrial | null {
+export function floatTrial(boat: Boat, trial: Trial, cache: BodyCache, more: ExtraLoad = NO_LOAD): FloatedTrial | null {
   const rest = floatForTrial(laden(dayBodies(boat, trial, cache), more), trial);
   return rest && { rest, shifted: trial.shifts.map(shift => floatShifted(rest, momentOf(shift))) };
 }

@@ -3,13 +3,13 @@ import type { Bounds } from '../../geometry/cut/solids.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
 
 /** Where something may be, each place as likely as any other: the middle of a room and the standard deviation over it, m. */
-export interface Room {
+export interface HidingRoom {
   readonly middle: Vec3;
   readonly spread: Vec3;
 }
 
 /** A box that is full evenly: its standard deviation is its size by √12. */
-export function roomOf({ from, to }: Bounds): Room {
+export function roomOf({ from, to }: Bounds): HidingRoom {
   const each = (of: (least: number, most: number) => number): Vec3 => [
     of(from[0], to[0]),
     of(from[1], to[1]),

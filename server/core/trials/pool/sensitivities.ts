@@ -1,11 +1,11 @@
 import { hullTop } from '../../boat/checkTrials.ts';
 import type { FreeboardReading, Trial } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../bodies/assemble.ts';
-import type { Reading as Figure } from '../../conditions/readings.ts';
+import type { StateFigure as Figure } from '../../conditions/readings.ts';
 import { addScaled, type Vec3 } from '../../geometry/form/vector.ts';
 import { type FloatedBoat, type Owner, residualLoadsOf } from '../../uncertainty/residualLoads.ts';
 import { withInputs } from '../../uncertainty/withInputs.ts';
-import { dot } from '../estimation/leastSquares.ts';
+import { innerProduct } from '../estimation/leastSquares.ts';
 import type { Day, DayInput } from './day.ts';
 import { floatForTrial } from './floatTrial.ts';
 import { type FloatedTrial, figureOf } from './predict.ts';
@@ -71,7 +71,9 @@ function answersAt(
   const residuals = residualLoadsOf({ source, ...caches }, tried, floated, figures);
   const loads = known ?? loadsOf(figures, floated, trial);
   const slopes = figures.map((_, i) =>
-    residuals.map(({ mass, moment, direct }, k) => (direct[i]! + dot(loads[i]!, [mass, ...moment])) / steps[k]!),
+    residuals.map(
+      ({ mass, moment, direct }, k) => (direct[i]! + innerProduct(loads[i]!, [mass, ...moment])) / steps[k]!,
+    ),
   );
   return { slopes, loads };
 }

@@ -1,5 +1,5 @@
 import type { Trial } from '../../boat/trial.ts';
-import { dot } from '../estimation/leastSquares.ts';
+import { innerProduct } from '../estimation/leastSquares.ts';
 import type { Straight } from '../estimation/space.ts';
 import { BELIEVED } from './beliefs.ts';
 import { type Foretold, PLACES, type ReadingOf, type Supposed } from './foretold.ts';
@@ -21,7 +21,7 @@ export function straightOf(foretold: Foretold, supposed: Supposed, items: readon
   return {
     rest: readings.map(
       ({ reading, place }, i) =>
-        reading.value - values[i]! + dot(slopes[i]!, at) + dot(loads[i]!, supposed.loads[place]),
+        reading.value - values[i]! + innerProduct(slopes[i]!, at) + innerProduct(loads[i]!, supposed.loads[place]),
     ),
     slopes: slopes.map((row, i) => [...row, ...zeros.map(zero => (zero.includes(i) ? share * sigmas[i]! : 0))]),
     errors: readings.map((_, i) =>

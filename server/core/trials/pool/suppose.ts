@@ -7,7 +7,7 @@ import type { BoatSource, Source } from '../../boat/source.ts';
 import { plain } from '../../uncertainty/edits.ts';
 import type { DayInput } from './day.ts';
 import type { Supposed } from './foretold.ts';
-import { type Load, NO_LOAD } from './predict.ts';
+import { type ExtraLoad, NO_LOAD } from './predict.ts';
 import type { Explanation } from './weigh.ts';
 import { FACTS, type Fact } from './weights.ts';
 
@@ -20,7 +20,7 @@ export function supposedBy({ items, load, known }: Explanation, inputs: readonly
     off.set(id, (off.get(id) ?? 0) + (known.w.mean[n]! * size) / sigma);
   }
   const pushed = known.w.mean.slice(items.length);
-  const at = (from: number): Load => (load ? (pushed.slice(from, from + 4) as unknown as Load) : NO_LOAD);
+  const at = (from: number): ExtraLoad => (load ? (pushed.slice(from, from + 4) as unknown as ExtraLoad) : NO_LOAD);
   return { off, loads: { afloat: at(0), under: at(4), ashore: at(8) } };
 }
 
@@ -34,7 +34,7 @@ const NO_VOLUME = 1e-9;
  * What the explanation's weight is most probably: one that displaces nothing lies where its mean moment puts it, for its
  * moment is what the readings tell. Null where the explanation has none, or none that is one thing.
  */
-export function weightOf({ items, load, known, facts }: Explanation, density: number): Weight | null {
+export function supposedWeight({ items, load, known, facts }: Explanation, density: number): Weight | null {
   if (!load || load.cause.kind === 'several') return null;
   const [mass = 0, x = 0, y = 0, z = 0] = known.w.mean.slice(items.length);
   if (load.cause.kind === 'unlisted' && load.cause.inside === null) {
@@ -54,7 +54,7 @@ const LEAST_IN_WATER = 0.1;
  * not the product of means, and a touchy boat shows the difference.
  */
 function asFelt(explanation: Explanation, density: number): Weight | null {
-  const weight = weightOf(explanation, density);
+  const weight = supposedWeight(explanation, density);
   const { items, load, known } = explanation;
   if (!weight || load?.cause.kind !== 'unlisted' || load.cause.inside !== null) return weight;
   const [net = 0, x = 0, y = 0, z = 0] = known.w.mean.slice(items.length + 4, items.length + 8);

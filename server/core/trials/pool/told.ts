@@ -45,7 +45,7 @@ function keyOf(cause: Told['causes'][number]): string {
 }
 
 /** A reading that is likely a slip, and what all others say that it should have been. */
-export interface Slip {
+export interface ReadingSlip {
   readonly reading: Reading;
   /** 0..1. */
   readonly odds: number;
@@ -58,9 +58,9 @@ export interface Slip {
 const LIKELY = 0.5;
 
 /** Readings that are slips in more than half of all that may be, the likeliest first. */
-export function slipsOf({ explanations, foretold }: Estimate): readonly Slip[] {
+export function slipsOf({ explanations, foretold }: Estimate): readonly ReadingSlip[] {
   return foretold.readings
-    .flatMap(({ reading }): readonly Slip[] => {
+    .flatMap(({ reading }): readonly ReadingSlip[] => {
       const saying = explanations.flatMap(explanation => {
         const at = explanation.items.findIndex(({ cause }) => cause.kind === 'slip' && cause.of.reading === reading);
         return at < 0 ? [] : [{ explanation, at }];

@@ -3,7 +3,7 @@ import type { Belief } from '../../uncertainty/spread.ts';
 import { backward, cholesky, forward, inner, type Matrix, type Triangle } from '../estimation/cholesky.ts';
 import type { Weights } from '../estimation/space.ts';
 import type { DayInput } from './day.ts';
-import { PLACES, type Place } from './foretold.ts';
+import { PLACES, type WaterPlace } from './foretold.ts';
 import type { Explanation } from './weigh.ts';
 
 /** A boat's inputs, and the load of what is not written down in one place, as an explanation has them. */
@@ -26,7 +26,7 @@ export function viewOf(
   explanation: Explanation,
   all: readonly DayInput[],
   inputs: readonly DayInput[],
-  place: Place,
+  place: WaterPlace,
 ): View {
   const { known, items, load } = explanation;
   const ids = new Map(all.map(({ id }, k) => [id, k]));

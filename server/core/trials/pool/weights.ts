@@ -1,7 +1,7 @@
-import type { Piece } from '../estimation/hypothesis.ts';
+import type { PriorPiece } from '../estimation/hypothesis.ts';
 import { scaleLike } from '../estimation/scale.ts';
 import { BELIEVED } from './beliefs.ts';
-import type { Room } from './room.ts';
+import type { HidingRoom } from './room.ts';
 
 /** What is told of a weight, in this order: kg, m3, and its place, m. */
 export const FACTS = ['mass', 'volume', 'station', 'offset', 'height'] as const;
@@ -12,7 +12,7 @@ export type Felt = readonly [How, How, How];
 type How = 'whole' | 'in water' | 'nothing';
 
 interface Supposition {
-  readonly room: Room;
+  readonly room: HidingRoom;
   /** Each place in the room is as likely as any other; else the nearer to its middle the likelier. */
   readonly isEven: boolean;
   readonly felt: Felt;
@@ -21,14 +21,14 @@ interface Supposition {
 const RATIO = { mass: 1.35, volume: 1.9 } as const;
 
 /** A weight without a volume of its own: the boat's displacement is as before. */
-export function bareWeight(boatMass: number, supposition: Supposition): readonly Piece[] {
+export function bareWeight(boatMass: number, supposition: Supposition): readonly PriorPiece[] {
   const masses = massesOf(boatMass);
   const logShare = -Math.log(masses.length);
   return masses.map(mass => pieceOf({ mass, volume: null, density: 0 }, supposition, logShare));
 }
 
 /** A weight out in the water, of any density between foam and lead. */
-export function wetWeight(boatMass: number, density: number, supposition: Supposition): readonly Piece[] {
+export function wetWeight(boatMass: number, density: number, supposition: Supposition): readonly PriorPiece[] {
   const [lightest, heaviest] = BELIEVED.unlisted.density;
   const masses = massesOf(boatMass);
   return masses.flatMap(mass => {
@@ -50,7 +50,7 @@ interface Weight {
 }
 
 /** Over z: mass, volume, and the place along each axis. In the basis of the room. */
-function pieceOf({ mass, volume, density }: Weight, { room, isEven, felt }: Supposition, logShare: number): Piece {
+function pieceOf({ mass, volume, density }: Weight, { room, isEven, felt }: Supposition, logShare: number): PriorPiece {
   const pushed = volume ?? { middle: 0, sigma: 0 };
   const places = felt.flatMap((how, place) => {
     if (how === 'nothing') return [];
@@ -84,7 +84,7 @@ const AXES = [0, 1, 2] as const;
 const PLACES = [0, 1, 2] as const;
 
 /** A kilogram in the middle of a room, and one standard deviation of its place along each axis; in one place after the other. */
-export function basisOf({ middle, spread }: Room): readonly (readonly number[])[] {
+export function basisOf({ middle, spread }: HidingRoom): readonly (readonly number[])[] {
   const each = [[1, ...middle], ...AXES.map(axis => [0, 0, 0, 0].map((_, i) => (i === 1 + axis ? spread[axis] : 0)))];
   return PLACES.flatMap(place =>
     each.map(vector => PLACES.flatMap(other => (other === place ? vector : [0, 0, 0, 0]))),
@@ -92,7 +92,7 @@ export function basisOf({ middle, spread }: Room): readonly (readonly number[])[
 }
 
 /** More than one thing, felt in each place in its own way: loads that are only so large. */
-export function anything(boatMass: number): Piece {
+export function anything(boatMass: number): PriorPiece {
   const sigma = BELIEVED.several.mass * boatMass;
   const places = PLACES.flatMap(place => [0, 1, 2, 3].map(part => PARTS * place + part));
   return {

@@ -2,7 +2,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { AxisName } from '../../boat/placed.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
 import { plusMinus } from '../../wording/withUncertainty.ts';
-import { weightOf } from './suppose.ts';
+import { supposedWeight } from './suppose.ts';
 import type { Told } from './told.ts';
 import type { Explanation } from './weigh.ts';
 import { FACTS, type Fact } from './weights.ts';
@@ -15,7 +15,7 @@ export function oddsText(odds: number): string {
 }
 
 /** A figure that an explanation tells, and how well, SI. */
-export interface Figure {
+export interface FactFigure {
   readonly value: number;
   readonly sigma: number;
 }
@@ -24,16 +24,16 @@ export interface Figure {
 const ANY_WATER = 1000;
 
 /** What an explanation tells of its weight: where the likeliest boat has it, the uncertainty counted about that. */
-export function factOf(explanation: Explanation, fact: Fact): Figure {
+export function factOf(explanation: Explanation, fact: Fact): FactFigure {
   const { mean, covariance } = explanation.facts;
   const k = FACTS.indexOf(fact);
-  const weight = fact === 'volume' ? null : weightOf(explanation, ANY_WATER);
+  const weight = fact === 'volume' ? null : supposedWeight(explanation, ANY_WATER);
   const value = weight?.[fact] ?? mean[k]!;
   return { value, sigma: Math.hypot(Math.sqrt(covariance[k]![k]!), value - mean[k]!) };
 }
 
 /** How far the n-th item of an explanation is off, SI: of a part how far it lies from where it was written to. */
-export function itemOf({ items, known }: Explanation, n: number): Figure {
+export function itemOf({ items, known }: Explanation, n: number): FactFigure {
   const { size } = items[n]!;
   return { value: size * known.w.mean[n]!, sigma: size * Math.sqrt(known.w.covariance[n]![n]!) };
 }
@@ -44,7 +44,7 @@ export const WAYS: Readonly<Record<AxisName, readonly [string, string]>> = {
   height: ['up', 'down'],
 };
 
-const pairText = ({ value, sigma }: Figure, text: (value: number) => string): string =>
+const pairText = ({ value, sigma }: FactFigure, text: (value: number) => string): string =>
   plusMinus(text(value), text(Number(sigma.toPrecision(2))));
 
 /** What may be wrong with the boat, as the rest of a sentence: "the battery lies 24 mm further aft than written". */
