@@ -80,7 +80,6 @@ test('the trim sheet shows the text, and the text what is done on the sheet', as
 test('what the pool showed is compared, and the file learns from it', async () => {
   await inEditor({ name: 'pool', patience }, async session => {
     await seeTheSquiggle(session);
-    await applyTheFix(session);
     await logTheTrials(session);
     await readTheTrial(session);
     await takeWhatItTeaches(session);
