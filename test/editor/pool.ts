@@ -18,6 +18,8 @@ export async function logTheTrials({ page, file, patience }: Session): Promise<v
       what: 'the trials in the text',
       act: async () => {
         await runCommand(page, 'File: Revert File', patience);
+        // A cursor that is at the end already would leave the view where it is.
+        await page.keyboard.press('Control+Home');
         await page.keyboard.press('Control+End');
       },
       seen: async () => (await visibleLines(page)).some(line => line.includes('condition: submerged')),
