@@ -7,11 +7,11 @@ import {
   type PriorPiece,
   type SupposedThing,
 } from '../../server/core/trials/estimation/hypothesis.ts';
-import { leastSquaresFrom } from '../../server/core/trials/estimation/leastSquares.ts';
 import { mixed } from '../../server/core/trials/estimation/mixture.ts';
 import { scaleLike } from '../../server/core/trials/estimation/scale.ts';
 import { knownWith, misfit, type Space, spaceOf } from '../../server/core/trials/estimation/space.ts';
 import { EVEN_REACH, withinReach } from '../../server/core/trials/estimation/truncated.ts';
+import { leastSquaresFrom } from '../helpers/leastSquaresFrom.ts';
 import { seeded } from '../helpers/seeded.ts';
 
 /** Simpson's rule. */

@@ -35,7 +35,7 @@ export function nextReading<What>(
   if (!(now > 0)) return null;
   let best: { readonly worth: Worth<What>; readonly rate: number } | null = null;
   for (const { what, rows, trouble } of readables) {
-    const left = Math.max(0, varianceBy(figure, heardFrom(rows, heard)) / now);
+    const left = Math.max(0, varianceAfter(figure, rows, heard) / now);
     const rate = (1 - left) / trouble;
     if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
       best = { worth: { what, left: Math.sqrt(left) }, rate };
@@ -44,8 +44,11 @@ export function nextReading<What>(
 }
 
 /** Variance of a figure once some readings are known, inputs independent with variance one beforehand. */
-export const varianceAfter = (figure: readonly number[], rows: readonly (readonly number[])[]): number =>
-  varianceBy(figure, heardFrom(rows));
+export const varianceAfter = (
+  figure: readonly number[],
+  rows: readonly (readonly number[])[],
+  before: readonly (readonly number[])[] = [],
+): number => varianceBy(figure, heardFrom(rows, before));
 
 /**
  * What readings take off the inputs' covariance, one after the other: it is I - Σ q·qᵀ, and a reading with the row r takes

@@ -41,17 +41,6 @@ export function leastSquares(rows: readonly (readonly number[])[], values: reado
   };
 }
 
-/** The same where each unknown is believed beforehand, give or take one: a row more for each. */
-export const leastSquaresFrom = (
-  believed: readonly number[],
-  rows: readonly (readonly number[])[],
-  values: readonly number[],
-): Fit | null =>
-  leastSquares(
-    [...rows, ...believed.map((_, i) => believed.map((__, k) => (i === k ? 1 : 0)))],
-    [...values, ...believed],
-  );
-
 /** A column that is this nearly a mixture of the others tells nothing of its own. */
 const LEAST_PIVOT = 1e-13;
 
