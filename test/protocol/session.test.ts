@@ -110,7 +110,11 @@ describe('diagnostics', () => {
     await session.settle();
     session.clock.step(100);
     await session.settle();
-    expect(session.published.map(each => each.diagnostics.length > 0)).toEqual([true, false]);
+    // The change may be told before the file is closed, or not any more; nothing is told after it.
+    const told = session.published.map(each => each.diagnostics.length > 0);
+    expect(told[0]).toBe(true);
+    expect(told.slice(1, -1)).not.toContain(false);
+    expect(told.at(-1)).toBe(false);
   });
 
   test('come with a summary of both conditions', async () => {
