@@ -104,7 +104,11 @@ function readWritten(raw: unknown, wanted: Wanted, options: QuantityOptions): Re
 }
 
 function readText(text: string, wanted: Wanted, options: QuantityOptions): Read<Meant> {
-  const written = takeApart(text, wanted.dimension, exampleOf(wanted));
+  const written = takeApart(text, {
+    dimension: wanted.dimension,
+    example: exampleOf(wanted),
+    sense: options.sense ?? null,
+  });
   if (!written.ok) return written;
   const fault = faultOfUnits(text, written.value, wanted) ?? faultOfWay(text, written.value, wanted);
   if (fault) return fault;

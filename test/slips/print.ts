@@ -4,7 +4,10 @@ import { tryMends } from './tryMends.ts';
 
 /** Prints what becomes of every slip of the small boats: `npm run slips [-- KIND]`. */
 const only = process.argv[3] ?? '';
-const count = new Map<string, { slips: number; understood: number; mends: number; unmended: number; failures: number }>();
+const count = new Map<
+  string,
+  { slips: number; understood: number; mends: number; unmended: number; failures: number }
+>();
 let total = 0;
 for (const [name, text] of Object.entries(BOATS)) {
   const all = slipsOf(text).filter(({ kind }) => kind.includes(only));

@@ -78,7 +78,9 @@ function faultOf({ analysis, sound, finding, mend, isLast, slip }: Tried): strin
   if (!isTakeOut && digits(slip.text) !== digits(text) && !adds) return 'does not keep every figure';
   if (isTakeOut && digits(slip.text) !== digits(text) && !isLast) return 'takes out a figure, first of all';
   const errors = news(after, sound).filter(({ severity }) => severity === 'error');
-  const fresh = errors.filter(each => !analysis.findings.some(({ code, message }) => code === each.code && message === each.message));
+  const fresh = errors.filter(
+    each => !analysis.findings.some(({ code, message }) => code === each.code && message === each.message),
+  );
   if (fresh.length > 0 && !isTakeOut) return `brings an error: ${fresh[0]!.message}`;
   return null;
 }
@@ -91,7 +93,8 @@ function applied({ syntax }: Analysis, mend: Mend): string | null {
 /** What is said that was not said of the boat without the slip; hints aside. */
 const news = (analysis: Analysis, sound: Analysis): readonly Finding[] =>
   analysis.findings.filter(
-    ({ code, severity }) => severity !== 'hint' && severity !== 'information' && !sound.findings.some(each => each.code === code),
+    ({ code, severity }) =>
+      severity !== 'hint' && severity !== 'information' && !sound.findings.some(each => each.code === code),
   );
 
 const isSame = (after: Analysis, one: Finding, before: Analysis, other: Finding): boolean =>
@@ -101,10 +104,16 @@ const isSame = (after: Analysis, one: Finding, before: Analysis, other: Finding)
 
 /** The digits of a text without their order: what a mend may not lose. */
 const digits = (text: string): string =>
-  [...text.replace(/½/g, '1/2').replace(/¼/g, '1/4').replace(/⅛/g, '1/8')].filter(char => /\d/.test(char)).sort().join('');
+  [...text.replace(/½/g, '1/2').replace(/¼/g, '1/4').replace(/⅛/g, '1/8')]
+    .filter(char => /\d/.test(char))
+    .sort()
+    .join('');
 
 /** The first mend leaves nothing to be said of the file. */
 function isBroughtBack(analysis: Analysis, sound: Analysis, mend: Mend | undefined): boolean {
   const text = mend ? applied(analysis, mend) : null;
-  return text !== null && news(service.analyse(text, analysis), sound).filter(({ code }) => !(code in conditionFindings)).length === 0;
+  return (
+    text !== null &&
+    news(service.analyse(text, analysis), sound).filter(({ code }) => !(code in conditionFindings)).length === 0
+  );
 }

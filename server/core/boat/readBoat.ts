@@ -56,7 +56,8 @@ export function readBoat(
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
   const around: ReadingContext = { units, stock: stockDensities(stock), meshes, shapes };
-  leftOut.push(...checkKeys(syntax, findings));
+  const unread = checkKeys(syntax, describer, findings);
+  leftOut.push(...unread.leftOut);
   const figures = readFigures(reader, schemas);
   const water = reader.section(schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
@@ -76,7 +77,7 @@ export function readBoat(
   const length = reader.section(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
-  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  findings.push(...missingSections(syntax, length, unread), ...checkArrangement(whole, compartmentNames, shapes));
   const trialKind = { what: 'trial', schema: schemas.trial, read: readTrial };
   const trials = checkTrials(entriesIn(reader.list(['trials'], trialKind, around)), whole, compartmentNames, shapes);
   const ofDay = withBoatOfDay(sources, trials.trials);
