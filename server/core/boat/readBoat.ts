@@ -87,7 +87,7 @@ export function readBoat(
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
-    findings: withoutRepeats(findings.filter(finding => !isUncertain(syntax, finding))),
+    findings: withoutRepeats(told(findings, syntax)),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units, made: schemas } },
   };
@@ -124,6 +124,29 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
     around,
   };
 }
+
+/**
+ * What is to be told now: how things lie to each other, and what was read off the boat, waits until the boat itself is
+ * read whole, for it would be a second complaint about one slip.
+ */
+function told(findings: readonly Finding[], syntax: Syntax): readonly Finding[] {
+  const sure = findings.filter(finding => !isUncertain(syntax, finding));
+  const waits =
+    syntax.slips.length > 0 ||
+    sure.some(({ code, severity, place }) => severity === 'error' && !FOLLOWS.has(code) && !isOfTrials(place));
+  return waits ? sure.filter(({ code, place }) => !FOLLOWS.has(code) && !isOfTrials(place)) : sure;
+}
+
+const isOfTrials = (place: Finding['place']): boolean => 'path' in place && place.path[0] === 'trials';
+
+/** Findings about how the things of the boat go together. */
+const FOLLOWS: ReadonlySet<string> = new Set([
+  'sticks-out',
+  'perhaps-inside',
+  'compartments-overlap',
+  'mesh-beyond-hull',
+  'density-unlikely',
+]);
 
 /** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {

@@ -89,7 +89,7 @@ function keptOrTakenOut({ key, map, owner, known }: UnknownKey, hasBetter: boole
   const isPlain = !isMap(value) && !isList(value);
   const note = quoteScalar(`${key} ${String(value ?? '')}`.trim(), true);
   const keep: readonly Mend[] =
-    !hasNote || !isPlain || value === null || value === undefined
+    hasBetter || !hasNote || !isPlain || value === null || value === undefined
       ? []
       : [
           {
@@ -100,6 +100,8 @@ function keptOrTakenOut({ key, map, owner, known }: UnknownKey, hasBetter: boole
             ],
           },
         ];
+  // What is missing may be what stands there.
+  if (!hasBetter && known.some(info => info.required && !(isMap(owner) && info.key in owner))) return [];
   const holdsFigure = /\d/.test(`${key} ${JSON.stringify(value ?? '')}`);
   if (holdsFigure && !hasBetter && keep.length === 0) return [];
   return [...keep, { title: `Take out “${key}”`, changes: [{ kind: 'remove', path }] }];

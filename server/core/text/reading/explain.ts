@@ -15,6 +15,7 @@ import {
   skipBlankLines,
 } from './faults.ts';
 import { columnAt, lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
+import { dashlessBraces, wrongColon } from './oddSigns.ts';
 
 /** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
 const structural = new Set([
@@ -36,7 +37,8 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
   const [start] = error.pos;
   const { message } = error;
   if (error.code === 'TAB_AS_INDENT') return explainTabs(text, start);
-  const glued = gluedBracket(text, keyStart(text, start));
+  const glued =
+    gluedBracket(text, keyStart(text, start)) ?? wrongColon(text, keyStart(text, start)) ?? dashlessBraces(text, start);
   if (glued) return glued;
   if (message.startsWith('Missing closing')) return explainQuote(situation, start);
   if (message.startsWith('Missing directives-end')) return explainDirective(text, start);
@@ -99,6 +101,8 @@ function explainKey(text: string, at: number): Fault {
       `“${said}” has a colon and a space in it, so it reads like a key with its own value.`,
     );
   }
+  const signed = wrongColon(text, start);
+  if (signed) return signed;
   const glued = missingColonSpace(text, start);
   if (glued) return { ...glued, blanked };
   const [name = '', ...rest] = said.split(/[ \t]+/);

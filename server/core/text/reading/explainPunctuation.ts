@@ -116,16 +116,22 @@ export function explainComma(situation: Situation, at: number, message: string):
   );
 }
 
-const missingComma = (text: string, span: Span, end: number): Fault =>
-  fault(
+/** A comma that is missing behind `end`, or stands there as another sign; it is read where there is room for it. */
+function missingComma(text: string, span: Span, end: number): Fault {
+  const isOther = /[;.]/.test(text[end - 1] ?? '');
+  const at: Span = isOther ? [end - 1, end] : [end, end];
+  const room = isOther ? end - 1 : end;
+  const isRoom = isOther || /[ \t]/.test(text[end] ?? '');
+  return fault(
     'missing-comma',
     span,
     `A comma is missing before “${text.slice(...span)}”. Between brackets, values are separated by commas.`,
     {
-      blanked: [span[0], lineEnd(text, span[0])],
-      mend: replacing('Put a comma in', [[end, end], ',']),
+      ...(isRoom ? { put: [[room, ',']] as const } : { blanked: [span[0], lineEnd(text, span[0])] as const }),
+      mend: replacing('Put a comma in', [at, ',']),
     },
   );
+}
 
 /** `'it's'` or `"5" 3/4"`: text goes on after the closing quote. */
 function explainAfterQuote(text: string, quoted: Span, at: number): Fault {

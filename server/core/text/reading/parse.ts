@@ -4,6 +4,7 @@ import { isTabbed, withoutTabs } from './explainIndent.ts';
 import type { Fault } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
 import { toNode } from './nodes.ts';
+import { evenDashes } from './oddSigns.ts';
 import { evenSpaces } from './oddSpaces.ts';
 import { isRefused, parseYaml, type Refused } from './parseYaml.ts';
 import { gluedKey } from './quietFaults.ts';
@@ -23,8 +24,9 @@ export interface Parsed {
  */
 export function parse(text: string): Parsed | Refused {
   const even = evenSpaces(text.replace(/\r(?!\n)/g, '\n'));
-  const faults = [...even.faults];
-  let readText = even.text;
+  const dashes = evenDashes(even.text);
+  const faults = [...even.faults, ...dashes.faults];
+  let readText = dashes.text;
   let doc = parseYaml(readText);
   let isGivenUp = false;
   // Ends: after `mostRounds` at the latest.
@@ -67,8 +69,9 @@ const isRecovered = (doc: Document.Parsed, { finding }: Fault): boolean =>
   finding.code === 'unclosed-bracket' && doc.errors.filter(isStructural).length === 1;
 
 /** The text without a slip; where that changes nothing, without the line that the parser stumbles over. */
-function blankOut(text: string, { blanked, dash }: Fault, errorAt: number | undefined): string {
-  const without = blanked ? blank(text, ...blanked) : text;
+function blankOut(text: string, { blanked, dash, put = [] }: Fault, errorAt: number | undefined): string {
+  const blanks = blanked ? blank(text, ...blanked) : text;
+  const without = put.reduce((read, [at, piece]) => read.slice(0, at) + piece + read.slice(at + piece.length), blanks);
   const next = dash === null ? without : `${without.slice(0, dash)}-${without.slice(dash + 1)}`;
   if (next !== text || errorAt === undefined) return next;
   const at = Math.min(errorAt, text.length);

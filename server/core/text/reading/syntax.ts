@@ -35,7 +35,7 @@ export interface Syntax {
 }
 
 /** Slips that leave no doubt about what is read. */
-const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
+const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents', 'wrong-dash']);
 
 /** Slips that are said; of a text with more nothing is sure, and nobody reads on. */
 const MOST_SAID = 100;

@@ -1,0 +1,143 @@
+import { type Fault, fault, replacing, restOfLine } from './faults.ts';
+import { lineEnd, lineStart, type Span } from './lines.ts';
+import { isMapNode, isScalar, isSeq, type ListNode, type MapNode, type Node, type NodePair, visit } from './nodes.ts';
+import { keyName } from './tree.ts';
+
+/** Signs that stand where the file wants a colon, a dash or a decimal point: what was meant is plain, and is offered. */
+
+const BULLET = /^([ \t]*)([–—•·*]|\d{1,2}[.)])(?=[ \t]+(?:["“']?[A-Za-z][\w -]*["”']?:(?:[ \t]|$)|\{))/;
+
+/** The text with every bullet that begins an entry as a dash, each in its place, and the slip that says so. */
+export function evenDashes(text: string): { readonly text: string; readonly faults: readonly Fault[] } {
+  if (!/^[ \t]*(?:[–—•·*]|\d{1,2}[.)])[ \t]/m.test(text)) return { text, faults: [] };
+  const found: Span[] = [];
+  let even = '';
+  let block: number | null = null;
+  for (const line of text.split(/(?<=\n)/)) {
+    const column = /^ */.exec(line)![0].length;
+    // In a text of several lines bullets are no slip.
+    if (block !== null && line.trim() !== '' && column <= block) block = null;
+    const bullet = block === null ? BULLET.exec(line) : null;
+    if (bullet) found.push([even.length + bullet[1]!.length, even.length + bullet[0].length]);
+    if (block === null && /:[ \t]+[|>][-+\d]*[ \t]*(?:#.*)?\r?\n?$/.test(line)) block = column;
+    even += bullet
+      ? line.replace(BULLET, (_, lead: string, sign: string) => `${lead}-${' '.repeat(sign.length - 1)}`)
+      : line;
+  }
+  const [first] = found;
+  if (!first) return { text, faults: [] };
+  const more = found.length > 1 ? `, as on ${found.length - 1} more line${found.length > 2 ? 's' : ''}` : '';
+  const message = `An entry begins with a plain dash and a space, “- ”, and not with “${text.slice(...first)}”${more}.`;
+  const mend = replacing('Change to “-”', ...found.map(span => [span, '-'] as const));
+  return { text: even, faults: [fault('wrong-dash', first, message, { mend })] };
+}
+
+const SIGNED = /^([A-Za-z][\w-]*)([ \t]*(?::=|=>|=|->|→|;|：|,(?=[ \t])|(?<=[ \t])[-–—](?=[ \t]))[ \t]*)(?=[^\s,}\]])/;
+
+/** `mass = 310 g`: another sign where the colon belongs; null when that is not what stands at `start`. */
+export function wrongColon(text: string, start: number, end = restOfLine(text, start)[1]): Fault | null {
+  const said = text.slice(start, end);
+  const [whole, key, between] = SIGNED.exec(said) ?? [];
+  if (whole === undefined || key === undefined || between === undefined || /^[^{[]*:(?:\s|$)/.test(said)) return null;
+  const mended = `${key}: ${said.slice(whole.length)}`;
+  const sign: Span = [start + key.length, start + whole.length];
+  const found = fault(
+    'missing-colon',
+    [start, start + said.length],
+    `Between a key and its value stand a colon and a space, not “${between.trim()}”: “${mended}”.`,
+    { blanked: [start, end], mend: replacing(`Change to “${mended}”`, [sign, ': ']) },
+  );
+  // Where there is room, it is read as it was meant.
+  const colon = between.length > 1 ? ':'.padEnd(between.length) : null;
+  return colon === null ? found : { ...found, blanked: null, put: [[sign[0], colon]] };
+}
+
+/** `{ height: 40,5 mm }`: the comma of the figure ends the value, and the rest of it is taken for a key. */
+export function decimalComma(map: MapNode, index: number, text: string): Fault | null {
+  const pair = map.items[index]!;
+  const before = map.items[index - 1]?.value;
+  const rest = pair.colon === null && isScalar(pair.key) && pair.key.style === 'PLAIN' ? pair.key : null;
+  if (!rest || !isScalar(before) || before.style !== 'PLAIN') return null;
+  const [whole] = /\d+$/.exec(text.slice(before.start, before.end)) ?? [];
+  const [part] = /^\d+/.exec(text.slice(rest.start, rest.end)) ?? [];
+  if (whole === undefined || part === undefined || text.slice(before.end, rest.start) !== ',') return null;
+  const start = before.end - whole.length;
+  const [comma, behind]: readonly Span[] = [
+    [before.end, rest.start],
+    [rest.start + part.length, rest.end],
+  ];
+  const unit = text.slice(...behind!);
+  const written = (sign: string) => `${whole}${sign}${part}${unit}`;
+  const asPoint = replacing(`Change to “${written('.')}”`, [comma!, '.']);
+  const asNothing = replacing(`Change to “${written('')}”`, [comma!, '']);
+  const isThousands = part.length === 3 && /^[1-9]\d{0,2}$/.test(whole);
+  const message = isThousands
+    ? `A comma can be read in two ways: write ${written('')} or, if the comma is a decimal one, ${written('.')}.`
+    : `The decimal sign is a point: write ${written('.')}.`;
+  const found = fault('wrong-quantity', [start, rest.end], message, { mend: isThousands ? asNothing : asPoint });
+  const finding = isThousands ? { ...found.finding, mends: [asNothing, asPoint] } : found.finding;
+  // What is in doubt is the key that is none.
+  return { ...found, finding, span: [rest.start, rest.end] };
+}
+
+/**
+ * An entry of a list without its dash: its first key stands a second time in the entry before it. Null where nothing of the
+ * kind is found; where the dash belongs there is room, for the keys of an entry stand behind it.
+ */
+export function missingDash(root: Node | null, text: string): Fault | null {
+  let found: Fault | null = null;
+  visit(root, {
+    node: list => {
+      if (found) return false;
+      if (isSeq(list) && !list.flow)
+        found = list.items.map((item, i) => dashLess(list, i, item, text)).find(Boolean) ?? null;
+      return true;
+    },
+  });
+  return found;
+}
+
+function dashLess({ dashes }: ListNode, index: number, item: Node | null, text: string): Fault | null {
+  const dash = dashes[index];
+  if (!isMapNode(item) || item.flow || dash === undefined) return null;
+  const [first, ...others] = item.items;
+  const name = first && keyName(first);
+  const second = name ? others.find(pair => keyName(pair) === name) : undefined;
+  if (!second || !isRepeated(second, item)) return null;
+  const line = lineStart(text, second.key!.start);
+  const at = line + (dash - lineStart(text, dash));
+  if (!/^ +$/.test(text.slice(line, second.key!.start)) || at >= second.key!.start) return null;
+  const said = text.slice(...restOfLine(text, second.key!.start));
+  const right = `- ${said}`;
+  return fault(
+    'missing-dash',
+    [second.key!.start, second.key!.start + said.length],
+    `Each entry of a list begins with a dash: “${right}”.`,
+    {
+      dash: at,
+      mend: replacing('Put the dash in', [[at, at + 1], '-']),
+    },
+  );
+}
+
+/** What follows a repeated first key is an entry of its own, not one key written twice: another key comes again, or none follows. */
+const isRepeated = (second: NodePair, { items }: MapNode): boolean => {
+  const at = items.indexOf(second);
+  const before = new Set(items.slice(0, at).map(keyName));
+  const after = items.slice(at + 1).map(keyName);
+  return at > 1 && after.length > 0 && after.some(name => before.has(name));
+};
+
+/** `{ … }` below the dash of the entry before it: an entry on one line without its dash. */
+export function dashlessBraces(text: string, at: number): Fault | null {
+  const line = lineStart(text, at);
+  const [lead] = /^ *(?=\{)/.exec(text.slice(line, lineEnd(text, line))) ?? [];
+  const above = text.slice(0, line).trimEnd().split('\n').at(-1) ?? '';
+  const dash = /^( *)- *\{/.exec(above)?.[1]?.length;
+  if (lead === undefined || dash === undefined || lead.length < dash + 2) return null;
+  const start = line + lead.length;
+  return fault('missing-dash', [start, start + 1], 'Each entry of a list begins with a dash: “- { … }”.', {
+    dash: line + dash,
+    mend: replacing('Put the dash in', [[line + dash, line + dash + 1], '-']),
+  });
+}
