@@ -5,7 +5,7 @@ import { dimensionOf } from './units.ts';
 
 const QUOTED = /^\s*[“”„«»‘’‚`](.*?)[“”„«»‘’`]\s*$/u;
 const BEFORE =
-  /^\s*(?:(?:(?:about|approx(?:imately)?\.?|circa|ca\.?|roughly|around|nearly|from|is|diam(?:eter)?\.?|dia\.?|od)\b\.?|[~≈=:ø⌀]|[cd]\.?(?=\s*\d))\s*)+(?=[-−+.\d½¼¾⅓⅔⅛⅜⅝⅞])/iu;
+  /^\s*(?:(?:(?:about|approx(?:imately)?\.?|circa|ca\.?|roughly|around|nearly|from|between|is|diam(?:eter)?\.?|dia\.?|od)\b\.?|[~≈=:ø⌀]|[cd]\.?(?=\s*\d))\s*)+(?=[-−+.\d½¼¾⅓⅔⅛⅜⅝⅞])/iu;
 const BETWEEN = /^\s*between\s+(.*?)\s+and\s+(.*)$/i;
 const MINUS = /^\s*minus\s+(?=[.\d½¼¾⅓⅔⅛⅜⅝⅞])/i;
 const UNIT_FIRST = /^\s*([a-z°%"″]+)\s*([\d.]+(?:\s+\d+\/\d+)?|\d+\/\d+)\s*$/i;
@@ -39,7 +39,8 @@ const MEANING =
 export function faultOfRest(text: string, rest: SlipSpan, lastUnit: string | null, example: string): Read<never> {
   const said = text.slice(rest.start, text.trimEnd().length);
   const first = /^\S+/.exec(said)?.[0] ?? said;
-  const isOtherUnit = dimensionOf(first) !== null && first.toLowerCase() !== lastUnit?.toLowerCase();
+  const isOtherUnit =
+    dimensionOf(first) !== null && !/^["”’']$/.test(first) && first.toLowerCase() !== lastUnit?.toLowerCase();
   const figure = text.slice(0, rest.start).trim();
   if (/\d/.test(said) || isOtherUnit || MEANING.test(said))
     return bad(`“${first}” is not understood here. Write it like ${example}.`, {

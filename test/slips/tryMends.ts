@@ -1,4 +1,5 @@
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { soundMends } from '../../server/core/analysis/soundMends.ts';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
 import type { Finding, Mend } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
@@ -46,7 +47,7 @@ export function tryMends(boat: string, base: string, slips: readonly Slipped[]):
       fail('a figure is judged without what could not be read', figured[0]);
     if (hasError && !isOfTrials && analysis.corrections.all().length > 0) fail('corrections do not wait', ofFile[0]);
     for (const finding of ofFile) {
-      const offers = finding.mends ?? [];
+      const offers = soundMends(analysis, finding);
       if (offers.length === 0) unmended.push({ boat, slip, what: 'no mend', said: finding.message });
       for (const [i, mend] of offers.entries()) {
         mends++;
@@ -78,8 +79,8 @@ function faultOf({ analysis, sound, finding, mend, isLast, slip }: Tried): strin
   const isTakeOut = mend.changes.some(({ kind }) => kind === 'remove');
   const adds = mend.changes.some(({ kind }) => kind === 'add-key' || kind === 'append');
   const isSecond = finding.code === 'duplicate-key' && slip.is === `${slip.was}\n${slip.was}`;
-  if (!isTakeOut && !isSecond && digits(slip.text) !== digits(text) && !adds) return 'does not keep every figure';
-  if (isTakeOut && digits(slip.text) !== digits(text) && !isLast) return 'takes out a figure, first of all';
+  if (!isTakeOut && !isSecond && !keeps(text, slip.text) && !adds) return 'does not keep every figure';
+  if (isTakeOut && !keeps(text, slip.text) && !isLast) return 'takes out a figure, first of all';
   const errors = news(after, sound).filter(
     ({ severity, code }) => severity === 'error' && !(code in conditionFindings),
   );
@@ -107,12 +108,23 @@ const isSame = (after: Analysis, one: Finding, before: Analysis, other: Finding)
   one.message === other.message &&
   rangeOf(after.syntax, one.place)[0] === rangeOf(before.syntax, other.place)[0];
 
-/** The digits of a text without their order: what a mend may not lose. */
+/** Every digit of a figure before is one after; those in words (CO2, kg/m3) and before an entry (1.) are of none. */
+function keeps(after: string, before: string): boolean {
+  const left = [...digits(after)];
+  return [...digits(before)].every(digit => {
+    const at = left.indexOf(digit);
+    return at >= 0 && left.splice(at, 1).length > 0;
+  });
+}
+
 const digits = (text: string): string =>
-  [...text.replace(/½/g, '1/2').replace(/¼/g, '1/4').replace(/⅛/g, '1/8')]
-    .filter(char => /\d/.test(char))
-    .sort()
-    .join('');
+  text
+    .replace(/½/g, '1/2')
+    .replace(/¼/g, '1/4')
+    .replace(/⅛/g, '1/8')
+    .replace(/^ *\d[.)] /gm, '')
+    .replace(/[a-z]\d+/gi, '')
+    .replace(/\D/g, '');
 
 /** The first mend leaves nothing to be said of the file. */
 function isBroughtBack(analysis: Analysis, sound: Analysis, mend: Mend | undefined): boolean {

@@ -73,7 +73,9 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
       ? wordMeant(said, issue.values.map(String))
       : issue.code === 'invalid_type' && issue.expected === 'boolean'
         ? wordMeant(said, ['true', 'false'])
-        : null;
+        : isNumber(issue)
+          ? (/^\D*?(\d+(?:\.\d+)?)[^\d.]*$/.exec(said)?.[1] ?? null)
+          : null;
   const hint = near === null ? '' : ` Did you mean “${near}”?`;
   return {
     code: 'wrong-value',
@@ -83,6 +85,9 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
     mends: changeTo(path, near),
   };
 }
+
+const isNumber = (issue: z.core.$ZodIssue): boolean =>
+  issue.code === 'invalid_type' && (issue.expected === 'number' || issue.expected === 'int');
 
 function missingKey(key: string, inside: Path, checked: Checked): Finding {
   const map = [...checked.path, ...inside.slice(0, -1)];

@@ -5,13 +5,13 @@ import type { Finding } from '../findings/finding.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { entriesOf, hasSlip, isBroken } from '../text/reading/values.ts';
+import { entriesOf, hasSlip } from '../text/reading/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
-import { valueFault } from './fault.ts';
+import { changeTo, valueFault } from './fault.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
@@ -20,6 +20,7 @@ import { readTrial } from './readTrial.ts';
 import { readWater } from './readWater.ts';
 import { type KeptEntries, nameOf, type SectionReader, sectionReader } from './sectionReader.ts';
 import { type BoatSource, entriesIn } from './source.ts';
+import { toldNow } from './toldNow.ts';
 import type { Trial } from './trial.ts';
 
 export interface BoatReading {
@@ -87,7 +88,7 @@ export function readBoat(
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
-    findings: withoutRepeats(told(findings, syntax)),
+    findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units, made: schemas } },
   };
@@ -125,42 +126,6 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
   };
 }
 
-/**
- * What is to be told now: how things lie to each other, and what was read off the boat, waits until the boat itself is
- * read whole, for it would be a second complaint about one slip.
- */
-function told(findings: readonly Finding[], syntax: Syntax): readonly Finding[] {
-  const sure = findings.filter(finding => !isUncertain(syntax, finding));
-  const waits =
-    syntax.slips.length > 0 ||
-    sure.some(({ code, severity, place }) => severity === 'error' && !FOLLOWS.has(code) && !isOfTrials(place));
-  return waits ? sure.filter(({ code, place }) => !FOLLOWS.has(code) && !isOfTrials(place)) : sure;
-}
-
-const isOfTrials = (place: Finding['place']): boolean => 'path' in place && place.path[0] === 'trials';
-
-/** Findings about how the things of the boat go together. */
-const FOLLOWS: ReadonlySet<string> = new Set([
-  'sticks-out',
-  'perhaps-inside',
-  'compartments-overlap',
-  'mesh-beyond-hull',
-  'density-unlikely',
-]);
-
-/** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
-function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
-  if ('path' in place && isBroken(syntax, place.path)) return true;
-  if (code.startsWith('trial-')) return syntax.slips.length > 0;
-  // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
-  if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
-  if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
-  return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
-}
-
-/** Findings that come of sizes, which bare numbers may give in another unit. */
-const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);
-
 const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
   ...(units?.length ? { length: units.length } : {}),
   ...(units?.mass ? { mass: units.mass } : {}),
@@ -177,7 +142,10 @@ function readScale(text: string | null, findings: Finding[]): number | null {
   const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
   const ratio = parts ? Number(parts[1]) : 0;
   if (ratio >= 0.1 && ratio <= 100_000) return 1 / ratio;
-  findings.push(valueFault('wrong-value', ['scale'], `Expected a scale such as 1:60, but this says “${text}”.`));
+  const meant = /(?:1\s*(?:[:;/-]|to|in)\s*)?(\d+(?:\.\d+)?)\D*$/i.exec(text)?.[1];
+  const right = meant === undefined ? null : `1:${meant}`;
+  const message = `Expected a scale such as 1:60, but this says “${text}”.${right ? ` Did you mean ${right}?` : ''}`;
+  findings.push(valueFault('wrong-value', ['scale'], message, { mends: changeTo(['scale'], right) }));
   return null;
 }
 

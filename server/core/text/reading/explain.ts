@@ -15,7 +15,7 @@ import {
   skipBlankLines,
 } from './faults.ts';
 import { columnAt, lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
-import { dashlessBraces, wrongColon } from './oddSigns.ts';
+import { dashlessBraces, strayBullet, wrongColon } from './oddSigns.ts';
 
 /** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
 const structural = new Set([
@@ -38,7 +38,10 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
   const { message } = error;
   if (error.code === 'TAB_AS_INDENT') return explainTabs(text, start);
   const glued =
-    gluedBracket(text, keyStart(text, start)) ?? wrongColon(text, keyStart(text, start)) ?? dashlessBraces(text, start);
+    gluedBracket(text, keyStart(text, start)) ??
+    wrongColon(text, keyStart(text, start)) ??
+    dashlessBraces(text, start) ??
+    strayBullet(text, start);
   if (glued) return glued;
   if (message.startsWith('Missing closing')) return explainQuote(situation, start);
   if (message.startsWith('Missing directives-end')) return explainDirective(text, start);
@@ -89,6 +92,10 @@ function explainKey(text: string, at: number): Fault {
   const before = text.slice(lineStart(text, start), start);
   const blanked: Span = [start, lineEnd(text, start)];
 
+  if (said === '?')
+    return fault('yaml-syntax', span, '“?” is no figure. Weigh or measure it, or leave the line out until then.', {
+      blanked,
+    });
   if (/^\?(\s|$)/.test(said)) return quoteValue(text, span, 'A value cannot start with “?” and a space.');
   if (/^-(\s|$)/.test(said)) return before.trim() === '' ? explainIndent(text, start) : explainStrayDash(text, start);
   const dash = /^\s*(-)[^\s-][^:]*:\s+$/.exec(before);

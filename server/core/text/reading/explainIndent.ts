@@ -1,3 +1,4 @@
+import { isSectionKey } from '../../../../schema/fileKeys.ts';
 import type { Mend } from '../../findings/finding.ts';
 import {
   type Fault,
@@ -33,6 +34,8 @@ export function explainIndent(text: string, at: number): Fault {
   const all = levelsAbove(text, first);
   const levels = all.filter(level => level.isList === isDash);
   const [nearest] = [...levels].sort((a, b) => Math.abs(a.column - column) - Math.abs(b.column - column));
+  const stray = isDash ? strayDash(text, first, all) : null;
+  if (stray) return stray;
   if (!nearest || nearest.column === column)
     return fault(
       'bad-indent',
@@ -60,6 +63,27 @@ export function explainIndent(text: string, at: number): Fault {
     blanked: stretch,
     mend: shifting(text, stretch, nearest.column, title),
   });
+}
+
+/** A dash before one of the further keys of an entry, in their column: it begins no entry of its own. */
+function strayDash(text: string, first: number, levels: readonly Level[]): Fault | null {
+  const column = firstColumn(text, first);
+  const key = levels.find(level => !level.isList);
+  const entry = levels.find(level => level.isList && level.column < column);
+  if (!key || !entry || key.column !== column) return null;
+  const [dash, behind] = /^-[ \t]+([^:\s]+):/.exec(text.slice(first, lineEnd(text, first))) ?? [];
+  const opening = firstWord(text, entry.offset);
+  if (dash === undefined || behind === opening) return null;
+  const length = /^-[ \t]+/.exec(dash)![0].length;
+  return fault(
+    'bad-indent',
+    [first, first + 1],
+    `This dash begins a new entry, but “${behind}” goes on with the one above. Take it out.`,
+    {
+      blanked: [first, lineEnd(text, first)],
+      mend: replacing('Take the dash out', [[first, first + length], '']),
+    },
+  );
 }
 
 /** A line indented below a key that already has its value. */
@@ -93,7 +117,9 @@ function oddOneAbove(text: string, key: Level, stretch: Span, levels: readonly L
   const by = column - key.column;
   const parent = levels.find(level => !level.isList && level.column < Math.min(key.column, column));
   const isFirst = parent !== undefined && lineStart(text, nextContent(text, parent.offset)) === line;
-  if (!isAlone || !isFirst || linesInColumn(text, stretch) < 2) return null;
+  // What stands at the margin and is no section was moved there.
+  const isMoved = key.column === 0 && !isSectionKey(firstWord(text, key.offset));
+  if (!isAlone || !isFirst || (linesInColumn(text, stretch) < 2 && !isMoved)) return null;
   const first = firstOnLine(text, line);
   const isDash = startsEntry(text, first);
   const dash = isDash ? first + by : null;

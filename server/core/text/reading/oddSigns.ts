@@ -17,7 +17,7 @@ export function evenDashes(text: string): { readonly text: string; readonly faul
     const column = /^ */.exec(line)![0].length;
     // In a text of several lines bullets are no slip.
     if (block !== null && line.trim() !== '' && column <= block) block = null;
-    const bullet = block === null ? BULLET.exec(line) : null;
+    const bullet = block === null && !goesOn(even, column) ? BULLET.exec(line) : null;
     if (bullet) found.push([even.length + bullet[1]!.length, even.length + bullet[0].length]);
     if (block === null && /:[ \t]+[|>][-+\d]*[ \t]*(?:#.*)?\r?\n?$/.test(line)) block = column;
     even += bullet
@@ -30,6 +30,32 @@ export function evenDashes(text: string): { readonly text: string; readonly faul
   const message = `An entry begins with a plain dash and a space, “- ”, and not with “${text.slice(...first)}”${more}.`;
   const mend = replacing('Change to “-”', ...found.map(span => [span, '-'] as const));
   return { text: even, faults: [fault('wrong-dash', first, message, { mend })] };
+}
+
+/** A line in the column of the key above it goes on with that entry: a bullet there is one too many. */
+function goesOn(before: string, column: number): boolean {
+  const above = before.trimEnd().split('\n').at(-1) ?? '';
+  const [, lead = '', dash = ''] = /^( *)((?:- +)*)[\w"“]/.exec(above) ?? [];
+  return above !== '' && lead.length + dash.length === column && dash === '' && column > 0 && !/:\s*$/.test(above);
+}
+
+/** A bullet before one of the further keys of an entry: it is one too many. Null where none stands there. */
+export function strayBullet(text: string, at: number): Fault | null {
+  const line = lineStart(text, at);
+  const [whole, lead] = BULLET.exec(text.slice(line, lineEnd(text, line))) ?? [];
+  if (whole === undefined || lead === undefined) return null;
+  const start = line + lead.length;
+  const sign = text.slice(start, line + whole.length);
+  const gap = /^[ \t]*/.exec(text.slice(line + whole.length))![0].length;
+  return fault(
+    'wrong-dash',
+    [start, line + whole.length],
+    `The keys of an entry stand below each other without “${sign}”. Take it out.`,
+    {
+      blanked: [start, lineEnd(text, line)],
+      mend: replacing(`Take the “${sign}” out`, [[start, line + whole.length + gap], '']),
+    },
+  );
 }
 
 const SIGNED = /^([A-Za-z][\w-]*)([ \t]*(?::=|=>|=|->|→|;|：|,(?=[ \t])|(?<=[ \t])[-–—](?=[ \t]))[ \t]*)(?=[^\s,}\]])/;

@@ -2,7 +2,7 @@ import { gluedBracket, missingColonSpace, missingDashSpace } from './explain.ts'
 import type { Fault } from './faults.ts';
 import { lineStart } from './lines.ts';
 import { isMapNode, isScalar, isSeq, type Node, type NodePair, visit } from './nodes.ts';
-import { decimalComma, missingDash, wrongColon } from './oddSigns.ts';
+import { decimalComma, missingDash, strayBullet, wrongColon } from './oddSigns.ts';
 import { keyName, spanOf } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
@@ -43,7 +43,9 @@ export function gluedKey(root: Node | null, text: string): Fault | null {
         const start = plainStart(pair);
         if (start === null) continue;
         const name = keyName(pair) ?? '';
-        found ??= /^-[A-Za-z]/.test(name) ? missingDashSpace(text, start) : gluedBracket(text, start);
+        found ??= /^-[A-Za-z]/.test(name)
+          ? missingDashSpace(text, start)
+          : (gluedBracket(text, start) ?? strayBullet(text, start));
       }
       return true;
     },
