@@ -7,6 +7,7 @@ interface Level {
 }
 
 let every: ReadonlySet<string> | null = null;
+let lists: ReadonlySet<string> | null = null;
 let sections: ReadonlySet<string> | null = null;
 
 /** Whether a word is a key of the boat file, wherever it belongs. Made when first asked, of the schema itself. */
@@ -19,6 +20,21 @@ export function isFileKey(word: string): boolean {
 export function isSectionKey(word: string): boolean {
   sections ??= new Set(Object.keys((boatJsonSchema() as Level).properties ?? {}));
   return sections.has(word);
+}
+
+/** Whether a word is a key below which entries stand, each with a dash. */
+export function isListKey(word: string): boolean {
+  lists ??= new Set(listsIn(boatJsonSchema() as Level));
+  return lists.has(word);
+}
+
+function listsIn(level: unknown): readonly string[] {
+  if (typeof level !== 'object' || level === null) return [];
+  return Object.entries((level as Level).properties ?? {}).flatMap(([key, value]) => {
+    const { items } = value as Level;
+    const isOfEntries = typeof items === 'object' && items !== null && 'properties' in items;
+    return isOfEntries ? [key] : listsIn(value);
+  });
 }
 
 function keysIn(level: unknown): readonly string[] {

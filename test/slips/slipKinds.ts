@@ -28,7 +28,7 @@ const instead =
 const FIGURE = /(?<=[\w]: )-?\d[^,{}[\]\n#]*(?=[,}\n]| #|$)/g;
 /** The same on a line of its own. */
 const LINE_FIGURE = /(?<=^ +(?:- )?\w+: )-?\d[^,{}[\]\n#]*$/gm;
-const NUMBER = /(?<=[\w]: (?:-?[\d./]+ to |-?[\d.]+ x )?)\d+(?:\.\d+)?(?![\d./]| \d)/g;
+const NUMBER = /(?<=(?<!scale|cells): (?:-?[\d./]+ to |-?[\d.]+ x )?)\d+(?:\.\d+)?(?![\d./:]| \d)/g;
 const KEYED = /(?<=^ *(?:- )?)(\w+): (?=[^\s{[])([^\n]*)$/gm;
 const UNIT = /(?<=\d ?)(?:mm|cm|in|g|oz|lb|kg\/m3|°C|°F|°|%)(?=[\s,}]|$)/g;
 
@@ -427,7 +427,7 @@ const VALUES: readonly Kind[] = [
   {
     kind: 'curly quotes round a word',
     at: /(?<=name: )[\w ]+(?=[,\n])/g,
-    make: ([v]) => [`“${v}”`, `"${v}`, `${v}:`, `${v}: big`],
+    make: ([v]) => [`“${v}”`, `"${v}`, `${v}:`, ...(/WTC|hull|tube/.test(v) ? [] : [`${v}: big`])],
   },
 ];
 

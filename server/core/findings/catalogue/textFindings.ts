@@ -54,6 +54,12 @@ export const textFindings = {
     why: 'They look like spaces and are not.',
     todo: 'Type plain spaces in their place.',
   },
+  'odd-quotes': {
+    title: 'Quotes as in a letter',
+    means: 'A name or a figure stands in “curly” quotes, as a word processor makes them.',
+    why: 'They are read as part of the text, so that a name is not found under it.',
+    todo: 'Leave them out, or type plain ones.',
+  },
   'unclosed-quote': {
     title: 'A quotation mark is not closed',
     means: 'The text after the mark runs on to the end of the file.',

@@ -15,7 +15,8 @@ import {
   skipBlankLines,
 } from './faults.ts';
 import { columnAt, lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
-import { dashlessBraces, strayBullet, wrongColon } from './oddSigns.ts';
+import { dashlessBraces, strayBullet } from './oddDashes.ts';
+import { wrongColon } from './oddSigns.ts';
 
 /** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
 const structural = new Set([
@@ -102,6 +103,13 @@ function explainKey(text: string, at: number): Fault {
   if (dash) return missingDashSpace(text, lineStart(text, start) + before.indexOf('-'));
   if (/[^\s:]:\s+$/.test(before)) {
     if (!/^[^:]*:(\s|$)/.test(said)) return explainOverIndent(text, start);
+    if (/^[^:]*:$/.test(said)) {
+      const end = span[1] - 1;
+      return fault('yaml-syntax', span, `The colon behind “${said.slice(0, -1)}” is one too many.`, {
+        put: [[end, ' ']],
+        mend: replacing('Take the colon out', [[end, end + 1], '']),
+      });
+    }
     return quoteValue(
       text,
       span,
@@ -227,7 +235,14 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
   if (!twin || text.slice(lineStart(text, start), start).trim() !== '') return fault('duplicate-key', span, message);
   const last = Math.max(start, twin.secondEnd - 1);
   const lines: Span = [lineStart(text, start), nextLineStart(text, last)];
-  return fault('duplicate-key', span, message, { mend: replacing(`Take out this “${name}”`, [lines, '']) });
+  const said = (at: number): string => text.slice(...restOfLine(text, at));
+  const isOneLine = lineEnd(text, start) >= twin.secondEnd;
+  // A figure that is given nowhere else is kept, as a note.
+  const mend =
+    isOneLine && said(start) !== said(twin.first[0])
+      ? replacing(`Make this “${name}” a note`, [[start, start], '# '])
+      : replacing(`Take out this “${name}”`, [lines, '']);
+  return fault('duplicate-key', span, message, { mend });
 }
 
 /** A few characters of the file for a message. */

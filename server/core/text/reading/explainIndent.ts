@@ -1,4 +1,4 @@
-import { isSectionKey } from '../../../../schema/fileKeys.ts';
+import { isListKey, isSectionKey } from '../../../../schema/fileKeys.ts';
 import type { Mend } from '../../findings/finding.ts';
 import {
   type Fault,
@@ -36,6 +36,8 @@ export function explainIndent(text: string, at: number): Fault {
   const [nearest] = [...levels].sort((a, b) => Math.abs(a.column - column) - Math.abs(b.column - column));
   const stray = isDash ? strayDash(text, first, all) : null;
   if (stray) return stray;
+  const dashless = isDash ? null : missingDashAt(text, first, all);
+  if (dashless) return dashless;
   if (!nearest || nearest.column === column)
     return fault(
       'bad-indent',
@@ -62,6 +64,28 @@ export function explainIndent(text: string, at: number): Fault {
   return fault('bad-indent', span, message, {
     blanked: stretch,
     mend: shifting(text, stretch, nearest.column, title),
+  });
+}
+
+/** The first key of an entry in the column where its dash belongs. */
+function missingDashAt(text: string, first: number, levels: readonly Level[]): Fault | null {
+  const column = firstColumn(text, first);
+  const above = levels.find(level => level.column <= column);
+  const isEntry = above?.isList && above.column === column && opensWith(text, above.offset, firstWord(text, first));
+  return isEntry ? dashBefore(text, first) : null;
+}
+
+/** Whether an entry opens with a key; one between braces too. */
+const opensWith = (text: string, dash: number, key: string): boolean =>
+  new RegExp(`^-[ \\t]+(?:\\{[ \\t]*)?${key}:`).test(text.slice(dash, lineEnd(text, dash)));
+
+/** A line that begins an entry of a list and has no dash. */
+function dashBefore(text: string, first: number): Fault {
+  const said = text.slice(...restOfLine(text, first));
+  return fault('missing-dash', [first, first + said.length], `Each entry of a list begins with a dash: “- ${said}”.`, {
+    blanked: [first, lineEnd(text, first)],
+    dash: first,
+    mend: replacing('Put the dash in', [[first, first], '- ']),
   });
 }
 
@@ -122,6 +146,7 @@ function oddOneAbove(text: string, key: Level, stretch: Span, levels: readonly L
   if (!isAlone || !isFirst || (linesInColumn(text, stretch) < 2 && !isMoved)) return null;
   const first = firstOnLine(text, line);
   const isDash = startsEntry(text, first);
+  if (!isDash && by === 2 && parent && isListKey(firstWord(text, parent.offset))) return dashBefore(text, first);
   const dash = isDash ? first + by : null;
   if (dash !== null && !agreesWithDashes(text, stretch[1], firstColumn(text, first) + by)) return null;
   const block: Span = isDash ? [line, lineEnd(text, line)] : stretchFrom(text, line, column);
@@ -205,10 +230,6 @@ export function explainTabs(text: string, at: number): Fault {
 
 /** The same text with each indenting tab as one space, so that offsets stay. */
 export const withoutTabs = (text: string): string => text.replace(tabbedLeads, lead => lead.replaceAll('\t', ' '));
-
-/** Whether the line that starts at an offset is indented with tabs. */
-export const isTabbed = (text: string, start: number): boolean =>
-  tabbedLead.test(text.slice(start, lineEnd(text, start)));
 
 /** The maps and lists that a line could belong to, nearest first, as their first words stand in the lines above. */
 function levelsAbove(text: string, at: number): readonly Level[] {

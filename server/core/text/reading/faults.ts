@@ -19,6 +19,8 @@ export interface Fault {
   readonly blanked: Span | null;
   /** Where a dash is read instead, so that an entry stays an entry. */
   readonly dash: number | null;
+  /** What else it leaves in uncertainty. */
+  readonly also?: readonly Span[];
   /** Characters that are read instead of those at an offset, so that nothing is lost of what was meant. */
   readonly put?: readonly (readonly [offset: number, text: string])[];
 }

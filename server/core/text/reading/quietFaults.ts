@@ -2,7 +2,8 @@ import { gluedBracket, missingColonSpace, missingDashSpace } from './explain.ts'
 import type { Fault } from './faults.ts';
 import { lineStart } from './lines.ts';
 import { isMapNode, isScalar, isSeq, type Node, type NodePair, visit } from './nodes.ts';
-import { decimalComma, missingDash, strayBullet, wrongColon } from './oddSigns.ts';
+import { missingDash, strayBullet } from './oddDashes.ts';
+import { decimalComma, noColon, wrongColon } from './oddSigns.ts';
 import { keyName, spanOf } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
@@ -13,9 +14,13 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
     if (found) faults.push(found);
   };
   // `- name:battery` is one piece of text, not a key and its value.
-  const addLonePlain = (node: Node | null): void => {
+  const addLonePlain = (node: Node | null, isBelow = false): void => {
     if (isScalar(node) && node.style === 'PLAIN')
-      add(missingColonSpace(text, node.start) ?? wrongColon(text, node.start));
+      add(
+        missingColonSpace(text, node.start) ??
+          wrongColon(text, node.start) ??
+          (isBelow ? noColon(text, node.start) : null),
+      );
   };
   addLonePlain(root);
   visit(root, {
@@ -24,7 +29,7 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
       if (!isMapNode(node)) return true;
       for (const [i, pair] of node.items.entries()) {
         if (node.flow) add(decimalComma(node, i, text) ?? gluedFlowKey(pair, text));
-        else if (isBelowKey(pair, text)) addLonePlain(pair.value);
+        else if (isBelowKey(pair, text)) addLonePlain(pair.value, true);
       }
       return true;
     },
