@@ -1,4 +1,5 @@
 import { closest } from './closest.ts';
+import type { FileUnits } from './units.ts';
 
 /**
  * What builders write for a key or a word of the boat file (trade use, from memory). One place for all: what is meant is
@@ -108,6 +109,25 @@ const WORDS: Readonly<Record<string, string>> = {
   false: 'no|n|off|free|movable|moveable|loose',
 };
 
+/** Shop names that stand for more than one material of the handbook, the likeliest first. */
+const MATERIALS: Readonly<Record<string, readonly string[]>> = {
+  plastic: ['polystyrene', 'ABS', 'PVC'],
+  'plastic sheet': ['polystyrene', 'ABS', 'PVC'],
+  'plastic tube': ['PVC', 'acrylic', 'ABS'],
+  wood: ['pine', 'birch plywood', 'balsa'],
+  timber: ['pine', 'beech'],
+  metal: ['brass', 'steel', 'aluminium'],
+  'lead shot': ['lead', 'lead shot in resin'],
+  shot: ['lead', 'lead shot in resin'],
+  'foam board': ['XPS', 'expanded PVC sheet'],
+  foamboard: ['XPS', 'expanded PVC sheet'],
+  '3d print': ['PLA', 'PETG', 'print resin'],
+  printed: ['PLA', 'PETG', 'print resin'],
+  'fibre board': ['MDF'],
+  battery: ['lithium polymer cell', 'NiMH cell', 'lead-acid battery'],
+  composite: ['fibreglass', 'carbon laminate'],
+};
+
 const foldedTable = (table: Readonly<Record<string, string>>): ReadonlyMap<string, readonly string[]> => {
   const meanings = new Map<string, string[]>();
   for (const [meant, words] of Object.entries(table))
@@ -132,5 +152,27 @@ function meant(word: string, known: readonly string[], table: ReadonlyMap<string
   return same ?? table.get(folded)?.find(each => known.includes(each)) ?? closest(word, known);
 }
 
+/** The materials of the handbook that a builder may mean by a shop name that stands for several. */
+export const materialsMeant = (name: string): readonly string[] =>
+  Object.entries(MATERIALS).find(([word]) => fold(word) === fold(name))?.[1] ?? [];
+
+const LENGTHS = ['mm', 'cm', 'm', 'in', 'ft'] as const;
+const MASSES = ['g', 'kg', 'oz', 'lb'] as const;
+
+/** The units that a word or two stand for: `inches`, `metric`, `mm and g`; null where nobody can tell. */
+export function unitsMeant(said: string): FileUnits | null {
+  const parts = said.split(/[\s,;&/+]+|\band\b/i).filter(part => part !== '');
+  const found = <T extends string>(few: readonly T[]): T | null =>
+    parts.map(part => few.find(each => each === wordMeant(part, few)) ?? null).find(each => each !== null) ?? null;
+  const length = found(LENGTHS);
+  const mass = found(MASSES);
+  if (length === null && mass === null) return null;
+  return { length: length ?? (mass === 'oz' || mass === 'lb' ? 'in' : 'mm'), mass: mass ?? massBeside(length!) };
+}
+
+/** The unit that goes with a length on the bench. */
+const massBeside = (length: FileUnits['length']): FileUnits['mass'] =>
+  length === 'ft' ? 'lb' : length === 'in' ? 'oz' : length === 'm' ? 'kg' : 'g';
+
 /** The tables, for their tests. */
-export const tradeTables = { keys: KEYS, words: WORDS };
+export const tradeTables = { keys: KEYS, words: WORDS, materials: MATERIALS };

@@ -3,10 +3,11 @@ import type { KeyInfo } from '../../../schema/describe.ts';
 import { type IssueNote, isList, isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
 import { wordMeant } from '../../../schema/tradeWords.ts';
-import type { Finding } from '../findings/finding.ts';
+import type { Finding, Mend } from '../findings/finding.ts';
 import { capital } from '../wording/capital.ts';
 import { changeTo } from './fault.ts';
 import { keyMeantBy, type UnknownKey, unknownKey } from './unknownKey.ts';
+import { waterMeant } from './waterMeant.ts';
 
 /** What was checked, to speak of it: "a part", and the keys that it may have. */
 export interface Checked {
@@ -68,6 +69,13 @@ function wrongValue(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fi
 function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Finding {
   const path = [...checked.path, ...inside];
   const said = String(valueAt(checked.value, inside));
+  if (isWater(issue, path)) {
+    const { text, hint } = waterMeant(said);
+    const place = { on: 'value', path } as const;
+    const mends: readonly Mend[] =
+      text === null ? [] : [{ title: `Change to “${text}”`, changes: [{ kind: 'replace', place, text }] }];
+    return { code: 'wrong-value', severity: 'error', message: `${issue.message} ${hint}`.trim(), place, mends };
+  }
   const near =
     issue.code === 'invalid_value'
       ? wordMeant(said, issue.values.map(String))
@@ -85,6 +93,10 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
     mends: changeTo(path, near),
   };
 }
+
+/** The water, or that of a trial, as a word. */
+const isWater = (issue: z.core.$ZodIssue, path: Path): boolean =>
+  issue.code === 'invalid_value' && (path.at(-1) === 'pool' || (path.length === 1 && path[0] === 'water'));
 
 const isNumber = (issue: z.core.$ZodIssue): boolean =>
   issue.code === 'invalid_type' && (issue.expected === 'number' || issue.expected === 'int');

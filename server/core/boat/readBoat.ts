@@ -1,22 +1,23 @@
-import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, unitsSchema } from '../../../schema/boatFile.ts';
+import { type BoatSchemas, boatSchemas } from '../../../schema/boatFile.ts';
 import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { entriesOf, hasSlip } from '../text/reading/values.ts';
+import { entriesOf } from '../text/reading/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
-import { changeTo, valueFault } from './fault.ts';
+import { changeTo, guessedUnit, valueFault } from './fault.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
+import { readUnits } from './readUnits.ts';
 import { readWater } from './readWater.ts';
 import { type KeptEntries, nameOf, type SectionReader, sectionReader } from './sectionReader.ts';
 import { type BoatSource, entriesIn } from './source.ts';
@@ -56,6 +57,10 @@ export function readBoat(
   const units = readUnits(reader, syntax);
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
+  for (const key of ['lead', 'foam'] as const) {
+    const density = stock?.[key]?.density;
+    if (density) findings.push(...guessedUnit(density, ['stock', key, 'density']));
+  }
   const around: ReadingContext = { units, stock: stockDensities(stock), meshes, shapes };
   const unread = checkKeys(syntax, describer, findings);
   leftOut.push(...unread.leftOut);
@@ -94,15 +99,6 @@ export function readBoat(
   };
 }
 
-/** The units of bare numbers. */
-function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
-  const units: FileUnits = { ...DEFAULT_UNITS, ...known(section(unitsSchema, ['units'], 'the units', true)) };
-  // Bare numbers then stand for mm and g, which they may not be: every figure says that it was made without the units.
-  const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
-  if (isSlip || log.findings.some(({ severity }) => severity === 'error')) log.leftOut.push('units');
-  return units;
-}
-
 /** What stands in the file by itself, in no list. */
 function readFigures({ section, log }: SectionReader, schemas: BoatSchemas) {
   const name = section(schemas.boat, ['boat'], 'the boat') ?? '';
@@ -125,11 +121,6 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
     around,
   };
 }
-
-const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
-  ...(units?.length ? { length: units.length } : {}),
-  ...(units?.mass ? { mass: units.mass } : {}),
-});
 
 const sameUnits = (a: FileUnits, b: FileUnits): boolean => a.length === b.length && a.mass === b.mass;
 
