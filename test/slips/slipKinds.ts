@@ -25,7 +25,7 @@ const instead =
     text;
 
 /** A key with a figure behind it. */
-const FIGURE = /(?<=[\w]: )-?\d[^,{}[\]\n#]*(?=[,}\n]| #|$)/g;
+const FIGURE = /(?<=(?<!cells): )-?\d[^,{}[\]\n#]*(?<! )(?= ?[,}\n]| #|$)/g;
 /** The same on a line of its own. */
 const LINE_FIGURE = /(?<=^ +(?:- )?\w+: )-?\d[^,{}[\]\n#]*$/gm;
 const NUMBER = /(?<=(?<!scale|cells): (?:-?[\d./]+ to |-?[\d.]+ x )?)\d+(?:\.\d+)?(?![\d./:]| \d)/g;

@@ -35,6 +35,8 @@ export function issueFindings(issues: readonly z.core.$ZodIssue[], checked: Chec
     if (issue.code === 'unrecognized_keys') return issue.keys.map(key => unknownKey(unknownIn(key, inside, checked)));
     const key = inside.at(-1);
     const owner = valueAt(checked.value, inside.slice(0, -1));
+    // Its keys may be those that stand elsewhere.
+    if (unclear.size > 0 && valueAt(checked.value, inside) === null) return [];
     if (typeof key !== 'string' || !isMap(owner) || key in owner) return [wrongValue(issue, inside, checked)];
     const isElsewhere = meant.has(pathKey(inside)) || unclear.has(pathKey(inside.slice(0, -1)));
     return isElsewhere ? [] : [missingKey(key, inside, checked)];

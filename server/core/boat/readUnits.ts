@@ -11,8 +11,9 @@ import type { SectionReader } from './sectionReader.ts';
 export function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
   const raw = valueAt(syntax, ['units']);
   const isWord = typeof raw === 'string' && raw.trim() !== '';
-  const meant = isWord ? unitsMeant(raw) : isMap(raw) ? meantByKeys(raw) : null;
-  if (isWord) tellWord(raw, meant, log);
+  const byWord = isWord ? unitsMeant(raw) : null;
+  if (isWord) tellWord(raw, byWord, log);
+  const meant: Partial<FileUnits> | null = byWord ?? (isMap(raw) ? meantByKeys(raw) : null);
   const read = isWord ? null : section(unitsSchema, ['units'], 'the units', true);
   // Bare numbers may be in another unit than the one in force: every figure says that it was made without the units.
   const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);

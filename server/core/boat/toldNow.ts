@@ -1,10 +1,11 @@
 import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { hasSlip, isBroken } from '../text/reading/values.ts';
+import { hasSlip, isBroken, sectionSlips } from '../text/reading/values.ts';
 
 /**
  * What is to be told now. How things lie to each other, and what was read off the boat, waits until the boat itself is
- * read whole; what seems to be missing waits until the writing is in order: it would be a second complaint about one slip.
+ * read whole; what seems to be missing, and whatever is in the section, waits until the writing is in order: it would be a
+ * second complaint about one slip.
  */
 export function toldNow(findings: readonly Finding[], syntax: Syntax): readonly Finding[] {
   const sure = findings.filter(finding => !isUncertain(syntax, finding));
@@ -17,7 +18,7 @@ export function toldNow(findings: readonly Finding[], syntax: Syntax): readonly 
   const isHullRead = !errors.some(isOfCompartments);
   return sure.filter(({ code, place }) => {
     if (FOLLOWS.has(code) || isOfTrials(place)) return false;
-    if (slipped && LACKS.has(code)) return false;
+    if (slipped && (LACKS.has(code) || ('path' in place && sectionSlips(syntax, place.path)))) return false;
     return code !== 'unknown-compartment' || (isHullRead && !slipped);
   });
 }

@@ -1,3 +1,4 @@
+import { isListKey } from '../../../../schema/fileKeys.ts';
 import { type Fault, fault, replacing, restOfLine } from './faults.ts';
 import { lineEnd, lineStart, type Span } from './lines.ts';
 import { isMapNode, isSeq, type ListNode, type MapNode, type Node, type NodePair, visit } from './nodes.ts';
@@ -36,6 +37,8 @@ export function evenDashes(text: string): { readonly text: string; readonly faul
 function goesOn(before: string, column: number): boolean {
   const above = before.trimEnd().split('\n').at(-1) ?? '';
   const [, lead = '', dash = ''] = /^( *)((?:- +)*)[\w"“]/.exec(above) ?? [];
+  const opens = /^ *([\w-]+):\s*(?:#.*)?$/.exec(above)?.[1];
+  if (opens !== undefined && lead.length < column) return !isListKey(opens);
   return above !== '' && lead.length + dash.length === column && dash === '' && column > 0 && !/:\s*$/.test(above);
 }
 
