@@ -37,12 +37,13 @@ export type ReportResult = { readonly text: string };
  * `text` is one line with both conditions; `tooltip` is Markdown.
  */
 export const summaryNotification = 'trimwright/summary';
-export type SummaryState = 'inTrim' | 'outOfTrim' | 'faulty';
+export type SummaryState = 'inTrim' | 'outOfTrim' | 'faulty' | 'open';
 export type SummaryParams = {
   readonly uri: string;
   readonly text: string;
   readonly tooltip: string;
-  /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept. */
+  /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept; `open`: none is
+   * broken, but not all is known. */
   readonly state: SummaryState;
 };
 

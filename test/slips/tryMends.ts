@@ -84,12 +84,13 @@ function faultOf({ analysis, sound, finding, mend, isLast, slip }: Tried): strin
   const errors = news(after, sound).filter(
     ({ severity, code }) => severity === 'error' && !(code in conditionFindings),
   );
-  const fresh = errors.filter(
-    each => !analysis.findings.some(({ code, message }) => code === each.code && message === each.message),
-  );
+  const had = new Set(analysis.findings.map(saying));
+  const fresh = errors.filter(each => !had.has(saying(each)));
   if (fresh.length > 0 && !isTakeOut) return `brings an error: ${fresh[0]!.message}`;
   return null;
 }
+
+const saying = ({ code, message }: Finding): string => `${code} ${message}`;
 
 function applied({ syntax }: Analysis, mend: Mend): string | null {
   const splices = applyChanges(syntax, mend.changes);

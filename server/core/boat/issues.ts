@@ -83,7 +83,7 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
       ? wordMeant(said, issue.values.map(String))
       : issue.code === 'invalid_type' && issue.expected === 'boolean'
         ? wordMeant(said, ['true', 'false'])
-        : isNumber(issue)
+        : isNumber(issue) && typeof valueAt(checked.value, inside) === 'string'
           ? (/^\D*?(\d+(?:\.\d+)?)[^\d.]*$/.exec(said)?.[1] ?? null)
           : null;
   const hint = near === null ? '' : ` Did you mean “${near}”?`;

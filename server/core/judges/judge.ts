@@ -20,24 +20,16 @@ export interface ToJudge {
   readonly tankSizes: readonly TankSizing[];
 }
 
-/** What the boat does outside its limits in any condition, or why nobody knows; entries in no figure are named. */
+/** What the boat does outside its limits in any condition, or why nobody knows. It is asked of a boat that is read whole. */
 export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Finding[] {
   const { boat, conditions, transit, stability, tankSizes } = toJudge;
-  const findings = [
+  return [
     ...(conditions.some(({ state }) => state.status === 'empty') ? [nothingFloats] : []),
     ...conditions.flatMap(inCondition => judgeIn(boat, inCondition, figures)),
     ...judgeTransit(boat, transit),
     ...judgeStability(boat, stability),
     ...judgeTanks(boat, tankSizes),
   ];
-  if (boat.leftOut.length === 0) return findings;
-  const names = boat.leftOut.map(name => `“${name}”`).join(', ');
-  // What is missing may be what brings the boat inside its limits: no alarm before it is known.
-  return findings.map(finding => ({
-    ...finding,
-    severity: 'information',
-    message: `${finding.message} (Figured without ${names}.)`,
-  }));
 }
 
 const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>

@@ -24,7 +24,6 @@ export function judgeUncertainties(
   uncertainties: Uncertainties | null,
   next: (figure: Uncertainty) => Worth<NextStep> | null,
 ): readonly Finding[] {
-  if (boat.leftOut.length > 0) return [];
   const standings = standingsOf(boat, conditions, figures, uncertainties);
   const nearest = nearestToLimit(standings);
   return [

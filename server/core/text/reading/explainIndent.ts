@@ -77,7 +77,7 @@ function missingDashAt(text: string, first: number, levels: readonly Level[]): F
 
 /** Whether an entry opens with a key; one between braces too. */
 const opensWith = (text: string, dash: number, key: string): boolean =>
-  new RegExp(`^-[ \\t]+(?:\\{[ \\t]*)?${key}:`).test(text.slice(dash, lineEnd(text, dash)));
+  /^-[ \t]+(?:\{[ \t]*)?([^:\s]+):/.exec(text.slice(dash, lineEnd(text, dash)))?.[1] === key;
 
 /** A line that begins an entry of a list and has no dash. */
 function dashBefore(text: string, first: number): Fault {
