@@ -19,7 +19,8 @@ export type Settings = {
 
 /** Asks the server for the text of a new boat file. */
 export const newBoatRequest = 'trimwright/newBoat';
-export type NewBoatParams = { readonly name: string };
+/** `units`: how the boat is measured; metric unless given. */
+export type NewBoatParams = { readonly name: string; readonly units?: 'metric' | 'inches' };
 export type NewBoatResult = { readonly text: string };
 
 /** Asks for a pool trial to fill in, as an editor's snippet and where it goes; null when it cannot be put in. */

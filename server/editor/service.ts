@@ -33,7 +33,7 @@ import type { EditedFile } from './answers/editedFile.ts';
 import { foldingRangesOf } from './answers/foldingRanges.ts';
 import { hoverReply } from './answers/hoverReply.ts';
 import { inlayHintsIn } from './answers/inlayHints.ts';
-import { newBoatText } from './answers/newBoat.ts';
+import { type NewUnits, newBoatText } from './answers/newBoat.ts';
 import { newTrial } from './answers/newTrial.ts';
 import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
@@ -100,7 +100,7 @@ export interface BoatService {
   /** A pool trial to fill in, as an editor's snippet. */
   newTrial(analysis: Analysis): TextSplice | null;
   /** The text of a new boat file. */
-  newBoat(name: string): string;
+  newBoat(name: string, units?: NewUnits): string;
 }
 
 /** Plots of figures that nothing else asks for at every keystroke. */

@@ -17,9 +17,13 @@ import { createBoatService } from '../editor/service.ts';
 import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
+import { newCommand } from './newCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
+
+  trimwright new NAME                a boat file to fill in, NAME.boat.yaml
+                 [--units inches|metric] [-o OUT]
 
   trimwright check FILE...           findings as file:line:column; exit code 1 when there are errors
   trimwright report FILE [--json]    how the boat floats and dives, against its limits
@@ -67,6 +71,8 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     world.out(`${world.version}\n`);
     return OK;
   }
+  if (command === 'new')
+    return newCommand({ name: files.join(' '), units: parsed.units, output: parsed.output }, world);
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
@@ -99,7 +105,7 @@ function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Com
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
-const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet'] as const;
+const COMMANDS = ['new', 'check', 'report', 'correct', 'learn', 'sheet'] as const;
 
 interface Command {
   readonly command: (typeof COMMANDS)[number] | 'help' | 'version';
@@ -109,6 +115,7 @@ interface Command {
   readonly explain: boolean;
   readonly bothWaters: boolean;
   readonly water: 'fresh' | 'sea' | null;
+  readonly units: 'metric' | 'inches';
   readonly output: string | null;
   readonly overwrite: boolean;
   readonly paper: Paper;
@@ -137,17 +144,26 @@ function parse(args: readonly string[]): Command | string {
     version,
     paper,
     svg,
+    units,
   } = read.values;
   const options = {
     ...{ files, json, write, explain, bothWaters, output, overwrite },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
+    units: units === 'inches' ? units : 'metric',
     svg: PICTURES.find(id => id === svg) ?? null,
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
+  if (units !== undefined && units !== options.units) return `“--units” is inches or metric, not “${units}”.`;
+  if (units !== undefined && command !== 'new') return '“--units” belongs to “new”.';
+  if (command === 'new') {
+    if (files.length === 0) return '“new” needs the name of the boat, such as: trimwright new Petrel';
+    const isPlain = !json && !write && !explain && !bothWaters && !overwrite && water === null && !paper && !svg;
+    return isPlain ? { ...options, command } : '“new” goes with “--units” and “-o” alone.';
+  }
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
   if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
   if ((command === 'check' || command === 'sheet') && json)
@@ -185,6 +201,7 @@ const parseRaw = (args: readonly string[]) =>
       version: { type: 'boolean' },
       paper: { type: 'string' },
       svg: { type: 'string' },
+      units: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

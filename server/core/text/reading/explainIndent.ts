@@ -170,6 +170,8 @@ function agreesWithDashes(text: string, offset: number, column: number): boolean
 /** Whether the keys below a dash stand as far from where they should be as the dash does itself. */
 function movesWithDash(text: string, dash: number, by: number): boolean {
   const below = skipBlankLines(text, nextLineStart(text, dash));
+  const isInPlace = firstColumn(text, below) === keyColumn(text, lineEnd(text, dash)) + by;
+  if (isInPlace && !startsEntry(text, below)) return false;
   return (
     firstColumn(text, below) <= firstColumn(text, dash) ||
     firstColumn(text, below) !== keyColumn(text, lineEnd(text, dash)) + by
