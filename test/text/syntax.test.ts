@@ -354,7 +354,7 @@ describe('one slip makes one complaint, on the exact characters', () => {
         boat: T
       `,
       'stray-bracket: }',
-      { water: { kind: 'sea', temperature: 5 }, boat: 'T' },
+      { water: { kind: 'sea' }, boat: 'T' },
     ],
     [
       'no comma',
@@ -363,7 +363,7 @@ describe('one slip makes one complaint, on the exact characters', () => {
         boat: T
       `,
       'missing-comma: temperature',
-      { water: { kind: 'sea' }, boat: 'T' },
+      { water: { kind: 'sea', temperature: 5 }, boat: 'T' },
     ],
     [
       'no comma between points',
