@@ -55,6 +55,17 @@ export interface PoolReading {
   readonly way: 1 | -1 | null;
 }
 
+const UNREAD: OpenTrial = { readings: [], when: null };
+
+/** A day on which nothing was read yet. */
+export const emptyDay = (boat: string): PoolDay => ({
+  boat,
+  stations: null,
+  aboard: [],
+  open: { surfaced: UNREAD, submerged: UNREAD },
+  closed: [],
+});
+
 /** It says something: an angle has a side, unless it is none. */
 export const isRead = ({ size, unit, way }: PoolReading): boolean =>
   size !== null && (unit !== '°' || way !== null || size === 0);

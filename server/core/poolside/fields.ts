@@ -16,6 +16,8 @@ import type { PoolCondition, PoolDay, ReadingKey } from './day.ts';
 export interface PoolField {
   readonly key: ReadingKey;
   readonly station: string | null;
+  /** The same, m aft of the bow tip. */
+  readonly at: number | null;
   readonly label: string;
   readonly how: string;
   readonly unit: string;
@@ -65,6 +67,7 @@ function askedAfloat({ boat, trials, filed }: Analysis, { stations }: PoolDay): 
         {
           key: 'marks',
           station,
+          at: read.value.value,
           label: `Water ${i === 0 ? 'near the bow' : 'near the stern'}`,
           how: 'Height of the surface above the keel line, on the centreline.',
           ...lengthSteps(units),
@@ -83,18 +86,18 @@ function askedUnder(units: FileUnits): readonly Asked[] {
     angle('trim', 'Trim', TRIM),
     angle('heel', 'Heel', HEEL),
     {
-      ...{ key: 'fill', station: null, label: 'Tank', unit: '%', step: 1, most: 100, ways: null },
+      ...{ key: 'fill', station: null, at: null, label: 'Tank', unit: '%', step: 1, most: 100, ways: null },
       how: 'How full the tanks are, all together, when it neither rises nor sinks.',
       reading: { ...unread(READS.fill), of: 'fill', tank: null },
     },
     {
-      ...{ key: 'water', station: null, label: 'Tank', most: null, ways: null },
+      ...{ key: 'water', station: null, at: null, label: 'Tank', most: null, ways: null },
       ...(isImperial ? { unit: 'in3', step: 0.5 } : { unit: 'ml', step: 5 }),
       how: 'Water of all tanks, poured into a measuring jug afterwards.',
       reading: { ...unread(0), of: 'water', tank: null },
     },
     {
-      ...{ key: 'proud', station: null, label: 'Not quite under?', most: null, ways: null },
+      ...{ key: 'proud', station: null, at: null, label: 'Not quite under?', most: null, ways: null },
       ...lengthSteps(units),
       how: 'How much of the fin or the periscope still stood out. Leave it blank when it was under.',
       reading: null,
@@ -103,7 +106,7 @@ function askedUnder(units: FileUnits): readonly Asked[] {
 }
 
 const angle = (key: 'heel' | 'trim', label: string, ways: PoolField['ways']): Asked => ({
-  ...{ key, station: null, label, unit: '°', step: 0.5, most: MOST_TILT, ways },
+  ...{ key, station: null, at: null, label, unit: '°', step: 0.5, most: MOST_TILT, ways },
   how: 'From level, once it lies at rest.',
   reading: { ...unread(READS.angle), of: key },
 });

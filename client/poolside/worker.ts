@@ -1,0 +1,68 @@
+/** The core in a worker of the page: answers each day that it is asked about, the sooner first. */
+import './withoutEval.ts';
+import type { MeshFile } from '../../server/core/meshFiles/meshFile.ts';
+import { missingMesh } from '../../server/core/meshFiles/meshFile.ts';
+import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
+import { createPoolside } from '../../server/core/poolside/answer.ts';
+import type { FromWorker, ToWorker } from './messages.ts';
+
+/** The worker's own scope. */
+declare const self: {
+  onmessage: ((event: { readonly data: ToWorker }) => void) | null;
+  postMessage(message: FromWorker): void;
+};
+
+/** A stretch of work after which messages are heard, ms. */
+const STRETCH = 20;
+
+let ask: ReturnType<typeof createPoolside> | null = null;
+let asked = 0;
+
+self.onmessage = ({ data }) => {
+  if (data.kind === 'boat') ask = answererFor(data.boat);
+  else answer(data);
+};
+
+function answererFor({ text, meshes }: Extract<ToWorker, { kind: 'boat' }>['boat']): typeof ask {
+  const files = new Map<string, MeshFile>(meshes.map(({ name, base64 }) => [name, readMeshFile(bytesOf(base64))]));
+  return createPoolside(text, name => files.get(name) ?? missingMesh());
+}
+
+const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), character => character.charCodeAt(0));
+
+function answer({ turn, day }: Extract<ToWorker, { kind: 'day' }>): void {
+  asked = turn;
+  attempt(turn, () => {
+    const found = ask?.(day);
+    if (!found) return;
+    self.postMessage({ kind: 'view', turn, view: found.view });
+    workOn(turn, found.settled.step, () => {
+      self.postMessage({ kind: 'view', turn, view: found.settled.all() });
+      workOn(turn, found.advice.step, () =>
+        self.postMessage({ kind: 'advice', turn, advice: found.advice.all() }),
+      );
+    });
+  });
+}
+
+/** Does the steps of a work, in stretches, and then what is to be done with it; given up when a later turn is asked for. */
+function workOn(turn: number, step: () => boolean, done: () => void): void {
+  if (turn !== asked) return;
+  attempt(turn, () => {
+    const end = performance.now() + STRETCH;
+    let isDone = step();
+    // Ends: by the clock.
+    while (!isDone && performance.now() < end) isDone = step();
+    if (isDone) done();
+    else setTimeout(() => workOn(turn, step, done));
+  });
+}
+
+/** Whatever fails of ours is told; the page goes on keeping what is read. */
+function attempt(turn: number, run: () => void): void {
+  try {
+    run();
+  } catch (problem) {
+    self.postMessage({ kind: 'failed', turn, reason: problem instanceof Error ? problem.message : String(problem) });
+  }
+}
