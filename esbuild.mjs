@@ -1,6 +1,7 @@
 // The one build script: every bundle of the extension and the command line, into dist/.
-import { rmSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { bundlePoolside } from './client/poolside/bundle.mjs';
 
 /** @type {import('esbuild').BuildOptions} */
 const shared = {
@@ -59,8 +60,13 @@ const bundles = {
 };
 
 rmSync('dist', { recursive: true, force: true });
-const names = Object.keys(bundles);
-const results = await Promise.allSettled(Object.values(bundles).map(options => build(options)));
+mkdirSync('dist');
+const names = [...Object.keys(bundles), 'poolside'];
+const results = await Promise.allSettled([
+  ...Object.values(bundles).map(options => build(options)),
+  // One file with everything in it, for a phone.
+  bundlePoolside().then(page => writeFileSync('dist/poolside.html', page)),
+]);
 const failed = names.filter((_, index) => results[index]?.status === 'rejected');
 if (failed.length > 0) {
   console.error(`Build failed: ${failed.join(', ')} could not be bundled, see above.`);

@@ -5,6 +5,7 @@ import { runCommandLine } from './terminal/commandLine.ts';
 import { writeOutput } from './terminal/outputFiles.ts';
 import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
+import { readPoolsidePage } from './terminal/readPoolsidePage.ts';
 
 const { stdout, stderr, env } = process;
 /** A terminal that can do no more than print has neither colours nor a cursor. */
@@ -38,6 +39,7 @@ function run(): number {
     rewriteFile: rewriteBoatFile,
     writeOutput,
     readBeside,
+    readPoolsidePage,
     out: text => {
       try {
         stdout.write(text);

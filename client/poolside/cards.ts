@@ -37,7 +37,11 @@ export function showTold(host: HTMLElement, view: PoolView, isWorking: boolean):
 /** One thing to do, and what is on board for the day. */
 export function showToDo(
   host: HTMLElement,
-  { day, advice, isWorking }: { readonly day: PoolDay; readonly advice: DrawnAdvice | null; readonly isWorking: boolean },
+  {
+    day,
+    advice,
+    isWorking,
+  }: { readonly day: PoolDay; readonly advice: DrawnAdvice | null; readonly isWorking: boolean },
   hands: CardHands,
 ): void {
   refill(host, ...advised(day, advice, isWorking, hands), ...aboard(day, hands));

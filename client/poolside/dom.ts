@@ -38,7 +38,8 @@ export function choice<T extends string>(
 export function refill(host: HTMLElement, ...inside: readonly (Node | null)[]): void {
   const focus = host.contains(document.activeElement) ? document.activeElement?.getAttribute('data-focus') : null;
   host.replaceChildren(...inside.filter(each => each !== null));
-  if (focus) [...host.querySelectorAll<HTMLElement>('[data-focus]')].find(each => each.dataset.focus === focus)?.focus();
+  if (focus)
+    [...host.querySelectorAll<HTMLElement>('[data-focus]')].find(each => each.dataset.focus === focus)?.focus();
 }
 
 export const paragraphs = (lines: readonly string[], kind = ''): readonly HTMLElement[] =>

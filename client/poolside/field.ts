@@ -1,7 +1,7 @@
 /** One thing to read: what and where, what is expected, a figure with steppers, its side, and how far it is from the file. */
 import type { PoolReading } from '../../server/core/poolside/day.ts';
-import type { PoolField } from "../../server/core/poolside/fields.ts";
-import type { PoolView } from "../../server/core/poolside/view.ts";
+import type { PoolField } from '../../server/core/poolside/fields.ts';
+import type { PoolView } from '../../server/core/poolside/view.ts';
 import { button, choice, h, refill } from './dom.ts';
 import { frame, nearPicture } from './picture.ts';
 import { shownFigure, stepped, typedFigure } from './typed.ts';
@@ -50,7 +50,8 @@ export function createField(first: FieldShown, hands: FieldHands, id: string): F
   const type = (): void => {
     const figure = typedFigure(input.value);
     const most = shown.field.most ?? Number.POSITIVE_INFINITY;
-    const isWrong = input.value.trim() !== '' && (figure === null || Math.abs(figure) > most || (figure < 0 && !shown.field.ways));
+    const isWrong =
+      input.value.trim() !== '' && (figure === null || Math.abs(figure) > most || (figure < 0 && !shown.field.ways));
     input.setAttribute('aria-invalid', String(isWrong));
     if (isWrong) return;
     enter({ size: figure === null ? null : Math.abs(figure), ...(figure !== null && figure < 0 ? { way: -1 } : {}) });
@@ -88,7 +89,11 @@ export function createField(first: FieldShown, hands: FieldHands, id: string): F
     const { field, reading, compared } = next;
     if (document.activeElement !== input) input.value = written(size(), unit);
     expected.textContent = field.expected ? `expected ${field.expected.words}` : '';
-    if (field.ways) refill(sides, sideChoice(field.ways, reading, way => enter({ way })));
+    if (field.ways)
+      refill(
+        sides,
+        sideChoice(field.ways, reading, way => enter({ way })),
+      );
     said.textContent = wordsFor(next);
     said.className = `said ${compared && reading?.size !== null ? compared.tone : ''}`;
     element.classList.toggle('read', reading !== null && reading.size !== null);

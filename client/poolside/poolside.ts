@@ -52,10 +52,10 @@ function hear(message: FromWorker): void {
   if (message.turn !== turn) return;
   if (message.kind === 'view') {
     view = message.view;
-    working = { ...working, view: !view.isSettled && working.view };
+    working = { ...working, view: working.view && !view.isSettled && view.isWhole };
   } else if (message.kind === 'advice') {
     advice = message.advice;
-    working = { view: false, advice: false };
+    working = { ...working, advice: false };
   } else {
     working = { view: false, advice: false };
     part('trouble').textContent =
@@ -64,9 +64,9 @@ function hear(message: FromWorker): void {
   show();
 }
 
-function ask(): void {
+function ask(advice: boolean): void {
   turn += 1;
-  working = { view: true, advice: true };
+  working = { view: true, advice: working.advice || advice };
   clearTimeout(pause);
   pause = setTimeout(() => {
     const asked: ToWorker = { kind: 'day', turn, day };
@@ -74,13 +74,13 @@ function ask(): void {
   }, PAUSE);
 }
 
-/** The day as hands have changed it: kept at once, then asked about. */
-function change(next: PoolDay): void {
+/** The day as hands have changed it: kept at once, then asked about. What is put aboard leaves the advice as it was. */
+function change(next: PoolDay, { changesAdvice = true } = {}): void {
   day = next;
   saidOfDay = '';
   if (!keeper.keep(day))
     part('trouble').textContent = 'This browser keeps nothing: copy the trials before you close the page.';
-  ask();
+  ask(changesAdvice);
   show();
 }
 
@@ -117,8 +117,8 @@ function say(words: string): void {
 
 const share = sharer();
 const hands: CardHands = {
-  putAboard: piece => change(putAboard(day, piece)),
-  takeAshore: name => change(takeAshore(day, name)),
+  putAboard: piece => change(putAboard(day, piece), { changesAdvice: false }),
+  takeAshore: name => change(takeAshore(day, name), { changesAdvice: false }),
   readAgain: () => part('read').scrollIntoView({ behavior: 'smooth' }),
   copy: () => void copyText(takenAway()).then(isDone => say(isDone ? 'Copied.' : 'Open “The text” and copy it there.')),
   share: share && (() => void share(boat.name, takenAway()).then(isDone => say(isDone ? 'Shared.' : ''))),
@@ -156,4 +156,4 @@ function show(): void {
 document.title = `${boat.name || 'Boat'}: at the pool`;
 part<HTMLDetailsElement>('mind').open = day.closed.length === 0;
 show();
-if (day.closed.length > 0 || day.open.surfaced.when || day.open.submerged.when || day.aboard.length > 0) ask();
+if (day.closed.length > 0 || day.open.surfaced.when || day.open.submerged.when || day.aboard.length > 0) ask(true);

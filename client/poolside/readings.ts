@@ -56,7 +56,7 @@ export function createReadings(host: HTMLElement, hands: ReadingHands): Readings
       if (tank >= 0) elements[tank]!.prepend(wayChoice());
       host.replaceChildren(...elements);
     }
-    fields.forEach((field, i) => cards[i]?.show(shownOf(field)));
+    for (const [i, field] of fields.entries()) cards[i]?.show(shownOf(field));
   };
 
   const wayChoice = (): HTMLElement =>

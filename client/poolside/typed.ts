@@ -16,7 +16,14 @@ export function shownFigure(size: number, unit: string): string {
   const sixteenths = Math.round(size * 16);
   if (unit !== 'in' || Math.abs(size * 16 - sixteenths) > 1e-6) return String(Number(size.toFixed(4)));
   const [whole, rest] = [Math.floor(sixteenths / 16), sixteenths % 16];
-  const part = rest % 8 === 0 ? `${rest / 8}/2` : rest % 4 === 0 ? `${rest / 4}/4` : rest % 2 === 0 ? `${rest / 2}/8` : `${rest}/16`;
+  const part =
+    rest % 8 === 0
+      ? `${rest / 8}/2`
+      : rest % 4 === 0
+        ? `${rest / 4}/4`
+        : rest % 2 === 0
+          ? `${rest / 2}/8`
+          : `${rest}/16`;
   return [...(whole > 0 || rest === 0 ? [whole] : []), ...(rest > 0 ? [part] : [])].join(' ');
 }
 

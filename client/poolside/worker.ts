@@ -36,11 +36,13 @@ function answer({ turn, day }: Extract<ToWorker, { kind: 'day' }>): void {
     const found = ask?.(day);
     if (!found) return;
     self.postMessage({ kind: 'view', turn, view: found.view });
+    const advise = (): void => self.postMessage({ kind: 'advice', turn, advice: found.advice.all() });
+    // While pieces are being put aboard the advice stays what it was.
+    const isKnown = found.advice.step();
+    if (isKnown) advise();
     workOn(turn, found.settled.step, () => {
       self.postMessage({ kind: 'view', turn, view: found.settled.all() });
-      workOn(turn, found.advice.step, () =>
-        self.postMessage({ kind: 'advice', turn, advice: found.advice.all() }),
-      );
+      if (!isKnown) workOn(turn, found.advice.step, advise);
     });
   });
 }

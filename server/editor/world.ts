@@ -15,6 +15,8 @@ export interface World {
    * `readFile` does.
    */
   readonly readBeside: (boatFile: string, name: string) => Uint8Array | 'outside' | null;
+  /** The poolside page as it was built, with its slot for a boat; throws as `readFile` does. */
+  readonly readPoolsidePage: () => string;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** What is being done, on a line that the next one takes the place of; null when it is done. */

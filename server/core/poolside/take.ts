@@ -5,15 +5,15 @@ import { writtenEntry } from '../text/editing/writtenEntry.ts';
 import type { TextSplice } from '../text/reading/layout.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, valueAt } from '../text/reading/values.ts';
+import { capital } from '../wording/capital.ts';
 
 /** Trials brought into a boat file; or why not, in a sentence. */
 export type Taking =
   | {
       readonly status: 'taken';
       readonly splices: readonly TextSplice[];
-      /** Put in, and how many stood there already. */
-      readonly count: number;
-      readonly known: number;
+      /** How many there are, and how many stood there already. */
+      readonly words: string;
     }
   | { readonly status: 'refused'; readonly reason: string };
 
@@ -27,7 +27,9 @@ export function takeTrials(file: Syntax, text: string): Taking {
   if (entries.length === 0) return refused(NO_TRIALS);
   const [theirs, ours] = [nameIn(day), nameIn(file)];
   if (theirs !== '' && ours !== '' && theirs !== ours)
-    return refused(`These trials are of “${theirs}”, and this file is of “${ours}”. Take them into the file of that boat.`);
+    return refused(
+      `These trials are of “${theirs}”, and this file is of “${ours}”. Take them into the file of that boat.`,
+    );
   const there = entriesOf(file, ['trials']).map(({ value }) => sameAs(value));
   const changes: Change[] = [];
   for (const { path, value } of entries) {
@@ -40,11 +42,20 @@ export function takeTrials(file: Syntax, text: string): Taking {
       changes.push({ kind: 'append', path: ['trials'], entry });
     }
   }
-  const known = entries.length - changes.length;
-  if (changes.length === 0) return { status: 'taken', splices: [], count: 0, known };
+  const words = wordsFor(changes.length, entries.length - changes.length);
+  if (changes.length === 0) return { status: 'taken', splices: [], words };
   const splices = applyChanges(file, changes);
-  if (!splices) return refused('“trials” is not a list in this file: write the first trial by hand, then take the others.');
-  return { status: 'taken', splices, count: changes.length, known };
+  if (!splices)
+    return refused('“trials” is not a list in this file: write the first trial by hand, then take the others.');
+  return { status: 'taken', splices, words };
+}
+
+function wordsFor(count: number, known: number): string {
+  const trials = (of: number) => (of === 1 ? 'one trial' : `${of} trials`);
+  if (count === 0)
+    return `Nothing new: ${known === 1 ? 'the trial stands' : `all ${known} trials stand`} in the file already.`;
+  const there = known === 0 ? '' : `; ${trials(known)} stood in the file already`;
+  return `${capital(trials(count))} to take${there}.`;
 }
 
 const refused = (reason: string): Taking => ({ status: 'refused', reason });

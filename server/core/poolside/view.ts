@@ -14,6 +14,8 @@ import { fieldsIn, type PoolField } from './fields.ts';
 export interface PoolView {
   /** Trials are heard: what is shown is of the boat that they make likeliest. */
   readonly isSettled: boolean;
+  /** Nothing is missing from the figures: otherwise there is nothing to wait for. */
+  readonly isWhole: boolean;
   readonly title: string;
   readonly water: string;
   /** It has a tank to dive with. */
@@ -45,6 +47,7 @@ export function viewOf(analysis: Analysis, day: PoolDay): PoolView {
   const said = file.isFaulty ? file.findings.filter(({ severity }) => severity === 'error') : analysis.said.ofBoat;
   return {
     isSettled: analysis.uncertainties !== null,
+    isWhole: file.isWhole,
     title: boatTitle(boat),
     water: waterWords(boat),
     dives: boat.tanks.length > 0,
