@@ -5,6 +5,7 @@
 export default ({ production }: { readonly production?: boolean }) => ({
   entry: [
     'client/{extension,webExtension,panel/panel}.ts!',
+    'client/poolside/{poolside,worker}.ts!',
     'server/{main,worker,cli}.ts!',
     'client/launch/{start,prepare}.mjs!',
     'test/{accuracy/print,benchmark/*,builder/print,fuzz/print}.ts',

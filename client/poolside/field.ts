@@ -88,7 +88,8 @@ export function createField(first: FieldShown, hands: FieldHands, id: string): F
     shown = next;
     const { field, reading, compared } = next;
     if (document.activeElement !== input) input.value = written(size(), unit);
-    expected.textContent = field.expected ? `expected ${field.expected.words}` : '';
+    // Once it is read, what is expected has heard it.
+    expected.textContent = field.expected && size() === null ? `expected ${field.expected.words}` : '';
     if (field.ways)
       refill(
         sides,

@@ -1,18 +1,28 @@
 /** The poolside page: keeps the day, asks the worker what it makes of the boat, and shows that. */
 import { styleSheet } from '../../server/core/drawing/styleSheet.ts';
 import type { DrawnAdvice } from '../../server/core/poolside/answer.ts';
-import { dayText, emptyDay, type Moment, type PoolCondition, type PoolDay } from '../../server/core/poolside/day.ts';
+import {
+  dayText,
+  emptyDay,
+  type Moment,
+  type PoolCondition,
+  type PoolDay,
+  trialsOf,
+} from '../../server/core/poolside/day.ts';
 import type { PoolBoat } from '../../server/core/poolside/page.ts';
 import type { PoolView } from '../../server/core/poolside/view.ts';
 import { type CardHands, showDay, showToDo, showTold } from './cards.ts';
 import { dropTrial, enter, finish, moveMark, putAboard, takeAshore } from './dayLog.ts';
-import { choice, refill } from './dom.ts';
+import { choice, h, refill } from './dom.ts';
 import { createKeeper } from './keeper.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
 import { pictureIn } from './picture.ts';
 import { createReadings } from './readings.ts';
 import { typedFigure } from './typed.ts';
 import { copyText, saveText, sharer } from './waysOut.ts';
+
+/** The worker's first turn warms it up: the page has that answer already. */
+const WARMING = 0;
 
 /** Fingers are still at it for so long, ms: then the worker is asked. */
 const PAUSE = 350;
@@ -30,7 +40,7 @@ let day: PoolDay = keeper.kept() ?? emptyDay(boat.name);
 let view = boat.view as PoolView;
 let advice: DrawnAdvice | null = null;
 let condition: PoolCondition = 'surfaced';
-let turn = 0;
+let turn = WARMING;
 /** What is shown is of an earlier turn until the worker has answered this one. */
 let working: { readonly view: boolean; readonly advice: boolean } = { view: false, advice: false };
 let saidOfDay = '';
@@ -43,13 +53,16 @@ function startWorker(): Worker {
   const made = new Worker(url);
   made.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => hear(data));
   made.addEventListener('error', ({ message }) => hear({ kind: 'failed', turn, reason: message }));
-  const first: ToWorker = { kind: 'boat', boat: { text: boat.text, meshes: boat.meshes } };
-  made.postMessage(first);
+  const first: readonly ToWorker[] = [
+    { kind: 'boat', boat: { text: boat.text, meshes: boat.meshes } },
+    { kind: 'day', turn: WARMING, day: emptyDay(boat.name) },
+  ];
+  for (const message of first) made.postMessage(message);
   return made;
 }
 
 function hear(message: FromWorker): void {
-  if (message.turn !== turn) return;
+  if (message.kind !== 'failed' && (message.turn !== turn || turn === WARMING)) return;
   if (message.kind === 'view') {
     view = message.view;
     working = { ...working, view: working.view && !view.isSettled && view.isWhole };
@@ -141,12 +154,12 @@ function show(): void {
       show();
     }),
   );
-  part('title').textContent = view.title;
+  part('title').textContent = boat.name || 'Boat without a name';
   part('water').textContent = view.water;
   const pending = advice?.pieces.some(({ piece }) => !day.aboard.some(({ name }) => name === piece.name));
   const drawn = !working.advice && pending && advice ? advice.pictures : view.pictures;
   pictureIn(part('picture'), drawn[condition]);
-  part('lies').textContent = view.pictures[condition].words;
+  part('lies').replaceChildren(...view.pictures[condition].words.split('; ').map(words => h('li', {}, words)));
   readings.show(view, day, condition);
   showTold(part('told'), view, working.view);
   showToDo(part('todo'), { day, advice, isWorking: working.advice }, hands);
@@ -154,6 +167,7 @@ function show(): void {
 }
 
 document.title = `${boat.name || 'Boat'}: at the pool`;
-part<HTMLDetailsElement>('mind').open = day.closed.length === 0;
+const isBegun = trialsOf(day).length > 0 || day.aboard.length > 0;
+part<HTMLDetailsElement>('mind').open = !isBegun;
 show();
-if (day.closed.length > 0 || day.open.surfaced.when || day.open.submerged.when || day.aboard.length > 0) ask(true);
+if (isBegun) ask(true);

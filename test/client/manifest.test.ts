@@ -59,6 +59,7 @@ test('the package holds the bundles, the language, the schema and the samples, a
     'dist/extension.cjs',
     'dist/panel.css',
     'dist/panel.js',
+    'dist/poolside.html',
     'dist/server.cjs',
     'dist/trimwright.cjs',
     'dist/webExtension.js',

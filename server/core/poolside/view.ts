@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { Trial } from '../boat/trial.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { trimSheet } from '../drawing/trimSheet.ts';
-import { boatTitle, waterWords } from '../report/textReport.ts';
+import { waterWords } from '../report/textReport.ts';
 import { type ComparedReading, compareTrial, DIFFERS } from '../trials/pool/compare.ts';
 import { readingText, scoreWords, sizeText, wayOff } from '../trials/pool/readingWords.ts';
 import { verdict } from '../trials/pool/words.ts';
@@ -16,7 +16,6 @@ export interface PoolView {
   readonly isSettled: boolean;
   /** Nothing is missing from the figures: otherwise there is nothing to wait for. */
   readonly isWhole: boolean;
-  readonly title: string;
   readonly water: string;
   /** It has a tank to dive with. */
   readonly dives: boolean;
@@ -48,7 +47,6 @@ export function viewOf(analysis: Analysis, day: PoolDay): PoolView {
   return {
     isSettled: analysis.uncertainties !== null,
     isWhole: file.isWhole,
-    title: boatTitle(boat),
     water: waterWords(boat),
     dives: boat.tanks.length > 0,
     fields: {
