@@ -1,11 +1,11 @@
 /** What hands do to the day: pure functions. Whatever changes the boat, or takes its trials away, first closes what was read. */
 import {
   type LoosePiece,
-  type Moment,
   openTrials,
   type PoolCondition,
   type PoolDay,
   type PoolReading,
+  type PoolTime,
   type ReadingKey,
 } from '../../server/core/poolside/day.ts';
 
@@ -22,7 +22,7 @@ export const readingIn = (day: PoolDay, condition: PoolCondition, id: ReadingId)
 const INSTEAD: Partial<Record<ReadingKey, ReadingKey>> = { fill: 'water', water: 'fill' };
 
 /** A reading entered, or entered anew; nothing of it left, it is taken out. */
-export function enter(day: PoolDay, condition: PoolCondition, reading: PoolReading, now: Moment): PoolDay {
+export function enter(day: PoolDay, condition: PoolCondition, reading: PoolReading, now: PoolTime): PoolDay {
   const { readings, when } = day.open[condition];
   const at = readings.findIndex(other => isOf(other, reading));
   const isEmpty = reading.size === null && reading.way === null;
@@ -39,20 +39,20 @@ export function enter(day: PoolDay, condition: PoolCondition, reading: PoolReadi
 }
 
 /** What is being read is read: the next reading begins another trial. */
-export function finish(day: PoolDay): PoolDay {
+export function closeTrials(day: PoolDay): PoolDay {
   const unread = { readings: [], when: null };
   const closed = [...day.closed, ...openTrials(day)];
   return { ...day, closed, open: { surfaced: unread, submerged: unread } };
 }
 
 export function putAboard(day: PoolDay, piece: LoosePiece): PoolDay {
-  const finished = finish(day);
+  const finished = closeTrials(day);
   const others = finished.aboard.filter(({ name }) => name !== piece.name);
   return { ...finished, aboard: [...others, piece] };
 }
 
 export function takeAshore(day: PoolDay, name: string): PoolDay {
-  const finished = finish(day);
+  const finished = closeTrials(day);
   return { ...finished, aboard: finished.aboard.filter(piece => piece.name !== name) };
 }
 

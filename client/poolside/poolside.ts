@@ -4,15 +4,15 @@ import type { DrawnAdvice } from '../../server/core/poolside/answer.ts';
 import {
   dayText,
   emptyDay,
-  type Moment,
   type PoolCondition,
   type PoolDay,
+  type PoolTime,
   trialsOf,
 } from '../../server/core/poolside/day.ts';
 import type { PoolBoat } from '../../server/core/poolside/page.ts';
 import type { PoolView } from '../../server/core/poolside/view.ts';
 import { type CardHands, showDay, showToDo, showTold } from './cards.ts';
-import { dropTrial, enter, finish, moveMark, putAboard, takeAshore } from './dayLog.ts';
+import { closeTrials, dropTrial, enter, moveMark, putAboard, takeAshore } from './dayLog.ts';
 import { choice, h, refill } from './dom.ts';
 import { createKeeper } from './keeper.ts';
 import type { FromWorker, ToWorker } from './messages.ts';
@@ -98,7 +98,7 @@ function change(next: PoolDay, { changesAdvice = true } = {}): void {
 }
 
 /** Date and time where the phone is. */
-function now(): Moment {
+function now(): PoolTime {
   const at = new Date();
   const two = (figure: number): string => String(figure).padStart(2, '0');
   return {
@@ -119,7 +119,7 @@ const readings = createReadings(part('fields'), {
 
 /** What leaves the phone is read: what is read later is another trial. */
 function takenAway(): string {
-  change(finish(day));
+  change(closeTrials(day));
   return dayText(day);
 }
 

@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { dropTrial, enter, finish, moveMark, putAboard, readingIn, takeAshore } from '../../client/poolside/dayLog.ts';
+import {
+  closeTrials,
+  dropTrial,
+  enter,
+  moveMark,
+  putAboard,
+  readingIn,
+  takeAshore,
+} from '../../client/poolside/dayLog.ts';
 import { createKeeper, type Drawer } from '../../client/poolside/keeper.ts';
 import { shownFigure, stepped, typedFigure } from '../../client/poolside/typed.ts';
 import { aboardWhenRead, emptyDay, type PoolReading, trialsOf } from '../../server/core/poolside/day.ts';
@@ -64,12 +72,12 @@ describe('what is put aboard', () => {
 
 describe('what is read', () => {
   it('once it is taken away is followed by another trial', () => {
-    const next = enter(finish(read), 'surfaced', mark('840 mm', 78), later);
+    const next = enter(closeTrials(read), 'surfaced', mark('840 mm', 78), later);
     expect(trialsOf(next)).toHaveLength(2);
-    expect(finish(finish(read))).toEqual(finish(read));
+    expect(closeTrials(closeTrials(read))).toEqual(closeTrials(read));
   });
   it('can be struck out', () => {
-    expect(dropTrial(finish(read), 0).closed).toEqual([]);
+    expect(dropTrial(closeTrials(read), 0).closed).toEqual([]);
   });
 });
 

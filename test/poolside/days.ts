@@ -1,9 +1,9 @@
 import { enter } from '../../client/poolside/dayLog.ts';
 import { createPoolside } from '../../server/core/poolside/answer.ts';
-import { emptyDay, type Moment, type PoolCondition, type PoolDay } from '../../server/core/poolside/day.ts';
+import { emptyDay, type PoolCondition, type PoolDay, type PoolTime } from '../../server/core/poolside/day.ts';
 import type { PoolField } from '../../server/core/poolside/fields.ts';
 
-export const NOON: Moment = { date: '2026-05-02', time: '12:00' };
+export const NOON: PoolTime = { date: '2026-05-02', time: '12:00' };
 
 /** What is asked for of a boat on a day without readings. */
 export const fieldsOf = (text: string): Readonly<Record<PoolCondition, readonly PoolField[]>> =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { enter, finish, putAboard } from '../../client/poolside/dayLog.ts';
+import { closeTrials, enter, putAboard } from '../../client/poolside/dayLog.ts';
 import { dayText, emptyDay, type PoolReading } from '../../server/core/poolside/day.ts';
 import { takeTrials } from '../../server/core/poolside/take.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
@@ -12,7 +12,7 @@ const heel = (size: number): PoolReading => ({ key: 'heel', station: null, size,
 const mark: PoolReading = { key: 'marks', station: '60 mm', size: 80, unit: 'mm', way: null };
 const piece = { name: 'lead bow', fields: [['material', 'lead'] as const, ['mass', '20 g'] as const] };
 
-const first = finish(enter(enter(emptyDay('T'), 'surfaced', heel(1), NOON), 'surfaced', mark, NOON));
+const first = closeTrials(enter(enter(emptyDay('T'), 'surfaced', heel(1), NOON), 'surfaced', mark, NOON));
 const both = enter(putAboard(first, piece), 'surfaced', heel(2), { ...NOON, time: '12:20' });
 
 const FILE = `boat: T          # the old one
@@ -66,7 +66,7 @@ limits: { heel: 1° }   # mine
     expect(count(taken(taken(FILE, dayText(first)), twice))).toBe(2);
   });
   it('make the section where there is none', () => {
-    expect(taken('boat: T\n', dayText(first))).toContain('trials:');
+    expect(taken('boat: T', dayText(first))).toContain('trials:');
   });
   it.each([
     ['of another boat', dayText({ ...first, boat: 'Other' }), FILE],

@@ -6,7 +6,7 @@ import { inSteps, type Working } from '../steps/steps.ts';
 import { type Advice, type Advised, adviseAtPool } from './advice.ts';
 import { aboardWhenRead, type PoolDay, trialsOf } from './day.ts';
 import { textOfDay } from './textOfDay.ts';
-import { type Pictures, type PoolView, picturesOf, viewOf } from './view.ts';
+import { type PoolPictures, type PoolView, picturesOf, poolView } from './view.ts';
 
 /** What is known of a day at the pool, the sooner first. */
 export interface PoolAnswer {
@@ -19,7 +19,7 @@ export interface PoolAnswer {
 }
 
 /** Advice, and the boat with all of it drawn in. */
-export type DrawnAdvice = Advice & { readonly pictures: Pictures };
+export type DrawnAdvice = Advice & { readonly pictures: PoolPictures };
 
 /** Answers, one day after the other, about the boat of a text. */
 export function createPoolside(text: string, meshes: MeshLookup): (day: PoolDay) => PoolAnswer {
@@ -48,11 +48,11 @@ export function createPoolside(text: string, meshes: MeshLookup): (day: PoolDay)
     const advising = trialsOf(day).length === 0 ? null : adviceFor(day);
     const analysis = analysed(textOfDay(text, day));
     return {
-      view: viewOf(analysis, day),
+      view: poolView(analysis, day),
       settled: inSteps(function* () {
         // Ends: a step is a stretch of work, and the work ends.
         while (!analysis.settled.step()) yield;
-        return viewOf(analysis.settled.all(), day);
+        return poolView(analysis.settled.all(), day);
       }),
       advice: inSteps(function* () {
         if (!advising) return null;

@@ -26,16 +26,16 @@ export interface LoosePiece {
 export interface OpenTrial {
   readonly readings: readonly PoolReading[];
   /** When its first reading was entered; null before. */
-  readonly when: Moment | null;
+  readonly when: PoolTime | null;
 }
 
 /** A date such as 2026-05-02 and a time such as 14:05, of whoever reads. */
-export interface Moment {
+export interface PoolTime {
   readonly date: string;
   readonly time: string;
 }
 
-export interface PoolTrial extends Moment {
+export interface PoolTrial extends PoolTime {
   readonly condition: PoolCondition;
   readonly readings: readonly PoolReading[];
   readonly aboard: readonly LoosePiece[];
@@ -80,7 +80,8 @@ export const openTrials = ({ open, aboard }: PoolDay): readonly PoolTrial[] =>
   CONDITIONS.flatMap(condition => {
     const { when, readings: all } = open[condition];
     const readings = all.filter(isRead);
-    return when && readings.length > 0 ? [{ ...when, condition, readings, aboard }] : [];
+    // What stood out alone says nothing yet.
+    return when && readings.some(({ key }) => key !== 'proud') ? [{ ...when, condition, readings, aboard }] : [];
   });
 
 /** What was on board when it was read last: what is put aboard since is in no trial yet. */

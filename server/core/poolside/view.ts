@@ -22,7 +22,7 @@ export interface PoolView {
   readonly fields: Readonly<Record<PoolCondition, readonly PoolField[]>>;
   /** What was read, against the file. */
   readonly compared: readonly ComparedWords[];
-  readonly pictures: Pictures;
+  readonly pictures: PoolPictures;
   /** What is out of its limits, and what is wrong with the file. */
   readonly findings: readonly string[];
   /** What may be wrong with the boat, by all trials. */
@@ -30,7 +30,7 @@ export interface PoolView {
 }
 
 /** How the boat lies: a drawing, and in words. */
-export type Pictures = Readonly<Record<PoolCondition, { readonly svg: string; readonly words: string }>>;
+export type PoolPictures = Readonly<Record<PoolCondition, { readonly svg: string; readonly words: string }>>;
 
 interface ComparedWords {
   readonly condition: PoolCondition;
@@ -41,7 +41,7 @@ interface ComparedWords {
 }
 
 /** A day by an analysis of its text: by the file at once, with the trials once it is settled. */
-export function viewOf(analysis: Analysis, day: PoolDay): PoolView {
+export function poolView(analysis: Analysis, day: PoolDay): PoolView {
   const { boat, learned, file } = analysis;
   const said = file.isFaulty ? file.findings.filter(({ severity }) => severity === 'error') : analysis.said.ofBoat;
   return {
@@ -60,7 +60,7 @@ export function viewOf(analysis: Analysis, day: PoolDay): PoolView {
   };
 }
 
-export function picturesOf(analysis: Analysis, correction: Correction | null): Pictures {
+export function picturesOf(analysis: Analysis, correction: Correction | null): PoolPictures {
   const { pictures } = trimSheet(analysis, { only: ['surfaced-side', 'submerged-side'], correction });
   const of = (id: string) => {
     const picture = pictures.find(each => each.id === id);
