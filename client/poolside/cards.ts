@@ -23,6 +23,10 @@ const MOST = 5;
 export function showTold(host: HTMLElement, view: PoolView, isWorking: boolean): void {
   const { findings, verdict } = view;
   const heading = verdict.length > 0 && view.isSettled ? 'With what was read' : 'By the file';
+  // Said anew it would be read out anew.
+  const told = JSON.stringify([heading, findings, verdict, isWorking]);
+  if (host.dataset.told === told) return;
+  host.dataset.told = told;
   refill(
     host,
     ...(verdict.length > 0 ? [h('h3', {}, 'What may be behind it'), ...paragraphs(verdict)] : []),

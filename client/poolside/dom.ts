@@ -34,12 +34,15 @@ export function choice<T extends string>(
   return h('div', { class: 'choice', role: 'group', 'aria-label': name }, ...buttons);
 }
 
-/** Fills an element anew; what had the focus in it has it again. */
+/** Fills an element anew; what had the focus in it has it again, and what was unfolded is. */
 export function refill(host: HTMLElement, ...inside: readonly (Node | null)[]): void {
   const focus = host.contains(document.activeElement) ? document.activeElement?.getAttribute('data-focus') : null;
+  const unfolded = [...host.querySelectorAll('details[open] > summary')].map(({ textContent }) => textContent);
   host.replaceChildren(...inside.filter(each => each !== null));
-  if (focus)
-    [...host.querySelectorAll<HTMLElement>('[data-focus]')].find(each => each.dataset.focus === focus)?.focus();
+  for (const details of host.querySelectorAll('details'))
+    details.open = unfolded.includes(details.querySelector('summary')?.textContent ?? '');
+  const focused = [...host.querySelectorAll<HTMLElement>('[data-focus]')].find(each => each.dataset.focus === focus);
+  if (focus) focused?.focus();
 }
 
 export const paragraphs = (lines: readonly string[], kind = ''): readonly HTMLElement[] =>

@@ -99,7 +99,8 @@ export function createField(first: FieldShown, hands: FieldHands, id: string): F
     said.className = `said ${compared && reading?.size !== null ? compared.tone : ''}`;
     element.classList.toggle('read', reading !== null && reading.size !== null);
     if (near && field.at !== null) nearPicture(near, next.svg, field.at);
-    if (field.station !== null) refill(place, stationLine(field.station, hands.moveTo));
+    if (field.station !== null && !place.querySelector('input'))
+      refill(place, stationLine(field.station, hands.moveTo));
   };
   show(first);
   return { element, show };
@@ -137,7 +138,10 @@ function stationLine(station: string, moveTo: (text: string) => void): HTMLEleme
     () => {
       const input = h('input', { type: 'text', inputmode: 'decimal', 'aria-label': 'Station, aft of the bow tip' });
       input.value = station;
-      const done = button('Here', () => moveTo(input.value));
+      const done = button('Here', () => {
+        line.replaceChildren(words, change);
+        moveTo(input.value);
+      });
       line.replaceChildren(input, done);
       input.select();
     },

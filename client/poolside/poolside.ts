@@ -128,6 +128,9 @@ function say(words: string): void {
   show();
 }
 
+/** How it lies, a line for each figure. */
+const linesOf = (words: string): readonly string[] => words.replace(/\.$/, '').split(/; |\. /);
+
 const share = sharer();
 const hands: CardHands = {
   putAboard: piece => change(putAboard(day, piece), { changesAdvice: false }),
@@ -159,7 +162,7 @@ function show(): void {
   const pending = advice?.pieces.some(({ piece }) => !day.aboard.some(({ name }) => name === piece.name));
   const drawn = !working.advice && pending && advice ? advice.pictures : view.pictures;
   pictureIn(part('picture'), drawn[condition]);
-  part('lies').replaceChildren(...view.pictures[condition].words.split('; ').map(words => h('li', {}, words)));
+  part('lies').replaceChildren(...linesOf(view.pictures[condition].words).map(words => h('li', {}, words)));
   readings.show(view, day, condition);
   showTold(part('told'), view, working.view);
   showToDo(part('todo'), { day, advice, isWorking: working.advice }, hands);

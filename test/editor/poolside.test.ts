@@ -45,7 +45,7 @@ interface Phone {
   readonly complaints: readonly string[];
 }
 
-async function onPhone(options: BrowserContextOptions, prepare?: (page: Page) => Promise<void>): Promise<Phone> {
+async function onPhone(options: BrowserContextOptions, prepare?: (page: Page) => Promise<unknown>): Promise<Phone> {
   const context = await browser.newContext({ ...PHONE, ...options });
   const page = await context.newPage();
   const [asked, complaints]: [string[], string[]] = [[], []];
@@ -58,7 +58,11 @@ async function onPhone(options: BrowserContextOptions, prepare?: (page: Page) =>
 }
 
 const more = (page: Page, label: string) => page.getByRole('button', { name: `${label}: more` });
-const workedOut = (page: Page) => page.waitForFunction(() => !document.querySelector('.working'), null, WORKED_OUT);
+const workedOut = (page: Page) =>
+  page
+    .locator('.working')
+    .first()
+    .waitFor({ state: 'hidden', ...WORKED_OUT });
 
 /** Reads the boat high at the bow, and its heel. */
 async function read(page: Page): Promise<void> {
@@ -69,32 +73,29 @@ async function read(page: Page): Promise<void> {
   await workedOut(page);
 }
 
-/** What cannot be seen whole, read or hit. */
-const faultsOf = (page: Page): Promise<readonly string[]> =>
-  page.evaluate(() => {
-    const seen = (element: Element): boolean => element.getClientRects().length > 0;
-    const all = [...document.body.querySelectorAll<HTMLElement>('*')].filter(seen);
-    const words = (element: Element): string => `${element.tagName} ${element.textContent?.slice(0, 30)}`;
-    const wide = all.filter(
-      element => element.getBoundingClientRect().right > innerWidth + 0.5 && !element.closest('svg'),
-    );
-    const small = all.filter(
-      element =>
-        !element.closest('svg') &&
-        [...element.childNodes].some(node => node.nodeType === 3 && node.textContent!.trim() !== '') &&
-        Number.parseFloat(getComputedStyle(element).fontSize) < 14,
-    );
-    const flat = all.filter(element => {
+/** What cannot be seen whole, read or hit; runs in the page, whose types the tests do not know. */
+const FAULTS = `(() => {
+  const all = [...document.body.querySelectorAll('*')].filter(
+    element => element.getClientRects().length > 0 && !element.closest('svg'),
+  );
+  const words = element => element.tagName + ' ' + element.textContent.slice(0, 30);
+  const hasText = element => [...element.childNodes].some(node => node.nodeType === 3 && node.textContent.trim() !== '');
+  const isCut = element => element.matches('button, p, h1, h2, h3, label') && element.scrollWidth > element.clientWidth + 1;
+  const faults = {
+    'out of the page': element => element.getBoundingClientRect().right > innerWidth + 0.5,
+    'cut off': isCut,
+    'too small to read': element => hasText(element) && Number.parseFloat(getComputedStyle(element).fontSize) < 14,
+    'too small to hit': element => {
       const { width, height } = element.getBoundingClientRect();
-      return element.matches('button, summary') && (width < 48 || height < 48);
-    });
-    return [
-      ...wide.map(element => `out of the page: ${words(element)}`),
-      ...small.map(element => `too small to read: ${words(element)}`),
-      ...flat.map(element => `too small to hit: ${words(element)}`),
-      ...(document.documentElement.scrollWidth > innerWidth ? ['the page scrolls sideways'] : []),
-    ];
-  });
+      return element.matches('button, summary, input') && (width < 48 || height < 48);
+    },
+  };
+  return [
+    ...Object.entries(faults).flatMap(([fault, has]) => all.filter(has).map(element => fault + ': ' + words(element))),
+    ...(document.documentElement.scrollWidth > innerWidth ? ['the page scrolls sideways'] : []),
+  ];
+})()`;
+const faultsOf = (page: Page): Promise<readonly string[]> => page.evaluate(FAULTS);
 
 test('a day at the pool, from the first reading to the boat file, with the phone asleep in between', async () => {
   const { page, asked, complaints } = await onPhone({});
@@ -143,7 +144,7 @@ describe.each([
 ] as const)('on a phone %s', (name, options, type) => {
   test('everything is seen whole, can be read, and can be hit', async () => {
     const { page } = await onPhone(options);
-    await page.evaluate(size => document.documentElement.style.setProperty('font-size', size), `${type * 1.125}%`);
+    await page.evaluate(`document.documentElement.style.fontSize = '${type * 1.125}%'`);
     await read(page);
     for (const condition of ['On the surface', 'Under water']) {
       await page.getByRole('button', { name: condition }).tap();
@@ -157,13 +158,9 @@ describe.each([
 
 test('a browser that keeps nothing says so, and the trials are there to copy', async () => {
   const { page } = await onPhone({}, page =>
-    page.addInitScript(() =>
-      Object.defineProperty(window, 'localStorage', {
-        get: () => {
-          throw new Error('forbidden');
-        },
-      }),
-    ),
+    page.addInitScript({
+      content: `Object.defineProperty(window, 'localStorage', { get: () => { throw new Error('forbidden'); } })`,
+    }),
   );
   await more(page, 'Water near the bow').tap();
   expect(await page.locator('#trouble').textContent()).toContain('keeps nothing');
@@ -177,7 +174,7 @@ test('how long a slow phone takes is printed', async () => {
       const session = await page.context().newCDPSession(page);
       await session.send('Emulation.setCPUThrottlingRate', { rate });
     });
-    const shown = await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]!.startTime);
+    const shown = await page.evaluate<number>(`performance.getEntriesByName('first-contentful-paint')[0].startTime`);
     const begun = Date.now();
     await more(page, 'Water near the bow').tap();
     await page.locator('.said.agrees, .said.differs').first().waitFor(WORKED_OUT);
