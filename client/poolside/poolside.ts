@@ -25,7 +25,7 @@ import { copyText, saveText, sharer } from './waysOut.ts';
 const WARMING = 0;
 
 /** Fingers are still at it for so long, ms: then the worker is asked. */
-const PAUSE = 350;
+const PAUSE = 250;
 
 const part = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
 const json = <T>(id: string): T => JSON.parse(part(id).textContent ?? 'null') as T;
@@ -128,6 +128,9 @@ function say(words: string): void {
   show();
 }
 
+/** Whose boat is shown. */
+const shownBy = (): string => (view.isSettled && view.verdict.length > 0 ? 'By all that was read' : 'By the file');
+
 /** How it lies, a line for each figure. */
 const linesOf = (words: string): readonly string[] => words.replace(/\.$/, '').split(/; |\. /);
 
@@ -149,7 +152,7 @@ const hands: CardHands = {
 
 function show(): void {
   if (!view.dives) condition = 'surfaced';
-  const conditions = [['surfaced', 'On the surface'] as const, ['submerged', 'Under water'] as const];
+  const conditions = [['surfaced', 'Surfaced'] as const, ['submerged', 'Submerged'] as const];
   refill(
     part('condition'),
     choice('Condition', view.dives ? conditions : conditions.slice(0, 1), condition, chosen => {
@@ -162,6 +165,7 @@ function show(): void {
   const pending = advice?.pieces.some(({ piece }) => !day.aboard.some(({ name }) => name === piece.name));
   const drawn = !working.advice && pending && advice ? advice.pictures : view.pictures;
   pictureIn(part('picture'), drawn[condition]);
+  part('by').textContent = `${shownBy()}, with what is aboard now:`;
   part('lies').replaceChildren(...linesOf(view.pictures[condition].words).map(words => h('li', {}, words)));
   readings.show(view, day, condition);
   showTold(part('told'), view, working.view);

@@ -20,7 +20,11 @@ let asked = 0;
 
 self.onmessage = ({ data }) => {
   if (data.kind === 'boat') ask = answererFor(data.boat);
-  else answer(data);
+  else {
+    asked = data.turn;
+    // Turns that came meanwhile are heard first: only the last one is answered.
+    setTimeout(() => data.turn === asked && answer(data));
+  }
 };
 
 function answererFor({ text, meshes }: Extract<ToWorker, { kind: 'boat' }>['boat']): typeof ask {
@@ -31,7 +35,6 @@ function answererFor({ text, meshes }: Extract<ToWorker, { kind: 'boat' }>['boat
 const bytesOf = (base64: string): Uint8Array => Uint8Array.from(atob(base64), character => character.charCodeAt(0));
 
 function answer({ turn, day }: Extract<ToWorker, { kind: 'day' }>): void {
-  asked = turn;
   attempt(turn, () => {
     const found = ask?.(day);
     if (!found) return;

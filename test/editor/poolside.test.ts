@@ -112,7 +112,7 @@ test('a day at the pool, from the first reading to the boat file, with the phone
 
   await page.reload();
   await workedOut(page);
-  await page.getByRole('button', { name: 'Under water' }).tap();
+  await page.getByRole('button', { name: 'Submerged' }).tap();
   await more(page, 'Tank').tap();
   await workedOut(page);
   await page.getByText('The text', { exact: true }).tap();
@@ -146,7 +146,7 @@ describe.each([
     const { page } = await onPhone(options);
     await page.evaluate(`document.documentElement.style.fontSize = '${type * 1.125}%'`);
     await read(page);
-    for (const condition of ['On the surface', 'Under water']) {
+    for (const condition of ['Surfaced', 'Submerged']) {
       await page.getByRole('button', { name: condition }).tap();
       expect(await faultsOf(page)).toEqual([]);
       const shot = `poolside ${name} ${condition}`.toLowerCase().replaceAll(' ', '-');

@@ -83,6 +83,8 @@ describe('what to put aboard', () => {
   it('is lead and foam of the file’s bays, and with all of it aboard the boat is within its limits', () => {
     const advice = ask(read).advice.all()!;
     expect(advice.state).toBe('pieces');
+    // Drawn in the boat are the pieces, and nothing else as proposed.
+    expect(advice.pictures.surfaced.svg.match(/class="ghost (?:lead|foam)"/g)).toHaveLength(advice.pieces.length);
     const laden = advice.pieces.reduce((day, { piece }) => putAboard(day, piece), read);
     expect(laden.aboard).toHaveLength(advice.pieces.length);
     // While it is put aboard the advice stays what it was.

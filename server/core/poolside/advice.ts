@@ -24,10 +24,10 @@ interface AdvisedPiece {
   readonly lines: readonly string[];
 }
 
-/** What to do, and the correction that it comes from, for drawing it. */
+/** What to do, and for drawing it the correction that it comes from, with the boat that this one corrects. */
 export interface Advised {
   readonly advice: Advice;
-  readonly correction: Correction | null;
+  readonly drawn: { readonly boat: Boat; readonly correction: Correction } | null;
 }
 
 /** The best that pieces alone can do for the boat as it is aboard: what is moved or recut is work for the bench. */
@@ -55,12 +55,12 @@ export function* adviseAtPool(found: BoatToTrim | null): Steps<Advised> {
       lines: cutLines(piece, name, boat, 'one water').map(line => line.trim()),
     };
   });
-  return { advice: { state: 'pieces', words, pieces }, correction };
+  return { advice: { state: 'pieces', words, pieces }, drawn: { boat, correction } };
 }
 
 const nothing = (state: 'within' | 'none', words: string): Advised => ({
   advice: { state, words, pieces: [] },
-  correction: null,
+  drawn: null,
 });
 
 /** At the poolside nothing in the boat is moved. */

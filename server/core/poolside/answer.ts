@@ -58,8 +58,8 @@ export function createPoolside(text: string, meshes: MeshLookup): (day: PoolDay)
         if (!advising) return null;
         // Ends: a step is a stretch of work, and the work ends.
         while (!advising.found.step()) yield;
-        const { advice, correction } = advising.found.all();
-        return { ...advice, pictures: picturesOf(advising.analysis.settled.all(), correction) };
+        const { advice, drawn } = advising.found.all();
+        return { ...advice, pictures: picturesOf(advising.analysis.settled.all(), drawn) };
       }),
     };
   };

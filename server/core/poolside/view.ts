@@ -1,12 +1,13 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Trial } from '../boat/trial.ts';
-import type { Correction } from '../corrections/correction.ts';
 import { trimSheet } from '../drawing/trimSheet.ts';
 import { waterWords } from '../report/textReport.ts';
+import type { Working } from '../steps/steps.ts';
 import { type ComparedReading, compareTrial, DIFFERS } from '../trials/pool/compare.ts';
 import { readingText, scoreWords, sizeText, wayOff } from '../trials/pool/readingWords.ts';
 import { verdict } from '../trials/pool/words.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
+import type { Advised } from './advice.ts';
 import { openTrials, type PoolCondition, type PoolDay, type ReadingKey } from './day.ts';
 import { fieldsIn, type PoolField } from './fields.ts';
 
@@ -60,14 +61,21 @@ export function poolView(analysis: Analysis, day: PoolDay): PoolView {
   };
 }
 
-export function picturesOf(analysis: Analysis, correction: Correction | null): PoolPictures {
-  const { pictures } = trimSheet(analysis, { only: ['surfaced-side', 'submerged-side'], correction });
+/** Both side elevations; with a correction of a boat, that boat with the correction in it. */
+export function picturesOf(analysis: Analysis, corrected: Advised['drawn']): PoolPictures {
+  const shown = corrected
+    ? { ...analysis, boat: corrected.boat, corrections: allDone([corrected.correction]) }
+    : analysis;
+  const correction = corrected?.correction ?? null;
+  const { pictures } = trimSheet(shown, { only: ['surfaced-side', 'submerged-side'], correction });
   const of = (id: string) => {
     const picture = pictures.find(each => each.id === id);
     return { svg: picture?.svg ?? '', words: picture?.description ?? '' };
   };
   return { surfaced: of('surfaced-side'), submerged: of('submerged-side') };
 }
+
+const allDone = <T>(value: T): Working<T> => ({ step: () => true, isDone: () => true, all: () => value });
 
 /** The readings of the trials that are being read, against the boat by the file: those trials stand last. */
 function comparedIn(analysis: Analysis, day: PoolDay): readonly ComparedWords[] {
