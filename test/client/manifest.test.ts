@@ -60,7 +60,6 @@ test('the package holds the bundles, the language, the schema and the samples, a
     'dist/panel.css',
     'dist/panel.js',
     'dist/server.cjs',
-    'dist/trimwright.cjs',
     'dist/webExtension.js',
     'dist/worker.js',
     'package.json',
