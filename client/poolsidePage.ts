@@ -1,7 +1,7 @@
 /** Writes the page for the poolside as one HTML file, wherever the editor's files are. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { poolsidePage } from '../server/core/poolside/page.ts';
+import { poolsidePage } from '../server/editor/poolsidePage.ts';
 import {
   type PoolsideParams,
   type PoolsideResult,

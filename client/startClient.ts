@@ -21,6 +21,7 @@ import { takePoolsideTrials } from './takeTrials.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
   const start: StartOptions = {
+    isExtension: true,
     reference: vscode.Uri.joinPath(extensionUri, 'schema', 'REFERENCE.md').toString(),
   };
   return {

@@ -323,7 +323,6 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/report',
   ],
   'server/core/poolside/day.ts': [],
-  'server/core/poolside/page.ts': [],
   'server/core/poolside': [
     'schema',
     'server/core/analysis',
@@ -337,7 +336,6 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/findings',
     'server/core/meshFiles',
     'server/core/poolside/day.ts',
-    'server/core/poolside/page.ts',
     'server/core/report',
     'server/core/steps',
     'server/core/text/editing',
@@ -388,6 +386,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'vscode-languageserver-types',
   ],
   'server/editor/protocol.ts': [],
+  'server/editor/poolsidePage.ts': [],
   'client/panel': ['server/core/drawing/styleSheet.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
@@ -396,12 +395,11 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/meshFiles',
     'server/core/poolside',
     'server/core/poolside/day.ts',
-    'server/core/poolside/page.ts',
     'zod',
   ],
   client: [
     'client/panel',
-    'server/core/poolside/page.ts',
+    'server/editor/poolsidePage.ts',
     'server/editor/protocol.ts',
     'vscode',
     'vscode-languageclient',

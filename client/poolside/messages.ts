@@ -1,7 +1,7 @@
 /** What the page and its worker say to each other. */
 import type { DrawnAdvice } from '../../server/core/poolside/answer.ts';
 import type { PoolDay } from '../../server/core/poolside/day.ts';
-import type { PoolBoat } from '../../server/core/poolside/page.ts';
+import type { PoolBoat } from '../../server/core/poolside/poolBoat.ts';
 import type { PoolView } from '../../server/core/poolside/view.ts';
 
 export type ToWorker =

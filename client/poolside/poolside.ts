@@ -9,7 +9,7 @@ import {
   type PoolTime,
   trialsOf,
 } from '../../server/core/poolside/day.ts';
-import type { PoolBoat } from '../../server/core/poolside/page.ts';
+import type { PoolBoat } from '../../server/core/poolside/poolBoat.ts';
 import type { PoolView } from '../../server/core/poolside/view.ts';
 import { type CardHands, showDay, showToDo, showTold } from './cards.ts';
 import { closeTrials, dropTrial, enter, moveMark, putAboard, takeAshore } from './dayLog.ts';
@@ -37,7 +37,7 @@ document.adoptedStyleSheets = [...document.adoptedStyleSheets, drawings];
 const boat = json<PoolBoat>('boat');
 const keeper = createKeeper(() => localStorage, boat.name, boat.text);
 let day: PoolDay = keeper.kept() ?? emptyDay(boat.name);
-let view = boat.view as PoolView;
+let view: PoolView = boat.view;
 let advice: DrawnAdvice | null = null;
 let condition: PoolCondition = 'surfaced';
 let turn = WARMING;

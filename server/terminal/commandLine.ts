@@ -42,6 +42,8 @@ const USAGE = `Trim a scale submarine described in a boat file.
   trimwright take FILE TRIALS        the trials of that page that the file has not yet
                   [--write]          ... and put them into the file
 
+  trimwright serve                   the language server on standard input and output, for any editor
+
   --water fresh|sea                  report, correct or draw for other water than the file's
   --version                          which version this is
 

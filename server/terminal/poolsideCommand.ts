@@ -1,8 +1,8 @@
 import type { Analysis } from '../core/analysis/analysis.ts';
-import { poolsidePage } from '../core/poolside/page.ts';
 import { poolBoatOf } from '../core/poolside/poolBoat.ts';
 import { takeTrials } from '../core/poolside/take.ts';
 import { splice } from '../core/text/editing/edit.ts';
+import { poolsidePage } from '../editor/poolsidePage.ts';
 import { attempted, ERRORS_FOUND, hasErrors, OK, type World, WRONG_USE } from '../editor/world.ts';
 
 /** How `poolside` is asked for. */

@@ -6,9 +6,9 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
-import { poolsidePage } from '../../server/core/poolside/page.ts';
 import { takeTrials } from '../../server/core/poolside/take.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
+import { poolsidePage } from '../../server/editor/poolsidePage.ts';
 import { heard, service } from '../helpers/analysed.ts';
 import { launchBrowser, shots } from './session.ts';
 

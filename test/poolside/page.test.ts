@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundlePoolside } from '../../client/poolside/bundle.mjs';
-import { poolsidePage } from '../../server/core/poolside/page.ts';
+import { poolsidePage } from '../../server/editor/poolsidePage.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 let built = '';
 beforeAll(async () => {
-  built = await bundlePoolside();
+  ({ page: built } = await bundlePoolside());
 });
 
 const BOAT = { name: '</script><b>$& $1', text: '<!-- </script> -->', meshes: [], view: { words: '</style>' } };
@@ -34,19 +34,24 @@ describe('the page as built', () => {
     const markup = built.replace(/<script[\s\S]*?<\/script>/g, '');
     expect(markup.length).toBeGreaterThan(1000);
     expect(markup).not.toMatch(/<link|<img|<iframe|\ssrc=|\shref=|@import|url\(/i);
-    const names = [...built.matchAll(/https?:\/\/[\w./-]+/g)].map(([address]) => address);
+    const program = built.replace(/<script[^>]*id="licences">.*/, '');
+    const names = [...program.matchAll(/https?:\/\/[\w./-]+/g)].map(([address]) => address);
     // Names of namespaces and of documents, none of them an address that is asked.
     expect(names.filter(address => !/^http:\/\/(?:www\.w3\.org|schemas\.microsoft\.com)\//.test(address))).toEqual(
       names.filter(address => /json-schema\.org|3mf/.test(address)),
     );
     expect(built).not.toMatch(/\b(?:fetch|XMLHttpRequest|WebSocket|EventSource|importScripts|sendBeacon)\s*\(/);
   });
+  it('carries the licences of what it holds', () => {
+    const licences: unknown = JSON.parse(between(built, 'id="licences">', '</script>'));
+    expect(licences).toMatch(/^zod [\d.]+ \(MIT\)$/m);
+  });
   it('carries its worker whole', () => {
     const worker: unknown = JSON.parse(between(built, 'id="worker">', '</script>'));
     expect(worker).toMatch(/onmessage/);
   });
   it('ends no script early', () => {
-    expect(built.match(/<\/script>/g)).toHaveLength(3);
+    expect(built.match(/<\/script>/g)).toHaveLength(4);
     expect(built).not.toContain('<!--');
   });
 });
@@ -55,7 +60,7 @@ describe('a boat in the page', () => {
   it('is there as it was given, and nothing of it is markup', () => {
     const page = poolsidePage(built, BOAT);
     expect(JSON.parse(between(page, 'id="boat">', '</script>'))).toEqual(BOAT);
-    expect(page.match(/<\/script>/g)).toHaveLength(3);
+    expect(page.match(/<\/script>/g)).toHaveLength(4);
     expect(page.replace(/(?<=id="boat">).*/, '{{boat}}</script>')).toBe(built);
   });
 });
