@@ -7,6 +7,7 @@ export default ({ production }: { readonly production?: boolean }) => ({
     'client/{extension,webExtension,panel/panel}.ts!',
     'client/poolside/{poolside,worker}.ts!',
     'server/{main,worker,cli}.ts!',
+    'esbuild.mjs!',
     'client/launch/{start,prepare}.mjs!',
     'test/{accuracy/print,benchmark/*,builder/print,fuzz/print}.ts',
   ],

@@ -12,8 +12,7 @@ import {
 /** Which reading: a mark has a station besides. */
 export type ReadingId = Pick<PoolReading, 'key' | 'station'>;
 
-export const isOf = (reading: ReadingId, id: ReadingId): boolean =>
-  reading.key === id.key && reading.station === id.station;
+const isOf = (reading: ReadingId, id: ReadingId): boolean => reading.key === id.key && reading.station === id.station;
 
 export const readingIn = (day: PoolDay, condition: PoolCondition, id: ReadingId): PoolReading | null =>
   day.open[condition].readings.find(reading => isOf(reading, id)) ?? null;

@@ -167,6 +167,7 @@ function show(): void {
   pictureIn(part('picture'), drawn[condition]);
   part('by').textContent = `${shownBy()}, with what is aboard now:`;
   part('lies').replaceChildren(...linesOf(view.pictures[condition].words).map(words => h('li', {}, words)));
+  part('next').textContent = view.next === null ? '' : `What tells the most: ${view.next}`;
   readings.show(view, day, condition);
   showTold(part('told'), view, working.view);
   showToDo(part('todo'), { day, advice, isWorking: working.advice }, hands);

@@ -23,7 +23,7 @@ export interface LoosePiece {
   readonly fields: readonly (readonly [key: string, text: string])[];
 }
 
-export interface OpenTrial {
+interface OpenTrial {
   readonly readings: readonly PoolReading[];
   /** When its first reading was entered; null before. */
   readonly when: PoolTime | null;
@@ -67,7 +67,7 @@ export const emptyDay = (boat: string): PoolDay => ({
 });
 
 /** It says something: an angle has a side, unless it is none. */
-export const isRead = ({ size, unit, way }: PoolReading): boolean =>
+const isRead = ({ size, unit, way }: PoolReading): boolean =>
   size !== null && (unit !== '°' || way !== null || size === 0);
 
 /** All trials of the day that say something, those being read last. */

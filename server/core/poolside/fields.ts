@@ -29,7 +29,7 @@ export interface PoolField {
   readonly expected: Expected | null;
 }
 
-export interface Expected {
+interface Expected {
   /** Without its sign, in the field's unit, on a step of it. */
   readonly size: number;
   readonly words: string;
