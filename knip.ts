@@ -5,9 +5,8 @@
 export default ({ production }: { readonly production?: boolean }) => ({
   entry: [
     'client/{extension,webExtension,panel/panel}.ts!',
-    'client/poolside/{poolside,worker}.ts!',
+    'client/poolside/poolside.ts!',
     'server/{main,worker,cli}.ts!',
-    'esbuild.mjs!',
     'client/launch/{start,prepare}.mjs!',
     'test/{accuracy/print,benchmark/*,builder/print,fuzz/print}.ts',
   ],

@@ -1,7 +1,7 @@
 /** Writes the page for the poolside as one HTML file, wherever the editor's files are. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { poolsidePage } from '../server/editor/poolsidePage.ts';
+import { POOLSIDE_FILES, poolsidePage } from '../server/editor/poolsidePage.ts';
 import {
   type PoolsideParams,
   type PoolsideResult,
@@ -28,8 +28,14 @@ export async function writePoolsidePage(host: PoolsideHost, boat: vscode.Uri | n
   if (!asked) return;
   const { files, ...rest } = asked;
   const read = await Promise.all(files.map(name => meshBeside(host, boat, name)));
-  const built = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(host.extension, 'dist', 'poolside.html'));
-  const page = poolsidePage(new TextDecoder().decode(built), { ...rest, meshes: read.flat() });
+  const built = async (name: string): Promise<string> =>
+    new TextDecoder().decode(await vscode.workspace.fs.readFile(vscode.Uri.joinPath(host.extension, 'dist', name)));
+  const made = {
+    page: await built(POOLSIDE_FILES.page),
+    worker: await built(POOLSIDE_FILES.worker),
+    licences: await built(POOLSIDE_FILES.licences),
+  };
+  const page = poolsidePage(made, { ...rest, meshes: read.flat() });
   const proposed = boat.scheme === 'untitled' ? {} : { defaultUri: boat.with({ path: besideThe(boat.path) }) };
   const target = await vscode.window.showSaveDialog({
     ...proposed,

@@ -390,13 +390,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'client/panel': ['server/core/drawing/styleSheet.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
-  'client/poolside': [
-    'server/core/drawing/styleSheet.ts',
-    'server/core/meshFiles',
-    'server/core/poolside',
-    'server/core/poolside/day.ts',
-    'zod',
-  ],
+  'client/poolside': ['server/core/drawing/styleSheet.ts', 'server/core/poolside', 'server/core/poolside/day.ts'],
   client: [
     'client/panel',
     'server/editor/poolsidePage.ts',

@@ -1,47 +1,30 @@
-/** Builds the poolside page: one file with its style, its script and its worker in it, and a slot for a boat. */
+/** Builds the poolside page: its style and its script in one file, with slots for the worker, its licences and a boat. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { contentsOf, licenceTexts } from '../launch/licences.mjs';
 
 const file = (/** @type {string} */ name) => fileURLToPath(new URL(name, import.meta.url));
 
 export async function bundlePoolside() {
-  const bundles = await Promise.all(['poolside.css', 'poolside.ts', 'worker.ts'].map(bundled));
-  const [style, script, worker] = /** @type {[string, string, string]} */ (bundles.map(({ text }) => text));
-  /** What all of it holds. @type {import('esbuild').Metafile} */
-  const metafile = {
-    inputs: Object.assign({}, ...bundles.map(({ metafile: { inputs } }) => inputs)),
-    // Each bundle has the same name: here they are apart.
-    outputs: Object.fromEntries(
-      bundles.flatMap(({ metafile: { outputs } }, i) => Object.values(outputs).map(output => [i, output])),
-    ),
-  };
+  const [style, { text: script, metafile }] = await Promise.all([bundled('poolside.css'), bundled('poolside.ts')]);
   // What runs is named by its hash: nothing else does, whatever stands in a boat file, and nothing is fetched or sent.
   const policy = [
     "default-src 'none'",
     `script-src ${hash(script)}`,
-    `style-src ${hash(style)}`,
+    `style-src ${hash(style.text)}`,
     'worker-src blob:',
     "connect-src 'none'",
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  const dataScript = (/** @type {string} */ id, /** @type {string} */ json) =>
-    `<script type="application/json" id="${id}">${json}</script>\n`;
-  const text = (/** @type {string} */ value) => JSON.stringify(value).replaceAll('<', '\\u003c');
-  const licences = licenceTexts(file('../..'), Object.keys(contentsOf(metafile).packages).sort());
-  const data = [
-    dataScript('boat', '{{boat}}'),
-    dataScript('worker', text(worker)),
-    // They travel with what they are of.
-    dataScript('licences', text(licences)),
-  ].join('');
+  const slots = ['boat', 'worker', 'licences'].map(
+    name => `<script type="application/json" id="${name}">{{${name}}}</script>\n`,
+  );
   const page = readFileSync(file('poolside.html'), 'utf8')
     .replace('<title>', () => `<meta http-equiv="Content-Security-Policy" content="${policy}">\n<title>`)
-    .replace('</head>', () => `<style>${style}</style>\n</head>`)
-    .replace('</body>', () => `${data}<script>${script}</script>\n</body>`);
+    .replace('</head>', () => `<style>${style.text}</style>\n</head>`)
+    .replace('</body>', () => `${slots.join('')}<script>${script}</script>\n</body>`);
   return { page, metafile };
 }
 

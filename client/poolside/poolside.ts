@@ -9,13 +9,13 @@ import {
   type PoolTime,
   trialsOf,
 } from '../../server/core/poolside/day.ts';
+import type { FromWorker, ToWorker } from '../../server/core/poolside/messages.ts';
 import type { PoolBoat } from '../../server/core/poolside/poolBoat.ts';
 import type { PoolView } from '../../server/core/poolside/view.ts';
 import { type CardHands, showDay, showToDo, showTold } from './cards.ts';
 import { closeTrials, dropTrial, enter, moveMark, putAboard, takeAshore } from './dayLog.ts';
 import { choice, h, refill } from './dom.ts';
 import { createKeeper } from './keeper.ts';
-import type { FromWorker, ToWorker } from './messages.ts';
 import { pictureIn } from './picture.ts';
 import { createReadings } from './readings.ts';
 import { typedFigure } from './typed.ts';
@@ -49,7 +49,9 @@ let pause: ReturnType<typeof setTimeout> | undefined;
 const worker = startWorker();
 
 function startWorker(): Worker {
-  const url = URL.createObjectURL(new Blob([json<string>('worker')], { type: 'text/javascript' }));
+  // The editor's worker, told what it is here.
+  const code = ['self.poolside = true;\n', json<string>('worker')];
+  const url = URL.createObjectURL(new Blob(code, { type: 'text/javascript' }));
   const made = new Worker(url);
   made.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => hear(data));
   made.addEventListener('error', ({ message }) => hear({ kind: 'failed', turn, reason: message }));
@@ -167,7 +169,6 @@ function show(): void {
   pictureIn(part('picture'), drawn[condition]);
   part('by').textContent = `${shownBy()}, with what is aboard now:`;
   part('lies').replaceChildren(...linesOf(view.pictures[condition].words).map(words => h('li', {}, words)));
-  part('next').textContent = view.next === null ? '' : `What tells the most: ${view.next}`;
   readings.show(view, day, condition);
   showTold(part('told'), view, working.view);
   showToDo(part('todo'), { day, advice, isWorking: working.advice }, hands);

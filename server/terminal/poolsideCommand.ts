@@ -21,7 +21,7 @@ export function poolsideCommand(file: string, analysis: Analysis, wanted: PageWa
       const bytes = world.readBeside(file, name);
       return bytes && bytes !== 'outside' ? [{ name, base64: Buffer.from(bytes).toString('base64') }] : [];
     });
-    page = poolsidePage(world.readPoolsidePage(), { ...boat, meshes });
+    page = poolsidePage(world.readPoolsideFiles(), { ...boat, meshes });
   });
   if (!isMade) return WRONG_USE;
   if (output === null || output === '-') world.out(page);

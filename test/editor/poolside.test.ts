@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { takeTrials } from '../../server/core/poolside/take.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
-import { poolsidePage } from '../../server/editor/poolsidePage.ts';
+import { POOLSIDE_FILES, poolsidePage } from '../../server/editor/poolsidePage.ts';
 import { heard, service } from '../helpers/analysed.ts';
 import { launchBrowser, shots } from './session.ts';
 
@@ -20,8 +20,12 @@ let browser: Browser;
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
   const { files: _, ...boat } = service.poolBoat(heard(dunlin));
-  const built = readFileSync(join(projectRoot, 'dist', 'poolside.html'), 'utf8');
-  writeFileSync(file, poolsidePage(built, { ...boat, meshes: [] }));
+  const built = (name: string): string => readFileSync(join(projectRoot, 'dist', name), 'utf8');
+  const { page, worker, licences } = POOLSIDE_FILES;
+  const texts = { page: built(page), worker: built(worker), licences: built(licences) };
+  const made = poolsidePage(texts, { ...boat, meshes: [] });
+  expect(made.length).toBeLessThan(2e6);
+  writeFileSync(file, made);
   browser = await launchBrowser();
 });
 afterAll(async () => {

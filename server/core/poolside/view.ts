@@ -21,8 +21,6 @@ export interface PoolView {
   /** It has a tank to dive with. */
   readonly dives: boolean;
   readonly fields: Readonly<Record<PoolCondition, readonly PoolField[]>>;
-  /** What would tell the most next, on the bench or in the water; null before that is known, and where all is told. */
-  readonly next: string | null;
   /** What was read, against the file. */
   readonly compared: readonly ComparedWords[];
   readonly pictures: PoolPictures;
@@ -56,7 +54,6 @@ export function poolView(analysis: Analysis, day: PoolDay): PoolView {
       surfaced: fieldsIn(analysis, 'surfaced', day),
       submerged: boat.tanks.length > 0 ? fieldsIn(analysis, 'submerged', day) : [],
     },
-    next: analysis.said.openQuestions.find(({ code }) => code === 'weigh-next')?.message ?? null,
     compared: comparedIn(analysis, day),
     pictures: picturesOf(analysis, null),
     findings: said.filter(({ severity }) => severity !== 'information').map(({ message }) => message),

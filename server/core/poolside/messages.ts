@@ -1,8 +1,8 @@
 /** What the page and its worker say to each other. */
-import type { DrawnAdvice } from '../../server/core/poolside/answer.ts';
-import type { PoolDay } from '../../server/core/poolside/day.ts';
-import type { PoolBoat } from '../../server/core/poolside/poolBoat.ts';
-import type { PoolView } from '../../server/core/poolside/view.ts';
+import type { DrawnAdvice } from './answer.ts';
+import type { PoolDay } from './day.ts';
+import type { PoolBoat } from './poolBoat.ts';
+import type { PoolView } from './view.ts';
 
 export type ToWorker =
   | { readonly kind: 'boat'; readonly boat: Pick<PoolBoat, 'text' | 'meshes'> }
