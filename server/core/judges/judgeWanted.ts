@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
 import { resizedTank, roundTank } from '../planning/tankMeasures.ts';
-import type { StillWanted } from '../planning/wanted.ts';
+import { isTankRight, type StillWanted } from '../planning/wanted.ts';
 import { massWanted, tankWords } from '../planning/wantedWords.ts';
 import { bare, exactText } from '../wording/exactText.ts';
 import { tapeStep, tapeText, volumeText } from '../wording/numbers.ts';
@@ -27,9 +27,7 @@ export function judgeWanted(boat: Boat, wanted: StillWanted | null): readonly Fi
     });
   }
   const { tank } = wanted;
-  const [least, most] = boat.limits.submerged.fill;
-  const isHeld = tank.held > 0 && tank.water <= most * tank.held && tank.water >= least * tank.held;
-  if (isHeld || tank.water <= 0) return findings;
+  if (isTankRight(wanted, boat) || tank.water <= 0) return findings;
   findings.push({
     code: 'tank-wanted',
     severity: 'information',

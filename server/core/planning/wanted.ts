@@ -60,7 +60,9 @@ export function wantedOf(boat: Boat, bodies: Bodies): StillWanted | null {
   const mass = displacement - now.totalMass;
   const lacking = subtract(scale(momentOf(painted), bodies.density), now.totalMoment);
   const shift = subtract(scale(momentOf(painted), 1 / painted.volume), centreOf(now.totalMoment, now.totalMass));
-  const highest = mass > NOTHING * displacement ? highestFor(boat, bodies, { now, painted, up }) : null;
+  const bound = mass > NOTHING * displacement ? highestFor(boat, bodies, { now, painted, up }) : null;
+  // Above all that there is no height is too great.
+  const highest = bound === null || bound > bodies.hull.extent(up)[1] ? null : bound;
   const height = highest ?? dot(up, scale(momentOf(painted), 1 / painted.volume));
   const at = placeFor(up, scale(lacking, 1 / mass), height);
   const isInHull = Math.abs(mass) > NOTHING * displacement && at[0] >= 0 && at[0] <= length;
@@ -73,6 +75,12 @@ export function wantedOf(boat: Boat, bodies: Bodies): StillWanted | null {
     tank: tankFor(boat, bodies, { painted, left: now.totalMass - bodies.mass }),
   };
 }
+
+/** The tanks that there are take the boat down to neutral within the limits of their fill. */
+export const isTankRight = ({ tank }: StillWanted, { limits }: Boat): boolean => {
+  const [least, most] = limits.submerged.fill;
+  return tank.water <= most * tank.held && tank.water >= least * tank.held;
+};
 
 const momentOf = ({ mx, my, mz }: Immersion): Vec3 => [mx, my, mz];
 

@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { lengthText, massText, offsetWords, percentText, tapeText, volumeText } from '../wording/numbers.ts';
 import { resizedTank, roundTank } from './tankMeasures.ts';
-import type { StillWanted, TankWanted } from './wanted.ts';
+import { isTankRight, type StillWanted, type TankWanted } from './wanted.ts';
 
 /** Less than this share of the displacement is for the last piece of lead, not for planning (common practice, no source). */
 const LAST_PIECE = 0.01;
@@ -74,6 +74,8 @@ export function wantedWords(wanted: StillWanted, boat: Boat): string {
 /** What the tanks should hold, and what such a tank measures, in a sentence. */
 export function tankWords(wanted: StillWanted, boat: Boat): string {
   const { tank } = wanted;
+  if (isTankRight(wanted, boat))
+    return `The tanks take it down to neutral when they are ${percentText(tank.water / tank.held)} full then.`;
   const measures = measuresWanted(wanted, boat);
   const measured = measures === null ? '' : `: ${measures}`;
   return `To hang neutral ${percentText(tank.fill)} full it takes a ballast tank of ${ballastWanted(tank, boat)}${measured}.`;

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { isTankRight } from '../planning/wanted.ts';
 import { ballastWanted, isPlanned, massWanted, measuresWanted } from '../planning/wantedWords.ts';
 import { percentText } from '../wording/numbers.ts';
 import type { Row } from './rows.ts';
@@ -8,11 +9,9 @@ export function wantedRows({ boat, wanted }: Analysis): readonly Row[] {
   if (!wanted) return [];
   const { tank } = wanted;
   const isLaden = isPlanned(wanted);
-  const [least, most] = boat.limits.submerged.fill;
-  const isHeld = tank.water <= most * tank.held && tank.water >= least * tank.held;
   const rows: Row[] = [];
   if (!isLaden) rows.push({ name: 'Aboard', value: massWanted(wanted, boat) });
-  if (isHeld || tank.water <= 0) return rows;
+  if (isTankRight(wanted, boat) || tank.water <= 0) return rows;
   const measures = measuresWanted(wanted, boat);
   rows.push({ name: `Ballast tank, neutral at ${percentText(tank.fill)}`, value: ballastWanted(tank, boat) });
   if (measures !== null) rows.push({ name: '', value: measures });
