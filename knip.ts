@@ -9,10 +9,13 @@ export default ({ production }: { readonly production?: boolean }) => ({
     'server/{main,worker,cli}.ts!',
     'client/launch/{start,prepare}.mjs!',
     'test/{accuracy/print,benchmark/*,builder/print,fuzz/print}.ts',
-    // Run by a script of the manifest, which is not asked for production.
-    ...(production ? ['esbuild.mjs!'] : []),
   ],
-  project: ['{client,server,schema}/**/*.{ts,mjs}!', 'test/**/*.{ts,mjs}', '*.mjs!'],
+  project: [
+    '{client,server,schema}/**/*.{ts,mjs}!',
+    '!client/{launch/licences,poolside/bundle}.mjs!',
+    'test/**/*.{ts,mjs}',
+    '*.mjs!',
+  ],
   vitest: { config: ['vitest*.config.mts', 'test/editor/vitest.config.mts'] },
   ignoreExportsUsedInFile: production === true,
 });
