@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { isFileKey } from '../../schema/fileKeys.ts';
 import { findMaterial } from '../../schema/materials.ts';
-import { keyMeant, tradeTables, unitsMeant, wordMeant } from '../../schema/tradeWords.ts';
+import { keyMeant, unitsMeant, wordMeant } from '../../schema/tradeWords.ts';
+import { tradeTables } from '../../schema/tradeWordTables.ts';
 
 describe('words of the trade', () => {
   it.each(Object.keys(tradeTables.keys))('stand for a key of the file: %s', key => {

@@ -28,7 +28,7 @@ export const BOATS: Readonly<Record<string, string>> = {
         - name: main ballast
           in: WTC
           round: 58 mm
-          station: 270 to 380 mm
+          station: 256 to 394 mm
           height: 44 mm
           kind: piston
           fills: aft

@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { waitingWords } from '../analysis/waitingWords.ts';
 import { titleIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { MOST_PIECES } from '../corrections/search/search.ts';
@@ -14,7 +15,6 @@ import { tankRows } from './tankRows.ts';
 import { transitRows } from './transitRows.ts';
 import { trialsBlock } from './trialsReport.ts';
 import { uncertaintyBlock } from './uncertaintyBlock.ts';
-import { waitingWords } from './waitingWords.ts';
 import { wantedRows } from './wantedRows.ts';
 
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */

@@ -1,10 +1,10 @@
 import { samePath } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { keepHistory } from '../../core/analysis/keepHistory.ts';
+import { waitingWords } from '../../core/analysis/waitingWords.ts';
 import type { Part } from '../../core/boat/boat.ts';
 import { markOf, moveAlong } from '../../core/corrections/room/shift.ts';
 import type { Change } from '../../core/findings/finding.ts';
-import { waitingWords } from '../../core/report/waitingWords.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
 import { stationWords } from '../../core/wording/numbers.ts';

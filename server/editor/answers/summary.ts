@@ -1,5 +1,5 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { waitingWords } from '../../core/report/waitingWords.ts';
+import { waitingWords } from '../../core/analysis/waitingWords.ts';
 import { type StateWords, stateWords, trialWords } from './conditionWords.ts';
 import { escapedMarkdown } from './markdown.ts';
 

@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { waitingWords } from '../../analysis/waitingWords.ts';
 import { titleIn } from '../../analysis/withTrials.ts';
 import { conditionRows } from '../../report/conditionRows.ts';
 import { rangeRows } from '../../report/rangeRows.ts';
@@ -6,7 +7,6 @@ import { type Row, verdictWord } from '../../report/rows.ts';
 import { tankRows } from '../../report/tankRows.ts';
 import { transitRows } from '../../report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../report/uncertaintyBlock.ts';
-import { waitingWords } from '../../report/waitingWords.ts';
 import { htmlElement, type Markup, svgText, together } from '../markup.ts';
 import { heading, htmlSection, paragraph, prose } from './html.ts';
 

@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis/analysis.ts';
+import type { Analysis } from './analysis.ts';
 
 /** Why a boat is not held against its limits; null where it is. */
 export function waitingWords({ boat, file }: Pick<Analysis, 'boat' | 'file'>): string | null {
