@@ -48,7 +48,7 @@ export const BOATS: Readonly<Record<string, string>> = {
       - name: keel lead
         material: lead
         mass: 262 g
-        station: 290 to 490 mm
+        station: 274 to 474 mm
         height: 2 to 8 mm
     bays:
       - name: keel forward
