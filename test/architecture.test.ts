@@ -348,10 +348,12 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/corrections/words',
     'server/core/wording',
   ],
-  'server/editor/service.ts': [
+  'server/service': [
     'schema',
     'server/core/analysis',
+    'server/core/boat',
     'server/core/meshFiles',
+    'server/core/findings',
     'server/core/findings/catalogue',
     'server/core/text/reading',
     'server/core/text/editing',
@@ -362,6 +364,13 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'vscode-languageserver-types',
   ],
   'server/editor/protocol.ts': [],
+  'server/editor': [
+    'server/service',
+    'server/editor/protocol.ts',
+    'vscode-languageserver',
+    'vscode-languageserver-textdocument',
+  ],
+  'server/terminal': ['server/service', 'node:fs', 'node:path', 'node:util'],
   'client/panel': ['server/core/drawing/styleSheet.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
@@ -369,7 +378,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Rooms that must run in a browser worker as well as in Node. */
-const pureRooms = Object.keys(rooms).filter(room => !room.startsWith('client'));
+const pureRooms = Object.keys(rooms).filter(room => !/^client|^server\/(?:editor|terminal)$/.test(room));
 
 const sources = ['schema', 'server', 'client']
   .flatMap(folder => filesBelow(folder))

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { sampleMeshes } from '../helpers/sampleMeshes.ts';
 
 const folder = new URL('../../samples/', import.meta.url);

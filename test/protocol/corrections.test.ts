@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { CancellationTokenSource, LSPErrorCodes } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { heard } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { type Session, startSession } from '../helpers/client.ts';

@@ -1,0 +1,46 @@
+import type { Connection, Diagnostic } from 'vscode-languageserver';
+import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Summary } from '../service/service.ts';
+import { type SummaryParams, summaryNotification } from './protocol.ts';
+
+/** What there is to say of a file. */
+export interface Sayable {
+  readonly diagnostics: readonly Diagnostic[];
+  readonly summary: Summary;
+}
+
+/** Sends the editor what is new in what is said of its files: the same is not sent twice. */
+export interface News {
+  send(document: TextDocument, said: Sayable): void;
+  close(uri: string): void;
+}
+
+interface Told {
+  readonly version: number;
+  readonly diagnostics: string;
+  readonly summary: string;
+}
+
+export function createNews(connection: Connection): News {
+  const told = new Map<string, Told>();
+  return {
+    send({ uri, version }, said) {
+      const now: Told = {
+        version,
+        diagnostics: JSON.stringify(said.diagnostics),
+        summary: JSON.stringify(said.summary),
+      };
+      const before = told.get(uri);
+      told.set(uri, now);
+      if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
+        void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
+      if (before?.version === version && before.summary === now.summary) return;
+      const summary: SummaryParams = { uri, ...said.summary };
+      void connection.sendNotification(summaryNotification, summary);
+    },
+    close(uri) {
+      told.delete(uri);
+      void connection.sendDiagnostics({ uri, diagnostics: [] });
+    },
+  };
+}
