@@ -48,6 +48,7 @@ const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[
 /** Missing figures are explained too: a file without limits broken is not yet a boat within them. */
 const nothingFloats: Finding = {
   code: 'nothing-floats',
+  about: 'file',
   severity: 'information',
   message:
     'Nothing in the file floats yet, so there are no figures. Under “hull:” give it a compartment or a shell, and under “payload:” what it carries.',

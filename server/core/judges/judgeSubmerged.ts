@@ -21,6 +21,7 @@ export function judgeSubmerged(
   const say = (code: FindingCode, severity: Severity, message: string): Finding => ({
     code,
     severity,
+    about: { condition: condition.id },
     message,
     place: tankPlace(boat),
   });

@@ -22,7 +22,7 @@ export function judgeTransit(boat: Boat, steps: readonly TransitStep[]): readonl
     const shown = kind.show(of(worst), boat.units);
     const bound = kind.size(boundOf(limit, of(worst)).bound, boat.units);
     const message = `On the way down, with the tanks ${percentText(worst.fill)} full, the boat ${sentence(shown, bound)}`;
-    return [{ code: finding, severity: 'warning', message, place: tankPlace(boat) }];
+    return [{ code: finding, severity: 'warning', about: 'transit', message, place: tankPlace(boat) }];
   });
 }
 
