@@ -426,6 +426,19 @@ describe('what is dangerous has one door', () => {
   });
 });
 
+describe('limits are read in one place', () => {
+  /** What the file asks is read by the reader of the boat, handed out by the loading conditions, and told by the figures. */
+  const readers = ['server/core/boat', 'server/core/figures', 'server/core/conditions/loadingCondition.ts'];
+
+  it('the figures tell what a limit allows; nobody else looks', () => {
+    const others = sources.filter(
+      file => file.startsWith('server') && !readers.some(reader => file === reader || file.startsWith(`${reader}/`)),
+    );
+    const looking = others.filter(file => /\.limits\b|[{,]\s*limits\b[^}]*\}\s*[:)=]/.test(programOf(file)));
+    expect(looking).toEqual([]);
+  });
+});
+
 describe('a file has one subject', () => {
   it('no source file is longer than 300 lines', () => {
     const long = sources
@@ -440,6 +453,10 @@ function filesBelow(folder: string): readonly string[] {
     .filter(entry => entry.isFile())
     .map(entry => join(entry.parentPath, entry.name));
 }
+
+/** A file without its comments and its words for people. */
+const programOf = (file: string): string =>
+  readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*|'(?:[^'\\\n]|\\.)*'|`[^`]*`/g, '');
 
 /** Files as they are on disk, packages by their name. */
 function importsOf(file: string): readonly string[] {

@@ -13,6 +13,7 @@ import { type Scheme, STANDARD } from '../../server/core/figures/scheme.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { limitsHover } from '../../server/editor/answers/conditionHover.ts';
+import { corrected, outOfLimits } from '../helpers/corrected.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
 const describer = createDescriber();
@@ -177,5 +178,47 @@ describe('a loading condition more', { timeout: 60_000 }, () => {
   it('leaves the built-in ones as they are', () => {
     const { surfaced, submerged } = jsonReport(by(STANDARD, PROBE));
     expect(jsonReport(analysis)).toMatchObject({ surfaced, submerged });
+  });
+});
+
+/** With half the water in the tanks the boat shall trim by no more than this, rad. */
+const MOST_TRIM = 1e-4;
+
+/** The tanks half full, everything aboard but the battery. */
+const LIGHT: LoadingCondition = {
+  ...AWASH,
+  id: 'light',
+  title: 'Light',
+  asked: () => ({ trim: MOST_TRIM }),
+};
+
+describe('corrections of a boat that is asked for a loading condition more', { timeout: 60_000 }, () => {
+  // 120 g·mm aft: the submerged boat may have 148. Light, 1695 g over a metacentre 320 mm up, that is 0.00022 rad.
+  const text = probe(['120 to 280 mm', '120.2 to 280.2 mm']);
+  const scheme: Scheme = { ...STANDARD, others: [LIGHT] };
+  const before = by(scheme, text);
+  const trimIn = ({ boat, conditions }: Pick<Analysis, 'boat' | 'conditions'>): number =>
+    figuredIn(boat, conditions.find(({ condition }) => condition.id === LIGHT.id)!, STANDARD.figures).find(
+      ({ figure }) => figure.id === 'trim',
+    )!.value;
+
+  it('is out of trim there', () => {
+    expect(Math.abs(trimIn(before))).toBeGreaterThan(MOST_TRIM);
+  });
+
+  it('set it right too, and say so', () => {
+    const all = before.corrections.all();
+    const whole = all.filter(({ condition, left }) => condition === 'both' && left.length === 0);
+    expect(whole.length).toBeGreaterThan(0);
+    for (const correction of whole) {
+      expect(correction.title).toMatch(/: all (conditions )?within limits$/);
+      const after = by(scheme, corrected(before, correction));
+      expect(outOfLimits(after)).toEqual([]);
+      // What was told beforehand is what the file then says.
+      const told = correction.others.find(({ condition }) => condition.id === LIGHT.id)!;
+      expect(figuredIn(after.boat, told, STANDARD.figures).map(({ value }) => value.toFixed(9))).toEqual(
+        figuredIn(after.boat, after.conditions.at(-1)!, STANDARD.figures).map(({ value }) => value.toFixed(9)),
+      );
+    }
   });
 });

@@ -40,7 +40,8 @@ export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Fi
   }));
 }
 
-const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>
+/** The same in one condition. */
+export const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>
   inCondition.where === 'submerged'
     ? judgeSubmerged(boat, inCondition.state, inCondition.condition, figures)
     : judgeSurfaced(boat, inCondition.state, inCondition.condition, figures);

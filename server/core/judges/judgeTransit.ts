@@ -13,7 +13,7 @@ export function judgeTransit(boat: Boat, steps: readonly TransitStep[]): readonl
   const between = steps.slice(1, -1);
   return TRANSIT_FIGURES.flatMap((figure): readonly Finding[] => {
     const { of, badness, finding, kind } = figure;
-    const limit = transitLimit(figure, boat.limits);
+    const limit = transitLimit(figure, boat);
     const worst = worstStep(between, step => badness(of(step)));
     const sentence = SENTENCES[figure.id];
     if (!limit || !finding || !worst || !sentence) return [];

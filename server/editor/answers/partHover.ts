@@ -27,10 +27,10 @@ export function partHover(analysis: Analysis, index: number): string | null {
 }
 
 /** Lead and foam are there to trim the boat: what the piece does to each figure, and what a little more of it would. */
-function effectsTable({ boat, surfaced, submerged, kept, scheme: { figures } }: Analysis, part: Part): string {
-  const lying = { boat, surfaced, submerged };
-  const whole = effectOfWhole(part, lying, kept.cache, figures);
-  const more = effectOfMore(part, lying, kept.cache, figures);
+function effectsTable(analysis: Analysis, part: Part): string {
+  const { kept, scheme, boat } = analysis;
+  const whole = effectOfWhole(part, analysis, kept.cache, scheme.figures);
+  const more = effectOfMore(part, analysis, kept.cache, scheme.figures);
   const { units } = boat;
   return table([
     ['', 'With this piece', capital(littleWords(part, units))],
