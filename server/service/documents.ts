@@ -4,7 +4,7 @@ import { waterOfKind } from '../core/boat/readWater.ts';
 import type { Paper } from '../core/drawing/print/printStyle.ts';
 import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
 import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
-import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
+import { PICTURES, type PictureId, pictureNamed, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { Change, Finding } from '../core/findings/finding.ts';
 import { correctText, waterSetText } from '../core/report/correctText.ts';
 import { jsonReport } from '../core/report/jsonReport.ts';
@@ -40,6 +40,8 @@ export interface Documents {
   written(analysis: Analysis, what: 'correction' | 'lesson'): Rewritten;
   /** The names of the drawings of the sheet. */
   readonly drawings: readonly PictureId[];
+  /** The drawing of a name; null for a name that is none. */
+  drawingNamed(name: string): PictureId | null;
   /** A drawing with the best correction, as a file of its own; null where there is nothing to draw. */
   drawing(analysis: Analysis, id: PictureId): string | null;
   /** The sheet for the bench, as one HTML page. */
@@ -81,6 +83,7 @@ export const documents: Documents = {
     return writtenInto(settled, offers[0]?.changes);
   },
   drawings: PICTURES,
+  drawingNamed: pictureNamed,
   drawing(analysis, id) {
     const settled = analysis.settled.all();
     const correction = settled.corrections.all()[0] ?? null;

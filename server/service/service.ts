@@ -15,7 +15,7 @@ import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
 import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
 import type { Picture } from '../core/drawing/picture.ts';
-import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
+import { type PictureId, picturesOf, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import { findingLines } from '../core/report/reference.ts';
@@ -115,9 +115,6 @@ interface EditorAnswers {
 /** Plots of figures that nothing else asks for at every keystroke. */
 const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 'trials'];
 
-/** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
-const QUICK = PICTURES.filter(id => !SLOW.includes(id));
-
 interface SheetWanted {
   readonly proposal: number | null;
   /** Of the quickly drawn pictures only those that can be seen; all when left out. */
@@ -169,7 +166,8 @@ export function createBoatService(): BoatService {
     summary: summarise,
     sheet: (analysis, { proposal, seen, moved }) => {
       const isWhole = proposal !== null;
-      const only = seen ? QUICK.filter(id => seen.includes(id)) : QUICK;
+      // What is drawn within a frame: for every keystroke, and while a hand moves a part.
+      const only = picturesOf(analysis).filter(id => !SLOW.includes(id) && (seen?.includes(id) ?? true));
       const options = isWhole ? { correction: analysis.corrections.all()[proposal] ?? null } : { only };
       const known = isWhole ? analysis.settled.all() : knownBy(analysis);
       const { pictures } = trimSheet(known, options);

@@ -130,7 +130,7 @@ function parse(args: readonly string[]): Command | string {
     ...{ files, json, write, explain, bothWaters, output, overwrite },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
-    svg: service.drawings.find(id => id === svg) ?? null,
+    svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };

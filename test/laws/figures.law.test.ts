@@ -6,15 +6,17 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { LoadingCondition } from '../../server/core/conditions/loadingCondition.ts';
 import { waterAt } from '../../server/core/conditions/readings.ts';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
+import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import type { Figure } from '../../server/core/figures/figure.ts';
 import { figuredIn, mainText, offText, plainText } from '../../server/core/figures/figured.ts';
 import { LENGTH } from '../../server/core/figures/kind.ts';
 import { type Scheme, STANDARD } from '../../server/core/figures/scheme.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
-import { limitsHover } from '../../server/editor/answers/conditionHover.ts';
+import { limitsHover, waterlineHover } from '../../server/editor/answers/conditionHover.ts';
 import { corrected, outOfLimits } from '../helpers/corrected.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
+import { parseXml, withClass } from '../helpers/svg.ts';
 
 const describer = createDescriber();
 const by = (scheme: Scheme, text: string): Analysis =>
@@ -169,6 +171,21 @@ describe('a loading condition more', { timeout: 60_000 }, () => {
     const contributors = draft!.contributors.map(({ input }) => input);
     expect(contributors.length).toBeGreaterThan(1);
     expect(contributors.filter(words => words.includes('battery'))).toEqual([]);
+  });
+  it('has its drawings, without what is ashore, and its line among the righting levers', () => {
+    const { pictures } = trimSheet(analysis);
+    const drawn = (id: string) => pictures.find(picture => picture.id === id)!;
+    for (const view of ['side', 'section', 'plan']) expect(drawn(`awash-${view}`).svg).toContain('Awash');
+    const parts = (id: string) =>
+      withClass(parseXml(drawn(id).svg), 'entry').map(({ attributes }) => attributes['data-path']);
+    expect(parts('surfaced-side')).toContain('["payload",0]');
+    expect(parts('awash-side')).not.toContain('["payload",0]');
+    expect(parts('awash-side')).toContain('["payload",1]');
+    expect(Number(parseXml(drawn('awash-side').svg).attributes['data-trim'])).toBeCloseTo(0, 9);
+    expect(drawn('righting-lever').svg).toMatch(/Awash it comes back from/);
+  });
+  it('is told over the painted waterline', () => {
+    expect(plain(waterlineHover(analysis) ?? '')).toMatch(/Awash, the boat floats/);
   });
   it('is judged', () => {
     expect(analysis.findings.map(({ message }) => message)).toContainEqual(

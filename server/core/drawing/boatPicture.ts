@@ -1,4 +1,4 @@
-import type { Analysis } from '../analysis/analysis.ts';
+import type { Bodies } from '../bodies/assemble.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
 import type { Caption } from './captions.ts';
@@ -51,7 +51,7 @@ const CAPTION = 44;
 const LINE = 16;
 
 /** The boat in its water, with labels, a caption and a legend. */
-export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis): Picture {
+export function boatPicture(view: BoatView, things: Things, bodies: Bodies): Picture {
   const { id, caption, drawnState, width, surface } = view;
   const drawn = drawnThings(view, things);
   const layout = layoutOf(view, drawn);
@@ -142,7 +142,7 @@ function tankWater(
   { thing, loops }: Drawn,
   { drawnState, along, turn, station }: BoatView,
   frame: Frame,
-  { things, bodies }: { readonly things: Things; readonly bodies: Analysis['bodies'] },
+  { things, bodies }: { readonly things: Things; readonly bodies: Bodies },
 ): Markup | null {
   const index = things.tanks.indexOf(thing);
   const body = bodies.tanks[index];

@@ -1,5 +1,7 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { byFileWords, isWorthSaying, titleIn } from '../../core/analysis/withTrials.ts';
+import type { LoadingCondition } from '../../core/conditions/loadingCondition.ts';
+import type { SurfacedAfloat } from '../../core/conditions/surfaced.ts';
 import { figuredIn, figuresOf, limitIn, offText } from '../../core/figures/figured.ts';
 import { limitText } from '../../core/figures/limit.ts';
 import { offWaterline } from '../../core/figures/offWaterline.ts';
@@ -9,11 +11,17 @@ import { heelWords, lengthText, massText, tapeStep, tapeText, trimWords } from '
 import { plusMinus } from '../../core/wording/withUncertainty.ts';
 import { table } from './markdown.ts';
 
-/** The painted waterline against where the water really stands. */
+/** The painted waterline against where the water really stands, in each condition that the boat floats in; null for none. */
 export function waterlineHover(analysis: Analysis): string | null {
-  const { boat, surfaced } = analysis;
-  if (surfaced.status !== 'afloat') return null;
-  const uncertainties = analysis.uncertainties?.conditions.surfaced;
+  const told = analysis.conditions.flatMap(({ condition, state }) =>
+    state.status === 'afloat' ? [waterlineIn(analysis, condition, state)] : [],
+  );
+  return told.join('\n\n') || null;
+}
+
+function waterlineIn(analysis: Analysis, { id, title }: LoadingCondition, surfaced: SurfacedAfloat): string {
+  const { boat } = analysis;
+  const uncertainties = analysis.uncertainties?.conditions[id];
   const { units } = boat;
   const off = offWaterline(boat, surfaced);
   const ends = (up: number | null) => {
@@ -21,7 +29,8 @@ export function waterlineHover(analysis: Analysis): string | null {
     const size = lengthText(Math.abs(up), units);
     return Number.parseFloat(size) === 0 ? 'as painted' : `rides ${size} ${up > 0 ? 'high' : 'low'}`;
   };
-  const filed = analysis.withTrials && analysis.filed.surfaced.status === 'afloat' ? analysis.filed.surfaced : null;
+  const byFile = analysis.filed.conditions.find(({ condition }) => condition.id === id)?.state;
+  const filed = analysis.withTrials && byFile?.status === 'afloat' ? byFile : null;
   const water = (figure: 'draftBow' | 'draft' | 'draftStern', height: number, byFile: number | undefined) => {
     const sigma = uncertainties?.[figure]?.sigma ?? 0;
     const beside =
@@ -29,7 +38,7 @@ export function waterlineHover(analysis: Analysis): string | null {
     return `${plusMinus(lengthText(height, units), lengthText(sigma, units))}${beside}`;
   };
   return [
-    `${titleIn(analysis, 'Surfaced')}, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
+    `${titleIn(analysis, title)}, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
     table([
       ['', 'Water above the baseline', 'Against the painted line'],
       ['Bow', water('draftBow', surfaced.draftBow, filed?.draftBow), ends(off.bowUp)],

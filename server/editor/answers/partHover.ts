@@ -6,7 +6,7 @@ import { changedName, effectWords, littleWords } from '../../core/corrections/wo
 import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
-import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
+import { type Contribution, contributionsOf, sidedMoment } from './contribution.ts';
 import { escapedMarkdown, table } from './markdown.ts';
 
 /** A payload entry: what it weighs and displaces in both conditions, and the running sums after it. */
@@ -47,11 +47,7 @@ function effectsTable(analysis: Analysis, part: Part): string {
 
 function conditionsTable(analysis: Analysis, part: Part): string {
   const { units } = analysis.boat;
-  const surfaced = contributionSurfaced(analysis, part);
-  const columns: readonly [string, Contribution][] = [
-    ...(surfaced ? [['Surfaced', surfaced] satisfies [string, Contribution]] : []),
-    ['Submerged', contributionSubmerged(analysis, part)],
-  ];
+  const columns = contributionsOf(analysis, part);
   const row = (name: string, show: (c: Contribution) => string) => [name, ...columns.map(([, c]) => show(c))];
   return table([
     ['', ...columns.map(([name]) => name)],
