@@ -370,7 +370,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'vscode-languageserver',
     'vscode-languageserver-textdocument',
   ],
-  'server/terminal': ['server/service', 'node:fs', 'node:path', 'node:util'],
+  'server/terminal': ['server/service', 'server/editor/protocol.ts', 'node:fs', 'node:path', 'node:url', 'node:util'],
   'client/panel': ['server/core/drawing/styleSheet.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],

@@ -1,12 +1,18 @@
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Summary } from '../service/service.ts';
-import { type SummaryParams, summaryNotification } from './protocol.ts';
+import type { SummaryParams } from './protocol.ts';
 
 /** What there is to say of a file. */
 export interface Sayable {
   readonly diagnostics: readonly Diagnostic[];
   readonly summary: Summary;
+}
+
+export interface NewsHost {
+  readonly connection: Connection;
+  /** Tells the editor in one line how the boat lies; where it cannot show that, nothing. */
+  readonly summarise: (summary: SummaryParams) => void;
 }
 
 /** Sends the editor what is new in what is said of its files: the same is not sent twice. */
@@ -21,7 +27,7 @@ interface Told {
   readonly summary: string;
 }
 
-export function createNews(connection: Connection): News {
+export function createNews({ connection, summarise }: NewsHost): News {
   const told = new Map<string, Told>();
   return {
     send({ uri, version }, said) {
@@ -35,8 +41,7 @@ export function createNews(connection: Connection): News {
       if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
         void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
       if (before?.version === version && before.summary === now.summary) return;
-      const summary: SummaryParams = { uri, ...said.summary };
-      void connection.sendNotification(summaryNotification, summary);
+      summarise({ uri, ...said.summary });
     },
     close(uri) {
       told.delete(uri);

@@ -1,4 +1,4 @@
-import type { Connection, TextDocuments } from 'vscode-languageserver';
+import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { MeshLookup } from '../service/meshes.ts';
 import type { Analysis, BoatService } from '../service/service.ts';
@@ -6,7 +6,7 @@ import { createAnalysisCache } from './analysisCache.ts';
 import type { Clock } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
-import { type ReadFileParams, type ReadFileResult, readFileRequest } from './protocol.ts';
+import type { ReadFileParams, ReadFileResult } from './protocol.ts';
 
 /** A file that is open in the editor. */
 export interface OpenFile {
@@ -15,7 +15,7 @@ export interface OpenFile {
 }
 
 export interface OpenFilesHost {
-  readonly connection: Connection;
+  readonly readFile: (asked: ReadFileParams) => Promise<ReadFileResult>;
   readonly clock: Clock;
   readonly service: BoatService;
   readonly guard: GuardHost;
@@ -37,11 +37,10 @@ export interface OpenFiles {
 }
 
 export function createOpenFiles(host: OpenFilesHost): OpenFiles {
-  const { connection, clock, service, guard, documents } = host;
+  const { readFile, clock, service, guard, documents } = host;
   const costs = new Map<string, number>();
   const meshes = createMeshStore(
-    (uri, boatUri) =>
-      connection.sendRequest<ReadFileResult>(readFileRequest, { uri, boatUri } satisfies ReadFileParams),
+    (uri, boatUri) => readFile({ uri, boatUri }),
     () => renew(),
   );
   const meshesOf =

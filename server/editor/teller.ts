@@ -1,9 +1,9 @@
-import type { Connection, TextDocuments } from 'vscode-languageserver';
+import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis, BoatService, Said } from '../service/service.ts';
 import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
-import { createNews, type Sayable } from './news.ts';
+import { createNews, type NewsHost, type Sayable } from './news.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
 const CHEAP = 30;
@@ -11,8 +11,7 @@ const CHEAP = 30;
 /** A pause in the typing, ms: too short to be noticed, long enough to skip most keystrokes. */
 const PAUSE = 60;
 
-export interface TellerHost {
-  readonly connection: Connection;
+export interface TellerHost extends NewsHost {
   readonly clock: Clock;
   readonly service: BoatService;
   readonly guard: GuardHost;
@@ -37,7 +36,7 @@ export function createTeller(host: TellerHost): Teller {
   const pending = new Map<string, Timer>();
   /** What was said of a file when all was last known: what waits stays until it is known again. */
   const saidLast = new Map<string, Said>();
-  const news = createNews(host.connection);
+  const news = createNews(host);
 
   const cancel = (uri: string): void => {
     const timer = pending.get(uri);

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
 import { createBoatService } from '../../server/service/service.ts';
+import { isLong } from '../helpers/long.ts';
 import { sampleMeshes } from '../helpers/sampleMeshes.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
@@ -54,7 +55,7 @@ describe('one slip makes one complaint in a whole boat', { timeout: 120_000 }, (
         expect(findings.length).toBeLessThanOrEqual(1);
         hits += findings.length;
       }),
-      { numRuns: 40 },
+      { numRuns: isLong ? 40 : 15 },
     );
     expect(hits).toBeGreaterThan(30);
   });
