@@ -6,6 +6,9 @@ import { createBoatService } from '../../server/service/service.ts';
 import { isLong } from '../helpers/long.ts';
 import { sampleMeshes } from '../helpers/sampleMeshes.ts';
 
+/** Slips of each kind. */
+const RUNS = isLong ? 40 : 15;
+
 const folder = new URL('../../samples/', import.meta.url);
 const samples = readdirSync(folder)
   .filter(name => name.endsWith('.boat.yaml'))
@@ -55,8 +58,8 @@ describe('one slip makes one complaint in a whole boat', { timeout: 120_000 }, (
         expect(findings.length).toBeLessThanOrEqual(1);
         hits += findings.length;
       }),
-      { numRuns: isLong ? 40 : 15 },
+      { numRuns: RUNS },
     );
-    expect(hits).toBeGreaterThan(30);
+    expect(hits).toBeGreaterThan(0.75 * RUNS);
   });
 });
