@@ -25,6 +25,8 @@ export type Subject =
   | 'trials'
   /** How well the figures are known. */
   | 'uncertainty'
+  /** What a boat that is not all entered yet still lacks. */
+  | 'wanted'
   /** What the boat does in a loading condition, by its id. */
   | { readonly condition: string }
   /** What it does between or beside the conditions: on the way down, knocked over, in its tanks. */

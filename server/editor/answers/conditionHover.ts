@@ -6,6 +6,7 @@ import { figuredIn, figuresOf, limitIn, offText } from '../../core/figures/figur
 import { limitText } from '../../core/figures/limit.ts';
 import { offWaterline } from '../../core/figures/offWaterline.ts';
 import { standingsOf } from '../../core/judges/standings.ts';
+import { wantedWords } from '../../core/planning/wantedWords.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { heelWords, lengthText, massText, tapeStep, tapeText, trimWords } from '../../core/wording/numbers.ts';
 import { plusMinus } from '../../core/wording/withUncertainty.ts';
@@ -16,7 +17,8 @@ export function waterlineHover(analysis: Analysis): string | null {
   const told = analysis.conditions.flatMap(({ condition, state }) =>
     state.status === 'afloat' ? [waterlineIn(analysis, condition, state)] : [],
   );
-  return told.join('\n\n') || null;
+  const wanted = analysis.wanted && wantedWords(analysis.wanted, analysis.boat);
+  return [...told, ...(wanted === null ? [] : [wanted])].join('\n\n') || null;
 }
 
 function waterlineIn(analysis: Analysis, { id, title }: LoadingCondition, surfaced: SurfacedAfloat): string {
