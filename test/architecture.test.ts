@@ -385,10 +385,12 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/corrections/words',
     'server/core/wording',
   ],
-  'server/editor/service.ts': [
+  'server/service': [
     'schema',
     'server/core/analysis',
+    'server/core/boat',
     'server/core/meshFiles',
+    'server/core/findings',
     'server/core/findings/catalogue',
     'server/core/text/reading',
     'server/core/text/editing',
@@ -401,6 +403,21 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/editor/protocol.ts': [],
   'server/editor/poolsidePage.ts': [],
+  'server/editor': [
+    'server/service',
+    'server/editor/protocol.ts',
+    'vscode-languageserver',
+    'vscode-languageserver-textdocument',
+  ],
+  'server/terminal': [
+    'server/service',
+    'server/editor/protocol.ts',
+    'server/editor/poolsidePage.ts',
+    'node:fs',
+    'node:path',
+    'node:url',
+    'node:util',
+  ],
   'client/panel': ['server/core/drawing/styleSheet.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
@@ -415,7 +432,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Rooms that must run in a browser worker as well as in Node. */
-const pureRooms = Object.keys(rooms).filter(room => !room.startsWith('client'));
+const pureRooms = Object.keys(rooms).filter(room => !/^client|^server\/(?:editor|terminal)$/.test(room));
 
 const sources = ['schema', 'server', 'client']
   .flatMap(folder => filesBelow(folder))
@@ -463,6 +480,19 @@ describe('what is dangerous has one door', () => {
   });
 });
 
+describe('limits are read in one place', () => {
+  /** What the file asks is read by the reader of the boat, handed out by the loading conditions, and told by the figures. */
+  const readers = ['server/core/boat', 'server/core/figures', 'server/core/conditions/loadingCondition.ts'];
+
+  it('the figures tell what a limit allows; nobody else looks', () => {
+    const others = sources.filter(
+      file => file.startsWith('server') && !readers.some(reader => file === reader || file.startsWith(`${reader}/`)),
+    );
+    const looking = others.filter(file => /\.limits\b|[{,]\s*limits\b[^}]*\}\s*[:)=]/.test(programOf(file)));
+    expect(looking).toEqual([]);
+  });
+});
+
 describe('a file has one subject', () => {
   it('no source file is longer than 300 lines', () => {
     const long = sources
@@ -477,6 +507,10 @@ function filesBelow(folder: string): readonly string[] {
     .filter(entry => entry.isFile())
     .map(entry => join(entry.parentPath, entry.name));
 }
+
+/** A file without its comments and its words for people. */
+const programOf = (file: string): string =>
+  readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*|'(?:[^'\\\n]|\\.)*'|`[^`]*`/g, '');
 
 /** Files as they are on disk, packages by their name. */
 function importsOf(file: string): readonly string[] {

@@ -1,12 +1,12 @@
 import { type Connection, TextDocuments } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { BoatService } from '../service/service.ts';
 import type { Clock } from './clock.ts';
 import { answerFileRequests } from './fileRequests.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createOpenFiles } from './openFiles.ts';
 import { answerPoolRequests } from './poolRequests.ts';
 import { type ReadFileParams, type ReadFileResult, readFileRequest, summaryNotification } from './protocol.ts';
-import type { BoatService } from './service.ts';
 import { openSession } from './session.ts';
 import { answerSheetRequests } from './sheetRequests.ts';
 import { createTeller } from './teller.ts';
