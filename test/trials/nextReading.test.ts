@@ -39,7 +39,7 @@ describe('what a reading would leave of a figure that is a sum of inputs', () =>
 describe('the reading that takes most of the uncertainty for its trouble', () => {
   const readable = (what: string, row: readonly number[], trouble: number): Readable<string> => ({
     what,
-    rows: [row],
+    tells: { of: 'boat', rows: [row] },
     trouble,
   });
   it.each([
@@ -55,6 +55,28 @@ describe('the reading that takes most of the uncertainty for its trouble', () =>
   });
   it('says as a share what is left', () => {
     expect(nextReading([3, 4], [], [readable('x', [2, 0], 1)])?.left).toBeCloseTo(Math.sqrt(17.8 / 25), 9);
+  });
+  it('leaves the same of one input read alone as of a row with nothing else in it', () => {
+    const row = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 4, maxLength: 4 });
+    fc.assert(
+      fc.property(
+        row,
+        fc.array(row, { maxLength: 3 }),
+        fc.nat(3),
+        fc.double({ min: 1, max: 9, noNaN: true }),
+        (...drawn) => {
+          const [figure, known, at, weight] = drawn;
+          const alone: Readable<string> = { what: 'x', tells: { of: 'input', at, weight }, trouble: 1 };
+          const asRow = readable(
+            'x',
+            [0, 1, 2, 3].map(i => (i === at ? weight : 0)),
+            1,
+          );
+          const [one, other] = [alone, asRow].map(each => nextReading(figure, known, [each])?.left ?? 1);
+          expect(one).toBeCloseTo(other!, 6);
+        },
+      ),
+    );
   });
 });
 

@@ -3,11 +3,17 @@ import { innerProduct } from './estimation/leastSquares.ts';
 /** Something that could be read, weighed or measured. */
 export interface Readable<What> {
   readonly what: What;
-  /** For each of its readings what every input does to it, the input by its uncertainty, the reading in its own. */
-  readonly rows: readonly (readonly number[])[];
+  readonly tells: Tells;
   /** How long it takes, with what has to be set up, minutes. */
   readonly trouble: number;
 }
+
+/** What every input does to a reading, the input by its uncertainty, the reading in its own. */
+type Tells =
+  /** Several readings at once. */
+  | { readonly of: 'boat'; readonly rows: readonly (readonly number[])[] }
+  /** One input alone, by its place. */
+  | { readonly of: 'input'; readonly at: number; readonly weight: number };
 
 /** What a reading would leave of a figure's uncertainty. */
 export interface Worth<What> {
@@ -34,8 +40,11 @@ export function nextReading<What>(
   const now = varianceBy(figure, heard);
   if (!(now > 0)) return null;
   let best: { readonly worth: Worth<What>; readonly rate: number } | null = null;
-  for (const { what, rows, trouble } of readables) {
-    const left = Math.max(0, varianceAfter(figure, rows, heard) / now);
+  const alongs = heard.map(q => innerProduct(q, figure));
+  for (const { what, tells, trouble } of readables) {
+    const after =
+      tells.of === 'boat' ? varianceAfter(figure, tells.rows, heard) : now - takenByOne(figure, tells, heard, alongs);
+    const left = Math.max(0, after / now);
     const rate = (1 - left) / trouble;
     if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
       best = { worth: { what, left: Math.sqrt(left) }, rate };
@@ -69,6 +78,22 @@ function heardFrom(
     taken.push(seen.map(part => part / size));
   }
   return taken;
+}
+
+/** What one input by itself takes off a figure's variance: as above, of a row that has nothing else. */
+function takenByOne(
+  figure: readonly number[],
+  { at, weight }: { readonly at: number; readonly weight: number },
+  taken: readonly (readonly number[])[],
+  alongs: readonly number[],
+): number {
+  let seen = 1;
+  let ofFigure = figure[at]!;
+  for (const [i, q] of taken.entries()) {
+    seen -= q[at]! ** 2;
+    ofFigure -= q[at]! * alongs[i]!;
+  }
+  return (weight * ofFigure) ** 2 / (1 + weight ** 2 * seen);
 }
 
 const varianceBy = (figure: readonly number[], taken: readonly (readonly number[])[]): number =>

@@ -23,11 +23,17 @@ export interface Variation {
 /** Variations made before, by entry and input: they hang on nothing else. */
 export interface VariationCache {
   readonly entries: WeakMap<Entry, Map<string, Variation>>;
-  /** The same by the input itself, which stays as long as its entry does. */
-  readonly byInput: WeakMap<Input, WeakMap<Entry, Variation>>;
+  /** The same by the input itself, which stays as long as its entry does; of one that several entries share the last. */
+  readonly byInput: WeakMap<Input, VariedEntry>;
   readonly inputs: WeakMap<Entry, KeptInputs>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
+}
+
+interface VariedEntry {
+  readonly key: string;
+  readonly entry: Entry;
+  readonly variation: Variation;
 }
 
 /** Inputs of an entry where it stood. */
@@ -50,17 +56,15 @@ export const emptyVariations = (): VariationCache => ({
 /** The entry varied by an input that touches it, made once. */
 export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation {
   const { entry } = source[at.list][at.index]!;
-  const ofInput = cache.byInput.get(input) ?? new WeakMap<Entry, Variation>();
-  const kept = ofInput.get(entry);
-  if (kept) return kept;
+  const last = cache.byInput.get(input);
+  if (last?.entry === entry) return last.variation;
   const known = cache.entries.get(entry) ?? new Map<string, Variation>();
-  const key = `${input.id} ${input.value} ${input.sigma}`;
-  const made = known.get(key) ?? varied(source, input, at, cache.placings);
-  known.set(key, made);
+  const key = last?.key ?? `${input.id} ${input.value} ${input.sigma}`;
+  const variation = known.get(key) ?? varied(source, input, at, cache.placings);
+  known.set(key, variation);
   cache.entries.set(entry, known);
-  ofInput.set(entry, made);
-  cache.byInput.set(input, ofInput);
-  return made;
+  cache.byInput.set(input, { key, entry, variation });
+  return variation;
 }
 
 function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Variation {
