@@ -1,10 +1,11 @@
-import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
+import type { Boat, Entry } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { type BodyCache, emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
+import type { Cuttable } from '../geometry/cut/immersion.ts';
 import type { Form } from '../geometry/form/form.ts';
-import { addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { Editable } from './edits.ts';
 import type { EntryAt, Input, ListName } from './input.ts';
@@ -12,13 +13,27 @@ import { again, type Rereading } from './withInputs.ts';
 
 /** One entry as it would be with an input one uncertainty more and one less. */
 export interface Variation {
-  readonly more: Pieces;
-  readonly less: Pieces;
+  readonly more: Exchange;
+  readonly less: Exchange;
   /** It weighs, displaces or holds anything else then. */
   readonly isFelt: boolean;
   /** Half the difference between the two, where they differ in weight and in nothing else. */
   readonly bareWeight: MassAndMoment | null;
 }
+
+/** Some bodies in the place of others, and what is more of them however the boat lies. */
+export interface Exchange {
+  readonly was: Wet;
+  readonly is: Wet;
+  readonly weight: MassAndMoment;
+  /** m3, m4. */
+  readonly displaced: Whole;
+}
+
+/** What displaces, and what holds water. */
+export type Wet = Pick<Pieces, 'displacers' | 'tanks'>;
+
+type Whole = Pick<Cuttable, 'volume' | 'moment'>;
 
 /** Variations made before, by entry and input: they hang on nothing else. */
 export interface VariationCache {
@@ -70,6 +85,7 @@ export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache
 function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Variation {
   const { around } = source;
   const tried: BodyCache = { ...emptyCache(), shapes: around.shapes };
+  const before = piecesOf(changed(source, input, at, { around, placings }, 0), tried);
   const piece = (by: number) => {
     const entries = changed(source, input, at, { around, placings }, by);
     return { entries, pieces: piecesOf(entries, tried) };
@@ -78,9 +94,10 @@ function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes)
   const less = piece(-input.sigma);
   const was = source[at.list][at.index]!.entry;
   const isWeightOnly = [more, less].every(({ entries }) => !displacesElse(was, entries[at.list][0]!));
+  const exchanged = isWeightOnly ? weightOnly : exchange;
   return {
-    more: more.pieces,
-    less: less.pieces,
+    more: exchanged(before, more.pieces),
+    less: exchanged(before, less.pieces),
     isFelt: differs(was, more.entries[at.list][0]!),
     bareWeight: isWeightOnly ? halfDifference(weightOf(more.pieces), weightOf(less.pieces)) : null,
   };
@@ -93,7 +110,64 @@ export interface MassAndMoment {
   readonly moment: Vec3;
 }
 
-export const weightOf = ({ weights }: Pieces): MassAndMoment => ({
+function exchange(before: Pieces, after: Pieces): Exchange {
+  const [one, other] = [wholeOf(before), wholeOf(after)];
+  return {
+    was: wetOf(before),
+    is: wetOf(after),
+    weight: heavier(before, after),
+    displaced: { volume: other.volume - one.volume, moment: subtract(other.moment, one.moment) },
+  };
+}
+
+/** Where the bodies are as before they need not be kept. */
+const weightOnly = (before: Pieces, after: Pieces): Exchange => ({ ...NO_EXCHANGE, weight: heavier(before, after) });
+
+const NOTHING_WET: Wet = { displacers: [], tanks: [] };
+
+export const NO_EXCHANGE: Exchange = {
+  was: NOTHING_WET,
+  is: NOTHING_WET,
+  weight: { mass: 0, moment: [0, 0, 0] },
+  displaced: { volume: 0, moment: [0, 0, 0] },
+};
+
+/** All of them at once. */
+export function joined(exchanges: readonly Exchange[]): Exchange {
+  if (exchanges.length === 1) return exchanges[0]!;
+  const all = (side: 'was' | 'is'): Wet => ({
+    displacers: exchanges.flatMap(each => each[side].displacers),
+    tanks: exchanges.flatMap(each => each[side].tanks),
+  });
+  const sum = (of: (each: Exchange) => Vec3) =>
+    exchanges.reduce<Vec3>((total, each) => add(total, of(each)), [0, 0, 0]);
+  return {
+    was: all('was'),
+    is: all('is'),
+    weight: {
+      mass: exchanges.reduce((total, { weight }) => total + weight.mass, 0),
+      moment: sum(({ weight }) => weight.moment),
+    },
+    displaced: {
+      volume: exchanges.reduce((total, { displaced }) => total + displaced.volume, 0),
+      moment: sum(({ displaced }) => displaced.moment),
+    },
+  };
+}
+
+const wetOf = ({ displacers, tanks }: Pieces): Wet => ({ displacers, tanks });
+
+const heavier = (before: Pieces, after: Pieces): MassAndMoment => {
+  const [one, other] = [weightOf(before), weightOf(after)];
+  return { mass: other.mass - one.mass, moment: subtract(other.moment, one.moment) };
+};
+
+const wholeOf = ({ displacers }: Pieces): Whole => ({
+  volume: displacers.reduce((sum, { body }) => sum + body.volume, 0),
+  moment: displacers.reduce<Vec3>((sum, { body }) => add(sum, body.moment), [0, 0, 0]),
+});
+
+const weightOf = ({ weights }: Pieces): MassAndMoment => ({
   mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
   moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
 });
@@ -102,21 +176,6 @@ const halfDifference = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
   mass: (a.mass - b.mass) / 2,
   moment: scale(subtract(a.moment, b.moment), 1 / 2),
 });
-
-/** The entries that an input touches as they are. */
-export function touched(source: BoatSource, at: readonly EntryAt[], cache: BodyCache): Pieces {
-  const of = <L extends ListName>(list: L) =>
-    at.flatMap(place => (place.list === list ? [source[list][place.index]!.entry] : []));
-  return piecesOf(
-    {
-      shells: of('shells') as Shell[],
-      compartments: of('compartments') as Compartment[],
-      tanks: of('tanks') as Tank[],
-      payload: of('payload') as Part[],
-    },
-    cache,
-  );
-}
 
 const NOTHING: Pick<Boat, ListName> = { shells: [], compartments: [], tanks: [], payload: [] };
 
@@ -128,7 +187,8 @@ function changed(
   by: number,
 ): Pick<Boat, ListName> {
   if (target.on !== 'entries') return NOTHING;
-  const steps = [{ edit: target.edit, by }];
+  // Of nothing changed the entry itself.
+  const steps = by === 0 ? undefined : [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
       return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell).entry] };
