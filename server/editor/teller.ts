@@ -7,11 +7,17 @@ import { attempt, type GuardHost } from './guard.ts';
 import { type SummaryParams, summaryNotification } from './protocol.ts';
 import type { BoatService } from './service.ts';
 
+/** A change so soon after the one before it is typing, ms. A lone change is told of at once, whatever it costs. */
+const TYPING = 250;
+
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
 const CHEAP = 30;
 
 /** A pause in the typing, ms: too short to be noticed, long enough to skip most keystrokes. */
 const PAUSE = 60;
+
+/** What takes long waits for a pause in the typing as long as this, ms: most of it would be overtaken. */
+const REST = 200;
 
 export interface TellerHost {
   readonly connection: Connection;
@@ -43,6 +49,7 @@ interface Told {
 export function createTeller(host: TellerHost): Teller {
   const { connection, clock, service, guard, documents, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Timer>();
+  const changes = new Map<string, { readonly at: number; readonly isTyping: boolean }>();
   /** What was said of a file when all was last known: what waits stays until it is known again. */
   const saidLast = new Map<string, Said>();
   const told = new Map<string, Told>();
@@ -115,13 +122,18 @@ export function createTeller(host: TellerHost): Teller {
     if (!document || guard.refusal()) return;
     const { version } = document;
     const isAll = tell(document);
-    guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
+    const goOn = () => (isAll ? link(uri) : findTheRest(uri, version));
+    if (changes.get(uri)?.isTyping) clock.setTimeout(() => guard.defer(goOn), REST);
+    else guard.defer(goOn);
   };
 
   return {
     changed(uri) {
       cancel(uri);
-      const wait = costOf(uri) > CHEAP ? PAUSE : 0;
+      const now = clock.now();
+      const isTyping = now - (changes.get(uri)?.at ?? Number.NEGATIVE_INFINITY) < TYPING;
+      changes.set(uri, { at: now, isTyping });
+      const wait = isTyping && costOf(uri) > CHEAP ? PAUSE : 0;
       pending.set(
         uri,
         // What fails in a timer would end the server.
@@ -139,6 +151,7 @@ export function createTeller(host: TellerHost): Teller {
     },
     closed(uri) {
       cancel(uri);
+      changes.delete(uri);
       saidLast.delete(uri);
       told.delete(uri);
       void connection.sendDiagnostics({ uri, diagnostics: [] });
