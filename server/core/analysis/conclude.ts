@@ -142,11 +142,10 @@ function nextFor({ filed, trials, kept }: Analysis, { filedUncertainties: { inpu
     // Uncertainties that heed the trials have their readings in them already.
     const known = pooled && learned ? rowsRead(trialSet, learned.comparisons) : [];
     const changes = new Map(figure.shares.map(({ input, change }) => [input.id, change]));
-    const readables = yield* readablesOf(trialSet);
-    return nextReading(
+    return yield* nextReading(
       inputs.map(({ id }) => changes.get(id) ?? 0),
       known,
-      readables,
+      readablesOf(trialSet),
     );
   };
 }

@@ -1,3 +1,4 @@
+import type { Steps } from '../steps/steps.ts';
 import { innerProduct } from './estimation/leastSquares.ts';
 
 /** Something that could be read, weighed or measured. */
@@ -6,6 +7,13 @@ export interface Readable<What> {
   readonly tells: Tells;
   /** How long it takes, with what has to be set up, minutes. */
   readonly trouble: number;
+}
+
+/** Readings that are found together. */
+export interface Readables<What> {
+  /** The least trouble of any, minutes. */
+  readonly trouble: number;
+  readonly find: () => readonly Readable<What>[];
 }
 
 /** What every input does to a reading, the input by its uncertainty, the reading in its own. */
@@ -29,25 +37,30 @@ const WORTH_KNOWING = 0.05;
  * The reading that takes most of a figure's uncertainty for its trouble, known before it is taken: what a reading will leave open
  * hangs on how the inputs act and on how well it is read, not on what it will show (the value of an experiment beforehand:
  * Lindley, On a measure of the information provided by an experiment, 1956; from memory). `figure`: its change for each input
- * by its uncertainty; `known`: the rows of what was read already. Null where none is worth it.
+ * by its uncertainty; `known`: the rows of what was read already. What takes so long that it could be no better, did it tell
+ * all, is not looked into. Null where none is worth it.
  */
-export function nextReading<What>(
+export function* nextReading<What>(
   figure: readonly number[],
   known: readonly (readonly number[])[],
-  readables: readonly Readable<What>[],
-): Worth<What> | null {
+  sets: readonly Readables<What>[],
+): Steps<Worth<What> | null> {
   const heard = heardFrom(known);
   const now = varianceBy(figure, heard);
   if (!(now > 0)) return null;
-  let best: { readonly worth: Worth<What>; readonly rate: number } | null = null;
+  let best = null as { readonly worth: Worth<What>; readonly rate: number } | null;
   const alongs = heard.map(q => innerProduct(q, figure));
-  for (const { what, tells, trouble } of readables) {
-    const after =
-      tells.of === 'boat' ? varianceAfter(figure, tells.rows, heard) : now - takenByOne(figure, tells, heard, alongs);
-    const left = Math.max(0, after / now);
-    const rate = (1 - left) / trouble;
-    if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
-      best = { worth: { what, left: Math.sqrt(left) }, rate };
+  for (const set of sets) {
+    if (best && 1 / set.trouble < best.rate) continue;
+    yield;
+    for (const { what, tells, trouble } of set.find()) {
+      const after =
+        tells.of === 'boat' ? varianceAfter(figure, tells.rows, heard) : now - takenByOne(figure, tells, heard, alongs);
+      const left = Math.max(0, after / now);
+      const rate = (1 - left) / trouble;
+      if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
+        best = { worth: { what, left: Math.sqrt(left) }, rate };
+    }
   }
   return best?.worth ?? null;
 }

@@ -1,10 +1,9 @@
 import type { Boat } from '../boat/boat.ts';
 import { boatScale, READS, springBalance } from '../boat/readingUncertainties.ts';
 import type { Measured, Reading, SupportReading, Trial, TrialCondition } from '../boat/trial.ts';
-import type { Steps } from '../steps/steps.ts';
 import type { Input } from '../uncertainty/input.ts';
 import { tapeStep } from '../wording/numbers.ts';
-import type { Readable } from './nextReading.ts';
+import type { Readable, Readables } from './nextReading.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { floatTrial, shownBy } from './pool/predict.ts';
 import { answersOf } from './pool/sensitivities.ts';
@@ -37,36 +36,44 @@ const SUPPORTS = 0.2;
 const MARKS = 0.08;
 
 /** Everything that could be read, weighed or measured of a boat next, by its own model and what such readings are good for. */
-export function* readablesOf(trialSet: TrialSet): Steps<readonly Readable<NextStep>[]> {
-  const { boat } = trialSet.source;
-  const whole: Readable<NextStep>[] = [];
-  for (const condition of CONDITIONS) {
-    if (condition === 'submerged' && boat.tanks.length === 0) continue;
-    yield;
-    // All that can be read of a boat in one place is found at once.
-    const ways = WAYS.filter(each => each.condition === condition).map(({ way, inset, readings }) => {
-      const stations = stationsOf(boat, inset);
-      return { way, stations, readings: readings(stations) };
-    });
-    const known = rowsOf(
-      trialSet,
-      condition,
-      ways.map(({ readings }) => readings),
+export function readablesOf(trialSet: TrialSet): readonly Readables<NextStep>[] {
+  const figures = () =>
+    trialSet.inputs.map(
+      (input, at): Readable<NextStep> => ({
+        what: { kind: 'figure', input },
+        tells: { of: 'input', at, weight: 1 / WITH_CARE },
+        trouble: FIGURE_TROUBLE,
+      }),
     );
-    for (const [i, { way, stations }] of ways.entries()) {
-      const rows = known[i];
-      if (rows)
-        whole.push({ what: { kind: 'boat', way, stations }, tells: { of: 'boat', rows }, trouble: TROUBLE[way] });
-    }
-  }
-  const figures = trialSet.inputs.map(
-    (input, at): Readable<NextStep> => ({
-      what: { kind: 'figure', input },
-      tells: { of: 'input', at, weight: 1 / WITH_CARE },
-      trouble: FIGURE_TROUBLE,
-    }),
+  const whole = CONDITIONS.map((condition): Readables<NextStep> => {
+    const ways = WAYS.filter(each => each.condition === condition);
+    const trouble = Math.min(...ways.map(({ way }) => TROUBLE[way]));
+    return { trouble, find: () => readablesIn(trialSet, condition, ways) };
+  });
+  return [{ trouble: FIGURE_TROUBLE, find: figures }, ...whole];
+}
+
+/** All that can be read of a boat in one place. */
+function readablesIn(
+  trialSet: TrialSet,
+  condition: TrialCondition,
+  ways: readonly WayRead[],
+): readonly Readable<NextStep>[] {
+  const { boat } = trialSet.source;
+  if (condition === 'submerged' && boat.tanks.length === 0) return [];
+  const asked = ways.map(({ way, inset, readings }) => {
+    const stations = stationsOf(boat, inset);
+    return { way, stations, readings: readings(stations) };
+  });
+  const known = rowsOf(
+    trialSet,
+    condition,
+    asked.map(({ readings }) => readings),
   );
-  return [...whole, ...figures];
+  return asked.flatMap(({ way, stations }, i): readonly Readable<NextStep>[] => {
+    const rows = known[i];
+    return rows ? [{ what: { kind: 'boat', way, stations }, tells: { of: 'boat', rows }, trouble: TROUBLE[way] }] : [];
+  });
 }
 
 /** Rows of what was read already: what is struck out tells nothing. */
@@ -127,8 +134,8 @@ const WAYS: readonly WayRead[] = [
   },
 ];
 
-/** Where a boat can be read next. */
-const CONDITIONS = ['bench', 'hung', 'surfaced', 'submerged'] as const;
+/** Where a boat can be read next, what is the least trouble first. */
+const CONDITIONS = ['bench', 'surfaced', 'hung', 'submerged'] as const;
 
 const unread = (sigma = 0): Measured & { readonly isSlip: boolean } => ({
   path: PLACE,

@@ -63,6 +63,7 @@ export function* spreadSteps(
       isAfloat && !isBareWeight && square(weights[i]!) > MAJOR && !movesMesh(input, owner),
   );
   const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
+  const own = assembleBodies(owner.source.boat, owner.cache);
   const majors = residuals.flatMap(({ input }, i) => (isMajor[i] ? [{ input, weight: weights[i]! }] : []));
   const weightBy = columns.map((_, k) => bareWeightBy(residuals, minorWeights(weights, isMajor, k)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
@@ -71,7 +72,7 @@ export function* spreadSteps(
     const isMiddle = point.z.every(value => value === 0);
     const there = isMiddle
       ? floating
-      : floatBoat(arrangedAt(owner, floated, { majors, weightBy, more: belief.more(point.z) }, point.z), floating);
+      : floatBoat(arrangedAt(owner, floated, { own, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
     points.push({ ...point, floating: there });
   }
   const rests = points.every(at => at.floating !== null);
@@ -130,6 +131,8 @@ const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
   target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
 
 interface Pushed {
+  /** The boat's own entries as they are. */
+  readonly own: Bodies;
   /** Inputs that are changed in earnest, with their part in each direction of the rule. */
   readonly majors: readonly { readonly input: Input; readonly weight: readonly number[] }[];
   /** Load of all other inputs for one in each direction: a weight that displaces nothing, and its moments. */
@@ -155,11 +158,11 @@ function bareWeightBy(residuals: readonly ResidualLoad[], times: readonly number
 function arrangedAt(
   owner: Owner,
   { arrangement }: FloatedBoat,
-  { majors, weightBy, more }: Pushed,
+  { own, majors, weightBy, more }: Pushed,
   z: readonly number[],
 ): Arrangement {
   const changes = majors.map(({ input, weight }) => [input, input.value + input.sigma * inner(weight, z)] as const);
-  const bodies = changes.length > 0 ? exchanged(owner, arrangement.bodies, new Map(changes)) : arrangement.bodies;
+  const bodies = changes.length > 0 ? exchanged(owner, own, arrangement.bodies, new Map(changes)) : arrangement.bodies;
   const [mass, ...moment] = more.map((load, part) =>
     weightBy.reduce((sum, by, k) => sum + by[part]! * z[k]!, load),
   ) as [number, number, number, number];
@@ -168,9 +171,8 @@ function arrangedAt(
 }
 
 /** The bodies with inputs changed; what an arrangement carries besides the boat's own entries stays on board. */
-function exchanged(owner: Owner, bodies: Bodies, changes: Changes): Bodies {
-  const changed = assembleBodies(withInputs(owner.source, changes), owner.cache);
-  const own = assembleBodies(owner.source.boat, owner.cache);
+function exchanged({ source, cache }: Owner, own: Bodies, bodies: Bodies, changes: Changes): Bodies {
+  const changed = assembleBodies(withInputs(source, changes), cache);
   return {
     ...changed,
     mass: changed.mass + bodies.mass - own.mass,
@@ -206,8 +208,10 @@ function uncertaintyFrom(
   const changes = belief.byInput(byLoad).map((change, i) => direct[i]! + change);
   const parts = belief.parts(changes, byLoad);
   const shares = residuals
-    .map(({ input }, i) => ({ input, change: changes[i]!, share: straight > 0 ? parts[i]! / straight : 0 }))
-    .filter(({ share }) => share > NO_SHARE)
+    .flatMap(({ input }, i) => {
+      const share = straight > 0 ? parts[i]! / straight : 0;
+      return share > NO_SHARE ? [{ input, change: changes[i]!, share }] : [];
+    })
     .sort((a, b) => b.share - a.share);
   const isCurved = variance - straight > CURVED * variance;
   return { sigma: Math.sqrt(variance), shares, rough: !rests ? 'may-not-rest' : isCurved ? 'curved' : null };

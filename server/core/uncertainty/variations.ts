@@ -74,13 +74,19 @@ export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache
   const last = cache.byInput.get(input);
   if (last?.entry === entry) return last.variation;
   const known = cache.entries.get(entry) ?? new Map<string, Variation>();
-  const key = last?.key ?? `${input.id} ${input.value} ${input.sigma}`;
+  const key = last?.key ?? keyOf(input);
   const variation = known.get(key) ?? varied(source, input, at, cache.placings);
   known.set(key, variation);
   cache.entries.set(entry, known);
   cache.byInput.set(input, { key, entry, variation });
   return variation;
 }
+
+const keyOf = ({ id, value, sigma }: Input): string => `${id} ${value} ${sigma}`;
+
+/** It was made before: asking for it takes no time. */
+export const isVaried = (source: BoatSource, input: Input, at: EntryAt, { entries }: VariationCache): boolean =>
+  entries.get(source[at.list][at.index]!.entry)?.has(keyOf(input)) === true;
 
 function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Variation {
   const { around } = source;
