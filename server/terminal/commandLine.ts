@@ -219,8 +219,10 @@ function meshBeside(boatFile: string, name: string, world: World): MeshFile {
 }
 
 function check(file: string, world: World): number {
-  const analysis = analysed(file, world)?.settled.all();
-  if (!analysis) return WRONG_USE;
+  const atOnce = analysed(file, world);
+  if (!atOnce) return WRONG_USE;
+  // Only trials have more to say of what is wrong than is known at once.
+  const analysis = atOnce.trials.length > 0 ? atOnce.settled.all() : atOnce;
   const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
   world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
