@@ -6,6 +6,7 @@ import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import type { SummaryParams } from './protocol.ts';
 import type { BoatService } from './service.ts';
+import { takeTurn } from './turn.ts';
 
 /** A change so soon after the one before it is typing, ms. A lone change is told of at once, whatever it costs. */
 const TYPING = 250;
@@ -102,14 +103,14 @@ export function createTeller(host: TellerHost): Teller {
     if (isNew) tell(document);
   };
 
-  /** One step towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
+  /** Some way towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
   const findTheRest = (uri: string, version: number): void => {
     const document = documents.get(uri);
     if (document?.version !== version || pending.has(uri)) return;
     const isAll = attempt(
       guard,
       'findings',
-      () => analysisOf(document).settled.step(),
+      () => takeTurn(analysisOf(document).settled.step, clock.now),
       () => true,
     );
     if (isAll) tell(document);

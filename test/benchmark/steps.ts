@@ -3,8 +3,10 @@ import { createDescriber } from '../../schema/describe.ts';
 import { analyse } from '../../server/core/analysis/analyse.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { MeshLookup } from '../../server/core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
+import { readMeshSteps } from '../../server/core/meshFiles/readMeshFile.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
+import { inSteps } from '../../server/core/steps/steps.ts';
+import { textLines } from '../helpers/boatText.ts';
 import { binaryStl } from '../helpers/stl.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
@@ -49,7 +51,7 @@ function opened(what: string, text: string, meshes?: MeshLookup): Analysis {
   timed(reporting, () => textReport(analysis.settled.all()));
   describe('report', reporting);
   const again: number[] = [];
-  timed(again, () => analyse(`${text}\n`, describer, analysis, meshes));
+  timed(again, () => analyse(`${text}# more`, describer, analysis, meshes));
   describe('a keystroke', again);
   return analysis;
 }
@@ -58,38 +60,42 @@ const dunlin = (): string => readFileSync('samples/dunlin.boat.yaml', 'utf8');
 
 /** The sample with so many trials of one condition, each a little different. */
 function withTrials(count: number, of: readonly ('surfaced' | 'submerged')[]): string {
-  const [head] = dunlin().split(/^trials:.*\n/m);
+  const [head] = dunlin().split(/^trials:.*$/m);
   const trials = Array.from({ length: count }, (_, i) => {
     const by = ((i * 0.618034) % 1) - 0.5;
     return of[i % of.length] === 'surfaced'
       ? `  - { condition: surfaced, marks: [{ station: 60 mm, height: ${(74 + by).toFixed(1)} mm }, { station: 660 mm, height: ${(73 - by).toFixed(1)} mm }] }`
       : `  - { condition: submerged, fill: ${(60 + by).toFixed(1)} % ± 2 %, trim: ${(13 + by).toFixed(1)}° ± 1° }`;
   });
-  return `${head}trials:\n${trials.join('\n')}\n`;
+  return head + textLines(['trials:', ...trials]);
 }
 
-const PROFILE = /profile: \[\[0, 0\].*\n.*/;
+/** The bench boat with another outer hull. */
+const withHull = (lines: readonly string[]): string =>
+  boatOfParts(20).replace(/ +profile: \[\[0, 0\].*\n.*\n/, () => textLines(lines.map(line => `      ${line}`)));
+
+const fullness = (t: number): number => 54 * (4 * t * (1 - t)) ** 0.4;
 
 /** A table of offsets over the length of the boat, all sections full. */
 function offsets(sections: number, points: number): string {
   const rows = Array.from({ length: sections }, (_, i) => {
     const t = i / (sections - 1);
-    const size = 54 * (0.02 + (4 * t * (1 - t)) ** 0.4);
+    const size = 1 + fullness(t);
     const outline = Array.from({ length: points }, (__, k) => {
       const angle = (Math.PI * k) / (points - 1);
       return `[${(size * Math.sin(angle)).toFixed(3)}, ${(54 - size * Math.cos(angle)).toFixed(3)}]`;
     });
-    return `        - { station: ${(900 * t).toFixed(2)}, outline: [${outline.join(', ')}] }`;
+    return `  - { station: ${(900 * t).toFixed(2)}, outline: [${outline.join(', ')}] }`;
   });
-  return `sections:\n${rows.join('\n')}`;
+  return withHull(['sections:', ...rows]);
 }
 
 function profile(points: number): string {
   const all = Array.from({ length: points }, (_, i) => {
     const t = i / (points - 1);
-    return `[${(900 * t).toFixed(2)}, ${(54 * (4 * t * (1 - t)) ** 0.4).toFixed(3)}]`;
+    return `[${(900 * t).toFixed(2)}, ${fullness(t).toFixed(3)}]`;
   });
-  return `profile: [${all.join(', ')}]\n      height: 54 mm`;
+  return withHull([`profile: [${all.join(', ')}]`, 'height: 54 mm']);
 }
 
 function tanks(count: number): string {
@@ -98,16 +104,19 @@ function tanks(count: number): string {
     (_, i) =>
       `    - { name: tank ${i}, in: dry cylinder, round: 14 mm, station: ${380 + 5 * i} to ${384.5 + 5 * i} mm, height: ${40 + (i % 3) * 15} mm, kind: sealed }`,
   );
-  return boatOfParts(20).replace(/ {2}tanks:\n[\s\S]*?(?=^payload)/m, `  tanks:\n${made.join('\n')}\n`);
+  return boatOfParts(20).replace(/ {2}tanks:\n[\s\S]*?(?=^payload)/m, () => textLines(['  tanks:', ...made]));
 }
 
 function mesh(): void {
   const bytes = binaryStl(hullMesh(480_000), 1000);
   const reading: number[] = [];
-  const file = timed(reading, () => readMeshFile(bytes));
+  const work = inSteps(() => readMeshSteps(bytes));
+  // Ends: as above.
+  while (!timed(reading, () => work.step()));
+  const file = work.all();
   console.log('\nMesh of 480,000 triangles');
   describe('read and checked', reading);
-  opened('A boat with that hull', boatOfParts(20).replace(PROFILE, 'mesh: { file: hull.stl }'), () => file);
+  opened('A boat with that hull', withHull(['mesh: { file: hull.stl }']), () => file);
 }
 
 /** Prints the longest piece of each long work. */
@@ -116,8 +125,8 @@ export function steps(): void {
   opened('Thirty trials', withTrials(30, ['surfaced', 'submerged']));
   opened('Twenty submerged trials', withTrials(20, ['submerged']));
   opened('24 tanks', tanks(24));
-  opened('40 sections of 60 points', boatOfParts(20).replace(PROFILE, offsets(40, 60)));
-  opened('A profile of 500 points', boatOfParts(20).replace(PROFILE, profile(500)));
+  opened('40 sections of 60 points', offsets(40, 60));
+  opened('A profile of 500 points', profile(500));
   opened('200 parts', boatOfParts(200));
   mesh();
 }

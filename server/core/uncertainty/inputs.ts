@@ -7,7 +7,7 @@ import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
 import { type EntryAt, type Input, LISTS, type Origin } from './input.ts';
 import type { Draft } from './sizeInputs.ts';
-import { emptyVariations, isVaried, type VariationCache, variationOf } from './variations.ts';
+import { emptyVariations, type VariationCache, variationSteps } from './variations.ts';
 import { waterInputs } from './waterInputs.ts';
 
 /**
@@ -39,8 +39,7 @@ function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache):
   const own: Input[] = [];
   for (const draft of entryInputs(checked, path, lying)) {
     const input = named(draft, path, name, at);
-    if (input.sigma > 0 && variationOf(source, input, at, cache).isFelt) own.push(input);
-    yield;
+    if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
   }
   cache.inputs.set(entry, { checked, index: at.index, own });
   return own;
@@ -95,8 +94,7 @@ function* densitiesInCommon(source: BoatSource, cache: VariationCache): Steps<re
     const input = sharedInput(source, common, at);
     const felt: EntryAt[] = [];
     for (const place of at) {
-      if (!isVaried(source, input, place, cache)) yield;
-      if (variationOf(source, input, place, cache).isFelt) felt.push(place);
+      if ((yield* variationSteps(source, input, place, cache)).isFelt) felt.push(place);
     }
     if (felt.length > 0) inputs.push(sharedInput(source, common, felt));
   }

@@ -14,7 +14,7 @@ import type { Arrangement } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import {
   type Exchange,
-  joined,
+  joinedExchange,
   type MassAndMoment,
   NO_EXCHANGE,
   type VariationCache,
@@ -52,7 +52,7 @@ export interface FloatedBoat {
 }
 
 /** Inputs that are looked at in one step. */
-const INPUTS_A_STEP = 24;
+const INPUTS_A_STEP = 8;
 
 /** Half the difference of what the input does at one uncertainty more and at one less. */
 export function* residualLoadSteps(
@@ -126,8 +126,8 @@ function changesBy({ source, variations }: Owner, input: Input): readonly [Chang
   }
   const varied = target.at.map(at => variationOf(source, input, at, variations));
   return [
-    { exchange: joined(varied.map(({ more }) => more)), density },
-    { exchange: joined(varied.map(({ less }) => less)), density },
+    { exchange: joinedExchange(varied.map(({ more }) => more)), density },
+    { exchange: joinedExchange(varied.map(({ less }) => less)), density },
   ];
 }
 

@@ -67,8 +67,8 @@ export function* spreadSteps(
   const majors = residuals.flatMap(({ input }, i) => (isMajor[i] ? [{ input, weight: weights[i]! }] : []));
   const weightBy = columns.map((_, k) => bareWeightBy(residuals, minorWeights(weights, isMajor, k)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
-  for (const [n, point] of fifthDegreeRule(columns.length).entries()) {
-    if (n % POINTS_A_STEP === 0) yield;
+  for (const point of fifthDegreeRule(columns.length)) {
+    yield;
     const isMiddle = point.z.every(value => value === 0);
     const there = isMiddle
       ? floating
@@ -86,9 +86,6 @@ export function* spreadSteps(
     return { value, ...uncertaintyFrom(figures, belief, residuals, direct, rests) };
   });
 }
-
-/** Points of the rule that are looked at in one step. */
-const POINTS_A_STEP = 5;
 
 /** What is believed of the inputs of a boat, and of the load that they make up together with what is not written down. */
 export interface Belief extends Whitened {

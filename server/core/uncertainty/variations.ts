@@ -2,14 +2,15 @@ import type { Boat, Entry } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
-import { type BodyCache, emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
+import { emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
 import type { Cuttable } from '../geometry/cut/immersion.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
 import type { EntryAt, Input, ListName } from './input.ts';
-import { again, type Rereading } from './withInputs.ts';
+import { again, isMeshed, type Rereading } from './withInputs.ts';
 
 /** One entry as it would be with an input one uncertainty more and one less. */
 export interface Variation {
@@ -69,45 +70,70 @@ export const emptyVariations = (): VariationCache => ({
 });
 
 /** The entry varied by an input that touches it, made once. */
-export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation {
+export const variationOf = (...asked: VariationAsked): Variation =>
+  knownVariation(...asked) ?? finish(variationSteps(...asked));
+
+type VariationAsked = readonly [source: BoatSource, input: Input, at: EntryAt, cache: VariationCache];
+
+/** The same in steps: a mesh takes long. */
+export function* variationSteps(...asked: VariationAsked): Steps<Variation> {
+  const known = knownVariation(...asked);
+  if (known) return known;
+  const [source, input, at, cache] = asked;
+  const made = yield* varied(source, input, at, cache.placings);
+  keep(asked, made);
+  return made;
+}
+
+function knownVariation(...asked: VariationAsked): Variation | null {
+  const [source, input, at, cache] = asked;
   const { entry } = source[at.list][at.index]!;
   const last = cache.byInput.get(input);
   if (last?.entry === entry) return last.variation;
-  const known = cache.entries.get(entry) ?? new Map<string, Variation>();
-  const key = last?.key ?? keyOf(input);
-  const variation = known.get(key) ?? varied(source, input, at, cache.placings);
-  known.set(key, variation);
-  cache.entries.set(entry, known);
+  const known = cache.entries.get(entry)?.get(last?.key ?? keyOf(input));
+  if (known) keep(asked, known);
+  return known ?? null;
+}
+
+function keep([source, input, at, cache]: VariationAsked, variation: Variation): void {
+  const { entry } = source[at.list][at.index]!;
+  const key = cache.byInput.get(input)?.key ?? keyOf(input);
+  const ofEntry = cache.entries.get(entry) ?? new Map<string, Variation>();
+  ofEntry.set(key, variation);
+  cache.entries.set(entry, ofEntry);
   cache.byInput.set(input, { key, entry, variation });
-  return variation;
 }
 
 const keyOf = ({ id, value, sigma }: Input): string => `${id} ${value} ${sigma}`;
 
-/** It was made before: asking for it takes no time. */
-export const isVaried = (source: BoatSource, input: Input, at: EntryAt, { entries }: VariationCache): boolean =>
-  entries.get(source[at.list][at.index]!.entry)?.has(keyOf(input)) === true;
-
-function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Variation {
+function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Steps<Variation> {
   const { around } = source;
-  const tried: BodyCache = { ...emptyCache(), shapes: around.shapes };
-  const before = piecesOf(changed(source, input, at, { around, placings }, 0), tried);
-  const piece = (by: number) => {
-    const entries = changed(source, input, at, { around, placings }, by);
-    return { entries, pieces: piecesOf(entries, tried) };
-  };
-  const more = piece(input.sigma);
-  const less = piece(-input.sigma);
-  const was = source[at.list][at.index]!.entry;
-  const isWeightOnly = [more, less].every(({ entries }) => !displacesElse(was, entries[at.list][0]!));
-  const exchanged = isWeightOnly ? weightOnly : exchange;
+  const entriesWith = (by: number): Entries => changed(source, input, at, { around, placings }, by);
+  const more = entriesWith(input.sigma);
+  yield;
+  const less = entriesWith(-input.sigma);
+  yield;
+  const { entry: was, checked } = source[at.list][at.index]!;
+  const isWeightOnly = [more, less].every(entries => !displacesElse(was, entries[at.list][0]!));
+  const before = entriesWith(0);
+  // What was made of a mesh in a place where it is only tried stands with its placing.
+  const shapesFor = (after: Entries): Shapes =>
+    isMeshed(checked) && after[at.list][0]!.form !== was.form ? placings : around.shapes;
+  const exchanged = (after: Entries): Exchange =>
+    isWeightOnly
+      ? { ...NO_EXCHANGE, weight: heavier(before, after) }
+      : { ...exchange(wetOf(before, around.shapes), wetOf(after, shapesFor(after))), weight: heavier(before, after) };
+  const ofMore = exchanged(more);
+  yield;
   return {
-    more: exchanged(before, more.pieces),
-    less: exchanged(before, less.pieces),
-    isFelt: differs(was, more.entries[at.list][0]!),
-    bareWeight: isWeightOnly ? halfDifference(weightOf(more.pieces), weightOf(less.pieces)) : null,
+    more: ofMore,
+    less: exchanged(less),
+    isFelt: differs(was, more[at.list][0]!),
+    bareWeight: isWeightOnly ? halfDifference(weightOf(more), weightOf(less)) : null,
   };
 }
+
+type Entries = Pick<Boat, ListName>;
 
 export interface MassAndMoment {
   /** kg. */
@@ -116,18 +142,14 @@ export interface MassAndMoment {
   readonly moment: Vec3;
 }
 
-function exchange(before: Pieces, after: Pieces): Exchange {
-  const [one, other] = [wholeOf(before), wholeOf(after)];
+function exchange(was: Wet, is: Wet): Omit<Exchange, 'weight'> {
+  const [one, other] = [wholeOf(was), wholeOf(is)];
   return {
-    was: wetOf(before),
-    is: wetOf(after),
-    weight: heavier(before, after),
+    was,
+    is,
     displaced: { volume: other.volume - one.volume, moment: subtract(other.moment, one.moment) },
   };
 }
-
-/** Where the bodies are as before they need not be kept. */
-const weightOnly = (before: Pieces, after: Pieces): Exchange => ({ ...NO_EXCHANGE, weight: heavier(before, after) });
 
 const NOTHING_WET: Wet = { displacers: [], tanks: [] };
 
@@ -139,7 +161,7 @@ export const NO_EXCHANGE: Exchange = {
 };
 
 /** All of them at once. */
-export function joined(exchanges: readonly Exchange[]): Exchange {
+export function joinedExchange(exchanges: readonly Exchange[]): Exchange {
   if (exchanges.length === 1) return exchanges[0]!;
   const all = (side: 'was' | 'is'): Wet => ({
     displacers: exchanges.flatMap(each => each[side].displacers),
@@ -161,29 +183,35 @@ export function joined(exchanges: readonly Exchange[]): Exchange {
   };
 }
 
-const wetOf = ({ displacers, tanks }: Pieces): Wet => ({ displacers, tanks });
+function wetOf(entries: Entries, shapes: Shapes): Wet {
+  const { displacers, tanks } = piecesOf(entries, { ...emptyCache(), shapes });
+  return { displacers, tanks };
+}
 
-const heavier = (before: Pieces, after: Pieces): MassAndMoment => {
+const heavier = (before: Entries, after: Entries): MassAndMoment => {
   const [one, other] = [weightOf(before), weightOf(after)];
   return { mass: other.mass - one.mass, moment: subtract(other.moment, one.moment) };
 };
 
-const wholeOf = ({ displacers }: Pieces): Whole => ({
+const wholeOf = ({ displacers }: Wet): Whole => ({
   volume: displacers.reduce((sum, { body }) => sum + body.volume, 0),
   moment: displacers.reduce<Vec3>((sum, { body }) => add(sum, body.moment), [0, 0, 0]),
 });
 
-const weightOf = ({ weights }: Pieces): MassAndMoment => ({
-  mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
-  moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
-});
+function weightOf({ shells, compartments, payload }: Entries): MassAndMoment {
+  const weights = [...shells, ...compartments, ...payload];
+  return {
+    mass: weights.reduce((sum, { mass }) => sum + mass, 0),
+    moment: weights.reduce<Vec3>((sum, { mass, centroid }) => addScaled(sum, centroid, mass), [0, 0, 0]),
+  };
+}
 
 const halfDifference = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
   mass: (a.mass - b.mass) / 2,
   moment: scale(subtract(a.moment, b.moment), 1 / 2),
 });
 
-const NOTHING: Pick<Boat, ListName> = { shells: [], compartments: [], tanks: [], payload: [] };
+const NOTHING: Entries = { shells: [], compartments: [], tanks: [], payload: [] };
 
 function changed(
   source: BoatSource,
@@ -191,7 +219,7 @@ function changed(
   { list, index }: EntryAt,
   place: Rereading,
   by: number,
-): Pick<Boat, ListName> {
+): Entries {
   if (target.on !== 'entries') return NOTHING;
   // Of nothing changed the entry itself.
   const steps = by === 0 ? undefined : [{ edit: target.edit, by }];
