@@ -59,6 +59,9 @@ interface KeptInputs {
   readonly own: readonly Input[];
 }
 
+/** Variations of one entry that are remembered: several times its inputs, for a density in common is typed elsewhere. */
+const MOST_KEPT = 64;
+
 /** Places of a mesh that are remembered: two for each of its inputs. */
 const PLACINGS = 16;
 
@@ -100,6 +103,7 @@ function keep([source, input, at, cache]: VariationAsked, variation: Variation):
   const key = cache.byInput.get(input)?.key ?? keyOf(input);
   const ofEntry = cache.entries.get(entry) ?? new Map<string, Variation>();
   ofEntry.set(key, variation);
+  if (ofEntry.size > MOST_KEPT) ofEntry.delete(ofEntry.keys().next().value!);
   cache.entries.set(entry, ofEntry);
   cache.byInput.set(input, { key, entry, variation });
 }
