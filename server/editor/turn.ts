@@ -1,7 +1,7 @@
 /** Steps of long work are done together for so long, ms: a turn through all that waits takes a millisecond by itself. */
 const TURN = 8;
 /** And never more than so many. */
-const MOST_STEPS = 8;
+const MOST_STEPS = 4;
 
 /** Some steps of long work; true when all is done. */
 export function takeTurn(step: () => boolean, now: () => number): boolean {
