@@ -42,6 +42,7 @@ function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache):
     if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
   }
   cache.inputs.set(entry, { checked, index: at.index, own });
+  yield;
   return own;
 }
 
@@ -73,6 +74,9 @@ interface Common {
   readonly origin: Origin;
 }
 
+/** Entries with a density in common that are tried in one step. */
+const ENTRIES_A_STEP = 8;
+
 /**
  * Densities that several entries share, one input for each: entries of one material are cut from the same sheet or cast
  * from the same pot more often than not, and if the handbook's figure is off for one it is off for all. Taken as
@@ -93,7 +97,8 @@ function* densitiesInCommon(source: BoatSource, cache: VariationCache): Steps<re
   for (const { common, at } of users.values()) {
     const input = sharedInput(source, common, at);
     const felt: EntryAt[] = [];
-    for (const place of at) {
+    for (const [i, place] of at.entries()) {
+      if (i % ENTRIES_A_STEP === 0) yield;
       if ((yield* variationSteps(source, input, place, cache)).isFelt) felt.push(place);
     }
     if (felt.length > 0) inputs.push(sharedInput(source, common, felt));

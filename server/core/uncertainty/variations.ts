@@ -113,11 +113,12 @@ const keyOf = ({ id, value, sigma }: Input): string => `${id} ${value} ${sigma}`
 function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Steps<Variation> {
   const { around } = source;
   const entriesWith = (by: number): Entries => changed(source, input, at, { around, placings }, by);
-  const more = entriesWith(input.sigma);
-  yield;
-  const less = entriesWith(-input.sigma);
-  yield;
   const { entry: was, checked } = source[at.list][at.index]!;
+  const takesLong = isDrawnFinely(was.form);
+  const more = entriesWith(input.sigma);
+  if (takesLong) yield;
+  const less = entriesWith(-input.sigma);
+  if (takesLong) yield;
   const isWeightOnly = [more, less].every(entries => !displacesElse(was, entries[at.list][0]!));
   const before = entriesWith(0);
   // What was made of a mesh in a place where it is only tried stands with its placing.
@@ -128,7 +129,7 @@ function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes
       ? { ...NO_EXCHANGE, weight: heavier(before, after) }
       : { ...exchange(wetOf(before, around.shapes), wetOf(after, shapesFor(after))), weight: heavier(before, after) };
   const ofMore = exchanged(more);
-  yield;
+  if (takesLong) yield;
   return {
     more: ofMore,
     less: exchanged(less),
@@ -136,6 +137,13 @@ function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes
     bareWeight: isWeightOnly ? halfDifference(weightOf(more), weightOf(less)) : null,
   };
 }
+
+/** Corners of triangles from which a form is long work to make anew. */
+const FINE = 3000;
+const isDrawnFinely = (form: Form | null): boolean =>
+  form?.shape === 'compound'
+    ? form.parts.some(isDrawnFinely)
+    : form?.shape === 'polyhedron' && form.faces.length > FINE;
 
 type Entries = Pick<Boat, ListName>;
 
