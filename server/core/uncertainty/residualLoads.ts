@@ -10,16 +10,10 @@ import { centralTensor, scaleTensor } from '../conditions/tensor.ts';
 import { addDifference, addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { finish, type Steps } from '../steps/steps.ts';
+import { type Exchange, joinedExchange, type MassAndMoment, NO_EXCHANGE } from './exchange.ts';
 import type { Arrangement } from './floatBoat.ts';
 import type { Input } from './input.ts';
-import {
-  type Exchange,
-  joinedExchange,
-  type MassAndMoment,
-  NO_EXCHANGE,
-  type VariationCache,
-  variationOf,
-} from './variations.ts';
+import { type VariationCache, variationOf } from './variations.ts';
 
 /**
  * What an input that is off by its uncertainty does to a boat held where it lies: the weight less buoyancy that is then too

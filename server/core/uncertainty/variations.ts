@@ -1,15 +1,23 @@
-import type { Boat, Entry } from '../boat/boat.ts';
+import type { Entry } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
-import { emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
-import type { Cuttable } from '../geometry/cut/immersion.ts';
 import type { Form } from '../geometry/form/form.ts';
-import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import { scale, subtract } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
-import type { EntryAt, Input, ListName } from './input.ts';
+import {
+  type Entries,
+  type Exchange,
+  exchange,
+  heavier,
+  type MassAndMoment,
+  NO_EXCHANGE,
+  weightOf,
+  wetOf,
+} from './exchange.ts';
+import type { EntryAt, Input } from './input.ts';
 import { again, isMeshed, type Rereading } from './withInputs.ts';
 
 /** One entry as it would be with an input one uncertainty more and one less. */
@@ -21,20 +29,6 @@ export interface Variation {
   /** Half the difference between the two, where they differ in weight and in nothing else. */
   readonly bareWeight: MassAndMoment | null;
 }
-
-/** Some bodies in the place of others, and what is more of them however the boat lies. */
-export interface Exchange {
-  readonly was: Wet;
-  readonly is: Wet;
-  readonly weight: MassAndMoment;
-  /** m3, m4. */
-  readonly displaced: Whole;
-}
-
-/** What displaces, and what holds water. */
-export type Wet = Pick<Pieces, 'displacers' | 'tanks'>;
-
-type Whole = Pick<Cuttable, 'volume' | 'moment'>;
 
 /** Variations made before, by entry and input: they hang on nothing else. */
 export interface VariationCache {
@@ -144,79 +138,6 @@ const isDrawnFinely = (form: Form | null): boolean =>
   form?.shape === 'compound'
     ? form.parts.some(isDrawnFinely)
     : form?.shape === 'polyhedron' && form.faces.length > FINE;
-
-type Entries = Pick<Boat, ListName>;
-
-export interface MassAndMoment {
-  /** kg. */
-  readonly mass: number;
-  /** About the origin, kg·m. */
-  readonly moment: Vec3;
-}
-
-function exchange(was: Wet, is: Wet): Omit<Exchange, 'weight'> {
-  const [one, other] = [wholeOf(was), wholeOf(is)];
-  return {
-    was,
-    is,
-    displaced: { volume: other.volume - one.volume, moment: subtract(other.moment, one.moment) },
-  };
-}
-
-const NOTHING_WET: Wet = { displacers: [], tanks: [] };
-
-export const NO_EXCHANGE: Exchange = {
-  was: NOTHING_WET,
-  is: NOTHING_WET,
-  weight: { mass: 0, moment: [0, 0, 0] },
-  displaced: { volume: 0, moment: [0, 0, 0] },
-};
-
-/** All of them at once. */
-export function joinedExchange(exchanges: readonly Exchange[]): Exchange {
-  if (exchanges.length === 1) return exchanges[0]!;
-  const all = (side: 'was' | 'is'): Wet => ({
-    displacers: exchanges.flatMap(each => each[side].displacers),
-    tanks: exchanges.flatMap(each => each[side].tanks),
-  });
-  const sum = (of: (each: Exchange) => Vec3) =>
-    exchanges.reduce<Vec3>((total, each) => add(total, of(each)), [0, 0, 0]);
-  return {
-    was: all('was'),
-    is: all('is'),
-    weight: {
-      mass: exchanges.reduce((total, { weight }) => total + weight.mass, 0),
-      moment: sum(({ weight }) => weight.moment),
-    },
-    displaced: {
-      volume: exchanges.reduce((total, { displaced }) => total + displaced.volume, 0),
-      moment: sum(({ displaced }) => displaced.moment),
-    },
-  };
-}
-
-function wetOf(entries: Entries, shapes: Shapes): Wet {
-  const { displacers, tanks } = piecesOf(entries, { ...emptyCache(), shapes });
-  return { displacers, tanks };
-}
-
-const heavier = (before: Entries, after: Entries): MassAndMoment => {
-  const [one, other] = [weightOf(before), weightOf(after)];
-  return { mass: other.mass - one.mass, moment: subtract(other.moment, one.moment) };
-};
-
-const wholeOf = ({ displacers }: Wet): Whole => ({
-  volume: displacers.reduce((sum, { body }) => sum + body.volume, 0),
-  moment: displacers.reduce<Vec3>((sum, { body }) => add(sum, body.moment), [0, 0, 0]),
-});
-
-function weightOf({ shells, compartments, payload }: Entries): MassAndMoment {
-  const weights = [...shells, ...compartments, ...payload];
-  return {
-    mass: weights.reduce((sum, { mass }) => sum + mass, 0),
-    moment: weights.reduce<Vec3>((sum, { mass, centroid }) => addScaled(sum, centroid, mass), [0, 0, 0]),
-  };
-}
 
 const halfDifference = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
   mass: (a.mass - b.mass) / 2,
