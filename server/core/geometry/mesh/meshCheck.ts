@@ -1,4 +1,4 @@
-import { finish, type Steps } from '../../steps/steps.ts';
+import type { Steps } from '../../steps/steps.ts';
 import { weld } from '../cut/weld.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
@@ -103,9 +103,6 @@ export function* checkMeshSteps(raw: Polyhedron): Steps<CheckedMesh | null> {
     },
   };
 }
-
-/** The same at once. */
-export const checkMesh = (raw: Polyhedron): CheckedMesh | null => finish(checkMeshSteps(raw));
 
 const withoutFaces = (form: Polyhedron, left: Uint8Array): Polyhedron => ({
   ...form,
