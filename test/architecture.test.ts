@@ -17,6 +17,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/form',
     'server/core/geometry/cut',
     'server/core/geometry/outline',
+    'server/core/steps',
   ],
   'server/core/geometry/shapes': [
     'server/core/geometry/form',
@@ -24,7 +25,13 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/outline',
     'server/core/geometry/mesh',
   ],
-  'server/core/meshFiles': ['server/core/geometry/form', 'server/core/geometry/mesh', 'fflate', 'saxes'],
+  'server/core/meshFiles': [
+    'server/core/geometry/form',
+    'server/core/geometry/mesh',
+    'server/core/steps',
+    'fflate',
+    'saxes',
+  ],
   'server/core/findings/catalogue': [],
   'server/core/findings': ['schema', 'server/core/findings/catalogue'],
   'server/core/text/reading': ['schema', 'server/core/findings', 'server/core/findings/catalogue', 'yaml'],
@@ -120,6 +127,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/findings',
     'server/core/findings/catalogue',
     'server/core/wording',
+    'server/core/steps',
   ],
   'server/core/corrections/room': [
     'schema',

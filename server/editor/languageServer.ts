@@ -28,6 +28,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
   const guard: GuardHost = {
     // What fails in a timer would end the server.
     defer: run => void clock.setTimeout(() => attempt(guard, 'deferred work', run, () => {}), 0),
+    now: clock.now,
     log: message => connection.console.error(message),
     refusal: session.refusal,
   };

@@ -1,4 +1,4 @@
-import { type MeshFile, meshFrom } from '../service/meshes.ts';
+import { type MeshFile, meshFrom, meshInSteps } from '../service/meshes.ts';
 import type { ReadFileResult } from './protocol.ts';
 
 /** Mesh files of the workspace, loaded once through the editor and kept until they change. */
@@ -11,17 +11,22 @@ export interface MeshStore {
   keepOnly(used: readonly { readonly boatUri: string; readonly names: readonly string[] }[]): void;
 }
 
-/** `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. */
+/**
+ * `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. It is read in steps,
+ * with a `pause` between two of them, in which others are heard.
+ */
 export function createMeshStore(
   fetch: (uri: string, boatUri: string) => Promise<ReadFileResult>,
   arrived: (uri: string) => void,
+  pause: () => Promise<void> = () => Promise.resolve(),
 ): MeshStore {
   const files = new Map<string, MeshFile | null>();
   const load = async (uri: string, boatUri: string): Promise<void> => {
     const key = keyOf(uri);
     files.set(key, null);
-    const file = await fetch(uri, boatUri).then(meshOf, (problem: unknown) =>
-      meshFrom({ status: 'unreadable', problem: String(problem) }),
+    const file = await fetch(uri, boatUri).then(
+      result => meshOf(result, pause),
+      (problem: unknown) => meshFrom({ status: 'unreadable', problem: String(problem) }),
     );
     // Forgotten while it was on its way: what arrived may be the old one.
     if (!files.has(key)) return;
@@ -68,8 +73,13 @@ function uriBeside(boatUri: string, name: string): string | null {
   return [...steps, ...name.split('/').map(encodeURIComponent)].join('/');
 }
 
-const meshOf = (result: ReadFileResult): MeshFile =>
-  meshFrom(result.status === 'read' ? { status: 'read', bytes: bytesOf(result.base64) } : result);
+async function meshOf(result: ReadFileResult, pause: () => Promise<void>): Promise<MeshFile> {
+  if (result.status !== 'read') return meshFrom(result);
+  const reading = meshInSteps(bytesOf(result.base64));
+  // Ends: a step is a stretch of work, and the work ends.
+  while (!reading.step()) await pause();
+  return reading.all();
+}
 
 function bytesOf(base64: string): Uint8Array {
   const text = atob(base64);

@@ -42,6 +42,7 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
   const meshes = createMeshStore(
     (uri, boatUri) => readFile({ uri, boatUri }),
     () => renew(),
+    () => new Promise(resolve => guard.defer(resolve)),
   );
   const meshesOf =
     (uri: string): MeshLookup =>

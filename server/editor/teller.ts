@@ -4,12 +4,19 @@ import type { Analysis, BoatService, Said } from '../service/service.ts';
 import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createNews, type NewsHost, type Sayable } from './news.ts';
+import { takeTurn } from './turn.ts';
+
+/** A change so soon after the one before it is typing, ms. A lone change is told of at once, whatever it costs. */
+const TYPING = 250;
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
 const CHEAP = 30;
 
 /** A pause in the typing, ms: too short to be noticed, long enough to skip most keystrokes. */
 const PAUSE = 60;
+
+/** What takes long waits for a pause in the typing as long as this, ms: most of it would be overtaken. */
+const REST = 200;
 
 export interface TellerHost extends NewsHost {
   readonly clock: Clock;
@@ -34,6 +41,7 @@ export interface Teller {
 export function createTeller(host: TellerHost): Teller {
   const { clock, service, guard, documents, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Timer>();
+  const changes = new Map<string, { readonly at: number; readonly isTyping: boolean }>();
   /** What was said of a file when all was last known: what waits stays until it is known again. */
   const saidLast = new Map<string, Said>();
   const news = createNews(host);
@@ -74,12 +82,12 @@ export function createTeller(host: TellerHost): Teller {
     if (isNew) tell(document);
   };
 
-  /** One step towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
+  /** Some way towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
   const findTheRest = (uri: string, version: number): void => {
     const document = documents.get(uri);
     if (document?.version !== version || pending.has(uri)) return;
-    const step = (): boolean => analysisOf(document).settled.step();
-    const isAll = attempt(guard, 'findings', step, () => true);
+    const turn = (): boolean => takeTurn(analysisOf(document).settled.step, clock.now);
+    const isAll = attempt(guard, 'findings', turn, () => true);
     if (isAll) tell(document);
     guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
   };
@@ -91,13 +99,18 @@ export function createTeller(host: TellerHost): Teller {
     if (!document || guard.refusal()) return;
     const { version } = document;
     const isAll = tell(document);
-    guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
+    const goOn = () => (isAll ? link(uri) : findTheRest(uri, version));
+    if (changes.get(uri)?.isTyping) clock.setTimeout(() => guard.defer(goOn), REST);
+    else guard.defer(goOn);
   };
 
   return {
     changed(uri) {
       cancel(uri);
-      const wait = costOf(uri) > CHEAP ? PAUSE : 0;
+      const now = clock.now();
+      const isTyping = now - (changes.get(uri)?.at ?? Number.NEGATIVE_INFINITY) < TYPING;
+      changes.set(uri, { at: now, isTyping });
+      const wait = isTyping && costOf(uri) > CHEAP ? PAUSE : 0;
       const run = (): void => publish(uri);
       // What fails in a timer would end the server.
       const safely = (): void => attempt(guard, 'telling', run, () => {});
@@ -105,6 +118,7 @@ export function createTeller(host: TellerHost): Teller {
     },
     closed(uri) {
       cancel(uri);
+      changes.delete(uri);
       saidLast.delete(uri);
       news.close(uri);
     },

@@ -69,8 +69,8 @@ type Taken =
 
 export const documents: Documents = {
   inWater: (analysis, kind) => inOtherWater(analysis, waterOfKind(kind, analysis.boat.water.temperature)),
-  findings: analysis => placed(analysis.settled.all()),
-  hasErrors: analysis => analysis.settled.all().findings.some(({ severity }) => severity === 'error'),
+  findings: analysis => placed(toldOf(analysis)),
+  hasErrors: analysis => toldOf(analysis).findings.some(({ severity }) => severity === 'error'),
   report: (analysis, paint = plainPaint) => textReport(analysis.settled.all(), paint),
   reportData: analysis => jsonReport(analysis.settled.all()),
   correct: (analysis, { explain, paint }) => correctText(analysis.settled.all(), explain, paint),
@@ -107,6 +107,9 @@ export const documents: Documents = {
   },
   printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), { paper }),
 };
+
+/** With all its findings: only trials have more to say of what is wrong than is known at once. */
+const toldOf = (analysis: Analysis): Analysis => (analysis.trials.length > 0 ? analysis.settled.all() : analysis);
 
 function placed({ findings, syntax }: Analysis): readonly PlacedFinding[] {
   const starts = new Map(findings.map(finding => [finding, rangeOf(syntax, finding.place)[0]]));

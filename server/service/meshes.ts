@@ -1,5 +1,6 @@
 import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
+import { readMeshFile, readMeshSteps } from '../core/meshFiles/readMeshFile.ts';
+import { inSteps, type Working } from '../core/steps/steps.ts';
 
 export { type MeshFile, type MeshLookup, MOST_BYTES } from '../core/meshFiles/meshFile.ts';
 
@@ -21,3 +22,6 @@ export function meshFrom(fetched: Fetched): MeshFile {
       return unreadableMesh(fetched.problem);
   }
 }
+
+/** A mesh file read and checked in steps. */
+export const meshInSteps = (bytes: Uint8Array): Working<MeshFile> => inSteps(() => readMeshSteps(bytes));

@@ -35,7 +35,8 @@ import { plainLoop } from './plainLoop.ts';
 /*
  * What the analysis costs, and the ratio to what is aimed at. It asserts nothing: machines differ and
  * cores are shared. Run alone with `npm run benchmark`;
- * with `npm run benchmark -- peer` it is held against a general YAML server instead.
+ * with `npm run benchmark -- peer` it is held against a general YAML server instead, and with `-- steps` it prints the
+ * longest piece of each long work.
  */
 
 const describer = createDescriber();
@@ -244,5 +245,6 @@ function dryBodies(): void {
   }
 }
 
-if (process.argv.includes('peer')) await (await import('./peer/peer.ts')).againstPeer();
+if (process.argv.includes('steps')) (await import('./steps.ts')).steps();
+else if (process.argv.includes('peer')) await (await import('./peer/peer.ts')).againstPeer();
 else for (const part of [keystroke, wholeBoat, report200, slopes, dryBodies]) part();

@@ -92,6 +92,9 @@ describe('diagnostics', () => {
     await session.change(uri, 2, changed);
     await session.change(uri, 3, changed.replace('mass: 1', 'mass: 2'));
     await expect.poll(() => session.published.at(-1)?.version, { timeout: 20_000 }).toBe(3);
+    // While somebody types they wait for a pause.
+    await session.settle();
+    session.clock.step(300);
     const service = createBoatService();
     const known = service.diagnostics(service.analyse(changed.replace('mass: 1', 'mass: 2')), null);
     await expect.poll(() => session.published.at(-1)?.diagnostics, { timeout: 20_000 }).toEqual(known);
