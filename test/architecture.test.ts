@@ -395,6 +395,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/service': [
     'schema',
+    'server/core/steps',
     'server/core/analysis',
     'server/core/boat',
     'server/core/meshFiles',

@@ -5,9 +5,7 @@ import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createNews, type NewsHost, type Sayable } from './news.ts';
 import { takeTurn } from './turn.ts';
-
-/** A change so soon after the one before it is typing, ms. A lone change is told of at once, whatever it costs. */
-const TYPING = 250;
+import { createTyping } from './typing.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
 const CHEAP = 30;
@@ -41,7 +39,7 @@ export interface Teller {
 export function createTeller(host: TellerHost): Teller {
   const { clock, service, guard, documents, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Timer>();
-  const changes = new Map<string, { readonly at: number; readonly isTyping: boolean }>();
+  const typing = createTyping(clock);
   /** What was said of a file when all was last known: what waits stays until it is known again. */
   const saidLast = new Map<string, Said>();
   const news = createNews(host);
@@ -100,17 +98,15 @@ export function createTeller(host: TellerHost): Teller {
     const { version } = document;
     const isAll = tell(document);
     const goOn = () => (isAll ? link(uri) : findTheRest(uri, version));
-    if (changes.get(uri)?.isTyping) clock.setTimeout(() => guard.defer(goOn), REST);
+    if (typing.isGoingOn(uri)) clock.setTimeout(() => guard.defer(goOn), REST);
     else guard.defer(goOn);
   };
 
   return {
     changed(uri) {
       cancel(uri);
-      const now = clock.now();
-      const isTyping = now - (changes.get(uri)?.at ?? Number.NEGATIVE_INFINITY) < TYPING;
-      changes.set(uri, { at: now, isTyping });
-      const wait = isTyping && costOf(uri) > CHEAP ? PAUSE : 0;
+      typing.changed(uri);
+      const wait = typing.isGoingOn(uri) && costOf(uri) > CHEAP ? PAUSE : 0;
       const run = (): void => publish(uri);
       // What fails in a timer would end the server.
       const safely = (): void => attempt(guard, 'telling', run, () => {});
@@ -118,7 +114,7 @@ export function createTeller(host: TellerHost): Teller {
     },
     closed(uri) {
       cancel(uri);
-      changes.delete(uri);
+      typing.forget(uri);
       saidLast.delete(uri);
       news.close(uri);
     },
