@@ -2,6 +2,8 @@ import * as z from 'zod';
 import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
 import { historyKeys } from './history.ts';
+import { inWaterKey } from './inWater.ts';
+import { severalKeys } from './several.ts';
 import type { FileUnits } from './units.ts';
 
 const name = (example: string, whose: string) =>
@@ -34,7 +36,9 @@ export function shellSchema(units: FileUnits) {
       mass: mass(units, 'What the bare shell weighs on the scale.'),
       material: materialKey().optional(),
       density: densityKey(units).optional(),
+      inWater: inWaterKey(units),
       ...placing(units),
+      ...severalKeys(units),
       ...formKeys(units),
       ends: word(['open', 'closed'], {
         description: 'Whether the flat ends of the form belong to the shell; closed unless given.',
@@ -54,7 +58,9 @@ export function compartmentSchema(units: FileUnits) {
       mass: mass(units, 'What the empty compartment weighs, ends and seals included.'),
       material: materialKey().optional(),
       density: densityKey(units).optional(),
+      inWater: inWaterKey(units),
       ...placing(units),
+      ...severalKeys(units),
       ...formKeys(units),
       balance: balanceKey(units),
       note: noteKey().optional(),
@@ -83,7 +89,18 @@ export function tankSchema(units: FileUnits) {
           'The compartment it lies in. Without it the tank stands in the flooded hull and displaces by its own form.',
         examples: ['dry cylinder'],
       }).optional(),
+      capacity: quantity(
+        units,
+        'volume',
+        {
+          description:
+            'What it holds by the measuring jug: filled to the brim and poured out. A form is then for its place only.',
+          examples: ['640 ml'],
+        },
+        { positive: true },
+      ).optional(),
       ...placing(units),
+      ...severalKeys(units),
       ...formKeys(units),
       kind: word(['sealed', 'vented', 'piston', 'bladder'], {
         description:
@@ -124,11 +141,13 @@ const pieceKeys = (units: FileUnits) => ({
   mass: mass(units, 'What it weighs on the scale. With a form and a material it may be left out.').optional(),
   material: materialKey().optional(),
   density: densityKey(units).optional(),
+  inWater: inWaterKey(units),
   in: text({
     description: 'The watertight compartment it lies in: inside, it weighs but does not displace.',
     examples: ['dry cylinder'],
   }).optional(),
   ...placing(units),
+  ...severalKeys(units),
   ...formKeys(units),
   balance: balanceKey(units),
   fixed: flag({

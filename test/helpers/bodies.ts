@@ -37,6 +37,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     compartments: solids.map((form, i) => ({
       path: ['hull', 'compartments', i],
       name: `solid ${i}`,
+      copies: 1,
       mass: 0,
       massFrom: 'scale' as const,
       centroid: [0, 0, 0] as const,
@@ -48,6 +49,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       (tank, i): Tank => ({
         path: ['hull', 'tanks', i],
         name: `tank ${i}`,
+        copies: 1,
         form: tank.form,
         capacity: solidOf(tank.form).volume,
         kind: tank.kind ?? 'vented',
@@ -63,6 +65,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     payload: masses.map(([mass, centroid], i) => ({
       path: ['payload', i],
       name: `mass ${i}`,
+      copies: 1,
       mass,
       massFrom: 'scale' as const,
       centroid,

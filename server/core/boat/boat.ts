@@ -47,8 +47,14 @@ export interface Entry {
   readonly name: string;
 }
 
+/** What one entry may stand for several of. */
+interface Several {
+  /** How many there are of it; all that is said of the entry is of all of them together. */
+  readonly copies: number;
+}
+
 /** Anything with weight. */
-export interface Weighed extends Entry {
+export interface Weighed extends Entry, Several {
   /** kg. */
   readonly mass: number;
   /** Weighed by the builder, or worked out from form and material by the program. */
@@ -78,7 +84,7 @@ export interface Compartment extends Weighed {
 
 export type TankKind = 'sealed' | 'vented' | 'piston' | 'bladder';
 
-export interface Tank extends Entry {
+export interface Tank extends Entry, Several {
   readonly form: Form;
   /** m3. */
   readonly capacity: number;
@@ -126,6 +132,10 @@ export interface Part extends Weighed {
 export interface WrittenPlace {
   readonly station: WrittenExtent;
   readonly offset: WrittenExtent | null;
+  /** How far the last of a row lies aft of the first, whose station it is, m. */
+  readonly row: number;
+  /** Its offset is that of the one to starboard of two. */
+  readonly isPaired: boolean;
 }
 
 export interface WrittenExtent {

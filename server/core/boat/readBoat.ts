@@ -13,7 +13,7 @@ import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { valueFault } from './fault.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
-import type { ReadingContext } from './readingContext.ts';
+import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
@@ -55,7 +55,7 @@ export function readBoat(
   const units = readUnits(reader, syntax);
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
-  const around: ReadingContext = { units, stock: stockDensities(stock), meshes, shapes };
+  const around: ReadingContext = { units, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
   leftOut.push(...checkKeys(syntax, findings));
   const figures = readFigures(reader, schemas);
   const water = reader.section(schemas.water, ['water'], 'the water', true);
@@ -78,7 +78,12 @@ export function readBoat(
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
   const trialKind = { what: 'trial', schema: schemas.trial, read: readTrial };
-  const trials = checkTrials(entriesIn(reader.list(['trials'], trialKind, around)), whole, compartmentNames, shapes);
+  const trials = checkTrials(
+    entriesIn(reader.list(['trials'], trialKind, sources.around)),
+    whole,
+    compartmentNames,
+    shapes,
+  );
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...trials.findings, ...ofDay.findings);
   if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
@@ -111,16 +116,23 @@ function readFigures({ section, log }: SectionReader, schemas: BoatSchemas) {
 
 /** Everything that weighs or displaces, with what it was read from. */
 function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
-  return {
-    shells: list(['hull', 'shells'], { what: 'shell', schema: schemas.shell, read: readShell }, around),
-    compartments: list(
-      ['hull', 'compartments'],
-      { what: 'compartment', schema: schemas.compartment, read: readCompartment },
-      around,
-    ),
-    tanks: list(['hull', 'tanks'], { what: 'tank', schema: schemas.tank, read: readTank }, around),
-    ...aboardAndAshore(list(['payload'], { what: 'part', schema: schemas.part, read: readPart }, around)),
+  const shells = list(['hull', 'shells'], { what: 'shell', schema: schemas.shell, read: readShell }, around);
+  const compartments = list(
+    ['hull', 'compartments'],
+    { what: 'compartment', schema: schemas.compartment, read: readCompartment },
     around,
+  );
+  const roomsOf: RoomLookup = name =>
+    name === null
+      ? shells.map(({ entry }) => entry.form)
+      : compartments.filter(({ entry }) => entry.name === name).map(({ entry }) => entry.form);
+  const within: ReadingContext = { ...around, roomsOf };
+  return {
+    shells,
+    compartments,
+    tanks: list(['hull', 'tanks'], { what: 'tank', schema: schemas.tank, read: readTank }, within),
+    ...aboardAndAshore(list(['payload'], { what: 'part', schema: schemas.part, read: readPart }, within)),
+    around: within,
   };
 }
 

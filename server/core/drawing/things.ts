@@ -7,6 +7,7 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
+import { timesName } from '../wording/times.ts';
 import { seen } from './turn.ts';
 
 export type ThingKind = 'shell' | 'compartment' | 'tank' | 'lead' | 'foam' | 'part' | 'bay';
@@ -51,11 +52,11 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
   const known = new Set(boat.payload);
   const formed = (
     kind: ThingKind,
-    entry: { readonly path: Path; readonly name: string; readonly form: Form },
+    entry: { readonly path: Path; readonly name: string; readonly copies: number; readonly form: Form },
     what: string,
   ): Thing => {
     const { from, to } = shapes.boundsOf(entry.form);
-    const words = `${called(entry.name)}: ${what}, ${placeWords(from, to, boat)}`;
+    const words = `${called(timesName(entry))}: ${what}, ${placeWords(from, to, boat)}`;
     return { kind, path: entry.path, name: entry.name, words, canMove: false, form: entry.form, from, to };
   };
   return {
@@ -84,7 +85,7 @@ function thingOfPart(part: Part, boat: Boat): Thing {
     kind: kindOf(part),
     path,
     name,
-    words: `${called(name)}: ${material}${massText(part.mass, boat.units)}, ${placeWords(from, to, boat)}, ${home}`,
+    words: `${called(timesName(part))}: ${material}${massText(part.mass, boat.units)}, ${placeWords(from, to, boat)}, ${home}`,
     canMove: part.written !== null,
     form,
     from,

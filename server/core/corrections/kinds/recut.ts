@@ -25,7 +25,8 @@ export function withoutLoose(boatToTrim: BoatToTrim): BoatToTrim | null {
 export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
   return payload.flatMap((part): readonly Slot[] => {
     const { from, to, material, inside } = part;
-    if (part.fixed || (material !== 'lead' && material !== 'foam') || !part.written?.station.isRange) return [];
+    if (part.fixed || part.copies > 1 || (material !== 'lead' && material !== 'foam') || !part.written?.station.isRange)
+      return [];
     const [length, breadth, depth] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
     const volume = length * breadth * depth;
     const isStrip = inside !== null || Math.abs(part.volume - volume) < SAME_VOLUME * volume;
@@ -128,6 +129,7 @@ function isCutAlike(part: Part, { slot }: Piece): boolean {
   if (slot.bay.path === part.path) return true;
   const middle = (part.from[2] + part.to[2]) / 2;
   return (
+    part.copies === 1 &&
     part.material === slot.material &&
     part.inside === slot.bay.inside &&
     part.from[0] > slot.bay.from[0] - HAIR &&
