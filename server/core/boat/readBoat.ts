@@ -1,11 +1,11 @@
-import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, unitsSchema } from '../../../schema/boatFile.ts';
+import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, scaleSchema, unitsSchema } from '../../../schema/boatFile.ts';
 import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { entriesOf, hasSlip, isBroken } from '../text/reading/values.ts';
+import { entriesOf, hasSlip, isBroken, kindAt } from '../text/reading/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
@@ -53,11 +53,13 @@ export function readBoat(
   const reader = sectionReader(syntax, describer, kept);
   const { findings, leftOut, meshNames, meshed, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
-  const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
+  const scale = readScale(reader.section(scaleSchema, ['scale'], 'the scale'), findings);
+  const measures: FileUnits = { ...units, scale };
+  const schemas = kept && sameUnits(kept.schemas.units, measures) ? kept.schemas.made : boatSchemas(measures);
   const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
-  const around: ReadingContext = { units, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
+  const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
   leftOut.push(...checkKeys(syntax, findings));
-  const figures = readFigures(reader, schemas);
+  const figures = { ...readFigures(reader, schemas), scale };
   const water = reader.section(schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
   const boat = {
@@ -93,7 +95,7 @@ export function readBoat(
     trials: ofDay.trials,
     findings: withoutRepeats(findings.filter(finding => !isUncertain(syntax, finding))),
     meshNames: [...meshNames],
-    kept: { lists, sections, schemas: { units, made: schemas } },
+    kept: { lists, sections, schemas: { units: measures, made: schemas } },
   };
 }
 
@@ -107,11 +109,10 @@ function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
 }
 
 /** What stands in the file by itself, in no list. */
-function readFigures({ section, log }: SectionReader, schemas: BoatSchemas) {
+function readFigures({ section }: SectionReader, schemas: BoatSchemas) {
   const name = section(schemas.boat, ['boat'], 'the boat') ?? '';
-  const scale = readScale(section(schemas.scale, ['scale'], 'the scale'), log.findings);
   const waterline = readWaterline(section(schemas.waterline, ['hull', 'waterline'], 'the waterline'));
-  return { name, scale, waterline };
+  return { name, waterline };
 }
 
 /** Everything that weighs or displaces, with what it was read from. */
@@ -139,6 +140,8 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
 /** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
+  // The scale is there, and told; what hangs on it is read once it is.
+  if (code === 'scale-missing') return kindAt(syntax, ['scale']) !== undefined;
   if (code.startsWith('trial-')) return syntax.slips.length > 0;
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
@@ -154,7 +157,8 @@ const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUni
   ...(units?.mass ? { mass: units.mass } : {}),
 });
 
-const sameUnits = (a: FileUnits, b: FileUnits): boolean => a.length === b.length && a.mass === b.mass;
+const sameUnits = (a: FileUnits, b: FileUnits): boolean =>
+  a.length === b.length && a.mass === b.mass && a.scale === b.scale;
 
 const readWaterline = (entry: { bow: { value: number }; stern: { value: number } } | null): Waterline | null =>
   entry ? { bow: entry.bow.value, stern: entry.stern.value } : null;

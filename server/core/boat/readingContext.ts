@@ -13,6 +13,8 @@ export type RoomLookup = (compartment: string | null) => readonly Form[];
 /** What an entry needs to know of the rest of the file and of the world. */
 export interface ReadingContext {
   readonly units: FileUnits;
+  /** Model over full size; null when not given. */
+  readonly scale: number | null;
   readonly stock: StockDensities;
   /** Mesh files by name; what is asked of it is noted, so that an entry is read again when its file changes. */
   readonly meshes: MeshLookup;

@@ -123,8 +123,8 @@ function readList<T, E extends Entry>(
     leaveOut(path, String(path.at(-1)));
     return [];
   }
-  const { units, stock } = around;
-  const context = `${units.length} ${units.mass} ${stock.lead} ${stock.foam}`;
+  const { units, scale, stock } = around;
+  const context = `${units.length} ${units.mass} ${scale} ${stock.lead} ${stock.foam}`;
   const before = kept?.lists.get(pathKey(path)) ?? [];
   const results: KeptEntry[] = [];
   log.lists.set(pathKey(path), results);

@@ -36,7 +36,7 @@ export function partOfEntry(entry: EntryText, index: number, boat: Boat, schema:
   return readPart(
     read.data,
     ['payload', index],
-    { units: boat.units, stock, meshes: () => null, roomsOf: () => [], shapes: createShapes() },
+    { units: boat.units, scale: boat.scale, stock, meshes: () => null, roomsOf: () => [], shapes: createShapes() },
     [],
   );
 }

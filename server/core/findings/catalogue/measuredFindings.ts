@@ -32,6 +32,12 @@ export const measuredFindings = {
     why: 'One of the two is wrong. The figures go by the jug, the form only says where the water lies.',
     todo: 'Check the sizes: the inside is wanted, less what stands in it. Measure again with the air out of the corners.',
   },
+  'scale-missing': {
+    title: 'A length in full size, but no scale',
+    means: 'A length is given in full size, and the file does not say the scale of the model.',
+    why: 'What it is on the model is not known, so what hangs on it is in no figure.',
+    todo: 'Add “scale: 1:72”, the scale that it is built to; or give the length of the model.',
+  },
   'row-incomplete': {
     title: 'A row lacks its count or its spacing',
     means: 'The entry says “count” without “spacing”, or the other way round.',
