@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
 import { historyKeys } from './history.ts';
+import { holdsKey } from './holds.ts';
 import { inWaterKey } from './inWater.ts';
 import { severalKeys } from './several.ts';
 import type { FileUnits } from './units.ts';
@@ -44,6 +45,7 @@ export function shellSchema(units: FileUnits) {
         description: 'Whether the flat ends of the form belong to the shell; closed unless given.',
       }).optional(),
       balance: balanceKey(units),
+      holds: holdsKey(units),
       note: noteKey().optional(),
     },
     'a shell, such as { name: outer hull, material: fibreglass, mass: 640 g, profile: [[0, 0], [200, 45], [900, 0]], height: 46 mm }',
@@ -63,6 +65,7 @@ export function compartmentSchema(units: FileUnits) {
       ...severalKeys(units),
       ...formKeys(units),
       balance: balanceKey(units),
+      holds: holdsKey(units),
       note: noteKey().optional(),
     },
     'a compartment, such as { name: dry cylinder, mass: 410 g, round: 76 mm, station: 200 to 680 mm, height: 46 mm }',
@@ -150,6 +153,7 @@ const pieceKeys = (units: FileUnits) => ({
   ...severalKeys(units),
   ...formKeys(units),
   balance: balanceKey(units),
+  holds: holdsKey(units),
   fixed: flag({
     description:
       'false: corrections may move this, and shrink it or take it out when it is lead or foam. true: it stays where it is. Not given, lead and foam stay, and equipment may be moved inside its compartment.',

@@ -38,6 +38,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       path: ['hull', 'compartments', i],
       name: `solid ${i}`,
       copies: 1,
+      holds: [],
       mass: 0,
       massFrom: 'scale' as const,
       centroid: [0, 0, 0] as const,
@@ -66,6 +67,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       path: ['payload', i],
       name: `mass ${i}`,
       copies: 1,
+      holds: [],
       mass,
       massFrom: 'scale' as const,
       centroid,
@@ -83,7 +85,10 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     })),
     ashore: [],
     bays: [],
-    stock: { lead: { density: 11340, strip: null, pieces: [] }, foam: { density: 30, strip: null, pieces: [] } },
+    stock: {
+      lead: { density: 11340, strip: null, pieces: [], shot: null },
+      foam: { density: 30, strip: null, pieces: [], shot: null },
+    },
     limits: DEFAULT_LIMITS,
     leftOut: [],
   };

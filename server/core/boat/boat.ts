@@ -61,6 +61,8 @@ export interface Weighed extends Entry, Several {
   readonly massFrom: 'scale' | 'form';
   /** Where it weighs, m. */
   readonly centroid: Vec3;
+  /** Names of what is in it and weighed with it. */
+  readonly holds: readonly string[];
 }
 
 /** Free-flooding: only its wall displaces. */
@@ -166,6 +168,8 @@ export interface StockMaterial {
   readonly strip: readonly [breadth: number, depth: number] | null;
   /** Masses of whole pieces, kg; empty: cut to any length. */
   readonly pieces: readonly number[];
+  /** Loose lead shot that may be poured: its density as it is poured, kg/m3; null where there is none. */
+  readonly shot: number | null;
 }
 
 /** What the boat is trimmed to. Angles rad, lengths m, fill 0..1. */

@@ -9,6 +9,7 @@ import { checkCapacity } from './capacity.ts';
 import { readSeveral } from './copies.ts';
 import { densityOf } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { heldWords } from './holds.ts';
 import type { Placed, PlacedEntry } from './placed.ts';
 import { placeEntry } from './placing.ts';
 import type { FormUse, ReadingContext, Setting } from './readingContext.ts';
@@ -52,7 +53,8 @@ function readOneShell(entry: ShellEntry, setting: Setting): Shell | null {
     form: placed.form,
     endsClosed,
     volume,
-    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : [])],
+    holds: (entry.holds ?? []).map(({ name }) => name),
+    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : []), ...heldWords(entry, setting)],
   };
 }
 
@@ -93,7 +95,8 @@ function readOneCompartment(entry: CompartmentEntry, setting: Setting): Compartm
     centroid: balanced(scale(body.moment, 1 / body.volume), entry.balance),
     form: placed.form,
     volume: weighed?.volume ?? body.volume,
-    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : [])],
+    holds: (entry.holds ?? []).map(({ name }) => name),
+    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : []), ...heldWords(entry, setting)],
   };
 }
 

@@ -12,6 +12,7 @@ import type { Part, WrittenExtent, WrittenPlace } from './boat.ts';
 import { readSeveral } from './copies.ts';
 import { densityOf, type KnownDensity } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { heldWords } from './holds.ts';
 import type { Placed } from './placed.ts';
 import { placeEntry } from './placing.ts';
 import type { ReadingContext, Setting } from './readingContext.ts';
@@ -28,7 +29,8 @@ export function readPart(entry: PartEntry, path: Path, around: ReadingContext, f
 function readOnePart(entry: PartEntry, setting: Setting): Part | null {
   const { path, around, findings } = setting;
   const known = densityOf(entry, around.stock, path, findings);
-  const volumeByMass = entry.mass && known.density !== null ? entry.mass.value / known.density : null;
+  const roomDensity = known.poured ?? known.density;
+  const volumeByMass = entry.mass && roomDensity !== null ? entry.mass.value / roomDensity : null;
   const inside = entry.in ?? null;
   const weighed = weighedInWater(entry, setting);
   const placed = placeEntry(entry, weighed?.volume ?? entry.volume?.value ?? volumeByMass, setting);
@@ -38,11 +40,13 @@ function readOnePart(entry: PartEntry, setting: Setting): Part | null {
     return null;
   }
   const body = placed.form ? around.shapes.solidOf(placed.form) : null;
-  const mass = massOf(entry, body, known, path, findings);
+  const mass = massOf(entry, body, roomDensity, path, findings);
   if (mass === null) return null;
   if (weighed) checkWeighedInWater(entry, weighed, { placed, volume: body?.volume ?? null, known }, setting);
   else if (entry.mass && body && placed.measured)
     checkDensity(entry, mass, body.volume, known, { path, around, findings });
+  // Between the shot there is water.
+  const ofMetal = known.poured !== null && known.density !== null ? mass / known.density : null;
   const middle = body ? scale(body.moment, 1 / body.volume) : placed.centre;
   const bounds = placed.form ? around.shapes.boundsOf(placed.form) : placed;
   return {
@@ -53,7 +57,7 @@ function readOnePart(entry: PartEntry, setting: Setting): Part | null {
     massFrom: entry.mass ? 'scale' : 'form',
     centroid: balanced(middle, entry.balance),
     form: placed.form,
-    volume: inside === null && body ? (weighed?.volume ?? body.volume) : 0,
+    volume: inside === null && body ? (weighed?.volume ?? ofMetal ?? body.volume) : 0,
     inside,
     material: known.material?.key ?? entry.material ?? null,
     fixed: entry.fixed ?? true,
@@ -61,7 +65,8 @@ function readOnePart(entry: PartEntry, setting: Setting): Part | null {
     isLearned: entry.learned ?? false,
     from: bounds.from,
     to: bounds.to,
-    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : [])],
+    holds: (entry.holds ?? []).map(({ name }) => name),
+    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : []), ...heldWords(entry, setting)],
     written: writtenPlace(entry),
   };
 }
@@ -104,7 +109,7 @@ export function workedOut(placed: Placed, units: FileUnits): readonly string[] {
 function massOf(
   entry: PartEntry,
   body: Cuttable | null,
-  { density }: KnownDensity,
+  density: number | null,
   path: Path,
   findings: Finding[],
 ): number | null {
@@ -137,7 +142,7 @@ function checkDensity(entry: PartEntry, mass: number, volume: number, known: Kno
   const { material } = known;
   if (!material || entry.density || volume <= 0) return;
   const density = mass / volume;
-  const [least, most] = material.range;
+  const [least, most] = material.poured?.range ?? material.range;
   // A tape reads a small piece to a few per cent; inside that the scale is believed.
   if (density >= least * 0.95 && density <= most * 1.05) return;
   const { units } = checking.around;

@@ -95,7 +95,7 @@ function thingOfPart(part: Part, boat: Boat): Thing {
 
 /** Lead and foam are what they are called; whatever is lighter than a third of water is foam to the eye as well. */
 function kindOf({ material, volume, mass }: Part): ThingKind {
-  if (material === 'lead') return 'lead';
+  if (material === 'lead' || material === 'lead shot') return 'lead';
   const isLight = volume > 0 && mass / volume < 330;
   return isLight || (material?.includes('foam') ?? false) ? 'foam' : 'part';
 }

@@ -23,7 +23,9 @@ export function partHover(analysis: Analysis, index: number): string | null {
   return [
     `**${escapedMarkdown(timesName(part))}**: ${massText(part.mass, boat.units)}${each}${weighed}, ${where}${worked}.`,
     conditionsTable(analysis, part),
-    ...(part.material === 'lead' || part.material === 'foam' ? [effectsTable(analysis, part)] : []),
+    ...(part.material === 'lead' || part.material === 'lead shot' || part.material === 'foam'
+      ? [effectsTable(analysis, part)]
+      : []),
     runningWords(analysis, part),
   ].join('\n\n');
 }

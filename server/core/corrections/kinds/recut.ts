@@ -6,6 +6,7 @@ import { capital } from '../../wording/capital.ts';
 import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
 import { type Correction, type Recut, renamed } from '../correction.ts';
 import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
+import { materialOf } from '../room/pieceEntry.ts';
 import type { Piece, Slot } from '../room/slots.ts';
 import { addedWays, BOTH, titleOf } from '../words/correctionTitle.ts';
 
@@ -37,6 +38,7 @@ export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
       {
         bay: { path: part.path, name: part.name, takes: material, inside, from, to },
         material,
+        isShot: false,
         density: part.mass / volume,
         breadth,
         depth,
@@ -130,7 +132,7 @@ function isCutAlike(part: Part, { slot }: Piece): boolean {
   const middle = (part.from[2] + part.to[2]) / 2;
   return (
     part.copies === 1 &&
-    part.material === slot.material &&
+    part.material === materialOf(slot) &&
     part.inside === slot.bay.inside &&
     part.from[0] > slot.bay.from[0] - HAIR &&
     part.to[0] < slot.bay.to[0] + HAIR &&

@@ -64,7 +64,10 @@ export function moveOf(
 
 /** Lead and foam by their material, or by their name where that is all that the file says. */
 const isBallast = ({ material, name }: Part): boolean =>
-  material === 'lead' || material === 'foam' || (material === null && /\b(lead|ballast|foam)\b/i.test(name));
+  material === 'lead' ||
+  material === 'lead shot' ||
+  material === 'foam' ||
+  (material === null && /\b(lead|ballast|foam)\b/i.test(name));
 
 function onMark(shift: number, { least, most }: Stretch, step: number): number {
   const [first, last] = [Math.ceil(least / step - 1e-9), Math.floor(most / step + 1e-9)];

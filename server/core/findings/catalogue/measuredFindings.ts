@@ -32,6 +32,18 @@ export const measuredFindings = {
     why: 'One of the two is wrong. The figures go by the jug, the form only says where the water lies.',
     todo: 'Check the sizes: the inside is wanted, less what stands in it. Measure again with the air out of the corners.',
   },
+  'assembly-twice': {
+    title: 'Something counts twice: in an assembly and by itself',
+    means: 'An entry lists under “holds” what has an entry of its own.',
+    why: 'Its mass is in that of the assembly already.',
+    todo: 'Take out one of the two.',
+  },
+  'assembly-lighter': {
+    title: 'An assembly weighs less than what is in it',
+    means: 'The masses under “holds” come to more than the mass of the entry, beyond what scales leave open.',
+    why: 'The entry was weighed without them, or a mass is wrong.',
+    todo: 'Weigh it with all that it holds.',
+  },
   'scale-missing': {
     title: 'A length in full size, but no scale',
     means: 'A length is given in full size, and the file does not say the scale of the model.',
