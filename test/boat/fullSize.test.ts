@@ -46,7 +46,11 @@ describe('a length in full size', () => {
   it('stands anywhere in the file', () => {
     const analysis = analysed(
       probe(
-        ['boat: Probe', 'boat: Probe\nscale: 1:100'],
+        [
+          'boat: Probe',
+          `boat: Probe
+scale: 1:100`,
+        ],
         ['length: 400 mm', 'length: 40 m full size'],
         ['station: 0 to 400 mm', 'station: 0 to 40 m full size'],
         ['waterline: 50 mm', 'waterline: 5 m full size'],
@@ -70,13 +74,27 @@ describe('a length in full size', () => {
   });
   it('with a scale that cannot be read, only the scale is told', () => {
     const analysis = analysed(
-      probe(['boat: Probe', 'boat: Probe\nscale: 1 to 60'], ['length: 400 mm', 'length: 24 m full size']),
+      probe(
+        [
+          'boat: Probe',
+          `boat: Probe
+scale: 1 to 60`,
+        ],
+        ['length: 400 mm', 'length: 24 m full size'],
+      ),
     );
     expect(fileFindings(analysis).map(({ code }) => code)).toEqual(['wrong-value']);
   });
   it('follows the scale when that changes', () => {
     const text = (scale: number) =>
-      probe(['boat: Probe', `boat: Probe\nscale: 1:${scale}`], ['height: 0 to 70 mm', 'height: 0 to 7 m full size']);
+      probe(
+        [
+          'boat: Probe',
+          `boat: Probe
+scale: 1:${scale}`,
+        ],
+        ['height: 0 to 70 mm', 'height: 0 to 7 m full size'],
+      );
     const first = analysed(text(100));
     expect(service.analyse(text(50), first).boat.compartments[0]!.volume).toBeCloseTo(
       2 * first.boat.compartments[0]!.volume,

@@ -8,7 +8,9 @@ import { afterRadius, bowRadius, capRadius, JOINS, MAX_RADIUS, radius } from '..
 import { analysed, fileFindings, marked, service } from '../helpers/analysed.ts';
 import { probe } from '../helpers/probe.ts';
 
-const PLACE = 'station: 0 to 400 mm\n      offset: -50 to 50 mm\n      height: 0 to 70 mm';
+const PLACE = `station: 0 to 400 mm
+      offset: -50 to 50 mm
+      height: 0 to 70 mm`;
 const hull = (form: string) => analysed(probe([PLACE, form], ['length: 400 mm', 'length: 900 mm']));
 const formOf = (form: string) => {
   const { boat } = hull(form);
@@ -81,7 +83,8 @@ describe('hulls whose integrals are known', () => {
     const at = (x: number) => Math.sqrt(Math.max(0, 1 - (x / 400 - 1) ** 2));
     const body = solidOf(
       formOf(
-        `${rows(crowded(12, 800), x => `breadth: ${n(90 * at(x))}, depth: ${n(100 * at(x))}, height: 50`)}\n      faired: true`,
+        `${rows(crowded(12, 800), x => `breadth: ${n(90 * at(x))}, depth: ${n(100 * at(x))}, height: 50`)}
+      faired: true`,
       ),
     );
     const volume = (Math.PI / 6) * 0.8 * 0.09 * 0.1;
@@ -108,7 +111,12 @@ describe('hulls whose integrals are known', () => {
           `${rows(
             Array.from({ length: count + 1 }, (_, i) => (i * length) / count),
             x => `outline: [${heights.map(z => `[${n(offset(x, z))}, ${z}]`).join(', ')}]`,
-          )}${faired ? '\n      faired: true' : ''}`,
+          )}${
+            faired
+              ? `
+      faired: true`
+              : ''
+          }`,
         ),
       );
     const block = (4 / 9) * 0.8 * 0.08 * 0.05;
@@ -143,7 +151,8 @@ describe('hulls whose integrals are known', () => {
       14.25,
       end,
     ];
-    const profile = `profile: [${stations.map(x => `[${n(x * scale)}, ${n(radius(x) * scale)}]`).join(', ')}]\n      height: 60 mm`;
+    const profile = `profile: [${stations.map(x => `[${n(x * scale)}, ${n(radius(x) * scale)}]`).join(', ')}]
+      height: 60 mm`;
     const steps = 20_000;
     let exact = 0;
     for (const [from, to, at] of [
@@ -157,8 +166,14 @@ describe('hulls whose integrals are known', () => {
     }
     exact *= (scale / 1000) ** 3;
     const off = (form: string) => Math.abs(solidOf(formOf(form)).volume / exact - 1);
-    expect(off(`${profile}\n      faired: true`)).toBeLessThan(0.002);
-    expect(off(`${profile}\n      faired: true`)).toBeLessThan(off(profile) / 2);
+    expect(
+      off(`${profile}
+      faired: true`),
+    ).toBeLessThan(0.002);
+    expect(
+      off(`${profile}
+      faired: true`),
+    ).toBeLessThan(off(profile) / 2);
   });
 });
 
@@ -170,7 +185,9 @@ describe('a faired curve', () => {
         fc.pre(list.some(r => r > 0));
         const points = list.map((r, i) => [i * 70, r] as const);
         const form = formOf(
-          `profile: [${points.map(([s, r]) => `[${s}, ${r}]`).join(', ')}]\n      height: 60 mm\n      faired: true`,
+          `profile: [${points.map(([s, r]) => `[${s}, ${r}]`).join(', ')}]
+      height: 60 mm
+      faired: true`,
         );
         if (form.shape !== 'revolved') throw new Error('it is turned');
         const { profile } = form;
@@ -190,27 +207,43 @@ describe('a faired curve', () => {
   });
   it('leaves a cylinder, a cone and a box as they are', () => {
     const same = (form: string) => {
-      const [fair, straight] = [solidOf(formOf(`${form}\n      faired: true`)), solidOf(formOf(form))];
+      const [fair, straight] = [
+        solidOf(
+          formOf(`${form}
+      faired: true`),
+        ),
+        solidOf(formOf(form)),
+      ];
       expect(fair.volume / straight.volume).toBeCloseTo(1, 9);
     };
-    same('profile: [[0, 30], [300, 30], [800, 30]]\n      height: 60 mm');
-    same('profile: [[0, 10], [200, 20], [400, 30]]\n      height: 60 mm');
+    same(`profile: [[0, 30], [300, 30], [800, 30]]
+      height: 60 mm`);
+    same(`profile: [[0, 10], [200, 20], [400, 30]]
+      height: 60 mm`);
     same(rows([0, 200, 800], () => 'outline: [[0, 0], [20, 0], [20, 50], [0, 50]]'));
   });
   it('is told with what it makes of the volume', () => {
     const analysis = hull(
-      'profile: [[0, 0], [100, 30], [300, 40], [600, 40], [900, 4]]\n      height: 60 mm\n      faired: true',
+      `profile: [[0, 0], [100, 30], [300, 40], [600, 40], [900, 4]]
+      height: 60 mm
+      faired: true`,
     );
     const hover = service.hover(analysis, analysis.syntax.text.indexOf('faired') + 1)!.contents as { value: string };
     expect(hover.value).toContain('as a batten lies');
     expect(hover.value).toMatch(/faired through its points: \d+\\\.\d % more volume than by straight lines, \d+ ml/);
   });
   it('has nothing to do in other forms', () => {
-    expect(fileFindings(hull(`${PLACE}\n      faired: true`)).map(({ code }) => code)).toEqual(['key-without-use']);
+    expect(
+      fileFindings(
+        hull(`${PLACE}
+      faired: true`),
+      ).map(({ code }) => code),
+    ).toEqual(['key-without-use']);
   });
   it('of sections fits the bounds of its points', () => {
     const form = formOf(
-      `${rows([0, 200, 500, 800], x => `half: ${10 + x / 40}, keel: ${x / 100}, deck: 50, full: 90 %`)}\n      faired: true`,
+      `${rows([0, 200, 500, 800], x => `half: ${10 + x / 40}, keel: ${x / 100}, deck: 50, full: 90 %`)}
+      faired: true`,
     );
     const { from, to } = boundsOf(form);
     expect([from[0], to[0], from[2], to[2]]).toEqual([0, 0.8, 0, 0.05].map(value => expect.closeTo(value, 9)));

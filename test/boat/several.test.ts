@@ -91,11 +91,20 @@ describe('a pair and a row', () => {
 describe('saddle tanks', () => {
   const saddle = (rest: string) =>
     probe([
-      'station: 90 to 310 mm\n      offset: -45 to 45 mm\n      height: 5 to 55 mm\n      kind: bladder',
-      `station: 90 to 310 mm\n      offset: 5 to 45 mm\n      height: 5 to 55 mm\n      ${rest}`,
+      `station: 90 to 310 mm
+      offset: -45 to 45 mm
+      height: 5 to 55 mm
+      kind: bladder`,
+      `station: 90 to 310 mm
+      offset: 5 to 45 mm
+      height: 5 to 55 mm
+      ${rest}`,
     ]);
   it('keep their water apart: two free surfaces, each about its own middle', () => {
-    const paired = analysed(saddle('kind: vented\n      sides: both'));
+    const paired = analysed(
+      saddle(`kind: vented
+      sides: both`),
+    );
     const [body] = paired.bodies.tanks;
     expect(body!.cells.map(({ volume }) => volume * 1e6)).toEqual([440, 440].map(ml => expect.closeTo(ml, 6)));
     expect(paired.boat.tanks[0]!.capacity * 1e6).toBeCloseTo(880, 6);
@@ -106,12 +115,20 @@ describe('saddle tanks', () => {
     expect(submerged.bg - submerged.bgEffective).toBeCloseTo(taken, 6);
   });
   it('hold each what the jug says, in cells of each', () => {
-    const { bodies } = analysed(saddle('kind: vented\n      sides: both\n      cells: 2\n      capacity: 430 ml'));
+    const { bodies } = analysed(
+      saddle(`kind: vented
+      sides: both
+      cells: 2
+      capacity: 430 ml`),
+    );
     expect(bodies.tanks[0]!.cells).toHaveLength(4);
     expect(bodies.tanks[0]!.whole.volume * 1e6).toBeCloseTo(860, 6);
   });
   it('are said to be two', () => {
-    const analysis = analysed(saddle('kind: vented\n      sides: both'));
+    const analysis = analysed(
+      saddle(`kind: vented
+      sides: both`),
+    );
     const hover = service.hover(analysis, analysis.syntax.text.indexOf('main tank'))!.contents as { value: string };
     expect(hover.value).toContain('2 x main tank');
     expect(service.report(analysis)).toContain('2 x main tank');
@@ -164,7 +181,10 @@ describe('a shell or compartment in pairs', () => {
     const { boat } = analysed(
       probe([
         'compartments:',
-        'shells:\n    - { name: fairing, mass: 20 g, material: ABS, round: 30 mm, station: 50 to 150 mm, offset: 80 mm, height: 20 mm, sides: both }\n  compartments:\n    - { name: float, mass: 30 g, round: 30 mm, station: 50 to 150 mm, offset: 100 mm, height: 60 mm, sides: both }',
+        `shells:
+    - { name: fairing, mass: 20 g, material: ABS, round: 30 mm, station: 50 to 150 mm, offset: 80 mm, height: 20 mm, sides: both }
+  compartments:
+    - { name: float, mass: 30 g, round: 30 mm, station: 50 to 150 mm, offset: 100 mm, height: 60 mm, sides: both }`,
       ]),
     );
     const [float] = boat.compartments;

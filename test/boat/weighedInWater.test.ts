@@ -58,8 +58,11 @@ describe('weighed in water', () => {
                 - { name: casing, mass: 300 g, inWater: { reads: 100 g, ${inWater} }, station: 0 to 400 mm, offset: -60 to 60 mm, height: 0 to 80 mm }`,
         ],
         [
-          'mass: 600 g\n      station: 0',
-          `mass: 600 g\n      inWater: { reads: -2150 g, ${inWater} }\n      station: 0`,
+          `mass: 600 g
+      station: 0`,
+          `mass: 600 g
+      inWater: { reads: -2150 g, ${inWater} }
+      station: 0`,
         ],
       ),
     );
@@ -123,10 +126,20 @@ describe('its uncertainty', () => {
 
 describe('a tank by the jug', () => {
   const tank = (rest: string) =>
-    analysed(probe(['station: 90 to 310 mm\n      offset: -45 to 45 mm\n      height: 5 to 55 mm', rest]));
-  const PLACED = 'station: 90 to 310 mm\n      offset: -45 to 45 mm\n      height: 5 to 55 mm';
+    analysed(
+      probe([
+        `station: 90 to 310 mm
+      offset: -45 to 45 mm
+      height: 5 to 55 mm`,
+        rest,
+      ]),
+    );
+  const PLACED = `station: 90 to 310 mm
+      offset: -45 to 45 mm
+      height: 5 to 55 mm`;
   it('holds what the jug says, where its form is', () => {
-    const analysis = tank(`${PLACED}\n      capacity: 960 ml`);
+    const analysis = tank(`${PLACED}
+      capacity: 960 ml`);
     expect(analysis.boat.tanks[0]!.capacity).toBeCloseTo(960e-6, 12);
     expect(analysis.bodies.tanks[0]!.whole.volume).toBeCloseTo(960e-6, 12);
     expect(analysis.bodies.tanks[0]!.whole.moment[0] / 960e-6).toBeCloseTo(0.2, 9);
@@ -136,11 +149,17 @@ describe('a tank by the jug', () => {
     expect(analysis.submerged.status === 'neutral' && analysis.submerged.fill).toBeCloseTo(800 / 960, 6);
   });
   it('says where jug and form disagree', () => {
-    const analysis = tank(`${PLACED}\n      capacity: 700 ml`);
+    const analysis = tank(`${PLACED}
+      capacity: 700 ml`);
     expect(fileFindings(analysis).map(({ code }) => code)).toEqual(['capacity-disagrees']);
   });
   it('in cells holds as much as all of them', () => {
-    const text = probe(['kind: bladder', 'kind: vented\n      cells: 3\n      capacity: 960 ml']);
+    const text = probe([
+      'kind: bladder',
+      `kind: vented
+      cells: 3
+      capacity: 960 ml`,
+    ]);
     const { bodies } = analysed(text);
     const volumes = bodies.tanks[0]!.cells.map(({ volume }) => volume * 1e6);
     expect(volumes).toHaveLength(3);
@@ -148,13 +167,17 @@ describe('a tank by the jug', () => {
   });
   it('needs no more than its middle, and does not stick out', () => {
     for (const millilitres of [200, 600, 900]) {
-      const analysis = tank(`capacity: ${millilitres} ml\n      station: 200 mm\n      height: 35 mm`);
+      const analysis = tank(`capacity: ${millilitres} ml
+      station: 200 mm
+      height: 35 mm`);
       expect(fileFindings(analysis)).toEqual([]);
       expect(analysis.bodies.tanks[0]!.whole.volume * 1e6).toBeCloseTo(millilitres, 6);
     }
   });
   it('that fits nowhere is told', () => {
-    const analysis = tank('capacity: 990 ml\n      station: 380 mm\n      height: 35 mm');
+    const analysis = tank(`capacity: 990 ml
+      station: 380 mm
+      height: 35 mm`);
     expect(fileFindings(analysis).map(({ code }) => code)).toEqual(['sticks-out']);
   });
   it('is fitted anew when its compartment changes', () => {
@@ -162,8 +185,12 @@ describe('a tank by the jug', () => {
       probe(
         ['height: 0 to 70 mm', `height: 0 to ${depth} mm`],
         [
-          'station: 90 to 310 mm\n      offset: -45 to 45 mm\n      height: 5 to 55 mm',
-          'capacity: 300 ml\n      station: 200 mm\n      height: 25 mm',
+          `station: 90 to 310 mm
+      offset: -45 to 45 mm
+      height: 5 to 55 mm`,
+          `capacity: 300 ml
+      station: 200 mm
+      height: 25 mm`,
         ],
       );
     const first = analysed(text(70));
@@ -183,7 +210,14 @@ describe('a part by volume alone', () => {
         shells:
           - { name: casing, mass: 30 g, material: ABS, round: 40 mm, station: 0 to 400 mm, height: 90 mm }`;
     const analysis = analysed(
-      probe(['hull:', shell], ['bays:', `  - { name: piece, station: 200 mm, ${rest} }\nbays:`]),
+      probe(
+        ['hull:', shell],
+        [
+          'bays:',
+          `  - { name: piece, station: 200 mm, ${rest} }
+bays:`,
+        ],
+      ),
     );
     const part = analysis.boat.payload.find(({ name }) => name === 'piece')!;
     expect(part.to[2] - part.from[2]).toBeLessThan(2 * free + 1e-12);

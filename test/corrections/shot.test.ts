@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { findMaterial } from '../../schema/materials.ts';
+import { slotSets } from '../../server/core/corrections/room/slots.ts';
+import { cautions, cutLines } from '../../server/core/report/bench.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
-import { analysed, fileFindings, heard, service } from '../helpers/analysed.ts';
+import { analysed, fileFindings, heard } from '../helpers/analysed.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
@@ -79,9 +81,21 @@ describe('shot in stock', { timeout: 120_000 }, () => {
     expect(fileFindings(after)).toEqual([]);
   });
   it('is said so on the bench, with its caution', () => {
-    const said = service.report(analysed(outOfTrim('true')));
-    expect(said).toMatch(/g of lead shot, poured \d+(\.\d)? mm deep over \d+ mm between two dams/);
-    expect(said).toContain('Lead is poisonous');
+    const { boat } = analysed(outOfTrim('true'));
+    const slot = slotSets(boat, false)[0]![0]!;
+    const [from] = slot.station;
+    const piece = {
+      slot,
+      mass: 0.05 * slot.massPerLength,
+      station: [from, from + 0.05],
+      offset: 0,
+      counts: [],
+    } as const;
+    // 60 x 8 mm of the bow bay, 50 mm long: 24 ml at 6.7 g/ml.
+    const lines = cutLines(piece, 'shot', boat).join(' ');
+    expect(lines).toMatch(/161 g of lead shot, poured 8 mm deep over 50 mm between two dams 60 mm broad/);
+    expect(lines).toContain('so that it cannot run');
+    expect(cautions([piece]).join()).toContain('Lead is poisonous');
   });
   it('that is no shot is told', () => {
     expect(fileFindings(analysed(outOfTrim('6.5 mm')))).toMatchObject([{ code: 'wrong-quantity' }]);

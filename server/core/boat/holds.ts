@@ -37,7 +37,7 @@ export function heldWords({ name, mass, holds = [] }: Assembly, setting: Setting
 }
 
 /** Things that an assembly holds and that have an entry of their own as well: they count twice. */
-export function countedTwice(boat: Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>): readonly Finding[] {
+export function countedByItself(boat: Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>): readonly Finding[] {
   const entries: readonly Entry[] = [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload];
   const own = new Map(entries.map(entry => [folded(entry.name), entry]));
   return [...boat.shells, ...boat.compartments, ...boat.payload].flatMap(({ name, path, holds }) =>

@@ -3,14 +3,14 @@
  * points do (F. N. Fritsch & J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304; from memory). They touch every
  * point, bulge past none, stay straight where three points are in line, and keep square corners.
  */
-export type Point = readonly number[];
+export type Coordinates = readonly number[];
 
 /** So many points, the first and the last among them, on the curve through `points`; `at` is each one's place along it, rising. */
 export function fairedThrough(
-  points: readonly Point[],
+  points: readonly Coordinates[],
   at: readonly number[],
   wanted: readonly number[],
-): readonly Point[] {
+): readonly Coordinates[] {
   const [first] = points;
   if (!first || points.length < 2) return wanted.map(() => first ?? []);
   const coordinates = first.map((_, axis) => points.map(point => point[axis]!));
@@ -31,7 +31,7 @@ export const finer = (at: readonly number[], each: number): readonly number[] =>
 ];
 
 /** How far along the straight lines between them each point lies; those in one spot count as a hair apart. */
-export function chordLengths(points: readonly Point[]): readonly number[] {
+export function chordLengths(points: readonly Coordinates[]): readonly number[] {
   let along = 0;
   return points.map((point, i) => {
     const before = points[i - 1];
