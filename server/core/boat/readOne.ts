@@ -61,7 +61,15 @@ export function readOne<T, E extends Entry>(
 }
 
 const UNKNOWNS = ['mass-unknown', 'volume-unknown', 'length-unknown'];
-const LACKS = [...UNKNOWNS, 'form-unknown', 'missing-key', 'trial-empty'];
+const LACKS = [
+  ...UNKNOWNS,
+  'form-unknown',
+  'missing-key',
+  'trial-empty',
+  'row-incomplete',
+  'pair-overlaps',
+  'in-water-mass',
+];
 
 /** What an entry lacks because of a misspelt key or material was said there already. */
 function withoutEchoes(told: readonly Finding[], said: readonly Finding[]): readonly Finding[] {
