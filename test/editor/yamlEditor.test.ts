@@ -35,7 +35,12 @@ test.each(samples)('%s has no fault by the schema', async name => {
 });
 
 test('a key that there is not is told, and a key that there is explains itself', async () => {
-  const uri = await openAs('slip.boat.yaml', 'hull: { length: 300 mm, waterline: 30 mm }\npaylod: []\n');
+  const uri = await openAs(
+    'slip.boat.yaml',
+    `hull: { length: 300 mm, waterline: 30 mm }
+paylod: []
+`,
+  );
   await expect
     .poll(() =>
       sent
