@@ -53,6 +53,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
         copies: 1,
         form: tank.form,
         capacity: solidOf(tank.form).volume,
+        byJug: false,
         kind: tank.kind ?? 'vented',
         inside: 'solid 0',
         fill: tank.fill ?? 0,

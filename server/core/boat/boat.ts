@@ -90,6 +90,8 @@ export interface Tank extends Entry, Several {
   readonly form: Form;
   /** m3. */
   readonly capacity: number;
+  /** Its capacity was measured by itself: a longer form does not hold more. */
+  readonly byJug: boolean;
   readonly kind: TankKind;
   /** The compartment it lies in; null for a tank out in the flooded hull, which displaces by its own form. */
   readonly inside: string | null;

@@ -141,7 +141,7 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
   // The scale is there, and told; what hangs on it is read once it is.
-  if (code === 'scale-missing') return /^scale\b/m.test(syntax.text);
+  if (code === 'scale-missing') return /^\s*scale\b/m.test(syntax.text);
   if (code.startsWith('trial-')) return syntax.slips.length > 0;
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);

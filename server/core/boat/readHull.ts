@@ -174,6 +174,7 @@ function readOneTank(entry: TankEntry, setting: Setting): Tank | null {
     copies: 1,
     form: placed.form,
     capacity: entry.capacity?.value ?? byForm,
+    byJug: entry.capacity !== undefined,
     kind: entry.kind,
     inside: entry.in ?? null,
     fill,
