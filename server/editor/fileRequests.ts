@@ -48,8 +48,12 @@ export function answerFileRequests({ connection, service, guard: host, fileAt }:
     }),
   );
   connection.onRequest(newBoatRequest, (...given: readonly unknown[]) =>
-    guard<NewBoatParams, NewBoatResult>(host, { name: 'new boat', fallback: { text: '' }, given }, ({ name }) => ({
-      text: service.newBoat(name),
-    })),
+    guard<NewBoatParams, NewBoatResult>(
+      host,
+      { name: 'new boat', fallback: { text: '' }, given },
+      ({ name, units }) => ({
+        text: service.newBoat(name, units),
+      }),
+    ),
   );
 }

@@ -21,7 +21,8 @@ export type Settings = {
 
 /** Asks the server for the text of a new boat file. */
 export const newBoatRequest = 'trimwright/newBoat';
-export type NewBoatParams = { readonly name: string };
+/** `units`: how the boat is measured; metric unless given. */
+export type NewBoatParams = { readonly name: string; readonly units?: 'metric' | 'inches' };
 export type NewBoatResult = { readonly text: string };
 
 /** Asks for a pool trial to fill in, as an editor's snippet and where it goes; null when it cannot be put in. */
@@ -57,12 +58,13 @@ export type ReportResult = { readonly text: string };
  * `text` is one line with both conditions; `tooltip` is Markdown.
  */
 export const summaryNotification = 'trimwright/summary';
-export type SummaryState = 'inTrim' | 'outOfTrim' | 'faulty';
+export type SummaryState = 'inTrim' | 'outOfTrim' | 'faulty' | 'open';
 export type SummaryParams = {
   readonly uri: string;
   readonly text: string;
   readonly tooltip: string;
-  /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept. */
+  /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept; `open`: none is
+   * broken, but not all is known. */
   readonly state: SummaryState;
 };
 

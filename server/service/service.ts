@@ -32,7 +32,7 @@ import type { EditedFile } from '../editor/answers/editedFile.ts';
 import { foldingRangesOf } from '../editor/answers/foldingRanges.ts';
 import { hoverReply } from '../editor/answers/hoverReply.ts';
 import { inlayHintsIn } from '../editor/answers/inlayHints.ts';
-import { newBoatText } from '../editor/answers/newBoat.ts';
+import { type NewUnits, newBoatText } from '../editor/answers/newBoat.ts';
 import { newTrial } from '../editor/answers/newTrial.ts';
 import { type OwnFault, ownFault } from '../editor/answers/ownFault.ts';
 import { definitionAt, highlightsAt, referencesAt } from '../editor/answers/references.ts';
@@ -115,7 +115,7 @@ interface EditorAnswers {
   /** The edits that add the trials of a text, as that page gives it. */
   takeTrials(analysis: Analysis, text: string): Taking;
   /** The text of a new boat file. */
-  newBoat(name: string): string;
+  newBoat(name: string, units?: NewUnits): string;
 }
 
 /** Plots of figures that nothing else asks for at every keystroke. */

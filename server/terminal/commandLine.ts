@@ -4,6 +4,7 @@ import { type Analysis, createBoatService, type Paper, type PictureId } from '..
 
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
+import { newCommand } from './newCommand.ts';
 import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
 import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './world.ts';
@@ -11,6 +12,9 @@ import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './
 const service = createBoatService();
 
 const USAGE = `Trim a scale submarine described in a boat file.
+
+  trimwright new NAME                a boat file to fill in, NAME.boat.yaml
+                 [--units inches|metric] [-o OUT]
 
   trimwright check FILE...           findings as file:line:column; exit code 1 when there are errors
   trimwright report FILE [--json]    how the boat floats and dives, against its limits
@@ -64,6 +68,8 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     world.out(`${world.version}\n`);
     return OK;
   }
+  if (command === 'new')
+    return newCommand({ name: files.join(' '), units: parsed.units, output: parsed.output }, { service, world });
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
@@ -97,7 +103,7 @@ function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Com
   return exitOf(analysis);
 }
 
-const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'poolside', 'take'] as const;
+const COMMANDS = ['new', 'check', 'report', 'correct', 'learn', 'sheet', 'poolside', 'take'] as const;
 /** Those that write a page, and those that can say it for programs. */
 const PAGES: readonly string[] = ['sheet', 'poolside'];
 const WITH_JSON: readonly string[] = ['report', 'correct', 'learn'];
@@ -110,6 +116,7 @@ interface Command {
   readonly explain: boolean;
   readonly bothWaters: boolean;
   readonly water: 'fresh' | 'sea' | null;
+  readonly units: 'metric' | 'inches';
   readonly output: string | null;
   readonly overwrite: boolean;
   readonly paper: Paper;
@@ -138,17 +145,26 @@ function parse(args: readonly string[]): Command | string {
     version,
     paper,
     svg,
+    units,
   } = read.values;
   const options = {
     ...{ files, json, write, explain, bothWaters, output, overwrite },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
+    units: units === 'inches' ? units : 'metric',
     svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
+  if (units !== undefined && units !== options.units) return `“--units” is inches or metric, not “${units}”.`;
+  if (units !== undefined && command !== 'new') return '“--units” belongs to “new”.';
+  if (command === 'new') {
+    if (files.length === 0) return '“new” needs the name of the boat, such as: trimwright new Petrel';
+    const isPlain = !json && !write && !explain && !bothWaters && !overwrite && water === null && !paper && !svg;
+    return isPlain ? { ...options, command } : '“new” goes with “--units” and “-o” alone.';
+  }
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
   if (command === 'take') {
     if (files.length !== 2)
@@ -190,6 +206,7 @@ const parseRaw = (args: readonly string[]) =>
       version: { type: 'boolean' },
       paper: { type: 'string' },
       svg: { type: 'string' },
+      units: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

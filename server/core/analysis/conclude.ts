@@ -39,7 +39,8 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     while (!heard.step()) yield;
     return yield* settle(atOnce, heard.all());
   });
-  const said: Said = { ofBoat: judge(filed, scheme.figures), ofTrials: [], openQuestions: [] };
+  // What is figured without a part is no figure of this boat: nothing is said of it, and the slip is the one finding.
+  const said: Said = { ofBoat: file.isWhole ? judge(filed, scheme.figures) : [], ofTrials: [], openQuestions: [] };
   const known: Omit<Analysis, 'said' | 'findings'> = {
     ...filed,
     syntax: read.syntax,

@@ -22,7 +22,7 @@ export function checkArrangement(
     ...duplicateNames([...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload, ...boat.ashore]),
     ...duplicateNames(boat.bays),
     ...inhabitants.flatMap(entry => unknownCompartment(entry, compartmentNames)),
-    ...inhabitants.flatMap(entry => stickingOut(entry, boat, shapes)),
+    ...allSticking(inhabitants, boat, shapes),
     ...inhabitants.flatMap(entry => perhapsInside(entry, boat, shapes)),
     ...overlaps(boat, shapes),
     ...countedByItself(boat),
@@ -72,6 +72,26 @@ export function unknownCompartment(entry: Tank | Part | Bay, names: readonly str
     valueFault('unknown-compartment', path, `There is no compartment “${entry.inside}”. ${hint}`, {
       mends: changeTo(path, near),
     }),
+  ];
+}
+
+/** What sticks out; where everything in a compartment does, it is the compartment that is out of place. */
+function allSticking(inhabitants: readonly (Tank | Part | Bay)[], boat: Inhabited, shapes: Shapes): readonly Finding[] {
+  const sticking = inhabitants.flatMap(entry => stickingOut(entry, boat, shapes).map(finding => ({ entry, finding })));
+  const homes = boat.compartments.filter(({ name }) => {
+    const inside = inhabitants.filter(entry => entry.inside === name);
+    return inside.length > 2 && inside.every(each => sticking.some(({ entry }) => entry === each));
+  });
+  return [
+    ...homes.map(home =>
+      entryFault(
+        'sticks-out',
+        home.path,
+        `Everything in “${home.name}” sticks out of it. Check its own place and sizes first.`,
+        'warning',
+      ),
+    ),
+    ...sticking.filter(({ entry }) => homes.every(({ name }) => name !== entry.inside)).map(({ finding }) => finding),
   ];
 }
 

@@ -4,6 +4,7 @@ import { keepHistory } from '../../core/analysis/keepHistory.ts';
 import type { Part } from '../../core/boat/boat.ts';
 import { markOf, moveAlong } from '../../core/corrections/room/shift.ts';
 import type { Change } from '../../core/findings/finding.ts';
+import { waitingWords } from '../../core/report/waitingWords.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
 import { stationWords } from '../../core/wording/numbers.ts';
@@ -58,7 +59,9 @@ const partCalled = ({ boat }: Analysis, key: string): Part | null => {
 export function sheetWords(analysis: Analysis, movedKey: string | null = null): string {
   const part = movedKey === null ? null : partCalled(analysis, movedKey);
   const moved = part ? `“${part.name}”: ${stationWords((part.from[0] + part.to[0]) / 2, analysis.boat.units)}. ` : '';
+  const waiting = waitingWords(analysis);
   return (
+    (waiting === null ? '' : `${waiting} `) +
     moved +
     [...trialWords(analysis), ...stateWords(analysis).map(state => `${state.title}: ${inFull(state)}`)]
       .map(words => `${words}.`)
