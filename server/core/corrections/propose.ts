@@ -6,7 +6,7 @@ import type { Scope } from './balance/row.ts';
 import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
-import { imaginedSlots, nearestCorrection, roomWords } from './kinds/nearest.ts';
+import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
 import { stiffen } from './kinds/stiffen.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
@@ -59,16 +59,23 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   offer(full);
   offer(moves);
   offer(stiffening);
-  for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
   if (dives) offer(yield* recut(boatToTrim));
-  if (full) {
-    for (const material of ['lead', 'foam'] as const) {
-      if (full.pieces.every(({ slot }) => slot.material === material)) continue;
-      offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
-    }
-  } else if (dives && !offered.some(({ condition }) => condition === 'both')) {
-    const out = surfacedOut.length + submergedOut.length;
-    offer(yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out));
+  // What mends both stands before what mends one alone, and so does what comes nearer than that.
+  const isForBoth = offered.some(({ condition }) => condition === 'both');
+  const nearest =
+    dives && !isForBoth
+      ? yield* nearestCorrection(
+          boatToTrim,
+          benchFor(boatToTrim, 'both', PART_OF_LIMIT),
+          surfacedOut.length + submergedOut.length,
+        )
+      : null;
+  if (nearest && alone.every(correction => missOf(correction) >= missOf(nearest))) offer(nearest);
+  for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
+  offer(nearest);
+  for (const material of full ? (['lead', 'foam'] as const) : []) {
+    if (full?.pieces.every(({ slot }) => slot.material === material)) continue;
+    offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
   }
   return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
 }

@@ -21,7 +21,7 @@ const PRICE_OF_MOVING = 0.002;
  * thing that will do it surely; where no one thing will do, of two. What a thing weighs does not change, so only trim and heel can be mended so.
  */
 export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> {
-  const movers = findMovers(boatToTrim.boat, boatToTrim.bodies.mass);
+  const movers = findMovers(boatToTrim);
   const pairs = movers.flatMap((one, i) => movers.slice(i + 1).map(other => [one, other]));
   const alone = (isFreed: boolean) => movers.filter(({ part }) => part.fixed !== isFreed).map(one => [one]);
   for (const sets of [alone(true), alone(false), pairs]) {
@@ -62,7 +62,7 @@ export function* combine(
   const bar = alone ? SAVES_MUCH * scoreOf(alone) : Number.POSITIVE_INFINITY;
   const rows = benchFor(boatToTrim, 'both', PART_OF_LIMIT).rowsFor(null);
   const slots = findSlots(boatToTrim.boat);
-  const promising = findMovers(boatToTrim.boat, boatToTrim.bodies.mass)
+  const promising = findMovers(boatToTrim)
     .map(mover => ({ mover, cost: cheapestPieces(slots, rows, { movers: [mover] })?.cost ?? Number.POSITIVE_INFINITY }))
     .filter(({ cost }) => cost < bar)
     .sort((a, b) => a.cost - b.cost)
