@@ -117,6 +117,7 @@ function pieces(boat: Boat): void {
         surfaced,
         submerged,
         uncertainties: null,
+        wasTried: false,
         cache,
         schema: partSchema(boat.units),
       }),

@@ -36,8 +36,10 @@ export interface Step {
 export const firstLesson = (analysis: Analysis): Step | null =>
   firstOf(analysis, analysis.settled.all().learned?.verdict?.offers ?? []);
 
+/** The correction that is offered first; null where its word is to float the boat as it is before that. */
 export function firstCorrection(analysis: Analysis): (Step & { readonly chance: number | null }) | null {
   const corrections = analysis.corrections.all();
+  if (corrections[0]?.floatFirst) return null;
   const step = firstOf(analysis, corrections);
   return step && { ...step, chance: chanceOf(corrections[0]!, analysis) };
 }

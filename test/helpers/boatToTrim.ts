@@ -26,6 +26,7 @@ export function boatToTrimOf(text: string): BoatToTrim {
     surfaced,
     submerged,
     uncertainties: null,
+    wasTried: false,
     cache,
     schema: reading.kept.schemas.made.part,
   };

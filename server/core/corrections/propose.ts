@@ -52,10 +52,12 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const scoreOf = scoreIn(boatToTrim, 'both');
   if (stiffening && (!full || scoreOf(stiffening) < scoreOf(full))) offer(stiffening);
   // What costs nothing stands before what is bought, unless that is much surer.
-  const isSurer = full && moves && sureOf(full, boatToTrim) > MUCH_SURER * sureOf(moves, boatToTrim);
-  if (!isSurer) offer(moves);
-  if (dives && (!moves || isSurer))
-    offer(yield* combine(boatToTrim, full, movers => correct(boatToTrim, 'both', { movers })));
+  const isMuchSurer = (other: Correction | null): other is Correction =>
+    other !== null && (!moves || sureOf(other, boatToTrim) > MUCH_SURER * sureOf(moves, boatToTrim));
+  const combined = dives && canBeMuchSurer(moves, boatToTrim) ? yield* combinedWith(full, boatToTrim) : null;
+  const bought = [combined, full].filter(isMuchSurer);
+  if (bought.length === 0) offer(moves);
+  offer(bought[0]);
   offer(full);
   offer(moves);
   offer(stiffening);
@@ -80,6 +82,19 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
 }
 
+/** Pieces with something moved, where that saves much or is much surer. */
+const combinedWith = (full: Correction | null, boatToTrim: BoatToTrim): Steps<Correction | null> =>
+  combine(
+    boatToTrim,
+    full && { correction: full, sure: MUCH_SURER * sureOf(full, boatToTrim) },
+    movers => correct(boatToTrim, 'both', { movers }),
+    correction => sureOf(correction, boatToTrim),
+  );
+
+/** Something could still be much surer than this. */
+const canBeMuchSurer = (correction: Correction | null, boatToTrim: BoatToTrim): boolean =>
+  !correction || MUCH_SURER * sureOf(correction, boatToTrim) < 1;
+
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
@@ -87,11 +102,19 @@ function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   if (wanted >= 1) return [];
   const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
   const pieces = yield* correct(boatToTrim, scope);
+  const isShort = scope === 'both' && canBeMuchSurer(moves, boatToTrim);
+  const combined = isShort ? yield* combinedWith(pieces, boatToTrim) : null;
   // What the way down breaks already is no reason to leave the rest as it is.
   const onTheWay = lay([], [], benchFor(boatToTrim, scope, PART_OF_LIMIT))?.onTheWay.length ?? 0;
-  return [moves, pieces]
+  const offered = [moves, pieces, combined]
     .filter(correction => correction !== null)
-    .filter(correction => correction.onTheWay.length <= onTheWay && sureOf(correction, boatToTrim) > wanted);
+    .filter(correction => correction.onTheWay.length <= onTheWay && sureOf(correction, boatToTrim, scope) > wanted);
+  // Of two that are about as sure the one that costs less, by the order above.
+  const [first] = offered;
+  const best = offered.find(
+    other => first && sureOf(other, boatToTrim, scope) > MUCH_SURER * sureOf(first, boatToTrim, scope),
+  );
+  return best ? [best, ...offered.filter(other => other !== best)] : offered;
 }
 
 /** How sure a boat is to keep its limits, 0..1, as it is counted when what to do is chosen. */

@@ -8,8 +8,9 @@ import type { Mover } from '../room/movers.ts';
 import { placeChanges, shifted } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
-import { surenessNote } from '../words/surenessWords.ts';
+import { surenessLines } from '../words/surenessWords.ts';
 import { balancesOf, openIn } from './balances.ts';
+import { isForTheWaterFirst, prospectOf } from './prospect.ts';
 import { lay, type Realised, realise, type Workbench } from './realise.ts';
 import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
 
@@ -118,6 +119,7 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
   });
   const laid: CorrectedBoat = { ...floated, moves };
   const { units } = boatToTrim.boat;
+  const prospect = prospectOf(laid, scope, boatToTrim);
   return {
     ...laid,
     kind: moves.length === 0 ? 'insert' : pieces.length === 0 ? 'move' : 'combination',
@@ -127,13 +129,9 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
     ],
     title: correctionTitle(laid, scope, boatToTrim, openIn(boatToTrim)),
     condition: scope,
-    note: noteOf(laid, scope, boatToTrim),
+    note: [...laid.onTheWay.map(({ message }) => message), ...surenessLines(prospect)].join(' ') || null,
+    floatFirst: isForTheWaterFirst(prospect),
   };
-}
-
-function noteOf(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): string | null {
-  const lines = [...laid.onTheWay.map(({ message }) => message), surenessNote(laid, scope, openIn(boatToTrim))];
-  return lines.filter(line => line !== null).join(' ') || null;
 }
 
 /** Some heel is to be held. */
