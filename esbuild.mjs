@@ -1,10 +1,12 @@
 // The one build script: every bundle of the extension and the command line, into dist/.
-import { rmSync } from 'node:fs';
+import { rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { contentsOf, licenceTexts } from './client/launch/licences.mjs';
 
 /** @type {import('esbuild').BuildOptions} */
 const shared = {
   bundle: true,
+  metafile: true,
   minify: true,
   sourcemap: 'linked',
   legalComments: 'none',
@@ -61,6 +63,17 @@ const bundles = {
 rmSync('dist', { recursive: true, force: true });
 const names = Object.keys(bundles);
 const results = await Promise.allSettled(Object.values(bundles).map(options => build(options)));
+/** What is in each bundle, for the licences and for the test of what the package holds. */
+const contents = Object.fromEntries(
+  results.flatMap((result, index) =>
+    result.status === 'fulfilled' && result.value.metafile
+      ? [[names[index] ?? '', contentsOf(result.value.metafile)]]
+      : [],
+  ),
+);
+writeFileSync('dist/contents.json', JSON.stringify(contents));
+const packages = Object.values(contents).flatMap(content => Object.keys(content.packages));
+writeFileSync('dist/LICENCES.txt', licenceTexts('.', [...new Set(packages)].sort()));
 const failed = names.filter((_, index) => results[index]?.status === 'rejected');
 if (failed.length > 0) {
   console.error(`Build failed: ${failed.join(', ')} could not be bundled, see above.`);

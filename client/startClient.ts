@@ -19,6 +19,7 @@ import { createSummaryBar } from './summaryBar.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
   const start: StartOptions = {
+    isExtension: true,
     reference: vscode.Uri.joinPath(extensionUri, 'schema', 'REFERENCE.md').toString(),
   };
   return {

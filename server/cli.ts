@@ -1,3 +1,4 @@
+import { createRequire } from 'node:module';
 import { version } from '../package.json';
 import { WRONG_USE } from './editor/world.ts';
 import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
@@ -55,8 +56,15 @@ function run(): number {
   });
 }
 
+/** The language server is a bundle of its own beside this one: what only checks files need not load it. */
+function serve(): void {
+  if (!process.argv.includes('--stdio')) process.argv.push('--stdio');
+  createRequire(__filename)('./server.cjs');
+}
+
 try {
-  process.exitCode = run();
+  if (process.argv[2] === 'serve' && !process.argv.includes('--help')) serve();
+  else process.exitCode = run();
 } catch (problem) {
   say(`Trimwright itself failed here: ${inPlainWords(problem)}. Please report it, with the boat file.\n`);
   process.exitCode = WRONG_USE;

@@ -8,4 +8,4 @@ import { createBoatService } from './editor/service.ts';
 declare const self: ConstructorParameters<typeof BrowserMessageReader>[0];
 
 const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self));
-startServer({ connection, clock: plainClock, service: createBoatService() });
+startServer({ connection, clock: plainClock, service: createBoatService(), readFile: null });

@@ -3,10 +3,12 @@
  * The one file of `server/` that the client may import, so it must not import anything itself.
  */
 
-/** What the client tells the server at the start. */
+/** What the extension tells the server at the start; other editors tell nothing. */
 export type StartOptions = {
+  /** The editor runs the extension's commands, shows its summaries and reads files for the server. */
+  readonly isExtension: true;
   /** Address of the reference, for links to what each finding means. */
-  readonly reference: string;
+  readonly reference?: string;
 };
 
 /** What the user has set, as the editor sends it; a setting that is missing has its default. */

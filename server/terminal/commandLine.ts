@@ -37,6 +37,8 @@ const USAGE = `Trim a scale submarine described in a boat file.
 
                    [--overwrite]     ... in the place of a file of that name
 
+  trimwright serve                   the language server on standard input and output, for any editor
+
   --water fresh|sea                  report, correct or draw for other water than the file's
   --version                          which version this is
 

@@ -2,8 +2,8 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat, Part, WrittenExtent } from '../../boat/boat.ts';
 import type { Change } from '../../findings/finding.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
+import { bare, exactText } from '../../wording/exactText.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import { bare, exactText } from './pieceEntry.ts';
 
 /** A part somewhere else: `along` m aft, `across` m to starboard. Its form stays behind; what weighs and its room move. */
 export function shifted(part: Part, along: number, across: number): Part {
