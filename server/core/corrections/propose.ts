@@ -1,9 +1,10 @@
 import { judgeSubmerged } from '../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { finish, type Steps } from '../steps/steps.ts';
+import { CANNOT_TELL } from './balance/prospect.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
 import type { Scope } from './balance/row.ts';
-import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
+import { chanceOfAll, countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nearest.ts';
@@ -83,13 +84,12 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
 }
 
 /** Pieces with something moved, where that saves much or is much surer. */
-const combinedWith = (full: Correction | null, boatToTrim: BoatToTrim): Steps<Correction | null> =>
-  combine(
-    boatToTrim,
-    full && { correction: full, sure: MUCH_SURER * sureOf(full, boatToTrim) },
-    movers => correct(boatToTrim, 'both', { movers }),
-    correction => sureOf(correction, boatToTrim),
-  );
+function combinedWith(full: Correction | null, boatToTrim: BoatToTrim): Steps<Correction | null> {
+  const chanceOf = (correction: Correction) => chanceOfAll(limitsKept(correction, 'both', openIn(boatToTrim)));
+  // Where nobody can tell, a little more is worth no work.
+  const alone = full && { correction: full, sure: Math.max(CANNOT_TELL, MUCH_SURER * chanceOf(full)) };
+  return combine(boatToTrim, alone, movers => correct(boatToTrim, 'both', { movers }), chanceOf);
+}
 
 /** Something could still be much surer than this. */
 const canBeMuchSurer = (correction: Correction | null, boatToTrim: BoatToTrim): boolean =>

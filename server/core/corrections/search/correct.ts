@@ -1,5 +1,6 @@
 import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
+import { isForTheWaterFirst, type Prospect, prospectOf } from '../balance/prospect.ts';
 import type { BalanceRow, Scope } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
@@ -10,7 +11,6 @@ import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
 import { surenessLines } from '../words/surenessWords.ts';
 import { balancesOf, openIn } from './balances.ts';
-import { isForTheWaterFirst, prospectOf } from './prospect.ts';
 import { lay, type Realised, realise, type Workbench } from './realise.ts';
 import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
 
@@ -119,7 +119,7 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
   });
   const laid: CorrectedBoat = { ...floated, moves };
   const { units } = boatToTrim.boat;
-  const prospect = prospectOf(laid, scope, boatToTrim);
+  const prospect = prospectIn(laid, scope, boatToTrim);
   return {
     ...laid,
     kind: moves.length === 0 ? 'insert' : pieces.length === 0 ? 'move' : 'combination',
@@ -132,6 +132,12 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
     note: [...laid.onTheWay.map(({ message }) => message), ...surenessLines(prospect)].join(' ') || null,
     floatFirst: isForTheWaterFirst(prospect),
   };
+}
+
+function prospectIn(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): Prospect {
+  const open = openIn(boatToTrim);
+  const canTell = !boatToTrim.wasTried && boatToTrim.uncertainties !== null;
+  return prospectOf(limitsKept(boatToTrim, scope, open), limitsKept(laid, scope, open), canTell);
 }
 
 /** Some heel is to be held. */

@@ -1,5 +1,5 @@
+import { isForTheWaterFirst, isOpen, type Prospect } from '../balance/prospect.ts';
 import { inHand } from '../balance/sureness.ts';
-import { isForTheWaterFirst, isOpen, type Prospect } from '../search/prospect.ts';
 import { FIGURE_NAMES } from './effectWords.ts';
 
 /** A chance for people: "97 in 100". */

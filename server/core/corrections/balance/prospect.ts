@@ -1,8 +1,5 @@
-import { chanceOfHarm } from '../balance/harm.ts';
-import type { Scope } from '../balance/row.ts';
-import { chanceOfAll, type Floating, type LimitKept, limitsKept } from '../balance/sureness.ts';
-import type { BoatToTrim } from '../room/boatToTrim.ts';
-import { openIn } from './balances.ts';
+import { chanceOfHarm } from './harm.ts';
+import { chanceOfAll, type LimitKept } from './sureness.ts';
 
 /** What may come of a correction in the water, as well as the boat is known. */
 export interface Prospect {
@@ -16,20 +13,15 @@ export interface Prospect {
   readonly canTell: boolean;
 }
 
-export function prospectOf(corrected: Floating, scope: Scope, boatToTrim: BoatToTrim): Prospect {
-  const { surfaced, uncertainties, wasTried } = boatToTrim;
-  const open = openIn(boatToTrim);
-  const limits = limitsKept(corrected, scope, open);
-  return {
-    limits,
-    chance: chanceOfAll(limits),
-    harm: chanceOfHarm(limitsKept(boatToTrim, scope, open), limits),
-    canTell: !wasTried && uncertainties !== null && surfaced.status === 'afloat',
-  };
-}
+export const prospectOf = (before: readonly LimitKept[], limits: readonly LimitKept[], canTell: boolean): Prospect => ({
+  limits,
+  chance: chanceOfAll(limits),
+  harm: chanceOfHarm(before, limits),
+  canTell,
+});
 
 /** A chance that is no use to anybody. */
-const CANNOT_TELL = 0.1;
+export const CANNOT_TELL = 0.1;
 /** A chance to do harm that a builder would not take (common practice, no source). */
 const TOO_RISKY = 0.05;
 
