@@ -16,7 +16,7 @@ import type { Story } from './work.ts';
  */
 
 /** Boats drawn about each file. */
-const DRAWN = 160;
+const DRAWN = 100;
 
 const AIMED: readonly Figure[] = ['draft', 'trim', 'heel', 'underTrim', 'underHeel'];
 

@@ -51,11 +51,13 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()], boatToTrim) : null;
   const moves = dives ? yield* proposeMoves(boatToTrim) : null;
   const scoreOf = scoreIn(boatToTrim, 'both');
+  const chanceOf = chanceIn(boatToTrim, 'both');
   if (stiffening && (!full || scoreOf(stiffening) < scoreOf(full))) offer(stiffening);
   // What costs nothing stands before what is bought, unless that is much surer.
   const isMuchSurer = (other: Correction | null): other is Correction =>
-    other !== null && (!moves || sureOf(other, boatToTrim) > MUCH_SURER * sureOf(moves, boatToTrim));
-  const combined = dives && canBeMuchSurer(moves, boatToTrim) ? yield* combinedWith(full, boatToTrim) : null;
+    other !== null && (!moves || chanceOf(other) > muchSurerThan(chanceOf(moves)));
+  const combined =
+    dives && (!moves || muchSurerThan(chanceOf(moves)) < 1) ? yield* combinedWith(full, boatToTrim) : null;
   const bought = [combined, full].filter(isMuchSurer);
   if (bought.length === 0) offer(moves);
   offer(bought[0]);
@@ -83,37 +85,40 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
 }
 
+/** How likely a boat keeps all limits in the water, as well as it is known, 0..1. */
+const chanceIn =
+  (boatToTrim: BoatToTrim, scope: Scope) =>
+  (floating: Floating): number =>
+    chanceOfAll(limitsKept(floating, scope, openIn(boatToTrim)));
+
+/** What is much surer than this; where nobody can tell, a little more is worth nothing. */
+const muchSurerThan = (chance: number): number => Math.max(CANNOT_TELL, MUCH_SURER * chance);
+
 /** Pieces with something moved, where that saves much or is much surer. */
 function combinedWith(full: Correction | null, boatToTrim: BoatToTrim): Steps<Correction | null> {
-  const chanceOf = (correction: Correction) => chanceOfAll(limitsKept(correction, 'both', openIn(boatToTrim)));
-  // Where nobody can tell, a little more is worth no work.
-  const alone = full && { correction: full, sure: Math.max(CANNOT_TELL, MUCH_SURER * chanceOf(full)) };
+  const chanceOf = chanceIn(boatToTrim, 'both');
+  const alone = full && { correction: full, sure: muchSurerThan(chanceOf(full)) };
   return combine(boatToTrim, alone, movers => correct(boatToTrim, 'both', { movers }), chanceOf);
 }
-
-/** Something could still be much surer than this. */
-const canBeMuchSurer = (correction: Correction | null, boatToTrim: BoatToTrim): boolean =>
-  !correction || MUCH_SURER * sureOf(correction, boatToTrim) < 1;
 
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
-  const wanted = MUCH_SURER * sureOf(boatToTrim, boatToTrim, scope);
+  const chanceOf = chanceIn(boatToTrim, scope);
+  const wanted = muchSurerThan(chanceOf(boatToTrim));
   if (wanted >= 1) return [];
   const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
   const pieces = yield* correct(boatToTrim, scope);
-  const isShort = scope === 'both' && canBeMuchSurer(moves, boatToTrim);
-  const combined = isShort ? yield* combinedWith(pieces, boatToTrim) : null;
+  const canBeSurer = scope === 'both' && (!moves || muchSurerThan(chanceOf(moves)) < 1);
+  const combined = canBeSurer ? yield* combinedWith(pieces, boatToTrim) : null;
   // What the way down breaks already is no reason to leave the rest as it is.
   const onTheWay = lay([], [], benchFor(boatToTrim, scope, PART_OF_LIMIT))?.onTheWay.length ?? 0;
   const offered = [moves, pieces, combined]
     .filter(correction => correction !== null)
-    .filter(correction => correction.onTheWay.length <= onTheWay && sureOf(correction, boatToTrim, scope) > wanted);
-  // Of two that are about as sure the one that costs less, by the order above.
+    .filter(correction => correction.onTheWay.length <= onTheWay && chanceOf(correction) > wanted);
+  // What costs least stands first, unless another is much surer.
   const [first] = offered;
-  const best = offered.find(
-    other => first && sureOf(other, boatToTrim, scope) > MUCH_SURER * sureOf(first, boatToTrim, scope),
-  );
+  const best = offered.find(other => first && chanceOf(other) > muchSurerThan(chanceOf(first)));
   return best ? [best, ...offered.filter(other => other !== best)] : offered;
 }
 
