@@ -1,5 +1,4 @@
-import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
+import { type MeshFile, meshFrom } from '../service/meshes.ts';
 import type { ReadFileResult } from './protocol.ts';
 
 /** Mesh files of the workspace, loaded once through the editor and kept until they change. */
@@ -21,7 +20,9 @@ export function createMeshStore(
   const load = async (uri: string, boatUri: string): Promise<void> => {
     const key = keyOf(uri);
     files.set(key, null);
-    const file = await fetch(uri, boatUri).then(meshOf, (problem: unknown) => unreadableMesh(String(problem)));
+    const file = await fetch(uri, boatUri).then(meshOf, (problem: unknown) =>
+      meshFrom({ status: 'unreadable', problem: String(problem) }),
+    );
     // Forgotten while it was on its way: what arrived may be the old one.
     if (!files.has(key)) return;
     files.set(key, file);
@@ -30,9 +31,9 @@ export function createMeshStore(
   return {
     lookup(boatUri, name) {
       // The editor would refuse it too: neither relies on the other.
-      if (leadsUp(name)) return outsideMesh();
+      if (leadsUp(name)) return meshFrom({ status: 'outside' });
       const uri = uriBeside(boatUri, name);
-      if (uri === null) return missingMesh();
+      if (uri === null) return meshFrom({ status: 'missing' });
       if (!files.has(keyOf(uri))) void load(uri, boatUri);
       return files.get(keyOf(uri)) ?? null;
     },
@@ -67,18 +68,8 @@ function uriBeside(boatUri: string, name: string): string | null {
   return [...steps, ...name.split('/').map(encodeURIComponent)].join('/');
 }
 
-function meshOf(result: ReadFileResult): MeshFile {
-  switch (result.status) {
-    case 'read':
-      return readMeshFile(bytesOf(result.base64));
-    case 'missing':
-      return missingMesh();
-    case 'outside':
-      return outsideMesh();
-    case 'unreadable':
-      return unreadableMesh(result.problem);
-  }
-}
+const meshOf = (result: ReadFileResult): MeshFile =>
+  meshFrom(result.status === 'read' ? { status: 'read', bytes: bytesOf(result.base64) } : result);
 
 function bytesOf(base64: string): Uint8Array {
   const text = atob(base64);

@@ -3,7 +3,7 @@ import { chanceOfAll, type Floating, limitsKept } from '../../server/core/correc
 import { openIn } from '../../server/core/corrections/search/balances.ts';
 import type { Change, EntryText } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { FIGURES, type Figure } from './figures.ts';
 
 /*

@@ -1,15 +1,22 @@
 import { describe, expect, test } from 'vitest';
+import { SUBMERGED, SURFACED } from '../../server/core/conditions/loadingCondition.ts';
 import { chanceOfHarm } from '../../server/core/corrections/balance/harm.ts';
-import type { RowName } from '../../server/core/corrections/balance/row.ts';
 import type { LimitKept } from '../../server/core/corrections/balance/sureness.ts';
 import { heard, service } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
+const FIGURES = {
+  'surfaced trim': { condition: SURFACED, figure: 'trim' },
+  'surfaced heel': { condition: SURFACED, figure: 'heel' },
+  'submerged trim': { condition: SUBMERGED, figure: 'trim' },
+  'submerged heel': { condition: SUBMERGED, figure: 'heel' },
+} as const;
+
 /** A figure with a limit of 1. */
-const kept = (name: RowName, figure: number, open: number): LimitKept => ({
-  name,
-  figure,
+const kept = (name: keyof typeof FIGURES, off: number, open: number): LimitKept => ({
+  ...FIGURES[name],
+  off,
   limit: 1,
   isLeast: false,
   open,

@@ -1,4 +1,4 @@
-import type { World } from '../../server/editor/world.ts';
+import type { World } from '../../server/terminal/world.ts';
 
 /** What the command line touches, in memory: its files, and what it wrote and said. */
 export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal = false) {
@@ -21,6 +21,7 @@ export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal 
       written[name] = text;
     },
     readBeside: () => null,
+    readPoolsideFiles: () => ({ page: '<p>{{boat}}</p>', worker: '', licences: '' }),
     out: text => out.push(text),
     err: text => err.push(text),
     progress: text => shown.push(text),

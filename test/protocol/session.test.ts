@@ -13,7 +13,7 @@ import type {
 } from 'vscode-languageserver-types';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf } from '../../server/core/text/reading/values.ts';
-import { type BoatService, createBoatService } from '../../server/editor/service.ts';
+import { type BoatService, createBoatService } from '../../server/service/service.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
 

@@ -127,12 +127,15 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
 /** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
-  if (code.startsWith('trial-')) return syntax.slips.length > 0;
+  if (OF_ALL.has(code)) return syntax.slips.length > 0;
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
   if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
   return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
 }
+
+/** Findings that come of the whole file: of what a trial has or lacks. */
+const OF_ALL: ReadonlySet<string> = new Set(['trial-empty', 'trial-impossible', 'trial-reading-unused']);
 
 /** Findings that come of sizes, which bare numbers may give in another unit. */
 const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);

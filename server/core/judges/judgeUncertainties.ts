@@ -48,6 +48,7 @@ function untold({ title }: LoadingCondition, standings: readonly Standing[], pla
   return [
     {
       code: 'cannot-tell',
+      about: 'uncertainty',
       severity: 'information',
       message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
       place,
@@ -85,6 +86,7 @@ function weighNext(
   return [
     {
       code: 'weigh-next',
+      about: 'uncertainty',
       severity: 'information',
       message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
       place: { on: 'value', path: input.path },

@@ -1,17 +1,15 @@
-import type { RowName } from './row.ts';
+import type { BalancedFigure } from './row.ts';
 import type { LimitKept } from './sureness.ts';
 
 /** What figures err together by: a weight too much or too little, its moment along the boat, and athwart. */
 type Error = 'mass' | 'along' | 'across';
 
 /** The same weight that puts a boat deeper leaves its tanks emptier. */
-const ERRS: Readonly<Partial<Record<RowName, readonly [by: Error, way: 1 | -1]>>> = {
-  'surfaced draft': ['mass', 1],
-  'neutral fill': ['mass', -1],
-  'surfaced trim': ['along', 1],
-  'submerged trim': ['along', 1],
-  'surfaced heel': ['across', 1],
-  'submerged heel': ['across', 1],
+const ERRS: Readonly<Partial<Record<BalancedFigure, readonly [by: Error, way: 1 | -1]>>> = {
+  draft: ['mass', 1],
+  fill: ['mass', -1],
+  trim: ['along', 1],
+  heel: ['across', 1],
 };
 
 /** Errors that are looked at, in their standard uncertainties, and how likely each is beside the others. */
@@ -46,11 +44,11 @@ export function chanceOfHarm(before: readonly LimitKept[], after: readonly Limit
 }
 
 /** How far it is out altogether, in limits; what is within does not count. */
-const outBy = (limits: readonly LimitKept[], errors: Readonly<Record<Error, number>>): number =>
+const outBy = (kept: readonly LimitKept[], errors: Readonly<Record<Error, number>>): number =>
   Math.hypot(
-    ...limits.map(({ name, figure, limit, isLeast, open }) => {
-      const errs = ERRS[name];
-      const really = figure + (errs ? errs[1] * errors[errs[0]] * (open ?? 0) : 0);
+    ...kept.map(({ figure, off, limit, isLeast, open }) => {
+      const errs = ERRS[figure];
+      const really = off + (errs ? errs[1] * errors[errs[0]] * (open ?? 0) : 0);
       return Math.max(0, isLeast ? -really / limit : Math.abs(really) / limit - 1);
     }),
   );

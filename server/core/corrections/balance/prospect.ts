@@ -4,7 +4,7 @@ import { chanceOfAll, type LimitKept } from './sureness.ts';
 /** What may come of a correction in the water, as well as the boat is known. */
 export interface Prospect {
   /** Every limit with the correction made. */
-  readonly limits: readonly LimitKept[];
+  readonly kept: readonly LimitKept[];
   /** How likely all of them are kept, 0..1. */
   readonly chance: number;
   /** How likely the boat is further out than it is, 0..1. */

@@ -1,6 +1,6 @@
 import { isForTheWaterFirst, isOpen, type Prospect } from '../balance/prospect.ts';
+import { balanceName } from '../balance/row.ts';
 import { inHand } from '../balance/sureness.ts';
-import { FIGURE_NAMES } from './effectWords.ts';
 
 /** A chance for people: "97 in 100". */
 export const chanceWords = (chance: number): string =>
@@ -8,10 +8,10 @@ export const chanceWords = (chance: number): string =>
 
 /** How likely all limits are kept in the water, and what is kept in hand of each that is not in its middle. */
 export function surenessLines(prospect: Prospect): readonly string[] {
-  const { limits, chance, harm } = prospect;
-  if (limits.length === 0) return [];
-  const tightest = limits.filter(({ isLeast }) => !isLeast).sort((a, b) => inHand(a) - inHand(b));
-  const left = tightest.map(kept => `${FIGURE_NAMES[kept.name]} ${Math.round(100 * inHand(kept))} %`).join(', ');
+  const { kept, chance, harm } = prospect;
+  if (kept.length === 0) return [];
+  const tightest = kept.filter(({ isLeast }) => !isLeast).sort((a, b) => inHand(a) - inHand(b));
+  const left = tightest.map(each => `${balanceName(each)} ${Math.round(100 * inHand(each))} %`).join(', ');
   const isFirst = isForTheWaterFirst(prospect);
   const told = isOpen(prospect)
     ? [
