@@ -13,10 +13,10 @@ export interface Prospect {
   readonly canTell: boolean;
 }
 
-export const prospectOf = (before: readonly LimitKept[], limits: readonly LimitKept[], canTell: boolean): Prospect => ({
-  limits,
-  chance: chanceOfAll(limits),
-  harm: chanceOfHarm(before, limits),
+export const prospectOf = (before: readonly LimitKept[], kept: readonly LimitKept[], canTell: boolean): Prospect => ({
+  kept,
+  chance: chanceOfAll(kept),
+  harm: chanceOfHarm(before, kept),
   canTell,
 });
 
