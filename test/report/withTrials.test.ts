@@ -21,6 +21,9 @@ const hoverOf = (analysis: typeof dunlin, words: string): string => {
   const contents = service.hover(analysis, analysis.syntax.text.indexOf(words) + 1)?.contents;
   return contents && typeof contents === 'object' && 'value' in contents ? contents.value : '';
 };
+/** Rows of the list of what is aboard, its head first. */
+const htmlList = (page: string): readonly string[] =>
+  /<table class="list">[\s\S]*?<\/table>/.exec(page)![0].match(/<tr>[\s\S]*?<\/tr>/g)!;
 const hover = hoverOf(dunlin, 'limits:');
 const CONDITIONS = ['surfaced', 'submerged'] as const;
 
@@ -68,6 +71,13 @@ describe('with the trials', () => {
     expect(hover).toContain('| Limit | Surfaced, with the trials | Submerged, with the trials |');
     expect(service.summary(dunlin).text).toMatch(/^With the trials · Surfaced: .*by the file/);
     expect(json.withTrials).toBe(true);
+  });
+  it('the print lists what is aboard by the file: nothing that is only supposed, every place as it was measured', () => {
+    const filed = dunlin.filed.boat.payload;
+    expect(dunlin.boat.payload.length).toBeGreaterThan(filed.length);
+    const listed = htmlList(sheetDocument(dunlin, { paper: 'a4' }));
+    expect(listed).toEqual(htmlList(sheetDocument(analysed(text.replace(/^trials:[\s\S]*/m, '')), { paper: 'a4' })));
+    expect(listed).toHaveLength(filed.length + 1);
   });
   it('machines are told the explanations with their odds and facts, and the edits of the offers', () => {
     const { explanations, offers } = json.learned;

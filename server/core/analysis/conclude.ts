@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
+import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -103,11 +104,23 @@ function isHeard({ source, file, trials }: BoatAsRead, filed: BoatInWater, previ
 
 type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly filed: Boat };
 
+/** The boat lay free in the water. */
+const isInWater = ({ condition }: Trial): boolean => condition !== 'bench' && condition !== 'hung';
+
 function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
+  return {
+    ...rest,
+    filed,
+    surfaced,
+    uncertainties,
+    wasTried,
+    cache: parts.cache,
+    schema: parts.entries.schemas.made.part,
+  };
 }
 
 /** The analysis once more, with what was heard. */

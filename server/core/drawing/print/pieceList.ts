@@ -5,8 +5,11 @@ import type { Markup } from '../markup.ts';
 import { called } from '../things.ts';
 import { heading, htmlSection, htmlTable } from './html.ts';
 
-/** Everything that is aboard, in the order of the file, with places from the bow tip; null for an empty boat. */
-export function pieceList({ boat }: Analysis): Markup | null {
+/**
+ * Everything that is aboard by the file, in its order, with places from the bow tip: not what trials only suppose, nor where
+ * they nudge it. Null for an empty boat.
+ */
+export function pieceList({ filed: { boat } }: Analysis): Markup | null {
   if (boat.payload.length === 0) return null;
   return htmlSection(
     'pieces',
