@@ -16,6 +16,7 @@ import { printSheet } from './printSheet.ts';
 import { createReportView } from './reportView.ts';
 import { activeBoat, createSheetPanel } from './sheetPanel.ts';
 import { createSummaryBar } from './summaryBar.ts';
+import { unpackPage } from './unpackPage.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
   const start: StartOptions = {
@@ -59,6 +60,7 @@ export async function startClient(
       sheets.open(typeof uri === 'string' ? uri : undefined),
     ),
     vscode.commands.registerCommand('trimwright.printSheet', () => print(activeBoat() ?? sheets.boat())),
+    vscode.commands.registerCommand('trimwright.unpackPage', () => unpackPage(client)),
     vscode.commands.registerCommand('trimwright.newTrial', () => insertNewTrial(client)),
     vscode.commands.registerCommand('trimwright.report', () => reports.openForActiveEditor()),
     vscode.commands.registerCommand('trimwright.restart', () => restart(client)),

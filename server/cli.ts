@@ -4,6 +4,7 @@ import { WRONG_USE } from './editor/world.ts';
 import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
 import { runCommandLine } from './terminal/commandLine.ts';
 import { writeOutput } from './terminal/outputFiles.ts';
+import { pdfOf } from './terminal/pdf.ts';
 import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
 
@@ -38,6 +39,7 @@ function run(): number {
     readFile: readBoatFile,
     rewriteFile: rewriteBoatFile,
     writeOutput,
+    pdfOf,
     readBeside,
     out: text => {
       try {

@@ -14,9 +14,11 @@ import type {
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
 import { type Analysis, knownBy } from '../core/analysis/analysis.ts';
+import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
+import { type Names, pageFor } from '../core/drawing/page.ts';
 import type { Picture } from '../core/drawing/picture.ts';
-import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
+import { type FileInside, fileIn } from '../core/drawing/print/fileInside.ts';
+import { type SheetPaper, sheetDocument } from '../core/drawing/print/sheetDocument.ts';
 import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
@@ -38,7 +40,7 @@ import { newTrial } from './answers/newTrial.ts';
 import { type OwnFault, ownFault } from './answers/ownFault.ts';
 import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
 import { type Rename, type Renaming, renameAt, renamingAt } from './answers/rename.ts';
-import { correctionEdits, type Edits, moveEdits, sheetWords, type WantedMove } from './answers/sheetEdits.ts';
+import { correctionEdits, type Edits, movedWords, moveEdits, type WantedMove } from './answers/sheetEdits.ts';
 import { entryKeyAt, rangeOfKey } from './answers/sheetPlaces.ts';
 import { type Summary, summarise } from './answers/summary.ts';
 import { symbolsOf } from './answers/symbols.ts';
@@ -85,7 +87,7 @@ export interface BoatService {
   /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
   sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
   /** The sheet for the bench, as one HTML page. */
-  printedSheet(analysis: Analysis, paper: Paper): string;
+  printedSheet(analysis: Analysis, paper: SheetPaper): string;
   /** What could be done to mend the trim, in words, the best first. */
   proposals(analysis: Analysis): readonly string[];
   /** The boat with a part moved along it, read from the text as it would be; null when it cannot be moved. */
@@ -101,10 +103,12 @@ export interface BoatService {
   newTrial(analysis: Analysis): TextSplice | null;
   /** The text of a new boat file. */
   newBoat(name: string): string;
+  /** The boat file in a printed sheet; null where there is none. */
+  fileIn(html: string): FileInside | null;
 }
 
 /** Plots of figures that nothing else asks for at every keystroke. */
-const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 'trials'];
+const SLOW: readonly PictureId[] = ['righting-lever', 'polygon', 'uncertainty', 'trials'];
 
 /** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
 const QUICK = PICTURES.filter(id => !SLOW.includes(id));
@@ -115,12 +119,17 @@ interface SheetWanted {
   readonly seen?: readonly string[];
   /** The part that a hand moves, for the words. */
   readonly moved?: string;
+  /** What it is drawn for: room for the pictures, px, and what is named in them. */
+  readonly width: number;
+  readonly names: Names;
 }
 
 interface SheetParts {
   readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
+  /** What a hand does; nothing while it does nothing. */
   readonly words: string;
+  readonly glance: Glance;
 }
 
 export function createBoatService(): BoatService {
@@ -155,15 +164,17 @@ export function createBoatService(): BoatService {
     codeLenses: (analysis, uri) => codeLensesOf(knownBy(analysis), uri),
     foldingRanges: foldingRangesOf,
     summary: summarise,
-    sheet: (analysis, { proposal, seen, moved }) => {
+    sheet: (analysis, { proposal, seen, moved, width, names }) => {
       const isWhole = proposal !== null;
       const only = seen ? QUICK.filter(id => seen.includes(id)) : QUICK;
-      const options = isWhole ? { correction: analysis.corrections.all()[proposal] ?? null } : { only };
+      const page = pageFor(width, names);
+      const correction = isWhole ? (analysis.corrections.all()[proposal] ?? null) : null;
       const known = isWhole ? analysis.settled.all() : knownBy(analysis);
-      const { pictures } = trimSheet(known, options);
-      return { isWhole, pictures, words: sheetWords(known, moved) };
+      const { pictures } = trimSheet(known, isWhole ? { correction, page } : { only, page });
+      const words = moved === undefined ? '' : movedWords(known, moved);
+      return { isWhole, pictures, words, glance: glanceAt(known, correction) };
     },
-    printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), { paper }),
+    printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), paper),
     proposals: analysis => analysis.corrections.all().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
       const edits = moveEdits(analysis, move);
@@ -177,5 +188,6 @@ export function createBoatService(): BoatService {
     report: analysis => textReport(analysis.settled.all()),
     newTrial,
     newBoat: newBoatText,
+    fileIn,
   };
 }

@@ -3,9 +3,7 @@ import { inOtherWater } from '../core/analysis/analyse.ts';
 import type { Analysis } from '../core/analysis/analysis.ts';
 import { waterOfKind } from '../core/boat/readWater.ts';
 import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
-import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
-import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
+import { PICTURES, type PictureId } from '../core/drawing/trimSheet.ts';
 import type { Finding } from '../core/findings/finding.ts';
 import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
 import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
@@ -18,6 +16,7 @@ import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
+import { sheetCommand, unpackCommand } from './sheetCommand.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -31,11 +30,15 @@ const USAGE = `Trim a scale submarine described in a boat file.
   trimwright learn FILE [--json]     what the trials tell: readings against the file, and what explains them
                    [--write]         ... and put the best explanation into the file
 
-  trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
+  trimwright sheet FILE -o OUT       two pages for the bench and the pool, NAME.html or NAME.pdf: the
+                                     verdict, side views, cut list; a form for the pool, the parts
                    [--paper a4|letter]
+                   [--appendix]      ... and all the rest: figures, findings, views, plots, blank forms
                    [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
                    [--overwrite]     ... in the place of a file of that name
+
+  trimwright unpack PAGE [-o OUT]    the boat file out of such a page (NAME.html)
 
   trimwright serve                   the language server on standard input and output, for any editor
 
@@ -70,6 +73,7 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     return OK;
   }
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
+  if (command === 'unpack') return unpackCommand(files[0]!, parsed, world);
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
   const inWater = parsed.water
@@ -78,30 +82,12 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   const analysis = inWater.settled.all();
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
-  if (command === 'sheet') return sheet(analysis, parsed, world);
+  if (command === 'sheet') return sheetCommand(files[0]!, analysis, parsed, world);
   world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
-/** Writes the sheet, or one drawing of it, to a file or to the output. */
-function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
-  const correction = analysis.corrections.all()[0] ?? null;
-  const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
-  if (svg !== null && !picture) {
-    world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
-    return ERRORS_FOUND;
-  }
-  const text = picture ? standaloneSvg(picture) : sheetDocument(analysis, { paper });
-  if (output === null || output === '-') world.out(text);
-  else {
-    const options = { from: files[0]!, overwrite };
-    if (!attempted(output, world, () => world.writeOutput(output, text, options))) return WRONG_USE;
-    world.err(`${output}: written.\n`);
-  }
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
-}
-
-const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet'] as const;
+const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'unpack'] as const;
 
 interface Command {
   readonly command: (typeof COMMANDS)[number] | 'help' | 'version';
@@ -115,6 +101,7 @@ interface Command {
   readonly overwrite: boolean;
   readonly paper: Paper;
   readonly svg: PictureId | null;
+  readonly appendix: boolean;
 }
 
 /** The command, or what is wrong with it. */
@@ -136,12 +123,13 @@ function parse(args: readonly string[]): Command | string {
     water = null,
     output = null,
     overwrite = false,
+    appendix = false,
     version,
     paper,
     svg,
   } = read.values;
   const options = {
-    ...{ files, json, write, explain, bothWaters, output, overwrite },
+    ...{ files, json, write, explain, bothWaters, output, overwrite, appendix },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
     svg: PICTURES.find(id => id === svg) ?? null,
@@ -150,9 +138,12 @@ function parse(args: readonly string[]): Command | string {
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
-  if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
+  if (files.length === 0) {
+    const [needed, such] = command === 'unpack' ? ['page', 'petrel.html'] : ['boat file', 'petrel.boat.yaml'];
+    return `“${command}” needs a ${needed}, such as: trimwright ${command} ${such}`;
+  }
   if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
-  if ((command === 'check' || command === 'sheet') && json)
+  if ((command === 'check' || command === 'sheet' || command === 'unpack') && json)
     return '“--json” belongs to “report”, “correct” and “learn”.';
   if (write && command !== 'correct' && command !== 'learn') return '“--write” belongs to “correct” and “learn”.';
   if (command !== 'correct' && (explain || bothWaters)) return '“--explain” and “--both-waters” belong to “correct”.';
@@ -160,11 +151,13 @@ function parse(args: readonly string[]): Command | string {
     return '“--both-waters” goes with “--json” alone: what to write depends on the water.';
   }
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
-  if (water !== null && (command === 'check' || command === 'learn'))
+  if (water !== null && (command === 'check' || command === 'learn' || command === 'unpack'))
     return '“--water” belongs to “report”, “correct” and “sheet”.';
-  if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
-    return '“-o”, “--paper” and “--svg” belong to “sheet”.';
+  if (command !== 'sheet' && (paper !== undefined || svg !== undefined || appendix)) {
+    return '“--paper”, “--appendix” and “--svg” belong to “sheet”.';
   }
+  if (output !== null && command !== 'sheet' && command !== 'unpack') return '“-o” belongs to “sheet” and “unpack”.';
+  if (svg !== undefined && appendix) return '“--svg” is one drawing, without “--appendix”.';
   if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
   if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
@@ -184,6 +177,7 @@ const parseRaw = (args: readonly string[]) =>
       water: { type: 'string' },
       output: { type: 'string', short: 'o' },
       overwrite: { type: 'boolean' },
+      appendix: { type: 'boolean' },
       version: { type: 'boolean' },
       paper: { type: 'string' },
       svg: { type: 'string' },

@@ -14,7 +14,7 @@ const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.
 const dunlin = heard(text);
 const report = textReport(dunlin);
 const json = jsonReport(dunlin);
-const print = sheetDocument(dunlin, { paper: 'a4' })
+const print = sheetDocument(dunlin, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
   .replace(/<[^>]*>/g, '')
   .replaceAll('\u00a0', ' ');
 const hoverOf = (analysis: typeof dunlin, words: string): string => {
@@ -109,7 +109,7 @@ it('without trials nothing speaks of them', () => {
   const probe = heard(PROBE);
   const all = [
     textReport(probe),
-    service.printedSheet(probe, 'a4'),
+    service.printedSheet(probe, { paper: 'a4', fileName: null, appendix: true }),
     hoverOf(probe, 'limits:'),
     service.summary(probe).text,
     service

@@ -1,17 +1,21 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
+import { blankPicture } from './blankPicture.ts';
+import { captionBlock } from './captionBlock.ts';
 import type { Caption } from './captions.ts';
+import { type Centre, drawCentres } from './centres.ts';
+import type { Ways } from './centresInset.ts';
 import type { DrawnState } from './drawnState.ts';
 import { type Drawn, entryGroup } from './entryGroup.ts';
+import { pictureFoot } from './foot.ts';
 import { type Frame, type FrameRoom, frameExtent, frameFor, pathData } from './frame.ts';
 import { drawLabels, labelBands } from './labelBands.ts';
-import { type LegendKey, legend } from './legend.ts';
-import { element, type Markup, svgText, together } from './markup.ts';
+import { type LegendKey, signsOf } from './legend.ts';
+import { element, type Markup, together } from './markup.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { tankWaterLoops } from './tankWater.ts';
 import { texture } from './texture.ts';
-import { shortened } from './textWidth.ts';
 import type { Thing, Things } from './things.ts';
 import { type Turn, turned } from './turn.ts';
 import { surfaceLine, waterBody } from './water.ts';
@@ -20,6 +24,8 @@ import { surfaceLine, waterBody } from './water.ts';
 export interface BoatView {
   readonly id: string;
   readonly caption: Caption;
+  /** Its words stand over the drawing too, not over another one of the same condition alone. */
+  readonly hasWords: boolean;
   readonly drawnState: DrawnState;
   readonly along: Sight;
   /** Of the cut, for a section, m. */
@@ -36,23 +42,26 @@ export interface BoatView {
   readonly surface: number | null;
   /** Lines that have to be in the picture besides the things themselves, m. */
   readonly bones: readonly Loop[];
+  /** Room over the boat for what `onTop` draws there, user units. */
+  readonly headroom: number;
   /** Room under the boat for what `over` draws there, user units. */
   readonly under: number;
-  /** What is drawn over the boat: lines and marks. */
+  /** What is drawn over the boat: lines. */
   readonly over: (frame: Frame) => Markup;
+  /** What nothing may be drawn over. */
+  readonly onTop: (frame: Frame) => Markup | null;
+  readonly centres: readonly Centre[];
+  /** What the directions on the paper are called. */
+  readonly ways: Ways;
+  /** The signs of what `over` draws. */
   readonly legend: readonly LegendKey[];
   readonly data: Readonly<Record<`data-${string}`, number>>;
-  /** A line that says what the ghosts are. */
-  readonly proposal: string | null;
 }
 
-/** Where the drawing begins, under the caption of two lines or three. */
-const CAPTION = 44;
-const LINE = 16;
-
 /** The boat in its water, with labels, a caption and a legend. */
-export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis): Picture {
+export function boatPicture(view: BoatView, things: Things, analysis: Analysis): Picture {
   const { id, caption, drawnState, turn, width, loopsOf, surface } = view;
+  const { bodies, boat } = analysis;
   const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>
     list.map(thing => ({ thing, loops: loopsOf(thing), correction })).filter(({ loops }) => loops.length > 0);
   const shells = drawnOf(things.shells);
@@ -62,21 +71,38 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
   const parts = [...drawnOf(things.parts)].sort((a, b) => view.depthOf(a.thing) - view.depthOf(b.thing));
   const ghosts = drawnOf(things.ghosts, things.proposal?.index);
   const all = [...shells, ...compartments, ...tanks, ...bays, ...parts, ...ghosts];
+  if (all.length === 0) return blankPicture(view, analysis);
   const extent = frameExtent([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
-  const head = CAPTION + (view.proposal === null ? 0 : LINE);
+  const head = captionBlock({ heading: caption.heading, words: view.hasWords ? caption.words : null }, width);
   const bands = labelBands(
     all.filter(({ thing }) => view.isLabelled(thing)),
     frameFor(turn, extent, view.room, 0),
     { width, along: view.along },
   );
-  const top = head + bands.above.height + 4;
+  const top = head.height + bands.above.height + 12 + view.headroom;
   const frame = frameFor(turn, extent, view.room, top);
   const below = top + (extent.high - extent.low) * frame.scale + view.under;
-  const legendTop = below + bands.below.height + 10;
-  const key = legend(width, legendTop, view.legend);
+  const centres = drawCentres(view.centres, frame);
+  const keys = [
+    ...signsOf(
+      all,
+      tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0),
+    ),
+    ...view.legend,
+  ];
+  const footTop = below + bands.below.height + 10;
+  const foot = pictureFoot({
+    width,
+    top: footTop,
+    keys: [...view.centres.map(({ name }) => name), ...keys],
+    close: centres.close,
+    ways: view.ways,
+    scale: frame.scale,
+    units: boat.units,
+  });
   // In steps, so that the page does not twitch while one types.
-  const height = Math.ceil((legendTop + key.height) / 20) * 20;
-  const sea = { width, from: head - 2, to: legendTop - 4 };
+  const height = Math.ceil((footTop + foot.height + 6) / 20) * 20;
+  const sea = { width, from: head.height - 2, to: footTop - 4 };
   const surfaceY = surface === null ? null : frame.y(surface);
   const wet = (loops: readonly Loop[]): readonly Loop[] => {
     if (drawnState.water === 'everywhere') return loops;
@@ -128,20 +154,14 @@ export function boatPicture(view: BoatView, things: Things, { bodies }: Analysis
     together([...bays, ...parts, ...ghosts].map(drawn => entryGroup(drawn, frame))),
     surfaceLine(surfaceY, sea),
     view.over(frame),
-    drawLabels(bands.above, top - 4, -1, top),
+    centres.markup,
+    drawLabels(bands.above, top - 4 - view.headroom, -1, top),
     drawLabels(bands.below, below, 1, top),
-    element('text', { class: 'caption', x: 12, y: 20 }, svgText(caption.heading)),
-    element('text', { class: 'note', x: 12, y: 37 }, svgText(caption.words)),
-    view.proposal === null
-      ? null
-      : element(
-          'text',
-          { class: 'note proposal', x: 12, y: 37 + LINE },
-          svgText(shortened(view.proposal, width / 6.5)),
-        ),
-    key.markup,
+    view.onTop(frame),
+    head.markup,
+    foot.markup,
   );
 }
 
-/** An empty picture's. */
+/** Of things that are points. */
 const NOTHING = { left: 0, right: 1, low: 0, high: 0.1 };

@@ -1,11 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { bodySection } from './bodySection.ts';
+import { DESK, type Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { plan } from './plan.ts';
 import { leverPlot } from './plots/leverPlot.ts';
-import { momentsPlot } from './plots/momentsPlot.ts';
-import { reachPlot } from './plots/reachPlot.ts';
+import { polygonPlot } from './plots/polygonPlot.ts';
 import { transitPlot } from './plots/transitPlot.ts';
 import { trialPlot } from './plots/trialPlot.ts';
 import { uncertaintyPlot } from './plots/uncertaintyPlot.ts';
@@ -22,8 +22,7 @@ export const PICTURES = [
   'submerged-plan',
   'transit',
   'righting-lever',
-  'trim-moments',
-  'reach',
+  'polygon',
   'uncertainty',
   'trials',
 ] as const;
@@ -34,6 +33,8 @@ export interface SheetOptions {
   readonly only?: readonly PictureId[];
   /** The correction that is drawn as ghosts: the preferred one of the analysis, once it is known. */
   readonly correction?: Correction | null;
+  /** What it is drawn for: the desk unless given. */
+  readonly page?: Page;
 }
 
 export interface TrimSheet {
@@ -41,22 +42,24 @@ export interface TrimSheet {
 }
 
 /** The boat in its two conditions as drawings. A pure function; works for any text, however little of it can be read. */
-export function trimSheet(analysis: Analysis, { only = PICTURES, correction = null }: SheetOptions = {}): TrimSheet {
+export function trimSheet(
+  analysis: Analysis,
+  { only = PICTURES, correction = null, page = DESK }: SheetOptions = {},
+): TrimSheet {
   const things = thingsOf(analysis, correction);
-  return { pictures: PICTURES.filter(id => only.includes(id)).flatMap(id => draw[id](analysis, things) ?? []) };
+  return { pictures: PICTURES.filter(id => only.includes(id)).flatMap(id => draw[id](analysis, things, page) ?? []) };
 }
 
-const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things) => Picture | null>> = {
-  'surfaced-side': (analysis, things) => sideElevation(analysis, 'surfaced', things),
-  'submerged-side': (analysis, things) => sideElevation(analysis, 'submerged', things),
-  'surfaced-section': (analysis, things) => bodySection(analysis, 'surfaced', things),
-  'submerged-section': (analysis, things) => bodySection(analysis, 'submerged', things),
-  'surfaced-plan': (analysis, things) => plan(analysis, 'surfaced', things),
-  'submerged-plan': (analysis, things) => plan(analysis, 'submerged', things),
-  transit: transitPlot,
-  'righting-lever': leverPlot,
-  'trim-moments': momentsPlot,
-  reach: reachPlot,
-  uncertainty: uncertaintyPlot,
-  trials: trialPlot,
+const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things, page: Page) => Picture | null>> = {
+  'surfaced-side': (analysis, things, page) => sideElevation(analysis, 'surfaced', things, page),
+  'submerged-side': (analysis, things, page) => sideElevation(analysis, 'submerged', things, page),
+  'surfaced-section': (analysis, things, page) => bodySection(analysis, 'surfaced', things, page),
+  'submerged-section': (analysis, things, page) => bodySection(analysis, 'submerged', things, page),
+  'surfaced-plan': (analysis, things, page) => plan(analysis, 'surfaced', things, page),
+  'submerged-plan': (analysis, things, page) => plan(analysis, 'submerged', things, page),
+  transit: (analysis, _, { narrow }) => transitPlot(analysis, narrow),
+  'righting-lever': (analysis, _, { narrow }) => leverPlot(analysis, narrow),
+  polygon: (analysis, { proposal }, { narrow }) => polygonPlot(analysis, proposal, narrow),
+  uncertainty: (analysis, _, { narrow }) => uncertaintyPlot(analysis, narrow),
+  trials: (analysis, _, { narrow }) => trialPlot(analysis, narrow),
 };

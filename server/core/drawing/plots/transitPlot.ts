@@ -5,14 +5,14 @@ import { heelWords, lengthText, percentText, trimWords } from '../../wording/num
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { type Chart, type ChartAxis, chartDot, chartOf, curve, curveKeys, type PlotBox, shade } from './chart.ts';
-import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
+import { plotPicture } from './plotPicture.ts';
 import { inDegrees, lengthPlotUnit, percent } from './plotUnits.ts';
 
 const LEFT = 46;
-const RIGHT = PLOT_WIDTH - 14;
 
 /** Trim and heel, draft and metacentric height on the way down, against the fill of the tanks; null for a boat that does not dive. */
-export function transitPlot({ boat, transit: steps }: Analysis): Picture | null {
+export function transitPlot({ boat, transit: steps }: Analysis, width: number): Picture | null {
+  const right = width - 14;
   const last = steps.at(-1);
   if (!last || steps.length < 2) return null;
   const { units } = boat;
@@ -25,7 +25,7 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
     ticks: 6,
     tickWords: value => `${value} %`,
   };
-  const box = (top: number, bottom: number): PlotBox => ({ left: LEFT, right: RIGHT, top, bottom });
+  const box = (top: number, bottom: number): PlotBox => ({ left: LEFT, right, top, bottom });
   const angles = steps.flatMap(step => [inDegrees.of(step.trim), inDegrees.of(step.heel)]);
   const limit = inDegrees.of(asked.trim);
   const reach = Math.max(...angles.map(Math.abs), limit) * 1.1;
@@ -52,6 +52,7 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
       id: 'transit',
       title: 'On the way down',
       description: `From empty tanks to ${percentText(last.fill)}, neutral: trim ${trimWords(ends[0]!.trim)} to ${trimWords(last.trim)}, heel ${heelWords(ends[0]!.heel)} to ${heelWords(last.heel)}. Shaded: out of the limits on the way.`,
+      width,
       height: 410,
     },
     ground(tilt, [-limit, limit]),
@@ -111,13 +112,13 @@ export function transitPlot({ boat, transit: steps }: Analysis): Picture | null 
         ['one', 'trim'],
         ['two', 'heel'],
       ],
-      250,
+      width < 400 ? 12 : width - 180,
       37,
       80,
     ),
     element(
       'text',
-      { class: 'axis-words', x: (LEFT + RIGHT) / 2, y: 402, 'text-anchor': 'middle' },
+      { class: 'axis-words', x: (LEFT + right) / 2, y: 402, 'text-anchor': 'middle' },
       svgText('fill of all tanks; shaded: out of limits'),
     ),
   );
