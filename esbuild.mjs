@@ -1,7 +1,8 @@
 // The one build script: every bundle of the extension and the command line, into dist/.
-import { rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { contentsOf, licenceTexts } from './client/launch/licences.mjs';
+import { bundlePoolside } from './client/poolside/bundle.mjs';
 
 /** @type {import('esbuild').BuildOptions} */
 const shared = {
@@ -61,8 +62,16 @@ const bundles = {
 };
 
 rmSync('dist', { recursive: true, force: true });
-const names = Object.keys(bundles);
-const results = await Promise.allSettled(Object.values(bundles).map(options => build(options)));
+mkdirSync('dist');
+const names = [...Object.keys(bundles), 'poolside'];
+const results = await Promise.allSettled([
+  ...Object.values(bundles).map(options => build(options)),
+  // One file with everything in it, for a phone.
+  bundlePoolside().then(({ page, metafile }) => {
+    writeFileSync('dist/poolside.html', page);
+    return { metafile };
+  }),
+]);
 /** What is in each bundle, for the licences and for the test of what the package holds. */
 const contents = Object.fromEntries(
   results.flatMap((result, index) =>

@@ -1,22 +1,15 @@
 import { parseArgs } from 'node:util';
-import { inOtherWater } from '../core/analysis/analyse.ts';
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { waterOfKind } from '../core/boat/readWater.ts';
-import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { PICTURES, type PictureId } from '../core/drawing/trimSheet.ts';
-import type { Finding } from '../core/findings/finding.ts';
-import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
-import { jsonReport } from '../core/report/jsonReport.ts';
-import { textReport } from '../core/report/textReport.ts';
-import { positionAt } from '../core/text/reading/lines.ts';
-import { rangeOf } from '../core/text/reading/rangeOf.ts';
-import { createBoatService } from '../editor/service.ts';
-import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
+import { type MeshFile, meshFrom } from '../service/meshes.ts';
+import { type Analysis, createBoatService, type Paper, type PictureId } from '../service/service.ts';
+
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
+import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
 import { sheetCommand, unpackCommand } from './sheetCommand.ts';
+import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './world.ts';
+
+const service = createBoatService();
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -34,11 +27,15 @@ const USAGE = `Trim a scale submarine described in a boat file.
                                      verdict, side views, cut list; a form for the pool, the parts
                    [--paper a4|letter]
                    [--appendix]      ... and all the rest: figures, findings, views, plots, blank forms
-                   [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
+                   [--svg VIEW]      ... or one of its drawings: ${service.drawings.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
                    [--overwrite]     ... in the place of a file of that name
 
   trimwright unpack PAGE [-o OUT]    the boat file out of such a page (NAME.html)
+
+  trimwright poolside FILE -o OUT    a page for the phone, at the pool: what to read, what it tells, what to put aboard
+  trimwright take FILE TRIALS        the trials of that page that the file has not yet
+                  [--write]          ... and put them into the file
 
   trimwright serve                   the language server on standard input and output, for any editor
 
@@ -73,21 +70,26 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     return OK;
   }
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
-  if (command === 'unpack') return unpackCommand(files[0]!, parsed, world);
+  if (command === 'unpack') return unpackCommand(files[0]!, parsed, { service, world });
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
-  const inWater = parsed.water
-    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
-    : ofFile;
-  const analysis = inWater.settled.all();
-  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
-  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
-  if (command === 'sheet') return sheetCommand(files[0]!, analysis, parsed, world);
-  world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  if (command === 'take')
+    return takeCommand(files[0]!, ofFile, { from: files[1]!, write: parsed.write }, { service, world });
+  const analysis = parsed.water ? service.inWater(ofFile, parsed.water) : ofFile;
+  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'sheet') return sheetCommand(files[0]!, analysis, parsed, { service, world });
+  world.out(
+    json ? `${JSON.stringify(service.reportData(analysis), null, 2)}\n` : service.report(analysis, paintFor(world)),
+  );
+  return exitOf(analysis);
 }
 
-const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'unpack'] as const;
+const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'unpack', 'poolside', 'take'] as const;
+/** Those that write a page, and those that can say it for programs. */
+const PAGES: readonly string[] = ['sheet', 'unpack', 'poolside'];
+const WITH_JSON: readonly string[] = ['report', 'correct', 'learn'];
 
 interface Command {
   readonly command: (typeof COMMANDS)[number] | 'help' | 'version';
@@ -132,7 +134,7 @@ function parse(args: readonly string[]): Command | string {
     ...{ files, json, write, explain, bothWaters, output, overwrite, appendix },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
-    svg: PICTURES.find(id => id === svg) ?? null,
+    svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
@@ -142,26 +144,29 @@ function parse(args: readonly string[]): Command | string {
     const [needed, such] = command === 'unpack' ? ['page', 'petrel.html'] : ['boat file', 'petrel.boat.yaml'];
     return `“${command}” needs a ${needed}, such as: trimwright ${command} ${such}`;
   }
-  if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
-  if ((command === 'check' || command === 'sheet' || command === 'unpack') && json)
-    return '“--json” belongs to “report”, “correct” and “learn”.';
-  if (write && command !== 'correct' && command !== 'learn') return '“--write” belongs to “correct” and “learn”.';
+  if (command === 'take') {
+    if (files.length !== 2)
+      return '“take” needs a boat file and the trials, such as: trimwright take petrel.boat.yaml day.yaml';
+  } else if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
+  if (json && !WITH_JSON.includes(command)) return '“--json” belongs to “report”, “correct” and “learn”.';
+  if (write && command !== 'correct' && command !== 'learn' && command !== 'take')
+    return '“--write” belongs to “correct”, “learn” and “take”.';
   if (command !== 'correct' && (explain || bothWaters)) return '“--explain” and “--both-waters” belong to “correct”.';
   if (bothWaters && (write || explain || water !== null)) {
     return '“--both-waters” goes with “--json” alone: what to write depends on the water.';
   }
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
-  if (water !== null && (command === 'check' || command === 'learn' || command === 'unpack'))
+  if (water !== null && !['report', 'correct', 'sheet'].includes(command))
     return '“--water” belongs to “report”, “correct” and “sheet”.';
-  if (command !== 'sheet' && (paper !== undefined || svg !== undefined || appendix)) {
+  if (command !== 'sheet' && (paper !== undefined || svg !== undefined || appendix))
     return '“--paper”, “--appendix” and “--svg” belong to “sheet”.';
-  }
-  if (output !== null && command !== 'sheet' && command !== 'unpack') return '“-o” belongs to “sheet” and “unpack”.';
   if (svg !== undefined && appendix) return '“--svg” is one drawing, without “--appendix”.';
+  if (!PAGES.includes(command) && output !== null) return '“-o” belongs to “sheet”, “unpack” and “poolside”.';
   if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
   if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
-  if (svg !== undefined && options.svg === null) return `“--svg” is one of ${PICTURES.join(', ')}, not “${svg}”.`;
+  if (svg !== undefined && options.svg === null)
+    return `“--svg” is one of ${service.drawings.join(', ')}, not “${svg}”.`;
   return { ...options, command };
 }
 
@@ -191,7 +196,7 @@ function analysed(name: string, world: World): Analysis | null {
   if (!attempted(name, world, () => (text = world.readFile(name)))) return null;
   world.progress(`${name}: computing …`);
   const meshes = new Map<string, MeshFile>();
-  const analysis = createBoatService().analyse(text, undefined, mesh => {
+  const analysis = service.analyse(text, undefined, mesh => {
     const file = meshes.get(mesh) ?? meshBeside(name, mesh, world);
     meshes.set(mesh, file);
     return file;
@@ -202,28 +207,27 @@ function analysed(name: string, world: World): Analysis | null {
 
 /** A mesh file by its name from the folder of the boat file; nothing outside that folder is read. */
 function meshBeside(boatFile: string, name: string, world: World): MeshFile {
-  if (name.split('/').includes('..')) return outsideMesh();
+  if (name.split('/').includes('..')) return meshFrom({ status: 'outside' });
   try {
-    const bytes = world.readBeside(boatFile, name);
-    if (bytes === 'outside') return outsideMesh();
-    return bytes ? readMeshFile(bytes) : missingMesh();
+    const found = world.readBeside(boatFile, name);
+    if (found === 'outside') return meshFrom({ status: found });
+    return meshFrom(found ? { status: 'read', bytes: found } : { status: 'missing' });
   } catch (problem) {
-    return unreadableMesh(problem instanceof Error ? problem.message : String(problem));
+    return meshFrom({ status: 'unreadable', problem: problem instanceof Error ? problem.message : String(problem) });
   }
 }
 
 function check(file: string, world: World): number {
-  const analysis = analysed(file, world)?.settled.all();
+  const analysis = analysed(file, world);
   if (!analysis) return WRONG_USE;
-  const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
+  const lines = service
+    .findings(analysis)
+    .map(
+      ({ line, character, severity, message, code }) =>
+        `${file}:${line}:${character}: ${severity}: ${message} [${code}]`,
+    );
   world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  return exitOf(analysis);
 }
 
-const sorted = (analysis: Analysis): readonly Finding[] =>
-  [...analysis.findings].sort((a, b) => rangeOf(analysis.syntax, a.place)[0] - rangeOf(analysis.syntax, b.place)[0]);
-
-function findingLine(file: string, { syntax }: Analysis, finding: Finding): string {
-  const { line, character } = positionAt(syntax.lineStarts, rangeOf(syntax, finding.place)[0]);
-  return `${file}:${line + 1}:${character + 1}: ${finding.severity}: ${finding.message} [${finding.code}]`;
-}
+const exitOf = (analysis: Analysis): number => (service.hasErrors(analysis) ? ERRORS_FOUND : OK);

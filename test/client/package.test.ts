@@ -72,6 +72,7 @@ test('the package holds the bundles, the language, the schema and the samples, a
     'dist/extension.cjs',
     'dist/panel.css',
     'dist/panel.js',
+    'dist/poolside.html',
     'dist/server.cjs',
     'dist/webExtension.js',
     'dist/worker.js',
@@ -107,14 +108,19 @@ describe.each(bundles)('the bundle %s', bundle => {
   });
 });
 
-test.each(['server.cjs', 'trimwright.cjs', 'worker.js', 'panel.js', 'extension.cjs', 'webExtension.js'])(
-  '%s knows no way of its own to go online',
-  file => {
-    expect(read(`dist/${file}`).toString()).not.toMatch(
-      /XMLHttpRequest|sendBeacon|new WebSocket|EventSource\(|[^.\w]fetch\(|importScripts\(/,
-    );
-  },
-);
+test.each([
+  'server.cjs',
+  'trimwright.cjs',
+  'worker.js',
+  'poolside.html',
+  'panel.js',
+  'extension.cjs',
+  'webExtension.js',
+])('%s knows no way of its own to go online', file => {
+  expect(read(`dist/${file}`).toString()).not.toMatch(
+    /XMLHttpRequest|sendBeacon|new WebSocket|EventSource\(|[^.\w]fetch\(|importScripts\(/,
+  );
+});
 
 test('every package in a bundle has its licence in the file of licences, one that lets it travel', () => {
   const text = read('dist/LICENCES.txt').toString();

@@ -5,7 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { projectRoot } from '../../client/launch/install.mjs';
 import type { FromPanel, ToPanel } from '../../client/panel/messages.ts';
 import { pageHtml } from '../../client/panel/pageHtml.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { type Theme, themes } from './themes.ts';
 
 export interface Stage {

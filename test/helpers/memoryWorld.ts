@@ -1,4 +1,4 @@
-import type { World } from '../../server/editor/world.ts';
+import type { World } from '../../server/terminal/world.ts';
 
 /** What the command line touches, in memory: its files, and what it wrote and said. */
 export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal = false) {
@@ -23,6 +23,7 @@ export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal 
     // What a browser would make of it.
     pdfOf: html => new TextEncoder().encode(`%PDF of ${html}`),
     readBeside: () => null,
+    readPoolsideFiles: () => ({ page: '<p>{{boat}}</p>', worker: '', licences: '' }),
     out: text => out.push(text),
     err: text => err.push(text),
     progress: text => shown.push(text),

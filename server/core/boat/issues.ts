@@ -57,7 +57,7 @@ function wrongValue(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fi
     replacement === undefined
       ? []
       : [{ title: `Change to “${replacement}”`, changes: [{ kind: 'replace', place, text: replacement } as const] }];
-  return { code: 'wrong-quantity', severity: 'error', message, place, mends };
+  return { code: 'wrong-quantity', severity: 'error', about: 'file', message, place, mends };
 }
 
 const YES_AND_NO: Readonly<Record<string, string>> = { yes: 'true', on: 'true', no: 'false', off: 'false' };
@@ -76,6 +76,7 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
   return {
     code: 'wrong-value',
     severity: 'error',
+    about: 'file',
     message: issue.message + hint,
     place: { on: 'value', path },
     mends: changeTo(path, near),
@@ -92,6 +93,7 @@ function missingKey(key: string, inside: Path, checked: Checked): Finding {
   return {
     code: 'missing-key',
     severity: 'error',
+    about: 'file',
     message: `${capital(ownerWords(inside.slice(0, -1), checked))} needs “${key}”${such}.${oneOf}`,
     place: { on: 'entry', path: map },
     mends: words.map(word => ({
@@ -115,6 +117,7 @@ function unknownKey(key: string, map: Path, checked: Checked): Finding {
   return {
     code: 'unknown-key',
     severity: 'error',
+    about: 'file',
     message,
     place,
     mends: [

@@ -54,11 +54,11 @@ export function readBoat(
   const { findings, leftOut, meshNames, meshed, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
-  const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
+  const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
   const around: ReadingContext = { units, stock: stockDensities(stock), meshes, shapes };
   leftOut.push(...checkKeys(syntax, findings));
   const figures = readFigures(reader, schemas);
-  const water = reader.section(schemas.water, ['water'], 'the water', true);
+  const water = reader.section(() => schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
   const boat = {
     ...figures,
@@ -69,15 +69,15 @@ export function readBoat(
     tanks: entriesIn(sources.tanks),
     payload: entriesIn(sources.payload),
     ashore: entriesIn(sources.ashore),
-    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: schemas.bay, read: readBay }, around)),
+    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: () => schemas.bay, read: readBay }, around)),
     stock: readStock(stock),
-    limits: readLimits(reader.section(schemas.limits, ['limits'], 'the limits', true)),
+    limits: readLimits(reader.section(() => schemas.limits, ['limits'], 'the limits', true)),
   };
-  const length = reader.section(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
+  const length = reader.section(() => schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
-  const trialKind = { what: 'trial', schema: schemas.trial, read: readTrial };
+  const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
   const trials = checkTrials(entriesIn(reader.list(['trials'], trialKind, around)), whole, compartmentNames, shapes);
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...trials.findings, ...ofDay.findings);
@@ -94,7 +94,7 @@ export function readBoat(
 
 /** The units of bare numbers. */
 function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
-  const units: FileUnits = { ...DEFAULT_UNITS, ...known(section(unitsSchema, ['units'], 'the units', true)) };
+  const units: FileUnits = { ...DEFAULT_UNITS, ...known(section(() => unitsSchema, ['units'], 'the units', true)) };
   // Bare numbers then stand for mm and g, which they may not be: every figure says that it was made without the units.
   const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
   if (isSlip || log.findings.some(({ severity }) => severity === 'error')) log.leftOut.push('units');
@@ -103,23 +103,26 @@ function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
 
 /** What stands in the file by itself, in no list. */
 function readFigures({ section, log }: SectionReader, schemas: BoatSchemas) {
-  const name = section(schemas.boat, ['boat'], 'the boat') ?? '';
-  const scale = readScale(section(schemas.scale, ['scale'], 'the scale'), log.findings);
-  const waterline = readWaterline(section(schemas.waterline, ['hull', 'waterline'], 'the waterline'));
+  const name = section(() => schemas.boat, ['boat'], 'the boat') ?? '';
+  const scale = readScale(
+    section(() => schemas.scale, ['scale'], 'the scale'),
+    log.findings,
+  );
+  const waterline = readWaterline(section(() => schemas.waterline, ['hull', 'waterline'], 'the waterline'));
   return { name, scale, waterline };
 }
 
 /** Everything that weighs or displaces, with what it was read from. */
 function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
   return {
-    shells: list(['hull', 'shells'], { what: 'shell', schema: schemas.shell, read: readShell }, around),
+    shells: list(['hull', 'shells'], { what: 'shell', schema: () => schemas.shell, read: readShell }, around),
     compartments: list(
       ['hull', 'compartments'],
-      { what: 'compartment', schema: schemas.compartment, read: readCompartment },
+      { what: 'compartment', schema: () => schemas.compartment, read: readCompartment },
       around,
     ),
-    tanks: list(['hull', 'tanks'], { what: 'tank', schema: schemas.tank, read: readTank }, around),
-    ...aboardAndAshore(list(['payload'], { what: 'part', schema: schemas.part, read: readPart }, around)),
+    tanks: list(['hull', 'tanks'], { what: 'tank', schema: () => schemas.tank, read: readTank }, around),
+    ...aboardAndAshore(list(['payload'], { what: 'part', schema: () => schemas.part, read: readPart }, around)),
     around,
   };
 }
@@ -127,12 +130,15 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
 /** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
-  if (code.startsWith('trial-')) return syntax.slips.length > 0;
+  if (OF_ALL.has(code)) return syntax.slips.length > 0;
   // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
   if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
   if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
   return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
 }
+
+/** Findings that come of the whole file: of what a trial has or lacks. */
+const OF_ALL: ReadonlySet<string> = new Set(['trial-empty', 'trial-impossible', 'trial-reading-unused']);
 
 /** Findings that come of sizes, which bare numbers may give in another unit. */
 const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);

@@ -41,14 +41,15 @@ interface KeptSection {
 /** How the entries of a list are read: what one is called, what it must look like, what it comes to. */
 interface ListKind<T, E extends Entry> {
   readonly what: string;
-  readonly schema: z.ZodType<T>;
+  /** Made when there is something to check. */
+  readonly schema: () => z.ZodType<T>;
   readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;
 }
 
 /** Reads sections and lists of a file one by one, and keeps a log of what came up. */
 export interface SectionReader {
   /** The checked value of a section; null where it is missing or cannot be read. */
-  section<T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey?: boolean): T | null;
+  section<T>(schema: () => z.ZodType<T>, path: Path, what: string, keyByKey?: boolean): T | null;
   /** The entries of a list that can be read. */
   list<T, E extends Entry>(path: Path, kind: ListKind<T, E>, around: ReadingContext): readonly Source<T, E>[];
   readonly log: Log;
@@ -91,11 +92,12 @@ interface Reading {
 
 function readSection<T>(
   { syntax, describer, kept, log }: Reading,
-  schema: z.ZodType<T>,
+  schemaOf: () => z.ZodType<T>,
   { path, what, keyByKey }: { readonly path: Path; readonly what: string; readonly keyByKey: boolean },
 ): T | null {
   const raw = valueAt(syntax, path);
   if (raw === undefined || raw === null) return null;
+  const schema = schemaOf();
   const key = pathKey(path);
   const had = kept?.sections.get(key);
   const isSame = had?.schema === schema && sameData(had.raw, raw);
@@ -135,7 +137,7 @@ function readList<T, E extends Entry>(
     const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
     const result = isSame
       ? had
-      : { ...readOne(schema, item.path, item.value, { what, describer, around, read }), source, context };
+      : { ...readOne(schema(), item.path, item.value, { what, describer, around, read }), source, context };
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);

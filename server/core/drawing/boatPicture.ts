@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { Bodies } from '../bodies/assemble.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
 import { blankPicture } from './blankPicture.ts';
@@ -59,9 +60,9 @@ export interface BoatView {
 }
 
 /** The boat in its water, with labels, a caption and a legend. */
-export function boatPicture(view: BoatView, things: Things, analysis: Analysis): Picture {
+export function boatPicture(view: BoatView, things: Things, analysis: Analysis, bodies: Bodies): Picture {
   const { id, caption, drawnState, turn, width, loopsOf, surface } = view;
-  const { bodies, boat } = analysis;
+  const { boat } = analysis;
   const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>
     list.map(thing => ({ thing, loops: loopsOf(thing), correction })).filter(({ loops }) => loops.length > 0);
   const shells = drawnOf(things.shells);

@@ -1,12 +1,13 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { stationWords } from '../wording/numbers.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
-import { type Condition, drawnStateOf } from './drawnState.ts';
+import { drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
 import { namedAmong } from './named.ts';
@@ -16,18 +17,18 @@ import { loopsOf, type Thing, type Things } from './things.ts';
 import { seen, turnFor, unturned } from './turn.ts';
 
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection(analysis: Analysis, condition: Condition, things: Things, page: Page): Picture {
+export function bodySection(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
   const width = page.narrow;
-  const drawnState = drawnStateOf(analysis, condition);
+  const drawnState = drawnStateOf(there);
   const { boat } = analysis;
   const { station, where } = sectionStation(analysis, things);
   const turn = turnFor(drawnState.up, 0);
-  const caption = captionOf(analysis, condition, 'section');
+  const caption = captionOf(analysis, there, 'section');
   const hull = [...things.shells, ...things.compartments];
   const beam = Math.max(0.001, ...hull.map(({ to }) => to[1]));
   return boatPicture(
     {
-      id: `${condition}-section`,
+      id: `${there.condition.id}-section`,
       caption: {
         ...caption,
         words: `Cut at ${where}, ${stationWords(station, boat.units)}.`,
@@ -65,6 +66,7 @@ export function bodySection(analysis: Analysis, condition: Condition, things: Th
     },
     things,
     analysis,
+    there.bodies,
   );
 }
 

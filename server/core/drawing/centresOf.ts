@@ -9,8 +9,8 @@ import { seen } from './turn.ts';
 
 /** The centres that a view shows, those that there are. */
 export function centresOf(
-  { boat, surfaced }: Analysis,
-  { condition, centreOfMass, centreOfBuoyancy, metacentre }: DrawnState,
+  { boat }: Analysis,
+  { centreOfMass, centreOfBuoyancy, metacentre, centreOfFlotation }: DrawnState,
   along: Sight,
   shown: readonly MarkName[],
 ): readonly Centre[] {
@@ -18,7 +18,7 @@ export function centresOf(
     G: centreOfMass,
     B: centreOfBuoyancy,
     M: metacentre,
-    F: condition === 'surfaced' && surfaced.status === 'afloat' ? surfaced.centreOfFlotation : null,
+    F: centreOfFlotation,
   };
   return shown.flatMap(name => {
     const point = points[name];

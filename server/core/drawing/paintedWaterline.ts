@@ -1,5 +1,5 @@
-import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import type { InCondition } from '../conditions/loadingCondition.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { lengthText } from '../wording/numbers.ts';
@@ -32,7 +32,12 @@ const NOTHING = 0.0003;
  * How far the painted waterline stands out of the water, or lies under it, at the bow and at the stern: beside the ends of the
  * boat, or over them on a page that is only so wide (`within`, user units).
  */
-export function offMarks({ boat, surfaced }: Analysis, frame: Frame, within: number | null): Markup | null {
+export function offMarks(
+  boat: Boat,
+  { state: surfaced }: InCondition,
+  frame: Frame,
+  within: number | null,
+): Markup | null {
   if (surfaced.status !== 'afloat') return null;
   const { bowUp, sternUp } = offWaterline(boat, surfaced);
   const [bow, stern] = paintedPoints(boat).map(frame.at);

@@ -1,10 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
-import { type Condition, type DrawnState, drawnStateOf } from './drawnState.ts';
+import { type DrawnState, drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import type { LegendKey } from './legend.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
@@ -17,16 +18,16 @@ import { loopsOf, type Things } from './things.ts';
 import { seen, unturned } from './turn.ts';
 
 /** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
-export function plan(analysis: Analysis, condition: Condition, things: Things, page: Page): Picture {
-  const drawnState = drawnStateOf(analysis, condition);
+export function plan(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
+  const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   const isNamed = namedAmong(things, analysis, page.names);
   const beam = Math.max(0, ...[things.shells, things.compartments].flat().map(({ to }) => to[1]));
   return boatPicture(
     {
-      id: `${condition}-plan`,
+      id: `${there.condition.id}-plan`,
       // How it lies stands over the side elevation.
-      caption: captionOf(analysis, condition, 'plan'),
+      caption: captionOf(analysis, there, 'plan'),
       hasWords: false,
       // From above there is water all round.
       drawnState: { ...drawnState, water: drawnState.water === 'below' ? 'everywhere' : drawnState.water },
@@ -51,7 +52,7 @@ export function plan(analysis: Analysis, condition: Condition, things: Things, p
         together([
           tape(boat, frame, [-beam, beam]),
           centreline(boat.length, frame),
-          condition === 'surfaced' ? waterplane(drawnState, things, frame) : null,
+          waterplane(drawnState, things, frame),
           sides(beam, frame),
         ]),
       onTop: () => null,
@@ -60,11 +61,12 @@ export function plan(analysis: Analysis, condition: Condition, things: Things, p
         ['aft', 'forward'],
         ['to starboard', 'to port'],
       ],
-      legend: condition === 'surfaced' && drawnState.level !== null ? WATER : [],
+      legend: drawnState.level !== null ? WATER : [],
       data: { 'data-trim': 0 },
     },
     things,
     analysis,
+    there.bodies,
   );
 }
 

@@ -1,9 +1,10 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { trimOf } from '../conditions/attitude.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
-import { type Condition, drawnStateOf } from './drawnState.ts';
+import { drawnStateOf } from './drawnState.ts';
 import type { FrameRoom } from './frame.ts';
 import { together } from './markup.ts';
 import { namedAmong } from './named.ts';
@@ -18,16 +19,16 @@ import { turnFor, unturned } from './turn.ts';
 export const TAPE_STRIP = 30;
 
 /** The boat from its port side, bow to the left, at its trim in level water. */
-export function sideElevation(analysis: Analysis, condition: Condition, things: Things, page: Page): Picture {
-  const drawnState = drawnStateOf(analysis, condition);
+export function sideElevation(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
+  const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   // On its side there is no telling up from here; the body section shows how it lies.
   const turn = turnFor(drawnState.up, 1);
   const edges = edgesOf(things);
   return boatPicture(
     {
-      id: `${condition}-side`,
-      caption: captionOf(analysis, condition, 'side'),
+      id: `${there.condition.id}-side`,
+      caption: captionOf(analysis, there, 'side'),
       hasWords: true,
       drawnState: turn ? drawnState : { ...drawnState, water: 'unknown' },
       along: 1,
@@ -48,11 +49,10 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
           [boat.length, edges[1]],
         ],
       ],
-      headroom: page.wide < ROOMY && condition === 'surfaced' ? 20 : 0,
+      headroom: page.wide < ROOMY && there.where === 'afloat' ? 20 : 0,
       under: TAPE_STRIP,
       over: frame => together([tape(boat, frame, edges), paintedLine(boat, frame)]),
-      onTop: frame =>
-        condition === 'surfaced' && turn ? offMarks(analysis, frame, page.wide < ROOMY ? page.wide : null) : null,
+      onTop: frame => (turn ? offMarks(boat, there, frame, page.wide < ROOMY ? page.wide : null) : null),
       centres: centresOf(analysis, drawnState, 1, ['B', 'G']),
       ways: [
         ['aft', 'forward'],
@@ -66,6 +66,7 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
     },
     things,
     analysis,
+    there.bodies,
   );
 }
 

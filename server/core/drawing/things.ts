@@ -1,6 +1,7 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Bay, Boat, Part } from '../boat/boat.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
@@ -77,6 +78,13 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
       index: analysis.corrections.all().indexOf(correction),
     },
   };
+}
+
+/** What is aboard in a loading condition. */
+export function aboardIn(things: Things, { condition, bodies }: LoadedCondition): Things {
+  if (condition.aboard === null) return things;
+  const aboard = new Set(bodies.weights.map(({ entry }) => entry.name));
+  return { ...things, parts: things.parts.filter(({ name }) => aboard.has(name)) };
 }
 
 function thingOfPart(part: Part, boat: Boat): Thing {

@@ -131,7 +131,7 @@ function transitGauges(now: ToGauge, proposed: ToGauge | null): readonly Gauge[]
   const { boat } = now;
   return TRANSIT_FIGURES.flatMap((figure): readonly Gauge[] => {
     const { kind, id, of, badness, heading, isJudgedInRow, finding } = figure;
-    const limit = isJudgedInRow === false ? null : transitLimit(figure, boat.limits);
+    const limit = isJudgedInRow === false ? null : transitLimit(figure, boat);
     const worstOf = ({ transit }: ToGauge): number | null => {
       const worst = worstStep(transit, step => badness(of(step)));
       return worst && of(worst);

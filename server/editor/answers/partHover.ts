@@ -6,7 +6,7 @@ import { changedName, effectWords, littleWords } from '../../core/corrections/wo
 import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
-import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
+import { type Contribution, contributionsOf, sidedMoment } from './contribution.ts';
 import { escapedMarkdown, table } from './markdown.ts';
 
 /** A payload entry: what it weighs and displaces in both conditions, and the running sums after it. */
@@ -27,10 +27,10 @@ export function partHover(analysis: Analysis, index: number): string | null {
 }
 
 /** Lead and foam are there to trim the boat: what the piece does to each figure, and what a little more of it would. */
-function effectsTable({ boat, surfaced, submerged, kept, scheme: { figures } }: Analysis, part: Part): string {
-  const lying = { boat, surfaced, submerged };
-  const whole = effectOfWhole(part, lying, kept.cache, figures);
-  const more = effectOfMore(part, lying, kept.cache, figures);
+function effectsTable(analysis: Analysis, part: Part): string {
+  const { kept, scheme, boat } = analysis;
+  const whole = effectOfWhole(part, analysis, kept.cache, scheme.figures);
+  const more = effectOfMore(part, analysis, kept.cache, scheme.figures);
   const { units } = boat;
   return table([
     ['', 'With this piece', capital(littleWords(part, units))],
@@ -47,11 +47,7 @@ function effectsTable({ boat, surfaced, submerged, kept, scheme: { figures } }: 
 
 function conditionsTable(analysis: Analysis, part: Part): string {
   const { units } = analysis.boat;
-  const surfaced = contributionSurfaced(analysis, part);
-  const columns: readonly [string, Contribution][] = [
-    ...(surfaced ? [['Surfaced', surfaced] satisfies [string, Contribution]] : []),
-    ['Submerged', contributionSubmerged(analysis, part)],
-  ];
+  const columns = contributionsOf(analysis, part);
   const row = (name: string, show: (c: Contribution) => string) => [name, ...columns.map(([, c]) => show(c))];
   return table([
     ['', ...columns.map(([name]) => name)],

@@ -7,7 +7,7 @@ import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
 import { type Correction, type Recut, renamed } from '../correction.ts';
 import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
 import type { Piece, Slot } from '../room/slots.ts';
-import { addedWays, BOTH, titleOf } from '../words/correctionTitle.ts';
+import { addedWays, allWithin, titleOf } from '../words/correctionTitle.ts';
 
 /** The boat without the lead and foam that may be moved; null when there is none. How it lies is still how it lay. */
 export function withoutLoose(boatToTrim: BoatToTrim): BoatToTrim | null {
@@ -118,7 +118,7 @@ function recutTitle(fates: readonly Fate[], out: readonly Part[], boatToTrim: Bo
   const ways = [...inserts.map(insert => [...recut, ...removed, ...insert]), short];
   return titleOf(
     ways.map(way => capital(way.join(', '))),
-    BOTH,
+    allWithin(boatToTrim),
   );
 }
 

@@ -1,9 +1,10 @@
 import { type Path, pathKey } from '../../../../schema/path.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
-import { inBoth } from '../../conditions/loadingCondition.ts';
+import { conditionsOf } from '../../conditions/loadingCondition.ts';
 import { transitBetween } from '../../conditions/transit.ts';
 import type { Correction } from '../../corrections/correction.ts';
+import { conditionOf } from '../../findings/finding.ts';
 import { type Gauge, type GaugeStanding, gaugesOf, type ToGauge } from '../../judges/gauges.ts';
 import { type Verdict, verdictOf } from '../../judges/verdict.ts';
 import { locate, locateNearest } from '../../text/reading/locate.ts';
@@ -54,11 +55,12 @@ export function glanceAt(analysis: Analysis, correction: Correction | null): Gla
   };
 }
 
-function corrected({ kept }: Analysis, { boat, surfaced, submerged }: Correction): ToGauge {
+function corrected({ kept }: Analysis, correction: Correction): ToGauge {
+  const { boat, surfaced, submerged } = correction;
   const bodies = assembleBodies(boat, kept.cache);
   return {
     boat,
-    conditions: inBoth(surfaced, submerged),
+    conditions: conditionsOf(correction),
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
   };
 }
@@ -84,7 +86,10 @@ function drawn(gauge: Gauge, analysis: Analysis): DrawnGauge {
 
 /** Where what is out is told; else where its limit stands in the file. */
 function placeOf({ finding, limitKeys: [key, condition], standing }: Gauge, analysis: Analysis): Path | null {
-  const said = standing === 'out' ? analysis.findings.find(({ code }) => code === finding) : undefined;
+  const said =
+    standing === 'out'
+      ? analysis.findings.find(one => one.code === finding && [null, condition].includes(conditionOf(one)))
+      : undefined;
   if (said && said.place.on !== 'text') return said.place.path;
   const limit = locateNearest(analysis.syntax, key === undefined ? ['limits'] : ['limits', key, condition]).path;
   return limit.length > 0 ? limit : locate(analysis.syntax, ['hull']) ? ['hull'] : null;

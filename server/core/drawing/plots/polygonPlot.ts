@@ -15,7 +15,7 @@ import { massPlotUnit, momentPlotUnit } from './plotUnits.ts';
  * The equilibrium polygon: what filling the tanks does to weight and moment, what the boat needs of them to hang neutral and
  * level, now and with what is proposed, and how far pieces in the bays can bring that. Null for a boat without tanks.
  */
-export function polygonPlot(analysis: Analysis, proposal: Proposal | null, width: number): Picture | null {
+export function polygonPlot(analysis: Analysis, width: number, proposal: Proposal | null): Picture | null {
   const { boat, bodies, boatToTrim, kept } = analysis;
   const polygon = tankPolygon(bodies);
   if (!polygon) return null;

@@ -75,8 +75,7 @@ function pageOne(analysis: Analysis, correction: Correction | null, foot: string
   const glance = glanceAt(analysis, correction);
   const deeds = correction ? correction.moves.length + correction.pieces.length : 0;
   // Where there is little to do, the sections fill the page.
-  const sections =
-    deeds === 0 ? figuresOf(analysis, correction, PRINTED, ['surfaced-section', 'submerged-section']) : [];
+  const sections = deeds === 0 ? figuresOf(analysis, correction, PRINTED, viewsOf(analysis, 'section')) : [];
   return htmlSection(
     deeds > MOST_DEEDS ? 'page long' : 'page',
     htmlElement(
@@ -87,11 +86,7 @@ function pageOne(analysis: Analysis, correction: Correction | null, foot: string
     ),
     verdictLine(glance),
     gaugeGrid(glance.gauges),
-    htmlElement(
-      'div',
-      { class: 'sides' },
-      ...figuresOf(analysis, correction, PRINTED, ['surfaced-side', 'submerged-side']),
-    ),
+    htmlElement('div', { class: 'sides' }, ...figuresOf(analysis, correction, PRINTED, viewsOf(analysis, 'side'))),
     sections.length === 0 ? null : htmlElement('div', { class: 'pairs' }, ...sections),
     cutList(analysis, correction),
     mindBox(correction),
@@ -118,12 +113,15 @@ function appendixOf(analysis: Analysis, correction: Correction | null): Markup {
   return htmlSection(
     'appendix',
     figureTables(analysis),
-    htmlSection('pairs', ...of('surfaced-section', 'submerged-section')),
-    htmlSection('wide', ...of('surfaced-side', 'submerged-side', 'surfaced-plan', 'submerged-plan')),
+    htmlSection('pairs', ...of(...viewsOf(analysis, 'section'))),
+    htmlSection('wide', ...of(...viewsOf(analysis, 'side'), ...viewsOf(analysis, 'plan'))),
     htmlSection('plots', ...of('transit', 'righting-lever', 'polygon', 'uncertainty', 'trials')),
     trialForm(analysis),
   );
 }
+
+const viewsOf = ({ conditions }: Analysis, view: 'side' | 'section' | 'plan'): readonly PictureId[] =>
+  conditions.map(({ condition }): PictureId => `${condition.id}-${view}`);
 
 function figuresOf(
   analysis: Analysis,

@@ -1,5 +1,5 @@
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { type Paint, plainPaint } from '../core/report/rows.ts';
+import type { PoolsideFiles } from '../editor/poolsidePage.ts';
+import { type Paint, plainPaint } from '../service/service.ts';
 
 /** What the command line touches of the world, so that tests can stand in for it. */
 export interface World {
@@ -21,6 +21,8 @@ export interface World {
    * `readFile` does.
    */
   readonly readBeside: (boatFile: string, name: string) => Uint8Array | 'outside' | null;
+  /** What the poolside page is made of; throws as `readFile` does. */
+  readonly readPoolsideFiles: () => PoolsideFiles;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** What is being done, on a line that the next one takes the place of; null when it is done. */
@@ -44,9 +46,6 @@ export function attempted(name: string, world: World, run: () => void): boolean 
     return false;
   }
 }
-
-export const hasErrors = (analysis: Analysis): boolean =>
-  analysis.findings.some(finding => finding.severity === 'error');
 
 /** Colours where they are welcome. */
 export function paintFor(world: World): Paint {
