@@ -44,6 +44,7 @@ describe('boats in trim', () => {
     ['curlew', []],
     ['sprat', ['submerged-touchy']],
     ['guillemot', []],
+    ['teal', ['submerged-touchy']],
   ] as const)('%s has nothing against it', (name, notes) => {
     const { findings, surfaced, submerged } = sample(name);
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual(notes.map(code => [code, 'information']));

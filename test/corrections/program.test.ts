@@ -18,6 +18,7 @@ function slotAt(station: number, pieces: readonly number[] = [], material: 'lead
   return {
     bay,
     material,
+    isShot: false,
     density: 11340,
     breadth: 0.01,
     depth: 0.01,

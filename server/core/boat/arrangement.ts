@@ -8,6 +8,7 @@ import { quoteScalar } from '../text/reading/quoteScalar.ts';
 import { lengthText, stationWords } from '../wording/numbers.ts';
 import type { Bay, Boat, Compartment, Entry, Part, Shell, Tank } from './boat.ts';
 import { changeTo, entryFault, valueFault } from './fault.ts';
+import { countedByItself } from './holds.ts';
 import { TAPE } from './placed.ts';
 
 /** Names that stand for two things, `in:` that names no compartment, things where there is no room. */
@@ -24,6 +25,7 @@ export function checkArrangement(
     ...inhabitants.flatMap(entry => stickingOut(entry, boat, shapes)),
     ...inhabitants.flatMap(entry => perhapsInside(entry, boat, shapes)),
     ...overlaps(boat, shapes),
+    ...countedByItself(boat),
   ];
 }
 

@@ -52,6 +52,15 @@ function wrongValue(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fi
   const slip = noteOf(issue)?.slip;
   if (!slip) return wrongWord(issue, inside, checked);
   const { message, start, end, replacement } = slip;
+  if (slip.lacks === 'scale')
+    return {
+      code: 'scale-missing',
+      severity: 'error',
+      about: 'file',
+      message,
+      place: { on: 'value', path },
+      mends: SCALES,
+    };
   const place = { on: 'value', path, ...(end > start ? { within: [start, end] as const } : {}) } as const;
   const mends =
     replacement === undefined
@@ -59,6 +68,12 @@ function wrongValue(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fi
       : [{ title: `Change to “${replacement}”`, changes: [{ kind: 'replace', place, text: replacement } as const] }];
   return { code: 'wrong-quantity', severity: 'error', about: 'file', message, place, mends };
 }
+
+/** Scales that kits and plans of submarines are drawn to (common practice, no source): one of them is the model's, most likely. */
+const SCALES = ['1:72', '1:48', '1:96', '1:144'].map(scale => ({
+  title: `Add “scale: ${scale}”`,
+  changes: [{ kind: 'add-key', path: [], key: 'scale', text: scale } as const],
+}));
 
 const YES_AND_NO: Readonly<Record<string, string>> = { yes: 'true', on: 'true', no: 'false', off: 'false' };
 

@@ -5,7 +5,6 @@ import { isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, kindAt, valueAt } from '../text/reading/values.ts';
 import type { Entry } from './boat.ts';
@@ -126,15 +125,15 @@ function readList<T, E extends Entry>(
     leaveOut(path, String(path.at(-1)));
     return [];
   }
-  const { units, stock, meshes } = around;
-  const context = `${units.length} ${units.mass} ${stock.lead} ${stock.foam}`;
+  const { units, scale, stock } = around;
+  const context = `${units.length} ${units.mass} ${scale} ${stock.lead} ${stock.foam}`;
   const before = kept?.lists.get(pathKey(path)) ?? [];
   const results: KeptEntry[] = [];
   log.lists.set(pathKey(path), results);
   return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap((item, i) => {
     const had = before[i];
     const source = item.shared ? null : item.source;
-    const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
+    const isSame = source !== null && had?.source === source && had.context === context && hasItsWorld(had, around);
     const result = isSame
       ? had
       : { ...readOne(schema(), item.path, item.value, { what, describer, around, read }), source, context };
@@ -154,9 +153,13 @@ const notAList = (path: Path): Finding =>
     `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
   );
 
-/** The mesh files that an entry was made from are still what they were. */
-function hasItsFiles({ files }: ReadEntry, meshes: MeshLookup): boolean {
+/** The mesh files that an entry was made from, and the rooms that it was fitted into, are still what they were. */
+function hasItsWorld({ files, rooms }: ReadEntry, { meshes, roomsOf }: ReadingContext): boolean {
   for (const [name, file] of files) if (meshes(name) !== file) return false;
+  for (const [name, forms] of rooms) {
+    const now = roomsOf(name);
+    if (now.length !== forms.length || now.some((form, i) => form !== forms[i])) return false;
+  }
   return true;
 }
 

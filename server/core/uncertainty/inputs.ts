@@ -108,9 +108,9 @@ function* densitiesInCommon(source: BoatSource, cache: VariationCache): Steps<re
 
 function commonDensity(
   { stock, around }: BoatSource,
-  { density, material: named }: Editable & { readonly material?: string | undefined },
+  { density: own, material: named }: Editable & { readonly material?: string | undefined },
 ): Common | null {
-  const material = density || named === undefined ? null : findMaterial(named);
+  const material = own || named === undefined ? null : findMaterial(named);
   if (!material) return null;
   const { key } = material;
   const ofStock = key === 'lead' || key === 'foam' ? stock?.[key]?.density : undefined;
@@ -120,8 +120,10 @@ function commonDensity(
     const origin = ofStock.sigma === null ? 'given' : 'written';
     return { id: pathKey(path), path, name: `the ${key} in stock`, value: ofStock.value, sigma, origin };
   }
-  const sigma = uncertaintyOfRange(material.range);
-  return { id: `handbook ${key}`, path: null, name: key, value: material.density, sigma, origin: 'handbook' };
+  // Of loose shot the room it takes up is what is uncertain: its metal is known far better.
+  const { density, range } = material.poured ?? material;
+  const value = (material.poured && around.stock.shot) || density;
+  return { id: `handbook ${key}`, path: null, name: key, value, sigma: uncertaintyOfRange(range), origin: 'handbook' };
 }
 
 function sharedInput(source: BoatSource, { id, path, name, ...figure }: Common, at: readonly EntryAt[]): Input {

@@ -6,6 +6,7 @@ import { changedName, effectWords, littleWords } from '../../core/corrections/wo
 import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
+import { timesName } from '../../core/wording/times.ts';
 import { type Contribution, contributionsOf, sidedMoment } from './contribution.ts';
 import { escapedMarkdown, table } from './markdown.ts';
 
@@ -17,11 +18,14 @@ export function partHover(analysis: Analysis, index: number): string | null {
   const where =
     part.inside === null ? 'in the flooded hull' : `in ${escapedMarkdown(part.inside)}, so it displaces nothing`;
   const weighed = part.massFrom === 'form' ? ' by its form and density' : '';
+  const each = part.copies > 1 ? ` (${massText(part.mass / part.copies, boat.units)} each)` : '';
   const worked = part.worked.length > 0 ? `; ${part.worked.join(', ')}` : '';
   return [
-    `**${escapedMarkdown(part.name)}**: ${massText(part.mass, boat.units)}${weighed}, ${where}${worked}.`,
+    `**${escapedMarkdown(timesName(part))}**: ${massText(part.mass, boat.units)}${each}${weighed}, ${where}${worked}.`,
     conditionsTable(analysis, part),
-    ...(part.material === 'lead' || part.material === 'foam' ? [effectsTable(analysis, part)] : []),
+    ...(part.material === 'lead' || part.material === 'lead shot' || part.material === 'foam'
+      ? [effectsTable(analysis, part)]
+      : []),
     runningWords(analysis, part),
   ].join('\n\n');
 }

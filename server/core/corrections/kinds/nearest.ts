@@ -145,6 +145,7 @@ export function imaginedSlots(boat: Boat): readonly Slot[] {
         to: [station[1], half, height[1]],
       },
       material: takes,
+      isShot: false,
       density: stock.density,
       breadth,
       depth,
