@@ -342,6 +342,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/drawing/styleSheet.ts',
     'server/core/drawing',
     'server/core/text/reading',
+    'server/core/findings',
   ],
   'server/core/drawing/print': [
     'schema',
@@ -446,7 +447,9 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/service',
     'server/editor/protocol.ts',
     'server/editor/poolsidePage.ts',
+    'node:child_process',
     'node:fs',
+    'node:os',
     'node:path',
     'node:url',
     'node:util',

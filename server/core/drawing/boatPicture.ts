@@ -59,76 +59,29 @@ export interface BoatView {
   readonly data: Readonly<Record<`data-${string}`, number>>;
 }
 
-/** The boat in its water, with labels, a caption and a legend. */
+/** The boat in its water, with labels, a caption and a legend; what is missing where there is no boat yet. */
 export function boatPicture(view: BoatView, things: Things, analysis: Analysis, bodies: Bodies): Picture {
-  const { id, caption, drawnState, turn, width, loopsOf, surface } = view;
-  const { boat } = analysis;
-  const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>
-    list.map(thing => ({ thing, loops: loopsOf(thing), correction })).filter(({ loops }) => loops.length > 0);
-  const shells = drawnOf(things.shells);
-  const compartments = drawnOf(things.compartments);
-  const tanks = drawnOf(things.tanks);
-  const bays = drawnOf(things.bays);
-  const parts = [...drawnOf(things.parts)].sort((a, b) => view.depthOf(a.thing) - view.depthOf(b.thing));
-  const ghosts = drawnOf(things.ghosts, things.proposal?.index);
-  const all = [...shells, ...compartments, ...tanks, ...bays, ...parts, ...ghosts];
-  if (all.length === 0) return blankPicture(view, analysis);
-  const extent = frameExtent([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
-  const head = captionBlock({ heading: caption.heading, words: view.hasWords ? caption.words : null }, width);
-  const bands = labelBands(
-    all.filter(({ thing }) => view.isLabelled(thing)),
-    frameFor(turn, extent, view.room, 0),
-    { width, along: view.along },
-  );
-  const top = head.height + bands.above.height + 12 + view.headroom;
-  const frame = frameFor(turn, extent, view.room, top);
-  const below = top + (extent.high - extent.low) * frame.scale + view.under;
+  const { id, caption, drawnState, width, surface } = view;
+  const drawn = drawnThings(view, things);
+  if (drawn.all.length === 0) return blankPicture(view, analysis);
+  const { frame, head, bands, top, below, footTop } = layoutOf(view, drawn);
   const centres = drawCentres(view.centres, frame);
-  const keys = [
-    ...signsOf(
-      all,
-      tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0),
-    ),
-    ...view.legend,
-  ];
-  const footTop = below + bands.below.height + 10;
+  const hasWater = drawn.tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0);
   const foot = pictureFoot({
     width,
     top: footTop,
-    keys: [...view.centres.map(({ name }) => name), ...keys],
+    keys: [...view.centres.map(({ name }) => name), ...signsOf(drawn.all, hasWater), ...view.legend],
     close: centres.close,
     ways: view.ways,
     scale: frame.scale,
-    units: boat.units,
+    units: analysis.boat.units,
   });
   // In steps, so that the page does not twitch while one types.
   const height = Math.ceil((footTop + foot.height + 6) / 20) * 20;
   const sea = { width, from: head.height - 2, to: footTop - 4 };
   const surfaceY = surface === null ? null : frame.y(surface);
-  const wet = (loops: readonly Loop[]): readonly Loop[] => {
-    if (drawnState.water === 'everywhere') return loops;
-    return surface === null ? [] : loops.map(loop => clipLoop(loop, point => turned(turn, point)[1] - surface));
-  };
-  const waterIn = ({ thing, loops }: Drawn): Markup | null => {
-    const index = things.tanks.indexOf(thing);
-    const body = bodies.tanks[index];
-    const water = body
-      ? tankWaterLoops(body, drawnState.fills[index] ?? 0, drawnState, {
-          loops,
-          along: view.along,
-          turn,
-          station: view.station,
-        })
-      : [];
-    if (water.length === 0) return null;
-    return together([
-      element('path', { class: 'ballast', d: pathData(water, frame) }),
-      texture(
-        'ballast',
-        water.map(loop => loop.map(frame.at)),
-      ),
-    ]);
-  };
+  const outlined = (those: readonly Drawn[]) => together(those.map(one => entryGroup(one, frame)));
+  const tanks = drawn.tanks.map(one => entryGroup(one, frame, tankWater(one, view, frame, { things, bodies })));
   return pictureOf(
     {
       id,
@@ -140,19 +93,10 @@ export function boatPicture(view: BoatView, things: Things, analysis: Analysis, 
     },
     element('rect', { class: 'paper', width, height }),
     waterBody(drawnState, surfaceY, sea),
-    together(
-      shells.map(drawn =>
-        entryGroup(
-          drawn,
-          frame,
-          element('path', { class: 'flooded', d: pathData(wet(drawn.loops), frame) }),
-          element('path', { class: 'rim', d: pathData(drawn.loops, frame) }),
-        ),
-      ),
-    ),
-    together(compartments.map(drawn => entryGroup(drawn, frame))),
-    together(tanks.map(drawn => entryGroup(drawn, frame, waterIn(drawn)))),
-    together([...bays, ...parts, ...ghosts].map(drawn => entryGroup(drawn, frame))),
+    together(drawn.shells.map(one => floodedShell(one, view, frame))),
+    outlined(drawn.compartments),
+    together(tanks),
+    outlined(drawn.loose),
     surfaceLine(surfaceY, sea),
     view.over(frame),
     centres.markup,
@@ -162,6 +106,77 @@ export function boatPicture(view: BoatView, things: Things, analysis: Analysis, 
     head.markup,
     foot.markup,
   );
+}
+
+/** What is drawn, from the back to the front. */
+interface DrawnThings {
+  readonly shells: readonly Drawn[];
+  readonly compartments: readonly Drawn[];
+  readonly tanks: readonly Drawn[];
+  /** Bays, parts and ghosts. */
+  readonly loose: readonly Drawn[];
+  readonly all: readonly Drawn[];
+}
+
+function drawnThings({ loopsOf, depthOf }: BoatView, things: Things): DrawnThings {
+  const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>
+    list.map(thing => ({ thing, loops: loopsOf(thing), correction })).filter(({ loops }) => loops.length > 0);
+  const parts = [...drawnOf(things.parts)].sort((a, b) => depthOf(a.thing) - depthOf(b.thing));
+  const shells = drawnOf(things.shells);
+  const compartments = drawnOf(things.compartments);
+  const tanks = drawnOf(things.tanks);
+  const loose = [...drawnOf(things.bays), ...parts, ...drawnOf(things.ghosts, things.proposal?.index)];
+  return { shells, compartments, tanks, loose, all: [...shells, ...compartments, ...tanks, ...loose] };
+}
+
+/** Where things come to lie on the paper, user units down from its top. */
+function layoutOf(view: BoatView, { all }: DrawnThings) {
+  const { turn, width, room, caption } = view;
+  const extent = frameExtent([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
+  const head = captionBlock({ heading: caption.heading, words: view.hasWords ? caption.words : null }, width);
+  const bands = labelBands(
+    all.filter(({ thing }) => view.isLabelled(thing)),
+    frameFor(turn, extent, room, 0),
+    { width, along: view.along },
+  );
+  const top = head.height + bands.above.height + 12 + view.headroom;
+  const frame = frameFor(turn, extent, room, top);
+  const below = top + (extent.high - extent.low) * frame.scale + view.under;
+  return { frame, head, bands, top, below, footTop: below + bands.below.height + 10 };
+}
+
+function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, frame: Frame): Markup {
+  const { loops } = drawn;
+  const belowSurface = (): readonly Loop[] =>
+    surface === null ? [] : loops.map(loop => clipLoop(loop, point => turned(turn, point)[1] - surface));
+  const wet = drawnState.water === 'everywhere' ? loops : belowSurface();
+  return entryGroup(
+    drawn,
+    frame,
+    element('path', { class: 'flooded', d: pathData(wet, frame) }),
+    element('path', { class: 'rim', d: pathData(loops, frame) }),
+  );
+}
+
+function tankWater(
+  { thing, loops }: Drawn,
+  { drawnState, along, turn, station }: BoatView,
+  frame: Frame,
+  { things, bodies }: { readonly things: Things; readonly bodies: Bodies },
+): Markup | null {
+  const index = things.tanks.indexOf(thing);
+  const body = bodies.tanks[index];
+  const water = body
+    ? tankWaterLoops(body, drawnState.fills[index] ?? 0, drawnState, { loops, along, turn, station })
+    : [];
+  if (water.length === 0) return null;
+  return together([
+    element('path', { class: 'ballast', d: pathData(water, frame) }),
+    texture(
+      'ballast',
+      water.map(loop => loop.map(frame.at)),
+    ),
+  ]);
 }
 
 /** Of things that are points. */

@@ -1,7 +1,9 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
+import { SUBMERGED } from '../../conditions/loadingCondition.ts';
 import { neededOf, type TankPolygon, tankPolygon, type WeightMoment } from '../../corrections/balance/tankPolygon.ts';
 import { submergedReach } from '../../corrections/propose.ts';
+import { allowedIn } from '../../figures/allowed.ts';
 import { massText, momentText, percentText, stationWords } from '../../wording/numbers.ts';
 import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
@@ -20,7 +22,7 @@ export function polygonPlot(analysis: Analysis, width: number, proposal: Proposa
   const polygon = tankPolygon(bodies);
   if (!polygon) return null;
   const { about, each, together: filling, needed } = polygon;
-  const allowed = allowedIn(analysis, polygon);
+  const allowed = allowedRegion(analysis, polygon);
   const then = proposal && neededOf(assembleBodies(proposal.boat, kept.cache), about);
   const reach = boatToTrim && boat.bays.length > 0 ? submergedReach(boatToTrim, about) : null;
   // Weight that is laid in a bay need not be in the tanks.
@@ -73,11 +75,12 @@ export function polygonPlot(analysis: Analysis, width: number, proposal: Proposa
 }
 
 /** Where the need may lie: the fill within its limits, the trim within its own; a corner each, none without a figure. */
-function allowedIn({ boat, submerged }: Analysis, { together: filling }: TankPolygon): readonly WeightMoment[] {
-  const { fill: limit, trim } = boat.limits.submerged;
+function allowedRegion({ boat, submerged }: Analysis, { together: filling }: TankPolygon): readonly WeightMoment[] {
+  const fill = allowedIn('fill', SUBMERGED, boat);
+  const { most: trim } = allowedIn('trim', SUBMERGED, boat);
   if (submerged.status !== 'neutral' || submerged.momentToTrimOneDegree <= 0) return [];
   const slack = submerged.momentToTrimOneDegree * ((trim * 180) / Math.PI);
-  const fills = Array.from({ length: 9 }, (_, i) => limit[0] + ((limit[1] - limit[0]) * i) / 8);
+  const fills = Array.from({ length: 9 }, (_, i) => fill.least + ((fill.most - fill.least) * i) / 8);
   const side = (way: 1 | -1): readonly WeightMoment[] =>
     fills.map(fill => {
       const [weight, moment] = between(filling, fill);

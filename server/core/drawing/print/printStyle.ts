@@ -14,16 +14,6 @@ export const printStyle = (paper: Paper, foot: string): string => `
   @bottom-left { content: ${cssText(foot)}; font: 8pt sans-serif; color: #4a5460; }
   @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; color: #4a5460; }
 }
-* { box-sizing: border-box; }
-body {
-  margin: 0 auto;
-  max-width: 192mm;
-  color: #1b2430;
-  background: #ffffff;
-  font: 9.5pt/1.3 "Helvetica Neue", Helvetica, Arial, "Liberation Sans", sans-serif;
-  -webkit-print-color-adjust: exact;
-  print-color-adjust: exact;
-}
 @media screen { body { padding: 8mm 2mm; } .page { margin-bottom: 10mm; } }
 @media print {
   .page { height: ${SIZES[paper].room}mm; break-after: page; overflow: hidden; }
@@ -33,6 +23,19 @@ body {
   .page.second { height: auto; min-height: ${SIZES[paper].room}mm; overflow: visible; }
   .page.long { height: auto; min-height: 0; overflow: visible; }
   .page.long .sides { height: 120mm; }
+}
+${LOOK}`;
+
+const LOOK = `
+* { box-sizing: border-box; }
+body {
+  margin: 0 auto;
+  max-width: 192mm;
+  color: #1b2430;
+  background: #ffffff;
+  font: 9.5pt/1.3 "Helvetica Neue", Helvetica, Arial, "Liberation Sans", sans-serif;
+  -webkit-print-color-adjust: exact;
+  print-color-adjust: exact;
 }
 .page { display: flex; flex-direction: column; gap: 2mm; }
 .page.long { display: block; }
