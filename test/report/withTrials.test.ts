@@ -14,7 +14,7 @@ const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.
 const dunlin = heard(text);
 const report = textReport(dunlin);
 const json = jsonReport(dunlin);
-const print = sheetDocument(dunlin, { paper: 'a4' })
+const print = sheetDocument(dunlin, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
   .replace(/<[^>]*>/g, '')
   .replaceAll('\u00a0', ' ');
 const hoverOf = (analysis: typeof dunlin, words: string): string => {
@@ -75,8 +75,16 @@ describe('with the trials', () => {
   it('the print lists what is aboard by the file: nothing that is only supposed, every place as it was measured', () => {
     const filed = dunlin.filed.boat.payload;
     expect(dunlin.boat.payload.length).toBeGreaterThan(filed.length);
-    const listed = htmlList(sheetDocument(dunlin, { paper: 'a4' }));
-    expect(listed).toEqual(htmlList(sheetDocument(analysed(text.replace(/^trials:[\s\S]*/m, '')), { paper: 'a4' })));
+    const listed = htmlList(sheetDocument(dunlin, { paper: 'a4', fileName: 'probe.boat.yaml', appendix: true }));
+    expect(listed).toEqual(
+      htmlList(
+        sheetDocument(analysed(text.replace(/^trials:[\s\S]*/m, '')), {
+          paper: 'a4',
+          fileName: 'probe.boat.yaml',
+          appendix: true,
+        }),
+      ),
+    );
     expect(listed).toHaveLength(filed.length + 1);
   });
   it('machines are told the explanations with their odds and facts, and the edits of the offers', () => {
@@ -119,7 +127,7 @@ it('without trials nothing speaks of them', () => {
   const probe = heard(PROBE);
   const all = [
     textReport(probe),
-    service.printedSheet(probe, 'a4'),
+    service.printedSheet(probe, { paper: 'a4', fileName: null, appendix: true }),
     hoverOf(probe, 'limits:'),
     service.summary(probe).text,
     service

@@ -182,6 +182,21 @@ export function reaches(boatToTrim: BoatToTrim): { readonly surfaced: Reach; rea
   };
 }
 
+/** The same under water, weight in water against its moment about a station of one's own; null for a boat without tanks. */
+export function submergedReach(boatToTrim: BoatToTrim, about: number): Reach | null {
+  if (boatToTrim.boat.tanks.length === 0) return null;
+  const rows = balancesOf(boatToTrim, 'submerged', PART_OF_LIMIT)(null);
+  const fill = rowOf(rows, 'submerged', 'fill')!;
+  const trim = rowOf(rows, 'submerged', 'trim')!;
+  return reachOf(findSlots(boatToTrim.boat), fill, {
+    ...trim,
+    effectOf: slot => {
+      const { perMass } = fill.effectOf(slot);
+      return { perMass: perMass * (slot.station[0] - about), perAft: perMass, perStarboard: 0 };
+    },
+  });
+}
+
 function* recut(boatToTrim: BoatToTrim): Steps<Correction | null> {
   const bare = withoutLoose(boatToTrim);
   const correction = bare && (yield* correct(bare, 'both', { besides: ownRooms(boatToTrim.boat) }));
