@@ -6,7 +6,7 @@ import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, hasSlip, isBroken } from '../text/reading/values.ts';
-import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
+import { checkNames, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
@@ -27,6 +27,8 @@ export interface BoatReading {
   /** The same with what its entries were read from. */
   readonly source: BoatSource;
   readonly trials: readonly Trial[];
+  /** The file says how long the hull is. */
+  readonly hasLength: boolean;
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -51,7 +53,7 @@ export function readBoat(
   { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
 ): BoatReading {
   const reader = sectionReader(syntax, describer, kept);
-  const { findings, leftOut, meshNames, meshed, lists, sections } = reader.log;
+  const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
   const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
   const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
@@ -76,16 +78,16 @@ export function readBoat(
   const length = reader.section(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
-  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  findings.push(...missingSections(syntax, length), ...checkNames(whole, compartmentNames));
   const trialKind = { what: 'trial', schema: schemas.trial, read: readTrial };
   const trials = checkTrials(entriesIn(reader.list(['trials'], trialKind, around)), whole, compartmentNames, shapes);
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...trials.findings, ...ofDay.findings);
-  if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
+    hasLength: length !== null,
     findings: withoutRepeats(findings.filter(finding => !isUncertain(syntax, finding))),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units, made: schemas } },
@@ -128,14 +130,9 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
   if (code.startsWith('trial-')) return syntax.slips.length > 0;
-  // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
-  if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
-  if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
-  return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
+  // The compartment may be there under a name that cannot be read.
+  return code === 'unknown-compartment' && hasSlip(syntax, ['hull', 'compartments']);
 }
-
-/** Findings that come of sizes, which bare numbers may give in another unit. */
-const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);
 
 const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
   ...(units?.length ? { length: units.length } : {}),

@@ -1,10 +1,11 @@
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Boat, Part } from '../boat/boat.ts';
 import type { Move } from '../corrections/room/movers.ts';
-import { bare, bundleWords, countWords, exactText } from '../corrections/room/pieceEntry.ts';
+import { bundleWords, countWords } from '../corrections/room/pieceEntry.ts';
 import type { Piece } from '../corrections/room/slots.ts';
 import { wayOf } from '../corrections/words/correctionTitle.ts';
 import { boundsOf } from '../geometry/cut/solids.ts';
+import { bare, exactText } from '../wording/exactText.ts';
 import { massText, tapeStep, tapeText } from '../wording/numbers.ts';
 
 /** A piece at the bench: how to cut it, where it goes and how it is fixed; `purpose` when it is not to stay aboard. */

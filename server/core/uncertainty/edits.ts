@@ -9,6 +9,7 @@ export type Editable = PlacedEntry & {
   readonly density?: Quantity | undefined;
   readonly balance?: PartEntry['balance'];
   readonly fill?: Quantity | undefined;
+  readonly outside?: boolean | undefined;
 };
 
 /** A checked entry with an input changed `by` so much (SI). Every other figure stays as it is. */

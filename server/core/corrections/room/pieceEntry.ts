@@ -6,7 +6,8 @@ import type { Boat, Part } from '../../boat/boat.ts';
 import { readPart } from '../../boat/readPart.ts';
 import type { EntryText } from '../../findings/finding.ts';
 import { createShapes } from '../../geometry/shapes/shapes.ts';
-import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
+import { bare, exactText } from '../../wording/exactText.ts';
+import { massText } from '../../wording/numbers.ts';
 import type { Piece, Slot } from './slots.ts';
 
 /** The cautions that go with the material, in the entry's own comment; local rules and qualified people come first. */
@@ -84,23 +85,6 @@ function weightText(mass: number, units: FileUnits): string {
   }
   return massText(mass, units, 4);
 }
-
-/**
- * Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch,
- * with `finer` digits more for a figure that was the builder's own.
- */
-export function exactText(metres: number, units: FileUnits, finer = 0): string {
-  const onTape = tapeText(metres, units);
-  const step = tapeStep(units);
-  if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
-  if (units.length === 'in' || units.length === 'ft') return `${Number((metres / 0.0254).toFixed(3 + finer))} in`;
-  const perUnit = { mm: 1e3, cm: 1e2, m: 1 }[units.length];
-  const decimals = units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4;
-  return `${Number((metres * perUnit).toFixed(decimals + finer))} ${units.length}`;
-}
-
-/** A figure without its unit, for the first of two: "12" of "12 mm". */
-export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
 
 /** How strips are bundled: "2 strips abreast in 3 layers"; empty for a single one. */
 export function bundleWords({ strips: [abreast, layers] }: Slot): string {

@@ -3,8 +3,8 @@ import type { Boat } from '../../boat/boat.ts';
 import type { EntryText, Mend } from '../../findings/finding.ts';
 import { boundsOf } from '../../geometry/cut/solids.ts';
 import type { Revolved } from '../../geometry/form/form.ts';
+import { bare, exactText } from '../../wording/exactText.ts';
 import { tapeStep } from '../../wording/numbers.ts';
-import { bare, exactText } from './pieceEntry.ts';
 
 /** Clear of the shell's inside by the wall and a bead of glue, m. */
 const CLEAR = 0.004;

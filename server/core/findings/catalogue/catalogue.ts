@@ -1,6 +1,7 @@
 import { boatFindings } from './boatFindings.ts';
 import { conditionFindings } from './conditionFindings.ts';
 import { formFindings } from './formFindings.ts';
+import { placeFindings } from './placeFindings.ts';
 import { textFindings } from './textFindings.ts';
 import { trialFindings } from './trialFindings.ts';
 
@@ -17,6 +18,7 @@ export const catalogue = {
   ...textFindings,
   ...boatFindings,
   ...formFindings,
+  ...placeFindings,
   ...conditionFindings,
   ...trialFindings,
 } satisfies Record<string, FindingDoc>;

@@ -1,0 +1,95 @@
+import type { Boat } from '../boat/boat.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { againstHull } from './againstHull.ts';
+import { type Blame, blamesOf } from './blame.ts';
+import { type Conflict, isSure } from './conflict.ts';
+import { findingOf } from './findingOf.ts';
+import { type Hull, hullOf } from './hull.ts';
+import { stickingOut } from './inCompartment.ts';
+import { OTHER_ORIGINS, originMend, readFrom } from './otherOrigin.ts';
+import { overlapOf } from './overlaps.ts';
+import { perhapsInside } from './perhapsInside.ts';
+import { type Thing, thingsOf } from './thing.ts';
+
+/** What is left out of the check: what a fault elsewhere in the file leaves in uncertainty. */
+export interface Doubts {
+  /** Of this thing not all is known. */
+  readonly isDoubtful: (thing: Thing) => boolean;
+  /** The file says the hull’s length. */
+  readonly hasLength: boolean;
+  /** Some shell could not be read. */
+  readonly lacksShells: boolean;
+}
+
+/**
+ * Whatever has a known place, against the hull, its compartment and its neighbours, by its true form and with the
+ * tolerances of its place and sizes. One finding for all that one wrong figure accounts for.
+ */
+export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Doubts): readonly Finding[] {
+  const { boat } = source;
+  const things = thingsOf(source, shapes).filter(thing => !doubts.isDoubtful(thing));
+  const inside = perhapsInside(boat, shapes);
+  const known = hullOf(things, doubts.hasLength ? boat.length : null, shapes);
+  const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
+  const lone = things.filter(({ entry }) => !inside.has(entry));
+  const world: World = { things: lone, hull, shapes };
+  const conflicts = allConflicts(world);
+  const blames = blamesOf(conflicts, things, hull);
+  return [...[...inside.values()], ...findingsOf(blames, world, boat)];
+}
+
+interface World {
+  readonly things: readonly Thing[];
+  readonly hull: Hull;
+  readonly shapes: Shapes;
+}
+
+function allConflicts({ things, hull, shapes }: World): readonly Conflict[] {
+  const conflicts: (Conflict | null)[] = things.map(thing => againstHull(thing, hull, shapes));
+  const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));
+  const sorted = [...things].sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
+  for (const [i, thing] of sorted.entries()) {
+    const home = thing.inside === null ? undefined : homes.get(thing.inside);
+    if (home) conflicts.push(stickingOut(thing, home, shapes));
+    // Ends: those that begin aft of its end cannot meet it.
+    for (let k = i + 1; k < sorted.length && sorted[k]!.bounds.from[0] <= thing.bounds.to[0]; k++) {
+      conflicts.push(overlapOf(thing, sorted[k]!, shapes));
+    }
+  }
+  return conflicts.filter(conflict => conflict !== null);
+}
+
+/** The conflicts of one thing, if it lay elsewhere. */
+function conflictsOf(thing: Thing, { things, hull, shapes }: World): readonly Conflict[] {
+  const others = things.filter(({ entry }) => entry !== thing.entry);
+  const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
+  return [
+    againstHull(thing, hull, shapes),
+    home ? stickingOut(thing, home, shapes) : null,
+    ...others.map(other => overlapOf(thing, other, shapes)),
+  ].filter(conflict => conflict !== null);
+}
+
+function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {
+  const { length } = world.hull;
+  const sure = blames.filter(({ conflicts }) => conflicts.some(isSure));
+  // Which origin would mend which thing: only for things that surely lie wrong.
+  const mended = OTHER_ORIGINS.map(origin => ({
+    origin,
+    things: sure.flatMap(({ of }) => {
+      const there = of && length !== null ? readFrom(origin, of, length) : null;
+      return of && there && conflictsOf(there, world).length === 0 ? [of] : [];
+    }),
+  }));
+  return blames.map(blame => {
+    const { of } = blame;
+    const mends = mended.flatMap(({ origin, things }) => {
+      if (!of || length === null || !things.includes(of)) return [];
+      const alone = originMend(origin, [of], length, boat.units);
+      return things.length > 1 ? [alone, originMend(origin, things, length, boat.units)] : [alone];
+    });
+    return findingOf(blame, { mends, length, boat, things: world.things, shapes: world.shapes });
+  });
+}

@@ -1,0 +1,45 @@
+import type { FileUnits } from '../../../schema/units.ts';
+import { tapeStep, tapeText } from './numbers.ts';
+
+/**
+ * Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch,
+ * with `finer` digits more for a figure that was the builder's own.
+ */
+export function exactText(metres: number, units: FileUnits, finer = 0): string {
+  const onTape = tapeText(metres, units);
+  const step = tapeStep(units);
+  if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
+  if (units.length === 'in' || units.length === 'ft') return `${Number((metres / 0.0254).toFixed(3 + finer))} in`;
+  const perUnit = { mm: 1e3, cm: 1e2, m: 1 }[units.length];
+  const decimals = units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4;
+  return `${Number((metres * perUnit).toFixed(decimals + finer))} ${units.length}`;
+}
+
+/** A figure without its unit, for the first of two: "12" of "12 mm". */
+export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+
+/** How a place is written: its unit (null for a bare number) and its tolerance, m. */
+interface WrittenLength {
+  readonly isRange: boolean;
+  readonly unit: string | null;
+  readonly sigma: number | null;
+}
+
+/** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
+export function extentText(extent: WrittenLength, [from, to]: readonly [number, number], units: FileUnits): string {
+  const own = unitsOf(extent, units);
+  const at = (metres: number): string => exactText(metres, own, 2);
+  // A bare number of feet would be written in inches: it gets its unit.
+  const isBare = extent.unit === null && units.length !== 'ft';
+  const last = (metres: number): string => (isBare ? bare(at(metres)) : at(metres));
+  const uncertainty = extent.sigma === null ? '' : ` ± ${last(extent.sigma)}`;
+  return extent.isRange ? `${bare(at(from))} to ${last(to)}${uncertainty}` : `${last((from + to) / 2)}${uncertainty}`;
+}
+
+const LENGTHS: readonly FileUnits['length'][] = ['mm', 'cm', 'm', 'in', 'ft'];
+
+/** The file’s units, with a length in the unit that it is written in. */
+export function unitsOf({ unit }: Pick<WrittenLength, 'unit'>, units: FileUnits): FileUnits {
+  const length = LENGTHS.find(name => name === unit);
+  return length ? { ...units, length } : units;
+}
