@@ -56,7 +56,8 @@ function outOfShells(thing: Thing, { own, outside }: Hull, shapes: Shapes): Conf
   if (!worst || !first) return null;
   const { at, by, sure } = worst;
   const [axis, where] = wayOut(at, by, place => outside(place) ?? 0);
-  return conflict({ code: 'outside-hull', of: thing, by, sigma, axis, where, station: at[0] }, sure, first);
+  const found = { code: 'outside-hull', of: thing, by, sigma, axis, where, station: at[0] } as const;
+  return conflict(found, sure - thing.fitted, first);
 }
 
 /** How far a place is looked aside, m. */

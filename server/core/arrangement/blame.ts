@@ -85,5 +85,5 @@ const worstFirst = (a: Conflict, b: Conflict): number =>
   Number(isSure(b)) - Number(isSure(a)) || rank(a) - rank(b) || b.by - a.by;
 
 /** What is said first of a thing that is in several places wrong. */
-const RANK = ['beyond-hull', 'below-keel', 'sticks-out', 'outside-hull', 'compartments-overlap', 'same-room'];
+const RANK = ['sticks-out', 'beyond-hull', 'below-keel', 'outside-hull', 'compartments-overlap', 'same-room'];
 const rank = ({ code }: Conflict): number => RANK.indexOf(code);

@@ -61,15 +61,13 @@ function allConflicts({ things, hull, shapes }: World): readonly Conflict[] {
   return conflicts.filter(conflict => conflict !== null);
 }
 
-/** The conflicts of one thing, if it lay elsewhere. */
-function conflictsOf(thing: Thing, { things, hull, shapes }: World): readonly Conflict[] {
+/** A thing would fit, if it lay elsewhere. */
+function fits(thing: Thing, { things, hull, shapes }: World): boolean {
+  if (againstHull(thing, hull, shapes)) return false;
   const others = things.filter(({ entry }) => entry !== thing.entry);
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
-  return [
-    againstHull(thing, hull, shapes),
-    home ? stickingOut(thing, home, shapes) : null,
-    ...others.map(other => overlapOf(thing, other, shapes)),
-  ].filter(conflict => conflict !== null);
+  if (home && stickingOut(thing, home, shapes)) return false;
+  return !others.some(other => overlapOf(thing, other, shapes));
 }
 
 function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {
@@ -80,7 +78,7 @@ function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonl
     origin,
     things: sure.flatMap(({ of }) => {
       const there = of && length !== null ? readFrom(origin, of, length) : null;
-      return of && there && conflictsOf(there, world).length === 0 ? [of] : [];
+      return of && there && fits(there, world) ? [of] : [];
     }),
   }));
   return blames.map(blame => {

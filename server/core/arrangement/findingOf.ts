@@ -1,5 +1,6 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Boat } from '../boat/boat.ts';
+import { AXES } from '../boat/placed.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Mend, Place } from '../findings/finding.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
@@ -9,7 +10,7 @@ import type { Blame } from './blame.ts';
 import { isSure } from './conflict.ts';
 import { fitsIn } from './inCompartment.ts';
 import type { Thing } from './thing.ts';
-import { blameWords, FIGURES } from './words.ts';
+import { blameWords } from './words.ts';
 
 /** What a finding is made with besides the blame. */
 interface Around {
@@ -40,7 +41,7 @@ export function findingOf(blame: Blame, around: Around): Finding {
 
 /** The figure that says where it lies along an axis; the entry as a whole where none does. */
 function placeOf({ entry, checked, kind }: Thing, axis: 0 | 1 | 2): Place {
-  const key = FIGURES[axis];
+  const key = AXES[axis];
   const path: Path = entry.path;
   if (kind === 'bay') return { on: 'value', path: [...path, key] };
   if (checked?.mesh || checked?.forms) return { on: 'entry', path };

@@ -19,7 +19,8 @@ export function stickingOut(thing: Thing, home: Thing, shapes: Shapes): Conflict
   const [axis, where] = wayOut(at, by, place => -depth(place), [0, 1, 2]);
   // A rod or a shaft goes out through the end of its compartment.
   if (thing.goesThrough && axis === 0) return null;
-  const ratio = by / Math.max(TAPE, Math.hypot(thing.sigma[axis], home.sigma[axis]));
+  if (by - thing.fitted <= TAPE) return null;
+  const ratio = (by - thing.fitted) / Math.max(TAPE, Math.hypot(thing.sigma[axis], home.sigma[axis]));
   if (!(ratio > PERHAPS)) return null;
   return { code: 'sticks-out', of: thing, with: home, by, ratio, axis, where, station: at[0] };
 }

@@ -31,7 +31,8 @@ export function overlapOf(one: Thing, two: Thing, shapes: Shapes): Conflict | nu
 
 /** Two things that must not take up the same room: of one compartment, or both in the water. */
 function mayMeet(one: Thing, two: Thing): boolean {
-  if (one.kind === 'shell' || two.kind === 'shell') return false;
+  // A bag lies in whatever room there is: its form says how much it holds, and about where.
+  if (one.kind === 'shell' || two.kind === 'shell' || isBag(one) || isBag(two)) return false;
   // Pieces are put where a bay is free; what lies in it already takes that from it.
   const withPart = one.kind === 'part' || two.kind === 'part';
   const withBay = one.kind === 'bay' || two.kind === 'bay';
@@ -41,8 +42,8 @@ function mayMeet(one: Thing, two: Thing): boolean {
 function intrusionBetween(one: Thing, two: Thing, shapes: Shapes): Intrusion | null {
   if (one.form && two.form) return shapes.intrusionOf(one.form, two.form);
   const [known, other] = one.form ? [one, two] : [two, one];
-  // Of a thing by its mass and a point, or of two whose forms nobody knows, nothing is said; a bag gives way.
-  if (!known.form || !hasExtent(other) || isBag(known)) return null;
+  // Of a thing by its mass and a point, or of two whose forms nobody knows, nothing is said.
+  if (!known.form || !hasExtent(other)) return null;
   const depth = shapes.depthIn(known.form);
   let deepest: Intrusion | null = null;
   for (const at of placesOn(other, shapes)) {

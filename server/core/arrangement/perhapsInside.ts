@@ -3,7 +3,6 @@ import { entryFault } from '../boat/fault.ts';
 import { TAPE } from '../boat/placed.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
-import { boxForm } from '../geometry/form/box.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { quoteScalar } from '../text/reading/quoteScalar.ts';
 
@@ -30,7 +29,7 @@ function homeOf(entry: Tank | Part | Bay, { compartments }: Boat, shapes: Shapes
   if (entry.inside !== null || ('form' in entry && !entry.form)) return null;
   const space = 'from' in entry ? entry : shapes.boundsOf(entry.form);
   const around = compartments.filter(({ form }) => fits(space, shapes.boundsOf(form)));
-  const form = 'form' in entry ? entry.form : around.length > 0 ? boxForm(entry.from, entry.to) : null;
+  const form = 'form' in entry ? entry.form : around.length > 0 ? shapes.blockOf(entry) : null;
   if (!form) return null;
   const least = Math.min(...([0, 1, 2] as const).map(axis => space.to[axis] - space.from[axis]));
   return around.find(compartment => shapes.overlapOf(compartment.form, form) >= WHOLE * least)?.name ?? null;

@@ -4,7 +4,6 @@ import type { Bay, Boat, Entry, Part } from '../boat/boat.ts';
 import { AXES, type AxisName, middle, type PlacedEntry, type PlacedForm } from '../boat/placed.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
-import { boxForm } from '../geometry/form/box.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
@@ -29,6 +28,8 @@ export interface Thing {
   readonly outside: 'said' | 'by name' | null;
   /** It goes through other things, by its name. */
   readonly goesThrough: boolean;
+  /** Lead is beaten and foam is cut to the run of the hull: so far its block may reach into what is round about, m. */
+  readonly fitted: number;
   /** As its schema read it; null for a bay. */
   readonly checked: Editable | null;
 }
@@ -40,6 +41,9 @@ const OUTSIDE =
 /** What goes through walls and other things, by its name. */
 const THROUGH =
   /\b(shafts?|push ?rods?|rods?|linkages?|cables?|wires?|wiring|hoses?|tub(e|ing)|pipes?|masts?|periscopes?|stern tubes?|glands?|penetrators?|screws?|bolts?|studs?|tie ?bars?)\b/i;
+
+/** How far the block that a piece of ballast is written as departs from what lies in the boat, m (common practice, no source). */
+const FITTED = 0.004;
 
 export function thingsOf(source: BoatSource, shapes: Shapes): readonly Thing[] {
   const { boat } = source;
@@ -58,7 +62,7 @@ export function thingsOf(source: BoatSource, shapes: Shapes): readonly Thing[] {
     ...source.compartments.map(each => formed('compartment', each, each.entry.volume, null)),
     ...source.tanks.map(each => formed('tank', each, each.entry.capacity, each.entry.inside)),
     ...source.payload.map(({ checked, entry }) => partThing(checked, entry, shapes)),
-    ...boat.bays.map(bayThing),
+    ...boat.bays.map(bay => bayThing(bay, shapes)),
   ];
 }
 
@@ -68,16 +72,17 @@ function partThing(checked: Editable, entry: Part, shapes: Shapes): Thing {
   return thing({ kind: 'part', entry, inside: entry.inside, form, bounds, size: entry.mass, checked });
 }
 
-const bayThing = (entry: Bay): Thing => ({
+const bayThing = (entry: Bay, shapes: Shapes): Thing => ({
   kind: 'bay',
   entry,
   inside: entry.inside,
-  form: entry.from.every((from, axis) => from < entry.to[axis]!) ? boxForm(entry.from, entry.to) : null,
+  form: entry.from.every((from, axis) => from < entry.to[axis]!) ? shapes.blockOf(entry) : null,
   bounds: { from: entry.from, to: entry.to },
   sigma: [0, 0, 0],
   size: 0,
   outside: null,
   goesThrough: false,
+  fitted: FITTED,
   checked: null,
 });
 
@@ -88,8 +93,10 @@ function thing(plain: Plain): Thing {
   const isHull = kind === 'shell' || kind === 'compartment';
   const isSaid = checked.outside;
   const named = OUTSIDE.test(entry.name) ? 'by name' : null;
+  const { material } = entry as Partial<Part>;
   return {
     ...plain,
+    fitted: material === 'lead' || material === 'foam' ? FITTED : 0,
     sigma: sigmasOf(checked, entry, { bounds, isHull }),
     outside: isSaid === undefined ? named : isSaid ? 'said' : null,
     goesThrough: THROUGH.test(entry.name),

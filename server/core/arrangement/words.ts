@@ -1,4 +1,5 @@
 import type { FileUnits } from '../../../schema/units.ts';
+import { AXES } from '../boat/placed.ts';
 import { lengthText, stationWords } from '../wording/numbers.ts';
 import type { Blame } from './blame.ts';
 import { type Conflict, isSure } from './conflict.ts';
@@ -15,7 +16,7 @@ function conflictWords(conflict: Conflict, length: number, units: FileUnits): st
   const { code, of, with: other, by, where, station } = conflict;
   const [name, much] = [`“${of.entry.name}”`, lengthText(by, units)];
   const there = stationWords(station, units);
-  const figure = FIGURES[conflict.axis];
+  const figure = AXES[conflict.axis];
   const perhaps = isSure(conflict) ? '' : ' That is little more than the tolerances of the figures.';
   switch (code) {
     case 'beyond-hull': {
@@ -38,8 +39,6 @@ function conflictWords(conflict: Conflict, length: number, units: FileUnits): st
   }
 }
 
-export const FIGURES = ['station', 'offset', 'height'] as const;
-
 /** Most of what a thing holds does not fit in it. */
 function holderWords(name: string, conflicts: readonly Conflict[], units: FileUnits): string {
   const worst = conflicts.reduce((most, conflict) => (conflict.by > most.by ? conflict : most));
@@ -52,7 +51,7 @@ function holderWords(name: string, conflicts: readonly Conflict[], units: FileUn
         : 'take up the room of';
   return `${names} ${verb} “${name}”, by up to ${lengthText(worst.by, units)} ${worst.where}`
     .trimEnd()
-    .concat(`. Most likely “${name}” itself is elsewhere, or of another size: check its ${FIGURES[worst.axis]}.`);
+    .concat(`. Most likely “${name}” itself is elsewhere, or of another size: check its ${AXES[worst.axis]}.`);
 }
 
 function lengthWords(conflicts: readonly Conflict[], length: number, units: FileUnits): string {

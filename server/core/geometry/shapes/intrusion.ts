@@ -44,7 +44,38 @@ export function intrusionOf(
     const by = Math.max(one.depth(at), two.depth(at));
     if (!deepest || by > deepest.by) deepest = { by, at };
   }
-  return deepest && deepest.by > 0 ? deepest : null;
+  return deepest && deepest.by > 0
+    ? refined(
+        deepest,
+        size,
+        place => Math.min(one.depth(place), two.depth(place)) > 0,
+        place => Math.max(one.depth(place), two.depth(place)),
+      )
+    : null;
+}
+
+/** Rounds in which the step between places is halved: to a hundredth of it. */
+const HALVINGS = 7;
+
+/** The deepest place near one of the grid, step by step along the axes. */
+function refined(
+  start: Intrusion,
+  size: readonly number[],
+  isShared: (place: Vec3) => boolean,
+  depth: (place: Vec3) => number,
+): Intrusion {
+  let deepest = start;
+  for (let round = 1; round <= HALVINGS; round++) {
+    for (const axis of [0, 1, 2] as const) {
+      for (const side of [-1, 1]) {
+        const at: [number, number, number] = [deepest.at[0], deepest.at[1], deepest.at[2]];
+        at[axis] += (side * size[axis]!) / (PLACES - 1) / 2 ** round;
+        const by = depth(at);
+        if (by > deepest.by && isShared(at)) deepest = { by, at };
+      }
+    }
+  }
+  return deepest;
 }
 
 const HAIR = 2e-7;

@@ -1,6 +1,7 @@
 import type { Cuttable } from '../cut/immersion.ts';
 import { type Bounds, boundsOf, solidOf, wallOf } from '../cut/solids.ts';
 import type { Wall } from '../cut/wall.ts';
+import { boxForm } from '../form/box.ts';
 import type { Form, Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { type MeshPlacement, placedMesh, placementKey } from '../mesh/placedMesh.ts';
@@ -23,6 +24,8 @@ export interface Shapes {
   silhouetteOf(form: Form, along: Sight): readonly Loop[];
   /** How far two forms reach into each other, m; 0 when they do not. */
   overlapOf(one: Form, two: Form): number;
+  /** The block between two corners that do not change, m. */
+  blockOf(bounds: Bounds): Polyhedron;
   /** How deep a place lies in a form, m: positive inside, negative outside. */
   depthIn(form: Form): Depth;
   /** How far two forms reach into each other, and where; null where they do not. */
@@ -49,10 +52,12 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const intrusions = new WeakMap<Form, WeakMap<Form, { readonly found: Intrusion | null }>>();
   const sections = new WeakMap<Form, readonly CrossSection[]>();
   const surfaces = new WeakMap<Form, readonly Vec3[]>();
+  const blocks = new WeakMap<Bounds, Polyhedron>();
   const placings = new WeakMap<Form, Map<string, Polyhedron>>();
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
   const depthOf = (form: Form): Depth => once(depths, form, () => depthIn(form));
   return {
+    blockOf: room => once(blocks, room, () => boxForm(room.from, room.to)),
     depthIn: depthOf,
     intrusionOf: (one, two) => {
       const known = once(intrusions, one, () => new WeakMap<Form, { readonly found: Intrusion | null }>());
@@ -82,7 +87,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   };
 }
 
-function once<T>(made: WeakMap<Form, T>, form: Form, make: () => T): T {
+function once<K extends object, T>(made: WeakMap<K, T>, form: K, make: () => T): T {
   const had = made.get(form);
   if (had !== undefined) return had;
   const fresh = make();
