@@ -554,7 +554,7 @@ describe('entries', () => {
       hull:
         length: 900 mm
         compartments:
-          - { name: dry cylinder, mass: 400 g, round: 80 mm, station: 100 to 800 mm, height: 46 mm }
+          - { name: dry cylinder, mass: 400 g, round: 80 mm, station: 140 to 660 mm, height: 46 mm }
         shells:
         - |
     `;

@@ -105,7 +105,7 @@ describe('what sticks out of its compartment', () => {
     ['to starboard', { offset: '5 to 62 mm' }, '5 to 62 mm', '12 mm to starboard'],
     ['below', { height: '-5.5 to 30 mm' }, '-5.5 to 30 mm', '5.5 mm below'],
     ['above', { height: '20 to 76.2 mm' }, '20 to 76.2 mm', '6.2 mm above'],
-    ['most of several ways', { station: '-12 to 20 mm', height: '20 to 90 mm' }, '20 to 90 mm', '20 mm above'],
+    ['most of several ways', { station: '-12 to 20 mm', height: '20 to 90 mm' }, '20 to 90 mm', '23.3 mm above'],
   ])('%s', (_, change, marks, by) => {
     expect(told(at(change))).toEqual([
       ['sticks-out', 'warning', marks, `“item” sticks out of “hold” by ${by}. Check its place, its size, and “in:”.`],

@@ -178,7 +178,7 @@ describe('a tank', () => {
     ],
   ])('says that a key has no use: %s', (kind, marks, says) => {
     const analysis = analysed(probe(['kind: bladder', kind]));
-    const told = fileFindings(analysis);
+    const told = fileFindings(analysis).filter(({ code }) => code !== 'same-room');
     expect(told.map(f => [f.code, f.severity, f.message])).toEqual([['key-without-use', 'warning', says]]);
     expect(marked(analysis, told[0]!)).toBe(marks);
     expect(analysis.boat.tanks).toHaveLength(1);

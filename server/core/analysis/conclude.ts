@@ -1,3 +1,4 @@
+import { freeBays } from '../arrangement/freeBays.ts';
 import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
@@ -106,7 +107,9 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  // Pieces go where there is room, whatever the bay says.
+  const boat = { ...rest.boat, bays: freeBays(inWater.source, parts.cache.shapes) };
+  return { ...rest, boat, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
 }
 
 /** The analysis once more, with what was heard. */

@@ -1,35 +1,35 @@
 import { TAPE } from '../boat/placed.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
-import { type Conflict, PERHAPS, WAYS } from './conflict.ts';
+import { type Conflict, PERHAPS, TOWARDS } from './conflict.ts';
 import type { Hull } from './hull.ts';
-import { placesOn, type Thing } from './thing.ts';
+import { type Occupant, placesOn } from './occupant.ts';
 
 /** What stands outside by its name may reach past the hull by this share of its length. */
 const REACH = 0.1;
 
 /** A thing against the hull’s length, its keel and the outer form of its shells: the worst of what it does there, or null. */
-export function againstHull(thing: Thing, hull: Hull, shapes: Shapes): Conflict | null {
+export function againstHull(thing: Occupant, hull: Hull, shapes: Shapes): Conflict | null {
   if (thing.outside === 'said') return null;
   return pastTheEnds(thing, hull) ?? belowKeel(thing, hull) ?? outOfShells(thing, hull, shapes);
 }
 
 /** Past the bow tip or the stern. */
-function pastTheEnds(thing: Thing, { length }: Hull): Conflict | null {
+function pastTheEnds(thing: Occupant, { length }: Hull): Conflict | null {
   if (length === null) return null;
   const { from, to } = thing.bounds;
   const [ahead, astern] = [-from[0], to[0] - length];
   const by = Math.max(ahead, astern) - freeReach(thing, length);
-  const where = WAYS[0][ahead > astern ? 0 : 1];
+  const where = TOWARDS[0][ahead > astern ? 0 : 1];
   const station = ahead > astern ? from[0] : to[0];
   const past = Math.max(ahead, astern);
   return conflict({ code: 'beyond-hull', of: thing, by: past, sigma: thing.sigma[0], axis: 0, where, station }, by);
 }
 
 /** How far past the hull it may reach, m. */
-const freeReach = ({ outside }: Thing, length: number | null): number => (outside ? REACH * (length ?? 0) : 0);
+const freeReach = ({ outside }: Occupant, length: number | null): number => (outside ? REACH * (length ?? 0) : 0);
 
-function belowKeel(thing: Thing, { keel, length, own }: Hull): Conflict | null {
+function belowKeel(thing: Occupant, { keel, length, own }: Hull): Conflict | null {
   const isHull = own.includes(thing);
   const below = (isHull ? 0 : keel) - thing.bounds.from[2];
   const by = below - freeReach(thing, length);
@@ -39,7 +39,7 @@ function belowKeel(thing: Thing, { keel, length, own }: Hull): Conflict | null {
 }
 
 /** Out of the outer form of the shells, at stations where there is one; what is meant to stand there may. */
-function outOfShells(thing: Thing, { own, outside }: Hull, shapes: Shapes): Conflict | null {
+function outOfShells(thing: Occupant, { own, outside }: Hull, shapes: Shapes): Conflict | null {
   // What lies in a compartment is held against that; shells are the hull themselves.
   if (thing.kind === 'shell' || thing.outside || (thing.inside !== null && thing.kind !== 'compartment')) return null;
   const [first] = own;
@@ -78,13 +78,13 @@ export function wayOut(
     }),
   );
   const { axis, side } = ways.reduce((most, way) => (way.grows > most.grows ? way : most));
-  return [axis, WAYS[axis][side < 0 ? 0 : 1]];
+  return [axis, TOWARDS[axis][side < 0 ? 0 : 1]];
 }
 
 type Found = Omit<Conflict, 'ratio' | 'with'> & { readonly sigma: number };
 
 /** A conflict, where what is beyond doubt of it is more than its uncertainty. */
-function conflict({ sigma, ...found }: Found, beyond: number, other: Thing | null = null): Conflict | null {
+function conflict({ sigma, ...found }: Found, beyond: number, other: Occupant | null = null): Conflict | null {
   if (!(beyond > TAPE)) return null;
   const ratio = sigma > 0 ? beyond / sigma : Infinity;
   return ratio > PERHAPS ? { ...found, ratio, with: other } : null;

@@ -1,10 +1,10 @@
 import { type Conflict, isSure } from './conflict.ts';
 import type { Hull } from './hull.ts';
-import type { Thing } from './thing.ts';
+import type { Occupant } from './occupant.ts';
 
 /** What is told as one: a thing, or the hull’s length (null), and all that would be mended with it. */
 export interface Blame {
-  readonly of: Thing | null;
+  readonly of: Occupant | null;
   /** The worst first. */
   readonly conflicts: readonly Conflict[];
 }
@@ -19,7 +19,7 @@ const PERHAPS_WEIGHS = 0.3;
  * The fewest things that being wrong would account for all conflicts, the most telling first: whatever mends most by itself,
  * and of two that would mend as much the one that the conflict is of.
  */
-export function blamesOf(conflicts: readonly Conflict[], things: readonly Thing[], hull: Hull): readonly Blame[] {
+export function blamesOf(conflicts: readonly Conflict[], things: readonly Occupant[], hull: Hull): readonly Blame[] {
   const blames: Blame[] = [];
   let left = conflicts;
   // Ends: each round takes at least one conflict away.
@@ -32,13 +32,13 @@ export function blamesOf(conflicts: readonly Conflict[], things: readonly Thing[
 }
 
 interface Suspect {
-  readonly of: Thing | null;
+  readonly of: Occupant | null;
   readonly explained: readonly Conflict[];
 }
 
-function heaviest(left: readonly Conflict[], things: readonly Thing[], hull: Hull): Suspect {
+function heaviest(left: readonly Conflict[], things: readonly Occupant[], hull: Hull): Suspect {
   const suspects: Suspect[] = [];
-  const seen = new Set<Thing | null>();
+  const seen = new Set<Occupant | null>();
   for (const { of, with: other } of left) {
     for (const suspect of [of, other]) {
       if (seen.has(suspect)) continue;
@@ -50,7 +50,7 @@ function heaviest(left: readonly Conflict[], things: readonly Thing[], hull: Hul
   return suspects.reduce((most, each) => (weigh(each) > weigh(most) ? each : most));
 }
 
-const explains = (suspect: Thing | null, { of, with: other, code }: Conflict): boolean =>
+const explains = (suspect: Occupant | null, { of, with: other, code }: Conflict): boolean =>
   suspect === null ? code === 'beyond-hull' : of === suspect || other === suspect;
 
 /** By how much it is accused; the thing that a conflict is of a little more than what it is held against. */
@@ -62,9 +62,9 @@ const weigh = ({ of, explained }: Suspect): number =>
 
 /** What holds others, or the hull’s length, is wrong only where it would be wrong for most of what it holds. */
 function mayBeWrong(
-  suspect: Thing | null,
+  suspect: Occupant | null,
   explained: readonly Conflict[],
-  things: readonly Thing[],
+  things: readonly Occupant[],
   { own }: Hull,
 ): boolean {
   const sure = explained.filter(isSure).length;

@@ -8,15 +8,15 @@ import { type Conflict, isSure } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
 import { type Hull, hullOf } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
+import { type Occupant, occupantsOf } from './occupant.ts';
 import { OTHER_ORIGINS, originMend, readFrom } from './otherOrigin.ts';
-import { overlapOf } from './overlaps.ts';
 import { perhapsInside } from './perhapsInside.ts';
-import { type Thing, thingsOf } from './thing.ts';
+import { sharedRoomOf } from './sharedRoom.ts';
 
 /** What is left out of the check: what a fault elsewhere in the file leaves in uncertainty. */
 export interface Doubts {
   /** Of this thing not all is known. */
-  readonly isDoubtful: (thing: Thing) => boolean;
+  readonly isDoubtful: (thing: Occupant) => boolean;
   /** The file says the hull’s length. */
   readonly hasLength: boolean;
   /** Some shell could not be read. */
@@ -29,7 +29,7 @@ export interface Doubts {
  */
 export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Doubts): readonly Finding[] {
   const { boat } = source;
-  const things = thingsOf(source, shapes).filter(thing => !doubts.isDoubtful(thing));
+  const things = occupantsOf(source, shapes).filter(thing => !doubts.isDoubtful(thing));
   const inside = perhapsInside(boat, shapes);
   const known = hullOf(things, doubts.hasLength ? boat.length : null, shapes);
   const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
@@ -41,7 +41,7 @@ export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Dou
 }
 
 interface World {
-  readonly things: readonly Thing[];
+  readonly things: readonly Occupant[];
   readonly hull: Hull;
   readonly shapes: Shapes;
 }
@@ -55,19 +55,19 @@ function allConflicts({ things, hull, shapes }: World): readonly Conflict[] {
     if (home) conflicts.push(stickingOut(thing, home, shapes));
     // Ends: those that begin aft of its end cannot meet it.
     for (let k = i + 1; k < sorted.length && sorted[k]!.bounds.from[0] <= thing.bounds.to[0]; k++) {
-      conflicts.push(overlapOf(thing, sorted[k]!, shapes));
+      conflicts.push(sharedRoomOf(thing, sorted[k]!, shapes));
     }
   }
   return conflicts.filter(conflict => conflict !== null);
 }
 
 /** A thing would fit, if it lay elsewhere. */
-function fits(thing: Thing, { things, hull, shapes }: World): boolean {
+function fits(thing: Occupant, { things, hull, shapes }: World): boolean {
   if (againstHull(thing, hull, shapes)) return false;
   const others = things.filter(({ entry }) => entry !== thing.entry);
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
   if (home && stickingOut(thing, home, shapes)) return false;
-  return !others.some(other => overlapOf(thing, other, shapes));
+  return !others.some(other => sharedRoomOf(thing, other, shapes));
 }
 
 function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {

@@ -1,13 +1,13 @@
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
-import type { Thing } from './thing.ts';
+import type { Occupant } from './occupant.ts';
 
 /** A thing that is where it cannot be, with what is in the way. */
 export interface Conflict {
   readonly code: FindingCode;
   /** What is most likely wrong, if this is all that is wrong. */
-  readonly of: Thing;
+  readonly of: Occupant;
   /** What it is held against; null for the hull’s length and the baseline. */
-  readonly with: Thing | null;
+  readonly with: Occupant | null;
   /** By how much, m. */
   readonly by: number;
   /** How sure: `by` over its uncertainty. */
@@ -27,7 +27,7 @@ export const PERHAPS = 1;
 export const isSure = ({ ratio }: Conflict): boolean => ratio > SURE;
 
 /** Ways along each axis, towards less and towards more. */
-export const WAYS = [
+export const TOWARDS = [
   ['forward', 'aft'],
   ['to port', 'to starboard'],
   ['below', 'above'],

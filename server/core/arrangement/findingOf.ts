@@ -9,7 +9,7 @@ import { lengthText, stationWords } from '../wording/numbers.ts';
 import type { Blame } from './blame.ts';
 import { isSure } from './conflict.ts';
 import { fitsIn } from './inCompartment.ts';
-import type { Thing } from './thing.ts';
+import type { Occupant } from './occupant.ts';
 import { blameWords } from './words.ts';
 
 /** What a finding is made with besides the blame. */
@@ -18,7 +18,7 @@ interface Around {
   readonly mends: readonly Mend[];
   readonly length: number | null;
   readonly boat: Boat;
-  readonly things: readonly Thing[];
+  readonly things: readonly Occupant[];
   readonly shapes: Shapes;
 }
 
@@ -40,7 +40,7 @@ export function findingOf(blame: Blame, around: Around): Finding {
 }
 
 /** The figure that says where it lies along an axis; the entry as a whole where none does. */
-function placeOf({ entry, checked, kind }: Thing, axis: 0 | 1 | 2): Place {
+function placeOf({ entry, checked, kind }: Occupant, axis: 0 | 1 | 2): Place {
   const key = AXES[axis];
   const path: Path = entry.path;
   if (kind === 'bay') return { on: 'value', path: [...path, key] };

@@ -3,10 +3,10 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { wayOut } from './againstHull.ts';
 import { type Conflict, PERHAPS } from './conflict.ts';
-import { placesOn, type Thing } from './thing.ts';
+import { type Occupant, placesOn } from './occupant.ts';
 
 /** What says that it lies in a compartment, and sticks out of it by its true form; null where it does not. */
-export function stickingOut(thing: Thing, home: Thing, shapes: Shapes): Conflict | null {
+export function stickingOut(thing: Occupant, home: Occupant, shapes: Shapes): Conflict | null {
   if (!home.form) return null;
   const depth = shapes.depthIn(home.form);
   let worst: { readonly by: number; readonly at: Vec3 } | null = null;
@@ -26,5 +26,5 @@ export function stickingOut(thing: Thing, home: Thing, shapes: Shapes): Conflict
 }
 
 /** It lies whole in a compartment. */
-export const fitsIn = (thing: Thing, home: Thing, shapes: Shapes): boolean =>
+export const fitsIn = (thing: Occupant, home: Occupant, shapes: Shapes): boolean =>
   home.form !== null && stickingOut(thing, home, shapes) === null;

@@ -4,23 +4,23 @@ import type { Change, Mend } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import { extentText } from '../wording/exactText.ts';
-import type { Thing } from './thing.ts';
+import type { Occupant } from './occupant.ts';
 
 /** Where stations may have been counted from instead of the bow tip. */
-export interface Origin {
+export interface StationOrigin {
   readonly words: string;
   /** What the station is by that, of one written as `station`, m. */
   readonly read: (station: number, length: number) => number;
 }
 
-export const OTHER_ORIGINS: readonly Origin[] = [
+export const OTHER_ORIGINS: readonly StationOrigin[] = [
   { words: 'from the stern', read: (station, length) => length - station },
   { words: 'aft of midships', read: (station, length) => length / 2 + station },
   { words: 'forward of midships', read: (station, length) => length / 2 - station },
 ];
 
 /** The thing where it lies if its station was counted from elsewhere; null where its station stands at no key of its own. */
-export function readFrom(origin: Origin, thing: Thing, length: number): Thing | null {
+export function readFrom(origin: StationOrigin, thing: Occupant, length: number): Occupant | null {
   if (!hasStation(thing)) return null;
   const { from, to } = thing.bounds;
   const middle = (from[0] + to[0]) / 2;
@@ -29,13 +29,13 @@ export function readFrom(origin: Origin, thing: Thing, length: number): Thing | 
   return { ...thing, form: thing.form && movedAft(thing.form, by), bounds: { from: move(from), to: move(to) } };
 }
 
-function hasStation({ checked, kind }: Thing): boolean {
+function hasStation({ checked, kind }: Occupant): boolean {
   if (kind === 'bay') return true;
   return checked?.station !== undefined && !checked.profile && !checked.sections && !checked.mesh && !checked.forms;
 }
 
 /** Rewrites the stations of things that were counted from elsewhere. */
-export function originMend(origin: Origin, things: readonly Thing[], length: number, units: FileUnits): Mend {
+export function originMend(origin: StationOrigin, things: readonly Occupant[], length: number, units: FileUnits): Mend {
   const changes = things.map((thing): Change => {
     const { entry, checked, bounds } = thing;
     const moved = readFrom(origin, thing, length)!.bounds;

@@ -11,7 +11,7 @@ import type { Editable } from '../uncertainty/edits.ts';
 import { entryInputs } from '../uncertainty/entryInputs.ts';
 
 /** Something with a known place. SI, boat axes. */
-export interface Thing {
+export interface Occupant {
   readonly kind: 'shell' | 'compartment' | 'tank' | 'part' | 'bay';
   readonly entry: Entry;
   /** The compartment that it says it lies in. */
@@ -45,14 +45,14 @@ const THROUGH =
 /** How far the block that a piece of ballast is written as departs from what lies in the boat, m (common practice, no source). */
 const FITTED = 0.004;
 
-export function thingsOf(source: BoatSource, shapes: Shapes): readonly Thing[] {
+export function occupantsOf(source: BoatSource, shapes: Shapes): readonly Occupant[] {
   const { boat } = source;
   const formed = (
     kind: 'shell' | 'compartment' | 'tank',
     { checked, entry }: { readonly checked: PlacedEntry & Editable; readonly entry: Entry & { readonly form: Form } },
     size: number,
     inside: string | null,
-  ): Thing => {
+  ): Occupant => {
     const form = tellsForm(checked) ? entry.form : null;
     const bounds = form ? shapes.boundsOf(form) : toldRoom(checked, entry.form, shapes);
     return thing({ kind, entry, inside, form, bounds, size, checked });
@@ -61,18 +61,18 @@ export function thingsOf(source: BoatSource, shapes: Shapes): readonly Thing[] {
     ...source.shells.map(each => formed('shell', each, each.entry.mass, null)),
     ...source.compartments.map(each => formed('compartment', each, each.entry.volume, null)),
     ...source.tanks.map(each => formed('tank', each, each.entry.capacity, each.entry.inside)),
-    ...source.payload.map(({ checked, entry }) => partThing(checked, entry, shapes)),
-    ...boat.bays.map(bay => bayThing(bay, shapes)),
+    ...source.payload.map(({ checked, entry }) => partOccupant(checked, entry, shapes)),
+    ...boat.bays.map(bay => bayOccupant(bay, shapes)),
   ];
 }
 
-function partThing(checked: Editable, entry: Part, shapes: Shapes): Thing {
+function partOccupant(checked: Editable, entry: Part, shapes: Shapes): Occupant {
   const form = entry.form && tellsForm(checked) ? entry.form : null;
   const bounds = form ? shapes.boundsOf(form) : toldRoom(checked, entry.form, shapes, entry);
   return thing({ kind: 'part', entry, inside: entry.inside, form, bounds, size: entry.mass, checked });
 }
 
-const bayThing = (entry: Bay, shapes: Shapes): Thing => ({
+const bayOccupant = (entry: Bay, shapes: Shapes): Occupant => ({
   kind: 'bay',
   entry,
   inside: entry.inside,
@@ -86,9 +86,9 @@ const bayThing = (entry: Bay, shapes: Shapes): Thing => ({
   checked: null,
 });
 
-type Plain = Pick<Thing, 'kind' | 'entry' | 'inside' | 'form' | 'bounds' | 'size'> & { readonly checked: Editable };
+type Plain = Pick<Occupant, 'kind' | 'entry' | 'inside' | 'form' | 'bounds' | 'size'> & { readonly checked: Editable };
 
-function thing(plain: Plain): Thing {
+function thing(plain: Plain): Occupant {
   const { entry, kind, bounds, checked } = plain;
   const isHull = kind === 'shell' || kind === 'compartment';
   const isSaid = checked.outside;
@@ -113,8 +113,9 @@ function sigmasOf(
   const lengths = drafts.filter(({ dimension }) => dimension === 'length');
   const places = ([0, 1, 2] as const).map(axis => lengths.find(({ noun }) => noun === AXES[axis])?.sigma ?? 0);
   const sizes = lengths.filter(({ noun }) => !AXES.includes(noun as AxisName) && !noun.includes('balance'));
-  const half = sizes.reduce((most, { sigma }) => Math.max(most, sigma), 0) / 2;
-  return [Math.hypot(places[0]!, half), Math.hypot(places[1]!, half), Math.hypot(places[2]!, half)];
+  const half = (some: typeof sizes) => some.reduce((most, { sigma }) => Math.max(most, sigma), 0) / 2;
+  const across = half(sizes.filter(({ noun }) => !noun.startsWith('length')));
+  return [Math.hypot(places[0]!, half(sizes)), Math.hypot(places[1]!, across), Math.hypot(places[2]!, across)];
 }
 
 /** The entry tells its whole form but for one size, which follows from its volume. */
@@ -148,7 +149,7 @@ const ALONG = 7;
 
 /** Places spread over a thing: its surface where its form is known, else the room that is told. */
 export function placesOn(
-  { form, bounds: { from, to } }: Pick<Thing, 'form' | 'bounds'>,
+  { form, bounds: { from, to } }: Pick<Occupant, 'form' | 'bounds'>,
   shapes: Shapes,
 ): readonly Vec3[] {
   if (form) return shapes.surfaceOf(form);
@@ -161,7 +162,7 @@ export function placesOn(
 }
 
 /** It has an extent along some axis, or a form. */
-export const hasExtent = ({ form, bounds }: Thing): boolean =>
+export const hasExtent = ({ form, bounds }: Occupant): boolean =>
   form !== null || bounds.from.some((from, axis) => from < bounds.to[axis]!);
 
 export type Surroundings = Pick<Boat, 'length' | 'units'>;

@@ -4,14 +4,14 @@ import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Intrusion } from '../geometry/shapes/intrusion.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { type Conflict, PERHAPS, SURE } from './conflict.ts';
-import { hasExtent, placesOn, type Thing } from './thing.ts';
+import { hasExtent, type Occupant, placesOn } from './occupant.ts';
 
 /** Things that other things stand in or on, by their names: a tray with a receiver on it. */
 const HOLDER =
   /\b(trays?|rack|frame|holder|housing|box|case|mount(ing)?s?|bed|cradle|plate|board|bulkheads?|assembly|module|unit|skid|former|ribs?|rails?|carrier|shelf|deck|floor|foam|filler)\b/i;
 
 /** Two things that take up the same room; null where they do not, where nothing is known of that, or where it may be so. */
-export function overlapOf(one: Thing, two: Thing, shapes: Shapes): Conflict | null {
+export function sharedRoomOf(one: Occupant, two: Occupant, shapes: Shapes): Conflict | null {
   if (!mayMeet(one, two)) return null;
   if (one.goesThrough || two.goesThrough || !touch(one.bounds, two.bounds)) return null;
   const found = intrusionBetween(one, two, shapes);
@@ -30,7 +30,7 @@ export function overlapOf(one: Thing, two: Thing, shapes: Shapes): Conflict | nu
 }
 
 /** Two things that must not take up the same room: of one compartment, or both in the water. */
-function mayMeet(one: Thing, two: Thing): boolean {
+function mayMeet(one: Occupant, two: Occupant): boolean {
   // A bag lies in whatever room there is: its form says how much it holds, and about where.
   if (one.kind === 'shell' || two.kind === 'shell' || isBag(one) || isBag(two)) return false;
   // Pieces are put where a bay is free; what lies in it already takes that from it.
@@ -39,7 +39,7 @@ function mayMeet(one: Thing, two: Thing): boolean {
   return one.inside === two.inside && !(withPart && withBay);
 }
 
-function intrusionBetween(one: Thing, two: Thing, shapes: Shapes): Intrusion | null {
+function intrusionBetween(one: Occupant, two: Occupant, shapes: Shapes): Intrusion | null {
   if (one.form && two.form) return shapes.intrusionOf(one.form, two.form);
   const [known, other] = one.form ? [one, two] : [two, one];
   // Of a thing by its mass and a point, or of two whose forms nobody knows, nothing is said.
@@ -53,12 +53,13 @@ function intrusionBetween(one: Thing, two: Thing, shapes: Shapes): Intrusion | n
   return deepest;
 }
 
-const isBag = ({ kind, entry }: Thing): boolean => kind === 'tank' && (entry as Tank).kind === 'bladder';
+const isBag = ({ kind, entry }: Occupant): boolean => kind === 'tank' && (entry as Tank).kind === 'bladder';
 
 const touch = (a: Bounds, b: Bounds): boolean =>
   ([0, 1, 2] as const).every(axis => a.from[axis] <= b.to[axis] && a.to[axis] >= b.from[axis]);
 
-const isAround = (one: Thing, two: Thing): boolean => isIn(one.bounds, two.bounds) || isIn(two.bounds, one.bounds);
+const isAround = (one: Occupant, two: Occupant): boolean =>
+  isIn(one.bounds, two.bounds) || isIn(two.bounds, one.bounds);
 
 const isIn = (a: Bounds, b: Bounds): boolean =>
   ([0, 1, 2] as const).every(axis => a.from[axis] >= b.from[axis] - TAPE && a.to[axis] <= b.to[axis] + TAPE);
@@ -69,10 +70,10 @@ function wayApart(a: Bounds, b: Bounds): 0 | 1 | 2 {
   return moves.indexOf(Math.min(...moves)) as 0 | 1 | 2;
 }
 
-const RANK: Readonly<Record<Thing['kind'], number>> = { bay: 0, part: 1, tank: 2, compartment: 3, shell: 4 };
+const RANK: Readonly<Record<Occupant['kind'], number>> = { bay: 0, part: 1, tank: 2, compartment: 3, shell: 4 };
 
 /** First the one that more likely lies wrong: what is put in, before what it is put in; of two alike the lesser. */
-function likelier(one: Thing, two: Thing): readonly [Thing, Thing] {
+function likelier(one: Occupant, two: Occupant): readonly [Occupant, Occupant] {
   const first = RANK[one.kind] - RANK[two.kind] || one.size - two.size;
   return first <= 0 ? [one, two] : [two, one];
 }
