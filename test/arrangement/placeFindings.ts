@@ -45,6 +45,5 @@ function ring(inner: number, outer: number, length: number): Polyhedron {
     quad(at(i, 0, 0), at(i + 1, 0, 0), at(i + 1, 0, 1), at(i, 0, 1));
     quad(at(i, 1, 1), at(i + 1, 1, 1), at(i + 1, 1, 0), at(i, 1, 0));
   }
-  // Seen from outside the corners run counter-clockwise.
-  return { shape: 'polyhedron', vertices: Float64Array.from(vertices), faces: Uint32Array.from(faces).reverse() };
+  return { shape: 'polyhedron', vertices: Float64Array.from(vertices), faces: Uint32Array.from(faces) };
 }

@@ -21,7 +21,10 @@ export function soundBoat(seed: number): string {
     : tubesIn(between, radius - wall, [fore, aft], even() < 0.4);
   const lines: string[] = ['boat: Sound', 'hull:', `  length: ${mm(length)}`, `  waterline: ${mm(1.5 * radius)}`];
   if (!isDry) {
-    lines.push('  shells:', `    - { name: outer hull, material: fibreglass, mass: 400 g, ${shellForm(kind, length, radius)} }`);
+    lines.push(
+      '  shells:',
+      `    - { name: outer hull, material: fibreglass, mass: 400 g, ${shellForm(kind, length, radius)} }`,
+    );
     const top = kind === 'box' ? 2 * radius : 2 * radius - 1;
     lines.push(
       `    - { name: sail, material: ABS, mass: 30 g, box: ${num(0.4 * radius)} x ${num(0.8 * radius)} mm, station: ${range(0.35 * length, 0.45 * length)}, height: ${mm(top + 0.4 * radius)} }`,
@@ -53,9 +56,13 @@ export function soundBoat(seed: number): string {
           `    - { name: tank ${id}, kind: ${pick('sealed', 'vented', 'piston')}, round: ${mm(2 * r - between(0.5, 8))}, station: ${range(at, end)}, ${place} }`,
         );
       else if (choice === 'box')
-        parts.push(`  - { name: pack ${id}, mass: 60 g, box: ${num(breadth)} x ${num(side)} mm, station: ${range(at, end)}, ${place} }`);
+        parts.push(
+          `  - { name: pack ${id}, mass: 60 g, box: ${num(breadth)} x ${num(side)} mm, station: ${range(at, end)}, ${place} }`,
+        );
       else if (choice === 'round')
-        parts.push(`  - { name: motor ${id}, mass: 60 g, round: ${mm(2 * r * between(0.3, 0.99))}, station: ${range(at, end)}, ${place} }`);
+        parts.push(
+          `  - { name: motor ${id}, mass: 60 g, round: ${mm(2 * r * between(0.3, 0.99))}, station: ${range(at, end)}, ${place} }`,
+        );
       else if (choice === 'line')
         parts.push(
           `  - { name: battery ${id}, mass: 60 g, station: ${range(at, end)}, offset: ${mm(between(-0.5, 0.5) * r)}, in: ${name}, height: ${mm(radius - between(0, 0.6) * r)} }`,
@@ -82,7 +89,8 @@ export function soundBoat(seed: number): string {
       at = end + between(0, 15);
     }
   }
-  if (!isDry) wetThings({ between, even, radius, length, fore, aft, tubes: dry }, parts, bays);
+  if (!isDry)
+    wetThings({ isCone: kind === 'round', between, even, radius, length, fore, aft, tubes: dry }, parts, bays);
   if (tanks.length > 0) lines.push('  tanks:', ...tanks);
   if (parts.length > 0) lines.push('payload:', ...parts);
   if (bays.length > 0) lines.push('bays:', ...bays);
@@ -96,7 +104,12 @@ interface Tube {
   readonly to: number;
 }
 
-function tubesIn(between: Between, most: number, [fore, aft]: readonly [number, number], isTwo: boolean): readonly Tube[] {
+function tubesIn(
+  between: Between,
+  most: number,
+  [fore, aft]: readonly [number, number],
+  isTwo: boolean,
+): readonly Tube[] {
   const r = most * between(0.75, 1);
   if (!isTwo) return [{ name: 'tube', r, from: fore + between(0, 20), to: aft - between(0, 20) }];
   const middle = (fore + aft) / 2;
@@ -132,6 +145,8 @@ function shellForm(kind: string, length: number, radius: number): string {
 }
 
 interface Wet {
+  /** Its ends are plain cones. */
+  readonly isCone: boolean;
   readonly between: Between;
   readonly even: () => number;
   readonly radius: number;
@@ -142,9 +157,14 @@ interface Wet {
 }
 
 /** Lead and foam in the ends of the hull, a strip under the tubes where one fits, a collar, what stands outside, bays. */
-function wetThings({ between, even, radius, length, fore, aft, tubes }: Wet, parts: string[], bays: string[]): void {
+function wetThings(
+  { isCone, between, even, radius, length, fore, aft, tubes }: Wet,
+  parts: string[],
+  bays: string[],
+): void {
   const most = Math.max(...tubes.map(({ r }) => r));
   const gap = radius - most;
+  const before = parts.length;
   if (gap > 6) {
     const half = 0.3 * radius;
     const floor = radius - Math.sqrt(radius * radius - half * half);
@@ -159,18 +179,35 @@ function wetThings({ between, even, radius, length, fore, aft, tubes }: Wet, par
     const half = 0.4 * r;
     const reach = Math.sqrt(r * r - half * half);
     const place = `station: ${range(from, to)}, offset: ${range(-half, half)}`;
-    if (even() < 0.5) parts.push(`  - { name: ${where} foam, material: foam, ${place}, height: ${range(radius + 0.5 * reach, radius + reach)} }`);
-    else bays.push(`  - { name: ${where} deck, takes: foam, ${place}, height: ${range(radius + 0.5 * reach, radius + reach)} }`);
-    bays.push(`  - { name: ${where} keel, takes: lead, ${place}, height: ${range(radius - reach, radius - 0.6 * reach)} }`);
+    if (even() < 0.5)
+      parts.push(
+        `  - { name: ${where} foam, material: foam, ${place}, height: ${range(radius + 0.5 * reach, radius + reach)} }`,
+      );
+    else
+      bays.push(
+        `  - { name: ${where} deck, takes: foam, ${place}, height: ${range(radius + 0.5 * reach, radius + reach)} }`,
+      );
+    bays.push(
+      `  - { name: ${where} keel, takes: lead, ${place}, height: ${range(radius - reach, radius - 0.6 * reach)} }`,
+    );
   };
-  end('bow', 0.1 * length, Math.min(fore, first.from) - 0.5, 0.75 * radius);
-  end('stern', Math.max(aft, last.to) + 0.5, 0.9 * length, 0.6 * radius);
+  end('bow', 0.1 * length, Math.min(fore, first.from) - 0.5, (isCone ? 0.5 : 0.75) * radius);
+  end('stern', Math.max(aft, last.to) + 0.5, 0.9 * length, (isCone ? 0.45 : 0.6) * radius);
   if (even() < 0.5)
-    parts.push(`  - { name: shaft and propeller, material: brass, mass: 40 g, station: ${range(0.85 * length, length + between(0, 10))}, height: ${mm(radius)} }`);
-  if (even() < 0.5) parts.push(`  - { name: rudder, material: ABS, mass: 10 g, box: 2 x ${num(1.6 * radius)} mm, station: ${range(0.93 * length, 0.98 * length)}, height: ${mm(radius)} }`);
-  if (even() < 0.5) parts.push(`  - { name: filler, volume: 20 ml, mass: 2 g, station: ${mm(0.5 * length)}, height: ${mm(2 * radius - 3)} }`);
+    parts.push(
+      `  - { name: shaft and propeller, material: brass, mass: 40 g, station: ${range(0.85 * length, length + between(0, 10))}, height: ${mm(radius)} }`,
+    );
+  if (even() < 0.5)
+    parts.push(
+      `  - { name: rudder, material: ABS, box: 2 x ${num(1.6 * radius)} mm, station: ${range(0.93 * length, 0.98 * length)}, height: ${mm(radius)} }`,
+    );
+  if (even() < 0.5)
+    parts.push(
+      `  - { name: filler, volume: 20 ml, mass: 2 g, station: ${mm(0.5 * length)}, height: ${mm(2 * radius - 3)} }`,
+    );
   // A ring of foam that fills the gap between the tube and the hull.
-  if (gap > 3 && even() < 0.7)
+  const hasStrip = parts.slice(before).some(part => part.includes('keel lead'));
+  if (!hasStrip && gap > 3 && even() < 0.7)
     parts.push(
       `  - { name: collar, material: foam, mesh: { file: collar ${num(most + 0.05)} ${num(radius - 0.3)}.stl, unit: mm, at: [${mm(first.from + 10)}, 0 mm, ${mm(radius)}] } }`,
     );

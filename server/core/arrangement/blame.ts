@@ -73,7 +73,7 @@ function mayBeWrong(
   if (held.length === 0) return true;
   const inhabitants =
     suspect.kind === 'shell'
-      ? things.filter(({ kind, inside }) => kind === 'compartment' || (inside === null && kind === 'part'))
+      ? things.filter(({ kind, inside }) => kind !== 'shell' && inside === null)
       : things.filter(({ inside }) => inside === suspect.entry.name);
   const misfits = held.filter(isSure).length;
   return misfits >= SEVERAL && misfits >= MOST_OF_THEM * inhabitants.length;
