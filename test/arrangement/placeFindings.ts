@@ -1,6 +1,7 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { arranged } from '../../server/core/analysis/arranged.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
+import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
 import type { Finding } from '../../server/core/findings/finding.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
@@ -17,11 +18,15 @@ const rings: MeshLookup = name => {
   return radii ? readMeshFile(binaryStl(ring(Number(radii[1]), Number(radii[2]), 30))) : missingMesh();
 };
 
+/** The schemas are made once for all boats. */
+let kept: KeptEntries | undefined;
+
 /** All that is said of the reading of a text and of where things lie in it. */
 export function saidOf(text: string): readonly Finding[] {
   const syntax = readSyntax(text);
   const shapes = createShapes();
-  const reading = readBoat(syntax, describer, undefined, { meshes: rings, shapes });
+  const reading = readBoat(syntax, describer, kept, { meshes: rings, shapes });
+  kept = { ...reading.kept, lists: new Map() };
   return [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, shapes)];
 }
 

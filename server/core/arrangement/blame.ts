@@ -5,7 +5,7 @@ import type { Occupant } from './occupant.ts';
 /** What is told as one: a thing, or the hull’s length (null), and all that would be mended with it. */
 export interface Blame {
   readonly of: Occupant | null;
-  /** The worst first. */
+  /** Those that are its own before those of what it holds, the worst first. */
   readonly conflicts: readonly Conflict[];
 }
 
@@ -25,7 +25,8 @@ export function blamesOf(conflicts: readonly Conflict[], things: readonly Occupa
   // Ends: each round takes at least one conflict away.
   while (left.length > 0) {
     const { of, explained } = heaviest(left, things, hull);
-    blames.push({ of, conflicts: [...explained].sort(worstFirst) });
+    const ownFirst = (a: Conflict, b: Conflict) => Number(b.of === of) - Number(a.of === of) || worstFirst(a, b);
+    blames.push({ of, conflicts: [...explained].sort(ownFirst) });
     left = left.filter(conflict => !explained.includes(conflict));
   }
   return blames;

@@ -1,6 +1,6 @@
 import { isRange } from '../../../schema/forms.ts';
 import type { Quantity, Range } from '../../../schema/quantity.ts';
-import type { Bay, Boat, Entry, Part } from '../boat/boat.ts';
+import type { Bay, Entry, Part } from '../boat/boat.ts';
 import { AXES, type AxisName, middle, type PlacedEntry, type PlacedForm } from '../boat/placed.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
@@ -40,7 +40,7 @@ const OUTSIDE =
 
 /** What goes through walls and other things, by its name. */
 const THROUGH =
-  /\b(shafts?|push ?rods?|rods?|linkages?|cables?|wires?|wiring|hoses?|tub(e|ing)|pipes?|masts?|periscopes?|stern tubes?|glands?|penetrators?|screws?|bolts?|studs?|tie ?bars?)\b/i;
+  /\b(shafts?|push ?rods?|rods?|linkages?|cables?|wires?|wiring|hoses?|tubing|pipes?|masts?|periscopes?|stern tubes?|glands?|penetrators?|screws?|bolts?|studs?|tie ?bars?)\b/i;
 
 /** How far the block that a piece of ballast is written as departs from what lies in the boat, m (common practice, no source). */
 const FITTED = 0.004;
@@ -99,7 +99,7 @@ function thing(plain: Plain): Occupant {
     fitted: material === 'lead' || material === 'foam' ? FITTED : 0,
     sigma: sigmasOf(checked, entry, { bounds, isHull }),
     outside: isSaid === undefined ? named : isSaid ? 'said' : null,
-    goesThrough: THROUGH.test(entry.name),
+    goesThrough: kind === 'part' && THROUGH.test(entry.name),
   };
 }
 
@@ -164,5 +164,3 @@ export function placesOn(
 /** It has an extent along some axis, or a form. */
 export const hasExtent = ({ form, bounds }: Occupant): boolean =>
   form !== null || bounds.from.some((from, axis) => from < bounds.to[axis]!);
-
-export type Surroundings = Pick<Boat, 'length' | 'units'>;

@@ -64,16 +64,23 @@ const isAround = (one: Occupant, two: Occupant): boolean =>
 const isIn = (a: Bounds, b: Bounds): boolean =>
   ([0, 1, 2] as const).every(axis => a.from[axis] >= b.from[axis] - TAPE && a.to[axis] <= b.to[axis] + TAPE);
 
-/** The axis along which the least move would part them. */
+/** The axis along which the lesser of the two reaches least of its own size into the other; along the boat before across it. */
 function wayApart(a: Bounds, b: Bounds): 0 | 1 | 2 {
-  const moves = ([0, 1, 2] as const).map(axis => Math.min(a.to[axis] - b.from[axis], b.to[axis] - a.from[axis]));
-  return moves.indexOf(Math.min(...moves)) as 0 | 1 | 2;
+  const shares = ([0, 1, 2] as const).map(axis => {
+    const shared = Math.min(a.to[axis], b.to[axis]) - Math.max(a.from[axis], b.from[axis]);
+    const size = Math.min(a.to[axis] - a.from[axis], b.to[axis] - b.from[axis]);
+    return size > 0 ? Math.min(1, shared / size) : 1;
+  });
+  return shares.indexOf(Math.min(...shares)) as 0 | 1 | 2;
 }
 
 const RANK: Readonly<Record<Occupant['kind'], number>> = { bay: 0, part: 1, tank: 2, compartment: 3, shell: 4 };
 
-/** First the one that more likely lies wrong: what is put in, before what it is put in; of two alike the lesser. */
+/** First the one that more likely lies wrong: what is put in, before what it is put in; of two alike the lesser, then the later. */
 function likelier(one: Occupant, two: Occupant): readonly [Occupant, Occupant] {
-  const first = RANK[one.kind] - RANK[two.kind] || one.size - two.size;
+  const first =
+    RANK[one.kind] - RANK[two.kind] ||
+    one.size - two.size ||
+    Number(two.entry.path.at(-1)) - Number(one.entry.path.at(-1));
   return first <= 0 ? [one, two] : [two, one];
 }
