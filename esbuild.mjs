@@ -1,10 +1,13 @@
 // The one build script: every bundle of the extension and the command line, into dist/.
-import { rmSync } from 'node:fs';
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { build } from 'esbuild';
+import { contentsOf, licenceTexts } from './client/launch/licences.mjs';
+import { bundlePoolside } from './client/poolside/bundle.mjs';
 
 /** @type {import('esbuild').BuildOptions} */
 const shared = {
   bundle: true,
+  metafile: true,
   minify: true,
   sourcemap: 'linked',
   legalComments: 'none',
@@ -59,8 +62,27 @@ const bundles = {
 };
 
 rmSync('dist', { recursive: true, force: true });
-const names = Object.keys(bundles);
-const results = await Promise.allSettled(Object.values(bundles).map(options => build(options)));
+mkdirSync('dist');
+const names = [...Object.keys(bundles), 'poolside'];
+const results = await Promise.allSettled([
+  ...Object.values(bundles).map(options => build(options)),
+  // One file with everything in it, for a phone.
+  bundlePoolside().then(({ page, metafile }) => {
+    writeFileSync('dist/poolside.html', page);
+    return { metafile };
+  }),
+]);
+/** What is in each bundle, for the licences and for the test of what the package holds. */
+const contents = Object.fromEntries(
+  results.flatMap((result, index) =>
+    result.status === 'fulfilled' && result.value.metafile
+      ? [[names[index] ?? '', contentsOf(result.value.metafile)]]
+      : [],
+  ),
+);
+writeFileSync('dist/contents.json', JSON.stringify(contents));
+const packages = Object.values(contents).flatMap(content => Object.keys(content.packages));
+writeFileSync('dist/LICENCES.txt', licenceTexts('.', [...new Set(packages)].sort()));
 const failed = names.filter((_, index) => results[index]?.status === 'rejected');
 if (failed.length > 0) {
   console.error(`Build failed: ${failed.join(', ')} could not be bundled, see above.`);

@@ -5,11 +5,17 @@
 export default ({ production }: { readonly production?: boolean }) => ({
   entry: [
     'client/{extension,webExtension,panel/panel}.ts!',
+    'client/poolside/poolside.ts!',
     'server/{main,worker,cli}.ts!',
     'client/launch/{start,prepare}.mjs!',
     'test/{accuracy/print,benchmark/*,builder/print,fuzz/print}.ts',
   ],
-  project: ['{client,server,schema}/**/*.{ts,mjs}!', 'test/**/*.{ts,mjs}', '*.mjs!'],
+  project: [
+    '{client,server,schema}/**/*.{ts,mjs}!',
+    '!client/{launch/licences,poolside/bundle}.mjs!',
+    'test/**/*.{ts,mjs}',
+    '*.mjs!',
+  ],
   vitest: { config: ['vitest*.config.mts', 'test/editor/vitest.config.mts'] },
   ignoreExportsUsedInFile: production === true,
 });

@@ -12,13 +12,16 @@ import { boatLanguage } from './boatLanguage.ts';
 import { createFileReader, type RealPath } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
 import { insertNewTrial } from './newTrial.ts';
+import { writePoolsidePage } from './poolsidePage.ts';
 import { printSheet } from './printSheet.ts';
 import { createReportView } from './reportView.ts';
 import { activeBoat, createSheetPanel } from './sheetPanel.ts';
 import { createSummaryBar } from './summaryBar.ts';
+import { takePoolsideTrials } from './takeTrials.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
   const start: StartOptions = {
+    isExtension: true,
     reference: vscode.Uri.joinPath(extensionUri, 'schema', 'REFERENCE.md').toString(),
   };
   return {
@@ -41,13 +44,15 @@ export async function startClient(
   const summaryBar = createSummaryBar('trimwright.report');
   const reports = createReportView(client);
   const print = (boat: vscode.Uri | null): Promise<void> => printSheet(client, boat);
+  const readFile = createFileReader(realPath);
+  const poolside = { client, extension: context.extensionUri, readFile };
   const sheets = createSheetPanel({ client, extension: context.extensionUri, print });
   context.subscriptions.push(
     summaryBar,
     reports,
     sheets,
     client,
-    client.onRequest<ReadFileResult, void>(readFileRequest, createFileReader(realPath)),
+    client.onRequest<ReadFileResult, void>(readFileRequest, readFile),
     client.onNotification(summaryNotification, (summary: SummaryParams) => {
       summaryBar.show(summary);
       reports.refresh(summary.uri);
@@ -59,6 +64,10 @@ export async function startClient(
     ),
     vscode.commands.registerCommand('trimwright.printSheet', () => print(activeBoat() ?? sheets.boat())),
     vscode.commands.registerCommand('trimwright.newTrial', () => insertNewTrial(client)),
+    vscode.commands.registerCommand('trimwright.poolside', () =>
+      writePoolsidePage(poolside, activeBoat() ?? sheets.boat()),
+    ),
+    vscode.commands.registerCommand('trimwright.takeTrials', () => takePoolsideTrials(client)),
     vscode.commands.registerCommand('trimwright.report', () => reports.openForActiveEditor()),
     vscode.commands.registerCommand('trimwright.restart', () => restart(client)),
   );

@@ -1,3 +1,4 @@
+import { createRequire } from 'node:module';
 import { version } from '../package.json';
 import { WRONG_USE } from './editor/world.ts';
 import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
@@ -5,6 +6,7 @@ import { runCommandLine } from './terminal/commandLine.ts';
 import { writeOutput } from './terminal/outputFiles.ts';
 import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
+import { readPoolsideFiles } from './terminal/readPoolsideFiles.ts';
 
 const { stdout, stderr, env } = process;
 /** A terminal that can do no more than print has neither colours nor a cursor. */
@@ -38,6 +40,7 @@ function run(): number {
     rewriteFile: rewriteBoatFile,
     writeOutput,
     readBeside,
+    readPoolsideFiles,
     out: text => {
       try {
         stdout.write(text);
@@ -55,8 +58,15 @@ function run(): number {
   });
 }
 
+/** The language server is a bundle of its own beside this one: what only checks files need not load it. */
+function serve(): void {
+  if (!process.argv.includes('--stdio')) process.argv.push('--stdio');
+  createRequire(__filename)('./server.cjs');
+}
+
 try {
-  process.exitCode = run();
+  if (process.argv[2] === 'serve' && !process.argv.includes('--help')) serve();
+  else process.exitCode = run();
 } catch (problem) {
   say(`Trimwright itself failed here: ${inPlainWords(problem)}. Please report it, with the boat file.\n`);
   process.exitCode = WRONG_USE;

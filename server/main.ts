@@ -1,8 +1,9 @@
-/** Entry of the server in Node, on a desktop or a remote host. */
+/** Entry of the server in Node: the extension's on a desktop or a remote host, and any other editor's with `--stdio`. */
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { plainClock } from './editor/clock.ts';
 import { startServer } from './editor/languageServer.ts';
 import { createBoatService } from './editor/service.ts';
+import { readByAddress } from './terminal/readByAddress.ts';
 
 const connection = createConnection(ProposedFeatures.all);
-startServer({ connection, clock: plainClock, service: createBoatService() });
+startServer({ connection, clock: plainClock, service: createBoatService(), readFile: readByAddress });

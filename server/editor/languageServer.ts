@@ -4,6 +4,8 @@ import type { Clock } from './clock.ts';
 import { answerFileRequests } from './fileRequests.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createOpenFiles } from './openFiles.ts';
+import { answerPoolRequests } from './poolRequests.ts';
+import { type ReadFileParams, type ReadFileResult, readFileRequest, summaryNotification } from './protocol.ts';
 import type { BoatService } from './service.ts';
 import { openSession } from './session.ts';
 import { answerSheetRequests } from './sheetRequests.ts';
@@ -15,10 +17,12 @@ export interface ServerHost {
   readonly connection: Connection;
   readonly clock: Clock;
   readonly service: BoatService;
+  /** Reads a mesh file for editors that read none for the server; null where there are no files. */
+  readonly readFile: ((asked: ReadFileParams) => ReadFileResult) | null;
 }
 
 /** Starts the language server on a connection. */
-export function startServer({ connection, clock, service }: ServerHost): void {
+export function startServer({ connection, clock, service, readFile }: ServerHost): void {
   const documents = new TextDocuments(TextDocument);
   const session = openSession(connection);
   const guard: GuardHost = {
@@ -28,7 +32,10 @@ export function startServer({ connection, clock, service }: ServerHost): void {
     refusal: session.refusal,
   };
   const files = createOpenFiles({
-    connection,
+    async readFile(asked) {
+      if (readFile && !session.isExtension()) return readFile(asked);
+      return connection.sendRequest<ReadFileResult>(readFileRequest, asked);
+    },
     clock,
     service,
     guard,
@@ -40,6 +47,9 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   });
   const teller = createTeller({
     connection,
+    summarise(summary) {
+      if (session.isExtension()) void connection.sendNotification(summaryNotification, summary);
+    },
     clock,
     service,
     guard,
@@ -60,6 +70,7 @@ export function startServer({ connection, clock, service }: ServerHost): void {
   answerSheetRequests({ ...asked, meshesOf: files.meshesOf });
   answerTextRequests({ ...asked, checksVersions: session.checksVersions, showsHints: session.showsHints });
   answerFileRequests(asked);
+  answerPoolRequests(asked);
   documents.listen(connection);
   connection.listen();
 }

@@ -1,4 +1,4 @@
-import type { Connection, TextDocuments } from 'vscode-languageserver';
+import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../core/analysis/analysis.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
@@ -6,7 +6,7 @@ import { createAnalysisCache } from './analysisCache.ts';
 import type { Clock } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
-import { type ReadFileParams, type ReadFileResult, readFileRequest } from './protocol.ts';
+import type { ReadFileParams, ReadFileResult } from './protocol.ts';
 import type { BoatService } from './service.ts';
 
 /** A file that is open in the editor. */
@@ -16,7 +16,7 @@ export interface OpenFile {
 }
 
 export interface OpenFilesHost {
-  readonly connection: Connection;
+  readonly readFile: (asked: ReadFileParams) => Promise<ReadFileResult>;
   readonly clock: Clock;
   readonly service: BoatService;
   readonly guard: GuardHost;
@@ -38,11 +38,10 @@ export interface OpenFiles {
 }
 
 export function createOpenFiles(host: OpenFilesHost): OpenFiles {
-  const { connection, clock, service, guard, documents } = host;
+  const { readFile, clock, service, guard, documents } = host;
   const costs = new Map<string, number>();
   const meshes = createMeshStore(
-    (uri, boatUri) =>
-      connection.sendRequest<ReadFileResult>(readFileRequest, { uri, boatUri } satisfies ReadFileParams),
+    (uri, boatUri) => readFile({ uri, boatUri }),
     () => renew(),
   );
   const meshesOf =

@@ -1,12 +1,14 @@
 /**
  * What client and server say to each other beyond the language server protocol: names and types only.
- * The one file of `server/` that the client may import, so it must not import anything itself.
+ * With `poolsidePage.ts` all of `server/` that the client may import, so it must not import anything itself.
  */
 
-/** What the client tells the server at the start. */
+/** What the extension tells the server at the start; other editors tell nothing. */
 export type StartOptions = {
+  /** The editor runs the extension's commands, shows its summaries and reads files for the server. */
+  readonly isExtension: true;
   /** Address of the reference, for links to what each finding means. */
-  readonly reference: string;
+  readonly reference?: string;
 };
 
 /** What the user has set, as the editor sends it; a setting that is missing has its default. */
@@ -26,6 +28,24 @@ export type NewBoatResult = { readonly text: string };
 export const newTrialRequest = 'trimwright/newTrial';
 export type NewTrialParams = { readonly uri: string };
 export type NewTrialResult = { readonly range: TextRange; readonly snippet: string } | null;
+
+/** Asks for the boat as the poolside page has to know it; null when the file is not open. */
+export const poolsideRequest = 'trimwright/poolside';
+export type PoolsideParams = { readonly uri: string };
+export type PoolsideResult = {
+  readonly name: string;
+  readonly text: string;
+  /** The mesh files that it names, from the folder of the boat file. */
+  readonly files: readonly string[];
+  /** The page's first answer, as it is put into the page. */
+  readonly view: unknown;
+} | null;
+
+/** Asks for the edit that adds the trials of a text, as the poolside page gives it. */
+export const takeTrialsRequest = 'trimwright/takeTrials';
+export type TakeTrialsParams = { readonly uri: string; readonly text: string };
+/** `words`: how many trials there are to take, and how many stand in the file already. */
+export type TakeTrialsResult = { readonly edit: EditResult; readonly words: string };
 
 /** Asks for the plain text report of an open boat file. */
 export const reportRequest = 'trimwright/report';

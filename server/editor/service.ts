@@ -20,6 +20,8 @@ import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
 import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
+import { type PoolBoatAsked, poolBoatOf } from '../core/poolside/poolBoat.ts';
+import { type Taking, takeTrials } from '../core/poolside/take.ts';
 import { findingLines } from '../core/report/reference.ts';
 import { textReport } from '../core/report/textReport.ts';
 import { splice } from '../core/text/editing/edit.ts';
@@ -99,6 +101,10 @@ export interface BoatService {
   report(analysis: Analysis): string;
   /** A pool trial to fill in, as an editor's snippet. */
   newTrial(analysis: Analysis): TextSplice | null;
+  /** What the page for the poolside has to know of the boat. */
+  poolBoat(analysis: Analysis): PoolBoatAsked;
+  /** The edits that add the trials of a text, as that page gives it. */
+  takeTrials(analysis: Analysis, text: string): Taking;
   /** The text of a new boat file. */
   newBoat(name: string): string;
 }
@@ -176,6 +182,8 @@ export function createBoatService(): BoatService {
     entryRange: rangeOfKey,
     report: analysis => textReport(analysis.settled.all()),
     newTrial,
+    poolBoat: poolBoatOf,
+    takeTrials: (analysis, text) => takeTrials(analysis.syntax, text),
     newBoat: newBoatText,
   };
 }

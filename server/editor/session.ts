@@ -2,6 +2,7 @@ import {
   CodeActionKind,
   CodeLensRefreshRequest,
   type Connection,
+  DidChangeWatchedFilesNotification,
   ErrorCodes,
   type InitializeResult,
   PositionEncodingKind,
@@ -15,6 +16,8 @@ import type { Settings, StartOptions } from './protocol.ts';
 export interface Session {
   /** Why nothing is answered: the editor has not introduced itself yet, or has taken leave; null while it is there. */
   refusal(): ResponseError<void> | null;
+  /** Whether the editor runs the extension, with its commands, summaries and files; any other knows the protocol only. */
+  isExtension(): boolean;
   /** Whether the editor checks versions of edits. */
   checksVersions(): boolean;
   showsHints(): boolean;
@@ -42,14 +45,14 @@ const offered: ServerCapabilities = {
   documentHighlightProvider: true,
   renameProvider: { prepareProvider: true },
   inlayHintProvider: true,
-  codeLensProvider: {},
   foldingRangeProvider: true,
 };
 
 /** Listens to how the session with the editor begins, is set up, and ends. */
 export function openSession(connection: Connection): Session {
   let state: 'new' | 'running' | 'ended' = 'new';
-  let capabilities = { versions: false, hints: false, lenses: false };
+  let capabilities = { versions: false, hints: false, lenses: false, watching: false };
+  let isExtension = false;
   let showsHints = true;
   let reference: string | null = null;
   const renewHints = (): void => {
@@ -57,13 +60,24 @@ export function openSession(connection: Connection): Session {
   };
   connection.onInitialize(({ capabilities: { workspace }, initializationOptions }): InitializeResult => {
     state = 'running';
-    reference = (initializationOptions as Partial<StartOptions> | undefined)?.reference ?? null;
+    const start = initializationOptions as Partial<StartOptions> | null | undefined;
+    isExtension = start?.isExtension ?? false;
+    reference = start?.reference ?? null;
     capabilities = {
       versions: workspace?.workspaceEdit?.documentChanges ?? false,
       hints: workspace?.inlayHint?.refreshSupport ?? false,
       lenses: workspace?.codeLens?.refreshSupport ?? false,
+      watching: workspace?.didChangeWatchedFiles?.dynamicRegistration ?? false,
     };
-    return { serverInfo: { name: 'Trimwright' }, capabilities: offered };
+    // A line over a section is a command of the extension's.
+    const lenses = isExtension ? { codeLensProvider: {} } : {};
+    return { serverInfo: { name: 'Trimwright' }, capabilities: { ...offered, ...lenses } };
+  });
+  connection.onInitialized(() => {
+    // The extension watches mesh files by itself.
+    if (isExtension || !capabilities.watching) return;
+    const watchers = [{ globPattern: '**/*.{stl,3mf}' }];
+    void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
   });
   connection.onShutdown(() => {
     state = 'ended';
@@ -74,6 +88,7 @@ export function openSession(connection: Connection): Session {
   });
   return {
     refusal: () => (state === 'running' ? null : refusals[state]),
+    isExtension: () => isExtension,
     checksVersions: () => capabilities.versions,
     showsHints: () => showsHints,
     reference: () => reference,

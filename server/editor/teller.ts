@@ -4,7 +4,7 @@ import { type Analysis, knownBy, type Said, saying } from '../core/analysis/anal
 import type { Summary } from './answers/summary.ts';
 import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
-import { type SummaryParams, summaryNotification } from './protocol.ts';
+import type { SummaryParams } from './protocol.ts';
 import type { BoatService } from './service.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
@@ -15,6 +15,8 @@ const PAUSE = 60;
 
 export interface TellerHost {
   readonly connection: Connection;
+  /** Tells the editor in one line how the boat lies; where it cannot show that, nothing. */
+  readonly summarise: (summary: SummaryParams) => void;
   readonly clock: Clock;
   readonly service: BoatService;
   readonly guard: GuardHost;
@@ -63,8 +65,7 @@ export function createTeller(host: TellerHost): Teller {
     if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
       void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
     if (before?.version === version && before.summary === now.summary) return;
-    const summary: SummaryParams = { uri, ...said.summary };
-    void connection.sendNotification(summaryNotification, summary);
+    host.summarise({ uri, ...said.summary });
   };
 
   /** Tells the editor what is known of a file, and the caller whether that is all. */

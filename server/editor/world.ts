@@ -1,5 +1,6 @@
 import type { Analysis } from '../core/analysis/analysis.ts';
 import { type Paint, plainPaint } from '../core/report/rows.ts';
+import type { PoolsideFiles } from './poolsidePage.ts';
 
 /** What the command line touches of the world, so that tests can stand in for it. */
 export interface World {
@@ -15,6 +16,8 @@ export interface World {
    * `readFile` does.
    */
   readonly readBeside: (boatFile: string, name: string) => Uint8Array | 'outside' | null;
+  /** What the poolside page is made of; throws as `readFile` does. */
+  readonly readPoolsideFiles: () => PoolsideFiles;
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   /** What is being done, on a line that the next one takes the place of; null when it is done. */

@@ -17,6 +17,7 @@ import { createBoatService } from '../editor/service.ts';
 import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
+import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
 
 const USAGE = `Trim a scale submarine described in a boat file.
@@ -36,6 +37,12 @@ const USAGE = `Trim a scale submarine described in a boat file.
                    [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
                    [--overwrite]     ... in the place of a file of that name
+
+  trimwright poolside FILE -o OUT    a page for the phone, at the pool: what to read, what it tells, what to put aboard
+  trimwright take FILE TRIALS        the trials of that page that the file has not yet
+                  [--write]          ... and put them into the file
+
+  trimwright serve                   the language server on standard input and output, for any editor
 
   --water fresh|sea                  report, correct or draw for other water than the file's
   --version                          which version this is
@@ -70,6 +77,7 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
+  if (command === 'take') return takeCommand(files[0]!, ofFile, { from: files[1]!, write: parsed.write }, world);
   const inWater = parsed.water
     ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
     : ofFile;
@@ -77,6 +85,7 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
   if (command === 'sheet') return sheet(analysis, parsed, world);
+  if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, world);
   world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
@@ -99,7 +108,10 @@ function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Com
   return hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
-const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet'] as const;
+const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'poolside', 'take'] as const;
+/** Those that write a page, and those that can say it for programs. */
+const PAGES: readonly string[] = ['sheet', 'poolside'];
+const WITH_JSON: readonly string[] = ['report', 'correct', 'learn'];
 
 interface Command {
   readonly command: (typeof COMMANDS)[number] | 'help' | 'version';
@@ -149,20 +161,23 @@ function parse(args: readonly string[]): Command | string {
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
   if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
-  if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
-  if ((command === 'check' || command === 'sheet') && json)
-    return '“--json” belongs to “report”, “correct” and “learn”.';
-  if (write && command !== 'correct' && command !== 'learn') return '“--write” belongs to “correct” and “learn”.';
+  if (command === 'take') {
+    if (files.length !== 2)
+      return '“take” needs a boat file and the trials, such as: trimwright take petrel.boat.yaml day.yaml';
+  } else if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
+  if (json && !WITH_JSON.includes(command)) return '“--json” belongs to “report”, “correct” and “learn”.';
+  if (write && command !== 'correct' && command !== 'learn' && command !== 'take')
+    return '“--write” belongs to “correct”, “learn” and “take”.';
   if (command !== 'correct' && (explain || bothWaters)) return '“--explain” and “--both-waters” belong to “correct”.';
   if (bothWaters && (write || explain || water !== null)) {
     return '“--both-waters” goes with “--json” alone: what to write depends on the water.';
   }
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
-  if (water !== null && (command === 'check' || command === 'learn'))
+  if (water !== null && !['report', 'correct', 'sheet'].includes(command))
     return '“--water” belongs to “report”, “correct” and “sheet”.';
-  if (command !== 'sheet' && (output !== null || paper !== undefined || svg !== undefined)) {
-    return '“-o”, “--paper” and “--svg” belong to “sheet”.';
-  }
+  if (command !== 'sheet' && (paper !== undefined || svg !== undefined))
+    return '“--paper” and “--svg” belong to “sheet”.';
+  if (!PAGES.includes(command) && output !== null) return '“-o” belongs to “sheet” and “poolside”.';
   if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
   if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;

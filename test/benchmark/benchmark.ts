@@ -21,6 +21,7 @@ import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
 import type { Form } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { judge } from '../../server/core/judges/judge.ts';
+import { wantedOf } from '../../server/core/planning/wanted.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { finish } from '../../server/core/steps/steps.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
@@ -78,6 +79,7 @@ function conditionsOf(boat: Boat, bodies: Bodies) {
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
     tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+    wanted: wantedOf(boat, bodies),
   };
   return { surfaced, submerged, findings: judge(toJudge, FIGURES) };
 }

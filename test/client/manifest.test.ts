@@ -1,7 +1,6 @@
 /** What the manifest promises: nothing outside boat files, every command there, only what is needed in the package. */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { listFiles, PackageManager } from '@vscode/vsce';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import manifest from '../../package.json' with { type: 'json' };
@@ -43,32 +42,6 @@ test('the walkthrough runs commands that there are, and shows pictures that are 
       picture => !packed.includes(`!${picture}`) || !existsSync(join(projectRoot, picture)),
     ),
   ).toEqual([]);
-});
-
-test('the package holds the bundles, the language, the schema and the samples, and nothing to build them from', {
-  timeout: 60_000,
-}, async () => {
-  const files = await listFiles({ cwd: projectRoot, packageManager: PackageManager.None });
-  const others = files.filter(file => !/^(samples|client\/media)\//.test(file));
-  expect(others.sort()).toEqual([
-    'CHANGELOG.md',
-    'LICENSE',
-    'README.md',
-    'client/language/configuration.json',
-    'client/language/grammar.json',
-    'dist/extension.cjs',
-    'dist/panel.css',
-    'dist/panel.js',
-    'dist/server.cjs',
-    'dist/trimwright.cjs',
-    'dist/webExtension.js',
-    'dist/worker.js',
-    'package.json',
-    'schema/REFERENCE.md',
-    'schema/boat.schema.json',
-  ]);
-  expect(files).toContain('samples/petrel.boat.yaml');
-  expect(files).toContain(manifest.icon);
 });
 
 test('the lock file holds no download addresses', () => {

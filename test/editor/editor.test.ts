@@ -1,5 +1,5 @@
 /** The packaged extension in a real VS Code, driven by keyboard in a real browser. */
-import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
@@ -28,16 +28,17 @@ import {
   seeTheSquiggle,
   showTheReport,
 } from './trimTheSample.ts';
+import { webpOf } from './webp.ts';
 
 const patience = 60_000;
 
 /** `npm run screenshot` renews the pictures in the README and in the guide. */
-function keepShots(kept: Readonly<Record<string, string>>): void {
+async function keepShots(kept: Readonly<Record<string, string>>): Promise<void> {
   if (process.env.MODE !== 'screenshot') return;
   for (const [shot, file] of Object.entries(kept)) {
     const target = join(projectRoot, file);
     mkdirSync(dirname(target), { recursive: true });
-    copyFileSync(join(shots, `${shot}.png`), target);
+    writeFileSync(target, await webpOf(readFileSync(join(shots, `${shot}.png`))));
   }
 }
 
@@ -53,7 +54,7 @@ test('a boat out of trim is seen, explained and trimmed by keyboard', async () =
     await showTheReport(session);
     await makeANewBoat(session);
   });
-  keepShots({ 'trim-offers': 'client/media/editor.png' });
+  await keepShots({ 'trim-offers': 'client/media/editor.webp' });
 });
 
 test('the trim sheet shows the text, and the text what is done on the sheet', async () => {
@@ -67,13 +68,13 @@ test('the trim sheet shows the text, and the text what is done on the sheet', as
     await printTheSheet(session);
     await openTheWindowAgain(session);
   });
-  keepShots({
-    'sheet-light': 'client/media/sheet.png',
-    'sheet-dark': 'client/media/sheetDark.png',
-    'sheet-dragged': 'samples/pictures/dragged.png',
-    'sheet-proposed': 'samples/pictures/proposed.png',
-    'sheet-taken': 'samples/pictures/taken.png',
-    'sheet-printed': 'samples/pictures/printed.png',
+  await keepShots({
+    'sheet-light': 'client/media/sheet.webp',
+    'sheet-dark': 'client/media/sheetDark.webp',
+    'sheet-dragged': 'samples/pictures/dragged.webp',
+    'sheet-proposed': 'samples/pictures/proposed.webp',
+    'sheet-taken': 'samples/pictures/taken.webp',
+    'sheet-printed': 'samples/pictures/printed.webp',
   });
 });
 
@@ -84,7 +85,7 @@ test('what the pool showed is compared, and the file learns from it', async () =
     await readTheTrial(session);
     await takeWhatItTeaches(session);
   });
-  keepShots({ 'pool-trial': 'samples/pictures/trial.png' });
+  await keepShots({ 'pool-trial': 'samples/pictures/trial.webp' });
 });
 
 test('the same extension works in the extension worker of the browser', async () => {

@@ -99,7 +99,7 @@ function createProfileFor({ tamper, inWorker }: SessionOptions, program: string,
   return folder;
 }
 
-function launchBrowser(): Promise<Browser> {
+export function launchBrowser(): Promise<Browser> {
   return chromium.launch({
     executablePath: '/usr/bin/chromium',
     args: [

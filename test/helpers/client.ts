@@ -10,7 +10,7 @@ import {
 } from 'vscode-languageserver/node';
 import type { Clock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
-import type { SummaryParams } from '../../server/editor/protocol.ts';
+import type { ReadFileParams, ReadFileResult, SummaryParams } from '../../server/editor/protocol.ts';
 import { summaryNotification } from '../../server/editor/protocol.ts';
 import { type BoatService, createBoatService } from '../../server/editor/service.ts';
 
@@ -87,12 +87,16 @@ export interface SessionOptions {
   /** The editor checks versions of edits; it does unless told otherwise. */
   readonly documentChanges?: boolean;
   readonly service?: BoatService;
+  /** The extension's own editor; it is unless told otherwise. */
+  readonly isExtension?: boolean;
+  /** Reads files for an editor that is not. */
+  readonly readFile?: (asked: ReadFileParams) => ReadFileResult;
   /** What an analysis takes by the clock, ms; nothing unless told otherwise. */
   readonly cost?: number;
 }
 
 export async function startSession(options: SessionOptions = {}): Promise<Session> {
-  const { documentChanges = true, service: given = createBoatService(), cost = 0 } = options;
+  const { documentChanges = true, isExtension = true, service: given = createBoatService(), cost = 0 } = options;
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const clock = steppedClock();
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
@@ -103,7 +107,7 @@ export async function startSession(options: SessionOptions = {}): Promise<Sessio
       return given.analyse(...asked);
     },
   };
-  startServer({ connection: wire, clock, service });
+  startServer({ connection: wire, clock, service, readFile: options.readFile ?? null });
   const connection = createProtocolConnection(new StreamMessageReader(toClient), new StreamMessageWriter(toServer));
   const published: Published[] = [];
   const summaries: SummaryParams[] = [];
@@ -116,6 +120,7 @@ export async function startSession(options: SessionOptions = {}): Promise<Sessio
     processId: null,
     rootUri: null,
     capabilities: { workspace: { workspaceEdit: { documentChanges } } },
+    initializationOptions: isExtension ? { isExtension } : undefined,
   });
   await connection.sendNotification('initialized', {});
   const settle = async (): Promise<void> => {

@@ -21,6 +21,7 @@ export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal 
       written[name] = text;
     },
     readBeside: () => null,
+    readPoolsideFiles: () => ({ page: '<p>{{boat}}</p>', worker: '', licences: '' }),
     out: text => out.push(text),
     err: text => err.push(text),
     progress: text => shown.push(text),

@@ -10,7 +10,7 @@ import { PROBE } from '../helpers/probe.ts';
 function roughEditor() {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
-  startServer({ connection: wire, clock: plainClock, service: createBoatService() });
+  startServer({ connection: wire, clock: plainClock, service: createBoatService(), readFile: null });
   const writer = new StreamMessageWriter(toServer);
   const waiting = new Map<unknown, (answer: Answer) => void>();
   const told: string[] = [];

@@ -8,6 +8,7 @@ import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
 import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
 import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Scheme } from '../figures/scheme.ts';
+import { type StillWanted, wantedOf } from '../planning/wanted.ts';
 
 /** A boat with how it lies in every condition. */
 export interface BoatInWater {
@@ -24,6 +25,8 @@ export interface BoatInWater {
   readonly stability: StabilityAfloat;
   /** What each tank should hold; empty when the boat cannot hang neutral. */
   readonly tankSizes: readonly TankSizing[];
+  /** What it still lacks for its painted waterline and for the dive; null where that cannot be told. */
+  readonly wanted: StillWanted | null;
 }
 
 /** A boat put into the water; in the conditions of a scheme. */
@@ -49,6 +52,7 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
     tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+    wanted: wantedOf(boat, bodies),
   };
 }
 
@@ -63,6 +67,7 @@ export const inWaterOf = ({
   transit,
   stability,
   tankSizes,
+  wanted,
 }: BoatInWater): BoatInWater => ({
   boat,
   source,
@@ -73,4 +78,5 @@ export const inWaterOf = ({
   transit,
   stability,
   tankSizes,
+  wanted,
 });

@@ -33,7 +33,7 @@ export function sizeTanks(bodies: Bodies, fill: number): readonly TankSizing[] {
       body,
       fillNeutral,
       recommendedCapacity: (fillNeutral * body.capacity) / GOOD_FILL,
-      recommendedLength: isPrism(body.tank.form) ? (fillNeutral / GOOD_FILL) * lengthOf(body.tank.form) : null,
+      recommendedLength: longer(prismLength(body.tank.form), fillNeutral / GOOD_FILL),
       gaugePressure: body.tank.kind === 'sealed' ? gaugePressure(fillNeutral, body.tank.fill) : null,
     };
   });
@@ -48,17 +48,15 @@ export function gaugePressure(fill: number, fillShut = 0): number {
   return Math.max(0, ATMOSPHERE * ((1 - fillShut) / (1 - fill) - 1));
 }
 
-const lengthOf = (form: Form): number => {
-  const { from, to } = boundsOf(form);
-  return to[0] - from[0];
-};
+const longer = (length: number | null, times: number): number | null => length && length * times;
 
-/** The same section all along the boat: its capacity goes with its length. */
-function isPrism(form: Form): boolean {
+/** Length of a form that has the same section all along the boat, so that its capacity goes with its length, m; null of any other. */
+export function prismLength(form: Form): number | null {
   const { from, to } = boundsOf(form);
   const half = sliceForeAft(form, from[0], (from[0] + to[0]) / 2);
   const quarter = sliceForeAft(form, from[0], from[0] + (to[0] - from[0]) / 4);
-  if (!half || !quarter) return false;
+  if (!half || !quarter) return null;
   const [whole, a, b] = [form, half, quarter].map(part => solidOf(part).volume) as [number, number, number];
-  return Math.abs(a / whole - 1 / 2) < 1e-9 && Math.abs(b / whole - 1 / 4) < 1e-9;
+  const isPrism = Math.abs(a / whole - 1 / 2) < 1e-9 && Math.abs(b / whole - 1 / 4) < 1e-9;
+  return isPrism ? to[0] - from[0] : null;
 }

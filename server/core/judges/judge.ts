@@ -4,12 +4,15 @@ import type { StabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import type { TankSizing } from '../conditions/tankSizing.ts';
 import type { TransitStep } from '../conditions/transit.ts';
 import type { Figure } from '../figures/figure.ts';
+import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { StillWanted } from '../planning/wanted.ts';
 import { judgeStability } from './judgeStability.ts';
 import { judgeSubmerged } from './judgeSubmerged.ts';
 import { judgeSurfaced } from './judgeSurfaced.ts';
 import { judgeTanks } from './judgeTanks.ts';
 import { judgeTransit } from './judgeTransit.ts';
+import { isHalfEntered, judgeWanted } from './judgeWanted.ts';
 
 /** What is judged: the boat in each condition, on the way between them, knocked over, and what its tanks must hold. */
 export interface ToJudge {
@@ -18,11 +21,12 @@ export interface ToJudge {
   readonly transit: readonly TransitStep[];
   readonly stability: StabilityAfloat;
   readonly tankSizes: readonly TankSizing[];
+  readonly wanted: StillWanted | null;
 }
 
 /** What the boat does outside its limits in any condition, or why nobody knows; entries in no figure are named. */
 export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Finding[] {
-  const { boat, conditions, transit, stability, tankSizes } = toJudge;
+  const { boat, conditions, transit, stability, tankSizes, wanted } = toJudge;
   const findings = [
     ...(conditions.some(({ state }) => state.status === 'empty') ? [nothingFloats] : []),
     ...conditions.flatMap(inCondition => judgeIn(boat, inCondition, figures)),
@@ -30,7 +34,7 @@ export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Fi
     ...judgeStability(boat, stability),
     ...judgeTanks(boat, tankSizes),
   ];
-  if (boat.leftOut.length === 0) return findings;
+  if (boat.leftOut.length === 0) return [...planned(findings, wanted), ...judgeWanted(boat, wanted)];
   const names = boat.leftOut.map(name => `“${name}”`).join(', ');
   // What is missing may be what brings the boat inside its limits: no alarm before it is known.
   return findings.map(finding => ({
@@ -38,6 +42,15 @@ export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Fi
     severity: 'information',
     message: `${finding.message} (Figured without ${names}.)`,
   }));
+}
+
+/** No weight that is still to come aboard mends these. */
+const TOO_MUCH: readonly FindingCode[] = ['sinks', 'submerged-heavy'];
+
+/** What a half-entered boat does, it does for want of the rest: that is no alarm. */
+function planned(findings: readonly Finding[], wanted: StillWanted | null): readonly Finding[] {
+  if (!isHalfEntered(wanted)) return findings;
+  return findings.map(finding => (TOO_MUCH.includes(finding.code) ? finding : { ...finding, severity: 'information' }));
 }
 
 const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>

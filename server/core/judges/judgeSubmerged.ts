@@ -39,7 +39,7 @@ export function judgeSubmerged(
       const lack = massText(submerged.lack, boat.units);
       const message = submerged.hasTank
         ? `The boat cannot submerge: with its tanks full it is still ${lack} too light. Add ${lack} of weight in water, take foam away, or fit a larger tank.`
-        : `Without a ballast tank the boat is ${lack} too light to hang neutral under water.${boat.leftOut.length === 0 ? ' Add the tank under “hull: tanks:”.' : ''}`;
+        : `Without a ballast tank the boat is ${lack} too light to hang neutral under water.`;
       return [say('submerged-light', submerged.hasTank ? 'error' : 'information', message)];
     }
     case 'unsettled':

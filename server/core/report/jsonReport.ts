@@ -31,6 +31,7 @@ export function jsonReport(analysis: Analysis) {
     withTrials: analysis.withTrials,
     mass: g(bodies.mass),
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
+    wanted: wantedJson(analysis),
     ...withFiledJson(analysis),
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
     transit: analysis.transit.map(step => ({
@@ -70,6 +71,22 @@ export function jsonReport(analysis: Analysis) {
     })),
   };
 }
+
+/** What the boat still lacks for its painted waterline and for the dive; null without a painted waterline. */
+const wantedJson = ({ wanted }: Analysis) =>
+  wanted && {
+    displacement: g(wanted.displacement),
+    /** In the dry; negative: too much. */
+    mass: g(wanted.mass),
+    centre: wanted.centre && point(wanted.centre),
+    highest: wanted.highest === null ? null : mm(wanted.highest),
+    tank: {
+      water: wanted.tank.water * 1e9,
+      fill: wanted.tank.fill,
+      capacity: wanted.tank.capacity * 1e9,
+      centre: wanted.tank.centre && point(wanted.tank.centre),
+    },
+  };
 
 function tankJson({ tankSizes }: Analysis, tank: Tank) {
   const sizing = tankSizes.find(candidate => candidate.body.tank === tank);

@@ -14,12 +14,14 @@ import { tankRows } from './tankRows.ts';
 import { transitRows } from './transitRows.ts';
 import { trialsBlock } from './trialsReport.ts';
 import { uncertaintyBlock } from './uncertaintyBlock.ts';
+import { wantedRows } from './wantedRows.ts';
 
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
 export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
   const blocks = [
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
+    rowSection(titleIn(analysis, 'Still wanted'), wantedRows(analysis), paint),
     ...analysis.conditions.map(inCondition =>
       rowSection(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition), paint),
     ),

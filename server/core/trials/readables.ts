@@ -109,7 +109,8 @@ const WAYS: readonly WayRead[] = [
   },
 ];
 
-const unread = (sigma = 0): Measured & { readonly isSlip: boolean } => ({
+/** A reading that is only thought of. */
+export const unread = (sigma = 0): Measured & { readonly isSlip: boolean } => ({
   path: PLACE,
   value: 0,
   sigma,
@@ -124,8 +125,8 @@ const pairOf = (of: SupportReading['of'], [fore, aft]: Stations): readonly Readi
 /** Where a trial stands that is only thought of. */
 const PLACE = ['trials', 'next'];
 
-/** Under water the tanks are full: only then does every boat hang on its hooks. */
-const tried = (condition: TrialCondition, readings: readonly Reading[]): Trial => ({
+/** A trial that is only thought of, of the boat as it is now. Hung up its tanks are full: only then does every boat hang on its hooks. */
+export const tried = (condition: TrialCondition, readings: readonly Reading[]): Trial => ({
   path: PLACE,
   name: 'next',
   condition,

@@ -4,6 +4,7 @@ import { figuredIn, figuresOf, limitIn, offText } from '../../core/figures/figur
 import { limitText } from '../../core/figures/limit.ts';
 import { offWaterline } from '../../core/figures/offWaterline.ts';
 import { standingsOf } from '../../core/judges/standings.ts';
+import { wantedWords } from '../../core/planning/wantedWords.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { heelWords, lengthText, massText, tapeStep, tapeText, trimWords } from '../../core/wording/numbers.ts';
 import { plusMinus } from '../../core/wording/withUncertainty.ts';
@@ -12,7 +13,8 @@ import { table } from './markdown.ts';
 /** The painted waterline against where the water really stands. */
 export function waterlineHover(analysis: Analysis): string | null {
   const { boat, surfaced } = analysis;
-  if (surfaced.status !== 'afloat') return null;
+  const wanted = analysis.wanted && wantedWords(analysis.wanted, boat);
+  if (surfaced.status !== 'afloat') return wanted;
   const uncertainties = analysis.uncertainties?.conditions.surfaced;
   const { units } = boat;
   const off = offWaterline(boat, surfaced);
@@ -41,6 +43,7 @@ export function waterlineHover(analysis: Analysis): string | null {
       ['Stern', water('draftStern', surfaced.draftStern, filed?.draftStern), ends(off.sternUp)],
     ]),
     `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink her by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
+    ...(wanted === null ? [] : [wanted]),
   ].join('\n\n');
 }
 

@@ -3,7 +3,7 @@ import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
 import { limitsHover, waterlineHover } from './conditionHover.ts';
-import { bayHover, compartmentHover, shellHover, tankHover } from './hullHover.ts';
+import { bayHover, compartmentHover, shellHover, tankHover, tanksHover } from './hullHover.ts';
 import { partHover } from './partHover.ts';
 import { trialHover } from './trialHover.ts';
 import { uncertaintyHover } from './uncertaintyHover.ts';
@@ -39,6 +39,7 @@ function boatWords(analysis: Analysis, path: Path): string | null {
   if (section === 'trials' && typeof second === 'number') return trialHover(analysis, path);
   if (section !== 'hull') return null;
   if (second === 'waterline') return waterlineHover(analysis);
+  if (second === 'tanks' && third === undefined) return tanksHover(analysis);
   if (typeof third !== 'number') return null;
   if (second === 'shells') return shellHover(analysis, third);
   if (second === 'compartments') return compartmentHover(analysis, third);

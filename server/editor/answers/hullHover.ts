@@ -3,6 +3,7 @@ import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Entry } from '../../core/boat/boat.ts';
 import { findSlots } from '../../core/corrections/room/slots.ts';
 import { addImmersed, emptyImmersion } from '../../core/geometry/cut/immersion.ts';
+import { tankWords } from '../../core/planning/wantedWords.ts';
 import { lengthText, massText, percentText, volumeText } from '../../core/wording/numbers.ts';
 import { escapedMarkdown } from './markdown.ts';
 
@@ -46,6 +47,10 @@ function aboveWords({ boat, bodies, surfaced }: Analysis, entry: Entry): string 
   const water = massText(bodies.density * above, boat.units);
   return ` Surfaced, ${percentText(above / body.volume)} of it stands out of the water: ${water} that the tank must sink.`;
 }
+
+/** All tanks together: what they should hold. */
+export const tanksHover = ({ boat, wanted }: Analysis): string | null =>
+  wanted && wanted.tank.water > 0 ? tankWords(wanted, boat) : null;
 
 /** A tank: its capacity, the neutral fill, and what its free surface costs. */
 export function tankHover(analysis: Analysis, index: number): string | null {

@@ -1,7 +1,8 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
-import { tapeStep, tapeText } from '../../core/wording/numbers.ts';
+import { markStations } from '../../core/trials/markStations.ts';
+import { tapeText } from '../../core/wording/numbers.ts';
 
 /** Words that stand where something is to be filled in, until the text is an editor's snippet. */
 const stopsOf = ([fore, aft]: readonly [string, string]): Readonly<Record<string, string>> => ({
@@ -13,21 +14,11 @@ const stopsOf = ([fore, aft]: readonly [string, string]): Readonly<Record<string
   xaftheightx: '$6',
 });
 
-/** Part of the length from either end at which a first reading is likely to be taken (common practice, no source). */
-const FROM_THE_END = 0.08;
-
-/** Where the water is likely to be read, near each end: where it was the last time, or else by the boat's length. */
+/** The tape's marks of those stations; nothing while the boat has no length. */
 function stationsOf({ boat, trials }: Analysis): readonly [fore: string, aft: string] {
-  const { length, units } = boat;
-  const read = trials.map(({ readings }) =>
-    readings.flatMap(reading => (reading.of === 'mark' ? [reading.station] : [])),
-  );
-  const last = read.findLast(stations => stations.length > 1);
-  if (last) return [tapeText(Math.min(...last), units), tapeText(Math.max(...last), units)];
-  if (!(length > 0)) return ['', ''];
-  const step = 8 * tapeStep(units);
-  const fore = Math.max(1, Math.round((FROM_THE_END * length) / step)) * step;
-  return [tapeText(fore, units), tapeText(length - fore, units)];
+  const [fore, aft] = markStations(boat, trials) ?? [];
+  const text = (station?: number) => (station === undefined ? '' : tapeText(station, boat.units));
+  return [text(fore), text(aft)];
 }
 
 /**

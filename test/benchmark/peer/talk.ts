@@ -77,7 +77,12 @@ export async function startTalk({ script, languageId }: Contender, mesh?: Uint8A
   );
   connection.onRequest('client/registerCapability', () => null);
   connection.listen();
-  await connection.sendRequest('initialize', { processId: process.pid, rootUri: null, capabilities: {} });
+  await connection.sendRequest('initialize', {
+    processId: process.pid,
+    rootUri: null,
+    capabilities: {},
+    initializationOptions: { isExtension: true },
+  });
   const initialized = performance.now() - start;
   void connection.sendNotification('initialized', {});
   void connection.sendNotification('workspace/didChangeConfiguration', { settings: null });

@@ -6,6 +6,20 @@ export const conditionFindings = {
     why: 'There is nothing to compute.',
     todo: 'Add the hull’s shells and compartments, and what they carry.',
   },
+  'still-wanted': {
+    title: 'Still wanted aboard',
+    means:
+      'More than a tenth of what the painted waterline asks the boat to weigh is not in the file yet. The figures are for what lies in the dry; what lies in the water and displaces some must weigh so much more.',
+    why: 'It tells what is left for battery, gear and lead, and where their common centre must lie: station and offset for the trim, height for the stability.',
+    todo: 'Go on entering what will be aboard; the figure grows smaller till nothing is wanted.',
+  },
+  'tank-wanted': {
+    title: 'The tank does not fit the boat',
+    means:
+      'On its painted waterline more of the boat stands out of the water than the tanks can sink, or so little that they would hang neutral nearly empty; or there is no tank yet.',
+    why: 'As much water as stands out of it must come in for the boat to hang neutral; where that volume has its centre, the ballast must have its own, or diving trims the boat.',
+    todo: 'Take the tank that the quick fix writes as a beginning, or cut the volume above the waterline.',
+  },
   sinks: {
     title: 'The boat sinks',
     means: 'It weighs more than all the water it can push aside.',

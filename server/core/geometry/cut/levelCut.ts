@@ -50,7 +50,7 @@ export function fillTo(body: Cuttable, n: Vec3, volume: number, { guess, near = 
   return (start === undefined ? null : fillFrom(start, wanted)) ?? fillBetween(wanted);
 }
 
-interface Wanted {
+interface StillWanted {
   readonly body: Cuttable;
   readonly n: Vec3;
   readonly volume: number;
@@ -59,7 +59,7 @@ interface Wanted {
 }
 
 /** Newton's method with the area of the cut as slope; null unless each step at least halves the miss. */
-function fillFrom(guess: number, { body, n, volume, enough }: Wanted): Filled | null {
+function fillFrom(guess: number, { body, n, volume, enough }: StillWanted): Filled | null {
   let level = guess;
   let lastMiss = Infinity;
   for (let cuts = 0; cuts < MOST_CUTS; cuts++) {
@@ -75,7 +75,7 @@ function fillFrom(guess: number, { body, n, volume, enough }: Wanted): Filled | 
 }
 
 /** The same kept inside a bracket, which bisection shrinks whenever a step fails to halve the miss. */
-function fillBetween({ body, n, volume, enough }: Wanted): Filled {
+function fillBetween({ body, n, volume, enough }: StillWanted): Filled {
   let [low, high] = body.extent(n);
   let level = low + ((high - low) * volume) / body.volume;
   let lastMiss = Infinity;

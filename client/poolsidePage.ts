@@ -1,0 +1,61 @@
+/** Writes the page for the poolside as one HTML file, wherever the editor's files are. */
+import * as vscode from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { POOLSIDE_FILES, poolsidePage } from '../server/editor/poolsidePage.ts';
+import {
+  type PoolsideParams,
+  type PoolsideResult,
+  poolsideRequest,
+  type ReadFileParams,
+  type ReadFileResult,
+} from '../server/editor/protocol.ts';
+
+export interface PoolsideHost {
+  readonly client: BaseLanguageClient;
+  readonly extension: vscode.Uri;
+  readonly readFile: (asked: ReadFileParams) => Promise<ReadFileResult>;
+}
+
+export async function writePoolsidePage(host: PoolsideHost, boat: vscode.Uri | null): Promise<void> {
+  if (!boat) {
+    await vscode.window.showInformationMessage(
+      'Open a boat file first (NAME.boat.yaml), then ask for its poolside page.',
+    );
+    return;
+  }
+  const params: PoolsideParams = { uri: boat.toString() };
+  const asked = await host.client.sendRequest<PoolsideResult>(poolsideRequest, params);
+  if (!asked) return;
+  const { files, ...rest } = asked;
+  const read = await Promise.all(files.map(name => meshBeside(host, boat, name)));
+  const built = async (name: string): Promise<string> =>
+    new TextDecoder().decode(await vscode.workspace.fs.readFile(vscode.Uri.joinPath(host.extension, 'dist', name)));
+  const made = {
+    page: await built(POOLSIDE_FILES.page),
+    worker: await built(POOLSIDE_FILES.worker),
+    licences: await built(POOLSIDE_FILES.licences),
+  };
+  const page = poolsidePage(made, { ...rest, meshes: read.flat() });
+  const proposed = boat.scheme === 'untitled' ? {} : { defaultUri: boat.with({ path: besideThe(boat.path) }) };
+  const target = await vscode.window.showSaveDialog({
+    ...proposed,
+    title: 'Save the poolside page',
+    filters: { 'Web page': ['html'] },
+  });
+  if (!target) return;
+  await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(page));
+  const name = target.path.replace(/^.*\//, '');
+  const open = 'Look at it';
+  const said = `The poolside page is saved as ${name}. Copy it to the phone; it needs no network there.`;
+  if ((await vscode.window.showInformationMessage(said, open)) === open) await vscode.env.openExternal(target);
+}
+
+/** A mesh file that cannot be read is left out: the page says of the boat what the editor says. */
+async function meshBeside({ readFile }: PoolsideHost, boat: vscode.Uri, name: string) {
+  const uri = vscode.Uri.joinPath(boat, '..', ...name.split('/')).toString();
+  const file = await readFile({ uri, boatUri: boat.toString() });
+  return file.status === 'read' ? [{ name, base64: file.base64 }] : [];
+}
+
+/** `petrel.poolside.html` beside `petrel.boat.yaml`. */
+const besideThe = (path: string): string => path.replace(/(?:\.boat)?\.ya?ml$/, '').concat('.poolside.html');

@@ -1,0 +1,153 @@
+import { readQuantity } from '../../../schema/quantity.ts';
+import { type Dimension, type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
+import type { Analysis } from '../analysis/analysis.ts';
+import { READS } from '../boat/readingUncertainties.ts';
+import type { Reading } from '../boat/trial.ts';
+import { markStations } from '../trials/markStations.ts';
+import { compareTrial } from '../trials/pool/compare.ts';
+import { readingText, sizeText } from '../trials/pool/readingWords.ts';
+import { tried, unread } from '../trials/readables.ts';
+import { inputsOf } from '../uncertainty/inputs.ts';
+import { tapeText } from '../wording/numbers.ts';
+import { plusMinus } from '../wording/withUncertainty.ts';
+import type { PoolCondition, PoolDay, ReadingKey } from './day.ts';
+
+/** One thing to read at the pool, and what is expected of it. */
+export interface PoolField {
+  readonly key: ReadingKey;
+  readonly station: string | null;
+  /** The same, m aft of the bow tip. */
+  readonly at: number | null;
+  readonly label: string;
+  readonly how: string;
+  readonly unit: string;
+  /** What one tap of a stepper adds, in `unit`. */
+  readonly step: number;
+  readonly most: number | null;
+  /** Words for the positive and the negative side; null where there is no side. */
+  readonly ways: readonly [more: string, less: string] | null;
+  readonly expected: Expected | null;
+}
+
+interface Expected {
+  /** Without its sign, in the field's unit, on a step of it. */
+  readonly size: number;
+  readonly words: string;
+}
+
+interface Asked extends Omit<PoolField, 'expected'> {
+  /** What would be read; null where nothing is foretold. */
+  readonly reading: Reading | null;
+}
+
+const TRIM = ['bow up', 'bow down'] as const;
+const HEEL = ['to starboard', 'to port'] as const;
+/** Steeper than this a boat is not in trim enough to be read, °; the reading of trials says so too. */
+const MOST_TILT = 60;
+
+/** What is asked for in a condition, what is expected by the boat as it is known: before trials with what is left open. */
+export function fieldsIn(analysis: Analysis, condition: PoolCondition, day: PoolDay): readonly PoolField[] {
+  const asked = condition === 'surfaced' ? askedAfloat(analysis, day) : askedUnder(analysis.boat.units);
+  const expected = expectedOf(
+    analysis,
+    condition,
+    asked.map(({ reading }) => reading),
+  );
+  return asked.map(({ reading: _, ...field }, i) => ({ ...field, expected: expected[i]?.(field) ?? null }));
+}
+
+function askedAfloat({ boat, trials, filed }: Analysis, { stations }: PoolDay): readonly Asked[] {
+  const { units } = boat;
+  const usual = markStations(boat, trials);
+  const marks = (stations ?? usual?.map(station => tapeText(station, filed.boat.units)) ?? []).flatMap(
+    (station, i): readonly Asked[] => {
+      const read = readQuantity(station, 'length', units);
+      if (!read.ok) return [];
+      return [
+        {
+          key: 'marks',
+          station,
+          at: read.value.value,
+          label: `Water ${i === 0 ? 'near the bow' : 'near the stern'}`,
+          how: 'Height of the surface above the keel line, on the centreline.',
+          ...lengthSteps(units),
+          ways: null,
+          reading: { ...unread(READS.mark), of: 'mark', station: read.value.value },
+        },
+      ];
+    },
+  );
+  return [...marks, angle('heel', 'Heel', HEEL), angle('trim', 'Trim, where you have a level on board', TRIM)];
+}
+
+function askedUnder(units: FileUnits): readonly Asked[] {
+  const isImperial = units.length === 'in' || units.length === 'ft';
+  return [
+    angle('trim', 'Trim', TRIM),
+    angle('heel', 'Heel', HEEL),
+    {
+      ...{ key: 'fill', station: null, at: null, label: 'Tank', unit: '%', step: 1, most: 100, ways: null },
+      how: 'How full the tanks are, all together, when it neither rises nor sinks.',
+      reading: { ...unread(READS.fill), of: 'fill', tank: null },
+    },
+    {
+      ...{ key: 'water', station: null, at: null, label: 'Tank', most: null, ways: null },
+      ...(isImperial ? { unit: 'in3', step: 0.5 } : { unit: 'ml', step: 5 }),
+      how: 'Water of all tanks, poured into a measuring jug afterwards.',
+      reading: { ...unread(0), of: 'water', tank: null },
+    },
+    {
+      ...{ key: 'proud', station: null, at: null, label: 'Not quite under?', most: null, ways: null },
+      ...lengthSteps(units),
+      how: 'How much of the fin or the periscope still stood out. Leave it blank when it was under.',
+      reading: null,
+    },
+  ];
+}
+
+const angle = (key: 'heel' | 'trim', label: string, ways: PoolField['ways']): Asked => ({
+  ...{ key, station: null, at: null, label, unit: '°', step: 0.5, most: MOST_TILT, ways },
+  how: 'From level, once it lies at rest.',
+  reading: { ...unread(READS.angle), of: key },
+});
+
+/** In the file's own unit where a tape has it: a sixteenth of an inch, a millimetre. */
+function lengthSteps({ length }: FileUnits): Pick<PoolField, 'unit' | 'step' | 'most'> {
+  if (length === 'in' || length === 'ft') return { unit: 'in', step: 1 / 16, most: null };
+  return length === 'cm' ? { unit: 'cm', step: 0.1, most: null } : { unit: 'mm', step: 1, most: null };
+}
+
+type Foretold = (field: Pick<PoolField, 'unit' | 'step'>) => Expected | null;
+
+/** What the boat would show; nothing while parts of the file are missing, and where it could not lie so. */
+function expectedOf(
+  analysis: Analysis,
+  condition: PoolCondition,
+  asked: readonly (Reading | null)[],
+): readonly (Foretold | null)[] {
+  const { source, kept, file, withTrials, boat, trials } = analysis;
+  if (!file.isWhole) return [];
+  const readings = asked.filter(reading => reading !== null);
+  const inputs = analysis.filedUncertainties?.inputs ?? inputsOf(source, kept.variations);
+  const trialSet = { source, inputs, cache: kept.cache, variations: kept.variations, trials };
+  const compared = compareTrial(trialSet, tried(condition, readings)).readings;
+  return asked.map(reading => {
+    const found = compared.find(one => one.reading === reading);
+    if (!found || found.predicted === null) return null;
+    const { predicted, uncertainty } = found;
+    const value = readingText(found.reading, predicted, boat.units);
+    // What the trials leave open of a reading is not figured: the file's own uncertainty would be too wide.
+    const words = withTrials ? value : plusMinus(value, sizeText(found.reading, uncertainty, boat.units));
+    return ({ unit, step }) => ({ size: onStep(inUnit(predicted, unit), step), words });
+  });
+}
+
+const DIMENSIONS: Readonly<Record<string, Dimension>> = { '°': 'angle', '%': 'fraction', ml: 'volume', in3: 'volume' };
+
+function inUnit(value: number, name: string): number {
+  const unit = unitNamed(name, DIMENSIONS[name] ?? 'length');
+  return unit ? Math.abs(fromSi(value, unit)) : 0;
+}
+
+/** To the nearest step, without the dust of binary fractions. */
+const onStep = (value: number, step: number): number => Number((Math.round(value / step) * step).toFixed(4));
