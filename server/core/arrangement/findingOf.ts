@@ -33,6 +33,7 @@ export function findingOf(blame: Blame, around: Around): Finding {
   return {
     code,
     severity,
+    about: 'file',
     message: byMesh ?? blameWords(blame, length, boat.units),
     place: of === null ? { on: 'value', path: ['hull', 'length'] } : placeOf(of, worst!.axis),
     ...(mends.length > 0 ? { mends } : {}),
