@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import type { BoatService } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
@@ -12,7 +13,6 @@ import {
   type ReportResult,
   reportRequest,
 } from './protocol.ts';
-import type { BoatService } from './service.ts';
 
 export interface FileRequestsHost {
   readonly connection: Connection;

@@ -1,7 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
-import type { Analysis } from '../core/analysis/analysis.ts';
-import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
-import type { Edits } from './answers/sheetEdits.ts';
+import type { MeshLookup } from '../service/meshes.ts';
+import type { Analysis, BoatService, Edits } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
@@ -26,7 +25,6 @@ import {
   type SheetResult,
   sheetRequest,
 } from './protocol.ts';
-import type { BoatService } from './service.ts';
 
 export interface SheetRequestsHost {
   readonly connection: Connection;

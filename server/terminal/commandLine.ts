@@ -1,24 +1,14 @@
 import { parseArgs } from 'node:util';
-import { inOtherWater } from '../core/analysis/analyse.ts';
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { waterOfKind } from '../core/boat/readWater.ts';
-import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
-import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
-import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
-import type { Finding } from '../core/findings/finding.ts';
-import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
-import { jsonReport } from '../core/report/jsonReport.ts';
-import { textReport } from '../core/report/textReport.ts';
-import { positionAt } from '../core/text/reading/lines.ts';
-import { rangeOf } from '../core/text/reading/rangeOf.ts';
-import { createBoatService } from '../editor/service.ts';
-import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
+import { type MeshFile, meshFrom } from '../service/meshes.ts';
+import { type Analysis, createBoatService, type Paper, type PictureId } from '../service/service.ts';
+
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
 import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
+import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './world.ts';
+
+const service = createBoatService();
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -34,7 +24,7 @@ const USAGE = `Trim a scale submarine described in a boat file.
 
   trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
                    [--paper a4|letter]
-                   [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
+                   [--svg VIEW]      ... or one of its drawings: ${service.drawings.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
                    [--overwrite]     ... in the place of a file of that name
 
@@ -77,35 +67,34 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
-  if (command === 'take') return takeCommand(files[0]!, ofFile, { from: files[1]!, write: parsed.write }, world);
-  const inWater = parsed.water
-    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
-    : ofFile;
-  const analysis = inWater.settled.all();
-  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
-  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
+  if (command === 'take')
+    return takeCommand(files[0]!, ofFile, { from: files[1]!, write: parsed.write }, { service, world });
+  const analysis = parsed.water ? service.inWater(ofFile, parsed.water) : ofFile;
+  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, { service, world });
   if (command === 'sheet') return sheet(analysis, parsed, world);
-  if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, world);
-  world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  world.out(
+    json ? `${JSON.stringify(service.reportData(analysis), null, 2)}\n` : service.report(analysis, paintFor(world)),
+  );
+  return exitOf(analysis);
 }
 
 /** Writes the sheet, or one drawing of it, to a file or to the output. */
 function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
-  const correction = analysis.corrections.all()[0] ?? null;
-  const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
-  if (svg !== null && !picture) {
-    world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
+  const text = svg === null ? service.printedSheet(analysis, paper) : service.drawing(analysis, svg);
+  if (text === null) {
+    world.err(`There is no ${svg} to draw for this boat as it is: see its report.
+`);
     return ERRORS_FOUND;
   }
-  const text = picture ? standaloneSvg(picture) : sheetDocument(analysis, { paper });
   if (output === null || output === '-') world.out(text);
   else {
     const options = { from: files[0]!, overwrite };
     if (!attempted(output, world, () => world.writeOutput(output, text, options))) return WRONG_USE;
     world.err(`${output}: written.\n`);
   }
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  return exitOf(analysis);
 }
 
 const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'poolside', 'take'] as const;
@@ -154,7 +143,7 @@ function parse(args: readonly string[]): Command | string {
     ...{ files, json, write, explain, bothWaters, output, overwrite },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
-    svg: PICTURES.find(id => id === svg) ?? null,
+    svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
@@ -181,7 +170,8 @@ function parse(args: readonly string[]): Command | string {
   if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
   if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
-  if (svg !== undefined && options.svg === null) return `“--svg” is one of ${PICTURES.join(', ')}, not “${svg}”.`;
+  if (svg !== undefined && options.svg === null)
+    return `“--svg” is one of ${service.drawings.join(', ')}, not “${svg}”.`;
   return { ...options, command };
 }
 
@@ -210,7 +200,7 @@ function analysed(name: string, world: World): Analysis | null {
   if (!attempted(name, world, () => (text = world.readFile(name)))) return null;
   world.progress(`${name}: computing …`);
   const meshes = new Map<string, MeshFile>();
-  const analysis = createBoatService().analyse(text, undefined, mesh => {
+  const analysis = service.analyse(text, undefined, mesh => {
     const file = meshes.get(mesh) ?? meshBeside(name, mesh, world);
     meshes.set(mesh, file);
     return file;
@@ -221,28 +211,27 @@ function analysed(name: string, world: World): Analysis | null {
 
 /** A mesh file by its name from the folder of the boat file; nothing outside that folder is read. */
 function meshBeside(boatFile: string, name: string, world: World): MeshFile {
-  if (name.split('/').includes('..')) return outsideMesh();
+  if (name.split('/').includes('..')) return meshFrom({ status: 'outside' });
   try {
-    const bytes = world.readBeside(boatFile, name);
-    if (bytes === 'outside') return outsideMesh();
-    return bytes ? readMeshFile(bytes) : missingMesh();
+    const found = world.readBeside(boatFile, name);
+    if (found === 'outside') return meshFrom({ status: found });
+    return meshFrom(found ? { status: 'read', bytes: found } : { status: 'missing' });
   } catch (problem) {
-    return unreadableMesh(problem instanceof Error ? problem.message : String(problem));
+    return meshFrom({ status: 'unreadable', problem: problem instanceof Error ? problem.message : String(problem) });
   }
 }
 
 function check(file: string, world: World): number {
-  const analysis = analysed(file, world)?.settled.all();
+  const analysis = analysed(file, world);
   if (!analysis) return WRONG_USE;
-  const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
+  const lines = service
+    .findings(analysis)
+    .map(
+      ({ line, character, severity, message, code }) =>
+        `${file}:${line}:${character}: ${severity}: ${message} [${code}]`,
+    );
   world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  return exitOf(analysis);
 }
 
-const sorted = (analysis: Analysis): readonly Finding[] =>
-  [...analysis.findings].sort((a, b) => rangeOf(analysis.syntax, a.place)[0] - rangeOf(analysis.syntax, b.place)[0]);
-
-function findingLine(file: string, { syntax }: Analysis, finding: Finding): string {
-  const { line, character } = positionAt(syntax.lineStarts, rangeOf(syntax, finding.place)[0]);
-  return `${file}:${line + 1}:${character + 1}: ${finding.severity}: ${finding.message} [${finding.code}]`;
-}
+const exitOf = (analysis: Analysis): number => (service.hasErrors(analysis) ? ERRORS_FOUND : OK);

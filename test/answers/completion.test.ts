@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CompletionItem } from 'vscode-languageserver-types';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { type BoatText, boat, boatText } from '../helpers/boatText.ts';
 
 const service = createBoatService();

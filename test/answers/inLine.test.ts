@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { boatText } from '../helpers/boatText.ts';
 
 const service = createBoatService();

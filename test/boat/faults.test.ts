@@ -39,7 +39,7 @@ const SLIPS: readonly Slip[] = [
     ],
     code: 'unknown-key',
     marks: 'colour',
-    says: 'There is no key “colour” in a part. Known here: name, mass, material, density, in, station, offset, height, round, axis, box, ball, profile, sections, mesh, volume, forms, balance, fixed, outside, note, fitted, removed, was, written, learned.',
+    says: 'There is no key “colour” in a part. Known here: name, mass, material, density, inWater, in, station, offset, height, sides, count, spacing, weighed, round, axis, box, ball, profile, sections, faired, mesh, volume, forms, balance, holds, fixed, outside, note, fitted, removed, was, written, learned.',
     becomes: '    mass: 800 g',
   },
   {

@@ -1,7 +1,7 @@
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Change, EntryText } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { FIGURES, type Figure } from './figures.ts';
 
 /*

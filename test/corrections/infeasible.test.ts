@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { roomAdvice } from '../../server/core/corrections/propose.ts';
+import { conditionOf } from '../../server/core/findings/finding.ts';
 import { correctionReport } from '../../server/core/report/correctionReport.ts';
 import { plainPaint } from '../../server/core/report/rows.ts';
 import { fileFindings, service } from '../helpers/analysed.ts';
@@ -52,7 +53,7 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
         expect(correction.condition).not.toBe('both');
         expect(correction.title).not.toContain('both conditions');
         const again = service.analyse(corrected(analysis, correction), analysis);
-        const still = outOfLimits(again).filter(({ code }) => code.startsWith(`${correction.condition}-`));
+        const still = outOfLimits(again).filter(finding => conditionOf(finding) === correction.condition);
         expect({ seed, still }).toEqual({ seed, still: [] });
         claims++;
       }
@@ -69,7 +70,7 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
       hits++;
       expect(analysis.corrections.all().at(-1)).toBe(nearest);
       const again = service.analyse(corrected(analysis, nearest), analysis);
-      const still = outOfLimits(again).filter(({ code }) => !code.startsWith('transit-'));
+      const still = outOfLimits(again).filter(({ about }) => about !== 'transit');
       // Every limit that is still out is told, and no other.
       expect(nearest.title).toMatch(/: the nearest; (still out: |one limit still out$|\d limits still out$)/);
       expect({ seed, codes: still.map(({ code }) => code) }).toEqual({
@@ -79,7 +80,7 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
       // By how much, the report says.
       const report = correctionReport(analysis, nearest, plainPaint);
       for (const { message } of still) expect(report).toContain(message);
-      const before = outOfLimits(analysis).filter(({ code }) => !code.startsWith('transit-'));
+      const before = outOfLimits(analysis).filter(({ about }) => about !== 'transit');
       expect(still.length).toBeLessThanOrEqual(before.length);
     }
     expect(hits).toBeGreaterThan(5);

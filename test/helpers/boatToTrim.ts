@@ -25,6 +25,8 @@ export function boatToTrimOf(text: string): BoatToTrim {
     bodies,
     surfaced,
     submerged,
+    others: [],
+    source: reading.source,
     uncertainties: null,
     cache,
     schema: reading.kept.schemas.made.part,

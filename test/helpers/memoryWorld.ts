@@ -1,4 +1,4 @@
-import type { World } from '../../server/editor/world.ts';
+import type { World } from '../../server/terminal/world.ts';
 
 /** What the command line touches, in memory: its files, and what it wrote and said. */
 export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal = false) {

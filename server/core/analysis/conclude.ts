@@ -123,7 +123,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
   const said: Said = {
     ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
     ofTrials: learned ? judgeTrials(filed.boat, learned.comparisons, learned.verdict?.slips ?? []) : [],
-    openQuestions: judgeUncertainties(
+    openQuestions: yield* judgeUncertainties(
       inWater.boat,
       inWater.conditions,
       scheme.figures,
@@ -140,12 +140,12 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
 
 /** What to read or weigh next for a figure: asked of the one that is nearest to its limit, and of none where all is told. */
 function nextFor({ filed, trials, kept }: Analysis, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
-  return (figure: Uncertainty) => {
+  return function* (figure: Uncertainty) {
     const trialSet = { source: filed.source, cache: kept.cache, variations: kept.variations, trials, inputs };
     // Uncertainties that heed the trials have their readings in them already.
     const known = pooled && learned ? rowsRead(trialSet, learned.comparisons) : [];
     const changes = new Map(figure.shares.map(({ input, change }) => [input.id, change]));
-    return nextReading(
+    return yield* nextReading(
       inputs.map(({ id }) => changes.get(id) ?? 0),
       known,
       readablesOf(trialSet),

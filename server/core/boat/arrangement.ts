@@ -3,6 +3,7 @@ import { pathKey } from '../../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Bay, Boat, Entry, Part, Tank } from './boat.ts';
 import { changeTo, valueFault } from './fault.ts';
+import { countedByItself } from './holds.ts';
 
 /** Names that stand for two things, `in:` that names no compartment. */
 export function checkNames(boat: Omit<Boat, 'leftOut'>, compartmentNames: readonly string[]): readonly Finding[] {
@@ -11,6 +12,7 @@ export function checkNames(boat: Omit<Boat, 'leftOut'>, compartmentNames: readon
     ...duplicateNames([...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload, ...boat.ashore]),
     ...duplicateNames(boat.bays),
     ...inhabitants.flatMap(entry => unknownCompartment(entry, compartmentNames)),
+    ...countedByItself(boat),
   ];
 }
 

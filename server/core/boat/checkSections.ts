@@ -25,6 +25,7 @@ export function checkKeys(syntax: Syntax, findings: Finding[]): readonly string[
       findings.push({
         code: 'unknown-key',
         severity: 'error',
+        about: 'file',
         message: `There is no key “${key}” in ${where}. ${hint}`,
         place,
         ...(near

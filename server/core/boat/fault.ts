@@ -1,6 +1,6 @@
 import type { Path } from '../../../schema/path.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
-import type { Finding, Mend, Severity } from '../findings/finding.ts';
+import type { Finding, Mend, Severity, Subject } from '../findings/finding.ts';
 import { quoteScalar } from '../text/reading/quoteScalar.ts';
 
 /** Findings on values and keys of the file, for the readers of this room. */
@@ -12,6 +12,7 @@ export const valueFault = (
 ): Finding => ({
   code,
   severity: more.severity ?? 'error',
+  about: subjectAt(path),
   message,
   place: { on: 'value', path },
   ...(more.mends?.length ? { mends: more.mends } : {}),
@@ -21,9 +22,13 @@ export const valueFault = (
 export const entryFault = (code: FindingCode, path: Path, message: string, severity: Severity = 'error'): Finding => ({
   code,
   severity,
+  about: subjectAt(path),
   message,
   place: { on: 'entry', path },
 });
+
+/** A finding under `trials:` is about them. */
+const subjectAt = ([section]: Path): Subject => (section === 'trials' ? 'trials' : 'file');
 
 /** Offers the nearest known word in place of a value. */
 export function changeTo(path: Path, word: string | null): readonly Mend[] {

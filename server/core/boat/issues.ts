@@ -52,13 +52,28 @@ function wrongValue(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fi
   const slip = noteOf(issue)?.slip;
   if (!slip) return wrongWord(issue, inside, checked);
   const { message, start, end, replacement } = slip;
+  if (slip.lacks === 'scale')
+    return {
+      code: 'scale-missing',
+      severity: 'error',
+      about: 'file',
+      message,
+      place: { on: 'value', path },
+      mends: SCALES,
+    };
   const place = { on: 'value', path, ...(end > start ? { within: [start, end] as const } : {}) } as const;
   const mends =
     replacement === undefined
       ? []
       : [{ title: `Change to “${replacement}”`, changes: [{ kind: 'replace', place, text: replacement } as const] }];
-  return { code: 'wrong-quantity', severity: 'error', message, place, mends };
+  return { code: 'wrong-quantity', severity: 'error', about: 'file', message, place, mends };
 }
+
+/** Scales that kits and plans of submarines are drawn to (common practice, no source): one of them is the model's, most likely. */
+const SCALES = ['1:72', '1:48', '1:96', '1:144'].map(scale => ({
+  title: `Add “scale: ${scale}”`,
+  changes: [{ kind: 'add-key', path: [], key: 'scale', text: scale } as const],
+}));
 
 const YES_AND_NO: Readonly<Record<string, string>> = { yes: 'true', on: 'true', no: 'false', off: 'false' };
 
@@ -76,6 +91,7 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
   return {
     code: 'wrong-value',
     severity: 'error',
+    about: 'file',
     message: issue.message + hint,
     place: { on: 'value', path },
     mends: changeTo(path, near),
@@ -92,6 +108,7 @@ function missingKey(key: string, inside: Path, checked: Checked): Finding {
   return {
     code: 'missing-key',
     severity: 'error',
+    about: 'file',
     message: `${capital(ownerWords(inside.slice(0, -1), checked))} needs “${key}”${such}.${oneOf}`,
     place: { on: 'entry', path: map },
     mends: words.map(word => ({
@@ -115,6 +132,7 @@ function unknownKey(key: string, map: Path, checked: Checked): Finding {
   return {
     code: 'unknown-key',
     severity: 'error',
+    about: 'file',
     message,
     place,
     mends: [

@@ -1,4 +1,4 @@
-import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, unitsSchema } from '../../../schema/boatFile.ts';
+import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, scaleSchema, unitsSchema } from '../../../schema/boatFile.ts';
 import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -13,7 +13,7 @@ import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { valueFault } from './fault.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
-import type { ReadingContext } from './readingContext.ts';
+import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
@@ -55,12 +55,17 @@ export function readBoat(
   const reader = sectionReader(syntax, describer, kept);
   const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
-  const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
-  const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
-  const around: ReadingContext = { units, stock: stockDensities(stock), meshes, shapes };
+  const scale = readScale(
+    reader.section(() => scaleSchema, ['scale'], 'the scale'),
+    findings,
+  );
+  const measures: FileUnits = { ...units, scale };
+  const schemas = kept && sameUnits(kept.schemas.units, measures) ? kept.schemas.made : boatSchemas(measures);
+  const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
+  const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
   leftOut.push(...checkKeys(syntax, findings));
-  const figures = readFigures(reader, schemas);
-  const water = reader.section(schemas.water, ['water'], 'the water', true);
+  const figures = { ...readFigures(reader, schemas), scale };
+  const water = reader.section(() => schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
   const boat = {
     ...figures,
@@ -71,16 +76,21 @@ export function readBoat(
     tanks: entriesIn(sources.tanks),
     payload: entriesIn(sources.payload),
     ashore: entriesIn(sources.ashore),
-    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: schemas.bay, read: readBay }, around)),
+    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: () => schemas.bay, read: readBay }, around)),
     stock: readStock(stock),
-    limits: readLimits(reader.section(schemas.limits, ['limits'], 'the limits', true)),
+    limits: readLimits(reader.section(() => schemas.limits, ['limits'], 'the limits', true)),
   };
-  const length = reader.section(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
+  const length = reader.section(() => schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkNames(whole, compartmentNames));
-  const trialKind = { what: 'trial', schema: schemas.trial, read: readTrial };
-  const trials = checkTrials(entriesIn(reader.list(['trials'], trialKind, around)), whole, compartmentNames, shapes);
+  const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
+  const trials = checkTrials(
+    entriesIn(reader.list(['trials'], trialKind, sources.around)),
+    whole,
+    compartmentNames,
+    shapes,
+  );
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...trials.findings, ...ofDay.findings);
   return {
@@ -90,13 +100,13 @@ export function readBoat(
     hasLength: length !== null,
     findings: withoutRepeats(findings.filter(finding => !isUncertain(syntax, finding))),
     meshNames: [...meshNames],
-    kept: { lists, sections, schemas: { units, made: schemas } },
+    kept: { lists, sections, schemas: { units: measures, made: schemas } },
   };
 }
 
 /** The units of bare numbers. */
 function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
-  const units: FileUnits = { ...DEFAULT_UNITS, ...known(section(unitsSchema, ['units'], 'the units', true)) };
+  const units: FileUnits = { ...DEFAULT_UNITS, ...known(section(() => unitsSchema, ['units'], 'the units', true)) };
   // Bare numbers then stand for mm and g, which they may not be: every figure says that it was made without the units.
   const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
   if (isSlip || log.findings.some(({ severity }) => severity === 'error')) log.leftOut.push('units');
@@ -104,42 +114,54 @@ function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
 }
 
 /** What stands in the file by itself, in no list. */
-function readFigures({ section, log }: SectionReader, schemas: BoatSchemas) {
-  const name = section(schemas.boat, ['boat'], 'the boat') ?? '';
-  const scale = readScale(section(schemas.scale, ['scale'], 'the scale'), log.findings);
-  const waterline = readWaterline(section(schemas.waterline, ['hull', 'waterline'], 'the waterline'));
-  return { name, scale, waterline };
+function readFigures({ section }: SectionReader, schemas: BoatSchemas) {
+  const name = section(() => schemas.boat, ['boat'], 'the boat') ?? '';
+  const waterline = readWaterline(section(() => schemas.waterline, ['hull', 'waterline'], 'the waterline'));
+  return { name, waterline };
 }
 
 /** Everything that weighs or displaces, with what it was read from. */
 function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
-  return {
-    shells: list(['hull', 'shells'], { what: 'shell', schema: schemas.shell, read: readShell }, around),
-    compartments: list(
-      ['hull', 'compartments'],
-      { what: 'compartment', schema: schemas.compartment, read: readCompartment },
-      around,
-    ),
-    tanks: list(['hull', 'tanks'], { what: 'tank', schema: schemas.tank, read: readTank }, around),
-    ...aboardAndAshore(list(['payload'], { what: 'part', schema: schemas.part, read: readPart }, around)),
+  const shells = list(['hull', 'shells'], { what: 'shell', schema: () => schemas.shell, read: readShell }, around);
+  const compartments = list(
+    ['hull', 'compartments'],
+    { what: 'compartment', schema: () => schemas.compartment, read: readCompartment },
     around,
+  );
+  const roomsOf: RoomLookup = name =>
+    name === null
+      ? shells.map(({ entry }) => entry.form)
+      : compartments.filter(({ entry }) => entry.name === name).map(({ entry }) => entry.form);
+  const within: ReadingContext = { ...around, roomsOf };
+  return {
+    shells,
+    compartments,
+    tanks: list(['hull', 'tanks'], { what: 'tank', schema: () => schemas.tank, read: readTank }, within),
+    ...aboardAndAshore(list(['payload'], { what: 'part', schema: () => schemas.part, read: readPart }, within)),
+    around: within,
   };
 }
 
 /** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
-  if (code.startsWith('trial-')) return syntax.slips.length > 0;
+  // The scale is there, and told; what hangs on it is read once it is.
+  if (code === 'scale-missing') return /^\s*scale\b/m.test(syntax.text);
+  if (OF_ALL.has(code)) return syntax.slips.length > 0;
   // The compartment may be there under a name that cannot be read.
   return code === 'unknown-compartment' && hasSlip(syntax, ['hull', 'compartments']);
 }
+
+/** Findings that come of the whole file: of what a trial has or lacks. */
+const OF_ALL: ReadonlySet<string> = new Set(['trial-empty', 'trial-impossible', 'trial-reading-unused']);
 
 const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
   ...(units?.length ? { length: units.length } : {}),
   ...(units?.mass ? { mass: units.mass } : {}),
 });
 
-const sameUnits = (a: FileUnits, b: FileUnits): boolean => a.length === b.length && a.mass === b.mass;
+const sameUnits = (a: FileUnits, b: FileUnits): boolean =>
+  a.length === b.length && a.mass === b.mass && a.scale === b.scale;
 
 const readWaterline = (entry: { bow: { value: number }; stern: { value: number } } | null): Waterline | null =>
   entry ? { bow: entry.bow.value, stern: entry.stern.value } : null;

@@ -1,8 +1,10 @@
-import { judgeSubmerged } from '../judges/judgeSubmerged.ts';
-import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
+import { conditionsOf, SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
+import { FIGURES } from '../figures/table.ts';
+import { conditionOf, type Finding } from '../findings/finding.ts';
+import { judgeIn } from '../judges/judge.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
-import type { Scope } from './balance/row.ts';
+import { rowOf, type Scope } from './balance/row.ts';
 import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
@@ -31,19 +33,17 @@ const MUCH_SURER = 1.1;
  * When nothing meets both conditions, the nearest that can be had stands last and says which limits give way.
  */
 export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
-  const { boat, surfaced, submerged } = boatToTrim;
-  const dives = boat.tanks.length > 0;
-  const surfacedOut = judgeSurfaced(boat, surfaced).filter(breaksLimit);
-  const submergedOut = dives ? judgeSubmerged(boat, submerged).filter(breaksLimit) : [];
+  const dives = boatToTrim.boat.tanks.length > 0;
+  const out = brokenIn(boatToTrim);
+  const isOut = (id: string): boolean => out.some(finding => conditionOf(finding) === id);
   const stiffening = dives ? yield* stiffen(boatToTrim) : null;
-  const isWithin = surfacedOut.length + submergedOut.length === 0;
-  if (isWithin) return [...(stiffening ? [stiffening] : []), ...(yield* surer(boatToTrim))];
+  if (out.length === 0) return [...(stiffening ? [stiffening] : []), ...(yield* surer(boatToTrim))];
   const offered: Correction[] = [];
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
-  const ofSurface = surfacedOut.length > 0 ? yield* correct(boatToTrim, 'surfaced') : null;
-  const ofDive = submergedOut.length > 0 ? yield* correct(boatToTrim, 'submerged') : null;
+  const ofSurface = isOut(SURFACED.id) ? yield* correct(boatToTrim, 'surfaced') : null;
+  const ofDive = isOut(SUBMERGED.id) ? yield* correct(boatToTrim, 'submerged') : null;
   // What mends one condition alone may keep the other's limits too, with less than what was made for both.
   const alone = [ofSurface, ofDive].filter(correction => correction !== null);
   const inBoth = new Map(dives ? alone.map(correction => [correction, forBoth(correction, boatToTrim)]) : []);
@@ -67,8 +67,7 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
       offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
     }
   } else if (dives && !offered.some(({ condition }) => condition === 'both')) {
-    const out = surfacedOut.length + submergedOut.length;
-    offer(yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out));
+    offer(yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out.length));
   }
   return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
 }
@@ -111,10 +110,14 @@ function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): 
 }
 
 /** The boat keeps every limit in the conditions that it is floated in. */
-export const isWithinLimits = ({ boat, surfaced, submerged }: BoatToTrim): boolean =>
-  ![...judgeSurfaced(boat, surfaced), ...(boat.tanks.length > 0 ? judgeSubmerged(boat, submerged) : [])].some(
-    breaksLimit,
-  );
+export const isWithinLimits = (boatToTrim: BoatToTrim): boolean => brokenIn(boatToTrim).length === 0;
+
+/** What is out of its limits; of a boat without a tank nothing under water. */
+const brokenIn = (boatToTrim: BoatToTrim): readonly Finding[] =>
+  conditionsOf(boatToTrim)
+    .filter(({ where }) => where === 'afloat' || boatToTrim.boat.tanks.length > 0)
+    .flatMap(inCondition => judgeIn(boatToTrim.boat, inCondition, FIGURES))
+    .filter(breaksLimit);
 
 /**
  * What extra room would bring both conditions within their limits, for when the bays do not: confirmed by the full model
@@ -138,11 +141,10 @@ export const explain = (boatToTrim: BoatToTrim, correction: Correction): Correct
 export function reaches(boatToTrim: BoatToTrim): { readonly surfaced: Reach; readonly submerged: Reach | null } {
   const slots = findSlots(boatToTrim.boat);
   const rows = balancesOf(boatToTrim, boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
-  const row = (name: string) => rows.find(candidate => candidate.name === name);
-  const draft = row('surfaced draft')!;
-  const submergedTrim = row('submerged trim');
+  const draft = rowOf(rows, 'surfaced', 'draft')!;
+  const submergedTrim = rowOf(rows, 'submerged', 'trim');
   return {
-    surfaced: reachOf(slots, draft, row('surfaced trim')!),
+    surfaced: reachOf(slots, draft, rowOf(rows, 'surfaced', 'trim')!),
     // Submerged the tank takes up the mass; the draft's aim stands in for it so that the two pictures compare.
     submerged: submergedTrim ? reachOf(slots, draft, submergedTrim) : null,
   };

@@ -1,11 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { stationWords } from '../wording/numbers.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf, markWords } from './captions.ts';
-import { type Condition, drawnStateOf } from './drawnState.ts';
+import { drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import { legendKeys } from './legendKeys.ts';
 import { mark } from './marks.ts';
@@ -17,18 +18,18 @@ import { seen, turnFor, unturned } from './turn.ts';
 const WIDTH = 430;
 
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection(analysis: Analysis, condition: Condition, things: Things): Picture {
-  const drawnState = drawnStateOf(analysis, condition);
+export function bodySection(analysis: Analysis, there: LoadedCondition, things: Things): Picture {
+  const drawnState = drawnStateOf(there);
   const { boat } = analysis;
   const { station, where } = sectionStation(analysis, things);
   const turn = turnFor(drawnState.up, 0);
-  const caption = captionOf(analysis, condition, 'section');
+  const caption = captionOf(analysis, there, 'section');
   const { centreOfMass: g, centreOfBuoyancy: b, metacentre: m } = drawnState;
   const hull = [...things.shells, ...things.compartments];
   const beam = Math.max(0.001, ...hull.map(({ to }) => to[1]));
   return boatPicture(
     {
-      id: `${condition}-section`,
+      id: `${there.condition.id}-section`,
       caption: {
         ...caption,
         words: `Cut at ${where}, ${stationWords(station, boat.units)}.`,
@@ -64,7 +65,7 @@ export function bodySection(analysis: Analysis, condition: Condition, things: Th
       proposal: null,
     },
     things,
-    analysis,
+    there.bodies,
   );
 }
 

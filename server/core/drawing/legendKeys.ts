@@ -6,7 +6,7 @@ import type { ThingKind, Things } from './things.ts';
 
 /** The signs that a picture of the boat makes use of; `shown` are the centres and lines that this view can show. */
 export function legendKeys(
-  { boat, surfaced }: Analysis,
+  { boat }: Analysis,
   drawnState: DrawnState,
   things: Things,
   shown: readonly (MarkName | 'water')[],
@@ -16,7 +16,7 @@ export function legendKeys(
     G: drawnState.centreOfMass !== null,
     B: drawnState.centreOfBuoyancy !== null,
     M: drawnState.metacentre !== null,
-    F: drawnState.condition === 'surfaced' && surfaced.status === 'afloat' && surfaced.centreOfFlotation !== null,
+    F: drawnState.centreOfFlotation !== null,
   };
   const has = (kind: ThingKind): boolean => things.parts.some(part => part.kind === kind);
   const keys: readonly (readonly [LegendKey, boolean])[] = [

@@ -1,5 +1,5 @@
-import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
+import type { InCondition } from '../conditions/loadingCondition.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { lengthText } from '../wording/numbers.ts';
@@ -29,7 +29,7 @@ export function paintedLine(boat: Boat, frame: Frame): Markup | null {
 const NOTHING = 0.0003;
 
 /** How far the painted waterline stands out of the water, or lies under it, at the bow and at the stern. */
-export function offMarks({ boat, surfaced }: Analysis, frame: Frame): Markup | null {
+export function offMarks(boat: Boat, { state: surfaced }: InCondition, frame: Frame): Markup | null {
   if (surfaced.status !== 'afloat') return null;
   const { bowUp, sternUp } = offWaterline(boat, surfaced);
   const [bow, stern] = paintedPoints(boat).map(frame.at);

@@ -1,9 +1,10 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf, markWords } from './captions.ts';
-import { type Condition, type DrawnState, drawnStateOf } from './drawnState.ts';
+import { type DrawnState, drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import { legendKeys } from './legendKeys.ts';
 import { mark } from './marks.ts';
@@ -15,16 +16,15 @@ import { loopsOf, type Things } from './things.ts';
 import { seen, unturned } from './turn.ts';
 
 /** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
-export function plan(analysis: Analysis, condition: Condition, things: Things): Picture {
-  const drawnState = drawnStateOf(analysis, condition);
-  const { boat, kept, surfaced } = analysis;
-  const { centreOfMass: g, centreOfBuoyancy: b } = drawnState;
-  const f = condition === 'surfaced' && surfaced.status === 'afloat' ? surfaced.centreOfFlotation : null;
+export function plan(analysis: Analysis, there: LoadedCondition, things: Things): Picture {
+  const drawnState = drawnStateOf(there);
+  const { boat, kept } = analysis;
+  const { centreOfMass: g, centreOfBuoyancy: b, centreOfFlotation: f } = drawnState;
   const beam = Math.max(0, ...[things.shells, things.compartments].flat().map(({ to }) => to[1]));
   return boatPicture(
     {
-      id: `${condition}-plan`,
-      caption: captionOf(analysis, condition, 'plan'),
+      id: `${there.condition.id}-plan`,
+      caption: captionOf(analysis, there, 'plan'),
       // From above there is water all round.
       drawnState: { ...drawnState, water: drawnState.water === 'below' ? 'everywhere' : drawnState.water },
       along: 2,
@@ -47,7 +47,7 @@ export function plan(analysis: Analysis, condition: Condition, things: Things): 
         together([
           tape(boat, frame, [-beam, beam]),
           centreline(boat.length, frame),
-          condition === 'surfaced' ? waterplane(drawnState, things, frame) : null,
+          waterplane(drawnState, things, frame),
           b ? mark('B', frame.at(seen(b, 2)), markWords('B', b, boat), 'left') : null,
           g ? mark('G', frame.at(seen(g, 2)), markWords('G', g, boat), 'right') : null,
           f ? mark('F', frame.at(seen(f, 2)), markWords('F', f, boat), 'above') : null,
@@ -58,7 +58,7 @@ export function plan(analysis: Analysis, condition: Condition, things: Things): 
       proposal: null,
     },
     things,
-    analysis,
+    there.bodies,
   );
 }
 

@@ -1,8 +1,9 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { trimOf } from '../conditions/attitude.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf, markWords } from './captions.ts';
-import { type Condition, drawnStateOf } from './drawnState.ts';
+import { drawnStateOf } from './drawnState.ts';
 import { legendKeys } from './legendKeys.ts';
 import { mark } from './marks.ts';
 import { together } from './markup.ts';
@@ -17,8 +18,8 @@ export const WIDTH = 880;
 export const TAPE_STRIP = 30;
 
 /** The boat from its port side, bow to the left, at its trim in level water. */
-export function sideElevation(analysis: Analysis, condition: Condition, things: Things): Picture {
-  const drawnState = drawnStateOf(analysis, condition);
+export function sideElevation(analysis: Analysis, there: LoadedCondition, things: Things): Picture {
+  const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   // On its side there is no telling up from here; the body section shows how it lies.
   const turn = turnFor(drawnState.up, 1);
@@ -26,8 +27,8 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
   const edges = edgesOf(things);
   return boatPicture(
     {
-      id: `${condition}-side`,
-      caption: captionOf(analysis, condition, 'side'),
+      id: `${there.condition.id}-side`,
+      caption: captionOf(analysis, there, 'side'),
       drawnState: turn ? drawnState : { ...drawnState, water: 'unknown' },
       along: 1,
       station: null,
@@ -51,7 +52,7 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
         together([
           tape(boat, frame, edges),
           paintedLine(boat, frame),
-          condition === 'surfaced' && turn ? offMarks(analysis, frame) : null,
+          turn ? offMarks(boat, there, frame) : null,
           b ? mark('B', frame.at(seen(b, 1)), markWords('B', b, boat), 'left') : null,
           g ? mark('G', frame.at(seen(g, 1)), markWords('G', g, boat), 'right') : null,
         ]),
@@ -60,7 +61,7 @@ export function sideElevation(analysis: Analysis, condition: Condition, things: 
       proposal: things.proposal?.words ?? null,
     },
     things,
-    analysis,
+    there.bodies,
   );
 }
 

@@ -64,6 +64,7 @@ export const styleSheet = `
 .sheet .end-words { font-size: 12px; fill: var(--faint); font-style: italic; }
 .sheet .curve { fill: none; stroke: var(--ink); stroke-width: 1.9; stroke-linejoin: round; }
 .sheet .curve.two { stroke: var(--water); stroke-dasharray: 7 4; }
+.sheet .curve.three { stroke-dasharray: 2 3; }
 .sheet .out { fill: var(--bad); fill-opacity: 0.09; }
 .sheet .limit { stroke: var(--bad); stroke-width: 1; stroke-dasharray: 3 2; fill: none; }
 .sheet .dot-mark { fill: var(--ink); }

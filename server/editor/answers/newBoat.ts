@@ -2,10 +2,10 @@ import { doubleQuoted, quoteScalar } from '../../core/text/reading/quoteScalar.t
 
 /** The text of a new boat file: a small boat in trim, to be overwritten part by part. */
 export function newBoatText(name: string): string {
-  const title = name.trim() === '' ? 'New boat' : name.trim();
-  return `# ${title.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
+  const called = name.trim() === '' ? 'New boat' : name.trim();
+  return `# ${called.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
-boat: ${/^["'[{]/.test(title) ? doubleQuoted(title) : quoteScalar(title, false)}
+boat: ${/^["'[{]/.test(called) ? doubleQuoted(called) : quoteScalar(called, false)}
 
 water: { kind: fresh, temperature: 18 °C }
 

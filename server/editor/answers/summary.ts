@@ -25,7 +25,10 @@ export function summarise(analysis: Analysis): Summary {
   const heeds = analysis.withTrials ? 'With the trials' : 'By the file';
   return {
     text: [...trialWords(analysis), ...states].join(' · '),
-    tooltip: said.length > 0 ? said.join('\n') : `${heeds} ${name} is within all limits in both conditions.`,
+    tooltip:
+      said.length > 0
+        ? said.join('\n')
+        : `${heeds} ${name} is within all limits in ${analysis.others.length > 0 ? 'all' : 'both'} conditions.`,
     state,
   };
 }

@@ -37,7 +37,8 @@ export function valueChoices(
   if (info.words) return info.words.map(word => plain(word, word));
   if (info.example === undefined) return [];
   if (typed.trim() === '') return [{ ...plain(info.example, info.example), detail: 'for example' }];
-  return /\d$/.test(typed.trimEnd()) ? unitChoices(info.example, typed, analysis.boat) : [];
+  if (/\d$/.test(typed.trimEnd())) return unitChoices(info.example, typed, analysis.boat);
+  return fullSizeChoices(info.example, typed, analysis.boat);
 }
 
 /** Keys of a payload entry that say since when or until when. */
@@ -67,13 +68,23 @@ function compartmentNames({ syntax }: Analysis): readonly string[] {
   return names.filter(name => typeof name === 'string');
 }
 
-/** Units of the kind that the example has, the file's own first. */
-function unitChoices(example: string, typed: string, { units }: Boat): readonly ValueChoice[] {
-  const word = example
+/** “full size” behind a length, where the boat has a scale. */
+function fullSizeChoices(example: string, typed: string, { scale }: Boat): readonly ValueChoice[] {
+  const isLength = dimensionOf(unitOf(example)) === 'length' && dimensionOf(unitOf(typed.trimEnd())) === 'length';
+  if (scale === null || !isLength || !/\d/.test(typed)) return [];
+  const gap = /\s$/.test(typed) ? '' : ' ';
+  return [{ label: 'full size', text: `${gap}full size`, detail: 'divided by the scale', isUnit: true }];
+}
+
+const unitOf = (text: string): string =>
+  text
     .split(' ')
     .at(-1)!
     .replace(/^[-\d.,/]+/, '');
-  const dimension = dimensionOf(word);
+
+/** Units of the kind that the example has, the file's own first. */
+function unitChoices(example: string, typed: string, { units }: Boat): readonly ValueChoice[] {
+  const dimension = dimensionOf(unitOf(example));
   if (dimension === null) return [];
   const names = knownUnits(dimension);
   const own = names.filter(name => name === units.length || name === units.mass);

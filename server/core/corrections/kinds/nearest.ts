@@ -1,5 +1,5 @@
 import type { Boat } from '../../boat/boat.ts';
-import { type InCondition, inBoth } from '../../conditions/loadingCondition.ts';
+import { conditionsOf, type InCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
 import { figuredIn } from '../../figures/figured.ts';
 import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
@@ -33,9 +33,9 @@ const ROUNDS = 3;
  * Null when the pieces would not take away half of what is wrong, or would break more limits than the `before` ones.
  */
 export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, before: number): Steps<Correction | null> {
-  const { boat, surfaced, submerged } = boatToTrim;
+  const { boat } = boatToTrim;
   let nearest: CorrectedBoat | null = null;
-  let left = WORTH_IT * missOf({ boat, surfaced, submerged });
+  let left = WORTH_IT * missOf(boatToTrim);
   let isShort = false;
   const onPaper = bench.rowsFor(null);
   for (const slots of slotSets(boat, isListing(onPaper))) {
@@ -94,8 +94,8 @@ function worthwhile(slots: readonly Slot[], rows: readonly BalanceRow[]) {
 const NOT_AT_ALL = 100;
 
 /** How far a boat is outside its limits, by the full model: the sum over its figures of what is too much, in limits. */
-const missOf = ({ boat, surfaced, submerged }: Pick<CorrectedBoat, 'boat' | 'surfaced' | 'submerged'>): number =>
-  inBoth(surfaced, submerged).reduce((sum, inCondition) => sum + missIn(boat, inCondition), 0);
+const missOf = (lying: LyingEverywhere & { readonly boat: Boat }): number =>
+  conditionsOf(lying).reduce((sum, inCondition) => sum + missIn(lying.boat, inCondition), 0);
 
 function missIn(boat: Boat, inCondition: InCondition): number {
   const all = figuredIn(boat, inCondition, FIGURES);
@@ -106,13 +106,13 @@ function missIn(boat: Boat, inCondition: InCondition): number {
 /** Past this heel or trim the linear balances, and so the compromise, mean nothing, rad. */
 const FAR_OVER = Math.PI / 9;
 
-function liesOver({ surfaced, submerged }: CorrectedBoat): boolean {
-  const tilts = [
-    ...(surfaced.status === 'afloat' ? [surfaced.attitude.trim, surfaced.attitude.heel] : [Math.PI]),
-    ...(submerged.status === 'neutral' ? [submerged.trim, submerged.heel] : []),
-  ];
-  return tilts.some(tilt => Math.abs(tilt) > FAR_OVER);
-}
+const liesOver = (laid: CorrectedBoat): boolean =>
+  conditionsOf(laid).some(({ where, state }) => {
+    if (state.status === 'afloat') return isFar(state.attitude.trim) || isFar(state.attitude.heel);
+    return state.status === 'neutral' ? isFar(state.trim) || isFar(state.heel) : where === 'afloat';
+  });
+
+const isFar = (tilt: number): boolean => Math.abs(tilt) > FAR_OVER;
 
 /** What room these pieces ask for, beyond that of the bays; null when they ask for none. */
 export function roomWords(pieces: readonly Piece[], { units }: Boat): string | null {
@@ -145,6 +145,7 @@ export function imaginedSlots(boat: Boat): readonly Slot[] {
         to: [station[1], half, height[1]],
       },
       material: takes,
+      isShot: false,
       density: stock.density,
       breadth,
       depth,

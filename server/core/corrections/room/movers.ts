@@ -26,6 +26,9 @@ export interface Move {
   readonly across: number;
 }
 
+/** A pair stays the same to either side. */
+const NOWHERE: Stretch = { least: 0, most: 0 };
+
 /** Lighter things are not worth moving: a share of the boat's mass. */
 const HEAVY = 0.02;
 
@@ -38,7 +41,11 @@ export function findMovers(boat: Boat, mass: number): readonly Mover[] {
     .filter(part => part.inside !== null && part.written && !part.pinned && part.mass > HEAVY * mass)
     .filter(part => !part.fixed || (!isBallast(part) && !isTied(part, boat)))
     .sort((a, b) => Number(a.fixed) - Number(b.fixed) || a.mass - b.mass)
-    .map(part => ({ part, along: roomFor(part, boat, 0), across: roomFor(part, boat, 1) }))
+    .map(part => ({
+      part,
+      along: roomFor(part, boat, 0),
+      across: part.written?.isPaired ? NOWHERE : roomFor(part, boat, 1),
+    }))
     .filter(({ along, across }) => along.most - along.least > 0 || across.most - across.least > 0);
 }
 
@@ -57,7 +64,10 @@ export function moveOf(
 
 /** Lead and foam by their material, or by their name where that is all that the file says. */
 const isBallast = ({ material, name }: Part): boolean =>
-  material === 'lead' || material === 'foam' || (material === null && /\b(lead|ballast|foam)\b/i.test(name));
+  material === 'lead' ||
+  material === 'lead shot' ||
+  material === 'foam' ||
+  (material === null && /\b(lead|ballast|foam)\b/i.test(name));
 
 function onMark(shift: number, { least, most }: Stretch, step: number): number {
   const [first, last] = [Math.ceil(least / step - 1e-9), Math.floor(most / step + 1e-9)];

@@ -16,7 +16,9 @@ export function placeChanges(part: Part, moved: Part, units: FileUnits): readonl
   const { written, path } = part;
   if (!written) return [];
   const changes: Change[] = [];
-  const text = (axis: 0 | 1, extent: WrittenExtent) => extentText(extent, [moved.from[axis], moved.to[axis]], units);
+  // The station of a row is that of the foremost in it.
+  const ends = (axis: 0 | 1) => [moved.from[axis], moved.to[axis] - (axis === 0 ? written.row : 0)] as const;
+  const text = (axis: 0 | 1, extent: WrittenExtent) => extentText(extent, ends(axis), units);
   if (moved.from[0] !== part.from[0]) {
     changes.push({
       kind: 'replace',

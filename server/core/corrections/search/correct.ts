@@ -90,6 +90,8 @@ export function best(corrections: readonly (Correction | null)[], boatToTrim: Bo
 
 export const benchFor = (boatToTrim: BoatToTrim, scope: Scope, part: number): Workbench => ({
   boat: boatToTrim.boat,
+  source: boatToTrim.source,
+  others: boatToTrim.others,
   mass: boatToTrim.bodies.mass,
   cache: boatToTrim.cache,
   schema: boatToTrim.schema,
@@ -138,4 +140,4 @@ function noteOf(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): stri
 
 /** Some heel is to be held. */
 export const isListing = (rows: readonly BalanceRow[]): boolean =>
-  rows.some(({ name, wanted }) => name.endsWith('heel') && 'slack' in wanted && Math.abs(wanted.value) > wanted.slack);
+  rows.some(({ figure, wanted }) => figure === 'heel' && 'slack' in wanted && Math.abs(wanted.value) > wanted.slack);

@@ -1,7 +1,6 @@
 import type { OpenLoads } from '../balance/open.ts';
-import type { Scope } from '../balance/row.ts';
+import { balanceName, type Scope } from '../balance/row.ts';
 import { chanceOfAll, type Floating, inHand, limitsKept } from '../balance/sureness.ts';
-import { FIGURE_NAMES } from './effectWords.ts';
 
 /** A chance for people: "97 in 100". */
 export const chanceWords = (chance: number): string =>
@@ -16,7 +15,7 @@ export function surenessNote(floating: Floating, scope: Scope, open: OpenLoads):
   if (limits.length === 0) return null;
   const chance = chanceOfAll(limits);
   const tightest = limits.filter(({ isLeast }) => !isLeast).sort((a, b) => inHand(a) - inHand(b));
-  const left = tightest.map(kept => `${FIGURE_NAMES[kept.name]} ${Math.round(100 * inHand(kept))} %`).join(', ');
+  const left = tightest.map(kept => `${balanceName(kept)} ${Math.round(100 * inHand(kept))} %`).join(', ');
   const told =
     chance < CANNOT_TELL
       ? 'The file leaves so much open that nobody can tell whether it is then in trim in the water: weigh and measure what the uncertainties name, or try it and write the trial down.'

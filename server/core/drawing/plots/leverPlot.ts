@@ -1,6 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { Afloat } from '../../conditions/energy.ts';
-import { loadedBoat, surfacedBoat } from '../../conditions/load.ts';
+import { boatIn } from '../../conditions/float.ts';
 import { type RightingCurve, rightingCurve } from '../../conditions/rightingLever.ts';
 import { angleText, lengthText } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
@@ -9,17 +8,24 @@ import { chartDot, chartOf, curve, curveKeys } from './chart.ts';
 import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
 import { inDegrees, lengthPlotUnit } from './plotUnits.ts';
 
-/** The righting lever over all heels, surfaced and submerged; null for a boat that neither floats nor hangs. */
-export function leverPlot({ boat, bodies, surfaced, submerged }: Analysis): Picture | null {
-  const curves: readonly (readonly [name: string, words: string, afloat: Afloat])[] = [
-    ...(surfaced.status === 'afloat' ? [['one', 'surfaced', surfacedBoat(bodies)] as const] : []),
-    ...(submerged.status === 'neutral'
-      ? [['two', 'submerged', loadedBoat(bodies, submerged.fill, 'submerged')] as const]
-      : []),
-  ];
+/** Lines of a plot, told apart by their style; further conditions begin again. */
+const STYLES = ['one', 'two', 'three'] as const;
+
+/** The righting lever over all heels in each condition; null for a boat that neither floats nor hangs in any. */
+export function leverPlot({ boat, conditions }: Analysis): Picture | null {
+  const curves = conditions.flatMap(({ condition, bodies, state }, i) =>
+    state.status === 'afloat' || state.status === 'neutral'
+      ? [{ name: STYLES[i % STYLES.length]!, condition, afloat: boatIn(bodies, condition.loading) }]
+      : [],
+  );
   if (curves.length === 0) return null;
   const unit = lengthPlotUnit(boat.units);
-  const drawn = curves.map(([name, words, afloat]) => ({ name, words, righting: rightingCurve(afloat) }));
+  const drawn = curves.map(({ name, condition: { id, title }, afloat }) => ({
+    name,
+    words: id,
+    title,
+    righting: rightingCurve(afloat),
+  }));
   const levers = drawn.flatMap(({ righting }) => righting.points.map(({ lever }) => unit.of(lever)));
   const chart = chartOf(
     { left: 52, right: PLOT_WIDTH - 14, top: 64, bottom: 246 },
@@ -41,7 +47,7 @@ export function leverPlot({ boat, bodies, surfaced, submerged }: Analysis): Pict
     {
       id: 'righting-lever',
       title: 'Righting lever',
-      description: drawn.map(({ words, righting }) => rangeSentence(words, righting, boat.units)).join(' '),
+      description: drawn.map(({ title, righting }) => rangeSentence(title, righting, boat.units)).join(' '),
       height: 300,
     },
     chart.ground,
@@ -78,8 +84,7 @@ function edges(chart: Parameters<typeof chartDot>[0], { range }: RightingCurve):
   );
 }
 
-function rangeSentence(words: string, { points, range }: RightingCurve, units: Analysis['boat']['units']): string {
-  const who = words === 'surfaced' ? 'Surfaced' : 'Submerged';
+function rangeSentence(who: string, { points, range }: RightingCurve, units: Analysis['boat']['units']): string {
   if (!range) return `${who} it does not stay upright.`;
   const most = points.reduce((a, b) => (Math.abs(b.lever) > Math.abs(a.lever) ? b : a));
   const lever = `greatest lever ${lengthText(Math.abs(most.lever), units)} at ${angleText(Math.abs(most.heel))}`;

@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import { inBoth } from '../../conditions/loadingCondition.ts';
+import { conditionsOf } from '../../conditions/loadingCondition.ts';
 import type { Correction } from '../../corrections/correction.ts';
 import { cautions, cutLines, moveLines } from '../../report/bench.ts';
 import { conditionFigures } from '../../report/correctionReport.ts';
@@ -9,9 +9,9 @@ import { heading, htmlSection, htmlTable, paragraph, tickBox } from './html.ts';
 /** What the preferred correction does, and its pieces to tick off at the bench; null where there is none. */
 export function cutList(analysis: Analysis, correction: Correction | null): Markup | null {
   if (!correction) return null;
-  const { boat, surfaced, submerged, scheme } = analysis;
-  const before = conditionFigures(boat, inBoth(surfaced, submerged), scheme.figures);
-  const after = conditionFigures(correction.boat, inBoth(correction.surfaced, correction.submerged), scheme.figures);
+  const { boat, scheme } = analysis;
+  const before = conditionFigures(boat, conditionsOf(analysis), scheme.figures);
+  const after = conditionFigures(correction.boat, conditionsOf(correction), scheme.figures);
   return htmlSection(
     'correction',
     heading('What to do'),

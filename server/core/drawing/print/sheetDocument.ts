@@ -25,6 +25,8 @@ export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string
   const { pictures } = trimSheet(analysis, { correction });
   const of = (...ids: readonly PictureId[]): readonly Markup[] =>
     pictures.filter(({ id }) => ids.some(wanted => wanted === id)).map(figure);
+  const views = (view: 'side' | 'section' | 'plan'): readonly Markup[] =>
+    of(...analysis.conditions.map(({ condition }): PictureId => `${condition.id}-${view}`));
   const name = boat.name || 'Boat without a name';
   const page = htmlElement(
     'html',
@@ -48,9 +50,9 @@ export function sheetDocument(analysis: Analysis, { paper }: SheetPaper): string
         htmlElement('p', {}, svgText(`Trim sheet. ${waterWords(boat)}.`)),
       ),
       figureTables(analysis),
-      htmlSection('wide', ...of('surfaced-side', 'submerged-side')),
-      htmlSection('pairs', ...of('surfaced-section', 'submerged-section')),
-      htmlSection('wide', ...of('surfaced-plan', 'submerged-plan')),
+      htmlSection('wide', ...views('side')),
+      htmlSection('pairs', ...views('section')),
+      htmlSection('wide', ...views('plan')),
       cutList(analysis, correction),
       pieceList(analysis),
       htmlSection('plots', ...of('transit', 'righting-lever', 'trim-moments', 'reach', 'uncertainty', 'trials')),

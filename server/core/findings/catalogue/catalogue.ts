@@ -1,6 +1,7 @@
 import { boatFindings } from './boatFindings.ts';
 import { conditionFindings } from './conditionFindings.ts';
 import { formFindings } from './formFindings.ts';
+import { measuredFindings } from './measuredFindings.ts';
 import { placeFindings } from './placeFindings.ts';
 import { textFindings } from './textFindings.ts';
 import { trialFindings } from './trialFindings.ts';
@@ -19,6 +20,7 @@ export const catalogue = {
   ...boatFindings,
   ...formFindings,
   ...placeFindings,
+  ...measuredFindings,
   ...conditionFindings,
   ...trialFindings,
 } satisfies Record<string, FindingDoc>;

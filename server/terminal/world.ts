@@ -1,6 +1,5 @@
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { type Paint, plainPaint } from '../core/report/rows.ts';
-import type { PoolsideFiles } from './poolsidePage.ts';
+import type { PoolsideFiles } from '../editor/poolsidePage.ts';
+import { type Paint, plainPaint } from '../service/service.ts';
 
 /** What the command line touches of the world, so that tests can stand in for it. */
 export interface World {
@@ -41,9 +40,6 @@ export function attempted(name: string, world: World, run: () => void): boolean 
     return false;
   }
 }
-
-export const hasErrors = (analysis: Analysis): boolean =>
-  analysis.findings.some(finding => finding.severity === 'error');
 
 /** Colours where they are welcome. */
 export function paintFor(world: World): Paint {
