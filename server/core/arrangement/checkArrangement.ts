@@ -72,22 +72,26 @@ function fits(thing: Occupant, { things, hull, shapes }: World): boolean {
 
 function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {
   const { length } = world.hull;
-  const sure = blames.filter(({ conflicts }) => conflicts.some(isSure));
-  // Which origin would mend which thing: only for things that surely lie wrong.
+  // Which origin would mend which thing: only for things that surely lie wrong, by themselves or with what they lie in.
+  const suspects = new Set(blames.flatMap(({ conflicts }) => conflicts.filter(isSure).map(({ of }) => of)));
+  const settled: World = { ...world, things: world.things.filter(thing => !suspects.has(thing) || isHome(thing)) };
   const mended = OTHER_ORIGINS.map(origin => ({
     origin,
-    things: sure.flatMap(({ of }) => {
-      const there = of && length !== null ? readFrom(origin, of, length) : null;
-      return of && there && fits(there, world) ? [of] : [];
+    things: [...suspects].filter(thing => {
+      const there = length === null ? null : readFrom(origin, thing, length);
+      return there !== null && fits(there, settled);
     }),
   }));
   return blames.map(blame => {
-    const { of } = blame;
+    const own = blame.conflicts.map(({ of }) => of);
     const mends = mended.flatMap(({ origin, things }) => {
-      if (!of || length === null || !things.includes(of)) return [];
-      const alone = originMend(origin, [of], length, boat.units);
-      return things.length > 1 ? [alone, originMend(origin, things, length, boat.units)] : [alone];
+      const [one] = things.filter(thing => own.includes(thing));
+      if (!one || length === null) return [];
+      const alone = one === blame.of ? [originMend(origin, [one], length, boat.units)] : [];
+      return things.length > 1 ? [...alone, originMend(origin, things, length, boat.units)] : alone;
     });
     return findingOf(blame, { mends, length, boat, things: world.things, shapes: world.shapes });
   });
 }
+
+const isHome = ({ kind }: Occupant): boolean => kind === 'compartment';
