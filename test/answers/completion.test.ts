@@ -554,7 +554,7 @@ describe('entries', () => {
       hull:
         length: 900 mm
         compartments:
-          - { name: dry cylinder, mass: 400 g, round: 60 mm, station: 200 to 660 mm, height: 52 mm }
+          - { name: dry cylinder, mass: 400 g, round: 60 mm, station: 200 to 660 mm, height: 40 mm }
         shells:
         - |
     `;

@@ -226,7 +226,7 @@ hull:
     // Their axes lie √(28² + 30²) = 41.04 mm apart in the first, √(28² + 24²) = 36.88 mm in the second.
     expect(told(tubes(30))).toEqual([]);
     expect(told(tubes(24)).map(([, , , says]) => says)).toEqual([
-      '“port” and “starboard” overlap by 3.1 mm, so some water would be displaced twice. Check their places and sizes.',
+      '“starboard” and “port” overlap by 3.1 mm, so some water would be displaced twice. Check their places and sizes.',
     ]);
   });
 });

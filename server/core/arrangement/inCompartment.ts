@@ -1,3 +1,4 @@
+import type { Tank } from '../boat/boat.ts';
 import { TAPE } from '../boat/placed.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
@@ -10,7 +11,9 @@ export function stickingOut(thing: Occupant, home: Occupant, shapes: Shapes): Co
   if (!home.form) return null;
   const depth = shapes.depthIn(home.form);
   let worst: { readonly by: number; readonly at: Vec3 } | null = null;
-  for (const at of placesOn(thing, shapes)) {
+  // A tank by the jug was given whatever form fits; where none does, that one sticks out.
+  const form = thing.kind === 'tank' ? (thing.entry as Tank).form : thing.form;
+  for (const at of placesOn({ form, bounds: thing.bounds }, shapes)) {
     const by = -depth(at);
     if (by > (worst?.by ?? TAPE)) worst = { by, at };
   }

@@ -36,7 +36,7 @@ export interface Occupant {
 
 /** What stands outside a hull, by its name. */
 const OUTSIDE =
-  /\b(fins?|skegs?|shafts?|prop(eller)?s?|screws?|(hydro|bow|stern|dive|diving|sail)?planes?|rudders?|masts?|periscopes?|snorkels?|snorts?|antennas?|aerials?|kort|nozzles?|struts?|brackets?|thrusters?|jackstaff|flag(staff)?|rail(ing)?s?|drop keel|keel bulb|bulb|stern tubes?|guards?|sonar|dome|sail|conning tower|casing|bollards?|cleats?|eyes?|hooks?|bumper|guns?|fairing)\b/i;
+  /\b(fins?|skegs?|shafts?|prop(eller)?s?|screws?|(hydro|bow|stern|dive|diving|sail)?planes?|rudders?|masts?|periscopes?|snorkels?|snorts?|antennas?|aerials?|kort|nozzles?|struts?|brackets?|thrusters?|jackstaff|flag(staff)?|rail(ing)?s?|drop keel|keel bulb|bulb|stern tubes?|guards?|sonar|dome|saddle tanks?|sail|conning tower|casing|bollards?|cleats?|eyes?|hooks?|bumper|guns?|fairing)\b/i;
 
 /** What goes through walls and other things, by its name. */
 const THROUGH =
