@@ -91,6 +91,18 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/cut',
     'server/core/geometry/shapes',
   ],
+  'server/core/arrangement': [
+    'schema',
+    'server/core/boat',
+    'server/core/geometry/form',
+    'server/core/geometry/cut',
+    'server/core/geometry/shapes',
+    'server/core/text/reading',
+    'server/core/uncertainty',
+    'server/core/findings',
+    'server/core/findings/catalogue',
+    'server/core/wording',
+  ],
   'server/core/trials/estimation': ['server/core/statistics', 'server/core/steps', 'ml-matrix'],
   'server/core/trials/pool': [
     'schema',
@@ -226,6 +238,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/analysis': [
     'schema',
+    'server/core/arrangement',
     'server/core/geometry/shapes',
     'server/core/meshFiles',
     'server/core/text/reading',

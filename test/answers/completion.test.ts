@@ -581,7 +581,7 @@ describe('entries', () => {
       hull:
         length: 900 mm
         compartments:
-          - { name: dry cylinder, mass: 400 g, round: 80 mm, station: 100 to 800 mm, height: 46 mm }
+          - { name: dry cylinder, mass: 400 g, round: 60 mm, station: 200 to 660 mm, height: 40 mm }
         shells:
         - |
     `;

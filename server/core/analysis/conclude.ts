@@ -1,3 +1,4 @@
+import { freeBays } from '../arrangement/freeBays.ts';
 import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
@@ -112,8 +113,11 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
   const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
+  // Pieces go where there is room, whatever the bay says.
+  const boat = { ...rest.boat, bays: freeBays(inWater.source, parts.cache.shapes) };
   return {
     ...rest,
+    boat,
     filed,
     surfaced,
     uncertainties,

@@ -6,7 +6,7 @@ import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf } from '../text/reading/values.ts';
-import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
+import { checkNames, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
@@ -29,6 +29,8 @@ export interface BoatReading {
   /** The same with what its entries were read from. */
   readonly source: BoatSource;
   readonly trials: readonly Trial[];
+  /** The file says how long the hull is. */
+  readonly hasLength: boolean;
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -53,7 +55,7 @@ export function readBoat(
   { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
 ): BoatReading {
   const reader = sectionReader(syntax, describer, kept);
-  const { findings, leftOut, meshNames, meshed, lists, sections } = reader.log;
+  const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
   const scale = readScale(
     reader.section(() => scaleSchema, ['scale'], 'the scale'),
@@ -88,7 +90,7 @@ export function readBoat(
   const length = reader.section(() => schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
-  findings.push(...missingSections(syntax, length, unread), ...checkArrangement(whole, compartmentNames, shapes));
+  findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
   const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
   const trials = checkTrials(
     entriesIn(reader.list(['trials'], trialKind, sources.around)),
@@ -98,11 +100,11 @@ export function readBoat(
   );
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...trials.findings, ...ofDay.findings);
-  if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
+    hasLength: length !== null,
     findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units: measures, made: schemas } },

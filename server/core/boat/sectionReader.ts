@@ -58,9 +58,8 @@ interface Log {
   readonly findings: Finding[];
   /** What is in no figure because it could not be read, by name. */
   readonly leftOut: string[];
-  /** Mesh files by name, and the entries that are made of some. */
+  /** Mesh files by name. */
   readonly meshNames: Set<string>;
-  readonly meshed: Map<Entry, readonly string[]>;
   readonly lists: Map<string, readonly KeptEntry[]>;
   readonly sections: Map<string, KeptSection>;
 }
@@ -70,7 +69,6 @@ export function sectionReader(syntax: Syntax, describer: Describer, kept?: KeptE
     findings: [],
     leftOut: [],
     meshNames: new Set(),
-    meshed: new Map(),
     lists: new Map(),
     sections: new Map(),
   };
@@ -140,7 +138,6 @@ function readList<T, E extends Entry>(
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);
-    if (result.entry && result.files.size > 0) log.meshed.set(result.entry, [...result.files.keys()]);
     if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
