@@ -1,6 +1,7 @@
 import * as z from 'zod';
-import { atMost, map, quantity, range, section, text, word } from './fields.ts';
+import { atMost, choose, map, quantity, range, section, text, word } from './fields.ts';
 import { densityKey, noteKey } from './hull.ts';
+import type { Quantity } from './quantity.ts';
 import type { Sense } from './quantitySense.ts';
 import type { FileUnits } from './units.ts';
 
@@ -25,6 +26,29 @@ export function baySchema(units: FileUnits) {
   ).meta({ description: 'Room where lead or foam can still go. Corrections put pieces nowhere else.' });
 }
 
+/** Loose lead shot: that there is some, or how dense it lies. */
+interface ShotEntry {
+  readonly density?: Quantity;
+}
+
+/** Loose shot in the stock. */
+function shotKey(units: FileUnits) {
+  const help = {
+    description:
+      'Loose lead shot that corrections may pour into bays for lead, between two dams: true, or how dense it lies by the jug and the scale (about 6.7 g/cm3). It is poured where the strip does not fit, or does not do.',
+    examples: ['true', '6.6 g/cm3'],
+  };
+  const yes = z.literal(true).transform((): ShotEntry => ({}));
+  const density = densityKey(units).transform((measured): ShotEntry => ({ density: measured }));
+  return choose<ShotEntry>(
+    [
+      { suits: raw => raw === true, schema: yes },
+      { suits: () => true, schema: density },
+    ],
+    help,
+  ).optional();
+}
+
 /** What corrections are cut from. */
 export function stockSchema(units: FileUnits) {
   const strip = section(units, {
@@ -38,12 +62,15 @@ export function stockSchema(units: FileUnits) {
     .max(...atMost(100, 'pieces'))
     .meta({ description: 'Masses of the whole pieces at hand, used as they are.', shown: [['5 g', '10 g']] })
     .optional();
-  const of = (what: string, example: string) =>
-    map({ density: densityKey(units).optional(), strip, pieces }, `the ${what} at hand, such as ${example}`)
+  const of = <S extends z.ZodRawShape>(what: string, example: string, more: S) =>
+    map({ density: densityKey(units).optional(), strip, pieces, ...more }, `the ${what} at hand, such as ${example}`)
       .meta({ description: `The ${what} that corrections are cut from.` })
       .optional();
   return map(
-    { lead: of('lead', '{ strip: 12 x 6 mm }'), foam: of('foam', '{ density: 30 kg/m3, strip: 25 x 25 mm }') },
+    {
+      lead: of('lead', '{ strip: 12 x 6 mm }', { shot: shotKey(units) }),
+      foam: of('foam', '{ density: 30 kg/m3, strip: 25 x 25 mm }', {}),
+    },
     'what is on the bench, such as { lead: { strip: 12 x 6 mm } }',
   ).meta({ description: 'What corrections are cut from: lead and foam on the bench.' });
 }

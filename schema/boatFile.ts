@@ -19,6 +19,12 @@ export const unitsSchema = map(
   'units, such as { length: mm, mass: g }',
 ).meta({ description: 'Units for bare numbers, and for the figures that the tool shows.' });
 
+export const scaleSchema = text({
+  description:
+    'Scale of the model, 1:60. Adds full-size figures to the report, and lets any length be given in full size: “length: 67.1 m full size”.',
+  examples: ['1:60'],
+});
+
 /**
  * The schemas of every section for one choice of units. Each section and each entry is checked by its own, so that a
  * fault in one leaves the others readable.
@@ -32,8 +38,7 @@ export function boatSchemas(units: FileUnits) {
   );
   return madeWhenRead({
     boat: () => text({ description: 'The name of the boat.', examples: ['Petrel'] }),
-    scale: () =>
-      text({ description: 'Scale of the model, 1:60; adds full-size figures to the report.', examples: ['1:60'] }),
+    scale: () => scaleSchema,
     units: () => unitsSchema,
     water: () => waterSchema(units),
     length: () => length,

@@ -1,39 +1,13 @@
 import * as z from 'zod';
 import { atMost, field, map, quantity, text, word } from './fields.ts';
 import { readAxes } from './meshAxes.ts';
+import { sectionRow } from './sectionRow.ts';
 import type { FileUnits } from './units.ts';
 
 /** A table of offsets: the hull's cross-sections as taken off a plan. */
 export function sectionsKey(units: FileUnits) {
-  const size = (description: string) => quantity(units, 'length', { description });
-  const point = z.tuple(
-    [size('Half-breadth: from the centreline out to the side.'), size('Height above the baseline.')],
-    { error: 'Expected a [half-breadth, height] pair, such as [18, 20].' },
-  );
-  const outline = z
-    .array(point, {
-      error:
-        'Expected a list of [half-breadth, height] points from keel to deck, such as [[0, 2], [18, 20], [22, 40]].',
-    })
-    .max(...atMost(100, 'points of an outline'))
-    .min(1, { error: 'An outline needs a point at least, such as [[0, 40]] for the tip of the bow.' })
-    .meta({
-      description:
-        'Half the cross-section there: [half-breadth, height] points from keel to deck, mirrored to port. A last point off the centreline makes a flat deck, a first one a flat keel; a single point is a tip.',
-      shown: [['[0, 2]', '[18, 20]', '[22, 40]']],
-    });
-  const section = map(
-    {
-      station: quantity(units, 'length', {
-        description: 'Where the section lies, aft of the bow tip. Stations rise from bow to stern.',
-        examples: ['60 mm'],
-      }),
-      outline,
-    },
-    'a section, such as { station: 60 mm, outline: [[0, 2], [18, 20], [22, 40]] }',
-  );
   return z
-    .array(section, {
+    .array(sectionRow(units), {
       error:
         'Expected a list of sections from bow to stern, such as - { station: 60 mm, outline: [[0, 2], [18, 20], [22, 40]] }.',
     })
@@ -41,7 +15,7 @@ export function sectionsKey(units: FileUnits) {
     .min(2, { error: 'A table of offsets needs two sections or more: the first and the last are its ends.' })
     .meta({
       description:
-        'A table of offsets: cross-sections from bow to stern, straight lines between their points and between stations. Outlines of equally many points are joined point to point, others by girth.',
+        'A table of offsets: cross-sections from bow to stern, by points of their outline or by the figures of a plan (keel, deck, half-breadth, how full). Straight lines between points and stations, unless “faired”. Outlines of equally many points are joined point to point, others by girth.',
     })
     .optional();
 }

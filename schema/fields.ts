@@ -12,6 +12,9 @@ import {
 import type { Read, Slip } from './slip.ts';
 import type { Dimension, FileUnits } from './units.ts';
 
+// An entry is checked once and then remembered: code made for it would cost more than it saves, and some pages forbid it.
+z.config({ jitless: true });
+
 /** What the schema says about a key, for hovers, completion and the JSON Schema. */
 export interface KeyHelp {
   /** One or two sentences in trade words. */

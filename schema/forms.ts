@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { meshKey, sectionsKey } from './drawnForms.ts';
-import { atMost, choose, extent, isMap, map, quantity, section, taper, word } from './fields.ts';
+import { atMost, choose, extent, flag, isMap, map, quantity, section, taper, word } from './fields.ts';
 import type { Quantity, Range } from './quantity.ts';
 import type { Sense } from './quantitySense.ts';
 import type { FileUnits } from './units.ts';
@@ -69,6 +69,10 @@ const oneForm = (units: FileUnits) => ({
     })
     .optional(),
   sections: sectionsKey(units),
+  faired: flag({
+    description:
+      'true: fair curves through the points of a profile or of sections, as a batten lies, in place of straight lines. They touch every point and bulge past none.',
+  }).optional(),
   mesh: meshKey(units),
   volume: quantity(
     units,

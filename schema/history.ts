@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { flag, map, quantity, text } from './fields.ts';
 import { balanceKey, placing, recutKeys } from './forms.ts';
+import { inWaterKey } from './inWater.ts';
 import type { FileUnits } from './units.ts';
 
 const WHEN =
@@ -25,6 +26,7 @@ export function historyKeys(units: FileUnits) {
         { description: 'Its density then.', examples: ['32 kg/m3'] },
         { positive: true },
       ).optional(),
+      inWater: inWaterKey(units),
       in: text({ description: 'The watertight compartment it lay in then.', examples: ['dry cylinder'] }).optional(),
       ...placing(units),
       ...recutKeys(units),

@@ -2,6 +2,9 @@ import * as z from 'zod';
 import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
 import { historyKeys } from './history.ts';
+import { holdsKey } from './holds.ts';
+import { inWaterKey } from './inWater.ts';
+import { severalKeys } from './several.ts';
 import type { FileUnits } from './units.ts';
 
 const name = (example: string, whose: string) =>
@@ -24,6 +27,13 @@ export const densityKey = (units: FileUnits) =>
     { positive: true },
   );
 
+/** For what is meant to stand outside the hull: it is not told that it does. */
+const outsideKey = () =>
+  flag({
+    description:
+      'true: it is meant to stand outside the hull, as a fin, a propeller guard or a keel bolted underneath, and may reach past it. false: it lies inside, whatever it is called. Not given, its name decides: fins, planes, rudders, shafts, propellers and masts may stand outside.',
+  }).optional();
+
 export const noteKey = () => text({ description: 'A note to yourself; it changes no figure.' });
 
 /** A free-flooding shell: water fills its inside, only its wall displaces. */
@@ -34,12 +44,16 @@ export function shellSchema(units: FileUnits) {
       mass: mass(units, 'What the bare shell weighs on the scale.'),
       material: materialKey().optional(),
       density: densityKey(units).optional(),
+      inWater: inWaterKey(units),
       ...placing(units),
+      ...severalKeys(units),
       ...formKeys(units),
       ends: word(['open', 'closed'], {
         description: 'Whether the flat ends of the form belong to the shell; closed unless given.',
       }).optional(),
       balance: balanceKey(units),
+      outside: outsideKey(),
+      holds: holdsKey(units),
       note: noteKey().optional(),
     },
     'a shell, such as { name: outer hull, material: fibreglass, mass: 640 g, profile: [[0, 0], [200, 45], [900, 0]], height: 46 mm }',
@@ -54,9 +68,13 @@ export function compartmentSchema(units: FileUnits) {
       mass: mass(units, 'What the empty compartment weighs, ends and seals included.'),
       material: materialKey().optional(),
       density: densityKey(units).optional(),
+      inWater: inWaterKey(units),
       ...placing(units),
+      ...severalKeys(units),
       ...formKeys(units),
       balance: balanceKey(units),
+      outside: outsideKey(),
+      holds: holdsKey(units),
       note: noteKey().optional(),
     },
     'a compartment, such as { name: dry cylinder, mass: 410 g, round: 76 mm, station: 200 to 680 mm, height: 46 mm }',
@@ -83,7 +101,18 @@ export function tankSchema(units: FileUnits) {
           'The compartment it lies in. Without it the tank stands in the flooded hull and displaces by its own form.',
         examples: ['dry cylinder'],
       }).optional(),
+      capacity: quantity(
+        units,
+        'volume',
+        {
+          description:
+            'What it holds by the measuring jug: filled to the brim and poured out. A form is then for its place only.',
+          examples: ['640 ml'],
+        },
+        { positive: true },
+      ).optional(),
       ...placing(units),
+      ...severalKeys(units),
       ...formKeys(units),
       kind: word(['sealed', 'vented', 'piston', 'bladder'], {
         description:
@@ -113,6 +142,7 @@ export function tankSchema(units: FileUnits) {
         },
         { positive: true },
       ).optional(),
+      outside: outsideKey(),
       note: noteKey().optional(),
     },
     'a tank, such as { name: main ballast, in: dry cylinder, round: 70 mm, station: 360 to 560 mm, height: 46 mm, kind: sealed }',
@@ -124,17 +154,21 @@ const pieceKeys = (units: FileUnits) => ({
   mass: mass(units, 'What it weighs on the scale. With a form and a material it may be left out.').optional(),
   material: materialKey().optional(),
   density: densityKey(units).optional(),
+  inWater: inWaterKey(units),
   in: text({
     description: 'The watertight compartment it lies in: inside, it weighs but does not displace.',
     examples: ['dry cylinder'],
   }).optional(),
   ...placing(units),
+  ...severalKeys(units),
   ...formKeys(units),
   balance: balanceKey(units),
+  holds: holdsKey(units),
   fixed: flag({
     description:
       'false: corrections may move this, and shrink it or take it out when it is lead or foam. true: it stays where it is. Not given, lead and foam stay, and equipment may be moved inside its compartment.',
   }).optional(),
+  outside: outsideKey(),
   note: noteKey().optional(),
 });
 

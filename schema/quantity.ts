@@ -1,3 +1,4 @@
+import { onModel, withoutFullSize } from './fullSize.ts';
 import { exampleOf, type Wanted } from './quantityExamples.ts';
 import { takeApart } from './quantityGrammar.ts';
 import { faultOfUnits, giveMeaning, type Meant } from './quantityMeaning.ts';
@@ -110,7 +111,8 @@ function readWritten(raw: unknown, wanted: Wanted, options: QuantityOptions): Re
   return text.ok ? placeSlip(raw, text.value, readText(text.value, wanted, options)) : text;
 }
 
-function readText(text: string, wanted: Wanted, options: QuantityOptions): Read<Meant> {
+function readText(whole: string, wanted: Wanted, options: QuantityOptions): Read<Meant> {
+  const { text, isFullSize } = withoutFullSize(whole);
   const written = takeApart(text, {
     dimension: wanted.dimension,
     example: exampleOf(wanted),
@@ -119,7 +121,8 @@ function readText(text: string, wanted: Wanted, options: QuantityOptions): Read<
   if (!written.ok) return written;
   const fault = faultOfUnits(text, written.value, wanted) ?? faultOfWay(text, written.value, wanted);
   if (fault) return fault;
-  const meant = giveMeaning(text, written.value, wanted);
+  const said = giveMeaning(text, written.value, wanted);
+  const meant = said.ok && isFullSize ? onModel(said.value, whole, wanted) : said;
   if (!meant.ok) return meant;
   return faultOfSize({ text, written: written.value, meant: meant.value, wanted }, options) ?? meant;
 }

@@ -9,6 +9,8 @@ import type { Dimension } from './units.ts';
 export interface QuantityOptions {
   readonly positive?: boolean;
   readonly nonNegative?: boolean;
+  /** It may be less than nothing although its kind never is: a weight in water of what floats. */
+  readonly signed?: boolean;
   /** The words that may say its sign. */
   readonly sense?: Sense;
 }
@@ -78,7 +80,7 @@ function faultOfValue(judged: JudgedSize, at: Amount, value: number, options: Qu
   const { least, leastWords, most, mostWords } = sane[dimension];
   const noun = nounOf[dimension];
   const example = exampleOf(wanted);
-  const mayBeNegative = !options.positive && !options.nonNegative && !neverNegative.has(dimension);
+  const mayBeNegative = !options.positive && !options.nonNegative && (options.signed || !neverNegative.has(dimension));
   if (value < 0 && !mayBeNegative) {
     const bare = text.slice(at.start, at.end).replace(/^[-−]\s*/, '');
     return bad(`Expected ${noun.one} that is not negative, e.g. ${example}.`, at, bare);

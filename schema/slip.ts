@@ -7,6 +7,8 @@ export interface Slip {
   readonly end: number;
   /** What to put in place of those characters, when there is one likely answer. */
   readonly replacement?: string;
+  /** What the file lacks for this value to be read. */
+  readonly lacks?: 'scale';
 }
 
 /** What reading a value gives: it, or the first slip in it. Reading never throws. */

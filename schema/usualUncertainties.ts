@@ -59,6 +59,18 @@ export const usualUncertainties = {
     why: 'The marks of a kitchen jug, and bubbles.',
     of: value => Math.min(Math.max(1e-6, 0.02 * value), 0.2 * value),
   },
+  inWater: {
+    what: 'weight in water',
+    uncertainty: '2 g or 1 %, the greater',
+    why: 'A spring balance; a bubble left on the thing.',
+    of: value => Math.max(0.002, 0.01 * Math.abs(value)),
+  },
+  capacity: {
+    what: 'capacity of a tank by the jug',
+    uncertainty: '5 ml or 2 %, the greater; at most 20 %',
+    why: 'The marks of a kitchen jug, and drops that stay behind.',
+    of: value => Math.min(Math.max(5e-6, 0.02 * value), 0.2 * value),
+  },
   density: {
     what: 'density that an entry or the stock gives',
     uncertainty: '2 %',

@@ -1,12 +1,13 @@
 import { createRequire } from 'node:module';
 import { version } from '../package.json';
-import { WRONG_USE } from './editor/world.ts';
 import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
 import { runCommandLine } from './terminal/commandLine.ts';
 import { writeOutput } from './terminal/outputFiles.ts';
+import { pdfOf } from './terminal/pdf.ts';
 import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
 import { readPoolsideFiles } from './terminal/readPoolsideFiles.ts';
+import { WRONG_USE } from './terminal/world.ts';
 
 const { stdout, stderr, env } = process;
 /** A terminal that can do no more than print has neither colours nor a cursor. */
@@ -39,6 +40,7 @@ function run(): number {
     readFile: readBoatFile,
     rewriteFile: rewriteBoatFile,
     writeOutput,
+    pdfOf,
     readBeside,
     readPoolsideFiles,
     out: text => {

@@ -2,7 +2,7 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { plainClock } from './editor/clock.ts';
 import { startServer } from './editor/languageServer.ts';
-import { createBoatService } from './editor/service.ts';
+import { createBoatService } from './service/service.ts';
 import { readByAddress } from './terminal/readByAddress.ts';
 
 const connection = createConnection(ProposedFeatures.all);

@@ -3,8 +3,8 @@ import './withoutEval.ts';
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { plainClock } from './editor/clock.ts';
 import { startServer } from './editor/languageServer.ts';
-import { createBoatService } from './editor/service.ts';
 import { answerPoolside, type PoolScope } from './poolWorker.ts';
+import { createBoatService } from './service/service.ts';
 
 /** The worker's own scope; the whole DOM library would let other code use the DOM unnoticed. */
 declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] & PoolScope;

@@ -17,6 +17,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/form',
     'server/core/geometry/cut',
     'server/core/geometry/outline',
+    'server/core/steps',
   ],
   'server/core/geometry/shapes': [
     'server/core/geometry/form',
@@ -24,7 +25,13 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/outline',
     'server/core/geometry/mesh',
   ],
-  'server/core/meshFiles': ['server/core/geometry/form', 'server/core/geometry/mesh', 'fflate', 'saxes'],
+  'server/core/meshFiles': [
+    'server/core/geometry/form',
+    'server/core/geometry/mesh',
+    'server/core/steps',
+    'fflate',
+    'saxes',
+  ],
   'server/core/findings/catalogue': [],
   'server/core/findings': ['schema', 'server/core/findings/catalogue'],
   'server/core/text/reading': ['schema', 'server/core/findings', 'server/core/findings/catalogue', 'yaml'],
@@ -84,6 +91,18 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/cut',
     'server/core/geometry/shapes',
   ],
+  'server/core/arrangement': [
+    'schema',
+    'server/core/boat',
+    'server/core/geometry/form',
+    'server/core/geometry/cut',
+    'server/core/geometry/shapes',
+    'server/core/text/reading',
+    'server/core/uncertainty',
+    'server/core/findings',
+    'server/core/findings/catalogue',
+    'server/core/wording',
+  ],
   'server/core/trials/estimation': ['server/core/statistics', 'server/core/steps', 'ml-matrix'],
   'server/core/trials/pool': [
     'schema',
@@ -120,6 +139,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/findings',
     'server/core/findings/catalogue',
     'server/core/wording',
+    'server/core/steps',
   ],
   'server/core/corrections/room': [
     'schema',
@@ -218,6 +238,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/analysis': [
     'schema',
+    'server/core/arrangement',
     'server/core/geometry/shapes',
     'server/core/meshFiles',
     'server/core/text/reading',
@@ -313,6 +334,29 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'd3-path',
     'd3-scale',
   ],
+  'server/core/drawing/gauges': [
+    'schema',
+    'server/core/analysis',
+    'server/core/boat',
+    'server/core/bodies',
+    'server/core/conditions',
+    'server/core/figures',
+    'server/core/uncertainty',
+    'server/core/judges',
+    'server/core/trials/pool',
+    'server/core/corrections/correction.ts',
+    'server/core/corrections/balance',
+    'server/core/corrections/room',
+    'server/core/geometry/form',
+    'server/core/geometry/cut',
+    'server/core/geometry/outline',
+    'server/core/geometry/shapes',
+    'server/core/wording',
+    'server/core/drawing/styleSheet.ts',
+    'server/core/drawing',
+    'server/core/text/reading',
+    'server/core/findings',
+  ],
   'server/core/drawing/print': [
     'schema',
     'server/core/analysis',
@@ -333,6 +377,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/wording',
     'server/core/drawing/styleSheet.ts',
     'server/core/drawing',
+    'server/core/drawing/gauges',
     'server/core/report',
   ],
   'server/core/poolside/day.ts': [],
@@ -385,14 +430,18 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/corrections/words',
     'server/core/wording',
   ],
-  'server/editor/service.ts': [
+  'server/service': [
     'schema',
+    'server/core/steps',
     'server/core/analysis',
+    'server/core/boat',
     'server/core/meshFiles',
+    'server/core/findings',
     'server/core/findings/catalogue',
     'server/core/text/reading',
     'server/core/text/editing',
     'server/core/drawing',
+    'server/core/drawing/gauges',
     'server/core/drawing/print',
     'server/core/poolside',
     'server/core/report',
@@ -401,6 +450,23 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/editor/protocol.ts': [],
   'server/editor/poolsidePage.ts': [],
+  'server/editor': [
+    'server/service',
+    'server/editor/protocol.ts',
+    'vscode-languageserver',
+    'vscode-languageserver-textdocument',
+  ],
+  'server/terminal': [
+    'server/service',
+    'server/editor/protocol.ts',
+    'server/editor/poolsidePage.ts',
+    'node:child_process',
+    'node:fs',
+    'node:os',
+    'node:path',
+    'node:url',
+    'node:util',
+  ],
   'client/panel': ['server/core/drawing/styleSheet.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
@@ -415,7 +481,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Rooms that must run in a browser worker as well as in Node. */
-const pureRooms = Object.keys(rooms).filter(room => !room.startsWith('client'));
+const pureRooms = Object.keys(rooms).filter(room => !/^client|^server\/(?:editor|terminal)$/.test(room));
 
 const sources = ['schema', 'server', 'client']
   .flatMap(folder => filesBelow(folder))
@@ -463,6 +529,19 @@ describe('what is dangerous has one door', () => {
   });
 });
 
+describe('limits are read in one place', () => {
+  /** What the file asks is read by the reader of the boat, handed out by the loading conditions, and told by the figures. */
+  const readers = ['server/core/boat', 'server/core/figures', 'server/core/conditions/loadingCondition.ts'];
+
+  it('the figures tell what a limit allows; nobody else looks', () => {
+    const others = sources.filter(
+      file => file.startsWith('server') && !readers.some(reader => file === reader || file.startsWith(`${reader}/`)),
+    );
+    const looking = others.filter(file => /\.limits\b|[{,]\s*limits\b[^}]*\}\s*[:)=]/.test(programOf(file)));
+    expect(looking).toEqual([]);
+  });
+});
+
 describe('a file has one subject', () => {
   it('no source file is longer than 300 lines', () => {
     const long = sources
@@ -477,6 +556,10 @@ function filesBelow(folder: string): readonly string[] {
     .filter(entry => entry.isFile())
     .map(entry => join(entry.parentPath, entry.name));
 }
+
+/** A file without its comments and its words for people. */
+const programOf = (file: string): string =>
+  readFileSync(file, 'utf8').replace(/\/\*[\s\S]*?\*\/|\/\/.*|'(?:[^'\\\n]|\\.)*'|`[^`]*`/g, '');
 
 /** Files as they are on disk, packages by their name. */
 function importsOf(file: string): readonly string[] {

@@ -25,15 +25,22 @@ function* nodesIn(value: unknown): Generator<Node> {
 }
 
 /** Where the code of a test has a fault: `file:line`. */
-function faultsIn(file: string, code: string, isFault: (node: Node, source: string) => boolean): readonly string[] {
-  const faults = [...nodesIn(parseAst(code, { lang: 'ts' }))].filter(node =>
-    isFault(node, code.slice(node.start, node.end)),
+function faultsIn(file: string, program: string, isFault: (node: Node, source: string) => boolean): readonly string[] {
+  const faults = [...nodesIn(parseAst(program, { lang: 'ts' }))].filter(node =>
+    isFault(node, program.slice(node.start, node.end)),
   );
-  return faults.map(({ start }) => `${file}:${code.slice(0, start).split('\n').length}`);
+  return faults.map(({ start }) => `${file}:${program.slice(0, start).split('\n').length}`);
 }
 
 const faultsInAll = (isFault: (node: Node, source: string) => boolean): readonly string[] =>
   files.flatMap(file => faultsIn(file, readFileSync(join(folder, file), 'utf8'), isFault));
+
+const sources = ['schema', 'server', 'client'].flatMap(room =>
+  readdirSync(join(folder, '..', room), { recursive: true, encoding: 'utf8' })
+    .filter(file => file.endsWith('.ts'))
+    .map(file => join(room, file)),
+);
+const sourceOf = (file: string): string => readFileSync(join(folder, '..', file), 'utf8');
 
 /** The keys of a boat file, by its JSON Schema. */
 function keysOf(value: unknown): readonly string[] {
@@ -77,6 +84,28 @@ interface Named {
   readonly name: string;
 }
 
+const LOOKS = new Set(['startsWith', 'endsWith', 'match', 'matchAll', 'search', 'slice', 'split']);
+const IS_LOOKED = new Set(['test', 'exec']);
+
+/** The last name of `finding.code`, or of `code`. */
+function lastName(node: unknown): string | undefined {
+  if (!isNode(node)) return undefined;
+  const { name, property } = node as Node & Partial<Named> & { readonly property?: Named };
+  return name ?? property?.name;
+}
+
+/** A code is one word, a title is for people: neither is taken apart. */
+function isPartOfCode(node: Node): boolean {
+  const call = node as Node & {
+    readonly callee?: { readonly property?: Named; readonly object?: unknown };
+    readonly arguments?: readonly unknown[];
+  };
+  if (node.type !== 'CallExpression') return false;
+  const way = call.callee?.property?.name ?? '';
+  const looked = LOOKS.has(way) ? call.callee?.object : IS_LOOKED.has(way) ? call.arguments?.[0] : null;
+  return ['code', 'title'].includes(lastName(looked) ?? '');
+}
+
 describe('a boat text in a test', () => {
   it('stands in a template string, its lines as they are', () => {
     expect(keys.size).toBeGreaterThan(50);
@@ -109,18 +138,49 @@ describe('a correction, finding or offer', () => {
   );
 });
 
+describe('a code or a title', () => {
+  it('is taken as a whole: what a finding is about, it says itself', () => {
+    const inSources = sources.flatMap(file => faultsIn(file, sourceOf(file), isPartOfCode));
+    const inTests = faultsInAll(isPartOfCode).filter(fault => !fault.startsWith('editor/'));
+    expect([...inSources, ...inTests]).toEqual([]);
+  });
+
+  it.each([
+    "code.startsWith('surfaced-')",
+    'all.filter(finding => /^transit-/.test(finding.code))',
+    "correction.title.split(':')",
+  ])('%s is none', code => {
+    expect(faultsIn('it', code, isPartOfCode)).toEqual(['it:1']);
+  });
+});
+
+/** Lines that a function of the program may have, its own types and all. */
+const MOST_LINES = 80;
+
+const isFunction = ({ type }: Node): boolean =>
+  ['FunctionDeclaration', 'FunctionExpression', 'ArrowFunctionExpression'].includes(type);
+
+const isLong = (node: Node, source: string): boolean => isFunction(node) && source.split('\n').length > MOST_LINES;
+
+describe('a function', () => {
+  it(`has no more than ${MOST_LINES} lines`, () => {
+    expect(sources.flatMap(file => faultsIn(file, sourceOf(file), isLong))).toEqual([]);
+  });
+
+  it('of one line more is found', () => {
+    const lines = '\n'.repeat(MOST_LINES);
+    expect(faultsIn('it', `const f = () => {${lines}};`, isLong)).toEqual(['it:1']);
+    expect(faultsIn('it', `const f = () => {${lines.slice(1)}};`, isLong)).toEqual([]);
+  });
+});
+
 describe('a name', () => {
-  const sources = ['schema', 'server', 'client'].flatMap(room =>
-    readdirSync(join(folder, '..', room), { recursive: true, encoding: 'utf8' })
-      .filter(file => file.endsWith('.ts'))
-      .map(file => join(room, file)),
-  );
   const declared = /^export (?:declare |async )*(?:const|function\*?|class|interface|type|enum) +\*?(\w+)/gm;
 
   it('has one home: no two files export the same one', () => {
     const homes = new Map<string, string[]>();
     for (const file of sources) {
-      for (const [, name] of readFileSync(join(folder, '..', file), 'utf8').matchAll(declared)) {
+      for (const [, name] of sourceOf(file).matchAll(declared)) {
         homes.set(name!, [...(homes.get(name!) ?? []), file]);
       }
     }

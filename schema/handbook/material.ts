@@ -8,6 +8,8 @@ export interface Material {
   readonly density: number;
   /** What is still likely for it, kg/m3. */
   readonly range: readonly [least: number, most: number];
+  /** Of what is poured, with the gaps in it: what takes up room, and in water only its own density displaces. kg/m3. */
+  readonly poured?: { readonly density: number; readonly range: readonly [least: number, most: number] };
   readonly source: string;
   /** Whether the source was read in a public copy, or is quoted from memory. */
   readonly known: 'seen' | 'from memory';

@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import type { BoatService } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
@@ -11,8 +12,10 @@ import {
   type ReportParams,
   type ReportResult,
   reportRequest,
+  type UnpackParams,
+  type UnpackResult,
+  unpackRequest,
 } from './protocol.ts';
-import type { BoatService } from './service.ts';
 
 export interface FileRequestsHost {
   readonly connection: Connection;
@@ -21,7 +24,7 @@ export interface FileRequestsHost {
   readonly fileAt: (uri: string) => OpenFile | undefined;
 }
 
-/** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat. */
+/** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat, one out of a page. */
 export function answerFileRequests({ connection, service, guard: host, fileAt }: FileRequestsHost): void {
   connection.onRequest(reportRequest, (...given: readonly unknown[]) =>
     guard<ReportParams, ReportResult>(
@@ -54,6 +57,13 @@ export function answerFileRequests({ connection, service, guard: host, fileAt }:
       ({ name, units }) => ({
         text: service.newBoat(name, units),
       }),
+    ),
+  );
+  connection.onRequest(unpackRequest, (...given: readonly unknown[]) =>
+    guard<UnpackParams, unknown>(
+      host,
+      { name: 'unpack', fallback: null, given },
+      ({ html }) => service.fileIn(html) satisfies UnpackResult,
     ),
   );
 }

@@ -1,4 +1,5 @@
 import { CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { takeTurn } from './turn.ts';
 
 /** What a handler needs of the world outside. */
 export interface GuardHost {
@@ -6,6 +7,8 @@ export interface GuardHost {
   readonly defer: (run: () => void) => void;
   /** Tells whoever looks after the server that something broke. */
   readonly log: (message: string) => void;
+  /** The time of day, ms: long work is done so much at a time. */
+  readonly now: () => number;
   /** Why nothing is answered now: the editor has not introduced itself yet, or has taken leave. */
   readonly refusal: () => ResponseError<void> | null;
 }
@@ -45,7 +48,7 @@ export function guard<P extends object, T>(
       const isReady = attempt(
         host,
         name,
-        () => prepare(params as P),
+        () => takeTurn(() => prepare(params as P), host.now),
         () => null,
       );
       if (isReady === null) resolve(fallback);

@@ -1,12 +1,12 @@
 import { type Connection, TextDocuments } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { BoatService } from '../service/service.ts';
 import type { Clock } from './clock.ts';
 import { answerFileRequests } from './fileRequests.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createOpenFiles } from './openFiles.ts';
 import { answerPoolRequests } from './poolRequests.ts';
 import { type ReadFileParams, type ReadFileResult, readFileRequest, summaryNotification } from './protocol.ts';
-import type { BoatService } from './service.ts';
 import { openSession } from './session.ts';
 import { answerSheetRequests } from './sheetRequests.ts';
 import { createTeller } from './teller.ts';
@@ -28,6 +28,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
   const guard: GuardHost = {
     // What fails in a timer would end the server.
     defer: run => void clock.setTimeout(() => attempt(guard, 'deferred work', run, () => {}), 0),
+    now: clock.now,
     log: message => connection.console.error(message),
     refusal: session.refusal,
   };

@@ -1,5 +1,4 @@
-import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
+import { type MeshFile, meshFrom, meshInSteps } from '../service/meshes.ts';
 import type { ReadFileResult } from './protocol.ts';
 
 /** Mesh files of the workspace, loaded once through the editor and kept until they change. */
@@ -12,16 +11,23 @@ export interface MeshStore {
   keepOnly(used: readonly { readonly boatUri: string; readonly names: readonly string[] }[]): void;
 }
 
-/** `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. */
+/**
+ * `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. It is read in steps,
+ * with a `pause` between two of them, in which others are heard.
+ */
 export function createMeshStore(
   fetch: (uri: string, boatUri: string) => Promise<ReadFileResult>,
   arrived: (uri: string) => void,
+  pause: () => Promise<void> = () => Promise.resolve(),
 ): MeshStore {
   const files = new Map<string, MeshFile | null>();
   const load = async (uri: string, boatUri: string): Promise<void> => {
     const key = keyOf(uri);
     files.set(key, null);
-    const file = await fetch(uri, boatUri).then(meshOf, (problem: unknown) => unreadableMesh(String(problem)));
+    const file = await fetch(uri, boatUri).then(
+      result => meshOf(result, pause),
+      (problem: unknown) => meshFrom({ status: 'unreadable', problem: String(problem) }),
+    );
     // Forgotten while it was on its way: what arrived may be the old one.
     if (!files.has(key)) return;
     files.set(key, file);
@@ -30,9 +36,9 @@ export function createMeshStore(
   return {
     lookup(boatUri, name) {
       // The editor would refuse it too: neither relies on the other.
-      if (leadsUp(name)) return outsideMesh();
+      if (leadsUp(name)) return meshFrom({ status: 'outside' });
       const uri = uriBeside(boatUri, name);
-      if (uri === null) return missingMesh();
+      if (uri === null) return meshFrom({ status: 'missing' });
       if (!files.has(keyOf(uri))) void load(uri, boatUri);
       return files.get(keyOf(uri)) ?? null;
     },
@@ -67,17 +73,12 @@ function uriBeside(boatUri: string, name: string): string | null {
   return [...steps, ...name.split('/').map(encodeURIComponent)].join('/');
 }
 
-function meshOf(result: ReadFileResult): MeshFile {
-  switch (result.status) {
-    case 'read':
-      return readMeshFile(bytesOf(result.base64));
-    case 'missing':
-      return missingMesh();
-    case 'outside':
-      return outsideMesh();
-    case 'unreadable':
-      return unreadableMesh(result.problem);
-  }
+async function meshOf(result: ReadFileResult, pause: () => Promise<void>): Promise<MeshFile> {
+  if (result.status !== 'read') return meshFrom(result);
+  const reading = meshInSteps(bytesOf(result.base64));
+  // Ends: a step is a stretch of work, and the work ends.
+  while (!reading.step()) await pause();
+  return reading.all();
 }
 
 function bytesOf(base64: string): Uint8Array {

@@ -1,13 +1,12 @@
 import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis } from '../core/analysis/analysis.ts';
-import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
+import type { MeshLookup } from '../service/meshes.ts';
+import type { Analysis, BoatService } from '../service/service.ts';
 import { createAnalysisCache } from './analysisCache.ts';
 import type { Clock } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
 import type { ReadFileParams, ReadFileResult } from './protocol.ts';
-import type { BoatService } from './service.ts';
 
 /** A file that is open in the editor. */
 export interface OpenFile {
@@ -43,6 +42,7 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
   const meshes = createMeshStore(
     (uri, boatUri) => readFile({ uri, boatUri }),
     () => renew(),
+    () => new Promise(resolve => guard.defer(resolve)),
   );
   const meshesOf =
     (uri: string): MeshLookup =>

@@ -1,4 +1,5 @@
 import type { Connection } from 'vscode-languageserver';
+import type { BoatService } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
@@ -9,7 +10,6 @@ import {
   type TakeTrialsResult,
   takeTrialsRequest,
 } from './protocol.ts';
-import type { BoatService } from './service.ts';
 
 export interface PoolRequestsHost {
   readonly connection: Connection;

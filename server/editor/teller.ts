@@ -1,11 +1,11 @@
-import type { Connection, Diagnostic, TextDocuments } from 'vscode-languageserver';
+import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
-import type { Summary } from './answers/summary.ts';
+import type { Analysis, BoatService, Said } from '../service/service.ts';
 import type { Clock, Timer } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
-import type { SummaryParams } from './protocol.ts';
-import type { BoatService } from './service.ts';
+import { createNews, type NewsHost, type Sayable } from './news.ts';
+import { takeTurn } from './turn.ts';
+import { createTyping } from './typing.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
 const CHEAP = 30;
@@ -13,10 +13,10 @@ const CHEAP = 30;
 /** A pause in the typing, ms: too short to be noticed, long enough to skip most keystrokes. */
 const PAUSE = 60;
 
-export interface TellerHost {
-  readonly connection: Connection;
-  /** Tells the editor in one line how the boat lies; where it cannot show that, nothing. */
-  readonly summarise: (summary: SummaryParams) => void;
+/** What takes long waits for a pause in the typing as long as this, ms: most of it would be overtaken. */
+const REST = 200;
+
+export interface TellerHost extends NewsHost {
   readonly clock: Clock;
   readonly service: BoatService;
   readonly guard: GuardHost;
@@ -36,18 +36,12 @@ export interface Teller {
   publish(uri: string): void;
 }
 
-interface Told {
-  readonly version: number;
-  readonly diagnostics: string;
-  readonly summary: string;
-}
-
 export function createTeller(host: TellerHost): Teller {
-  const { connection, clock, service, guard, documents, analysisOf, costOf, reference } = host;
+  const { clock, service, guard, documents, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Timer>();
-  /** What was said of a file when all was last known: what waits stays until it is known again. */
-  const saidLast = new Map<string, Said>();
-  const told = new Map<string, Told>();
+  const typing = createTyping(clock);
+  const sayings = createSayings(host);
+  const news = createNews(host);
 
   const cancel = (uri: string): void => {
     const timer = pending.get(uri);
@@ -55,35 +49,15 @@ export function createTeller(host: TellerHost): Teller {
     pending.delete(uri);
   };
 
-  const send = (
-    { uri, version }: TextDocument,
-    said: { readonly diagnostics: readonly Diagnostic[]; readonly summary: Summary },
-  ): void => {
-    const now: Told = { version, diagnostics: JSON.stringify(said.diagnostics), summary: JSON.stringify(said.summary) };
-    const before = told.get(uri);
-    told.set(uri, now);
-    if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
-      void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
-    if (before?.version === version && before.summary === now.summary) return;
-    host.summarise({ uri, ...said.summary });
-  };
-
   /** Tells the editor what is known of a file, and the caller whether that is all. */
   const tell = (document: TextDocument): boolean => {
-    const { uri } = document;
     const { isAll, ...said } = attempt(
       guard,
       'analysis',
-      () => {
-        const analysis = knownBy(analysisOf(document));
-        const isAll = analysis.settled.isDone();
-        if (isAll) saidLast.set(uri, analysis.said);
-        const shown = isAll ? analysis : meanwhile(analysis, saidLast.get(uri));
-        return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
-      },
+      () => sayings.of(document),
       reason => ({ ...service.ownFault(reason), isAll: true }),
     );
-    send(document, said);
+    news.send(document, said);
     return isAll;
   };
 
@@ -95,16 +69,12 @@ export function createTeller(host: TellerHost): Teller {
     if (isNew) tell(document);
   };
 
-  /** One step towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
+  /** Some way towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
   const findTheRest = (uri: string, version: number): void => {
     const document = documents.get(uri);
     if (document?.version !== version || pending.has(uri)) return;
-    const isAll = attempt(
-      guard,
-      'findings',
-      () => analysisOf(document).settled.step(),
-      () => true,
-    );
+    const turn = (): boolean => takeTurn(analysisOf(document).settled.step, clock.now);
+    const isAll = attempt(guard, 'findings', turn, () => true);
     if (isAll) tell(document);
     guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
   };
@@ -116,41 +86,45 @@ export function createTeller(host: TellerHost): Teller {
     if (!document || guard.refusal()) return;
     const { version } = document;
     const isAll = tell(document);
-    guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
+    const goOn = () => (isAll ? link(uri) : findTheRest(uri, version));
+    if (typing.isGoingOn(uri)) clock.setTimeout(() => guard.defer(goOn), REST);
+    else guard.defer(goOn);
   };
 
   return {
     changed(uri) {
       cancel(uri);
-      const wait = costOf(uri) > CHEAP ? PAUSE : 0;
-      pending.set(
-        uri,
-        // What fails in a timer would end the server.
-        clock.setTimeout(
-          () =>
-            attempt(
-              guard,
-              'telling',
-              () => publish(uri),
-              () => {},
-            ),
-          wait,
-        ),
-      );
+      typing.changed(uri);
+      const wait = typing.isGoingOn(uri) && costOf(uri) > CHEAP ? PAUSE : 0;
+      const run = (): void => publish(uri);
+      // What fails in a timer would end the server.
+      const safely = (): void => attempt(guard, 'telling', run, () => {});
+      pending.set(uri, clock.setTimeout(safely, wait));
     },
     closed(uri) {
       cancel(uri);
-      saidLast.delete(uri);
-      told.delete(uri);
-      void connection.sendDiagnostics({ uri, diagnostics: [] });
+      typing.forget(uri);
+      sayings.forget(uri);
+      news.close(uri);
     },
     publish,
   };
 }
 
-/** What is said while uncertainties and trials are not in yet: of a boat with trials what was said last, for they are heeded in it. */
-function meanwhile(analysis: Analysis, last: Said | undefined): Analysis {
-  if (!last) return analysis;
-  const said: Said = analysis.trials.length > 0 ? last : { ...analysis.said, openQuestions: last.openQuestions };
-  return saying(analysis, said);
+/** What there is to say of a file as it is now. */
+function createSayings({ service, analysisOf, reference }: TellerHost) {
+  /** What was said of a file when all was last known: what waits stays until it is known again. */
+  const saidLast = new Map<string, Said>();
+  return {
+    /** What is known of a file, and whether that is all. */
+    of(document: TextDocument): Sayable & { readonly isAll: boolean } {
+      const analysis = service.known(analysisOf(document));
+      const isAll = analysis.settled.isDone();
+      if (isAll) saidLast.set(document.uri, analysis.said);
+      const last = saidLast.get(document.uri);
+      const shown = isAll || !last ? analysis : service.meanwhile(analysis, last);
+      return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
+    },
+    forget: (uri: string) => void saidLast.delete(uri),
+  };
 }

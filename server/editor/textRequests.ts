@@ -8,10 +8,9 @@ import {
   ResponseError,
   type TextDocumentIdentifier,
 } from 'vscode-languageserver';
-import type { TextDocument } from 'vscode-languageserver-textdocument';
+import type { BoatService } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { OpenFile } from './openFiles.ts';
-import type { BoatService } from './service.ts';
 
 export interface TextRequestsHost {
   readonly connection: Connection;
@@ -23,39 +22,49 @@ export interface TextRequestsHost {
   readonly showsHints: () => boolean;
 }
 
+const offset = ({ document }: OpenFile, { position }: { readonly position: Position }): number =>
+  document.offsetAt(position);
+
+/**
+ * Makes the handler of a request about a file; the fallback where it is not open, or where our own code fails. `prepare` does
+ * what takes long in steps, and says when it is done.
+ */
+type About = <P extends { readonly textDocument: TextDocumentIdentifier }, T>(
+  name: string,
+  fallback: T,
+  answer: (file: OpenFile, params: P) => T,
+  prepare?: (file: OpenFile, params: P) => boolean,
+) => (asked: P, ...more: readonly unknown[]) => Promise<T | ResponseError<void>>;
+
+const aboutFiles =
+  ({ fileAt, guard: guardHost }: TextRequestsHost): About =>
+  (name, fallback, answer, prepare = () => true) =>
+  (asked, ...more) => {
+    type Params = typeof asked;
+    const withFile =
+      <A>(run: (file: OpenFile, params: Params) => A, otherwise: A) =>
+      (params: Params): A => {
+        const file = fileAt(params.textDocument.uri);
+        return file ? run(file, params) : otherwise;
+      };
+    return guard(
+      guardHost,
+      { name, fallback, given: [asked, ...more] },
+      withFile(answer, fallback),
+      withFile(prepare, true),
+    );
+  };
+
 /** Answers what an editor asks about the text: one line of the service for each request, each guarded. */
 export function answerTextRequests(host: TextRequestsHost): void {
-  const { connection, service, fileAt } = host;
-  const versionOf = ({ version }: TextDocument): number | null => (host.checksVersions() ? version : null);
+  const about = aboutFiles(host);
+  answerAboutWords(host, about);
+  answerAboutChanges(host, about);
+  answerAboutNames(host, about);
+  answerAboutOutline(host, about);
+}
 
-  /**
-   * Answers for a file; the fallback where it is not open, or where our own code fails. `prepare` does what takes long in
-   * steps, and says when it is done.
-   */
-  const about =
-    <P extends { readonly textDocument: TextDocumentIdentifier }, T>(
-      name: string,
-      fallback: T,
-      answer: (file: OpenFile, params: P) => T,
-      prepare: (file: OpenFile, params: P) => boolean = () => true,
-    ) =>
-    (asked: P, ...more: readonly unknown[]) => {
-      const withFile =
-        <A>(run: (file: OpenFile, params: P) => A, otherwise: A) =>
-        (params: P): A => {
-          const file = fileAt(params.textDocument.uri);
-          return file ? run(file, params) : otherwise;
-        };
-      return guard(
-        host.guard,
-        { name, fallback, given: [asked, ...more] },
-        withFile(answer, fallback),
-        withFile(prepare, true),
-      );
-    };
-  const offset = ({ document }: OpenFile, { position }: { readonly position: Position }): number =>
-    document.offsetAt(position);
-
+function answerAboutWords({ connection, service }: TextRequestsHost, about: About): void {
   // Of a boat that was in the water no figure is shown that the water has disproved.
   connection.onHover(
     about(
@@ -68,6 +77,16 @@ export function answerTextRequests(host: TextRequestsHost): void {
   connection.onCompletion(
     about('completion', [], (file, at) => [...service.completions(file.analysis, offset(file, at))]),
   );
+}
+
+/** The file as an edit names it. */
+const editedFile = ({ document: { uri, version } }: OpenFile, { checksVersions }: TextRequestsHost) => ({
+  uri,
+  version: checksVersions() ? version : null,
+});
+
+function answerAboutChanges(host: TextRequestsHost, about: About): void {
+  const { connection, service } = host;
   const isAsked = ({ context: { only } }: CodeActionParams) =>
     only?.some(kind => CodeActionKind.QuickFix.startsWith(kind)) ?? true;
   const span = ({ document }: OpenFile, { range }: CodeActionParams) =>
@@ -76,15 +95,15 @@ export function answerTextRequests(host: TextRequestsHost): void {
     about<CodeActionParams, CodeAction[]>(
       'code actions',
       [],
-      (file, at) => {
-        const { document, analysis } = file;
-        const edited = { uri: document.uri, version: versionOf(document) };
-        return isAsked(at) ? [...service.codeActions(analysis, span(file, at), edited)] : [];
-      },
+      (file, at) =>
+        isAsked(at) ? [...service.codeActions(file.analysis, span(file, at), editedFile(file, host))] : [],
       (file, at) => !isAsked(at) || service.prepareCodeActions(file.analysis, span(file, at)),
     ),
   );
-  connection.onDocumentSymbol(about('symbols', [], ({ analysis }) => [...service.symbols(analysis)]));
+}
+
+function answerAboutNames(host: TextRequestsHost, about: About): void {
+  const { connection, service } = host;
   connection.onDefinition(
     about('definition', null, (file, at) => service.definition(file.analysis, offset(file, at), file.document.uri)),
   );
@@ -102,16 +121,18 @@ export function answerTextRequests(host: TextRequestsHost): void {
   connection.onPrepareRename(about('renaming', null, (file, at) => service.renaming(file.analysis, offset(file, at))));
   connection.onRenameRequest(
     about('rename', null, (file, at) => {
-      const { document, analysis } = file;
-      const edited = { uri: document.uri, version: versionOf(document) };
-      const rename = service.rename(analysis, offset(file, at), at.newName, edited);
+      const rename = service.rename(file.analysis, offset(file, at), at.newName, editedFile(file, host));
       if (rename.status === 'done') return rename.edit;
       return new ResponseError<void>(ErrorCodes.InvalidRequest, rename.reason);
     }),
   );
+}
+
+function answerAboutOutline({ connection, service, showsHints }: TextRequestsHost, about: About): void {
+  connection.onDocumentSymbol(about('symbols', [], ({ analysis }) => [...service.symbols(analysis)]));
   connection.languages.inlayHint.on(
     about('hints', [], ({ document, analysis }, { range }) =>
-      host.showsHints()
+      showsHints()
         ? [...service.inlayHints(analysis, [document.offsetAt(range.start), document.offsetAt(range.end)])]
         : [],
     ),

@@ -1,25 +1,16 @@
 import { parseArgs } from 'node:util';
-import { inOtherWater } from '../core/analysis/analyse.ts';
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { waterOfKind } from '../core/boat/readWater.ts';
-import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
-import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
-import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
-import type { Finding } from '../core/findings/finding.ts';
-import { type MeshFile, missingMesh, outsideMesh, unreadableMesh } from '../core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../core/meshFiles/readMeshFile.ts';
-import { jsonReport } from '../core/report/jsonReport.ts';
-import { textReport } from '../core/report/textReport.ts';
-import { positionAt } from '../core/text/reading/lines.ts';
-import { rangeOf } from '../core/text/reading/rangeOf.ts';
-import { createBoatService } from '../editor/service.ts';
-import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
+import { type MeshFile, meshFrom } from '../service/meshes.ts';
+import { type Analysis, createBoatService, type Paper, type PictureId } from '../service/service.ts';
+
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
 import { newCommand } from './newCommand.ts';
 import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
+import { sheetCommand, unpackCommand } from './sheetCommand.ts';
+import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './world.ts';
+
+const service = createBoatService();
 
 const USAGE = `Trim a scale submarine described in a boat file.
 
@@ -36,11 +27,15 @@ const USAGE = `Trim a scale submarine described in a boat file.
   trimwright learn FILE [--json]     what the trials tell: readings against the file, and what explains them
                    [--write]         ... and put the best explanation into the file
 
-  trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
+  trimwright sheet FILE -o OUT       two pages for the bench and the pool, NAME.html or NAME.pdf: the
+                                     verdict, side views, cut list; a form for the pool, the parts
                    [--paper a4|letter]
-                   [--svg VIEW]      ... or one of its drawings: ${PICTURES.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
+                   [--appendix]      ... and all the rest: figures, findings, views, plots, blank forms
+                   [--svg VIEW]      ... or one of its drawings: ${service.drawings.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
                    [--overwrite]     ... in the place of a file of that name
+
+  trimwright unpack PAGE [-o OUT]    the boat file out of such a page (NAME.html)
 
   trimwright poolside FILE -o OUT    a page for the phone, at the pool: what to read, what it tells, what to put aboard
   trimwright take FILE TRIALS        the trials of that page that the file has not yet
@@ -79,44 +74,27 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     return OK;
   }
   if (command === 'new')
-    return newCommand({ name: files.join(' '), units: parsed.units, output: parsed.output }, world);
+    return newCommand({ name: files.join(' '), units: parsed.units, output: parsed.output }, { service, world });
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
+  if (command === 'unpack') return unpackCommand(files[0]!, parsed, { service, world });
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
-  if (command === 'take') return takeCommand(files[0]!, ofFile, { from: files[1]!, write: parsed.write }, world);
-  const inWater = parsed.water
-    ? inOtherWater(ofFile, waterOfKind(parsed.water, ofFile.boat.water.temperature))
-    : ofFile;
-  const analysis = inWater.settled.all();
-  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, world);
-  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, world);
-  if (command === 'sheet') return sheet(analysis, parsed, world);
-  if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, world);
-  world.out(json ? `${JSON.stringify(jsonReport(analysis), null, 2)}\n` : textReport(analysis, paintFor(world)));
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  if (command === 'take')
+    return takeCommand(files[0]!, ofFile, { from: files[1]!, write: parsed.write }, { service, world });
+  const analysis = parsed.water ? service.inWater(ofFile, parsed.water) : ofFile;
+  if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, { service, world });
+  if (command === 'sheet') return sheetCommand(files[0]!, analysis, parsed, { service, world });
+  world.out(
+    json ? `${JSON.stringify(service.reportData(analysis), null, 2)}\n` : service.report(analysis, paintFor(world)),
+  );
+  return exitOf(analysis);
 }
 
-/** Writes the sheet, or one drawing of it, to a file or to the output. */
-function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
-  const correction = analysis.corrections.all()[0] ?? null;
-  const [picture] = svg === null ? [] : trimSheet(analysis, { only: [svg], correction }).pictures;
-  if (svg !== null && !picture) {
-    world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
-    return ERRORS_FOUND;
-  }
-  const text = picture ? standaloneSvg(picture) : sheetDocument(analysis, { paper });
-  if (output === null || output === '-') world.out(text);
-  else {
-    const options = { from: files[0]!, overwrite };
-    if (!attempted(output, world, () => world.writeOutput(output, text, options))) return WRONG_USE;
-    world.err(`${output}: written.\n`);
-  }
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
-}
-
-const COMMANDS = ['new', 'check', 'report', 'correct', 'learn', 'sheet', 'poolside', 'take'] as const;
+const COMMANDS = ['new', 'check', 'report', 'correct', 'learn', 'sheet', 'unpack', 'poolside', 'take'] as const;
 /** Those that write a page, and those that can say it for programs. */
-const PAGES: readonly string[] = ['sheet', 'poolside'];
+const PAGES: readonly string[] = ['sheet', 'unpack', 'poolside'];
 const WITH_JSON: readonly string[] = ['report', 'correct', 'learn'];
 
 interface Command {
@@ -132,6 +110,7 @@ interface Command {
   readonly overwrite: boolean;
   readonly paper: Paper;
   readonly svg: PictureId | null;
+  readonly appendix: boolean;
 }
 
 /** The command, or what is wrong with it. */
@@ -153,17 +132,18 @@ function parse(args: readonly string[]): Command | string {
     water = null,
     output = null,
     overwrite = false,
+    appendix = false,
     version,
     paper,
     svg,
     units,
   } = read.values;
   const options = {
-    ...{ files, json, write, explain, bothWaters, output, overwrite },
+    ...{ files, json, write, explain, bothWaters, output, overwrite, appendix },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
     units: units === 'inches' ? units : 'metric',
-    svg: PICTURES.find(id => id === svg) ?? null,
+    svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
@@ -176,7 +156,10 @@ function parse(args: readonly string[]): Command | string {
     const isPlain = !json && !write && !explain && !bothWaters && !overwrite && water === null && !paper && !svg;
     return isPlain ? { ...options, command } : '“new” goes with “--units” and “-o” alone.';
   }
-  if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
+  if (files.length === 0) {
+    const [needed, such] = command === 'unpack' ? ['page', 'petrel.html'] : ['boat file', 'petrel.boat.yaml'];
+    return `“${command}” needs a ${needed}, such as: trimwright ${command} ${such}`;
+  }
   if (command === 'take') {
     if (files.length !== 2)
       return '“take” needs a boat file and the trials, such as: trimwright take petrel.boat.yaml day.yaml';
@@ -191,13 +174,15 @@ function parse(args: readonly string[]): Command | string {
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
   if (water !== null && !['report', 'correct', 'sheet'].includes(command))
     return '“--water” belongs to “report”, “correct” and “sheet”.';
-  if (command !== 'sheet' && (paper !== undefined || svg !== undefined))
-    return '“--paper” and “--svg” belong to “sheet”.';
-  if (!PAGES.includes(command) && output !== null) return '“-o” belongs to “sheet” and “poolside”.';
+  if (command !== 'sheet' && (paper !== undefined || svg !== undefined || appendix))
+    return '“--paper”, “--appendix” and “--svg” belong to “sheet”.';
+  if (svg !== undefined && appendix) return '“--svg” is one drawing, without “--appendix”.';
+  if (!PAGES.includes(command) && output !== null) return '“-o” belongs to “sheet”, “unpack” and “poolside”.';
   if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
   if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
-  if (svg !== undefined && options.svg === null) return `“--svg” is one of ${PICTURES.join(', ')}, not “${svg}”.`;
+  if (svg !== undefined && options.svg === null)
+    return `“--svg” is one of ${service.drawings.join(', ')}, not “${svg}”.`;
   return { ...options, command };
 }
 
@@ -213,6 +198,7 @@ const parseRaw = (args: readonly string[]) =>
       water: { type: 'string' },
       output: { type: 'string', short: 'o' },
       overwrite: { type: 'boolean' },
+      appendix: { type: 'boolean' },
       version: { type: 'boolean' },
       paper: { type: 'string' },
       svg: { type: 'string' },
@@ -227,7 +213,7 @@ function analysed(name: string, world: World): Analysis | null {
   if (!attempted(name, world, () => (text = world.readFile(name)))) return null;
   world.progress(`${name}: computing …`);
   const meshes = new Map<string, MeshFile>();
-  const analysis = createBoatService().analyse(text, undefined, mesh => {
+  const analysis = service.analyse(text, undefined, mesh => {
     const file = meshes.get(mesh) ?? meshBeside(name, mesh, world);
     meshes.set(mesh, file);
     return file;
@@ -238,28 +224,27 @@ function analysed(name: string, world: World): Analysis | null {
 
 /** A mesh file by its name from the folder of the boat file; nothing outside that folder is read. */
 function meshBeside(boatFile: string, name: string, world: World): MeshFile {
-  if (name.split('/').includes('..')) return outsideMesh();
+  if (name.split('/').includes('..')) return meshFrom({ status: 'outside' });
   try {
-    const bytes = world.readBeside(boatFile, name);
-    if (bytes === 'outside') return outsideMesh();
-    return bytes ? readMeshFile(bytes) : missingMesh();
+    const found = world.readBeside(boatFile, name);
+    if (found === 'outside') return meshFrom({ status: found });
+    return meshFrom(found ? { status: 'read', bytes: found } : { status: 'missing' });
   } catch (problem) {
-    return unreadableMesh(problem instanceof Error ? problem.message : String(problem));
+    return meshFrom({ status: 'unreadable', problem: problem instanceof Error ? problem.message : String(problem) });
   }
 }
 
 function check(file: string, world: World): number {
-  const analysis = analysed(file, world)?.settled.all();
+  const analysis = analysed(file, world);
   if (!analysis) return WRONG_USE;
-  const lines = sorted(analysis).map(finding => findingLine(file, analysis, finding));
+  const lines = service
+    .findings(analysis)
+    .map(
+      ({ line, character, severity, message, code }) =>
+        `${file}:${line}:${character}: ${severity}: ${message} [${code}]`,
+    );
   world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  return exitOf(analysis);
 }
 
-const sorted = (analysis: Analysis): readonly Finding[] =>
-  [...analysis.findings].sort((a, b) => rangeOf(analysis.syntax, a.place)[0] - rangeOf(analysis.syntax, b.place)[0]);
-
-function findingLine(file: string, { syntax }: Analysis, finding: Finding): string {
-  const { line, character } = positionAt(syntax.lineStarts, rangeOf(syntax, finding.place)[0]);
-  return `${file}:${line + 1}:${character + 1}: ${finding.severity}: ${finding.message} [${finding.code}]`;
-}
+const exitOf = (analysis: Analysis): number => (service.hasErrors(analysis) ? ERRORS_FOUND : OK);

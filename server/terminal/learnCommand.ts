@@ -1,9 +1,6 @@
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { learnedJson } from '../core/report/learnedJson.ts';
-import { trialsJson } from '../core/report/trialsJson.ts';
-import { trialsBlock } from '../core/report/trialsReport.ts';
-import { applyChanges, splice } from '../core/text/editing/edit.ts';
-import { attempted, ERRORS_FOUND, hasErrors, OK, paintFor, type World, WRONG_USE } from '../editor/world.ts';
+import type { Analysis, BoatService } from '../service/service.ts';
+import { ERRORS_FOUND, OK, paintFor, type World } from './world.ts';
+import { writeInto } from './writeInto.ts';
 
 /** How `learn` is asked for. */
 interface Wanted {
@@ -12,33 +9,20 @@ interface Wanted {
 }
 
 /** Prints what the trials tell, and with --write puts the best explanation into the file, as the editor's quick fix does. */
-export function learnCommand(file: string, analysis: Analysis, { json, write }: Wanted, world: World): number {
-  const offers = analysis.learned?.verdict?.offers ?? [];
-  const [best] = offers;
-  if (json) {
-    const told = { trials: trialsJson(analysis), ...learnedJson(analysis) };
-    world.out(`${JSON.stringify(told, null, 2)}\n`);
-  } else {
-    const told = [trialsBlock(analysis, paintFor(world)), best ? '' : nothingToLearn(analysis)];
-    world.out(`${told.filter(text => text !== '').join('\n\n')}\n`);
-  }
-  if (write && best) {
-    const splices = applyChanges(analysis.syntax, best.changes);
-    if (splices === null) {
-      world.err(`${file}: what the trials teach could not be written into this file; change it by hand.\n`);
-      return ERRORS_FOUND;
-    }
-    const was = analysis.syntax.text;
-    if (!attempted(file, world, () => world.rewriteFile(file, was, splice(was, splices)))) return WRONG_USE;
-    world.err(`${file}: written.\n`);
-  }
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
-}
-
-/** Why there is nothing to write. */
-function nothingToLearn({ file: { isFaulty }, trials }: Analysis): string {
-  if (isFaulty) return 'The file has errors: mend them first (trimwright check).';
-  if (trials.length === 0)
-    return 'The file has no trials. Write down what you read, on the bench or in the water, under “trials:”.';
-  return 'The trials ask for no change of the file.';
+export function learnCommand(
+  file: string,
+  analysis: Analysis,
+  { json, write }: Wanted,
+  { service, world }: { readonly service: BoatService; readonly world: World },
+): number {
+  world.out(
+    json ? `${JSON.stringify(service.learnData(analysis), null, 2)}\n` : service.learn(analysis, paintFor(world)),
+  );
+  const target = {
+    name: file,
+    was: analysis.syntax.text,
+    refusal: 'what the trials teach could not be written into this file; change it by hand.',
+  };
+  const failure = write ? writeInto(target, service.written(analysis, 'lesson'), world) : null;
+  return failure ?? (service.hasErrors(analysis) ? ERRORS_FOUND : OK);
 }

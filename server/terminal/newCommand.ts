@@ -1,5 +1,5 @@
-import { createBoatService } from '../editor/service.ts';
-import { attempted, OK, type World, WRONG_USE } from '../editor/world.ts';
+import type { BoatService } from '../service/service.ts';
+import { attempted, OK, type World, WRONG_USE } from './world.ts';
 
 export interface NewBoat {
   readonly name: string;
@@ -9,8 +9,11 @@ export interface NewBoat {
 }
 
 /** Writes the file of a new boat, `NAME.boat.yaml` unless told; one that is there already is left as it is. */
-export function newCommand({ name, units, output }: NewBoat, world: World): number {
-  const text = createBoatService().newBoat(name, units);
+export function newCommand(
+  { name, units, output }: NewBoat,
+  { service, world }: { readonly service: BoatService; readonly world: World },
+): number {
+  const text = service.newBoat(name, units);
   const file = output ?? boatFileName(name);
   if (file === '-') world.out(text);
   else {

@@ -1,9 +1,12 @@
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { poolBoatOf } from '../core/poolside/poolBoat.ts';
-import { takeTrials } from '../core/poolside/take.ts';
-import { splice } from '../core/text/editing/edit.ts';
 import { poolsidePage } from '../editor/poolsidePage.ts';
-import { attempted, ERRORS_FOUND, hasErrors, OK, type World, WRONG_USE } from '../editor/world.ts';
+import type { Analysis, BoatService } from '../service/service.ts';
+import { attempted, ERRORS_FOUND, OK, type World, WRONG_USE } from './world.ts';
+
+/** What the commands are done with. */
+interface Means {
+  readonly service: BoatService;
+  readonly world: World;
+}
 
 /** How `poolside` is asked for. */
 interface PageWanted {
@@ -12,9 +15,14 @@ interface PageWanted {
 }
 
 /** Writes the page for the poolside to a file or to the output: one file with the boat, its meshes and the program in it. */
-export function poolsideCommand(file: string, analysis: Analysis, wanted: PageWanted, world: World): number {
+export function poolsideCommand(
+  file: string,
+  analysis: Analysis,
+  wanted: PageWanted,
+  { service, world }: Means,
+): number {
   const { output, overwrite } = wanted;
-  const { files, ...boat } = poolBoatOf(analysis);
+  const { files, ...boat } = service.poolBoat(analysis.settled.all());
   let page = '';
   const isMade = attempted('the poolside page', world, () => {
     const meshes = files.flatMap(name => {
@@ -29,7 +37,7 @@ export function poolsideCommand(file: string, analysis: Analysis, wanted: PageWa
     if (!attempted(output, world, () => world.writeOutput(output, page, { from: file, overwrite }))) return WRONG_USE;
     world.err(`${output}: written. Copy it to the phone and open it there; it needs no network.\n`);
   }
-  return hasErrors(analysis) ? ERRORS_FOUND : OK;
+  return service.hasErrors(analysis) ? ERRORS_FOUND : OK;
 }
 
 /** Shows the trials of a text, as the poolside page gives it, that the file has not yet; with --write puts them into it. */
@@ -37,25 +45,24 @@ export function takeCommand(
   file: string,
   analysis: Analysis,
   wanted: { from: string; write: boolean },
-  world: World,
+  { service, world }: Means,
 ): number {
   const { from, write } = wanted;
   let text = '';
   if (!attempted(from, world, () => (text = world.readFile(from)))) return WRONG_USE;
-  const taking = takeTrials(analysis.syntax, text);
+  const taking = service.taken(analysis, text);
   if (taking.status === 'refused') {
     world.err(`${from}: ${taking.reason}\n`);
     return ERRORS_FOUND;
   }
-  const { splices, words } = taking;
+  const { added, text: now, words } = taking;
   world.out(`${words}\n`);
-  if (splices.length === 0) return OK;
+  if (added === '') return OK;
   if (!write) {
-    world.out(splices.map(({ text: piece }) => piece.replace(/^\n/, '')).join(''));
+    world.out(added);
     return OK;
   }
-  const was = analysis.syntax.text;
-  if (!attempted(file, world, () => world.rewriteFile(file, was, splice(was, splices)))) return WRONG_USE;
+  if (!attempted(file, world, () => world.rewriteFile(file, analysis.syntax.text, now))) return WRONG_USE;
   world.err(`${file}: written.\n`);
   return OK;
 }

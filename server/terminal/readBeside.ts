@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative } from 'node:path';
-import { MOST_BYTES } from '../core/meshFiles/meshFile.ts';
+import { MOST_BYTES } from '../service/meshes.ts';
 import { plainly, RefusedFile } from './plainErrors.ts';
 
 /**

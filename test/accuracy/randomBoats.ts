@@ -96,6 +96,8 @@ export function randomBoat(seed: number, hasTanks: boolean): RandomBoat {
       {
         path: ['hull', 'shells', 0],
         name: 'shell',
+        copies: 1,
+        holds: [],
         mass: 0,
         massFrom: 'scale',
         centroid: wall.centroid,

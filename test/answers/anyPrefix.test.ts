@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 
 const folder = new URL('../../samples/', import.meta.url);
 const samples = readdirSync(folder)

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CompletionItem } from 'vscode-languageserver-types';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { type BoatText, boat, boatText } from '../helpers/boatText.ts';
 
 const service = createBoatService();
@@ -581,7 +581,7 @@ describe('entries', () => {
       hull:
         length: 900 mm
         compartments:
-          - { name: dry cylinder, mass: 400 g, round: 80 mm, station: 100 to 800 mm, height: 46 mm }
+          - { name: dry cylinder, mass: 400 g, round: 60 mm, station: 200 to 660 mm, height: 40 mm }
         shells:
         - |
     `;

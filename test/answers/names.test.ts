@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Location, TextEdit } from 'vscode-languageserver-types';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { valueAt } from '../../server/core/text/reading/values.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 
 const uri = 'file:///tern.boat.yaml';

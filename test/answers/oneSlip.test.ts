@@ -2,8 +2,12 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
+import { isLong } from '../helpers/long.ts';
 import { sampleMeshes } from '../helpers/sampleMeshes.ts';
+
+/** Slips of each kind. */
+const RUNS = isLong ? 40 : 15;
 
 const folder = new URL('../../samples/', import.meta.url);
 const samples = readdirSync(folder)
@@ -54,8 +58,8 @@ describe('one slip makes one complaint in a whole boat', { timeout: 120_000 }, (
         expect(findings.length).toBeLessThanOrEqual(1);
         hits += findings.length;
       }),
-      { numRuns: 40 },
+      { numRuns: RUNS },
     );
-    expect(hits).toBeGreaterThan(30);
+    expect(hits).toBeGreaterThan(0.75 * RUNS);
   });
 });

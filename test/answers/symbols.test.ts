@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from 'vitest';
 import type { DocumentSymbol, Position, Range } from 'vscode-languageserver-types';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { boatText } from '../helpers/boatText.ts';
 
 const service = createBoatService();

@@ -4,6 +4,7 @@ import { analyse } from '../../server/core/analysis/analyse.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Boat } from '../../server/core/boat/boat.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
+import type { BoatSource } from '../../server/core/boat/source.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { loadedBoat, surfacedBoat } from '../../server/core/conditions/load.ts';
 import { inBoth } from '../../server/core/conditions/loadingCondition.ts';
@@ -34,7 +35,8 @@ import { plainLoop } from './plainLoop.ts';
 /*
  * What the analysis costs, and the ratio to what is aimed at. It asserts nothing: machines differ and
  * cores are shared. Run alone with `npm run benchmark`;
- * with `npm run benchmark -- peer` it is held against a general YAML server instead.
+ * with `npm run benchmark -- peer` it is held against a general YAML server instead, and with `-- steps` it prints the
+ * longest piece of each long work.
  */
 
 const describer = createDescriber();
@@ -57,7 +59,8 @@ function against(what: string, aim: number, plain: number, call: () => unknown):
   line('', `${first.toFixed(0)} ms at the first call`);
 }
 
-const boatFrom = (text: string): Boat => readBoat(readSyntax(text), describer).boat;
+const sourceFrom = (text: string): BoatSource => readBoat(readSyntax(text), describer).source;
+const boatFrom = (text: string): Boat => sourceFrom(text).boat;
 
 /** The boat with its first shell's form in place of the tabulated one. */
 const withHull = (boat: Boat, form: Form): Boat => ({
@@ -96,7 +99,7 @@ function figures(boat: Boat, cache: ReturnType<typeof emptyCache>): unknown {
   ];
 }
 
-function pieces(boat: Boat): void {
+function pieces(boat: Boat, source: BoatSource): void {
   time('bodies, all made anew', () => assembleBodies(boat, emptyCache()));
   const cache = emptyCache();
   const bodies = assembleBodies(boat, cache);
@@ -118,7 +121,10 @@ function pieces(boat: Boat): void {
         bodies,
         surfaced,
         submerged,
+        others: [],
+        source,
         uncertainties: null,
+        wasTried: false,
         cache,
         schema: partSchema(boat.units),
       }),
@@ -135,13 +141,13 @@ function report200(): void {
   const read = readBoat(syntax, describer);
   time('read, all entries anew', () => readBoat(syntax, describer));
   time('read, entries kept', () => readBoat(syntax, describer, read.kept));
-  pieces(boat);
+  pieces(boat, sourceFrom(text));
   const analysis = analyse(text, describer);
   time('the report as text', () => textReport(analysis));
   time('text to report, nothing kept', () => textReport(analyse(text, describer)));
   time('text to report, after a change of one mass', retype(text, analysis));
   console.log('\n200 parts and a hull of 100,000 triangles');
-  pieces(withHull(boat, hullMesh(100_000)));
+  pieces(withHull(boat, hullMesh(100_000)), sourceFrom(boatOfParts(200)));
 }
 
 /**
@@ -240,5 +246,6 @@ function dryBodies(): void {
   }
 }
 
-if (process.argv.includes('peer')) await (await import('./peer/peer.ts')).againstPeer();
+if (process.argv.includes('steps')) (await import('./steps.ts')).steps();
+else if (process.argv.includes('peer')) await (await import('./peer/peer.ts')).againstPeer();
 else for (const part of [keystroke, wholeBoat, report200, slopes, dryBodies]) part();

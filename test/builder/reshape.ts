@@ -73,6 +73,8 @@ export function pointPiece({ material, mass, inside }: Stuff, centre: Vec3): Par
   return {
     path: ['payload', 1000],
     name: `${material} at a point`,
+    copies: 1,
+    holds: [],
     mass,
     massFrom: 'scale',
     isLearned: false,

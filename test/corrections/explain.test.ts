@@ -3,7 +3,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Bodies } from '../../server/core/bodies/assemble.ts';
 import type { SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
 import type { SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
-import type { RowName } from '../../server/core/corrections/balance/row.ts';
+import { balanceName } from '../../server/core/corrections/balance/row.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
 import { explain } from '../../server/core/corrections/propose.ts';
 import type { Piece } from '../../server/core/corrections/room/slots.ts';
@@ -93,7 +93,7 @@ describe('what explains a correction', { timeout: 60_000 }, () => {
     let hits = 0;
     for (const { seed, before, correction } of cases) {
       const { balances } = explain(before.boatToTrim!, correction);
-      const of = (name: RowName) => balances.find(({ row }) => row.name === name)!.brought;
+      const of = (name: string) => balances.find(({ row }) => balanceName(row) === name)!.brought;
       const [tank] = before.boat.tanks;
       const bounds = before.bodies.tanks[0]!;
       const water = nextWater(tank!.kind, bounds, neutral(correction).fill);

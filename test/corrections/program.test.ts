@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { SURFACED } from '../../server/core/conditions/loadingCondition.ts';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
 import type { Aim, BalanceRow, Band } from '../../server/core/corrections/balance/row.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
@@ -17,6 +18,7 @@ function slotAt(station: number, pieces: readonly number[] = [], material: 'lead
   return {
     bay,
     material,
+    isShot: false,
     density: 11340,
     breadth: 0.01,
     depth: 0.01,
@@ -31,14 +33,16 @@ function slotAt(station: number, pieces: readonly number[] = [], material: 'lead
 
 /** Weight, and its moment about station 0: `k` is what a kilogram weighs there (less in the water). */
 const massRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): BalanceRow => ({
-  name: 'surfaced draft',
+  condition: SURFACED,
+  figure: 'draft',
   measure: 'mass',
   axis: null,
   effectOf: slot => ({ perMass: k(slot), perAft: 0, perStarboard: 0 }),
   wanted,
 });
 const momentRow = (wanted: Aim | Band, k: (slot: Slot) => number = () => 1): BalanceRow => ({
-  name: 'surfaced trim',
+  condition: SURFACED,
+  figure: 'trim',
   measure: 'moment',
   axis: 'along',
   effectOf: slot => ({ perMass: k(slot) * slot.station[0], perAft: k(slot), perStarboard: 0 }),

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { broughtBy } from '../../server/core/corrections/balance/brought.ts';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
 import { type Reach, reachOf } from '../../server/core/corrections/balance/reach.ts';
-import type { Aim, BalanceRow } from '../../server/core/corrections/balance/row.ts';
+import { type Aim, type BalanceRow, rowOf } from '../../server/core/corrections/balance/row.ts';
 import { reaches } from '../../server/core/corrections/propose.ts';
 import { findSlots, type Piece, type Slot } from '../../server/core/corrections/room/slots.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
@@ -32,13 +32,12 @@ function anyPiece(slot: Slot, random: () => number): Piece {
 const cases = Array.from({ length: BOATS }, (_, seed) => {
   const boatToTrim = boatToTrimOf(boatOutOfTrim(seed).text);
   const rows = balancesOf(boatToTrim, 'both', 0.75)(null);
-  const row = (name: BalanceRow['name']) => rows.find(each => each.name === name)!;
   return {
     seed,
     boatToTrim,
     slots: findSlots(boatToTrim.boat),
-    draft: row('surfaced draft'),
-    trims: [row('surfaced trim'), row('submerged trim')],
+    draft: rowOf(rows, 'surfaced', 'draft')!,
+    trims: [rowOf(rows, 'surfaced', 'trim')!, rowOf(rows, 'submerged', 'trim')!],
   };
 });
 

@@ -14,7 +14,7 @@ import { linearText } from './linearText.ts';
 
 const highs = await highsLoader();
 
-const BOATS = isLong ? 200 : 40;
+const BOATS = isLong ? 200 : 20;
 /** Relative; both solvers work to about 1e-9. */
 const SAME = 1e-6;
 

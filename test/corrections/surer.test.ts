@@ -34,8 +34,8 @@ describe('a boat only just within its limits by its figures', { timeout: 60_000 
   test('is offered what makes it surer, and that does', () => {
     expect(outOfLimits(heard(text))).toEqual([]);
     const [first] = finish(proposeCorrections(edge));
-    const sureOf = ({ boat, surfaced, submerged }: typeof edge | NonNullable<typeof first>) =>
-      chanceOfAll(limitsKept({ boat, surfaced, submerged }, 'both', openIn(edge)));
+    const sureOf = (floating: typeof edge | NonNullable<typeof first>) =>
+      chanceOfAll(limitsKept(floating, 'both', openIn(edge)));
     expect(first!.kind).not.toBe('nearest');
     expect(sureOf(first!)).toBeGreaterThan(1.1 * sureOf(edge));
     expect(outOfLimits(heard(corrected(heard(text), first!)))).toEqual([]);

@@ -145,7 +145,7 @@ describe('any boat is drawn', () => {
     const name = `<b>"lead" & 'foam'</b>`;
     const { pictures } = trimSheet(heard(petrel.replace('name: battery', `name: ${JSON.stringify(name)}`)));
     const titles = withClass(parseXml(pictures[0]!.svg), 'entry').map(({ children }) => children[0]!.text);
-    expect(titles.some(title => title.startsWith(`${name}: 318 g`))).toBe(true);
+    expect(titles.some(words => words.startsWith(`${name}: 318 g`))).toBe(true);
   });
 
   it('of any size and kind', LONG, () => {

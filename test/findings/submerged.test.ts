@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { waitingWords } from '../../server/core/analysis/waitingWords.ts';
 import type { SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
+import { conditionOf } from '../../server/core/findings/finding.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
@@ -10,7 +11,7 @@ const degrees = Math.PI / 180;
 
 /** The probe is touchy by nature, which has a test of its own below. */
 const submergedOf = (analysis: Analysis) =>
-  analysis.findings.filter(({ code }) => /^submerged-(?!touchy)|^neutral-fill$/.test(code));
+  analysis.findings.filter(finding => conditionOf(finding) === 'submerged' && finding.code !== 'submerged-touchy');
 
 function neutral({ submerged }: Analysis): SubmergedNeutral {
   if (submerged.status !== 'neutral') throw new Error(`expected to hang neutral, got ${submerged.status}`);

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
+import { conditionOf } from '../../server/core/findings/finding.ts';
 import { analysed, marked } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE, probe, probeWith } from '../helpers/probe.ts';
 
 const degrees = Math.PI / 180;
 
-const surfacedOf = (analysis: Analysis) =>
-  analysis.findings.filter(({ code }) => /^surfaced-|^sinks$|^overturns$/.test(code));
+const surfacedOf = (analysis: Analysis) => analysis.findings.filter(finding => conditionOf(finding) === 'surfaced');
 
 function afloat({ surfaced }: Analysis): SurfacedAfloat {
   if (surfaced.status !== 'afloat') throw new Error(`expected to float, got ${surfaced.status}`);

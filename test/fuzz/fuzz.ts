@@ -3,7 +3,7 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { MeshFile } from '../../server/core/meshFiles/meshFile.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { MACHINE_WORDS, strayNumbers } from '../helpers/finite.ts';
 import { type Seeded, seeded } from '../helpers/seeded.ts';
 import { anywhere, edited, pick } from './edits.ts';
@@ -141,7 +141,12 @@ function* askAll(service: Service, analysis: Analysis, offset: number): Generato
   service.inlayHints(analysis, [0, analysis.syntax.text.length]);
   service.codeLenses(analysis, URI);
   service.foldingRanges(analysis);
-  const { pictures } = service.sheet(analysis, { proposal: null, seen: ['surfaced-side', 'submerged-side'] });
+  const { pictures } = service.sheet(analysis, {
+    proposal: null,
+    width: 880,
+    names: 'few',
+    seen: ['surfaced-side', 'submerged-side'],
+  });
   if (pictures.some(({ svg }) => /NaN|Infinity/.test(svg))) yield 'a picture with no numbers';
 }
 

@@ -4,10 +4,13 @@ import { solidOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
-import { type CheckedMesh, checkMesh } from '../../server/core/geometry/mesh/meshCheck.ts';
+import { type CheckedMesh, checkMeshSteps } from '../../server/core/geometry/mesh/meshCheck.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { expectClose, ROUNDING } from './helpers/close.ts';
 import { polyhedron } from './helpers/forms.ts';
 import { ellipsoidMesh, prismMesh, torusMesh } from './helpers/meshes.ts';
+
+const checkMesh = (raw: Polyhedron) => finish(checkMeshSteps(raw));
 
 // Expected figures follow from the bodies' own shapes: boxes, pyramids, prisms.
 

@@ -3,7 +3,7 @@ import { conditionFindings } from '../../server/core/findings/catalogue/conditio
 import type { Finding } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 
 export const service = createBoatService();
 

@@ -25,7 +25,10 @@ export function boatToTrimOf(text: string): BoatToTrim {
     bodies,
     surfaced,
     submerged,
+    others: [],
+    source: reading.source,
     uncertainties: null,
+    wasTried: false,
     cache,
     schema: reading.kept.schemas.made.part,
   };

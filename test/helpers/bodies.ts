@@ -37,6 +37,8 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     compartments: solids.map((form, i) => ({
       path: ['hull', 'compartments', i],
       name: `solid ${i}`,
+      copies: 1,
+      holds: [],
       mass: 0,
       massFrom: 'scale' as const,
       centroid: [0, 0, 0] as const,
@@ -48,8 +50,10 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       (tank, i): Tank => ({
         path: ['hull', 'tanks', i],
         name: `tank ${i}`,
+        copies: 1,
         form: tank.form,
         capacity: solidOf(tank.form).volume,
+        byJug: false,
         kind: tank.kind ?? 'vented',
         inside: 'solid 0',
         fill: tank.fill ?? 0,
@@ -63,6 +67,8 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     payload: masses.map(([mass, centroid], i) => ({
       path: ['payload', i],
       name: `mass ${i}`,
+      copies: 1,
+      holds: [],
       mass,
       massFrom: 'scale' as const,
       centroid,
@@ -80,7 +86,10 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
     })),
     ashore: [],
     bays: [],
-    stock: { lead: { density: 11340, strip: null, pieces: [] }, foam: { density: 30, strip: null, pieces: [] } },
+    stock: {
+      lead: { density: 11340, strip: null, pieces: [], shot: null },
+      foam: { density: 30, strip: null, pieces: [], shot: null },
+    },
     limits: DEFAULT_LIMITS,
     leftOut: [],
   };

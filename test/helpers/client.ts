@@ -12,7 +12,7 @@ import type { Clock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
 import type { ReadFileParams, ReadFileResult, SummaryParams } from '../../server/editor/protocol.ts';
 import { summaryNotification } from '../../server/editor/protocol.ts';
-import { type BoatService, createBoatService } from '../../server/editor/service.ts';
+import { type BoatService, createBoatService } from '../../server/service/service.ts';
 
 /** What the server published of a file. */
 interface Published {

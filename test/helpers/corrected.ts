@@ -1,6 +1,6 @@
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
-import type { Finding } from '../../server/core/findings/finding.ts';
+import { conditionOf, type Finding } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import type { TextSplice } from '../../server/core/text/reading/layout.ts';
 
@@ -22,7 +22,5 @@ export const firstOfBoth = (analysis: Analysis): Correction | undefined =>
 /** What the boat does out of its limits; what is only remarked on does not count. */
 export const outOfLimits = ({ findings }: Pick<Analysis, 'findings'>): readonly Finding[] =>
   findings.filter(
-    ({ code, severity }) =>
-      severity !== 'information' &&
-      /^(surfaced-|submerged-|neutral-fill|transit-|sinks|overturns|unsettled)/.test(code),
+    finding => finding.severity !== 'information' && (conditionOf(finding) !== null || finding.about === 'transit'),
   );

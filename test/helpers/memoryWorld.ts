@@ -1,4 +1,4 @@
-import type { World } from '../../server/editor/world.ts';
+import type { World } from '../../server/terminal/world.ts';
 
 /** What the command line touches, in memory: its files, and what it wrote and said. */
 export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal = false) {
@@ -16,10 +16,12 @@ export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal 
       if (files[name] !== was) throw new Error('it has been changed meanwhile');
       written[name] = now;
     },
-    writeOutput: (name, text, { overwrite }) => {
+    writeOutput: (name, content, { overwrite }) => {
       if (name in files && !overwrite) throw new Error('there is such a file already');
-      written[name] = text;
+      written[name] = typeof content === 'string' ? content : new TextDecoder().decode(content);
     },
+    // What a browser would make of it.
+    pdfOf: html => new TextEncoder().encode(`%PDF of ${html}`),
     readBeside: () => null,
     readPoolsideFiles: () => ({ page: '<p>{{boat}}</p>', worker: '', licences: '' }),
     out: text => out.push(text),

@@ -6,6 +6,7 @@ import type { TextSplice } from '../../server/core/text/reading/layout.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf, valueAt } from '../../server/core/text/reading/values.ts';
 import { layouts } from '../helpers/layouts.ts';
+import { isLong } from '../helpers/long.ts';
 
 const splicesFor = (text: string, changes: readonly Change[]): readonly TextSplice[] => {
   const splices = applyChanges(readSyntax(text), changes);
@@ -65,7 +66,7 @@ const withoutInsertions = (text: string, splices: readonly TextSplice[]): string
   return result;
 };
 
-const runs = { numRuns: 600 };
+const runs = { numRuns: isLong ? 600 : 250 };
 
 describe('editing', { timeout: 120_000 }, () => {
   test('generated files are read without a finding, with every entry', () => {

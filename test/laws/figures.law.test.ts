@@ -6,14 +6,17 @@ import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { LoadingCondition } from '../../server/core/conditions/loadingCondition.ts';
 import { waterAt } from '../../server/core/conditions/readings.ts';
 import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
+import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import type { Figure } from '../../server/core/figures/figure.ts';
 import { figuredIn, mainText, offText, plainText } from '../../server/core/figures/figured.ts';
 import { LENGTH } from '../../server/core/figures/kind.ts';
 import { type Scheme, STANDARD } from '../../server/core/figures/scheme.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
-import { limitsHover } from '../../server/editor/answers/conditionHover.ts';
+import { limitsHover, waterlineHover } from '../../server/editor/answers/conditionHover.ts';
+import { corrected, outOfLimits } from '../helpers/corrected.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
+import { parseXml, withClass } from '../helpers/svg.ts';
 
 const describer = createDescriber();
 const by = (scheme: Scheme, text: string): Analysis =>
@@ -28,7 +31,7 @@ const shown = (analysis: Analysis) => ({
   report: plain(textReport(analysis)),
   hover: plain(limitsHover(analysis)),
   print: plain(
-    sheetDocument(analysis, { paper: 'a4' })
+    sheetDocument(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
       .replace(/<svg.*?<\/svg>/gs, '')
       .replace(/<[^>]*>/g, ' '),
   ),
@@ -169,6 +172,21 @@ describe('a loading condition more', { timeout: 60_000 }, () => {
     expect(contributors.length).toBeGreaterThan(1);
     expect(contributors.filter(words => words.includes('battery'))).toEqual([]);
   });
+  it('has its drawings, without what is ashore, and its line among the righting levers', () => {
+    const { pictures } = trimSheet(analysis);
+    const drawn = (id: string) => pictures.find(picture => picture.id === id)!;
+    for (const view of ['side', 'section', 'plan']) expect(drawn(`awash-${view}`).svg).toContain('Awash');
+    const parts = (id: string) =>
+      withClass(parseXml(drawn(id).svg), 'entry').map(({ attributes }) => attributes['data-path']);
+    expect(parts('surfaced-side')).toContain('["payload",0]');
+    expect(parts('awash-side')).not.toContain('["payload",0]');
+    expect(parts('awash-side')).toContain('["payload",1]');
+    expect(Number(parseXml(drawn('awash-side').svg).attributes['data-trim'])).toBeCloseTo(0, 9);
+    expect(drawn('righting-lever').svg).toMatch(/Awash it comes back from/);
+  });
+  it('is told over the painted waterline', () => {
+    expect(plain(waterlineHover(analysis) ?? '')).toMatch(/Awash, the boat floats/);
+  });
   it('is judged', () => {
     expect(analysis.findings.map(({ message }) => message)).toContainEqual(
       expect.stringMatching(/^Awash, the boat is tender: metacentric height [\d.]+ mm, limit 50 mm\./),
@@ -177,5 +195,47 @@ describe('a loading condition more', { timeout: 60_000 }, () => {
   it('leaves the built-in ones as they are', () => {
     const { surfaced, submerged } = jsonReport(by(STANDARD, PROBE));
     expect(jsonReport(analysis)).toMatchObject({ surfaced, submerged });
+  });
+});
+
+/** With half the water in the tanks the boat shall trim by no more than this, rad. */
+const MOST_TRIM = 1e-4;
+
+/** The tanks half full, everything aboard but the battery. */
+const LIGHT: LoadingCondition = {
+  ...AWASH,
+  id: 'light',
+  title: 'Light',
+  asked: () => ({ trim: MOST_TRIM }),
+};
+
+describe('corrections of a boat that is asked for a loading condition more', { timeout: 60_000 }, () => {
+  // 120 g·mm aft: the submerged boat may have 148. Light, 1695 g over a metacentre 320 mm up, that is 0.00022 rad.
+  const text = probe(['120 to 280 mm', '120.2 to 280.2 mm']);
+  const scheme: Scheme = { ...STANDARD, others: [LIGHT] };
+  const before = by(scheme, text);
+  const trimIn = ({ boat, conditions }: Pick<Analysis, 'boat' | 'conditions'>): number =>
+    figuredIn(boat, conditions.find(({ condition }) => condition.id === LIGHT.id)!, STANDARD.figures).find(
+      ({ figure }) => figure.id === 'trim',
+    )!.value;
+
+  it('is out of trim there', () => {
+    expect(Math.abs(trimIn(before))).toBeGreaterThan(MOST_TRIM);
+  });
+
+  it('set it right too, and say so', () => {
+    const all = before.corrections.all();
+    const whole = all.filter(({ condition, left }) => condition === 'both' && left.length === 0);
+    expect(whole.length).toBeGreaterThan(0);
+    for (const correction of whole) {
+      expect(correction.title).toMatch(/: all (conditions )?within limits$/);
+      const after = by(scheme, corrected(before, correction));
+      expect(outOfLimits(after)).toEqual([]);
+      // What was told beforehand is what the file then says.
+      const told = correction.others.find(({ condition }) => condition.id === LIGHT.id)!;
+      expect(figuredIn(after.boat, told, STANDARD.figures).map(({ value }) => value.toFixed(9))).toEqual(
+        figuredIn(after.boat, after.conditions.at(-1)!, STANDARD.figures).map(({ value }) => value.toFixed(9)),
+      );
+    }
   });
 });

@@ -11,6 +11,7 @@ import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, mirrored, type Sub, subText } from '../helpers/boats.ts';
 import { textLines } from '../helpers/boatText.ts';
+import { isLong } from '../helpers/long.ts';
 
 interface Floating {
   readonly boat: Boat;
@@ -58,7 +59,7 @@ const aside = (up: Vec3, g: Vec3, b: Vec3): number => length(cross(up, addScaled
 
 /** The settled lever is a ten-millionth of a millimetre; halving the tank's level adds no more. */
 const ON_ONE_VERTICAL = 1e-8;
-const runs = { numRuns: 60 };
+const runs = isLong ? { numRuns: 60 } : { numRuns: 20, seed: 1 };
 
 describe('a floating boat', { timeout: 120_000 }, () => {
   it('weighs what it displaces, and G and B lie on one vertical, by the surface that the attitude says', () => {
@@ -91,7 +92,7 @@ describe('a floating boat', { timeout: 120_000 }, () => {
       }),
       runs,
     );
-    expect([hits > 40, slack > 0]).toEqual([true, true]);
+    expect([hits > 0.6 * runs.numRuns, slack > 0]).toEqual([true, true]);
   });
 
   it('mirrored, heels as far to the other side', () => {
@@ -110,7 +111,7 @@ describe('a floating boat', { timeout: 120_000 }, () => {
       }),
       runs,
     );
-    expect(heeled).toBeGreaterThan(25);
+    expect(heeled).toBeGreaterThan(0.4 * runs.numRuns);
   });
 
   it('with nothing off its centreline stays upright where GM is positive', () => {
@@ -124,7 +125,7 @@ describe('a floating boat', { timeout: 120_000 }, () => {
       }),
       runs,
     );
-    expect(hits).toBeGreaterThan(30);
+    expect(hits).toBeGreaterThan(0.5 * runs.numRuns);
   });
 });
 
@@ -159,7 +160,7 @@ describe('a weight put aboard', { timeout: 120_000 }, () => {
       }),
       runs,
     );
-    expect(hits).toBeGreaterThan(30);
+    expect(hits).toBeGreaterThan(0.5 * runs.numRuns);
   });
 
   it('and moved along trims it by what the moment to trim one degree says', () => {
@@ -184,7 +185,7 @@ describe('a weight put aboard', { timeout: 120_000 }, () => {
       }),
       runs,
     );
-    expect(hits).toBeGreaterThan(30);
+    expect(hits).toBeGreaterThan(0.5 * runs.numRuns);
   });
 });
 
@@ -210,6 +211,6 @@ describe('a boat hanging under water', { timeout: 120_000 }, () => {
       }),
       runs,
     );
-    expect(hits).toBeGreaterThan(30);
+    expect(hits).toBeGreaterThan(0.5 * runs.numRuns);
   });
 });

@@ -54,7 +54,7 @@ describe('mesh files', () => {
     });
     expect(asked).toEqual([{ uri: 'file:///boats/hull.stl', boatUri: uri }]);
     // 539 g over 300 x 60 mm of fresh water of 20 °C: 30 mm, on the painted line (Archimedes).
-    expect(codes(open)).not.toContain('mesh-loading');
+    await expect.poll(() => codes(open)).not.toContain('mesh-loading');
     expect(codes(open)).not.toContain('surfaced-draft');
     expect(open.summaries.at(-1)!.text).toMatch(/^Surfaced: level, upright/);
   });
@@ -62,15 +62,13 @@ describe('mesh files', () => {
   test('are read again when they change', async () => {
     let depth = 60;
     const open = await openWith(() => ({ status: 'read', base64: btoa(boxStl(depth)) }));
+    await expect.poll(() => codes(open)).not.toContain('mesh-loading');
     depth = 25;
     await open.connection.sendNotification('workspace/didChangeWatchedFiles', {
       changes: [{ uri: 'file:///boats/hull.stl', type: 2 }],
     });
-    await open.settle();
-    await open.settle();
-    await open.settle();
     // 25 mm deep it displaces 449 g, less than it weighs.
-    expect(codes(open)).toContain('sinks');
+    await expect.poll(() => codes(open)).toContain('sinks');
   });
 
   test.each([

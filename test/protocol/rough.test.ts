@@ -3,7 +3,7 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { createConnection, type Message, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
 import { plainClock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 /** The real server, and messages to it as they may come from an editor that keeps no rules. */
@@ -60,6 +60,7 @@ const REQUESTS = [
   'trimwright/report',
   'trimwright/newTrial',
   'trimwright/newBoat',
+  'trimwright/unpack',
   'trimwright/sheet',
   'trimwright/preview',
   'trimwright/move',

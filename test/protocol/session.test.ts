@@ -13,7 +13,7 @@ import type {
 } from 'vscode-languageserver-types';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf } from '../../server/core/text/reading/values.ts';
-import { type BoatService, createBoatService } from '../../server/editor/service.ts';
+import { type BoatService, createBoatService } from '../../server/service/service.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
 
@@ -92,6 +92,9 @@ describe('diagnostics', () => {
     await session.change(uri, 2, changed);
     await session.change(uri, 3, changed.replace('mass: 1', 'mass: 2'));
     await expect.poll(() => session.published.at(-1)?.version, { timeout: 20_000 }).toBe(3);
+    // While somebody types they wait for a pause.
+    await session.settle();
+    session.clock.step(300);
     const service = createBoatService();
     const known = service.diagnostics(service.analyse(changed.replace('mass: 1', 'mass: 2')), null);
     await expect.poll(() => session.published.at(-1)?.diagnostics, { timeout: 20_000 }).toEqual(known);
@@ -188,6 +191,7 @@ describe('requests', () => {
     await session.open(uri, petrel);
     const report = await session.connection.sendRequest<{ text: string }>('trimwright/report', { uri });
     expect(report.text).toContain('Petrel');
+    expect(await session.connection.sendRequest('trimwright/unpack', { html: '<p>' })).toBeNull();
     const fresh = await session.connection.sendRequest<{ text: string }>('trimwright/newBoat', { name: 'Tern' });
     expect(fresh.text).toContain('boat: Tern');
     const other = { textDocument: { uri: 'file:///other.boat.yaml' }, position: { line: 0, character: 0 } };

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { createBoatService } from '../../server/editor/service.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 

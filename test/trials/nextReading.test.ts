@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nextReading, type Readable, varianceAfter } from '../../server/core/trials/nextReading.ts';
+import { finish } from '../../server/core/steps/steps.ts';
+import { nextReading, type Readable, type Readables, varianceAfter } from '../../server/core/trials/nextReading.ts';
 import { heard } from '../helpers/analysed.ts';
 import { PROBE } from '../helpers/probe.ts';
 
@@ -36,10 +37,20 @@ describe('what a reading would leave of a figure that is a sum of inputs', () =>
   });
 });
 
+const least = (readables: readonly Readable<string>[]): Readables<string> => ({
+  trouble: Math.min(...readables.map(({ trouble }) => trouble)),
+  find: () => readables,
+});
+const next = (
+  figure: readonly number[],
+  known: readonly (readonly number[])[],
+  ...sets: readonly (readonly Readable<string>[])[]
+) => finish(nextReading(figure, known, sets.map(least)));
+
 describe('the reading that takes most of the uncertainty for its trouble', () => {
   const readable = (what: string, row: readonly number[], trouble: number): Readable<string> => ({
     what,
-    rows: [row],
+    tells: { of: 'boat', rows: [row] },
     trouble,
   });
   it.each([
@@ -47,23 +58,56 @@ describe('the reading that takes most of the uncertainty for its trouble', () =>
     ['the nearer one where it tells nearly as much', [readable('x', [9, 0], 5), readable('y', [0, 9], 60)], 'x'],
     ['nothing that takes less than a twentieth', [readable('x', [0.1, 0], 1)], undefined],
   ])('%s', (_, readables, what) => {
-    expect(nextReading([3, 4], [], readables)?.what).toBe(what);
+    expect(next([3, 4], [], readables)?.what).toBe(what);
   });
   it('is not what is known already', () => {
     const readables = [readable('x', [9, 0], 10), readable('y', [0, 9], 10)];
-    expect(nextReading([3, 4], [[0, 20]], readables)?.what).toBe('x');
+    expect(next([3, 4], [[0, 20]], readables)?.what).toBe('x');
   });
   it('says as a share what is left', () => {
-    expect(nextReading([3, 4], [], [readable('x', [2, 0], 1)])?.left).toBeCloseTo(Math.sqrt(17.8 / 25), 9);
+    expect(next([3, 4], [], [readable('x', [2, 0], 1)])?.left).toBeCloseTo(Math.sqrt(17.8 / 25), 9);
+  });
+  it('is looked for no further where all the rest could be no better', () => {
+    const far: Readables<string> = {
+      trouble: 11,
+      find: () => {
+        throw new Error('Nobody need look.');
+      },
+    };
+    const all = least([readable('x', [9, 9], 10)]);
+    expect(finish(nextReading([3, 3], [], [all, far]))?.what).toBe('x');
+    expect(() => finish(nextReading([3, 3], [], [least([readable('x', [9, 0], 10)]), far]))).toThrow();
+  });
+  it('leaves the same of one input read alone as of a row with nothing else in it', () => {
+    const row = fc.array(fc.double({ min: -3, max: 3, noNaN: true }), { minLength: 4, maxLength: 4 });
+    fc.assert(
+      fc.property(
+        row,
+        fc.array(row, { maxLength: 3 }),
+        fc.nat(3),
+        fc.double({ min: 1, max: 9, noNaN: true }),
+        (...drawn) => {
+          const [figure, known, at, weight] = drawn;
+          const alone: Readable<string> = { what: 'x', tells: { of: 'input', at, weight }, trouble: 1 };
+          const asRow = readable(
+            'x',
+            [0, 1, 2, 3].map(i => (i === at ? weight : 0)),
+            1,
+          );
+          const [one, other] = [alone, asRow].map(each => next(figure, known, [each])?.left ?? 1);
+          expect(one).toBeCloseTo(other!, 6);
+        },
+      ),
+    );
   });
 });
 
 describe('of a whole boat', () => {
   const SPRAT = readFileSync(new URL('../../samples/sprat.boat.yaml', import.meta.url), 'utf8');
-  const next = (text: string) => heard(text).said.openQuestions.filter(({ code }) => code === 'weigh-next');
+  const nextOf = (text: string) => heard(text).said.openQuestions.filter(({ code }) => code === 'weigh-next');
   it('two scales come first where everything has its usual tolerance', () => {
     for (const text of [SPRAT, PROBE]) {
-      const [first, ...others] = next(text);
+      const [first, ...others] = nextOf(text);
       expect(others).toEqual([]);
       expect(first!.message).toMatch(
         /^Weigh the boat on two scales: submerged trim ± \d\.\d° would become ± \d\.\d°\. Drained and dry,/,

@@ -9,6 +9,7 @@ import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import { readSyntax } from '../text/reading/syntax.ts';
 import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
+import { arranged } from './arranged.ts';
 import { conclude } from './conclude.ts';
 
 /**
@@ -26,7 +27,7 @@ export function analyse(
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
-  const findings = [...syntax.findings, ...reading.findings];
+  const findings = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, cache.shapes)];
   const isFaulty = findings.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const isWhole = !isFaulty && reading.boat.leftOut.length === 0;
   return conclude(

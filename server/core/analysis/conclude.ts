@@ -1,6 +1,8 @@
+import { freeBays } from '../arrangement/freeBays.ts';
 import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
+import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -103,11 +105,26 @@ function isHeard({ source, file, trials }: BoatAsRead, filed: BoatInWater, previ
 
 type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly filed: Boat };
 
+/** The boat lay free in the water. */
+const isInWater = ({ condition }: Trial): boolean => condition !== 'bench' && condition !== 'hung';
+
 function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
+  // Pieces go where there is room, whatever the bay says.
+  const boat = { ...rest.boat, bays: freeBays(inWater.source, parts.cache.shapes) };
+  return {
+    ...rest,
+    boat,
+    filed,
+    surfaced,
+    uncertainties,
+    wasTried,
+    cache: parts.cache,
+    schema: parts.entries.schemas.made.part,
+  };
 }
 
 /** The analysis once more, with what was heard. */
@@ -121,7 +138,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
   const said: Said = {
     ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
     ofTrials: learned ? judgeTrials(filed.boat, learned.comparisons, learned.verdict?.slips ?? []) : [],
-    openQuestions: judgeUncertainties(
+    openQuestions: yield* judgeUncertainties(
       inWater.boat,
       inWater.conditions,
       scheme.figures,
@@ -138,12 +155,12 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
 
 /** What to read or weigh next for a figure: asked of the one that is nearest to its limit, and of none where all is told. */
 function nextFor({ filed, trials, kept }: Analysis, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
-  return (figure: Uncertainty) => {
+  return function* (figure: Uncertainty) {
     const trialSet = { source: filed.source, cache: kept.cache, variations: kept.variations, trials, inputs };
     // Uncertainties that heed the trials have their readings in them already.
     const known = pooled && learned ? rowsRead(trialSet, learned.comparisons) : [];
     const changes = new Map(figure.shares.map(({ input, change }) => [input.id, change]));
-    return nextReading(
+    return yield* nextReading(
       inputs.map(({ id }) => changes.get(id) ?? 0),
       known,
       readablesOf(trialSet),

@@ -18,6 +18,8 @@ export interface BoatInWater {
   readonly bodies: Bodies;
   readonly surfaced: Surfaced;
   readonly submerged: Submerged;
+  /** The scheme's loading conditions besides these two. */
+  readonly others: readonly LoadedCondition[];
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
   readonly conditions: readonly LoadedCondition[];
   /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
@@ -35,12 +37,13 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
   const bodies = assembleBodies(boat, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
+  const others = scheme.others.map(condition => {
+    const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
+    return floatIn(condition, there, boat.length);
+  });
   const conditions: readonly LoadedCondition[] = [
     ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
-    ...scheme.others.map(condition => {
-      const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
-      return floatIn(condition, there, boat.length);
-    }),
+    ...others,
   ];
   return {
     boat,
@@ -48,6 +51,7 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
     bodies,
     surfaced,
     submerged,
+    others,
     conditions,
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
@@ -63,6 +67,7 @@ export const inWaterOf = ({
   bodies,
   surfaced,
   submerged,
+  others,
   conditions,
   transit,
   stability,
@@ -74,6 +79,7 @@ export const inWaterOf = ({
   bodies,
   surfaced,
   submerged,
+  others,
   conditions,
   transit,
   stability,

@@ -47,14 +47,22 @@ export interface Entry {
   readonly name: string;
 }
 
+/** What one entry may stand for several of. */
+interface Several {
+  /** How many there are of it; all that is said of the entry is of all of them together. */
+  readonly copies: number;
+}
+
 /** Anything with weight. */
-export interface Weighed extends Entry {
+export interface Weighed extends Entry, Several {
   /** kg. */
   readonly mass: number;
   /** Weighed by the builder, or worked out from form and material by the program. */
   readonly massFrom: 'scale' | 'form';
   /** Where it weighs, m. */
   readonly centroid: Vec3;
+  /** Names of what is in it and weighed with it. */
+  readonly holds: readonly string[];
 }
 
 /** Free-flooding: only its wall displaces. */
@@ -78,10 +86,12 @@ export interface Compartment extends Weighed {
 
 export type TankKind = 'sealed' | 'vented' | 'piston' | 'bladder';
 
-export interface Tank extends Entry {
+export interface Tank extends Entry, Several {
   readonly form: Form;
   /** m3. */
   readonly capacity: number;
+  /** Its capacity was measured by itself: a longer form does not hold more. */
+  readonly byJug: boolean;
   readonly kind: TankKind;
   /** The compartment it lies in; null for a tank out in the flooded hull, which displaces by its own form. */
   readonly inside: string | null;
@@ -126,6 +136,10 @@ export interface Part extends Weighed {
 export interface WrittenPlace {
   readonly station: WrittenExtent;
   readonly offset: WrittenExtent | null;
+  /** How far the last of a row lies aft of the first, whose station it is, m. */
+  readonly row: number;
+  /** Its offset is that of the one to starboard of two. */
+  readonly isPaired: boolean;
 }
 
 export interface WrittenExtent {
@@ -156,6 +170,8 @@ export interface StockMaterial {
   readonly strip: readonly [breadth: number, depth: number] | null;
   /** Masses of whole pieces, kg; empty: cut to any length. */
   readonly pieces: readonly number[];
+  /** Loose lead shot that may be poured: its density as it is poured, kg/m3; null where there is none. */
+  readonly shot: number | null;
 }
 
 /** What the boat is trimmed to. Angles rad, lengths m, fill 0..1. */

@@ -90,6 +90,8 @@ function earlier(later: Former, figures: Figures, index: number, around: Reading
   const { was, fitted, removed, ...rest } = part.checked;
   const base: PartEntry = { ...rest };
   if (FORMS.some(key => key in figures)) for (const key of FORMS) delete base[key];
+  // Its weight in water was that of what it weighed then.
+  if ('mass' in figures || FORMS.some(key => key in figures)) delete base.inWater;
   const checked: PartEntry = { ...base, ...figures };
   const told: Finding[] = [];
   const entry = readPart(checked, path, around, told);

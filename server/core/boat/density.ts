@@ -14,6 +14,8 @@ export interface OfMaterial {
 export interface StockDensities {
   readonly lead: number | null;
   readonly foam: number | null;
+  /** Of loose lead shot as it is poured. */
+  readonly shot: number | null;
 }
 
 export interface KnownDensity {
@@ -21,11 +23,11 @@ export interface KnownDensity {
   readonly density: number | null;
   /** The handbook's entry; null when the material is not named or not known. */
   readonly material: Material | null;
-  /** It is the handbook's figure, not the builder's own. */
-  readonly fromHandbook: boolean;
+  /** Of what is poured, by the room that it takes up, kg/m3: `density` is then of the metal alone. Null for all else. */
+  readonly poured: number | null;
 }
 
-/** The entry's own density, else the stock's (lead, foam), else the handbook's for its material. */
+/** The entry's own density (of loose shot: as poured), else the stock's (lead, foam), else the handbook's for its material. */
 export function densityOf(entry: OfMaterial, stock: StockDensities, path: Path, findings: Finding[]): KnownDensity {
   const material = entry.material === undefined ? null : findMaterial(entry.material);
   if (entry.material !== undefined && material === null && entry.density === undefined) {
@@ -45,8 +47,12 @@ export function densityOf(entry: OfMaterial, stock: StockDensities, path: Path, 
     );
   }
   if (entry.density) findings.push(...guessedUnit(entry.density, [...path, 'density']));
-  if (entry.density) return { density: entry.density.value, material, fromHandbook: false };
+  if (material?.poured) {
+    const { density, poured } = material;
+    return { density, material, poured: entry.density?.value ?? stock.shot ?? poured.density };
+  }
+  if (entry.density) return { density: entry.density.value, material, poured: null };
   const ofStock = material?.key === 'lead' ? stock.lead : material?.key === 'foam' ? stock.foam : null;
-  if (ofStock !== null) return { density: ofStock, material, fromHandbook: false };
-  return { density: material?.density ?? null, material, fromHandbook: material !== null };
+  if (ofStock !== null) return { density: ofStock, material, poured: null };
+  return { density: material?.density ?? null, material, poured: null };
 }

@@ -1,7 +1,7 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Quantity } from '../../../schema/quantity.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
-import type { Finding, Mend, Severity } from '../findings/finding.ts';
+import type { Finding, Mend, Severity, Subject } from '../findings/finding.ts';
 import { quoteScalar } from '../text/reading/quoteScalar.ts';
 
 /** Findings on values and keys of the file, for the readers of this room. */
@@ -13,6 +13,7 @@ export const valueFault = (
 ): Finding => ({
   code,
   severity: more.severity ?? 'error',
+  about: subjectAt(path),
   message,
   place: { on: 'value', path },
   ...(more.mends?.length ? { mends: more.mends } : {}),
@@ -22,9 +23,13 @@ export const valueFault = (
 export const entryFault = (code: FindingCode, path: Path, message: string, severity: Severity = 'error'): Finding => ({
   code,
   severity,
+  about: subjectAt(path),
   message,
   place: { on: 'entry', path },
 });
+
+/** A finding under `trials:` is about them. */
+const subjectAt = ([section]: Path): Subject => (section === 'trials' ? 'trials' : 'file');
 
 /** Offers the nearest known word in place of a value. */
 export function changeTo(path: Path, word: string | null): readonly Mend[] {
@@ -41,6 +46,7 @@ export function guessedUnit({ value, guessed }: Quantity, path: Path): readonly 
     {
       code: 'unit-guessed',
       severity: 'hint',
+      about: 'file',
       message: `Read as ${written} ${guessed}: bare densities are kg/m3, and nothing is so light. Write the unit.`,
       place: { on: 'value', path },
       mends: changeTo(path, `${written} ${guessed}`),

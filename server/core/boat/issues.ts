@@ -59,13 +59,28 @@ function wrongValue(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fi
   const slip = noteOf(issue)?.slip;
   if (!slip) return wrongWord(issue, inside, checked);
   const { message, start, end, replacement } = slip;
+  if (slip.lacks === 'scale')
+    return {
+      code: 'scale-missing',
+      severity: 'error',
+      about: 'file',
+      message,
+      place: { on: 'value', path },
+      mends: SCALES,
+    };
   const place = { on: 'value', path, ...(end > start ? { within: [start, end] as const } : {}) } as const;
   const mends =
     replacement === undefined
       ? []
       : [{ title: `Change to “${replacement}”`, changes: [{ kind: 'replace', place, text: replacement } as const] }];
-  return { code: 'wrong-quantity', severity: 'error', message, place, mends };
+  return { code: 'wrong-quantity', severity: 'error', about: 'file', message, place, mends };
 }
+
+/** Scales that kits and plans of submarines are drawn to (common practice, no source): one of them is the model's, most likely. */
+const SCALES = ['1:72', '1:48', '1:96', '1:144'].map(scale => ({
+  title: `Add “scale: ${scale}”`,
+  changes: [{ kind: 'add-key', path: [], key: 'scale', text: scale } as const],
+}));
 
 /** A value that is none of those that belong here; the nearest of a few words is offered. */
 function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Finding {
@@ -76,7 +91,14 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
     const place = { on: 'value', path } as const;
     const mends: readonly Mend[] =
       text === null ? [] : [{ title: `Change to “${text}”`, changes: [{ kind: 'replace', place, text }] }];
-    return { code: 'wrong-value', severity: 'error', message: `${issue.message} ${hint}`.trim(), place, mends };
+    return {
+      code: 'wrong-value',
+      severity: 'error',
+      about: 'file',
+      message: `${issue.message} ${hint}`.trim(),
+      place,
+      mends,
+    };
   }
   const near =
     issue.code === 'invalid_value'
@@ -90,6 +112,7 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
   return {
     code: 'wrong-value',
     severity: 'error',
+    about: 'file',
     message: issue.message + hint,
     place: { on: 'value', path },
     mends: changeTo(path, near),
@@ -113,6 +136,7 @@ function missingKey(key: string, inside: Path, checked: Checked): Finding {
   return {
     code: 'missing-key',
     severity: 'error',
+    about: 'file',
     message: `${capital(ownerWords(inside.slice(0, -1), checked))} needs “${key}”${such}.${oneOf}`,
     place: { on: 'entry', path: map },
     mends: words.map(word => ({

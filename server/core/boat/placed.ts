@@ -9,7 +9,18 @@ import { type Setting, tell } from './readingContext.ts';
 /** The keys that place one form, as the schema read them. */
 export type PlacedForm = Pick<
   PartEntry,
-  'station' | 'offset' | 'height' | 'round' | 'axis' | 'box' | 'ball' | 'profile' | 'sections' | 'mesh' | 'volume'
+  | 'station'
+  | 'offset'
+  | 'height'
+  | 'round'
+  | 'axis'
+  | 'box'
+  | 'ball'
+  | 'profile'
+  | 'sections'
+  | 'faired'
+  | 'mesh'
+  | 'volume'
 > & {
   /** A factor on the size of its mesh; no key of the file, but what if the mesh were larger. */
   readonly grown?: number;

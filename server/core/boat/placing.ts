@@ -28,6 +28,9 @@ export function placeEntry(entry: PlacedEntry, volume: number | null, setting: S
       `This has two forms, “${given[0]}” and “${second}”. Keep one of them${second === 'forms' || given[0] === 'forms' ? '' : ', or list both under “forms”'}.`,
     );
   }
+  if (entry.faired !== undefined && !entry.profile && !entry.sections) {
+    tellUnused(entry, ['faired'], 'only the points of a “profile” or of “sections” are faired.', setting);
+  }
   if (!entry.forms) return sensible(placeForm(entry, volume, setting), setting);
   tellUnused(entry, ['station', 'offset', 'height', 'axis', 'volume'], 'each of the “forms” has its own.', setting);
   return sensible(placeForms(entry.forms, setting), setting);

@@ -1,5 +1,6 @@
 import { boxForm } from '../geometry/form/box.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
+import { placeByVolume } from './fitted.ts';
 import {
   AXES,
   type AxisName,
@@ -12,7 +13,6 @@ import {
   type PlacedForm,
   SAME_SIZE,
 } from './placed.ts';
-import { placeBall } from './placingRound.ts';
 import { type Setting, tell } from './readingContext.ts';
 
 /** A rectangular block; sizes that the entry leaves out follow from the volume, where that is known. */
@@ -39,7 +39,7 @@ export function placeBox(entry: PlacedForm, extents: Extents, volume: number | n
   const missing = ([0, 1, 2] as const).filter(i => sizes[i] === null);
   const solved: (readonly [AxisName, number])[] = [];
   if (missing.length > 0 && volume !== null) {
-    if (missing.length === 3) return placeBall(extents, Math.cbrt((6 * volume) / Math.PI), false);
+    if (missing.length === 3) return placeByVolume(extents, volume, setting);
     const known = sizes.reduce<number>((product, size) => product * (size ?? 1), 1);
     const each = missing.length === 1 ? volume / known : Math.sqrt(volume / known);
     for (const i of missing) {

@@ -1,6 +1,9 @@
 import type { Pair } from '../../../schema/quantity.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
+import type { Point2 } from '../geometry/outline/outline.ts';
+import { fairedProfile } from './faired.ts';
+import { fairedWords } from './fairedWords.ts';
 import {
   AXES,
   centreOf,
@@ -55,8 +58,11 @@ export function placeProfile(
     );
   }
   tellUnused(entry, ['station'], 'a profile has its own stations.', setting);
-  const form: Form = { shape: 'revolved', origin: [0, y, z], axis: [1, 0, 0], profile: points };
-  return measuredForm(form, { from: [first, y - most, z - most], to: [last, y + most, z + most] });
+  const by = (of: readonly Point2[]): Form => ({ shape: 'revolved', origin: [0, y, z], axis: [1, 0, 0], profile: of });
+  const straight = by(points);
+  const form = entry.faired ? by(fairedProfile(points)) : straight;
+  const words = entry.faired ? [fairedWords(straight, form, setting)] : [];
+  return measuredForm(form, { from: [first, y - most, z - most], to: [last, y + most, z + most] }, words);
 }
 
 /** A ball at its centre. */

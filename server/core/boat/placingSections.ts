@@ -1,6 +1,10 @@
 import type { Path } from '../../../schema/path.ts';
+import type { Form } from '../geometry/form/form.ts';
+import { movedForm } from '../geometry/form/moved.ts';
 import { type Section, sectionsForm } from '../geometry/mesh/sections.ts';
 import { firstCrossing, loopArea, type Point2 } from '../geometry/outline/outline.ts';
+import { fairedSections } from './faired.ts';
+import { fairedWords } from './fairedWords.ts';
 import { measuredForm, middle, type Placed, type PlacedForm, tellUnused } from './placed.ts';
 import { type Setting, tell } from './readingContext.ts';
 
@@ -20,10 +24,15 @@ export function placeSections(
   tellFaults(sections, setting);
   if (setting.findings.length > before) return null;
   tellUnused(entry, ['station', 'height', 'axis'], 'a table of offsets has its own stations and heights.', setting);
-  const { vertices, ...plain } = sectionsForm(sections, setting);
   const aside = entry.offset ? middle(entry.offset) : 0;
-  const form = { ...plain, vertices: aside === 0 ? vertices : vertices.map((c, i) => (i % 3 === 1 ? c + aside : c)) };
-  return measuredForm(form, setting.around.shapes.boundsOf(form));
+  const by = (rows: readonly Section[]): Form => {
+    const form = sectionsForm(rows, setting);
+    return aside === 0 ? form : movedForm(form, [0, aside, 0]);
+  };
+  const straight = by(sections);
+  const form = entry.faired ? by(fairedSections(sections)) : straight;
+  const words = entry.faired ? [fairedWords(straight, form, setting)] : [];
+  return measuredForm(form, setting.around.shapes.boundsOf(form), words);
 }
 
 function tellFaults(sections: readonly Section[], setting: Setting): void {

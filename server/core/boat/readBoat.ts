@@ -1,4 +1,4 @@
-import { type BoatSchemas, boatSchemas } from '../../../schema/boatFile.ts';
+import { type BoatSchemas, boatSchemas, scaleSchema } from '../../../schema/boatFile.ts';
 import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -6,14 +6,14 @@ import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf } from '../text/reading/values.ts';
-import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
+import { checkNames, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { changeTo, guessedUnit, valueFault } from './fault.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
-import type { ReadingContext } from './readingContext.ts';
+import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
@@ -29,6 +29,8 @@ export interface BoatReading {
   /** The same with what its entries were read from. */
   readonly source: BoatSource;
   readonly trials: readonly Trial[];
+  /** The file says how long the hull is. */
+  readonly hasLength: boolean;
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -53,19 +55,24 @@ export function readBoat(
   { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
 ): BoatReading {
   const reader = sectionReader(syntax, describer, kept);
-  const { findings, leftOut, meshNames, meshed, lists, sections } = reader.log;
+  const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
-  const schemas = kept && sameUnits(kept.schemas.units, units) ? kept.schemas.made : boatSchemas(units);
-  const stock = reader.section(schemas.stock, ['stock'], 'the stock', true);
+  const scale = readScale(
+    reader.section(() => scaleSchema, ['scale'], 'the scale'),
+    findings,
+  );
+  const measures: FileUnits = { ...units, scale };
+  const schemas = kept && sameUnits(kept.schemas.units, measures) ? kept.schemas.made : boatSchemas(measures);
+  const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
   for (const key of ['lead', 'foam'] as const) {
     const density = stock?.[key]?.density;
     if (density) findings.push(...guessedUnit(density, ['stock', key, 'density']));
   }
-  const around: ReadingContext = { units, stock: stockDensities(stock), meshes, shapes };
+  const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
   const unread = checkKeys(syntax, describer, findings);
   leftOut.push(...unread.leftOut);
-  const figures = readFigures(reader, schemas);
-  const water = reader.section(schemas.water, ['water'], 'the water', true);
+  const figures = { ...readFigures(reader, schemas), scale };
+  const water = reader.section(() => schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
   const boat = {
     ...figures,
@@ -76,53 +83,65 @@ export function readBoat(
     tanks: entriesIn(sources.tanks),
     payload: entriesIn(sources.payload),
     ashore: entriesIn(sources.ashore),
-    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: schemas.bay, read: readBay }, around)),
+    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: () => schemas.bay, read: readBay }, around)),
     stock: readStock(stock),
-    limits: readLimits(reader.section(schemas.limits, ['limits'], 'the limits', true)),
+    limits: readLimits(reader.section(() => schemas.limits, ['limits'], 'the limits', true)),
   };
-  const length = reader.section(schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
+  const length = reader.section(() => schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
-  findings.push(...missingSections(syntax, length, unread), ...checkArrangement(whole, compartmentNames, shapes));
-  const trialKind = { what: 'trial', schema: schemas.trial, read: readTrial };
-  const trials = checkTrials(entriesIn(reader.list(['trials'], trialKind, around)), whole, compartmentNames, shapes);
+  findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
+  const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
+  const trials = checkTrials(
+    entriesIn(reader.list(['trials'], trialKind, sources.around)),
+    whole,
+    compartmentNames,
+    shapes,
+  );
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...trials.findings, ...ofDay.findings);
-  if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
+    hasLength: length !== null,
     findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],
-    kept: { lists, sections, schemas: { units, made: schemas } },
+    kept: { lists, sections, schemas: { units: measures, made: schemas } },
   };
 }
 
 /** What stands in the file by itself, in no list. */
-function readFigures({ section, log }: SectionReader, schemas: BoatSchemas) {
-  const name = section(schemas.boat, ['boat'], 'the boat') ?? '';
-  const scale = readScale(section(schemas.scale, ['scale'], 'the scale'), log.findings);
-  const waterline = readWaterline(section(schemas.waterline, ['hull', 'waterline'], 'the waterline'));
-  return { name, scale, waterline };
+function readFigures({ section }: SectionReader, schemas: BoatSchemas) {
+  const name = section(() => schemas.boat, ['boat'], 'the boat') ?? '';
+  const waterline = readWaterline(section(() => schemas.waterline, ['hull', 'waterline'], 'the waterline'));
+  return { name, waterline };
 }
 
 /** Everything that weighs or displaces, with what it was read from. */
 function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
-  return {
-    shells: list(['hull', 'shells'], { what: 'shell', schema: schemas.shell, read: readShell }, around),
-    compartments: list(
-      ['hull', 'compartments'],
-      { what: 'compartment', schema: schemas.compartment, read: readCompartment },
-      around,
-    ),
-    tanks: list(['hull', 'tanks'], { what: 'tank', schema: schemas.tank, read: readTank }, around),
-    ...aboardAndAshore(list(['payload'], { what: 'part', schema: schemas.part, read: readPart }, around)),
+  const shells = list(['hull', 'shells'], { what: 'shell', schema: () => schemas.shell, read: readShell }, around);
+  const compartments = list(
+    ['hull', 'compartments'],
+    { what: 'compartment', schema: () => schemas.compartment, read: readCompartment },
     around,
+  );
+  const roomsOf: RoomLookup = name =>
+    name === null
+      ? shells.map(({ entry }) => entry.form)
+      : compartments.filter(({ entry }) => entry.name === name).map(({ entry }) => entry.form);
+  const within: ReadingContext = { ...around, roomsOf };
+  return {
+    shells,
+    compartments,
+    tanks: list(['hull', 'tanks'], { what: 'tank', schema: () => schemas.tank, read: readTank }, within),
+    ...aboardAndAshore(list(['payload'], { what: 'part', schema: () => schemas.part, read: readPart }, within)),
+    around: within,
   };
 }
 
-const sameUnits = (a: FileUnits, b: FileUnits): boolean => a.length === b.length && a.mass === b.mass;
+const sameUnits = (a: FileUnits, b: FileUnits): boolean =>
+  a.length === b.length && a.mass === b.mass && a.scale === b.scale;
 
 const readWaterline = (entry: { bow: { value: number }; stern: { value: number } } | null): Waterline | null =>
   entry ? { bow: entry.bow.value, stern: entry.stern.value } : null;

@@ -5,43 +5,56 @@ import type { Finding } from '../findings/finding.ts';
 import { canSlice } from '../geometry/cut/solids.ts';
 import { scale } from '../geometry/form/vector.ts';
 import type { Bay, Compartment, Shell, Tank } from './boat.ts';
+import { checkCapacity } from './capacity.ts';
+import { readSeveral } from './copies.ts';
 import { densityOf } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { heldWords } from './holds.ts';
 import type { Placed, PlacedEntry } from './placed.ts';
 import { placeEntry } from './placing.ts';
 import type { FormUse, ReadingContext, Setting } from './readingContext.ts';
 import { balanced, workedOut } from './readPart.ts';
 import { tellWall } from './wallCheck.ts';
+import { checkWeighedInWater, weighedInWater } from './weighedInWater.ts';
 
 /** A free-flooding shell: its wall volume is mass over density, spread over its surface. */
 export function readShell(entry: ShellEntry, path: Path, around: ReadingContext, findings: Finding[]): Shell | null {
-  const endsClosed = entry.ends !== 'open';
-  const setting: Setting = { path, around, findings, use: 'wall', endsClosed };
-  const placed = placeWhole(entry, 'shell', setting);
-  const { density } = densityOf(entry, around.stock, path, findings);
-  if (density === null && entry.material === undefined) {
+  const setting: Setting = { path, around, findings, use: 'wall', endsClosed: entry.ends !== 'open' };
+  return readSeveral(entry, setting, one => readOneShell(one, setting));
+}
+
+function readOneShell(entry: ShellEntry, setting: Setting): Shell | null {
+  const { path, around, findings, endsClosed } = setting;
+  const placed = placeWhole(entry, 'shell', null, setting);
+  const known = densityOf(entry, around.stock, path, findings);
+  const { density } = known;
+  const weighed = weighedInWater(entry, setting);
+  if (density === null && !weighed && entry.material === undefined) {
     findings.push(
       entryFault(
         'volume-unknown',
         path,
-        `What the wall of “${entry.name}” displaces cannot be known without its material, such as “material: fibreglass”.`,
+        `What the wall of “${entry.name}” displaces cannot be known without its material, such as “material: fibreglass”, or its weight in water, such as “inWater: 280 g”.`,
       ),
     );
   }
-  if (!placed?.form || density === null) return null;
+  const volume = weighed?.volume ?? (density === null ? null : entry.mass.value / density);
+  if (!placed?.form || volume === null) return null;
   const wall = around.shapes.wallOf(placed.form, endsClosed);
-  const volume = entry.mass.value / density;
+  if (weighed) checkWeighedInWater(entry, weighed, { placed, volume: null, known }, setting);
   if (entry.mesh) tellWall(entry.name, volume / wall.area, placed, setting);
   return {
     path,
     name: entry.name,
+    copies: 1,
     mass: entry.mass.value,
     massFrom: 'scale',
     centroid: balanced(wall.centroid, entry.balance),
     form: placed.form,
     endsClosed,
     volume,
-    worked: workedOut(placed, around.units),
+    holds: (entry.holds ?? []).map(({ name }) => name),
+    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : []), ...heldWords(entry, setting)],
   };
 }
 
@@ -52,26 +65,53 @@ export function readCompartment(
   around: ReadingContext,
   findings: Finding[],
 ): Compartment | null {
-  densityOf(entry, around.stock, path, findings);
-  const placed = placeWhole(entry, 'compartment', solid('displaces', path, around, findings));
+  const setting = solid('displaces', path, around, findings);
+  return readSeveral(entry, setting, one => readOneCompartment(one, setting));
+}
+
+function readOneCompartment(entry: CompartmentEntry, setting: Setting): Compartment | null {
+  const { path, around, findings } = setting;
+  const known = densityOf(entry, around.stock, path, findings);
+  const weighed = weighedInWater(entry, setting);
+  const placed = placeWhole(entry, 'compartment', weighed?.volume ?? null, setting);
   if (!placed?.form) return null;
   const body = around.shapes.solidOf(placed.form);
+  // Its density is that of its wall and the air in it: the material says nothing of that.
+  if (weighed) {
+    const hollow = { ...known, material: null };
+    checkWeighedInWater(
+      { ...entry, density: undefined },
+      weighed,
+      { placed, volume: body.volume, known: hollow },
+      setting,
+    );
+  }
   return {
     path,
     name: entry.name,
+    copies: 1,
     mass: entry.mass.value,
     massFrom: 'scale',
     centroid: balanced(scale(body.moment, 1 / body.volume), entry.balance),
     form: placed.form,
-    volume: body.volume,
-    worked: workedOut(placed, around.units),
+    volume: weighed?.volume ?? body.volume,
+    holds: (entry.holds ?? []).map(({ name }) => name),
+    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : []), ...heldWords(entry, setting)],
   };
 }
 
 /** A ballast tank by its inside form. */
 export function readTank(entry: TankEntry, path: Path, around: ReadingContext, findings: Finding[]): Tank | null {
-  const placed = placeWhole(entry, 'tank', solid('holds', path, around, findings));
+  const setting: Setting = { ...solid('holds', path, around, findings), inside: entry.in ?? null };
+  return readSeveral(entry, setting, one => readOneTank(one, setting));
+}
+
+function readOneTank(entry: TankEntry, setting: Setting): Tank | null {
+  const { path, around, findings } = setting;
+  const placed = placeWhole(entry, 'tank', entry.capacity?.value ?? null, setting);
   if (!placed?.form) return null;
+  const byForm = around.shapes.solidOf(placed.form).volume;
+  if (entry.capacity) checkCapacity(entry, entry.capacity, placed, byForm, setting);
   const hasSurface = entry.kind === 'sealed' || entry.kind === 'vented';
   if (entry.fills !== undefined && entry.kind !== 'piston') {
     findings.push(
@@ -131,8 +171,10 @@ export function readTank(entry: TankEntry, path: Path, around: ReadingContext, f
   return {
     path,
     name: entry.name,
+    copies: 1,
     form: placed.form,
-    capacity: around.shapes.solidOf(placed.form).volume,
+    capacity: entry.capacity?.value ?? byForm,
+    byJug: entry.capacity !== undefined,
     kind: entry.kind,
     inside: entry.in ?? null,
     fill,
@@ -162,9 +204,14 @@ const solid = (use: FormUse, path: Path, around: ReadingContext, findings: Findi
   endsClosed: true,
 });
 
-/** A form that must follow from the entry's own sizes. */
-function placeWhole(entry: PlacedEntry & { readonly name: string }, what: string, setting: Setting): Placed | null {
-  const placed = placeEntry(entry, entry.volume?.value ?? null, setting);
+/** A form that must follow from the entry's own sizes, and its volume where that was `measured`, m3. */
+function placeWhole(
+  entry: PlacedEntry & { readonly name: string },
+  what: string,
+  measured: number | null,
+  setting: Setting,
+): Placed | null {
+  const placed = placeEntry(entry, measured ?? entry.volume?.value ?? null, setting);
   if (!placed) return null;
   if (placed.form) return placed;
   setting.findings.push(

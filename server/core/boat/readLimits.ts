@@ -31,7 +31,10 @@ export function readLimits(entry: LimitsEntry | null): Limits {
 export const stockDensities = (entry: StockEntry | null): StockDensities => ({
   lead: entry?.lead?.density?.value ?? null,
   foam: entry?.foam?.density?.value ?? null,
+  shot: entry?.lead?.shot ? (entry.lead.shot.density?.value ?? null) : null,
 });
+
+const SHOT = findMaterial('lead shot')!;
 
 /** What corrections are cut from; handbook lead and foam in any cross-section where the file says nothing. */
 export function readStock(entry: StockEntry | null): Stock {
@@ -41,6 +44,7 @@ export function readStock(entry: StockEntry | null): Stock {
       density: stock?.density?.value ?? findMaterial(key)!.density,
       strip: stock?.strip ? [stock.strip.first, stock.strip.second] : null,
       pieces: stock?.pieces?.map(piece => piece.value) ?? [],
+      shot: key === 'lead' && entry?.lead?.shot ? (entry.lead.shot.density?.value ?? SHOT.poured!.density) : null,
     };
   };
   return { lead: of('lead'), foam: of('foam') };

@@ -2,10 +2,11 @@ import type * as z from 'zod';
 import type { Describer } from '../../../schema/describe.ts';
 import type { Path } from '../../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Form } from '../geometry/form/form.ts';
 import type { MeshFile, MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Entry } from './boat.ts';
 import { checkValue } from './readEntry.ts';
-import type { ReadingContext } from './readingContext.ts';
+import type { ReadingContext, RoomLookup } from './readingContext.ts';
 
 export interface ReadEntry {
   readonly entry: Entry | null;
@@ -14,6 +15,8 @@ export interface ReadEntry {
   readonly findings: readonly Finding[];
   /** Mesh files that it was made from, as they were. */
   readonly files: ReadonlyMap<string, MeshFile | null>;
+  /** Forms that it was fitted into, as they were. */
+  readonly rooms: ReadonlyMap<string | null, readonly Form[]>;
 }
 
 /** How an entry of one kind is read. */
@@ -34,24 +37,39 @@ export function readOne<T, E extends Entry>(
   const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
   const checked = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
   const files = new Map<string, MeshFile | null>();
-  if (checked.value === null) return { entry: null, checked: null, findings: checked.findings, files };
+  const rooms = new Map<string | null, readonly Form[]>();
+  if (checked.value === null) return { entry: null, checked: null, findings: checked.findings, files, rooms };
   const said: Finding[] = [];
   const meshes: MeshLookup = name => {
     const file = one.around.meshes(name);
     files.set(name, file);
     return file;
   };
-  const entry = one.read(checked.value, path, { ...one.around, meshes }, said);
+  const roomsOf: RoomLookup = name => {
+    const forms = one.around.roomsOf(name);
+    rooms.set(name, forms);
+    return forms;
+  };
+  const entry = one.read(checked.value, path, { ...one.around, meshes, roomsOf }, said);
   return {
     entry,
     checked: checked.value,
     findings: [...checked.findings, ...withoutEchoes(checked.findings, said)],
     files,
+    rooms,
   };
 }
 
 const UNKNOWNS = ['mass-unknown', 'volume-unknown', 'length-unknown'];
-const LACKS = [...UNKNOWNS, 'form-unknown', 'missing-key', 'trial-empty'];
+const LACKS = [
+  ...UNKNOWNS,
+  'form-unknown',
+  'missing-key',
+  'trial-empty',
+  'row-incomplete',
+  'pair-overlaps',
+  'in-water-mass',
+];
 
 /** What an entry lacks because of an unknown key or material was said there already. */
 function withoutEchoes(told: readonly Finding[], said: readonly Finding[]): readonly Finding[] {

@@ -9,39 +9,55 @@ import type { Cuttable } from '../geometry/cut/immersion.ts';
 import { scale, type Vec3 } from '../geometry/form/vector.ts';
 import { densityText, lengthText, massText } from '../wording/numbers.ts';
 import type { Part, WrittenExtent, WrittenPlace } from './boat.ts';
+import { readSeveral } from './copies.ts';
 import { densityOf, type KnownDensity } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { heldWords } from './holds.ts';
 import type { Placed } from './placed.ts';
 import { placeEntry } from './placing.ts';
 import type { ReadingContext, Setting } from './readingContext.ts';
+import { checkWeighedInWater, weighedInWater } from './weighedInWater.ts';
 
 /** A part of the payload from its checked entry; null (with findings) when it cannot be in any figure. */
 export function readPart(entry: PartEntry, path: Path, around: ReadingContext, findings: Finding[]): Part | null {
-  const known = densityOf(entry, around.stock, path, findings);
-  const volumeByMass = entry.mass && known.density !== null ? entry.mass.value / known.density : null;
   const inside = entry.in ?? null;
   const use = inside === null ? 'displaces' : 'dry';
-  const setting: Setting = { path, around, findings, use, endsClosed: true };
-  const placed = placeEntry(entry, entry.volume?.value ?? volumeByMass, setting);
+  const setting: Setting = { path, around, findings, use, endsClosed: true, inside };
+  return readSeveral(entry, setting, one => readOnePart(one, setting));
+}
+
+function readOnePart(entry: PartEntry, setting: Setting): Part | null {
+  const { path, around, findings } = setting;
+  const known = densityOf(entry, around.stock, path, findings);
+  const roomDensity = known.poured ?? known.density;
+  const volumeByMass = entry.mass && roomDensity !== null ? entry.mass.value / roomDensity : null;
+  const inside = entry.in ?? null;
+  const weighed = weighedInWater(entry, setting);
+  const placed = placeEntry(entry, weighed?.volume ?? entry.volume?.value ?? volumeByMass, setting);
   if (!placed) return null;
   if (placed.form === null && inside === null) {
     findings.push(volumeUnknown(entry, path));
     return null;
   }
   const body = placed.form ? around.shapes.solidOf(placed.form) : null;
-  const mass = massOf(entry, body, known, path, findings);
+  const mass = massOf(entry, body, roomDensity, path, findings);
   if (mass === null) return null;
-  if (entry.mass && body && placed.measured) checkDensity(entry, mass, body.volume, known, { path, around, findings });
+  if (weighed) checkWeighedInWater(entry, weighed, { placed, volume: body?.volume ?? null, known }, setting);
+  else if (entry.mass && body && placed.measured)
+    checkDensity(entry, mass, body.volume, known, { path, around, findings });
+  // Between the shot there is water.
+  const ofMetal = known.poured !== null && known.density !== null ? mass / known.density : null;
   const middle = body ? scale(body.moment, 1 / body.volume) : placed.centre;
   const bounds = placed.form ? around.shapes.boundsOf(placed.form) : placed;
   return {
     path,
     name: entry.name,
+    copies: 1,
     mass,
     massFrom: entry.mass ? 'scale' : 'form',
     centroid: balanced(middle, entry.balance),
     form: placed.form,
-    volume: inside === null && body ? body.volume : 0,
+    volume: inside === null && body ? (weighed?.volume ?? ofMetal ?? body.volume) : 0,
     inside,
     material: known.material?.key ?? entry.material ?? null,
     fixed: entry.fixed ?? true,
@@ -49,7 +65,8 @@ export function readPart(entry: PartEntry, path: Path, around: ReadingContext, f
     isLearned: entry.learned ?? false,
     from: bounds.from,
     to: bounds.to,
-    worked: workedOut(placed, around.units),
+    holds: (entry.holds ?? []).map(({ name }) => name),
+    worked: [...workedOut(placed, around.units), ...(weighed ? [weighed.words] : []), ...heldWords(entry, setting)],
     written: writtenPlace(entry),
   };
 }
@@ -63,7 +80,12 @@ function writtenPlace(entry: PartEntry): WrittenPlace | null {
     unit: extent.unit,
     sigma: extent.sigma,
   });
-  return { station: written(entry.station), offset: entry.offset ? written(entry.offset) : null };
+  return {
+    station: written(entry.station),
+    offset: entry.offset ? written(entry.offset) : null,
+    row: 0,
+    isPaired: false,
+  };
 }
 
 /** The balance point where the entry gives one, else the form's centroid, axis by axis. */
@@ -87,7 +109,7 @@ export function workedOut(placed: Placed, units: FileUnits): readonly string[] {
 function massOf(
   entry: PartEntry,
   body: Cuttable | null,
-  { density }: KnownDensity,
+  density: number | null,
   path: Path,
   findings: Finding[],
 ): number | null {
@@ -105,7 +127,7 @@ function volumeUnknown(entry: PartEntry, path: Path): Finding {
   return entryFault(
     'volume-unknown',
     path,
-    `“${entry.name}” lies in the water, but what it displaces cannot be known. Three ways to mend it: ${heavy}; a form (“round: 20 mm”, or ranges for station, offset and height); or dunk it and give “volume: 32 ml”. If it lies in a watertight compartment, say so with “in:”.`,
+    `“${entry.name}” lies in the water, but what it displaces cannot be known. Three ways to mend it: ${heavy}; a form (“round: 20 mm”, or ranges for station, offset and height); or hang it in water (“inWater: 22 g”) or dunk it (“volume: 32 ml”). If it lies in a watertight compartment, say so with “in:”.`,
   );
 }
 
@@ -120,7 +142,7 @@ function checkDensity(entry: PartEntry, mass: number, volume: number, known: Kno
   const { material } = known;
   if (!material || entry.density || volume <= 0) return;
   const density = mass / volume;
-  const [least, most] = material.range;
+  const [least, most] = material.poured?.range ?? material.range;
   // A tape reads a small piece to a few per cent; inside that the scale is believed.
   if (density >= least * 0.95 && density <= most * 1.05) return;
   const { units } = checking.around;

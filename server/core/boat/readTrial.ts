@@ -215,6 +215,7 @@ function tellStrangers(entry: TrialEntry, path: Path, findings: Finding[]): void
     findings.push({
       code: 'trial-reading-unused',
       severity: 'warning',
+      about: 'trials',
       message: `“${key}” is nothing that ${condition === 'inclining' ? 'an' : 'a'} ${condition} trial tells, and is left out. Here belong: ${BELONGS[condition].join(', ')}.`,
       place: { on: 'key', path: [...path, key] },
     });

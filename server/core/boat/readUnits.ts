@@ -14,7 +14,7 @@ export function readUnits({ section, log }: SectionReader, syntax: Syntax): File
   const byWord = isWord ? unitsMeant(raw) : null;
   if (isWord) tellWord(raw, byWord, log);
   const meant: Partial<FileUnits> | null = byWord ?? (isMap(raw) ? meantByKeys(raw) : null);
-  const read = isWord ? null : section(unitsSchema, ['units'], 'the units', true);
+  const read = isWord ? null : section(() => unitsSchema, ['units'], 'the units', true);
   // Bare numbers may be in another unit than the one in force: every figure says that it was made without the units.
   const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
   if (isSlip || log.findings.some(({ severity }) => severity === 'error')) log.leftOut.push('units');

@@ -2,17 +2,27 @@ import type { Path } from '../../../schema/path.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Mend, Severity } from '../findings/finding.ts';
+import type { Form } from '../geometry/form/form.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { StockDensities } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
 
+export type RoomLookup = (compartment: string | null) => readonly Form[];
+
 /** What an entry needs to know of the rest of the file and of the world. */
 export interface ReadingContext {
   readonly units: FileUnits;
+  /** Model over full size; null when not given. */
+  readonly scale: number | null;
   readonly stock: StockDensities;
   /** Mesh files by name; what is asked of it is noted, so that an entry is read again when its file changes. */
   readonly meshes: MeshLookup;
+  /**
+   * The forms that a thing may lie in: of the compartment of that name, of the shells for null. What is asked of it is noted,
+   * so that an entry is read again when they change.
+   */
+  readonly roomsOf: RoomLookup;
   /** What was made from forms before. */
   readonly shapes: Shapes;
 }
@@ -29,6 +39,8 @@ export interface Setting {
   readonly use: FormUse;
   /** The flat ends and deck belong to it. */
   readonly endsClosed: boolean;
+  /** What the thing lies in, null for the flooded hull; left out for shells and compartments, which lie in nothing. */
+  readonly inside?: string | null;
 }
 
 /** Tells a fault of the value at `keys` below the entry, or of the entry as a whole. */

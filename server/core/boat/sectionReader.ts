@@ -5,7 +5,6 @@ import { isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, kindAt, valueAt } from '../text/reading/values.ts';
 import type { Entry } from './boat.ts';
@@ -41,14 +40,15 @@ interface KeptSection {
 /** How the entries of a list are read: what one is called, what it must look like, what it comes to. */
 interface ListKind<T, E extends Entry> {
   readonly what: string;
-  readonly schema: z.ZodType<T>;
+  /** Made when there is something to check. */
+  readonly schema: () => z.ZodType<T>;
   readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;
 }
 
 /** Reads sections and lists of a file one by one, and keeps a log of what came up. */
 export interface SectionReader {
   /** The checked value of a section; null where it is missing or cannot be read. */
-  section<T>(schema: z.ZodType<T>, path: Path, what: string, keyByKey?: boolean): T | null;
+  section<T>(schema: () => z.ZodType<T>, path: Path, what: string, keyByKey?: boolean): T | null;
   /** The entries of a list that can be read. */
   list<T, E extends Entry>(path: Path, kind: ListKind<T, E>, around: ReadingContext): readonly Source<T, E>[];
   readonly log: Log;
@@ -58,9 +58,8 @@ interface Log {
   readonly findings: Finding[];
   /** What is in no figure because it could not be read, by name. */
   readonly leftOut: string[];
-  /** Mesh files by name, and the entries that are made of some. */
+  /** Mesh files by name. */
   readonly meshNames: Set<string>;
-  readonly meshed: Map<Entry, readonly string[]>;
   readonly lists: Map<string, readonly KeptEntry[]>;
   readonly sections: Map<string, KeptSection>;
 }
@@ -70,7 +69,6 @@ export function sectionReader(syntax: Syntax, describer: Describer, kept?: KeptE
     findings: [],
     leftOut: [],
     meshNames: new Set(),
-    meshed: new Map(),
     lists: new Map(),
     sections: new Map(),
   };
@@ -91,11 +89,12 @@ interface Reading {
 
 function readSection<T>(
   { syntax, describer, kept, log }: Reading,
-  schema: z.ZodType<T>,
+  schemaOf: () => z.ZodType<T>,
   { path, what, keyByKey }: { readonly path: Path; readonly what: string; readonly keyByKey: boolean },
 ): T | null {
   const raw = valueAt(syntax, path);
   if (raw === undefined || raw === null) return null;
+  const schema = schemaOf();
   const key = pathKey(path);
   const had = kept?.sections.get(key);
   const isSame = had?.schema === schema && sameData(had.raw, raw);
@@ -124,30 +123,33 @@ function readList<T, E extends Entry>(
     leaveOut(path, String(path.at(-1)));
     return [];
   }
-  const { units, stock, meshes } = around;
-  const context = `${units.length} ${units.mass} ${stock.lead} ${stock.foam}`;
+  const { units, scale, stock } = around;
+  const context = `${units.length} ${units.mass} ${scale} ${stock.lead} ${stock.foam}`;
   const before = kept?.lists.get(pathKey(path)) ?? [];
   const results: KeptEntry[] = [];
   log.lists.set(pathKey(path), results);
   return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap((item, i) => {
     const had = before[i];
     const source = item.shared ? null : item.source;
-    const isSame = source !== null && had?.source === source && had.context === context && hasItsFiles(had, meshes);
+    const isSame = source !== null && had?.source === source && had.context === context && hasItsWorld(had, around);
     const result = isSame
       ? had
-      : { ...readOne(schema, item.path, item.value, { what, describer, around, read }), source, context };
+      : { ...readOne(schema(), item.path, item.value, { what, describer, around, read }), source, context };
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);
-    if (result.entry && result.files.size > 0) log.meshed.set(result.entry, [...result.files.keys()]);
     if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
 }
 
-/** The mesh files that an entry was made from are still what they were. */
-function hasItsFiles({ files }: ReadEntry, meshes: MeshLookup): boolean {
+/** The mesh files that an entry was made from, and the rooms that it was fitted into, are still what they were. */
+function hasItsWorld({ files, rooms }: ReadEntry, { meshes, roomsOf }: ReadingContext): boolean {
   for (const [name, file] of files) if (meshes(name) !== file) return false;
+  for (const [name, forms] of rooms) {
+    const now = roomsOf(name);
+    if (now.length !== forms.length || now.some((form, i) => form !== forms[i])) return false;
+  }
   return true;
 }
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { hasSlip, isBroken, sectionSlips } from '../text/reading/values.ts';
+import { isBroken, sectionSlips } from '../text/reading/values.ts';
 
 /**
  * What is to be told now. How things lie to each other, and what was read off the boat, waits until the boat itself is
@@ -36,13 +36,7 @@ function isOfCompartments({ code, place }: Finding): boolean {
 }
 
 /** Findings about how the things of the boat go together. */
-const FOLLOWS: ReadonlySet<string> = new Set([
-  'sticks-out',
-  'perhaps-inside',
-  'compartments-overlap',
-  'mesh-beyond-hull',
-  'density-unlikely',
-]);
+const FOLLOWS: ReadonlySet<string> = new Set(['density-unlikely']);
 
 /** Findings about what is not there. */
 const LACKS: ReadonlySet<string> = new Set([
@@ -57,9 +51,10 @@ const LACKS: ReadonlySet<string> = new Set([
 /** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
-  if (code.startsWith('trial-')) return syntax.slips.length > 0;
-  return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
+  // The scale is there, and told; what hangs on it is read once it is.
+  if (code === 'scale-missing') return /^\s*scale\b/m.test(syntax.text);
+  return OF_ALL.has(code) && syntax.slips.length > 0;
 }
 
-/** Findings that come of sizes, which bare numbers may give in another unit. */
-const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);
+/** Findings that come of the whole file: of what a trial has or lacks. */
+const OF_ALL: ReadonlySet<string> = new Set(['trial-empty', 'trial-impossible', 'trial-reading-unused']);

@@ -34,6 +34,7 @@ export function unknownKey(unknown: UnknownKey): Finding {
   return {
     code: 'unknown-key',
     severity: 'error',
+    about: 'file',
     message,
     place,
     mends: [...change, ...(joined === null ? keptOrTakenOut(unknown, change.length > 0) : [])],

@@ -1,6 +1,7 @@
 import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
 import { compoundSolid } from '../geometry/cut/compound.ts';
 import type { Cuttable } from '../geometry/cut/immersion.ts';
+import { scaledTo } from '../geometry/cut/scaled.ts';
 import { add, scale, type Vec3 } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { type TankBody, tankBody } from './tankWater.ts';
@@ -117,12 +118,12 @@ const shellDisplacer = (shell: Shell, shapes: Shapes): Displacer => ({
 
 const compartmentDisplacer = (compartment: Compartment, shapes: Shapes): Displacer => ({
   entry: compartment,
-  body: shapes.solidOf(compartment.form),
+  body: scaledTo(shapes.solidOf(compartment.form), compartment.volume),
 });
 
 /** A tank inside a compartment displaces nothing of its own: the compartment already does. */
 const tankDisplacer = (tank: Tank, shapes: Shapes): Displacer | null =>
-  tank.inside === null ? { entry: tank, body: shapes.solidOf(tank.form) } : null;
+  tank.inside === null ? { entry: tank, body: scaledTo(shapes.solidOf(tank.form), tank.capacity) } : null;
 
 const partDisplacer = (part: Part, shapes: Shapes): Displacer | null =>
-  part.inside === null && part.form ? { entry: part, body: shapes.solidOf(part.form) } : null;
+  part.inside === null && part.form ? { entry: part, body: scaledTo(shapes.solidOf(part.form), part.volume) } : null;

@@ -1,6 +1,7 @@
 import type { Tank } from '../boat/boat.ts';
 import type { Cuttable, Immersion } from '../geometry/cut/immersion.ts';
 import { fillTo } from '../geometry/cut/levelCut.ts';
+import { scaledTo } from '../geometry/cut/scaled.ts';
 import { boundsOf, sliceForeAft, solidOf } from '../geometry/cut/solids.ts';
 import { add, scale, type Vec3 } from '../geometry/form/vector.ts';
 
@@ -32,20 +33,34 @@ export interface TankLoad {
 const AFT: Vec3 = [1, 0, 0];
 const FORWARD: Vec3 = [-1, 0, 0];
 
-/** A tank, and the space in it as a solid. */
-export function tankBody(tank: Tank, whole: Cuttable): TankBody {
+/** A tank, and the space in it as a solid: by its form, and so much as it holds. */
+export function tankBody(tank: Tank, form: Cuttable): TankBody {
+  const whole = scaledTo(form, tank.capacity);
   const hasSurface = tank.kind === 'sealed' || tank.kind === 'vented';
   return { tank, capacity: whole.volume, whole, cells: hasSurface ? cellsOf(tank, whole) : [] };
 }
 
+/** Each of a pair or a row keeps its water to itself. */
 function cellsOf(tank: Tank, whole: Cuttable): readonly Cuttable[] {
+  const { form, copies } = tank;
+  if (copies === 1 || form.shape !== 'compound') return cellsOfOne(tank, whole);
+  return form.parts.flatMap(part => {
+    const one: Tank = { ...tank, form: part, copies: 1, capacity: tank.capacity / copies };
+    return cellsOfOne(one, scaledTo(solidOf(part), one.capacity));
+  });
+}
+
+function cellsOfOne(tank: Tank, whole: Cuttable): readonly Cuttable[] {
   if (tank.cells <= 1) return [whole];
   const { from, to } = boundsOf(tank.form);
   const step = (to[0] - from[0]) / tank.cells;
   const slices = Array.from({ length: tank.cells }, (_, i) =>
     sliceForeAft(tank.form, from[0] + i * step, from[0] + (i + 1) * step),
   );
-  return slices.flatMap(form => (form ? [solidOf(form)] : []));
+  const cells = slices.flatMap(form => (form ? [solidOf(form)] : []));
+  const share = whole.volume / cells.reduce((sum, { volume }) => sum + volume, 0);
+  // Where nothing was measured the slices make up the whole but for rounding.
+  return Math.abs(share - 1) < 1e-9 ? cells : cells.map(cell => scaledTo(cell, share * cell.volume));
 }
 
 /** The water in a tank filled to `fraction` (0..1) of its capacity. */

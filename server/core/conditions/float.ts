@@ -83,6 +83,10 @@ export const fillOf = ({ water, tanks }: Pick<FloatingState, 'water' | 'tanks'>)
 export const tankLoad = (tanks: readonly TankBody[], loading: Loading, water: number): TankLoad =>
   loading.kind === 'own' || loading.kind === 'hung' ? ownLoad(tanks) : sharedLoad(tanks, fillOf({ water, tanks }));
 
+/** The water that a boat's tanks hold as it is loaded. */
+export const loadIn = (bodies: Bodies, loading: Loading): TankLoad =>
+  tankLoad(bodies.tanks, loading, waterIn(bodies, loading));
+
 /** The boat loaded, ready for the hydrostatics. */
 export function boatIn(bodies: Bodies, loading: Loading): Afloat {
   if (loading.kind === 'own') return surfacedBoat(bodies);

@@ -66,6 +66,20 @@ export const byCondition = <C extends InCondition, T>(
     T
   >;
 
+/** How a boat lies in every condition that is looked at. */
+export interface LyingEverywhere {
+  readonly surfaced: Surfaced;
+  readonly submerged: Submerged;
+  /** Loading conditions besides those two. */
+  readonly others: readonly LoadedCondition[];
+}
+
+/** All of them: surfaced, submerged, then the others. */
+export const conditionsOf = ({ surfaced, submerged, others }: LyingEverywhere): readonly InCondition[] => [
+  ...inBoth(surfaced, submerged),
+  ...others,
+];
+
 /** The two conditions that every boat is trimmed for. */
 export const inBoth = (surfaced: Surfaced, submerged: Submerged): readonly InCondition[] => [
   { condition: SURFACED, where: 'afloat', state: surfaced },

@@ -1,13 +1,13 @@
 import type { Boat, Part } from '../boat/boat.ts';
-import type { Submerged } from '../conditions/submerged.ts';
-import type { Surfaced } from '../conditions/surfaced.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { LyingEverywhere } from '../conditions/loadingCondition.ts';
 import type { Change, EntryText, Finding } from '../findings/finding.ts';
 import type { Scope } from './balance/row.ts';
 import type { Move } from './room/movers.ts';
 import type { Piece } from './room/slots.ts';
 
 /** A boat with pieces laid in it and parts moved, floated by the full model. */
-export interface CorrectedBoat {
+export interface CorrectedBoat extends LyingEverywhere {
   readonly pieces: readonly Piece[];
   /** The pieces as payload entries: as parts, and as they shall stand in the file. */
   readonly parts: readonly Part[];
@@ -15,8 +15,8 @@ export interface CorrectedBoat {
   readonly moves: readonly Move[];
   /** The boat with all of it done. */
   readonly boat: Boat;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
+  /** What the boat was read from before. */
+  readonly source: BoatSource;
   /** What the full model still has to say of it in the conditions aimed at. */
   readonly left: readonly Finding[];
   /** What it has to say of the way down between two conditions that are both well. */
@@ -38,6 +38,8 @@ interface Offer extends CorrectedBoat {
   readonly changes: readonly Change[];
   /** What there is to say of it besides, for the report. */
   readonly note: string | null;
+  /** So much is open that the boat had better be floated as it is, and read, before this is done. */
+  readonly floatFirst: boolean;
 }
 
 /** New pieces only. */

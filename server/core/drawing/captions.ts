@@ -1,10 +1,12 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { titleIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
+import type { InCondition } from '../conditions/loadingCondition.ts';
+import type { Submerged } from '../conditions/submerged.ts';
+import type { Surfaced } from '../conditions/surfaced.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import { angleText, heelWords, lengthText, massText, offsetWords, percentText, trimWords } from '../wording/numbers.ts';
-import type { Condition } from './drawnState.ts';
 import { type MarkName, markNames } from './marks.ts';
 
 export type CaptionView = 'side' | 'plan' | 'section';
@@ -24,17 +26,17 @@ const VIEWS: Readonly<Record<CaptionView, readonly [name: string, from: string]>
   section: ['body section', 'from astern'],
 };
 
-export function captionOf(analysis: Analysis, condition: Condition, view: CaptionView): Caption {
+export function captionOf(analysis: Analysis, { condition, where, state }: InCondition, view: CaptionView): Caption {
   const [name, from] = VIEWS[view];
-  const state = condition === 'surfaced' ? 'Surfaced' : 'Submerged';
+  const { boat } = analysis;
   return {
-    title: `${state}, ${name}`,
-    heading: `${titleIn(analysis, state)}, ${from}`,
-    words: condition === 'surfaced' ? surfacedWords(analysis) : submergedWords(analysis),
+    title: `${condition.title}, ${name}`,
+    heading: `${titleIn(analysis, condition.title)}, ${from}`,
+    words: where === 'afloat' ? wordsAfloat(boat, state) : wordsBelow(boat, state),
   };
 }
 
-function surfacedWords({ boat, surfaced }: Analysis): string {
+function wordsAfloat(boat: Boat, surfaced: Surfaced): string {
   const { units } = boat;
   switch (surfaced.status) {
     case 'afloat': {
@@ -54,8 +56,7 @@ function surfacedWords({ boat, surfaced }: Analysis): string {
   }
 }
 
-function submergedWords({ boat, submerged }: Analysis): string {
-  const { units } = boat;
+function wordsBelow({ units }: Boat, submerged: Submerged): string {
   switch (submerged.status) {
     case 'neutral': {
       const left = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);

@@ -1,12 +1,14 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Bay, Boat, Part } from '../boat/boat.ts';
+import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
+import { timesName } from '../wording/times.ts';
 import { seen } from './turn.ts';
 
 export type ThingKind = 'shell' | 'compartment' | 'tank' | 'lead' | 'foam' | 'part' | 'bay';
@@ -38,8 +40,10 @@ export interface Things {
   readonly proposal: Proposal | null;
 }
 
-interface Proposal {
+export interface Proposal {
   readonly words: string;
+  /** The boat with it done. */
+  readonly boat: Boat;
   readonly index: number;
 }
 
@@ -51,11 +55,11 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
   const known = new Set(boat.payload);
   const formed = (
     kind: ThingKind,
-    entry: { readonly path: Path; readonly name: string; readonly form: Form },
+    entry: { readonly path: Path; readonly name: string; readonly copies: number; readonly form: Form },
     what: string,
   ): Thing => {
     const { from, to } = shapes.boundsOf(entry.form);
-    const words = `${called(entry.name)}: ${what}, ${placeWords(from, to, boat)}`;
+    const words = `${called(timesName(entry))}: ${what}, ${placeWords(from, to, boat)}`;
     return { kind, path: entry.path, name: entry.name, words, canMove: false, form: entry.form, from, to };
   };
   return {
@@ -71,9 +75,17 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
       : [],
     proposal: correction && {
       words: `Proposed: ${correction.title}`,
+      boat: correction.boat,
       index: analysis.corrections.all().indexOf(correction),
     },
   };
+}
+
+/** What is aboard in a loading condition. */
+export function aboardIn(things: Things, { condition, bodies }: LoadedCondition): Things {
+  if (condition.aboard === null) return things;
+  const aboard = new Set(bodies.weights.map(({ entry }) => entry.name));
+  return { ...things, parts: things.parts.filter(({ name }) => aboard.has(name)) };
 }
 
 function thingOfPart(part: Part, boat: Boat): Thing {
@@ -84,7 +96,7 @@ function thingOfPart(part: Part, boat: Boat): Thing {
     kind: kindOf(part),
     path,
     name,
-    words: `${called(name)}: ${material}${massText(part.mass, boat.units)}, ${placeWords(from, to, boat)}, ${home}`,
+    words: `${called(timesName(part))}: ${material}${massText(part.mass, boat.units)}, ${placeWords(from, to, boat)}, ${home}`,
     canMove: part.written !== null,
     form,
     from,
@@ -94,7 +106,7 @@ function thingOfPart(part: Part, boat: Boat): Thing {
 
 /** Lead and foam are what they are called; whatever is lighter than a third of water is foam to the eye as well. */
 function kindOf({ material, volume, mass }: Part): ThingKind {
-  if (material === 'lead') return 'lead';
+  if (material === 'lead' || material === 'lead shot') return 'lead';
   const isLight = volume > 0 && mass / volume < 330;
   return isLight || (material?.includes('foam') ?? false) ? 'foam' : 'part';
 }

@@ -1,62 +1,80 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { bodySection } from './bodySection.ts';
+import { DESK, type Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { plan } from './plan.ts';
 import { leverPlot } from './plots/leverPlot.ts';
-import { momentsPlot } from './plots/momentsPlot.ts';
-import { reachPlot } from './plots/reachPlot.ts';
+import { polygonPlot } from './plots/polygonPlot.ts';
 import { transitPlot } from './plots/transitPlot.ts';
 import { trialPlot } from './plots/trialPlot.ts';
 import { uncertaintyPlot } from './plots/uncertaintyPlot.ts';
 import { sideElevation } from './sideElevation.ts';
-import { type Things, thingsOf } from './things.ts';
+import { aboardIn, thingsOf } from './things.ts';
 
-/** Every drawing that there is. */
-export const PICTURES = [
-  'surfaced-side',
-  'submerged-side',
-  'surfaced-section',
-  'submerged-section',
-  'surfaced-plan',
-  'submerged-plan',
-  'transit',
-  'righting-lever',
-  'trim-moments',
-  'reach',
-  'uncertainty',
-  'trials',
-] as const;
-export type PictureId = (typeof PICTURES)[number];
+/** Drawings of the boat in a loading condition. */
+const VIEWS = { side: sideElevation, section: bodySection, plan } as const;
+
+/** Plots of its figures. */
+const PLOTS = {
+  transit: transitPlot,
+  'righting-lever': leverPlot,
+  polygon: polygonPlot,
+  uncertainty: uncertaintyPlot,
+  trials: trialPlot,
+} as const;
+
+type ViewName = keyof typeof VIEWS;
+type PlotName = keyof typeof PLOTS;
+
+const viewNames: readonly ViewName[] = ['side', 'section', 'plan'];
+const plotNames = Object.keys(PLOTS) as readonly PlotName[];
+
+/** A view by the id of its loading condition, or a plot. */
+export type PictureId = `${string}-${ViewName}` | PlotName;
+
+const idsFor = (conditions: readonly string[]): readonly PictureId[] => [
+  ...viewNames.flatMap(view => conditions.map((id): PictureId => `${id}-${view}`)),
+  ...plotNames,
+];
+
+/** The drawings that there may be of every boat. */
+export const PICTURES = idsFor([SURFACED.id, SUBMERGED.id]);
+
+/** The drawing of a name; null for a name that is none. Which loading conditions a boat has, its file tells. */
+export function pictureNamed(name: string): PictureId | null {
+  const view = viewNames.find(each => name.length > each.length + 1 && name.endsWith(`-${each}`));
+  if (view) return `${name.slice(0, -view.length - 1)}-${view}`;
+  return plotNames.find(each => each === name) ?? null;
+}
+
+/** The same of one boat, with those in its other loading conditions. */
+export const picturesOf = ({ conditions }: Analysis): readonly PictureId[] =>
+  idsFor(conditions.map(({ condition }) => condition.id));
 
 export interface SheetOptions {
   /** Draws these only, in the sheet's own order; all of them when left out. */
   readonly only?: readonly PictureId[];
   /** The correction that is drawn as ghosts: the preferred one of the analysis, once it is known. */
   readonly correction?: Correction | null;
+  /** What it is drawn for: the desk unless given. */
+  readonly page?: Page;
 }
 
 export interface TrimSheet {
   readonly pictures: readonly Picture[];
 }
 
-/** The boat in its two conditions as drawings. A pure function; works for any text, however little of it can be read. */
-export function trimSheet(analysis: Analysis, { only = PICTURES, correction = null }: SheetOptions = {}): TrimSheet {
+/** The boat in its conditions as drawings. A pure function; works for any text, however little of it can be read. */
+export function trimSheet(analysis: Analysis, { only, correction = null, page = DESK }: SheetOptions = {}): TrimSheet {
   const things = thingsOf(analysis, correction);
-  return { pictures: PICTURES.filter(id => only.includes(id)).flatMap(id => draw[id](analysis, things) ?? []) };
+  const isWanted = (id: PictureId): boolean => only?.includes(id) ?? true;
+  const views = viewNames.flatMap(view =>
+    analysis.conditions
+      .filter(({ condition }) => isWanted(`${condition.id}-${view}`))
+      .map(there => VIEWS[view](analysis, there, aboardIn(things, there), page)),
+  );
+  const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis, page.narrow, things.proposal) ?? []);
+  return { pictures: [...views, ...plots] };
 }
-
-const draw: Readonly<Record<PictureId, (analysis: Analysis, things: Things) => Picture | null>> = {
-  'surfaced-side': (analysis, things) => sideElevation(analysis, 'surfaced', things),
-  'submerged-side': (analysis, things) => sideElevation(analysis, 'submerged', things),
-  'surfaced-section': (analysis, things) => bodySection(analysis, 'surfaced', things),
-  'submerged-section': (analysis, things) => bodySection(analysis, 'submerged', things),
-  'surfaced-plan': (analysis, things) => plan(analysis, 'surfaced', things),
-  'submerged-plan': (analysis, things) => plan(analysis, 'submerged', things),
-  transit: transitPlot,
-  'righting-lever': leverPlot,
-  'trim-moments': momentsPlot,
-  reach: reachPlot,
-  uncertainty: uncertaintyPlot,
-  trials: trialPlot,
-};

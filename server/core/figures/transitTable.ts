@@ -1,6 +1,7 @@
-import type { Limits } from '../boat/boat.ts';
+import type { Boat } from '../boat/boat.ts';
 import type { TransitStep } from '../conditions/transit.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
+import { type Allowed, allowedBy } from './allowed.ts';
 import { HEEL, type Kind, LENGTH, TRIM } from './kind.ts';
 import { atLeast, type Limit, type Limiting, within } from './limit.ts';
 
@@ -59,10 +60,16 @@ export const TRANSIT_FIGURES: readonly TransitFigure[] = [
 ];
 
 /** What is asked on the way down; of the metacentric height the less of what the two ends ask. */
-export const askedInTransit = ({ transit, surfaced, submerged }: Limits) => ({
+const askedInTransit = ({ limits: { transit, surfaced, submerged } }: Pick<Boat, 'limits'>) => ({
   ...transit,
   gm: Math.min(surfaced.gm, submerged.bg),
 });
 
-export const transitLimit = ({ limit }: TransitFigure, limits: Limits): Limit | null =>
-  limit?.(askedInTransit(limits)) ?? null;
+export const transitLimit = ({ limit }: TransitFigure, boat: Pick<Boat, 'limits'>): Limit | null =>
+  limit?.(askedInTransit(boat)) ?? null;
+
+/** What the limits allow a figure on the way. */
+export function allowedInTransit(id: TransitFigure['id'], boat: Pick<Boat, 'limits'>): Allowed {
+  const figure = TRANSIT_FIGURES.find(each => each.id === id);
+  return allowedBy(figure ? transitLimit(figure, boat) : null);
+}

@@ -9,12 +9,34 @@ export interface Finding {
   /** Stable plain code, kebab-case, from the catalogue. */
   readonly code: FindingCode;
   readonly severity: Severity;
+  readonly about: Subject;
   /** Whole sentences for a modeller: what is wrong, what was expected, how to mend it. */
   readonly message: string;
   readonly place: Place;
   /** Edits that mend it, the best first; each leaves every other character of the file alone. */
   readonly mends?: readonly Mend[];
 }
+
+/** What a finding is about. */
+export type Subject =
+  /** How the file is written, or what it says of the boat. */
+  | 'file'
+  /** What the file says was read in trials, or how that agrees with the boat. */
+  | 'trials'
+  /** How well the figures are known. */
+  | 'uncertainty'
+  /** What a boat that is not all entered yet still lacks. */
+  | 'wanted'
+  /** What the boat does in a loading condition, by its id. */
+  | { readonly condition: string }
+  /** What it does between or beside the conditions: on the way down, knocked over, in its tanks. */
+  | 'transit'
+  | 'stability'
+  | 'tanks';
+
+/** The loading condition that a finding is about; null for another subject. */
+export const conditionOf = ({ about }: Pick<Finding, 'about'>): string | null =>
+  typeof about === 'string' ? null : about.condition;
 
 export type Severity = 'error' | 'warning' | 'information' | 'hint';
 

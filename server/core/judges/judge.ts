@@ -46,7 +46,8 @@ function planned(findings: readonly Finding[], wanted: StillWanted | null): read
   return findings.map(finding => (TOO_MUCH.includes(finding.code) ? finding : { ...finding, severity: 'information' }));
 }
 
-const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>
+/** What it does outside its limits in one condition. */
+export const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[]): readonly Finding[] =>
   inCondition.where === 'submerged'
     ? judgeSubmerged(boat, inCondition.state, inCondition.condition, figures)
     : judgeSurfaced(boat, inCondition.state, inCondition.condition, figures);
@@ -54,6 +55,7 @@ const judgeIn = (boat: Boat, inCondition: InCondition, figures: readonly Figure[
 /** Missing figures are explained too: a file without limits broken is not yet a boat within them. */
 const nothingFloats: Finding = {
   code: 'nothing-floats',
+  about: 'file',
   severity: 'information',
   message:
     'Nothing in the file floats yet, so there are no figures. Under “hull:” give it a compartment or a shell, and under “payload:” what it carries.',

@@ -17,6 +17,7 @@ function judgeRests(boat: Boat, otherEquilibria: readonly OtherEquilibrium[]): r
   return [
     {
       code: 'other-rest',
+      about: 'stability',
       severity: 'information',
       message: `On the surface the boat can also rest ${restWords(rest.heel, rest.trim)}: knocked that far over, it stays there. Weight lower down makes it come back.`,
       place: { on: 'key', path: boat.waterline ? ['hull', 'waterline'] : ['hull'] },
@@ -41,6 +42,7 @@ function judgeRange(boat: Boat, range: StabilityRange | null): readonly Finding[
   return [
     {
       code: 'small-range',
+      about: 'stability',
       severity: 'warning',
       message: `On the surface the boat comes back only from ${angleText(least)} to ${isPort ? 'port' : 'starboard'}, wanted ${angleText(LEAST_RANGE)}: a wake or a hand may knock her over. Weight lower down, or more buoyancy high up, widens it.`,
       place: { on: 'key', path: boat.waterline ? ['hull', 'waterline'] : ['hull'] },

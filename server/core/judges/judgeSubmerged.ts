@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { type InCondition, type LoadingCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
 import type { Submerged, SubmergedNeutral } from '../conditions/submerged.ts';
+import { allowedIn } from '../figures/allowed.ts';
 import type { Figure } from '../figures/figure.ts';
 import { limitWords } from '../figures/figured.ts';
 import { boundOf, marginOf } from '../figures/limit.ts';
@@ -21,6 +22,7 @@ export function judgeSubmerged(
   const say = (code: FindingCode, severity: Severity, message: string): Finding => ({
     code,
     severity,
+    about: { condition: condition.id },
     message,
     place: tankPlace(boat),
   });
@@ -32,7 +34,7 @@ export function judgeSubmerged(
         say(
           'submerged-heavy',
           'error',
-          `Submerged, the boat is ${massText(submerged.excess, boat.units)} too heavy even with its tanks empty: it goes down and stays down. Add that much buoyancy: foam anywhere in the flooded hull.`,
+          `${condition.title}, the boat is ${massText(submerged.excess, boat.units)} too heavy even with its tanks empty: it goes down and stays down. Add that much buoyancy: foam anywhere in the flooded hull.`,
         ),
       ];
     case 'light': {
@@ -63,43 +65,45 @@ function judgeNeutral(
   figures: readonly Figure[],
   say: Say,
 ): readonly Finding[] {
-  const { units } = boat;
-  const { state: submerged } = inCondition;
-  if (submerged.bg <= 0) {
-    return [
-      say(
-        'submerged-overturns',
-        'error',
-        `Submerged, the boat does not stay upright: its centre of mass lies ${lengthText(-submerged.bg, units)} above its centre of buoyancy. Lead lower and foam higher cure it.`,
-      ),
-    ];
-  }
-  if (!submerged.stable) {
-    const axis = submerged.bgEffectiveLongitudinal <= submerged.bgEffective ? 'trim' : 'heel';
-    const left = axis === 'trim' ? submerged.bgEffectiveLongitudinal : submerged.bgEffective;
-    const [runs, cure] =
-      axis === 'trim'
-        ? ['along', 'a shorter tank, one in cells or with a piston']
-        : ['across', 'a narrower tank or one with a piston'];
-    const rest = axis === 'trim' ? trimWords(submerged.trim) : heelWords(submerged.heel);
-    return [
-      say(
-        'submerged-unstable',
-        'error',
-        `Submerged, the boat does not stay level but runs off to ${rest}: its centre of mass hangs ${lengthText(submerged.bg, units)} below its centre of buoyancy, and the water running ${runs} the tank takes ${lengthText(-left, units)} more than that. Lead lower, foam higher, ${cure} cures it.`,
-      ),
-    ];
-  }
+  const { state: submerged, condition } = inCondition;
+  const fallen = fallenWords(boat, submerged, condition);
+  if (fallen) return [say(fallen.code, 'error', fallen.message)];
   const told = outOfLimits(boat, inCondition, figures, sentencesFor(boat, submerged));
   const warned = (those: readonly OutOfLimit[]) => those.map(({ code, message }) => say(code, 'warning', message));
   const ofTank = told.filter(({ figured }) => figured.figure.id === 'fill');
   const ofBoat = told.filter(out => !ofTank.includes(out));
-  const touchy = ofBoat.length === 0 ? touchyWords(boat, submerged) : null;
+  const touchy = ofBoat.length === 0 ? touchyWords(boat, submerged, condition) : null;
   return [
     ...warned(ofBoat),
     ...(touchy === null ? [] : [say('submerged-touchy', 'information', touchy)]),
     ...warned(ofTank),
   ];
+}
+
+/** A boat that does not stay as it is set: G over B, or more taken by the tank water than there is; null for one that does. */
+function fallenWords(
+  { units }: Boat,
+  submerged: SubmergedNeutral,
+  { title }: LoadingCondition,
+): { readonly code: FindingCode; readonly message: string } | null {
+  if (submerged.bg <= 0) {
+    return {
+      code: 'submerged-overturns',
+      message: `${title}, the boat does not stay upright: its centre of mass lies ${lengthText(-submerged.bg, units)} above its centre of buoyancy. Lead lower and foam higher cure it.`,
+    };
+  }
+  if (submerged.stable) return null;
+  const axis = submerged.bgEffectiveLongitudinal <= submerged.bgEffective ? 'trim' : 'heel';
+  const left = axis === 'trim' ? submerged.bgEffectiveLongitudinal : submerged.bgEffective;
+  const [runs, cure] =
+    axis === 'trim'
+      ? ['along', 'a shorter tank, one in cells or with a piston']
+      : ['across', 'a narrower tank or one with a piston'];
+  const rest = axis === 'trim' ? trimWords(submerged.trim) : heelWords(submerged.heel);
+  return {
+    code: 'submerged-unstable',
+    message: `${title}, the boat does not stay level but runs off to ${rest}: its centre of mass hangs ${lengthText(submerged.bg, units)} below its centre of buoyancy, and the water running ${runs} the tank takes ${lengthText(-left, units)} more than that. Lead lower, foam higher, ${cure} cures it.`,
+  };
 }
 
 const sentencesFor = (boat: Boat, submerged: SubmergedNeutral): Sentences => ({
@@ -128,16 +132,18 @@ const UNWEIGHED = 0.0005;
  * The B above G lengthwise (m) at which what the scale leaves open, at an end of the boat, is half the limit of trim: with
  * less, trimming by weight is luck.
  */
-export function stiffnessToTrim(boat: Boat, submerged: SubmergedNeutral): number {
-  return (UNWEIGHED * boat.length) / 2 / (submerged.displacement * Math.tan(boat.limits.submerged.trim / 2));
+export function stiffnessToTrim(boat: Boat, submerged: SubmergedNeutral, condition = SUBMERGED): number {
+  const { most } = allowedIn('trim', condition, boat);
+  return (UNWEIGHED * boat.length) / 2 / (submerged.displacement * Math.tan(most / 2));
 }
 
 /** A boat within its limits that no scale can trim; null for one that is stiff enough. */
-function touchyWords(boat: Boat, submerged: SubmergedNeutral): string | null {
-  if (submerged.bgEffectiveLongitudinal >= stiffnessToTrim(boat, submerged)) return null;
+function touchyWords(boat: Boat, submerged: SubmergedNeutral, condition: LoadingCondition): string | null {
+  if (submerged.bgEffectiveLongitudinal >= stiffnessToTrim(boat, submerged, condition)) return null;
   const moment = submerged.bgEffectiveLongitudinal * submerged.displacement;
   const swing = Math.atan((UNWEIGHED * boat.length) / 2 / moment);
-  return `Submerged, ${massText(UNWEIGHED, boat.units)} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}: trimming to ${angleText(boat.limits.submerged.trim)} by weight is a matter of luck. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than trim its mass.`;
+  const { most } = allowedIn('trim', condition, boat);
+  return `${condition.title}, ${massText(UNWEIGHED, boat.units)} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}: trimming to ${angleText(most)} by weight is a matter of luck. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than trim its mass.`;
 }
 
 /** How touchy it is: the weight in water that one degree asks at an end of the hull. */

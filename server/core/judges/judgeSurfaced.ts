@@ -20,7 +20,7 @@ export function judgeSurfaced(
 ): readonly Finding[] {
   const { units } = boat;
   const said = (code: FindingCode, message: string): readonly Finding[] => [
-    { code, severity: 'error', message, place: limitPlace(boat, false) },
+    { code, severity: 'error', about: { condition: condition.id }, message, place: limitPlace(boat, false) },
   ];
   switch (surfaced.status) {
     case 'empty':
@@ -44,7 +44,13 @@ export function judgeSurfaced(
       return Math.abs(surfaced.attitude.heel) > LIES_OVER
         ? said('surfaced-lies-over', lyingOver(boat, surfaced, condition))
         : outOfLimits(boat, { condition, where: 'afloat', state: surfaced }, figures, sentencesFor(boat, surfaced)).map(
-            ({ code, message }): Finding => ({ code, severity: 'warning', message, place: limitPlace(boat, true) }),
+            ({ code, message }): Finding => ({
+              code,
+              severity: 'warning',
+              about: { condition: condition.id },
+              message,
+              place: limitPlace(boat, true),
+            }),
           );
   }
 }

@@ -11,6 +11,7 @@ export function judgeTanks(boat: Boat, tanks: readonly TankSizing[]): readonly F
     return [
       {
         code: 'tank-pressure',
+        about: 'tanks',
         severity: 'warning',
         message: `At the neutral fill the air in “${tank.name}” is at ${now} over the air outside, more than the ${pressureText(tank.pressure, boat.units)} that it takes; filled fast it is more still. A larger tank or a vented one cures it. A tank under pressure can burst: stay within its maker’s rating and test it away from faces.`,
         place: { on: 'key', path: [...tank.path, 'pressure'] },

@@ -13,7 +13,7 @@ export function judgeTransit(boat: Boat, steps: readonly TransitStep[]): readonl
   const between = steps.slice(1, -1);
   return TRANSIT_FIGURES.flatMap((figure): readonly Finding[] => {
     const { of, badness, finding, kind } = figure;
-    const limit = transitLimit(figure, boat.limits);
+    const limit = transitLimit(figure, boat);
     const worst = worstStep(between, step => badness(of(step)));
     const sentence = SENTENCES[figure.id];
     if (!limit || !finding || !worst || !sentence) return [];
@@ -22,7 +22,7 @@ export function judgeTransit(boat: Boat, steps: readonly TransitStep[]): readonl
     const shown = kind.show(of(worst), boat.units);
     const bound = kind.size(boundOf(limit, of(worst)).bound, boat.units);
     const message = `On the way down, with the tanks ${percentText(worst.fill)} full, the boat ${sentence(shown, bound)}`;
-    return [{ code: finding, severity: 'warning', message, place: tankPlace(boat) }];
+    return [{ code: finding, severity: 'warning', about: 'transit', message, place: tankPlace(boat) }];
   });
 }
 

@@ -30,6 +30,7 @@ function notComparable({ trial }: LearnedTrial): Finding {
   return {
     code: 'trial-not-comparable',
     severity: 'information',
+    about: 'trials',
     message: `By the file the boat could not ${how} in ${trialName(trial)}, so its readings have nothing to be compared with. Look for what is missing in the file, and for what was on board that day.`,
     place: { on: 'entry', path: trial.path },
   };
@@ -48,6 +49,7 @@ function differs(
   return {
     code: 'trial-differs',
     severity: 'warning',
+    about: 'trials',
     message: `In ${trialName(trial)} ${readingName(reading, units)} was read as ${read}; by the file it should have been ${byFile}. It is ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${times} times what the reading and the figures of the file leave open (${sizeText(reading, open, units)}).`,
     place: { on: 'value', path: reading.path },
   };
@@ -57,6 +59,7 @@ function slipFinding({ reading, expected, sigma }: ReadingSlip, units: Units): F
   return {
     code: 'trial-slip',
     severity: 'warning',
+    about: 'trials',
     message: `${capital(readingName(reading, units))} fits neither the file nor any of the other readings: by those it should have been ${readingText(reading, expected, units)}, give or take ${sizeText(reading, sigma, units)}. Likely a slip of the tape or of the pen. It is left out of what the trials teach; look at your notes, or read it again.`,
     place: { on: 'value', path: reading.path },
   };

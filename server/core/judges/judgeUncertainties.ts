@@ -3,6 +3,7 @@ import { type InCondition, type LoadingCondition, whereIn } from '../conditions/
 import type { Figure } from '../figures/figure.ts';
 import { nameIn } from '../figures/figured.ts';
 import type { Finding, Place } from '../findings/finding.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Worth } from '../trials/nextReading.ts';
 import type { NextStep } from '../trials/readables.ts';
 import type { Input } from '../uncertainty/input.ts';
@@ -17,13 +18,13 @@ import { nearestToLimit, type Standing, standingsOf } from './standings.ts';
  * Which figures are inside their limits but not beyond doubt, told once for each condition, and the one thing that is worth
  * weighing, measuring or reading next: `next` tells what takes most of a figure's uncertainty for its trouble.
  */
-export function judgeUncertainties(
+export function* judgeUncertainties(
   boat: Boat,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
   uncertainties: Uncertainties | null,
-  next: (figure: Uncertainty) => Worth<NextStep> | null,
-): readonly Finding[] {
+  next: (figure: Uncertainty) => Steps<Worth<NextStep> | null>,
+): Steps<readonly Finding[]> {
   const standings = standingsOf(boat, conditions, figures, uncertainties);
   const nearest = nearestToLimit(standings);
   return [
@@ -34,7 +35,7 @@ export function judgeUncertainties(
         whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, true),
       ),
     ),
-    ...(nearest ? doNext(nearest, boat, next(nearest.uncertainty)) : []),
+    ...(nearest ? doNext(nearest, boat, yield* next(nearest.uncertainty)) : []),
   ];
 }
 
@@ -47,6 +48,7 @@ function untold({ title }: LoadingCondition, standings: readonly Standing[], pla
   return [
     {
       code: 'cannot-tell',
+      about: 'uncertainty',
       severity: 'information',
       message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
       place,
@@ -84,6 +86,7 @@ function weighNext(
   return [
     {
       code: 'weigh-next',
+      about: 'uncertainty',
       severity: 'information',
       message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
       place: { on: 'value', path: input.path },

@@ -21,6 +21,7 @@ export function judgeWanted(boat: Boat, wanted: StillWanted | null): readonly Fi
   if (isHalfEntered(wanted)) {
     findings.push({
       code: 'still-wanted',
+      about: 'wanted',
       severity: 'information',
       message: `For the painted waterline the boat still wants ${massWanted(wanted, boat)}.`,
       place: { on: 'key', path: ['hull', 'waterline'] },
@@ -30,6 +31,7 @@ export function judgeWanted(boat: Boat, wanted: StillWanted | null): readonly Fi
   if (isTankRight(wanted, boat) || tank.water <= 0) return findings;
   findings.push({
     code: 'tank-wanted',
+    about: 'wanted',
     severity: 'information',
     message: tankWords(wanted, boat),
     place: tankPlace(boat),

@@ -23,6 +23,7 @@ export function readNext(
   return {
     code: 'weigh-next',
     severity: 'information',
+    about: 'uncertainty',
     message: `${title}: ${figureName} ± ${sigma(uncertainty.sigma)} would become ± ${sigma(uncertainty.sigma * left)}. ${how(fore, aft, boat)}`,
     place: isUnder ? tankPlace(boat) : limitPlace(boat, true),
   };

@@ -48,10 +48,10 @@ export interface LongerTank {
   readonly fits: boolean;
 }
 
-/** Null for several tanks, or a form whose capacity does not go with its length. */
+/** Null for several tanks, or one whose capacity does not go with its length. */
 export function resizedTank({ tanks, compartments }: Boat, { capacity, held }: TankWanted): LongerTank | null {
   const [tank] = tanks;
-  if (!tank || tanks.length > 1 || held <= 0) return null;
+  if (!tank || tanks.length > 1 || tank.copies > 1 || tank.byJug || held <= 0) return null;
   const now = prismLength(tank.form);
   if (now === null) return null;
   const length = now * (capacity / held);

@@ -4,8 +4,10 @@ import { capacityOf } from '../bodies/tankWater.ts';
 import { heelwards, trimwards, upFor } from '../conditions/attitude.ts';
 import { type EnergyState, energyAt } from '../conditions/energy.ts';
 import { loadedBoat, sunkBoat } from '../conditions/load.ts';
+import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
 import { GOOD_FILL } from '../conditions/tankSizing.ts';
 import { along, centralTensor } from '../conditions/tensor.ts';
+import { allowedIn } from '../figures/allowed.ts';
 import { paintedTrim } from '../figures/offWaterline.ts';
 import { addImmersed, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, dot, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
@@ -77,8 +79,8 @@ export function wantedOf(boat: Boat, bodies: Bodies): StillWanted | null {
 }
 
 /** The tanks that there are take the boat down to neutral within the limits of their fill. */
-export const isTankRight = ({ tank }: StillWanted, { limits }: Boat): boolean => {
-  const [least, most] = limits.submerged.fill;
+export const isTankRight = ({ tank }: StillWanted, boat: Boat): boolean => {
+  const { least, most } = allowedIn('fill', SUBMERGED, boat);
   return tank.water <= most * tank.held && tank.water >= least * tank.held;
 };
 
@@ -111,14 +113,14 @@ function highestFor(boat: Boat, bodies: Bodies, { now, painted, up }: Held): num
   const side = heelwards(up);
   const surfaces = along(centralTensor(painted, density), side, side) - along(now.freeSurface, side, side);
   const metacentre = dot(up, momentOf(painted)) / painted.volume + surfaces / displacement;
-  const afloat = (displacement * (metacentre - boat.limits.surfaced.gm) - aboard) / mass;
+  const afloat = (displacement * (metacentre - allowedIn('gm', SURFACED, boat).least) - aboard) / mass;
   const capacity = capacityOf(tanks);
   const ballast = volume - painted.volume;
   if (capacity <= 0) return afloat;
   const laden = energyAt(loadedBoat(bodies, Math.min(ballast / capacity, 1), 'submerged'), up);
   const moving = Math.max(...[side, trimwards(up)].map(way => along(laden.freeSurface, way, way)));
   const whole = density * volume;
-  const asked = dot(up, volumeMoment) / volume - boat.limits.submerged.bg;
+  const asked = dot(up, volumeMoment) / volume - allowedIn('bgLeast', SUBMERGED, boat).least;
   const under = (whole * asked - moving - dot(up, laden.totalMoment)) / mass;
   return Math.min(afloat, under);
 }
@@ -132,7 +134,7 @@ function tankFor(
   const out = volume - painted.volume;
   // What is left in the tanks on the surface is ballast too.
   const water = out + left / density;
-  const [least, most] = boat.limits.submerged.fill;
+  const { least, most } = allowedIn('fill', SUBMERGED, boat);
   const fill = Math.min(Math.max(GOOD_FILL, least), most);
   return {
     water,

@@ -6,7 +6,7 @@ import { inSteps, type Working } from '../steps/steps.ts';
 import { type Advice, type Advised, adviseAtPool } from './advice.ts';
 import { aboardWhenRead, type PoolDay, trialsOf } from './day.ts';
 import { textOfDay } from './textOfDay.ts';
-import { type PoolPictures, type PoolView, picturesOf, poolView } from './view.ts';
+import { type PoolPictures, type PoolView, poolPictures, poolView } from './view.ts';
 
 /** What is known of a day at the pool, the sooner first. */
 export interface PoolAnswer {
@@ -59,7 +59,7 @@ export function createPoolside(text: string, meshes: MeshLookup): (day: PoolDay)
         // Ends: a step is a stretch of work, and the work ends.
         while (!advising.found.step()) yield;
         const { advice, drawn } = advising.found.all();
-        return { ...advice, pictures: picturesOf(advising.analysis.settled.all(), drawn) };
+        return { ...advice, pictures: poolPictures(advising.analysis.settled.all(), drawn) };
       }),
     };
   };

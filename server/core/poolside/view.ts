@@ -55,14 +55,14 @@ export function poolView(analysis: Analysis, day: PoolDay): PoolView {
       submerged: boat.tanks.length > 0 ? fieldsIn(analysis, 'submerged', day) : [],
     },
     compared: comparedIn(analysis, day),
-    pictures: picturesOf(analysis, null),
+    pictures: poolPictures(analysis, null),
     findings: said.filter(({ severity }) => severity !== 'information').map(({ message }) => message),
     verdict: learned?.verdict ? verdict(learned.verdict.told, boat.units) : [],
   };
 }
 
 /** Both side elevations; with a correction of a boat, that boat with the correction in it. */
-export function picturesOf(analysis: Analysis, corrected: Advised['drawn']): PoolPictures {
+export function poolPictures(analysis: Analysis, corrected: Advised['drawn']): PoolPictures {
   const shown = corrected
     ? { ...analysis, boat: corrected.boat, corrections: allDone([corrected.correction]) }
     : analysis;

@@ -23,8 +23,9 @@ export function cutLines(
   const section = `${bare(exact(slot.breadth / abreast))} x ${exact(slot.depth / layers)}`;
   const bundled = bundleWords(slot);
   const stock = boat.stock[slot.material].strip ? 'strip' : 'block';
-  const cut =
-    piece.counts.length > 0
+  const cut = slot.isShot
+    ? `  ${name}: ${massText(piece.mass, units)} of lead shot, poured ${exact(slot.depth)} deep over ${at(station[1] - station[0])} between two dams ${exact(slot.breadth)} broad`
+    : piece.counts.length > 0
       ? `  ${name}: ${countWords(piece, boat)} of ${slot.material}, ${inRows(piece)}`
       : `  ${name}: ${at(station[1] - station[0])} of ${section} ${slot.material} ${stock}${bundled === '' ? '' : `, ${bundled}`}, ${onScale(piece, boat)}`;
   return [
@@ -102,6 +103,8 @@ function nearestEnd({ station: [from, to], slot }: Piece, boat: Boat): readonly 
 function fixing({ slot }: Piece, purpose: 'stays' | 'one water'): string {
   if (purpose === 'one water')
     return 'fix it so that it comes out again: with tape, hook-and-loop or a pin, not with glue';
+  if (slot.isShot)
+    return 'shake it level and cover it for the first trial, then set it with a little epoxy or wax, so that it cannot run';
   if (slot.bay.inside !== null)
     return 'fix it with tape or hook-and-loop, so that it cannot slide when the boat pitches';
   return slot.material === 'lead'

@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
-import { type InCondition, inBoth } from '../conditions/loadingCondition.ts';
+import { conditionsOf, type InCondition } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuredIn, figuresOf, nameIn, plainText } from '../figures/figured.ts';
@@ -36,8 +36,8 @@ const stillOut = ({ left }: Correction, paint: Paint): string =>
 
 function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint): string {
   const { figures } = analysis.scheme;
-  const before = conditionFigures(analysis.boat, inBoth(analysis.surfaced, analysis.submerged), figures);
-  const after = conditionFigures(correction.boat, inBoth(correction.surfaced, correction.submerged), figures);
+  const before = conditionFigures(analysis.boat, conditionsOf(analysis), figures);
+  const after = conditionFigures(correction.boat, conditionsOf(correction), figures);
   const names = before.map(([name]) => name);
   const widest = Math.max(...names.map(name => name.length));
   const broadest = Math.max(...before.map(([, value]) => value.length), 'before'.length);

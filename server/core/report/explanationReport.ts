@@ -1,9 +1,9 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import type { Aim, BalanceRow as Balance } from '../corrections/balance/row.ts';
+import { type Aim, type BalanceRow as Balance, balanceName } from '../corrections/balance/row.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { explain } from '../corrections/propose.ts';
 import { PART_OF_LIMIT } from '../corrections/search/correct.ts';
-import { changedName, effectWords, FIGURE_NAMES, littleWords } from '../corrections/words/effectWords.ts';
+import { changedName, effectWords, littleWords } from '../corrections/words/effectWords.ts';
 import { massText, momentText } from '../wording/numbers.ts';
 import type { Paint } from './rows.ts';
 
@@ -26,7 +26,7 @@ export function explanationReport({ boat, boatToTrim }: Analysis, correction: Co
             ...byMoves.map((value, i) => `moving ${moved[i]} ${amount(row, value)}`),
             ...brought.map((value, i) => `${names[i]} ${amount(row, value)}`),
           ].join(', ');
-          return `  ${FIGURE_NAMES[row.name]}: missing ${'slack' in row.wanted ? missingWords(row, row.wanted, units) : ''}; ${shares}`;
+          return `  ${balanceName(row)}: missing ${'slack' in row.wanted ? missingWords(row, row.wanted, units) : ''}; ${shares}`;
         }),
     ].join('\n'),
     [
@@ -40,8 +40,7 @@ export function explanationReport({ boat, boatToTrim }: Analysis, correction: Co
       paint.heading('A limit wider by a tenth'),
       ...(relaxations.length > 0
         ? relaxations.map(
-            ({ row, saves }) =>
-              `  of ${FIGURE_NAMES[row.name]} would save about ${massText(saves / 1e3, units)} of lead`,
+            ({ row, saves }) => `  of ${balanceName(row)} would save about ${massText(saves / 1e3, units)} of lead`,
           )
         : ['  would save nothing worth weighing']),
     ].join('\n'),
@@ -62,6 +61,6 @@ function amountWords(row: Balance, value: number, units: Units): string {
   const size = sizeText(row, value, units);
   if (!/[1-9]/.test(size)) return 'nothing';
   if (row.measure === 'mass') return value < 0 ? `${size} less` : size;
-  if (row.name.endsWith('heel')) return `${size} ${value > 0 ? 'to starboard' : 'to port'}`;
+  if (row.figure === 'heel') return `${size} ${value > 0 ? 'to starboard' : 'to port'}`;
   return `${size} ${value > 0 ? 'aft' : 'forward'}`;
 }

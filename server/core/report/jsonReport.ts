@@ -1,7 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Tank } from '../boat/boat.ts';
 import { boatIn } from '../conditions/float.ts';
-import { byCondition, inBoth } from '../conditions/loadingCondition.ts';
+import { byCondition, conditionsOf } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { reaches } from '../corrections/propose.ts';
@@ -60,6 +60,7 @@ export function jsonReport(analysis: Analysis) {
       title: correction.title,
       kind: correction.kind,
       condition: correction.condition,
+      floatFirst: correction.floatFirst,
       edits: editsJson(analysis, correction.changes),
       moves: correction.moves.map(({ part, along, across }) => ({
         name: part.name,
@@ -67,7 +68,7 @@ export function jsonReport(analysis: Analysis) {
         starboard: mm(across),
       })),
       entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
-      result: conditionsJson(correction.boat, inBoth(correction.surfaced, correction.submerged), figures),
+      result: conditionsJson(correction.boat, conditionsOf(correction), figures),
     })),
   };
 }

@@ -4,6 +4,7 @@ import type { Boat } from '../boat/boat.ts';
 import { GOOD_FILL, type TankSizing } from '../conditions/tankSizing.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { percentText, pressureText, tapeText, volumeText } from '../wording/numbers.ts';
+import { timesName } from '../wording/times.ts';
 import type { Row } from './rows.ts';
 import { withUncertainty } from './withUncertainty.ts';
 
@@ -16,7 +17,7 @@ export function tankRows(analysis: Analysis): readonly Row[] {
     const filed = analysis.withTrials
       ? analysis.filed.tankSizes.find(({ body }) => body.tank.name === name)
       : undefined;
-    return { name, value: tankWords(sizing, boat, uncertainties[i], filed) };
+    return { name: timesName(sizing.body.tank), value: tankWords(sizing, boat, uncertainties[i], filed) };
   });
 }
 

@@ -13,7 +13,7 @@ export const transitRows = ({ boat, transit }: Analysis): readonly Row[] =>
     if (!worst) return [];
     const where = `with the tanks ${percentText(worst.fill)} full`;
     const row: Row = { name: heading, value: placed(kind.show(of(worst), boat.units), where) };
-    const limit = isJudgedInRow === false ? null : transitLimit(figure, boat.limits);
+    const limit = isJudgedInRow === false ? null : transitLimit(figure, boat);
     return [
       limit ? { ...row, limit: limitText(limit, kind, boat.units), isKept: marginOf(limit, of(worst)) >= 0 } : row,
     ];

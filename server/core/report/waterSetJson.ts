@@ -1,4 +1,4 @@
-import { inBoth } from '../conditions/loadingCondition.ts';
+import { conditionsOf } from '../conditions/loadingCondition.ts';
 import type { InWater, SetPiece, WaterSet } from '../corrections/kinds/waterSet.ts';
 import type { Figure } from '../figures/figure.ts';
 import { conditionsJson } from './conditionJson.ts';
@@ -13,7 +13,7 @@ export const waterSetJson = (set: WaterSet, figures: readonly Figure[]) => ({
 const inWaterJson = ({ water, only, lying }: InWater, figures: readonly Figure[]) => ({
   water: { density: water.density, temperature: water.temperature },
   only: only.map(pieceJson),
-  result: conditionsJson(lying.boat, inBoth(lying.surfaced, lying.submerged), figures),
+  result: conditionsJson(lying.boat, conditionsOf(lying), figures),
 });
 
 /** Masses g, stations and offset mm. */

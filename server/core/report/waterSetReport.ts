@@ -1,5 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
-import { inBoth } from '../conditions/loadingCondition.ts';
+import { conditionsOf } from '../conditions/loadingCondition.ts';
 import type { SetPiece, WaterSet } from '../corrections/kinds/waterSet.ts';
 import { piecesWords } from '../corrections/words/correctionTitle.ts';
 import type { Figure } from '../figures/figure.ts';
@@ -58,7 +58,7 @@ const said = (pieces: readonly SetPiece[], boat: Boat): string =>
 function conditionTable({ fresh, sea }: WaterSet, figures: readonly Figure[], paint: Paint): string {
   const columns = [fresh, sea].map(({ lying, water }) => ({
     head: water.words,
-    cells: conditionFigures(lying.boat, inBoth(lying.surfaced, lying.submerged), figures),
+    cells: conditionFigures(lying.boat, conditionsOf(lying), figures),
   }));
   const [first, second] = columns;
   if (!first || !second) return '';

@@ -24,13 +24,18 @@ export interface Working<T> {
 }
 
 export function inSteps<T>(begin: () => Steps<T>): Working<T> {
+  // Once it is done, nothing that it was made from is held any more.
+  let beginning: (() => Steps<T>) | null = begin;
   let steps: Steps<T> | null = null;
   let made: { readonly value: T } | null = null;
   const advance = (): { readonly value: T } | null => {
     if (made) return made;
-    steps ??= begin();
+    steps ??= beginning!();
+    beginning = null;
     const step = steps.next();
-    if (step.done) made = { value: step.value };
+    if (!step.done) return null;
+    steps = null;
+    made = { value: step.value };
     return made;
   };
   return {

@@ -1,13 +1,27 @@
+import type { Steps } from '../steps/steps.ts';
 import { innerProduct } from './estimation/leastSquares.ts';
 
 /** Something that could be read, weighed or measured. */
 export interface Readable<What> {
   readonly what: What;
-  /** For each of its readings what every input does to it, the input by its uncertainty, the reading in its own. */
-  readonly rows: readonly (readonly number[])[];
+  readonly tells: Tells;
   /** How long it takes, with what has to be set up, minutes. */
   readonly trouble: number;
 }
+
+/** Readings that are found together. */
+export interface Readables<What> {
+  /** The least trouble of any, minutes. */
+  readonly trouble: number;
+  readonly find: () => readonly Readable<What>[];
+}
+
+/** What every input does to a reading, the input by its uncertainty, the reading in its own. */
+type Tells =
+  /** Several readings at once. */
+  | { readonly of: 'boat'; readonly rows: readonly (readonly number[])[] }
+  /** One input alone, by its place. */
+  | { readonly of: 'input'; readonly at: number; readonly weight: number };
 
 /** What a reading would leave of a figure's uncertainty. */
 export interface Worth<What> {
@@ -23,22 +37,30 @@ const WORTH_KNOWING = 0.05;
  * The reading that takes most of a figure's uncertainty for its trouble, known before it is taken: what a reading will leave open
  * hangs on how the inputs act and on how well it is read, not on what it will show (the value of an experiment beforehand:
  * Lindley, On a measure of the information provided by an experiment, 1956; from memory). `figure`: its change for each input
- * by its uncertainty; `known`: the rows of what was read already. Null where none is worth it.
+ * by its uncertainty; `known`: the rows of what was read already. What takes so long that it could be no better, did it tell
+ * all, is not looked into. Null where none is worth it.
  */
-export function nextReading<What>(
+export function* nextReading<What>(
   figure: readonly number[],
   known: readonly (readonly number[])[],
-  readables: readonly Readable<What>[],
-): Worth<What> | null {
+  sets: readonly Readables<What>[],
+): Steps<Worth<What> | null> {
   const heard = heardFrom(known);
   const now = varianceBy(figure, heard);
   if (!(now > 0)) return null;
-  let best: { readonly worth: Worth<What>; readonly rate: number } | null = null;
-  for (const { what, rows, trouble } of readables) {
-    const left = Math.max(0, varianceAfter(figure, rows, heard) / now);
-    const rate = (1 - left) / trouble;
-    if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
-      best = { worth: { what, left: Math.sqrt(left) }, rate };
+  let best = null as { readonly worth: Worth<What>; readonly rate: number } | null;
+  const alongs = heard.map(q => innerProduct(q, figure));
+  for (const set of sets) {
+    if (best && 1 / set.trouble < best.rate) continue;
+    yield;
+    for (const { what, tells, trouble } of set.find()) {
+      const after =
+        tells.of === 'boat' ? varianceAfter(figure, tells.rows, heard) : now - takenByOne(figure, tells, heard, alongs);
+      const left = Math.max(0, after / now);
+      const rate = (1 - left) / trouble;
+      if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
+        best = { worth: { what, left: Math.sqrt(left) }, rate };
+    }
   }
   return best?.worth ?? null;
 }
@@ -69,6 +91,22 @@ function heardFrom(
     taken.push(seen.map(part => part / size));
   }
   return taken;
+}
+
+/** What one input by itself takes off a figure's variance: as above, of a row that has nothing else. */
+function takenByOne(
+  figure: readonly number[],
+  { at, weight }: { readonly at: number; readonly weight: number },
+  taken: readonly (readonly number[])[],
+  alongs: readonly number[],
+): number {
+  let seen = 1;
+  let ofFigure = figure[at]!;
+  for (const [i, q] of taken.entries()) {
+    seen -= q[at]! ** 2;
+    ofFigure -= q[at]! * alongs[i]!;
+  }
+  return (weight * ofFigure) ** 2 / (1 + weight ** 2 * seen);
 }
 
 const varianceBy = (figure: readonly number[], taken: readonly (readonly number[])[]): number =>

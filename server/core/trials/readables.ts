@@ -3,7 +3,7 @@ import { boatScale, READS, springBalance } from '../boat/readingUncertainties.ts
 import type { Measured, Reading, SupportReading, Trial, TrialCondition } from '../boat/trial.ts';
 import type { Input } from '../uncertainty/input.ts';
 import { tapeStep } from '../wording/numbers.ts';
-import type { Readable } from './nextReading.ts';
+import type { Readable, Readables } from './nextReading.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { floatTrial, shownBy } from './pool/predict.ts';
 import { answersOf } from './pool/sensitivities.ts';
@@ -36,19 +36,44 @@ const SUPPORTS = 0.2;
 const MARKS = 0.08;
 
 /** Everything that could be read, weighed or measured of a boat next, by its own model and what such readings are good for. */
-export function readablesOf(trialSet: TrialSet): readonly Readable<NextStep>[] {
+export function readablesOf(trialSet: TrialSet): readonly Readables<NextStep>[] {
+  const figures = () =>
+    trialSet.inputs.map(
+      (input, at): Readable<NextStep> => ({
+        what: { kind: 'figure', input },
+        tells: { of: 'input', at, weight: 1 / WITH_CARE },
+        trouble: FIGURE_TROUBLE,
+      }),
+    );
+  const whole = CONDITIONS.map((condition): Readables<NextStep> => {
+    const ways = WAYS.filter(each => each.condition === condition);
+    const trouble = Math.min(...ways.map(({ way }) => TROUBLE[way]));
+    return { trouble, find: () => readablesIn(trialSet, condition, ways) };
+  });
+  return [{ trouble: FIGURE_TROUBLE, find: figures }, ...whole];
+}
+
+/** All that can be read of a boat in one place. */
+function readablesIn(
+  trialSet: TrialSet,
+  condition: TrialCondition,
+  ways: readonly WayRead[],
+): readonly Readable<NextStep>[] {
   const { boat } = trialSet.source;
-  const whole = WAYS.flatMap(({ way, condition, inset, readings }): readonly Readable<NextStep>[] => {
-    if (condition === 'submerged' && boat.tanks.length === 0) return [];
+  if (condition === 'submerged' && boat.tanks.length === 0) return [];
+  const asked = ways.map(({ way, inset, readings }) => {
     const stations = stationsOf(boat, inset);
-    const rows = rowsOf(trialSet, tried(condition, readings(stations)));
-    return rows ? [{ what: { kind: 'boat', way, stations }, rows, trouble: TROUBLE[way] }] : [];
+    return { way, stations, readings: readings(stations) };
   });
-  const figures = trialSet.inputs.map((input, k): Readable<NextStep> => {
-    const row = trialSet.inputs.map((_, i) => (i === k ? 1 / WITH_CARE : 0));
-    return { what: { kind: 'figure', input }, rows: [row], trouble: FIGURE_TROUBLE };
+  const known = rowsOf(
+    trialSet,
+    condition,
+    asked.map(({ readings }) => readings),
+  );
+  return asked.flatMap(({ way, stations }, i): readonly Readable<NextStep>[] => {
+    const rows = known[i];
+    return rows ? [{ what: { kind: 'boat', way, stations }, tells: { of: 'boat', rows }, trouble: TROUBLE[way] }] : [];
   });
-  return [...whole, ...figures];
 }
 
 /** Rows of what was read already: what is struck out tells nothing. */
@@ -109,6 +134,9 @@ const WAYS: readonly WayRead[] = [
   },
 ];
 
+/** Where a boat can be read next, what is the least trouble first. */
+const CONDITIONS = ['bench', 'surfaced', 'hung', 'submerged'] as const;
+
 /** A reading that is only thought of. */
 export const unread = (sigma = 0): Measured & { readonly isSlip: boolean } => ({
   path: PLACE,
@@ -146,18 +174,33 @@ export const tried = (condition: TrialCondition, readings: readonly Reading[]): 
   water: null,
 });
 
-/** Rows of a trial's readings; null where the boat cannot lie so, or a hook would have to push. */
-function rowsOf({ source, inputs, cache, variations }: TrialSet, trial: Trial): readonly (readonly number[])[] | null {
+type Rows = readonly (readonly number[])[];
+
+/** Rows of some readings at a time; null for those where the boat cannot lie so, or a hook would have to push. */
+function rowsOf(
+  { source, inputs, cache, variations }: TrialSet,
+  condition: TrialCondition,
+  sets: readonly (readonly Reading[])[],
+): readonly (Rows | null)[] {
+  const trial = tried(condition, sets.flat());
   const day = dayOf(source, inputs, trial);
   const floatedTrial = floatTrial(day.source.boat, withoutDay(trial), cache);
-  if (!floatedTrial) return null;
-  const shown = trial.readings.map(reading => shownBy(floatedTrial, reading, day.source.boat));
-  if (shown.some((value, i) => value === null || (trial.readings[i]!.of === 'hook' && value < 0))) return null;
+  if (!floatedTrial) return sets.map(() => null);
+  const shown = sets.map(set => set.map(reading => shownBy(floatedTrial, reading, day.source.boat)));
+  const canBe = sets.map((set, s) =>
+    set.every((reading, i) => shown[s]![i] !== null && (reading.of !== 'hook' || shown[s]![i]! >= 0)),
+  );
+  if (!canBe.includes(true)) return sets.map(() => null);
   const { slopes } = answersOf(day, floatedTrial, { cache, variations });
-  const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
-  return trial.readings.map((reading, i) => {
-    const sigma = sigmaOf(reading, shown as readonly number[], i);
-    return inputs.map(({ id }) => (slopes[i]![places.get(id) ?? -1] ?? 0) / sigma);
+  const places = day.inputs === inputs ? null : new Map(day.inputs.map(({ id }, k) => [id, k]));
+  return sets.map((set, s) => {
+    if (!canBe[s]) return null;
+    const first = sets.slice(0, s).flat().length;
+    return set.map((reading, i) => {
+      const sigma = sigmaOf(reading, shown[s] as readonly number[], i);
+      const slope = slopes[first + i]!;
+      return inputs.map(({ id }, k) => (slope[places ? (places.get(id) ?? -1) : k] ?? 0) / sigma);
+    });
   });
 }
 

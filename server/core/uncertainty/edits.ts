@@ -1,5 +1,6 @@
 import { isRange } from '../../../schema/forms.ts';
 import type { PartEntry } from '../../../schema/hull.ts';
+import type { InWaterEntry } from '../../../schema/inWater.ts';
 import type { Quantity, Range } from '../../../schema/quantity.ts';
 import { AXES, type PlacedEntry, type PlacedForm } from '../boat/placed.ts';
 
@@ -9,13 +10,18 @@ export type Editable = PlacedEntry & {
   readonly density?: Quantity | undefined;
   readonly balance?: PartEntry['balance'];
   readonly fill?: Quantity | undefined;
+  readonly outside?: boolean | undefined;
+  readonly sides?: 'both' | 'one' | undefined;
+  readonly aside?: number;
+  readonly capacity?: Quantity | undefined;
+  readonly inWater?: InWaterEntry | undefined;
 };
 
 /** A checked entry with an input changed `by` so much (SI). Every other figure stays as it is. */
 export type Edit = <T extends Editable>(entry: T, by: number) => T;
 
 export type Axis = 0 | 1 | 2;
-type Sole = 'mass' | 'density' | 'volume' | 'ball' | 'fill';
+type Sole = 'mass' | 'density' | 'volume' | 'ball' | 'fill' | 'capacity';
 
 export const plain = (value: number): Quantity => ({ value, sigma: null, unit: null });
 const plus = (quantity: Quantity, by: number): Quantity => ({ ...quantity, value: quantity.value + by });
@@ -27,6 +33,16 @@ export const editOf =
     const old = entry[key];
     return old ? { ...entry, [key]: plus(old, by) } : entry;
   };
+
+/** What the spring balance showed under water. */
+export const inWaterEdit: Edit = (entry, by) =>
+  entry.inWater ? { ...entry, inWater: { ...entry.inWater, reads: plus(entry.inWater.reads, by) } } : entry;
+
+/** The density of the water that a thing hung in, given as its own. */
+export const waterOfWeighingEdit =
+  (taken: number): Edit =>
+  (entry, by) =>
+    entry.inWater ? { ...entry, inWater: { ...entry.inWater, water: { density: plain(taken + by) } } } : entry;
 
 /** The density that an entry takes from elsewhere, given to it as its own. */
 export const densityEdit =
@@ -47,6 +63,9 @@ export const shiftEdit =
     entry.forms
       ? { ...entry, forms: entry.forms.map(form => shifted(form, axis, by)) }
       : { ...entry, ...shifted(entry, axis, by) };
+
+/** The two of a pair moved athwart together: one comes nearer to the centreline, the other goes further off. */
+export const asideEdit: Edit = (entry, by) => ({ ...entry, aside: (entry.aside ?? 0) + by });
 
 function shifted<T extends PlacedForm>(form: T, axis: Axis, by: number): T {
   const { profile, sections, mesh } = form;

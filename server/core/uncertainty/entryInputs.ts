@@ -3,8 +3,19 @@ import type { Path } from '../../../schema/path.ts';
 import type { Quantity, Range } from '../../../schema/quantity.ts';
 import { usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import { AXES, type PlacedForm, TAPE } from '../boat/placed.ts';
+import { readWater } from '../boat/readWater.ts';
+import { waterOfWeighingSigma } from '../boat/weighedInWater.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
-import { type Axis, balanceEdit, type Editable, editOf, shiftEdit } from './edits.ts';
+import {
+  type Axis,
+  asideEdit,
+  balanceEdit,
+  type Editable,
+  editOf,
+  inWaterEdit,
+  shiftEdit,
+  waterOfWeighingEdit,
+} from './edits.ts';
 import type { Origin } from './input.ts';
 import { type Draft, sizeInputs } from './sizeInputs.ts';
 
@@ -23,12 +34,16 @@ export function entryInputs(entry: Editable, path: Path, lying: Lying): readonly
     ...sizeInputs(entry, path, lying.bounds),
     ...([0, 1, 2] as const).map(axis => balanceDraft(entry, path, axis)),
     soleDraft(entry, path, 'fill', 'measured'),
+    soleDraft(entry, path, 'capacity', 'measured'),
+    ...inWaterDrafts(entry, path),
   ];
   return drafts.filter(draft => draft !== null);
 }
 
+const SOLE = { mass: 'mass', density: 'density', fill: 'fraction', capacity: 'volume' } as const;
+
 /** A figure that stands in the entry by itself; null where it does not. `unwritten`: where it is from without a tolerance. */
-function soleDraft(entry: Editable, path: Path, key: 'mass' | 'density' | 'fill', unwritten: Origin): Draft | null {
+function soleDraft(entry: Editable, path: Path, key: keyof typeof SOLE, unwritten: Origin): Draft | null {
   const figure = entry[key];
   if (!figure) return null;
   return {
@@ -36,10 +51,39 @@ function soleDraft(entry: Editable, path: Path, key: 'mass' | 'density' | 'fill'
     path: [...path, key],
     value: figure.value,
     sigma: figure.sigma ?? usualUncertainties[key].of(figure.value),
-    dimension: key === 'fill' ? 'fraction' : key,
+    dimension: SOLE[key],
     origin: figure.sigma === null ? unwritten : 'written',
     edit: editOf(key),
   };
+}
+
+/** Hung in water: what was read, and the water of that day. */
+function inWaterDrafts({ inWater }: Editable, path: Path): readonly Draft[] {
+  if (!inWater) return [];
+  const { reads, water } = inWater;
+  const { density } = readWater(water ?? null, []);
+  const at = [...path, 'inWater'];
+  return [
+    {
+      noun: 'weight in water',
+      path: at,
+      value: reads.value,
+      sigma: reads.sigma ?? usualUncertainties.inWater.of(reads.value),
+      dimension: 'mass',
+      origin: reads.sigma === null ? 'weighed' : 'written',
+      edit: inWaterEdit,
+    },
+    {
+      noun: 'density of the water of its weighing',
+      path: at,
+      word: 'water',
+      value: density,
+      sigma: waterOfWeighingSigma(water),
+      dimension: 'density',
+      origin: water ? 'measured' : 'assumed',
+      edit: waterOfWeighingEdit(density),
+    },
+  ];
 }
 
 function balanceDraft({ balance }: Editable, path: Path, axis: Axis): Draft | null {
@@ -63,7 +107,7 @@ function placeDraft(entry: Editable, path: Path, lying: Lying, axis: Axis): Draf
   const { sigma, origin } = known;
   const { bounds } = lying;
   const value = (bounds.from[axis] + bounds.to[axis]) / 2;
-  const edit = shiftEdit(axis);
+  const edit = axis === 1 && entry.sides === 'both' ? asideEdit : shiftEdit(axis);
   return { noun: AXES[axis], path: placePath(entry, path, axis), value, sigma, dimension: 'length', origin, edit };
 }
 

@@ -2,11 +2,12 @@ import { findMaterial } from '../../../schema/materials.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
 import { uncertaintyOfRange, usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import type { BoatSource } from '../boat/source.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
 import { type EntryAt, type Input, LISTS, type Origin } from './input.ts';
 import type { Draft } from './sizeInputs.ts';
-import { emptyVariations, type VariationCache, variationOf } from './variations.ts';
+import { emptyVariations, type VariationCache, variationSteps } from './variations.ts';
 import { waterInputs } from './waterInputs.ts';
 
 /**
@@ -16,23 +17,32 @@ import { waterInputs } from './waterInputs.ts';
  *
  * What was tried to find that out is kept on the `cache` for the next time. Exact are the hull's length, the painted waterline, limits, bays and counts: they say what is wanted, not what is.
  */
-export function inputsOf(source: BoatSource, cache: VariationCache = emptyVariations()): readonly Input[] {
-  const own = LISTS.flatMap(list => source[list].flatMap((_, index) => inputsOfEntry(source, { list, index }, cache)));
-  return [...waterInputs(source), ...densitiesInCommon(source, cache), ...own].filter(({ sigma }) => sigma > 0);
+export function* inputSteps(source: BoatSource, cache: VariationCache): Steps<readonly Input[]> {
+  const common = yield* densitiesInCommon(source, cache);
+  const own: Input[] = [];
+  for (const list of LISTS)
+    for (const index of source[list].keys()) own.push(...(yield* inputsOfEntry(source, { list, index }, cache)));
+  return [...waterInputs(source), ...common, ...own].filter(({ sigma }) => sigma > 0);
 }
 
+/** The same at once. */
+export const inputsOf = (source: BoatSource, cache: VariationCache = emptyVariations()): readonly Input[] =>
+  finish(inputSteps(source, cache));
+
 /** Uncertain numbers that stand in one entry. */
-function inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): readonly Input[] {
+function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): Steps<readonly Input[]> {
   const { checked, entry } = source[at.list][at.index]!;
   const kept = cache.inputs.get(entry);
   if (kept?.checked === checked && kept.index === at.index) return kept.own;
   const { path, name } = entry;
   const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
-  const drafts = entryInputs(checked, path, lying);
-  const own = drafts
-    .map(draft => named(draft, path, name, at))
-    .filter(input => input.sigma > 0 && variationOf(source, input, at, cache).isFelt);
+  const own: Input[] = [];
+  for (const draft of entryInputs(checked, path, lying)) {
+    const input = named(draft, path, name, at);
+    if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
+  }
   cache.inputs.set(entry, { checked, index: at.index, own });
+  yield;
   return own;
 }
 
@@ -64,12 +74,15 @@ interface Common {
   readonly origin: Origin;
 }
 
+/** Entries with a density in common that are tried in one step. */
+const ENTRIES_A_STEP = 8;
+
 /**
  * Densities that several entries share, one input for each: entries of one material are cut from the same sheet or cast
  * from the same pot more often than not, and if the handbook's figure is off for one it is off for all. Taken as
  * independent their uncertainties would average out, which they do not: this is the careful side.
  */
-function densitiesInCommon(source: BoatSource, cache: VariationCache): readonly Input[] {
+function* densitiesInCommon(source: BoatSource, cache: VariationCache): Steps<readonly Input[]> {
   const users = new Map<string, { readonly common: Common; readonly at: EntryAt[] }>();
   for (const list of LISTS) {
     for (const [index, { checked }] of source[list].entries()) {
@@ -80,18 +93,24 @@ function densitiesInCommon(source: BoatSource, cache: VariationCache): readonly 
       users.set(common.id, known);
     }
   }
-  return [...users.values()].flatMap(({ common, at }) => {
+  const inputs: Input[] = [];
+  for (const { common, at } of users.values()) {
     const input = sharedInput(source, common, at);
-    const felt = at.filter(place => variationOf(source, input, place, cache).isFelt);
-    return felt.length === 0 ? [] : [sharedInput(source, common, felt)];
-  });
+    const felt: EntryAt[] = [];
+    for (const [i, place] of at.entries()) {
+      if (i % ENTRIES_A_STEP === 0) yield;
+      if ((yield* variationSteps(source, input, place, cache)).isFelt) felt.push(place);
+    }
+    if (felt.length > 0) inputs.push(sharedInput(source, common, felt));
+  }
+  return inputs;
 }
 
 function commonDensity(
   { stock, around }: BoatSource,
-  { density, material: named }: Editable & { readonly material?: string | undefined },
+  { density: own, material: named }: Editable & { readonly material?: string | undefined },
 ): Common | null {
-  const material = density || named === undefined ? null : findMaterial(named);
+  const material = own || named === undefined ? null : findMaterial(named);
   if (!material) return null;
   const { key } = material;
   const ofStock = key === 'lead' || key === 'foam' ? stock?.[key]?.density : undefined;
@@ -101,8 +120,10 @@ function commonDensity(
     const origin = ofStock.sigma === null ? 'given' : 'written';
     return { id: pathKey(path), path, name: `the ${key} in stock`, value: ofStock.value, sigma, origin };
   }
-  const sigma = uncertaintyOfRange(material.range);
-  return { id: `handbook ${key}`, path: null, name: key, value: material.density, sigma, origin: 'handbook' };
+  // Of loose shot the room it takes up is what is uncertain: its metal is known far better.
+  const { density, range } = material.poured ?? material;
+  const value = (material.poured && around.stock.shot) || density;
+  return { id: `handbook ${key}`, path: null, name: key, value, sigma: uncertaintyOfRange(range), origin: 'handbook' };
 }
 
 function sharedInput(source: BoatSource, { id, path, name, ...figure }: Common, at: readonly EntryAt[]): Input {

@@ -41,7 +41,7 @@ export function whiten(sources: Loadings, size: number): Whitened {
     columns.push(column.map((load, i) => load * scales[i]!));
     for (const [k, source] of rest.entries()) {
       weights[k]!.push(unit[k]!);
-      for (const i of range(size)) source[i]! -= unit[k]! * column[i]!;
+      for (let i = 0; i < size; i++) source[i]! -= unit[k]! * column[i]!;
     }
   }
   return { columns, weights };

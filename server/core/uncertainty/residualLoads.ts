@@ -1,18 +1,19 @@
 import { readWater } from '../boat/readWater.ts';
 import type { BoatSource } from '../boat/source.ts';
-import type { BodyCache, Pieces } from '../bodies/assemble.ts';
+import type { BodyCache } from '../bodies/assemble.ts';
 import type { TankBody } from '../bodies/tankWater.ts';
 import { type BallastWater, ballastWater } from '../conditions/ballastWater.ts';
 import type { EnergyState } from '../conditions/energy.ts';
 import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
 import { centralTensor, scaleTensor } from '../conditions/tensor.ts';
-import { addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
+import { addDifference, addImmersed, addWhole, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { add, addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { finish, type Steps } from '../steps/steps.ts';
+import { type Exchange, joinedExchange, type MassAndMoment, NO_EXCHANGE } from './exchange.ts';
 import type { Arrangement } from './floatBoat.ts';
 import type { Input } from './input.ts';
-import { type MassAndMoment, touched, type VariationCache, variationOf, weightOf } from './variations.ts';
+import { type VariationCache, variationOf } from './variations.ts';
 
 /**
  * What an input that is off by its uncertainty does to a boat held where it lies: the weight less buoyancy that is then too
@@ -45,7 +46,7 @@ export interface FloatedBoat {
 }
 
 /** Inputs that are looked at in one step. */
-const INPUTS_A_STEP = 24;
+const INPUTS_A_STEP = 8;
 
 /** Half the difference of what the input does at one uncertainty more and at one less. */
 export function* residualLoadSteps(
@@ -88,6 +89,7 @@ type Felt = Pick<ResidualLoad, 'mass' | 'moment' | 'direct'>;
 function bareWeightOf({ source, variations }: Owner, input: Input): MassAndMoment | null {
   const { target } = input;
   if (target.on === 'water') return null;
+  if (target.at.length === 1) return variationOf(source, input, target.at[0]!, variations).bareWeight;
   let mass = 0;
   let moment: Vec3 = [0, 0, 0];
   for (const at of target.at) {
@@ -101,40 +103,27 @@ function bareWeightOf({ source, variations }: Owner, input: Input): MassAndMomen
 
 /** Some bodies instead of others, in some water. */
 interface Change {
-  readonly was: Pieces;
-  readonly is: Pieces;
+  readonly exchange: Exchange;
   readonly density: number;
 }
 
 /** What an input changes when it is one uncertainty more, and one less. */
-function changesBy({ source, cache, variations }: Owner, input: Input): readonly [Change, Change] {
+function changesBy({ source, variations }: Owner, input: Input): readonly [Change, Change] {
   const { target, sigma } = input;
   const { density } = source.boat.water;
   if (target.on === 'water') {
     const at = (by: number) => readWater(target.edit(source.water ?? {}, by), []).density;
     return [
-      { was: NO_PIECES, is: NO_PIECES, density: at(sigma) },
-      { was: NO_PIECES, is: NO_PIECES, density: at(-sigma) },
+      { exchange: NO_EXCHANGE, density: at(sigma) },
+      { exchange: NO_EXCHANGE, density: at(-sigma) },
     ];
   }
-  const was = touched(source, target.at, cache);
   const varied = target.at.map(at => variationOf(source, input, at, variations));
   return [
-    { was, is: joined(varied.map(({ more }) => more)), density },
-    { was, is: joined(varied.map(({ less }) => less)), density },
+    { exchange: joinedExchange(varied.map(({ more }) => more)), density },
+    { exchange: joinedExchange(varied.map(({ less }) => less)), density },
   ];
 }
-
-const NO_PIECES: Pieces = { displacers: [], weights: [], tanks: [] };
-
-const joined = (pieces: readonly Pieces[]): Pieces =>
-  pieces.length === 1
-    ? pieces[0]!
-    : {
-        displacers: pieces.flatMap(({ displacers }) => displacers),
-        weights: pieces.flatMap(({ weights }) => weights),
-        tanks: pieces.flatMap(({ tanks }) => tanks),
-      };
 
 /** A boat held in place, with its tank water as it lies there. */
 interface Held {
@@ -144,16 +133,16 @@ interface Held {
   readonly water: BallastWater;
 }
 
-function residualLoadBy(held: Held, { was, is, density }: Change, readings: readonly StateFigure[]): Felt {
+function residualLoadBy(held: Held, { exchange, density }: Change, readings: readonly StateFigure[]): Felt {
+  const { was, is, weight, displaced } = exchange;
   const { floating, arrangement } = held;
   const { state } = floating;
-  const immersed = immersionWith(floating, was, is, isUnder(arrangement));
+  const immersed = immersionWith(floating, exchange, isUnder(arrangement));
   const tanks = replaced(floating.tanks, was.tanks, is.tanks);
   const water =
     tanks === floating.tanks
       ? held.water
       : ballastWater(tankLoad(tanks, arrangement.loading, waterNow(held, tanks)), state.up, 1);
-  const weight = subtractWeights(weightOf(is), weightOf(was));
   const totalMass = state.totalMass + weight.mass + density * water.mass - floating.density * held.water.mass;
   const totalMoment = addScaled(
     addScaled(add(state.totalMoment, weight.moment), water.moment, density),
@@ -172,7 +161,7 @@ function residualLoadBy(held: Held, { was, is, density }: Change, readings: read
   };
   const mass = totalMass - density * immersed.volume - (state.totalMass - floating.density * state.immersed.volume);
   const moment = subtract(slope, state.slope);
-  const volume = floating.volume + volumeOf(is) - volumeOf(was);
+  const volume = floating.volume + displaced.volume;
   const now: FloatingState = { density, volume, tanks, water: waterNow(held, tanks), state: changed };
   // The same weight put on by itself: what that does to a reading is found when the boat is let go.
   const laden: FloatingState = {
@@ -192,7 +181,7 @@ const isUnder = ({ loading: { kind } }: Arrangement): boolean => kind === 'neutr
 
 /** Hanging neutral the ballast is held, whatever the tanks become; else each tank keeps its fill. */
 function waterNow({ arrangement: { loading }, floating }: Held, tanks: readonly TankBody[]): number {
-  return loading.kind === 'neutral' ? floating.water : waterAfloat(tanks, loading);
+  return loading.kind === 'neutral' || tanks === floating.tanks ? floating.water : waterAfloat(tanks, loading);
 }
 
 function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: readonly TankBody[]): readonly TankBody[] {
@@ -204,27 +193,20 @@ function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: read
 }
 
 /** What is under water when some bodies are others, the surface held. */
-function immersionWith({ state }: FloatingState, was: Pieces, is: Pieces, isSubmerged: boolean): Immersion {
+function immersionWith({ state }: FloatingState, { was, is, displaced }: Exchange, isSubmerged: boolean): Immersion {
   if (was.displacers.length === 0) return state.immersed;
+  const changed = { ...state.immersed };
+  if (isSubmerged) {
+    addWhole(displaced, changed);
+    return changed;
+  }
   const [before, after] = [was, is].map(({ displacers }) => {
     const immersed = emptyImmersion();
-    for (const { body } of displacers) {
-      if (isSubmerged) addWhole(body, immersed);
-      else addImmersed(body, state.up, state.level, immersed);
-    }
+    for (const { body } of displacers) addImmersed(body, state.up, state.level, immersed);
     return immersed;
   }) as [Immersion, Immersion];
-  const changed = { ...state.immersed };
-  for (const key of SUMS) changed[key] += after[key] - before[key];
+  addDifference(after, before, changed);
   return changed;
 }
 
-const SUMS = Object.keys(emptyImmersion()) as readonly (keyof Immersion)[];
-
-const subtractWeights = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
-  mass: a.mass - b.mass,
-  moment: subtract(a.moment, b.moment),
-});
-
-const volumeOf = ({ displacers }: Pieces): number => displacers.reduce((sum, { body }) => sum + body.volume, 0);
 const momentOf = ({ mx, my, mz }: Immersion): Vec3 => [mx, my, mz];

@@ -1,7 +1,7 @@
 import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
 import type { FloatingState } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
-import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import { add, subtract } from '../geometry/form/vector.ts';
 import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
@@ -63,15 +63,16 @@ export function* spreadSteps(
       isAfloat && !isBareWeight && square(weights[i]!) > MAJOR && !movesMesh(input, owner),
   );
   const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
+  const own = assembleBodies(owner.source.boat, owner.cache);
+  const majors = residuals.flatMap(({ input }, i) => (isMajor[i] ? [{ input, weight: weights[i]! }] : []));
+  const weightBy = columns.map((_, k) => bareWeightBy(residuals, minorWeights(weights, isMajor, k)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
-  for (const [n, point] of fifthDegreeRule(columns.length).entries()) {
-    if (n % POINTS_A_STEP === 0) yield;
-    const likely = weights.map(weight => inner(weight, point.z));
+  for (const point of fifthDegreeRule(columns.length)) {
+    yield;
     const isMiddle = point.z.every(value => value === 0);
-    const more = belief.more(point.z);
     const there = isMiddle
       ? floating
-      : floatBoat(arrangedAt(owner, floated, { residuals, isMajor, likely, more }), floating);
+      : floatBoat(arrangedAt(owner, floated, { own, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
     points.push({ ...point, floating: there });
   }
   const rests = points.every(at => at.floating !== null);
@@ -85,9 +86,6 @@ export function* spreadSteps(
     return { value, ...uncertaintyFrom(figures, belief, residuals, direct, rests) };
   });
 }
-
-/** Points of the rule that are looked at in one step. */
-const POINTS_A_STEP = 5;
 
 /** What is believed of the inputs of a boat, and of the load that they make up together with what is not written down. */
 export interface Belief extends Whitened {
@@ -129,35 +127,49 @@ const NO_SHARE = 1e-9;
 const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
   target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
 
-interface Likely {
-  readonly residuals: readonly ResidualLoad[];
-  readonly isMajor: readonly boolean[];
-  /** Of each input, in its own uncertainties away from its value. */
-  readonly likely: readonly number[];
+interface Pushed {
+  /** The boat's own entries as they are. */
+  readonly own: Bodies;
+  /** Inputs that are changed in earnest, with their part in each direction of the rule. */
+  readonly majors: readonly { readonly input: Input; readonly weight: readonly number[] }[];
+  /** Load of all other inputs for one in each direction: a weight that displaces nothing, and its moments. */
+  readonly weightBy: readonly (readonly number[])[];
   readonly more: readonly number[];
 }
 
-/** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
-function arrangedAt(owner: Owner, { arrangement }: FloatedBoat, likelihood: Likely): Arrangement {
-  const { residuals, isMajor, likely, more } = likelihood;
-  const majors = residuals.flatMap(({ input }, i) =>
-    isMajor[i] ? [[input, input.value + input.sigma * likely[i]!] as const] : [],
-  );
-  const bodies = majors.length > 0 ? exchanged(owner, arrangement.bodies, new Map(majors)) : arrangement.bodies;
-  let mass = bodies.mass + more[0]!;
-  let massMoment = addScaled(bodies.massMoment, more.slice(1) as unknown as Vec3, 1);
-  for (const [i, push] of residuals.entries()) {
-    if (isMajor[i]) continue;
-    mass += push.mass * likely[i]!;
-    massMoment = addScaled(massMoment, push.moment, likely[i]!);
+const minorWeights = (weights: Belief['weights'], isMajor: readonly boolean[], k: number): readonly number[] =>
+  weights.map((weight, i) => (isMajor[i] ? 0 : weight[k]!));
+
+/** Mass and moments of all residual loads together, each so many times. */
+function bareWeightBy(residuals: readonly ResidualLoad[], times: readonly number[]): readonly number[] {
+  const sum = [...NO_LOAD];
+  for (const [i, { mass, moment }] of residuals.entries()) {
+    const by = times[i]!;
+    sum[0]! += by * mass;
+    for (let axis = 0; axis < 3; axis++) sum[axis + 1]! += by * moment[axis]!;
   }
-  return { ...arrangement, bodies: { ...bodies, mass, massMoment } };
+  return sum;
+}
+
+/** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
+function arrangedAt(
+  owner: Owner,
+  { arrangement }: FloatedBoat,
+  { own, majors, weightBy, more }: Pushed,
+  z: readonly number[],
+): Arrangement {
+  const changes = majors.map(({ input, weight }) => [input, input.value + input.sigma * inner(weight, z)] as const);
+  const bodies = changes.length > 0 ? exchanged(owner, own, arrangement.bodies, new Map(changes)) : arrangement.bodies;
+  const [mass, ...moment] = more.map((load, part) =>
+    weightBy.reduce((sum, by, k) => sum + by[part]! * z[k]!, load),
+  ) as [number, number, number, number];
+  const laden = { mass: bodies.mass + mass, massMoment: add(bodies.massMoment, moment) };
+  return { ...arrangement, bodies: { ...bodies, ...laden } };
 }
 
 /** The bodies with inputs changed; what an arrangement carries besides the boat's own entries stays on board. */
-function exchanged(owner: Owner, bodies: Bodies, changes: Changes): Bodies {
-  const changed = assembleBodies(withInputs(owner.source, changes), owner.cache);
-  const own = assembleBodies(owner.source.boat, owner.cache);
+function exchanged({ source, cache }: Owner, own: Bodies, bodies: Bodies, changes: Changes): Bodies {
+  const changed = assembleBodies(withInputs(source, changes), cache);
   return {
     ...changed,
     mass: changed.mass + bodies.mass - own.mass,
@@ -193,8 +205,10 @@ function uncertaintyFrom(
   const changes = belief.byInput(byLoad).map((change, i) => direct[i]! + change);
   const parts = belief.parts(changes, byLoad);
   const shares = residuals
-    .map(({ input }, i) => ({ input, change: changes[i]!, share: straight > 0 ? parts[i]! / straight : 0 }))
-    .filter(({ share }) => share > NO_SHARE)
+    .flatMap(({ input }, i) => {
+      const share = straight > 0 ? parts[i]! / straight : 0;
+      return share > NO_SHARE ? [{ input, change: changes[i]!, share }] : [];
+    })
     .sort((a, b) => b.share - a.share);
   const isCurved = variance - straight > CURVED * variance;
   return { sigma: Math.sqrt(variance), shares, rough: !rests ? 'may-not-rest' : isCurved ? 'curved' : null };

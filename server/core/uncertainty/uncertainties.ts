@@ -6,7 +6,7 @@ import { figuresOf, statesOf } from '../figures/figured.ts';
 import type { Steps } from '../steps/steps.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
-import { inputsOf } from './inputs.ts';
+import { inputSteps } from './inputs.ts';
 import { type FloatedBoat, type Owner, residualLoadSteps } from './residualLoads.ts';
 import { spreadSteps, type Uncertainty } from './spread.ts';
 
@@ -31,13 +31,15 @@ export function* uncertaintySteps(
   bodies: Bodies,
   conditions: readonly InCondition[],
   figures: readonly Figure[],
-  { inputs, spread }: KnownSpread = { inputs: inputsOf(owner.source, owner.variations), spread: spreadAlone },
+  known?: KnownSpread,
 ): Steps<Uncertainties> {
+  const spread = known?.spread ?? spreadAlone;
+  const inputs = known?.inputs ?? (yield* inputSteps(owner.source, owner.variations));
   const capacities = Object.fromEntries(bodies.tanks.map((_, i) => [tankKey(i), recommendedCapacity(i)]));
   const found: (readonly [string, FigureUncertainties | null])[] = [];
   for (const inCondition of conditions) {
     const { id } = inCondition.condition;
-    const aboard = aboardIn(owner, bodies, inputs, inCondition);
+    const aboard = yield* aboardIn(owner, bodies, inputs, inCondition);
     const besides = id === SUBMERGED.id ? capacities : {};
     found.push([id, yield* uncertaintiesIn(aboard, inCondition, { figures, besides, spread })]);
   }
@@ -85,13 +87,13 @@ interface Aboard {
 }
 
 /** Whose inputs count in a condition: of the boat as it is loaded there. */
-function aboardIn(owner: Owner, bodies: Bodies, inputs: readonly Input[], { condition }: InCondition): Aboard {
+function* aboardIn(owner: Owner, bodies: Bodies, inputs: readonly Input[], { condition }: InCondition): Steps<Aboard> {
   if (!condition.aboard) return { owner, bodies, inputs };
   const source = condition.aboard(owner.source);
   return {
     owner: { ...owner, source },
     bodies: assembleBodies(source.boat, owner.cache),
-    inputs: inputsOf(source, owner.variations),
+    inputs: yield* inputSteps(source, owner.variations),
   };
 }
 

@@ -1,19 +1,29 @@
-import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.ts';
+import type { Entry } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
-import { type BodyCache, emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
 import type { Form } from '../geometry/form/form.ts';
-import { addScaled, scale, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import { scale, subtract } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
-import type { EntryAt, Input, ListName } from './input.ts';
-import { again, type Rereading } from './withInputs.ts';
+import {
+  type Entries,
+  type Exchange,
+  exchange,
+  heavier,
+  type MassAndMoment,
+  NO_EXCHANGE,
+  weightOf,
+  wetOf,
+} from './exchange.ts';
+import type { EntryAt, Input } from './input.ts';
+import { again, isMeshed, type Rereading } from './withInputs.ts';
 
 /** One entry as it would be with an input one uncertainty more and one less. */
 export interface Variation {
-  readonly more: Pieces;
-  readonly less: Pieces;
+  readonly more: Exchange;
+  readonly less: Exchange;
   /** It weighs, displaces or holds anything else then. */
   readonly isFelt: boolean;
   /** Half the difference between the two, where they differ in weight and in nothing else. */
@@ -23,11 +33,17 @@ export interface Variation {
 /** Variations made before, by entry and input: they hang on nothing else. */
 export interface VariationCache {
   readonly entries: WeakMap<Entry, Map<string, Variation>>;
-  /** The same by the input itself, which stays as long as its entry does. */
-  readonly byInput: WeakMap<Input, WeakMap<Entry, Variation>>;
+  /** The same by the input itself, which stays as long as its entry does; of one that several entries share the last. */
+  readonly byInput: WeakMap<Input, VariedEntry>;
   readonly inputs: WeakMap<Entry, KeptInputs>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
+}
+
+interface VariedEntry {
+  readonly key: string;
+  readonly entry: Entry;
+  readonly variation: Variation;
 }
 
 /** Inputs of an entry where it stood. */
@@ -36,6 +52,9 @@ interface KeptInputs {
   readonly index: number;
   readonly own: readonly Input[];
 }
+
+/** Variations of one entry that are remembered: several times its inputs, for a density in common is typed elsewhere. */
+const MOST_KEPT = 64;
 
 /** Places of a mesh that are remembered: two for each of its inputs. */
 const PLACINGS = 16;
@@ -48,73 +67,84 @@ export const emptyVariations = (): VariationCache => ({
 });
 
 /** The entry varied by an input that touches it, made once. */
-export function variationOf(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation {
-  const { entry } = source[at.list][at.index]!;
-  const ofInput = cache.byInput.get(input) ?? new WeakMap<Entry, Variation>();
-  const kept = ofInput.get(entry);
-  if (kept) return kept;
-  const known = cache.entries.get(entry) ?? new Map<string, Variation>();
-  const key = `${input.id} ${input.value} ${input.sigma}`;
-  const made = known.get(key) ?? varied(source, input, at, cache.placings);
-  known.set(key, made);
-  cache.entries.set(entry, known);
-  ofInput.set(entry, made);
-  cache.byInput.set(input, ofInput);
+export const variationOf = (...asked: VariationAsked): Variation =>
+  knownVariation(...asked) ?? finish(variationSteps(...asked));
+
+type VariationAsked = readonly [source: BoatSource, input: Input, at: EntryAt, cache: VariationCache];
+
+/** The same in steps: a mesh takes long. */
+export function* variationSteps(...asked: VariationAsked): Steps<Variation> {
+  const known = knownVariation(...asked);
+  if (known) return known;
+  const [source, input, at, cache] = asked;
+  const made = yield* varied(source, input, at, cache.placings);
+  keep(asked, made);
   return made;
 }
 
-function varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Variation {
+function knownVariation(...asked: VariationAsked): Variation | null {
+  const [source, input, at, cache] = asked;
+  const { entry } = source[at.list][at.index]!;
+  const last = cache.byInput.get(input);
+  if (last?.entry === entry) return last.variation;
+  const known = cache.entries.get(entry)?.get(last?.key ?? keyOf(input));
+  if (known) keep(asked, known);
+  return known ?? null;
+}
+
+function keep([source, input, at, cache]: VariationAsked, variation: Variation): void {
+  const { entry } = source[at.list][at.index]!;
+  const key = cache.byInput.get(input)?.key ?? keyOf(input);
+  const ofEntry = cache.entries.get(entry) ?? new Map<string, Variation>();
+  ofEntry.set(key, variation);
+  if (ofEntry.size > MOST_KEPT) ofEntry.delete(ofEntry.keys().next().value!);
+  cache.entries.set(entry, ofEntry);
+  cache.byInput.set(input, { key, entry, variation });
+}
+
+const keyOf = ({ id, value, sigma }: Input): string => `${id} ${value} ${sigma}`;
+
+function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Steps<Variation> {
   const { around } = source;
-  const tried: BodyCache = { ...emptyCache(), shapes: around.shapes };
-  const piece = (by: number) => {
-    const entries = changed(source, input, at, { around, placings }, by);
-    return { entries, pieces: piecesOf(entries, tried) };
-  };
-  const more = piece(input.sigma);
-  const less = piece(-input.sigma);
-  const was = source[at.list][at.index]!.entry;
-  const isWeightOnly = [more, less].every(({ entries }) => !displacesElse(was, entries[at.list][0]!));
+  const entriesWith = (by: number): Entries => changed(source, input, at, { around, placings }, by);
+  const { entry: was, checked } = source[at.list][at.index]!;
+  const takesLong = isDrawnFinely(was.form);
+  const more = entriesWith(input.sigma);
+  if (takesLong) yield;
+  const less = entriesWith(-input.sigma);
+  if (takesLong) yield;
+  const isWeightOnly = [more, less].every(entries => !displacesElse(was, entries[at.list][0]!));
+  const before = entriesWith(0);
+  // What was made of a mesh in a place where it is only tried stands with its placing.
+  const shapesFor = (after: Entries): Shapes =>
+    isMeshed(checked) && after[at.list][0]!.form !== was.form ? placings : around.shapes;
+  const exchanged = (after: Entries): Exchange =>
+    isWeightOnly
+      ? { ...NO_EXCHANGE, weight: heavier(before, after) }
+      : { ...exchange(wetOf(before, around.shapes), wetOf(after, shapesFor(after))), weight: heavier(before, after) };
+  const ofMore = exchanged(more);
+  if (takesLong) yield;
   return {
-    more: more.pieces,
-    less: less.pieces,
-    isFelt: differs(was, more.entries[at.list][0]!),
-    bareWeight: isWeightOnly ? halfDifference(weightOf(more.pieces), weightOf(less.pieces)) : null,
+    more: ofMore,
+    less: exchanged(less),
+    isFelt: differs(was, more[at.list][0]!),
+    bareWeight: isWeightOnly ? halfDifference(weightOf(more), weightOf(less)) : null,
   };
 }
 
-export interface MassAndMoment {
-  /** kg. */
-  readonly mass: number;
-  /** About the origin, kg·m. */
-  readonly moment: Vec3;
-}
-
-export const weightOf = ({ weights }: Pieces): MassAndMoment => ({
-  mass: weights.reduce((sum, weight) => sum + weight.mass, 0),
-  moment: weights.reduce<Vec3>((sum, weight) => addScaled(sum, weight.centroid, weight.mass), [0, 0, 0]),
-});
+/** Corners of triangles from which a form is long work to make anew. */
+const FINE = 3000;
+const isDrawnFinely = (form: Form | null): boolean =>
+  form?.shape === 'compound'
+    ? form.parts.some(isDrawnFinely)
+    : form?.shape === 'polyhedron' && form.faces.length > FINE;
 
 const halfDifference = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
   mass: (a.mass - b.mass) / 2,
   moment: scale(subtract(a.moment, b.moment), 1 / 2),
 });
 
-/** The entries that an input touches as they are. */
-export function touched(source: BoatSource, at: readonly EntryAt[], cache: BodyCache): Pieces {
-  const of = <L extends ListName>(list: L) =>
-    at.flatMap(place => (place.list === list ? [source[list][place.index]!.entry] : []));
-  return piecesOf(
-    {
-      shells: of('shells') as Shell[],
-      compartments: of('compartments') as Compartment[],
-      tanks: of('tanks') as Tank[],
-      payload: of('payload') as Part[],
-    },
-    cache,
-  );
-}
-
-const NOTHING: Pick<Boat, ListName> = { shells: [], compartments: [], tanks: [], payload: [] };
+const NOTHING: Entries = { shells: [], compartments: [], tanks: [], payload: [] };
 
 function changed(
   source: BoatSource,
@@ -122,9 +152,10 @@ function changed(
   { list, index }: EntryAt,
   place: Rereading,
   by: number,
-): Pick<Boat, ListName> {
+): Entries {
   if (target.on !== 'entries') return NOTHING;
-  const steps = [{ edit: target.edit, by }];
+  // Of nothing changed the entry itself.
+  const steps = by === 0 ? undefined : [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
       return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell).entry] };

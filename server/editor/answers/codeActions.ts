@@ -2,7 +2,7 @@ import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-lang
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { soundMends } from '../../core/analysis/soundMends.ts';
 import { proposeBays } from '../../core/corrections/room/proposeBays.ts';
-import type { Change, Finding } from '../../core/findings/finding.ts';
+import { type Change, conditionOf, type Finding } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import { rangeOf } from '../../core/text/reading/rangeOf.ts';
@@ -86,11 +86,6 @@ function trialsOf(
 }
 
 const isOnTrials = ({ code }: Finding): boolean => code === 'trial-differs';
-
-const conditionOf = ({ code }: Finding): 'surfaced' | 'submerged' | null => {
-  if (code.startsWith('surfaced-')) return 'surfaced';
-  return code.startsWith('submerged-') || code === 'neutral-fill' ? 'submerged' : null;
-};
 
 interface Fix {
   readonly title: string;

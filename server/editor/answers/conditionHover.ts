@@ -1,5 +1,7 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { byFileWords, isWorthSaying, titleIn } from '../../core/analysis/withTrials.ts';
+import type { LoadingCondition } from '../../core/conditions/loadingCondition.ts';
+import type { SurfacedAfloat } from '../../core/conditions/surfaced.ts';
 import { figuredIn, figuresOf, limitIn, offText } from '../../core/figures/figured.ts';
 import { limitText } from '../../core/figures/limit.ts';
 import { offWaterline } from '../../core/figures/offWaterline.ts';
@@ -10,12 +12,18 @@ import { heelWords, lengthText, massText, tapeStep, tapeText, trimWords } from '
 import { plusMinus } from '../../core/wording/withUncertainty.ts';
 import { table } from './markdown.ts';
 
-/** The painted waterline against where the water really stands. */
+/** The painted waterline against where the water really stands, in each condition that the boat floats in; null for none. */
 export function waterlineHover(analysis: Analysis): string | null {
-  const { boat, surfaced } = analysis;
-  const wanted = analysis.wanted && wantedWords(analysis.wanted, boat);
-  if (surfaced.status !== 'afloat') return wanted;
-  const uncertainties = analysis.uncertainties?.conditions.surfaced;
+  const told = analysis.conditions.flatMap(({ condition, state }) =>
+    state.status === 'afloat' ? [waterlineIn(analysis, condition, state)] : [],
+  );
+  const wanted = analysis.wanted && wantedWords(analysis.wanted, analysis.boat);
+  return [...told, ...(wanted === null ? [] : [wanted])].join('\n\n') || null;
+}
+
+function waterlineIn(analysis: Analysis, { id, title }: LoadingCondition, surfaced: SurfacedAfloat): string {
+  const { boat } = analysis;
+  const uncertainties = analysis.uncertainties?.conditions[id];
   const { units } = boat;
   const off = offWaterline(boat, surfaced);
   const ends = (up: number | null) => {
@@ -23,7 +31,8 @@ export function waterlineHover(analysis: Analysis): string | null {
     const size = lengthText(Math.abs(up), units);
     return Number.parseFloat(size) === 0 ? 'as painted' : `rides ${size} ${up > 0 ? 'high' : 'low'}`;
   };
-  const filed = analysis.withTrials && analysis.filed.surfaced.status === 'afloat' ? analysis.filed.surfaced : null;
+  const byFile = analysis.filed.conditions.find(({ condition }) => condition.id === id)?.state;
+  const filed = analysis.withTrials && byFile?.status === 'afloat' ? byFile : null;
   const water = (figure: 'draftBow' | 'draft' | 'draftStern', height: number, byFile: number | undefined) => {
     const sigma = uncertainties?.[figure]?.sigma ?? 0;
     const beside =
@@ -31,7 +40,7 @@ export function waterlineHover(analysis: Analysis): string | null {
     return `${plusMinus(lengthText(height, units), lengthText(sigma, units))}${beside}`;
   };
   return [
-    `${titleIn(analysis, 'Surfaced')}, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
+    `${titleIn(analysis, title)}, the boat floats ${trimWords(off.trim)} and ${heelWords(off.heel)}.`,
     table([
       ['', 'Water above the baseline', 'Against the painted line'],
       ['Bow', water('draftBow', surfaced.draftBow, filed?.draftBow), ends(off.bowUp)],
@@ -43,7 +52,6 @@ export function waterlineHover(analysis: Analysis): string | null {
       ['Stern', water('draftStern', surfaced.draftStern, filed?.draftStern), ends(off.sternUp)],
     ]),
     `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink her by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
-    ...(wanted === null ? [] : [wanted]),
   ].join('\n\n');
 }
 

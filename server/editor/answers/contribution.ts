@@ -25,15 +25,18 @@ export function contributionSubmerged(analysis: Analysis, entry: Weighed): Contr
   return contribution(analysis, entry, sums);
 }
 
-/** What an entry does while the boat floats; null while it does not. */
-export function contributionSurfaced(analysis: Analysis, entry: Weighed): Contribution | null {
-  const { surfaced } = analysis;
-  if (surfaced.status !== 'afloat') return null;
-  const sums = emptyImmersion();
-  const body = bodyOf(analysis, entry);
-  if (body) addImmersed(body, surfaced.up, surfaced.level, sums);
-  return contribution(analysis, entry, sums);
-}
+/** What an entry does in each loading condition that it is aboard in; nothing of one that the boat does not float in. */
+export const contributionsOf = (analysis: Analysis, entry: Weighed): readonly (readonly [string, Contribution])[] =>
+  analysis.conditions.flatMap(({ condition, bodies, where, state }) => {
+    const isAboard = [...bodies.weights, ...bodies.displacers].some(one => one.entry === entry);
+    if (!isAboard) return [];
+    if (where === 'submerged') return [[condition.title, contributionSubmerged(analysis, entry)] as const];
+    if (state.status !== 'afloat') return [];
+    const sums = emptyImmersion();
+    const body = bodyOf(analysis, entry);
+    if (body) addImmersed(body, state.up, state.level, sums);
+    return [[condition.title, contribution(analysis, entry, sums)] as const];
+  });
 
 const bodyOf = ({ bodies }: Analysis, entry: Weighed) =>
   bodies.displacers.find(displacer => displacer.entry === entry)?.body ?? null;

@@ -3,6 +3,7 @@ import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
 import { limitsHover, waterlineHover } from './conditionHover.ts';
+import { fullSizeHover } from './fullSizeHover.ts';
 import { bayHover, compartmentHover, shellHover, tankHover, tanksHover } from './hullHover.ts';
 import { partHover } from './partHover.ts';
 import { trialHover } from './trialHover.ts';
@@ -23,7 +24,9 @@ export function hoverAt(analysis: Analysis, describer: Describer, offset: number
   const isName = at.path.at(-1) === 'name' || typeof at.path.at(-1) === 'number';
   const key = help && help.description !== '' && !isName ? keyWords(help.key, help.description, help.example) : null;
   const uncertainty = isName ? null : uncertaintyHover(analysis, at.path);
-  const markdown = [key, uncertainty, about].filter(block => block !== null).join('\n\n---\n\n');
+  const markdown = [key, fullSizeHover(analysis, at.path), uncertainty, about]
+    .filter(block => block !== null)
+    .join('\n\n---\n\n');
   return markdown === '' ? null : { markdown, path: at.path };
 }
 

@@ -5,6 +5,7 @@ import { findSlots } from '../../core/corrections/room/slots.ts';
 import { addImmersed, emptyImmersion } from '../../core/geometry/cut/immersion.ts';
 import { tankWords } from '../../core/planning/wantedWords.ts';
 import { lengthText, massText, percentText, volumeText } from '../../core/wording/numbers.ts';
+import { timesName } from '../../core/wording/times.ts';
 import { escapedMarkdown } from './markdown.ts';
 
 const entryAt = <E extends Entry>(entries: readonly E[], path: Path): E | null =>
@@ -18,7 +19,7 @@ export function shellHover(analysis: Analysis, index: number): string | null {
   const wall = analysis.shapes.wallOf(shell.form, shell.endsClosed);
   const thick = lengthText(shell.volume / wall.area, boat.units);
   const buoyancy = massText(boat.water.density * shell.volume, boat.units);
-  return `**${escapedMarkdown(shell.name)}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
+  return `**${escapedMarkdown(timesName(shell))}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
 }
 
 /** A compartment: what it displaces whole, and what of it floats the boat. */
@@ -29,7 +30,7 @@ export function compartmentHover(analysis: Analysis, index: number): string | nu
   const inside = boat.payload.filter(part => part.inside === compartment.name);
   const load = inside.reduce((sum, part) => sum + part.mass, 0);
   const buoyancy = massText(boat.water.density * compartment.volume, boat.units);
-  return `**${escapedMarkdown(compartment.name)}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
+  return `**${escapedMarkdown(timesName(compartment))}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
 }
 
 /** What was worked out of its form, or read of its mesh. */
@@ -61,9 +62,9 @@ export function tankHover(analysis: Analysis, index: number): string | null {
   const surface =
     tank.kind === 'piston' || tank.kind === 'bladder'
       ? 'Its water has no free surface.'
-      : `Its water stays level as the boat tilts${tank.cells > 1 ? `, in ${tank.cells} cells` : ''}. Baffles with holes only slow it down and do not count.`;
+      : `Its water stays level as the boat tilts${tank.copies > 1 ? ', in each by itself' : ''}${tank.cells > 1 ? `, in ${tank.cells} cells` : ''}. Baffles with holes only slow it down and do not count.`;
   const lines = [
-    `**${escapedMarkdown(tank.name)}**: holds ${volumeText(tank.capacity, units)}. ${surface}${formWords(tank)}`,
+    `**${escapedMarkdown(timesName(tank))}**: holds ${volumeText(tank.capacity, units)}. ${surface}${formWords(tank)}`,
   ];
   if (submerged.status === 'neutral') {
     const { bg, bgEffective, bgEffectiveLongitudinal } = submerged;
@@ -88,7 +89,7 @@ export function bayHover(analysis: Analysis, index: number): string | null {
   const bay = entryAt(boat.bays, ['bays', index]);
   if (!bay) return null;
   const { units } = boat;
-  const free = findSlots(boat).filter(slot => slot.bay === bay);
+  const free = findSlots(analysis.boatToTrim?.boat ?? boat).filter(slot => slot.bay.name === bay.name);
   if (free.length === 0)
     return `**${escapedMarkdown(bay.name)}**: no ${bay.takes} from the stock fits in: its room is taken, or the strip is too thick.`;
   const mass = free.reduce((sum, slot) => sum + slot.massPerLength * (slot.station[1] - slot.station[0]), 0);

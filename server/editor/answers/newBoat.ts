@@ -12,10 +12,10 @@ export function newBoatText(name: string, units: NewUnits = 'metric'): string {
 }
 
 function metricBoat(name: string): string {
-  const title = name.trim() === '' ? 'New boat' : name.trim();
-  return `# ${title.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
+  const called = name.trim() === '' ? 'New boat' : name.trim();
+  return `# ${called.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
-boat: ${/^["'[{]/.test(title) ? doubleQuoted(title) : quoteScalar(title, false)}
+boat: ${/^["'[{]/.test(called) ? doubleQuoted(called) : quoteScalar(called, false)}
 
 water: { kind: fresh, temperature: 18 °C }
 
@@ -60,8 +60,8 @@ payload:                       # in the order it goes aboard
     height: 2 to 7 mm
 
 bays:                          # where lead or foam can still go
-  - { name: keel forward, takes: lead, station: 90 to 200 mm, offset: -12 to 12 mm, height: 12 to 18 mm }
-  - { name: keel aft, takes: lead, station: 410 to 500 mm, offset: -12 to 12 mm, height: 16 to 22 mm }
+  - { name: keel forward, takes: lead, station: 90 to 146 mm, offset: -12 to 12 mm, height: 12 to 18 mm }
+  - { name: keel aft, takes: lead, station: 454 to 500 mm, offset: -12 to 12 mm, height: 16 to 22 mm }
   - { name: deck aft, takes: foam, station: 455 to 520 mm, offset: -12 to 12 mm, height: 44 to 56 mm }
 
 stock:                         # on the bench

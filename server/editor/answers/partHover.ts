@@ -6,7 +6,8 @@ import { changedName, effectWords, littleWords } from '../../core/corrections/wo
 import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
-import { type Contribution, contributionSubmerged, contributionSurfaced, sidedMoment } from './contribution.ts';
+import { timesName } from '../../core/wording/times.ts';
+import { type Contribution, contributionsOf, sidedMoment } from './contribution.ts';
 import { escapedMarkdown, table } from './markdown.ts';
 
 /** A payload entry: what it weighs and displaces in both conditions, and the running sums after it. */
@@ -17,20 +18,23 @@ export function partHover(analysis: Analysis, index: number): string | null {
   const where =
     part.inside === null ? 'in the flooded hull' : `in ${escapedMarkdown(part.inside)}, so it displaces nothing`;
   const weighed = part.massFrom === 'form' ? ' by its form and density' : '';
+  const each = part.copies > 1 ? ` (${massText(part.mass / part.copies, boat.units)} each)` : '';
   const worked = part.worked.length > 0 ? `; ${part.worked.join(', ')}` : '';
   return [
-    `**${escapedMarkdown(part.name)}**: ${massText(part.mass, boat.units)}${weighed}, ${where}${worked}.`,
+    `**${escapedMarkdown(timesName(part))}**: ${massText(part.mass, boat.units)}${each}${weighed}, ${where}${worked}.`,
     conditionsTable(analysis, part),
-    ...(part.material === 'lead' || part.material === 'foam' ? [effectsTable(analysis, part)] : []),
+    ...(part.material === 'lead' || part.material === 'lead shot' || part.material === 'foam'
+      ? [effectsTable(analysis, part)]
+      : []),
     runningWords(analysis, part),
   ].join('\n\n');
 }
 
 /** Lead and foam are there to trim the boat: what the piece does to each figure, and what a little more of it would. */
-function effectsTable({ boat, surfaced, submerged, kept, scheme: { figures } }: Analysis, part: Part): string {
-  const lying = { boat, surfaced, submerged };
-  const whole = effectOfWhole(part, lying, kept.cache, figures);
-  const more = effectOfMore(part, lying, kept.cache, figures);
+function effectsTable(analysis: Analysis, part: Part): string {
+  const { kept, scheme, boat } = analysis;
+  const whole = effectOfWhole(part, analysis, kept.cache, scheme.figures);
+  const more = effectOfMore(part, analysis, kept.cache, scheme.figures);
   const { units } = boat;
   return table([
     ['', 'With this piece', capital(littleWords(part, units))],
@@ -47,11 +51,7 @@ function effectsTable({ boat, surfaced, submerged, kept, scheme: { figures } }: 
 
 function conditionsTable(analysis: Analysis, part: Part): string {
   const { units } = analysis.boat;
-  const surfaced = contributionSurfaced(analysis, part);
-  const columns: readonly [string, Contribution][] = [
-    ...(surfaced ? [['Surfaced', surfaced] satisfies [string, Contribution]] : []),
-    ['Submerged', contributionSubmerged(analysis, part)],
-  ];
+  const columns = contributionsOf(analysis, part);
   const row = (name: string, show: (c: Contribution) => string) => [name, ...columns.map(([, c]) => show(c))];
   return table([
     ['', ...columns.map(([name]) => name)],

@@ -105,8 +105,8 @@ const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
       ['name', stop(1, 'outer hull')],
       ['material', stop(2, 'fibreglass')],
       ['mass', stop(3, '640 g')],
-      ['profile', stop(4, '[[0, 0], [60, 40], [700, 40], [860, 4]]')],
-      ['height', stop(5, '52 mm')],
+      ['profile', stop(4, '[[0, 0], [40, 40], [700, 40], [860, 4]]')],
+      ['height', stop(5, '40 mm')],
     ]),
   ],
   compartments: [

@@ -31,7 +31,8 @@ export function summarise(analysis: Analysis): Summary {
     tooltip:
       said.length > 0
         ? said.join('\n')
-        : (waitingWords(analysis) ?? `${heeds} ${name} is within all limits in both conditions.`),
+        : (waitingWords(analysis) ??
+          `${heeds} ${name} is within all limits in ${analysis.others.length > 0 ? 'all' : 'both'} conditions.`),
     state,
   };
 }

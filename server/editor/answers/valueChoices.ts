@@ -39,7 +39,8 @@ export function valueChoices(
   if (info.example === undefined) return [];
   const own = ownExample(info, snippetBoat(analysis)) ?? info.example;
   if (typed.trim() === '') return [{ ...plain(own, own), detail: 'for example' }];
-  return /\d$/.test(typed.trimEnd()) ? unitChoices(info.example, typed, analysis.boat) : [];
+  if (/\d$/.test(typed.trimEnd())) return unitChoices(info.example, typed, analysis.boat);
+  return fullSizeChoices(info.example, typed, analysis.boat);
 }
 
 /** How a new entry of this boat is written: in its units, to its length, in its compartment. */
@@ -76,13 +77,23 @@ function compartmentNames({ syntax }: Analysis): readonly string[] {
   return names.filter(name => typeof name === 'string');
 }
 
-/** Units of the kind that the example has, the file's own first. */
-function unitChoices(example: string, typed: string, { units }: Boat): readonly ValueChoice[] {
-  const word = example
+/** “full size” behind a length, where the boat has a scale. */
+function fullSizeChoices(example: string, typed: string, { scale }: Boat): readonly ValueChoice[] {
+  const isLength = dimensionOf(unitOf(example)) === 'length' && dimensionOf(unitOf(typed.trimEnd())) === 'length';
+  if (scale === null || !isLength || !/\d/.test(typed)) return [];
+  const gap = /\s$/.test(typed) ? '' : ' ';
+  return [{ label: 'full size', text: `${gap}full size`, detail: 'divided by the scale', isUnit: true }];
+}
+
+const unitOf = (text: string): string =>
+  text
     .split(' ')
     .at(-1)!
     .replace(/^[-\d.,/]+/, '');
-  const dimension = dimensionOf(word);
+
+/** Units of the kind that the example has, the file's own first. */
+function unitChoices(example: string, typed: string, { units }: Boat): readonly ValueChoice[] {
+  const dimension = dimensionOf(unitOf(example));
   if (dimension === null) return [];
   const names = knownUnits(dimension);
   const own = names.filter(name => name === units.length || name === units.mass);

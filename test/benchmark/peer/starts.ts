@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { type PreviewResult, previewRequest } from '../../../server/editor/protocol.ts';
+import { type PreviewParams, type PreviewResult, previewRequest } from '../../../server/editor/protocol.ts';
 import { median, URI } from './session.ts';
 import { type Contender, startTalk } from './talk.ts';
 
@@ -45,6 +45,9 @@ export function commandsOf(args: readonly string[]): { readonly command: number;
 
 const FRAMES = 120;
 
+/** What is in sight of the sheet beside the text: the panel asks for no other pictures. */
+const SEEN = ['surfaced-side', 'submerged-side'];
+
 /** Share of the frames of a drag that come within 16 ms: a part moved along the sheet, two millimetres a frame. */
 export async function dragOf(contender: Contender, text: string, path: string): Promise<number> {
   const talk = await startTalk(contender);
@@ -57,7 +60,8 @@ export async function dragOf(contender: Contender, text: string, path: string): 
     const start = performance.now();
     // Never so near to where it was that the tape does not show it.
     const metres = ((frame % 40) - 19.5) / 500;
-    const drawn = await talk.connection.sendRequest<PreviewResult>(previewRequest, { uri: URI, path, metres });
+    const asked: PreviewParams = { uri: URI, path, metres, seen: SEEN, width: 880, names: 'few' };
+    const drawn = await talk.connection.sendRequest<PreviewResult>(previewRequest, asked);
     if (!drawn) throw new Error('Nothing is drawn.');
     if (frame >= FRAMES) times.push(performance.now() - start);
   }

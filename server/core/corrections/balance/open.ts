@@ -1,16 +1,21 @@
 import type { Bodies } from '../../bodies/assemble.ts';
 import { capacityOf } from '../../bodies/tankWater.ts';
-import { SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
-import type { Submerged } from '../../conditions/submerged.ts';
-import type { Surfaced } from '../../conditions/surfaced.ts';
-import type { Uncertainties } from '../../uncertainty/uncertainties.ts';
-import type { RowName } from './row.ts';
+import { conditionsOf, type InCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
+import type { FigureUncertainties, Uncertainties } from '../../uncertainty/uncertainties.ts';
+import type { BalancedFigure, FigureThere } from './row.ts';
 
 /**
- * What is left open of each balance, one standard uncertainty in the row's own unit (kg or kg·m); null where nothing is
- * known of it. Said as loads and not as angles: a piece that stiffens the boat does not make its weights better known.
+ * What is left open of each balance, by condition and figure: one standard uncertainty in the row's own unit (kg or kg·m);
+ * nothing where nothing is known of it. Said as loads and not as angles: a piece that stiffens the boat does not make its
+ * weights better known.
  */
-export type OpenLoads = Readonly<Partial<Record<RowName, number>>>;
+export type OpenLoads = Readonly<Partial<Record<string, OpenThere>>>;
+
+type OpenThere = Readonly<Partial<Record<BalancedFigure, number>>>;
+
+/** What is left open of one balance; null where nothing is known of it. */
+export const openOf = (open: OpenLoads, { condition, figure }: FigureThere): number | null =>
+  open[condition.id]?.[figure] ?? null;
 
 /** What a kitchen scale leaves open, kg (common practice, no source): at an end of the boat it trims it. */
 const UNWEIGHED = 0.0005;
@@ -18,42 +23,49 @@ const UNWEIGHED = 0.0005;
 /** The loads that the uncertainties of the figures stand for, in the boat as it lies, with what weighing a piece leaves open. */
 export function openLoads(
   bodies: Bodies,
-  surfaced: Surfaced,
-  submerged: Submerged,
+  lying: LyingEverywhere,
   uncertainties: Uncertainties | null,
   length: number,
 ): OpenLoads {
-  const open = { ...openAfloat(surfaced, uncertainties), ...openBelow(bodies, submerged, uncertainties) };
   const ofPiece = (UNWEIGHED * length) / 2;
-  return {
-    ...open,
-    'surfaced trim': Math.hypot(open['surfaced trim'] ?? 0, ofPiece),
-    'submerged trim': Math.hypot(open['submerged trim'] ?? 0, ofPiece),
-  };
+  return Object.fromEntries(
+    conditionsOf(lying).map(inCondition => {
+      const known = uncertainties?.conditions[inCondition.condition.id];
+      const open = known ? openIn(inCondition, bodies, known) : {};
+      return [inCondition.condition.id, { ...open, trim: Math.hypot(open.trim ?? 0, ofPiece) }];
+    }),
+  );
 }
 
-function openAfloat(surfaced: Surfaced, uncertainties: Uncertainties | null): OpenLoads {
-  const open = uncertainties?.conditions[SURFACED.id];
-  if (surfaced.status !== 'afloat' || !open) return {};
-  const { displacement, gm, gmLongitudinal, massPerImmersion } = surfaced;
-  return {
-    ...(open.draft && { 'surfaced draft': open.draft.sigma * massPerImmersion }),
-    ...(open.trim && { 'surfaced trim': open.trim.sigma * displacement * gmLongitudinal }),
-    ...(open.heel && { 'surfaced heel': open.heel.sigma * displacement * gm }),
-    ...(open.gm && { 'surfaced metacentric height': open.gm.sigma * displacement }),
-  };
+function openIn(inCondition: InCondition, bodies: Bodies, known: FigureUncertainties): OpenThere {
+  const loads = loadsPer(inCondition, bodies);
+  return Object.fromEntries(
+    Object.entries(loads).flatMap(([figure, load]) => {
+      const uncertainty = known[figure];
+      return uncertainty ? [[figure, uncertainty.sigma * load]] : [];
+    }),
+  );
 }
 
-function openBelow(bodies: Bodies, submerged: Submerged, uncertainties: Uncertainties | null): OpenLoads {
-  const open = uncertainties?.conditions[SUBMERGED.id];
-  if (submerged.status !== 'neutral' || !open) return {};
-  const displacement = bodies.density * bodies.volume;
-  const { fill, trim, heel, bgEffective, bgEffectiveLongitudinal } = open;
+/** What load, kg or kg·m, changes a figure by one (m, rad, or all the tank). */
+function loadsPer({ where, state }: InCondition, { density, volume, tanks }: Bodies): OpenThere {
+  if (where === 'afloat') {
+    if (state.status !== 'afloat') return {};
+    const { displacement, gm, gmLongitudinal, massPerImmersion } = state;
+    return {
+      draft: massPerImmersion,
+      trim: displacement * gmLongitudinal,
+      heel: displacement * gm,
+      gm: displacement,
+    };
+  }
+  if (state.status !== 'neutral') return {};
+  const displacement = density * volume;
   return {
-    ...(fill && { 'neutral fill': fill.sigma * bodies.density * capacityOf(bodies.tanks) }),
-    ...(trim && { 'submerged trim': trim.sigma * displacement * submerged.bgEffectiveLongitudinal }),
-    ...(heel && { 'submerged heel': heel.sigma * displacement * submerged.bgEffective }),
-    ...(bgEffectiveLongitudinal && { 'submerged stiffness in trim': bgEffectiveLongitudinal.sigma * displacement }),
-    ...(bgEffective && { 'submerged stiffness in heel': bgEffective.sigma * displacement }),
+    fill: density * capacityOf(tanks),
+    trim: displacement * state.bgEffectiveLongitudinal,
+    heel: displacement * state.bgEffective,
+    bgEffectiveLongitudinal: displacement,
+    bgEffective: displacement,
   };
 }

@@ -1,12 +1,14 @@
 import { toSi, unitNamed } from '../../../../schema/units.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
+import type { BoatSource } from '../../boat/source.ts';
 import { assembleBodies, type BodyCache } from '../../bodies/assemble.ts';
-import { inBoth, type LoadingCondition } from '../../conditions/loadingCondition.ts';
-import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
-import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
+import { conditionsOf, type LoadingCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
+import { floatSubmerged } from '../../conditions/submerged.ts';
+import { floatSurfaced } from '../../conditions/surfaced.ts';
 import type { Figure } from '../../figures/figure.ts';
 import { figuredIn } from '../../figures/figured.ts';
 import { boxForm } from '../../geometry/form/box.ts';
+import { inOthers } from '../room/inOthers.ts';
 
 /** By how much a figure changes in a condition, SI. */
 export interface FigureChange {
@@ -16,10 +18,10 @@ export interface FigureChange {
 }
 
 /** A boat and how it lies. */
-export interface LyingBoat {
+export interface LyingBoat extends LyingEverywhere {
   readonly boat: Boat;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
+  /** What it was read from, before pieces and moves. */
+  readonly source: BoatSource;
 }
 
 /**
@@ -46,7 +48,7 @@ export function effectOfMore(
 ): readonly FigureChange[] {
   const { boat } = lying;
   const more = [...boat.payload, moreOf(part, littleOf(part, boat))];
-  return changesBetween(lying, afloatWith(more, boat, cache), figures);
+  return changesBetween(lying, lyingWith(more, lying, cache), figures);
 }
 
 /** What a part that is aboard changes against the boat without it; figures that either boat has not are left out. */
@@ -58,12 +60,19 @@ export function effectOfWhole(
 ): readonly FigureChange[] {
   const { boat } = lying;
   const without = boat.payload.filter(other => other !== part);
-  return changesBetween(afloatWith(without, boat, cache), lying, figures);
+  return changesBetween(lyingWith(without, lying, cache), lying, figures);
 }
 
-function afloatWith(payload: readonly Part[], boat: Boat, cache: BodyCache): LyingBoat {
-  const bodies = assembleBodies({ ...boat, payload }, cache);
-  return { boat, surfaced: floatSurfaced(bodies, boat.length), submerged: floatSubmerged(bodies) };
+function lyingWith(payload: readonly Part[], { boat, source, others }: LyingBoat, cache: BodyCache): LyingBoat {
+  const changed = { ...boat, payload };
+  const bodies = assembleBodies(changed, cache);
+  return {
+    boat,
+    source,
+    surfaced: floatSurfaced(bodies, boat.length),
+    submerged: floatSubmerged(bodies),
+    others: inOthers({ boat: changed, source, others }, cache),
+  };
 }
 
 /** So much more of the same in the middle of the part, as broad and deep as the part is. */
@@ -75,13 +84,13 @@ function moreOf(part: Part, mass: number): Part {
   const long = half[0] > 0 && half[1] > 0 ? volume / (4 * half[0] * half[1]) : 0;
   const from = [x - long / 2, y - half[0], z - half[1]] as const;
   const to = [x + long / 2, y + half[0], z + half[1]] as const;
-  return { ...part, mass, form: volume > 0 ? boxForm(from, to) : null, volume, from, to };
+  // A name of its own: things aboard are told apart by it.
+  return { ...part, name: `more of ${part.name}`, mass, form: volume > 0 ? boxForm(from, to) : null, volume, from, to };
 }
 
 /** What differs from an aim first, then what is to be enough. */
 const changesBetween = (before: LyingBoat, after: LyingBoat, figures: readonly Figure[]): readonly FigureChange[] => {
-  const all = ({ boat, surfaced, submerged }: LyingBoat) =>
-    inBoth(surfaced, submerged).map(inCondition => figuredIn(boat, inCondition, figures));
+  const all = (lying: LyingBoat) => conditionsOf(lying).map(inCondition => figuredIn(lying.boat, inCondition, figures));
   const was = all(before);
   const is = all(after);
   return is.flatMap((there, i) =>

@@ -1,7 +1,7 @@
 import { type Constraint, type Model, solve } from 'yalps';
 import type { Mover } from '../room/movers.ts';
 import type { Slot } from '../room/slots.ts';
-import type { BalanceRow, Stretch } from './row.ts';
+import { type BalanceRow, keyOf, type Stretch } from './row.ts';
 
 /** A piece of the solution: its mass and the middle of it. */
 export interface SlotShare {
@@ -90,13 +90,14 @@ export function cheapestPieces(
   for (const [i, slot] of slots.entries()) {
     const columns = roomColumns(slot, i, constraints, options);
     for (const row of rows) {
+      const key = keyOf(row);
       const unit = UNIT[row.measure];
       const { perMass, perAft, perStarboard } = row.effectOf(slot);
       // A moment row takes kg·m for kg at an arm in m: with g·mm the arms come in mm, and moments as they are.
-      columns.m.set(row.name, ((perMass + perStarboard * (restOf(slot) - slot.offset[0])) * unit) / 1e3);
-      columns.q.set(row.name, (perAft * unit) / 1e6);
-      columns.s.set(row.name, (perStarboard * unit) / 1e6);
-      columns.p.set(row.name, (-perStarboard * unit) / 1e6);
+      columns.m.set(key, ((perMass + perStarboard * (restOf(slot) - slot.offset[0])) * unit) / 1e3);
+      columns.q.set(key, (perAft * unit) / 1e6);
+      columns.s.set(key, (perStarboard * unit) / 1e6);
+      columns.p.set(key, (-perStarboard * unit) / 1e6);
     }
     variables.set(`m${i}`, columns.m).set(`q${i}`, columns.q).set(`s${i}`, columns.s).set(`p${i}`, columns.p);
   }
@@ -134,11 +135,13 @@ export function cheapestPieces(
 }
 
 function addRow(
-  { name, measure, wanted }: BalanceRow,
+  row: BalanceRow,
   constraints: Map<string, Constraint>,
   variables: Map<string, Map<string, number>>,
   elastic: boolean,
 ): void {
+  const { measure, wanted } = row;
+  const name = keyOf(row);
   const unit = UNIT[measure];
   /** A column by which the row may be off to one side, at a price for each of its units, as far as `most` of them. */
   const miss = (kind: string, sign: number, price: number, most: number) => {
@@ -195,7 +198,7 @@ function addMover({ part, along, across }: Mover, j: number, rows: readonly Bala
   ] as const) {
     if (reach <= 0) continue;
     const column = new Map([['cost', PRICE_OF_EFFORT]]);
-    for (const row of rows) if (row.axis === axis) column.set(row.name, (sign * UNIT[row.measure]) / 1e6);
+    for (const row of rows) if (row.axis === axis) column.set(keyOf(row), (sign * UNIT[row.measure]) / 1e6);
     into.constraints.set(kind, { max: part.mass * reach * 1e6 });
     column.set(kind, 1);
     into.variables.set(kind, column);

@@ -1,25 +1,36 @@
+import { type LoadingCondition, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
+import { figureById } from '../../figures/allowed.ts';
+import { nameIn } from '../../figures/figured.ts';
 import type { Slot } from '../room/slots.ts';
 
-/** What a correction sets right. */
+/** What a correction sets right: every condition, or one of the two that each boat has. */
 export type Scope = 'both' | 'surfaced' | 'submerged';
 
-export type RowName =
-  | 'surfaced draft'
-  | 'surfaced trim'
-  | 'surfaced heel'
-  | 'surfaced metacentric height'
-  | 'submerged trim'
-  | 'submerged heel'
-  | 'neutral fill'
-  | 'submerged stiffness in trim'
-  | 'submerged stiffness in heel';
+export const isInScope = ({ id }: LoadingCondition, scope: Scope): boolean => scope === 'both' || scope === id;
+
+/** What pieces are balanced for: figures of the table, by their ids. */
+export type BalancedFigure = 'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'bgEffectiveLongitudinal' | 'bgEffective';
+
+/** A figure in a condition. */
+export interface FigureThere {
+  readonly condition: LoadingCondition;
+  readonly figure: BalancedFigure;
+}
+
+/** Tells rows apart. */
+export const keyOf = ({ condition, figure }: FigureThere): string => `${condition.id} ${figure}`;
+
+/** "surfaced trim", "neutral fill". */
+export const balanceName = ({ condition, figure }: FigureThere): string => {
+  const row = figureById(figure, condition);
+  return row ? nameIn(condition, row) : figure;
+};
 
 /**
  * One balance that pieces and moves must bring about, linear in each piece's mass and in its moments aft and to starboard.
  * Masses in kg, moments in kg·m, as the row's own unit says.
  */
-export interface BalanceRow {
-  readonly name: RowName;
+export interface BalanceRow extends FigureThere {
   readonly measure: 'mass' | 'moment';
   /** The way that moving weight changes it; null where it does not. */
   readonly axis: 'along' | 'across' | null;
@@ -27,6 +38,10 @@ export interface BalanceRow {
   readonly effectOf: (slot: Slot) => Effect;
   readonly wanted: Aim | Band;
 }
+
+/** The row of a figure in one of the two conditions that every boat has. */
+export const rowOf = (rows: readonly BalanceRow[], where: 'surfaced' | 'submerged', figure: BalancedFigure) =>
+  rows.find(row => row.figure === figure && row.condition.id === (where === 'surfaced' ? SURFACED : SUBMERGED).id);
 
 interface Effect {
   /** Per kg at the corner. */

@@ -4,11 +4,14 @@ import { capacityOf } from '../../bodies/tankWater.ts';
 import { heelwards, trimwards, UPRIGHT } from '../../conditions/attitude.ts';
 import { ballastWater } from '../../conditions/ballastWater.ts';
 import { sharedLoad } from '../../conditions/load.ts';
+import type { LoadingCondition } from '../../conditions/loadingCondition.ts';
 import { along } from '../../conditions/tensor.ts';
+import { allowedIn } from '../../figures/allowed.ts';
 import { addScaled, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
+import { openOf } from './open.ts';
 import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
-import type { Aim, BalanceRow, Band, RowName } from './row.ts';
+import type { Aim, BalancedFigure, BalanceRow } from './row.ts';
 import type { Margins } from './surfacedRows.ts';
 
 /** Ballast water of a level boat at one fill: its moment, how the next kilogram lies, what its free surfaces cost. */
@@ -35,6 +38,28 @@ export function referenceFill(bodies: Bodies, added = 0): number {
   return fill > 0 && fill < 1 ? fill : 0.6;
 }
 
+/** The boat hanging level: what its moments lack of balance, and how stiff it is. */
+interface Hanging {
+  readonly water: BallastAt;
+  /** What it takes to be neutral, kg. */
+  readonly ballast: number;
+  /** kg. */
+  readonly displacement: number;
+  /** kg·m. */
+  readonly missing: Vec3;
+}
+
+function hangingAt(bodies: Bodies, fill: number): Hanging {
+  const { density } = bodies;
+  const water = ballastAt(bodies, fill);
+  const displacement = density * bodies.volume;
+  const ballast = displacement - bodies.mass;
+  const lift = scale(bodies.volumeMoment, density);
+  // What the water's moment would be at the boat's own neutral ballast, along the tangent at `fill`.
+  const waterMoment = addScaled(water.moment, water.next, ballast - water.mass);
+  return { water, ballast, displacement, missing: subtract(subtract(lift, bodies.massMoment), waterMoment) };
+}
+
 /**
  * The balances of the boat hanging level and neutral. The tanks take up what is missing in mass, so a piece counts with
  * its arm from where the next kilogram of ballast lies; the fill itself must stay within its range. `part` (0..1) of each
@@ -43,84 +68,66 @@ export function referenceFill(bodies: Bodies, added = 0): number {
 export function submergedRows(
   boat: Boat,
   bodies: Bodies,
-  fill: number,
+  { condition, fill }: { readonly condition: LoadingCondition; readonly fill: number },
   { part, open }: Margins,
 ): readonly BalanceRow[] {
-  const { density } = bodies;
-  const limits = boat.limits.submerged;
-  const capacity = density * capacityOf(bodies.tanks);
-  const water = ballastAt(bodies, fill);
-  const ballast = density * bodies.volume - bodies.mass;
-  const lift = scale(bodies.volumeMoment, density);
-  const displacement = density * bodies.volume;
-  // What the water's moment would be at the boat's own neutral ballast, along the tangent at `fill`.
-  const waterMoment = addScaled(water.moment, water.next, ballast - water.mass);
-  const missing = subtract(subtract(lift, bodies.massMoment), waterMoment);
-  const net = (slot: Slot) => (slot.bay.inside === null ? 1 - density / slot.density : 1);
-  const least = limits.bg * displacement;
-  const trimStiffness = Math.max(missing[2] - water.trimLoss, least, 1e-9 * displacement);
-  const heelStiffness = Math.max(missing[2] - water.heelLoss, least, 1e-9 * displacement);
-  const [low, high] = limits.fill;
+  const { water, ballast, displacement, missing } = hangingAt(bodies, fill);
+  const asked = (figure: string) => allowedIn(figure, condition, boat);
+  const net = (slot: Slot) => (slot.bay.inside === null ? 1 - bodies.density / slot.density : 1);
+  const leastBg = asked('bgLeast').least;
+  const least = Number.isFinite(leastBg) ? leastBg * displacement : 0;
+  const stiffness = (loss: number) => Math.max(missing[2] - loss, least, 1e-9 * displacement);
   const missed = priceOfMiss(bodies.mass);
-  const aim = (name: RowName, value: number, limit: number, slack = part * limit): Aim => {
-    const off = stretchesOff(limit, slack, open[name] ?? null, missed);
+  const aim = (figure: BalancedFigure, value: number, limit: number, slack = part * limit): Aim => {
+    const off = stretchesOff(limit, slack, openOf(open, { condition, figure }), missed);
     return { value, slack, off };
   };
-  const floor = (name: RowName, left: number): Band => {
-    const near = stretchesAbove(least, open[name] ?? null, missed);
-    return { least: least - left, most: Number.POSITIVE_INFINITY, near };
-  };
-  const room = ((high - low) / 2) * capacity;
-  const lowering = (slot: Slot) => ({
-    perMass: -net(slot) * (slot.height - water.next[2]),
-    perAft: 0,
-    perStarboard: 0,
+  const fills = asked('fill');
+  const capacity = bodies.density * capacityOf(bodies.tanks);
+  const room = ((fills.most - fills.least) / 2) * capacity;
+  const floor = (figure: BalancedFigure, loss: number): BalanceRow => ({
+    condition,
+    figure,
+    measure: 'moment',
+    axis: null,
+    wanted: {
+      least: least - (missing[2] - loss),
+      most: Number.POSITIVE_INFINITY,
+      near: stretchesAbove(least, openOf(open, { condition, figure }), missed),
+    },
+    effectOf: slot => ({ perMass: -net(slot) * (slot.height - water.next[2]), perAft: 0, perStarboard: 0 }),
   });
+  const balance = (figure: 'trim' | 'heel', axis: 'along' | 'across', loss: number): BalanceRow => {
+    const k = axis === 'along' ? 0 : 1;
+    return {
+      condition,
+      figure,
+      measure: 'moment',
+      axis,
+      wanted: aim(figure, missing[k], stiffness(loss) * asked(figure).most),
+      effectOf: slot => ({
+        perMass: net(slot) * ((k === 0 ? slot.station : slot.offset)[0] - water.next[k]),
+        perAft: k === 0 ? net(slot) : 0,
+        perStarboard: k === 1 ? net(slot) : 0,
+      }),
+    };
+  };
+  const ofTank: BalanceRow = {
+    condition,
+    figure: 'fill',
+    measure: 'mass',
+    axis: null,
+    // The tank's limits are wide: of them a tenth of what of the others is kept in hand in any case.
+    wanted: aim('fill', ballast - ((fills.least + fills.most) / 2) * capacity, room, room * (1 - (1 - part) / 10)),
+    effectOf: slot => ({ perMass: net(slot), perAft: 0, perStarboard: 0 }),
+  };
+  const isAsked = (figure: string): boolean => Number.isFinite(asked(figure).most);
   return [
-    {
-      name: 'submerged trim',
-      measure: 'moment',
-      axis: 'along',
-      wanted: aim('submerged trim', missing[0], trimStiffness * limits.trim),
-      effectOf: slot => ({
-        perMass: net(slot) * (slot.station[0] - water.next[0]),
-        perAft: net(slot),
-        perStarboard: 0,
-      }),
-    },
-    {
-      name: 'submerged heel',
-      measure: 'moment',
-      axis: 'across',
-      wanted: aim('submerged heel', missing[1], heelStiffness * limits.heel),
-      effectOf: slot => ({
-        perMass: net(slot) * (slot.offset[0] - water.next[1]),
-        perAft: 0,
-        perStarboard: net(slot),
-      }),
-    },
-    {
-      name: 'neutral fill',
-      measure: 'mass',
-      axis: null,
-      // The tank's limits are wide: of them a tenth of what of the others is kept in hand in any case.
-      wanted: aim('neutral fill', ballast - ((low + high) / 2) * capacity, room, room * (1 - (1 - part) / 10)),
-      effectOf: slot => ({ perMass: net(slot), perAft: 0, perStarboard: 0 }),
-    },
-    {
-      name: 'submerged stiffness in trim',
-      measure: 'moment',
-      axis: null,
-      wanted: floor('submerged stiffness in trim', missing[2] - water.trimLoss),
-      effectOf: lowering,
-    },
-    {
-      name: 'submerged stiffness in heel',
-      measure: 'moment',
-      axis: null,
-      wanted: floor('submerged stiffness in heel', missing[2] - water.heelLoss),
-      effectOf: lowering,
-    },
+    ...(isAsked('trim') ? [balance('trim', 'along', water.trimLoss)] : []),
+    ...(isAsked('heel') ? [balance('heel', 'across', water.heelLoss)] : []),
+    ...(isAsked('fill') ? [ofTank] : []),
+    floor('bgEffectiveLongitudinal', water.trimLoss),
+    floor('bgEffective', water.heelLoss),
   ];
 }
 

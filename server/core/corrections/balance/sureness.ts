@@ -1,24 +1,27 @@
 import type { Boat } from '../../boat/boat.ts';
-import type { Submerged } from '../../conditions/submerged.ts';
-import type { Surfaced } from '../../conditions/surfaced.ts';
+import {
+  conditionsOf,
+  type InCondition,
+  type LoadingCondition,
+  type LyingEverywhere,
+} from '../../conditions/loadingCondition.ts';
+import type { SubmergedNeutral } from '../../conditions/submerged.ts';
+import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
+import { allowedIn } from '../../figures/allowed.ts';
 import { offWaterline } from '../../figures/offWaterline.ts';
-import type { Scope } from '../balance/row.ts';
-import type { OpenLoads } from './open.ts';
+import { type OpenLoads, openOf } from './open.ts';
 import { chanceOutside, chanceUnder, counted, withHand } from './price.ts';
-import type { RowName } from './row.ts';
+import { type BalancedFigure, type FigureThere, isInScope, type Scope } from './row.ts';
 
 /** A boat as it floats by the full model. */
-export interface Floating {
+export interface Floating extends LyingEverywhere {
   readonly boat: Boat;
-  readonly surfaced: Surfaced;
-  readonly submerged: Submerged;
 }
 
 /** How one figure stands to its limit: in the same unit, m, rad or a fraction, with one standard uncertainty. */
-export interface LimitKept {
-  readonly name: RowName;
+export interface LimitKept extends FigureThere {
   /** Off the middle of what is allowed; of a least figure: above it. Negative above means under it. */
-  readonly figure: number;
+  readonly off: number;
   readonly limit: number;
   readonly isLeast: boolean;
   /** What the file leaves open; null where nothing is known of it. */
@@ -26,64 +29,68 @@ export interface LimitKept {
 }
 
 /** What is left of a limit, 1 in its middle and 0 at its edge; of a least figure, how far above it, in limits. */
-export const inHand = ({ figure, limit, isLeast }: LimitKept): number =>
-  (isLeast ? figure : limit - Math.abs(figure)) / limit;
+export const inHand = ({ off, limit, isLeast }: LimitKept): number => (isLeast ? off : limit - Math.abs(off)) / limit;
 
 /** Every limit that the boat has in these conditions; nothing of a condition that it has no figures in. */
-export function limitsKept(
-  { boat, surfaced, submerged }: Floating,
-  scope: Scope,
-  open: OpenLoads,
-): readonly LimitKept[] {
-  return [
-    ...(scope === 'submerged' || surfaced.status !== 'afloat' ? [] : keptAfloat(boat, surfaced, open)),
-    ...(scope === 'surfaced' || submerged.status !== 'neutral' ? [] : keptBelow(boat, submerged, open)),
-  ].filter(({ limit }) => limit > 0);
+export const limitsKept = (floating: Floating, scope: Scope, open: OpenLoads): readonly LimitKept[] =>
+  conditionsOf(floating)
+    .filter(({ condition }) => isInScope(condition, scope))
+    .flatMap(inCondition => keptIn(floating.boat, inCondition, open))
+    .filter(({ limit }) => limit > 0 && Number.isFinite(limit));
+
+function keptIn(boat: Boat, { condition, state }: InCondition, open: OpenLoads): readonly LimitKept[] {
+  if (state.status === 'afloat') return keptAfloat(boat, state, keeper(boat, condition, open));
+  return state.status === 'neutral' ? keptBelow(state, keeper(boat, condition, open)) : [];
 }
 
-/** A load as the angle or length that it makes of the boat as it is now stiff. */
-const by = (load: number | undefined, stiffness: number): number | null =>
-  load === undefined || stiffness <= 0 ? null : load / stiffness;
+/** `stiffness` is the load, kg or kg·m, that changes the figure by one. */
+interface Keeper {
+  /** A figure to be about the middle of what is allowed. */
+  within(figure: BalancedFigure, value: number, stiffness: number): LimitKept;
+  /** One to be no less than what is allowed `of` it. */
+  atLeast(figure: BalancedFigure, value: number, stiffness: number, of?: string): LimitKept;
+}
 
-function keptAfloat(boat: Boat, surfaced: Surfaced & { status: 'afloat' }, open: OpenLoads): readonly LimitKept[] {
-  const { displacement, gm, gmLongitudinal, massPerImmersion } = surfaced;
-  const off = offWaterline(boat, surfaced);
-  const limits = boat.limits.surfaced;
-  const kept = (name: RowName, figure: number, limit: number, stiffness: number): LimitKept => ({
-    name,
-    figure,
-    limit,
-    isLeast: false,
-    open: by(open[name], stiffness),
-  });
-  const ofGm = 'surfaced metacentric height';
+function keeper(boat: Boat, condition: LoadingCondition, open: OpenLoads): Keeper {
+  const kept = (figure: BalancedFigure, off: number, limit: number, stiffness: number): LimitKept => {
+    const load = openOf(open, { condition, figure });
+    // A load as the angle or length that it makes of the boat as it is now stiff.
+    const left = load === null || stiffness <= 0 ? null : load / stiffness;
+    return { condition, figure, off, limit, isLeast: false, open: left };
+  };
+  return {
+    within(figure, value, stiffness) {
+      const { least, most } = allowedIn(figure, condition, boat);
+      const middle = Number.isFinite(most) ? (least + most) / 2 : 0;
+      return kept(figure, value - middle, (most - least) / 2, stiffness);
+    },
+    atLeast(figure, value, stiffness, of = figure) {
+      const { least } = allowedIn(of, condition, boat);
+      return { ...kept(figure, value - least, least, stiffness), isLeast: true };
+    },
+  };
+}
+
+function keptAfloat(boat: Boat, state: SurfacedAfloat, { within, atLeast }: Keeper): readonly LimitKept[] {
+  const { displacement, gm, gmLongitudinal, massPerImmersion } = state;
+  const off = offWaterline(boat, state);
   return [
-    ...(off.draft === null ? [] : [kept('surfaced draft', off.draft, limits.draft, massPerImmersion)]),
-    kept('surfaced trim', off.trim, limits.trim, displacement * gmLongitudinal),
-    kept('surfaced heel', off.heel, limits.heel, displacement * gm),
-    { ...kept(ofGm, gm - limits.gm, limits.gm, displacement), isLeast: true },
+    ...(off.draft === null ? [] : [within('draft', off.draft, massPerImmersion)]),
+    within('trim', off.trim, displacement * gmLongitudinal),
+    within('heel', off.heel, displacement * gm),
+    atLeast('gm', gm, displacement),
   ];
 }
 
-function keptBelow(boat: Boat, submerged: Submerged & { status: 'neutral' }, open: OpenLoads): readonly LimitKept[] {
-  const limits = boat.limits.submerged;
-  const { bgEffective, bgEffectiveLongitudinal, fill } = submerged;
-  const displacement = submerged.momentToTrimOneDegree / (bgEffectiveLongitudinal * Math.sin(Math.PI / 180));
-  const capacity = fill > 0 ? submerged.ballast / fill : 0;
-  const [low, high] = limits.fill;
-  const kept = (name: RowName, figure: number, limit: number, stiffness: number, isLeast = false): LimitKept => ({
-    name,
-    figure,
-    limit,
-    isLeast,
-    open: by(open[name], stiffness),
-  });
+function keptBelow(state: SubmergedNeutral, { within, atLeast }: Keeper): readonly LimitKept[] {
+  const { bgEffective, bgEffectiveLongitudinal, fill, displacement } = state;
+  const capacity = fill > 0 ? state.ballast / fill : 0;
   return [
-    kept('submerged trim', submerged.trim, limits.trim, displacement * bgEffectiveLongitudinal),
-    kept('submerged heel', submerged.heel, limits.heel, displacement * bgEffective),
-    ...(capacity > 0 ? [kept('neutral fill', fill - (low + high) / 2, (high - low) / 2, capacity)] : []),
-    kept('submerged stiffness in trim', bgEffectiveLongitudinal - limits.bg, limits.bg, displacement, true),
-    kept('submerged stiffness in heel', bgEffective - limits.bg, limits.bg, displacement, true),
+    within('trim', state.trim, displacement * bgEffectiveLongitudinal),
+    within('heel', state.heel, displacement * bgEffective),
+    ...(capacity > 0 ? [within('fill', fill, capacity)] : []),
+    atLeast('bgEffectiveLongitudinal', bgEffectiveLongitudinal, displacement, 'bgLeast'),
+    atLeast('bgEffective', bgEffective, displacement, 'bgLeast'),
   ];
 }
 
@@ -99,5 +106,5 @@ export const chanceOfAll = (limits: readonly LimitKept[]): number =>
 export const countedChanceOfAll = (limits: readonly LimitKept[]): number =>
   limits.reduce((chance, kept) => chance * (1 - chanceToMiss(kept, counted(kept.open, kept.limit))), 1);
 
-const chanceToMiss = ({ figure, limit, isLeast }: LimitKept, sigma: number): number =>
-  isLeast ? chanceUnder(figure, sigma) : chanceOutside(Math.abs(figure), limit, sigma);
+const chanceToMiss = ({ off, limit, isLeast }: LimitKept, sigma: number): number =>
+  isLeast ? chanceUnder(off, sigma) : chanceOutside(Math.abs(off), limit, sigma);

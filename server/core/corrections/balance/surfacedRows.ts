@@ -2,20 +2,23 @@ import type { Boat } from '../../boat/boat.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
 import { heelwards, trimwards, upFor } from '../../conditions/attitude.ts';
 import { ballastWater } from '../../conditions/ballastWater.ts';
-import { ownLoad } from '../../conditions/load.ts';
+import { type Loading, loadIn } from '../../conditions/float.ts';
+import type { LoadingCondition } from '../../conditions/loadingCondition.ts';
 import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
 import { along, centralTensor } from '../../conditions/tensor.ts';
+import { allowedIn } from '../../figures/allowed.ts';
 import { paintedTrim } from '../../figures/offWaterline.ts';
 import { addImmersed, emptyImmersion } from '../../geometry/cut/immersion.ts';
 import { add, dot, scale, subtract, type Vec3 } from '../../geometry/form/vector.ts';
 import type { Slot } from '../room/slots.ts';
-import type { OpenLoads } from './open.ts';
+import { type OpenLoads, openOf } from './open.ts';
 import { priceOfMiss, stretchesAbove, stretchesOff } from './price.ts';
-import type { Aim, BalanceRow, RowName } from './row.ts';
+import type { Aim, BalancedFigure, BalanceRow } from './row.ts';
 import type { WetShare } from './wetShare.ts';
 
 /** The surface that the boat shall float at, and the point that moments are counted from (its centre of flotation). */
 export interface Target {
+  readonly condition: LoadingCondition;
   readonly up: Vec3;
   readonly level: number;
   readonly about: Vec3;
@@ -27,13 +30,53 @@ export interface Margins {
   readonly open: OpenLoads;
 }
 
-/** The painted waterline, upright; a boat without one aims for level at the draft that it has. */
-export function targetSurface(boat: Boat, now: SurfacedAfloat): Target {
+/** The painted waterline, upright; where no draft is asked the boat aims for level at the draft that it has. */
+export function targetSurface(boat: Boat, condition: LoadingCondition, now: SurfacedAfloat): Target {
   const { waterline, length } = boat;
   const up = upFor(paintedTrim(waterline, length), 0);
-  const draft = waterline ? (waterline.bow + waterline.stern) / 2 : now.attitude.draft;
+  const isAsked = Number.isFinite(allowedIn('draft', condition, boat).most);
+  const draft = waterline && isAsked ? (waterline.bow + waterline.stern) / 2 : now.attitude.draft;
   const level = dot(up, [length / 2, 0, draft]);
-  return { up, level, about: now.centreOfFlotation ?? [length / 2, 0, draft] };
+  return { condition, up, level, about: now.centreOfFlotation ?? [length / 2, 0, draft] };
+}
+
+/** The boat held at a surface: what its weight and buoyancy lack of each other, and how stiff it is there. */
+interface Held {
+  /** kg. */
+  readonly buoyancy: number;
+  readonly missing: number;
+  /** kg/m. */
+  readonly massPerImmersion: number;
+  /** Moments missing about the target's own point, kg·m: adding weight there neither trims nor heels. */
+  readonly arms: Vec3;
+  /** kg·m, tank water still. */
+  readonly trimStiffness: number;
+  readonly heelStiffness: number;
+  /** ρ·i in heel, kg·m. */
+  readonly freeSurface: number;
+}
+
+function heldAt({ up, level, about }: Target, bodies: Bodies, loading: Loading): Held {
+  const { density } = bodies;
+  const water = ballastWater(loadIn(bodies, loading), up, density);
+  const hull = emptyImmersion();
+  addImmersed(bodies.hull, up, level, hull);
+  const moment = add(bodies.massMoment, water.moment);
+  const waterplane = centralTensor(hull, density);
+  const buoyancy = density * hull.volume;
+  const lift = scale([hull.mx, hull.my, hull.mz] as Vec3, density);
+  const missing = buoyancy - (bodies.mass + water.mass);
+  const righting = dot(up, subtract(lift, moment));
+  const stiffness = (direction: Vec3) => Math.max(along(waterplane, direction, direction) + righting, 1e-9 * buoyancy);
+  return {
+    buoyancy,
+    missing,
+    massPerImmersion: density * hull.area,
+    arms: subtract(subtract(lift, moment), scale(about, missing)),
+    trimStiffness: stiffness(trimwards(up)),
+    heelStiffness: stiffness(heelwards(up)),
+    freeSurface: along(water.surface, heelwards(up), heelwards(up)),
+  };
 }
 
 /**
@@ -48,80 +91,79 @@ export function surfacedRows(
   { part, open }: Margins,
   wet: WetShare,
 ): readonly BalanceRow[] {
-  const { up, level, about } = target;
-  const limits = boat.limits.surfaced;
-  const { density } = bodies;
-  const water = ballastWater(ownLoad(bodies.tanks), up, density);
-  const hull = emptyImmersion();
-  addImmersed(bodies.hull, up, level, hull);
-  const mass = bodies.mass + water.mass;
-  const moment = add(bodies.massMoment, water.moment);
-  const waterplane = centralTensor(hull, density);
-  const freeSurface = along(water.surface, heelwards(up), heelwards(up));
-  const buoyancy = density * hull.volume;
-  const lift = scale([hull.mx, hull.my, hull.mz] as Vec3, density);
-  const missing = buoyancy - mass;
-  // Moments about the target's own point: adding weight there neither trims nor heels.
-  const arms = subtract(subtract(lift, moment), scale(about, missing));
-  const righting = dot(up, subtract(lift, moment));
-  const stiffness = (direction: Vec3) => Math.max(along(waterplane, direction, direction) + righting, 1e-9 * buoyancy);
-  const netOf = new Map<Slot, number>();
-  /** What a kilogram of the piece weighs in the water that it lies in; cut once, for every row asks for it. */
-  const perKilogram = (slot: Slot): number => {
-    const known = netOf.get(slot);
-    if (known !== undefined) return known;
-    const net = slot.bay.inside === null ? 1 - (wet.surfaced(slot, target) * density) / slot.density : 1;
-    netOf.set(slot, net);
-    return net;
-  };
-  const heelStiffness = stiffness(heelwards(up));
+  const { condition, about } = target;
+  const held = heldAt(target, bodies, condition.loading);
+  const perKilogram = weightInWater(bodies.density, target, wet);
   const missed = priceOfMiss(bodies.mass);
-  const aim = (name: RowName, value: number, limit: number): Aim => {
-    const off = stretchesOff(limit, part * limit, open[name] ?? null, missed);
+  const asked = (figure: BalancedFigure) => allowedIn(figure, condition, boat);
+  const aim = (figure: BalancedFigure, value: number, perUnit: number): Aim => {
+    const limit = perUnit * asked(figure).most;
+    const off = stretchesOff(limit, part * limit, openOf(open, { condition, figure }), missed);
     return { value, slack: part * limit, off };
   };
-  const draftLimit = bodies.density * hull.area * limits.draft;
-  const leastGm = buoyancy * limits.gm;
-  return [
+  const free: Aim = { value: held.missing, slack: held.buoyancy, off: [{ size: held.buoyancy, price: 0 }] };
+  const leastGm = held.buoyancy * asked('gm').least;
+  const rows: readonly BalanceRow[] = [
     {
-      name: 'surfaced draft',
+      condition,
+      figure: 'draft',
       measure: 'mass',
       axis: null,
-      wanted: boat.waterline
-        ? aim('surfaced draft', missing, draftLimit)
-        : { value: missing, slack: buoyancy, off: [{ size: buoyancy, price: 0 }] },
+      wanted:
+        boat.waterline && Number.isFinite(asked('draft').most)
+          ? aim('draft', held.missing, held.massPerImmersion)
+          : free,
       effectOf: slot => ({ perMass: perKilogram(slot), perAft: 0, perStarboard: 0 }),
     },
     {
-      name: 'surfaced trim',
+      condition,
+      figure: 'trim',
       measure: 'moment',
       axis: 'along',
-      wanted: aim('surfaced trim', arms[0], stiffness(trimwards(up)) * limits.trim),
+      wanted: aim('trim', held.arms[0], held.trimStiffness),
       effectOf: slot => {
         const k = perKilogram(slot);
         return { perMass: k * (slot.station[0] - about[0]), perAft: k, perStarboard: 0 };
       },
     },
     {
-      name: 'surfaced heel',
+      condition,
+      figure: 'heel',
       measure: 'moment',
       axis: 'across',
-      wanted: aim('surfaced heel', arms[1], heelStiffness * limits.heel),
+      wanted: aim('heel', held.arms[1], held.heelStiffness),
       effectOf: slot => {
         const k = perKilogram(slot);
         return { perMass: k * (slot.offset[0] - about[1]), perAft: 0, perStarboard: k };
       },
     },
     {
-      name: 'surfaced metacentric height',
+      condition,
+      figure: 'gm',
       measure: 'moment',
       axis: null,
       wanted: {
-        least: leastGm - (heelStiffness - freeSurface),
+        least: leastGm - (held.heelStiffness - held.freeSurface),
         most: Number.POSITIVE_INFINITY,
-        near: stretchesAbove(leastGm, open['surfaced metacentric height'] ?? null, missed),
+        near: stretchesAbove(leastGm, openOf(open, { condition, figure: 'gm' }), missed),
       },
       effectOf: slot => ({ perMass: -perKilogram(slot) * slot.height, perAft: 0, perStarboard: 0 }),
     },
   ];
+  return rows.filter(({ figure }) => figure === 'draft' || isBound(asked(figure)));
+}
+
+const isBound = ({ least, most }: { readonly least: number; readonly most: number }): boolean =>
+  Number.isFinite(least) || Number.isFinite(most);
+
+/** What a kilogram of a slot's piece weighs in the water that it lies in; cut once, for every row asks for it. */
+function weightInWater(density: number, target: Target, wet: WetShare): (slot: Slot) => number {
+  const netOf = new Map<Slot, number>();
+  return slot => {
+    const known = netOf.get(slot);
+    if (known !== undefined) return known;
+    const net = slot.bay.inside === null ? 1 - (wet.surfaced(slot, target) * density) / slot.density : 1;
+    netOf.set(slot, net);
+    return net;
+  };
 }

@@ -6,8 +6,9 @@ import { capital } from '../../wording/capital.ts';
 import { massText, tapeStep, tapeText } from '../../wording/numbers.ts';
 import { type Correction, type Recut, renamed } from '../correction.ts';
 import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
+import { materialOf } from '../room/pieceEntry.ts';
 import type { Piece, Slot } from '../room/slots.ts';
-import { addedWays, BOTH, titleOf } from '../words/correctionTitle.ts';
+import { addedWays, allWithin, titleOf } from '../words/correctionTitle.ts';
 
 /** The boat without the lead and foam that may be moved; null when there is none. How it lies is still how it lay. */
 export function withoutLoose(boatToTrim: BoatToTrim): BoatToTrim | null {
@@ -25,7 +26,8 @@ export function withoutLoose(boatToTrim: BoatToTrim): BoatToTrim | null {
 export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
   return payload.flatMap((part): readonly Slot[] => {
     const { from, to, material, inside } = part;
-    if (part.fixed || (material !== 'lead' && material !== 'foam') || !part.written?.station.isRange) return [];
+    if (part.fixed || part.copies > 1 || (material !== 'lead' && material !== 'foam') || !part.written?.station.isRange)
+      return [];
     const [length, breadth, depth] = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
     const volume = length * breadth * depth;
     const isStrip = inside !== null || Math.abs(part.volume - volume) < SAME_VOLUME * volume;
@@ -36,6 +38,7 @@ export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
       {
         bay: { path: part.path, name: part.name, takes: material, inside, from, to },
         material,
+        isShot: false,
         density: part.mass / volume,
         breadth,
         depth,
@@ -118,7 +121,7 @@ function recutTitle(fates: readonly Fate[], out: readonly Part[], boatToTrim: Bo
   const ways = [...inserts.map(insert => [...recut, ...removed, ...insert]), short];
   return titleOf(
     ways.map(way => capital(way.join(', '))),
-    BOTH,
+    allWithin(boatToTrim),
   );
 }
 
@@ -128,7 +131,8 @@ function isCutAlike(part: Part, { slot }: Piece): boolean {
   if (slot.bay.path === part.path) return true;
   const middle = (part.from[2] + part.to[2]) / 2;
   return (
-    part.material === slot.material &&
+    part.copies === 1 &&
+    part.material === materialOf(slot) &&
     part.inside === slot.bay.inside &&
     part.from[0] > slot.bay.from[0] - HAIR &&
     part.to[0] < slot.bay.to[0] + HAIR &&

@@ -1,14 +1,13 @@
 import { massText, momentText } from '../../wording/numbers.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { cheapestPieces } from '../balance/program.ts';
-import type { BalanceRow } from '../balance/row.ts';
+import { type BalanceRow, balanceName } from '../balance/row.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Move } from '../room/movers.ts';
 import { findMovers } from '../room/movers.ts';
 import { shifted } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { balancesOf } from '../search/balances.ts';
-import { FIGURE_NAMES } from '../words/effectWords.ts';
 
 /** Less of a limit than this is rounding. */
 const NOTHING = 1e-3;
@@ -18,7 +17,7 @@ const NOTHING = 1e-3;
  * programme finds leaves. Null when on paper nothing is in the way, so that only sawing to the tape is.
  */
 export function refusalWords(boatToTrim: BoatToTrim): string | null {
-  const { boat, bodies } = boatToTrim;
+  const { boat } = boatToTrim;
   const rows = balancesOf(boatToTrim, boat.tanks.length > 0 ? 'both' : 'surfaced', 1)(null);
   const left = slotSets(boat, false)
     .map(slots => missesOf(slots, rows, boatToTrim))
@@ -28,10 +27,10 @@ export function refusalWords(boatToTrim: BoatToTrim): string | null {
     .sort((a, b) => b.part - a.part)
     .map(({ row, by }) => {
       const size = row.measure === 'mass' ? massText(Math.abs(by), boat.units) : momentText(Math.abs(by), boat.units);
-      return `${FIGURE_NAMES[row.name]} by ${size}${wayOf(row, by)}`;
+      return `${balanceName(row)} by ${size}${wayOf(row, by)}`;
     });
   if (words.length === 0) return null;
-  const moves = findMovers(boat, bodies.mass).length > 0 ? ' and with what may be moved' : '';
+  const moves = findMovers(boatToTrim).length > 0 ? ' and with what may be moved' : '';
   return `In the way, with all that the bays take${moves}: ${words.join(', ')}.`;
 }
 
@@ -45,8 +44,8 @@ interface Miss {
 
 const sumOf = (misses: readonly Miss[]): number => misses.reduce((sum, { part }) => sum + part, 0);
 
-function missesOf(slots: readonly Slot[], rows: readonly BalanceRow[], { boat, bodies }: BoatToTrim): readonly Miss[] {
-  const movers = findMovers(boat, bodies.mass);
+function missesOf(slots: readonly Slot[], rows: readonly BalanceRow[], boatToTrim: BoatToTrim): readonly Miss[] {
+  const movers = findMovers(boatToTrim);
   const solution = cheapestPieces(slots, rows, { elastic: true, movers });
   const pieces = (solution?.shares ?? []).map(({ slot, mass, station, offset, counts }) => {
     const half = mass / slot.massPerLength / 2;
@@ -80,10 +79,10 @@ function missesOf(slots: readonly Slot[], rows: readonly BalanceRow[], { boat, b
 }
 
 /** Which way weight is missing. */
-function wayOf({ name, measure, axis }: BalanceRow, by: number): string {
+function wayOf({ figure, measure, axis }: BalanceRow, by: number): string {
   if (axis === 'along') return by > 0 ? ' aft' : ' forward';
   if (axis === 'across') return by > 0 ? ' to starboard' : ' to port';
   if (measure === 'moment') return ' of weight lower down';
   const way = by > 0 ? ' of weight in water too little' : ' of weight in water too much';
-  return name === 'neutral fill' ? `${way}, or a ${by > 0 ? 'larger' : 'smaller'} tank` : way;
+  return figure === 'fill' ? `${way}, or a ${by > 0 ? 'larger' : 'smaller'} tank` : way;
 }

@@ -1,4 +1,5 @@
 import type { Boat } from '../../boat/boat.ts';
+import { askedLike, askedToBeStiff } from '../../figures/allowed.ts';
 import { stiffnessToTrim } from '../../judges/judgeSubmerged.ts';
 import type { Steps } from '../../steps/steps.ts';
 import type { Stiffen } from '../correction.ts';
@@ -15,7 +16,7 @@ export function* stiffen(boatToTrim: BoatToTrim): Steps<Stiffen | null> {
   return {
     ...correction,
     kind: 'stiffen',
-    boat: { ...correction.boat, limits: boatToTrim.boat.limits },
+    boat: askedLike(correction.boat, boatToTrim.boat),
     title: stiffeningTitle(correction, before, correction.submerged.bgEffectiveLongitudinal),
   };
 }
@@ -25,5 +26,5 @@ function withStifferLimit({ boat, submerged }: BoatToTrim): Boat | null {
   if (submerged.status !== 'neutral' || !submerged.stable) return null;
   const needed = stiffnessToTrim(boat, submerged);
   if (submerged.bgEffectiveLongitudinal >= needed) return null;
-  return { ...boat, limits: { ...boat.limits, submerged: { ...boat.limits.submerged, bg: needed } } };
+  return askedToBeStiff(boat, needed);
 }

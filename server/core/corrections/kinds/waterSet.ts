@@ -2,15 +2,17 @@ import { freeName } from '../../boat/arrangement.ts';
 import type { Boat, Part, Water } from '../../boat/boat.ts';
 import { waterOfKind } from '../../boat/readWater.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
+import { conditionsOf } from '../../conditions/loadingCondition.ts';
 import { floatSubmerged } from '../../conditions/submerged.ts';
 import { floatSurfaced } from '../../conditions/surfaced.ts';
+import { FIGURES } from '../../figures/table.ts';
 import type { EntryText } from '../../findings/finding.ts';
-import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
-import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import { judgeIn } from '../../judges/judge.ts';
 import type { Steps } from '../../steps/steps.ts';
 import type { LyingBoat } from '../balance/partEffects.ts';
 import { type Correction, renamed } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
+import { inOthers } from '../room/inOthers.ts';
 import type { Piece } from '../room/slots.ts';
 import { correct } from '../search/correct.ts';
 import { breaksLimit } from '../search/realise.ts';
@@ -112,9 +114,9 @@ function inWater(boatToTrim: BoatToTrim, water: Water): BoatToTrim | null {
   const boat: Boat = { ...boatToTrim.boat, water };
   const bodies = assembleBodies(boat, boatToTrim.cache);
   const surfaced = floatSurfaced(bodies, boat.length);
-  return surfaced.status === 'afloat'
-    ? { ...boatToTrim, boat, bodies, surfaced, submerged: floatSubmerged(bodies) }
-    : null;
+  if (surfaced.status !== 'afloat') return null;
+  const others = inOthers({ ...boatToTrim, boat }, boatToTrim.cache);
+  return { ...boatToTrim, boat, bodies, surfaced, submerged: floatSubmerged(bodies), others };
 }
 
 const without = (boatToTrim: BoatToTrim, parts: readonly Part[]): BoatToTrim => ({
@@ -122,5 +124,7 @@ const without = (boatToTrim: BoatToTrim, parts: readonly Part[]): BoatToTrim => 
   boat: { ...boatToTrim.boat, payload: boatToTrim.boat.payload.filter(part => !parts.includes(part)) },
 });
 
-const isWithin = ({ boat, surfaced, submerged }: BoatToTrim): boolean =>
-  ![...judgeSurfaced(boat, surfaced), ...judgeSubmerged(boat, submerged)].some(breaksLimit);
+const isWithin = (boatToTrim: BoatToTrim): boolean =>
+  !conditionsOf(boatToTrim)
+    .flatMap(inCondition => judgeIn(boatToTrim.boat, inCondition, FIGURES))
+    .some(breaksLimit);

@@ -1,6 +1,8 @@
 import { pathKey } from '../../../../schema/path.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
+import type { BoatSource } from '../../boat/source.ts';
 import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
+import type { LoadedCondition } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
 import type { Uncertainties } from '../../uncertainty/uncertainties.ts';
@@ -14,8 +16,14 @@ export interface BoatToTrim {
   readonly bodies: Bodies;
   readonly surfaced: SurfacedAfloat;
   readonly submerged: Submerged;
+  /** The same in loading conditions besides surfaced and submerged. */
+  readonly others: readonly LoadedCondition[];
+  /** What the boat was read from, to be loaded for them. */
+  readonly source: BoatSource;
   /** What is left open of its figures, trials known; null while parts of the file are missing. */
   readonly uncertainties: Uncertainties | null;
+  /** It has been in the water, and what was read there is heard. */
+  readonly wasTried: boolean;
   readonly cache: BodyCache;
   /** The schema of a payload entry in the file's units, for reading back what is offered. */
   readonly schema: PartSchema;

@@ -19,7 +19,8 @@ const CAUTION = {
 /** Names for pieces, none of them taken: after their bays. */
 export function nameFor(piece: Piece, taken: readonly { readonly name: string }[]): string {
   const { bay, material } = piece.slot;
-  const wanted = bay.name.toLowerCase().includes(material) ? bay.name : `${material} ${bay.name}`;
+  const what = piece.slot.isShot ? 'shot' : material;
+  const wanted = bay.name.toLowerCase().includes(what) ? bay.name : `${what} ${bay.name}`;
   return freeName(wanted, taken);
 }
 
@@ -33,16 +34,19 @@ export type PartSchema = ReturnType<typeof partSchema>;
 export function partOfEntry(entry: EntryText, index: number, boat: Boat, schema: PartSchema): Part | null {
   const read = schema.safeParse(Object.fromEntries(entry.fields.map(([key, text]) => [key, scalar(text)])));
   if (!read.success) return null;
-  const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density };
+  const stock = { lead: boat.stock.lead.density, foam: boat.stock.foam.density, shot: boat.stock.lead.shot };
   return readPart(
     read.data,
     ['payload', index],
-    { units: boat.units, stock, meshes: () => null, shapes: createShapes() },
+    { units: boat.units, scale: boat.scale, stock, meshes: () => null, roomsOf: () => [], shapes: createShapes() },
     [],
   );
 }
 
 const scalar = (text: string): string | boolean => (text === 'false' ? false : text);
+
+/** As the handbook has it. */
+export const materialOf = ({ material, isShot }: Slot): string => (isShot ? 'lead shot' : material);
 
 /** The piece as it shall stand in the file, in the file's own units. */
 export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText {
@@ -52,7 +56,7 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   const isWhole = piece.counts.length > 0;
   const fields: (readonly [string, string])[] = [
     ['name', name],
-    ['material', slot.material],
+    ['material', materialOf(slot)],
     ['mass', weightText(piece.mass, units)],
   ];
   fields.push(['box', `${bare(at(slot.breadth))} x ${at(slot.depth)}`]);
@@ -69,7 +73,13 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
   fields.push(['fixed', 'false']);
   // A cut piece's length is in its stations: said here too it would be false once the piece is recut.
   const bundled = bundleWords(slot);
-  const what = isWhole ? `${countWords(piece, boat)}; ` : bundled === '' ? '' : `${bundled}; `;
+  const what = slot.isShot
+    ? 'poured between two dams; '
+    : isWhole
+      ? `${countWords(piece, boat)}; `
+      : bundled === ''
+        ? ''
+        : `${bundled}; `;
   return { fields, comment: `${what}${CAUTION[slot.material]}` };
 }
 

@@ -2,7 +2,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat, Part, WrittenExtent } from '../../boat/boat.ts';
 import type { Change } from '../../findings/finding.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
-import { bare, exactText } from '../../wording/exactText.ts';
+import { extentText, unitsOf } from '../../wording/exactText.ts';
 import { tapeStep } from '../../wording/numbers.ts';
 
 /** A part somewhere else: `along` m aft, `across` m to starboard. Its form stays behind; what weighs and its room move. */
@@ -16,7 +16,9 @@ export function placeChanges(part: Part, moved: Part, units: FileUnits): readonl
   const { written, path } = part;
   if (!written) return [];
   const changes: Change[] = [];
-  const text = (axis: 0 | 1, extent: WrittenExtent) => extentText(extent, [moved.from[axis], moved.to[axis]], units);
+  // The station of a row is that of the foremost in it.
+  const ends = (axis: 0 | 1) => [moved.from[axis], moved.to[axis] - (axis === 0 ? written.row : 0)] as const;
+  const text = (axis: 0 | 1, extent: WrittenExtent) => extentText(extent, ends(axis), units);
   if (moved.from[0] !== part.from[0]) {
     changes.push({
       kind: 'replace',
@@ -53,22 +55,4 @@ export const markOf = (part: Part, units: FileUnits): number => tapeStep(tapeOf(
 export function tapeOf({ written }: Part, axis: 0 | 1, units: FileUnits): FileUnits {
   const extent = axis === 0 ? written?.station : written?.offset;
   return extent ? unitsOf(extent, units) : units;
-}
-
-/** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
-function extentText(extent: WrittenExtent, [from, to]: readonly [number, number], units: FileUnits): string {
-  const own = unitsOf(extent, units);
-  const at = (metres: number): string => exactText(metres, own, 2);
-  // A bare number of feet would be written in inches: it gets its unit.
-  const isBare = extent.unit === null && units.length !== 'ft';
-  const last = (metres: number): string => (isBare ? bare(at(metres)) : at(metres));
-  const uncertainty = extent.sigma === null ? '' : ` ± ${last(extent.sigma)}`;
-  return extent.isRange ? `${bare(at(from))} to ${last(to)}${uncertainty}` : `${last((from + to) / 2)}${uncertainty}`;
-}
-
-const LENGTHS: readonly FileUnits['length'][] = ['mm', 'cm', 'm', 'in', 'ft'];
-
-function unitsOf({ unit }: WrittenExtent, units: FileUnits): FileUnits {
-  const length = LENGTHS.find(name => name === unit);
-  return length ? { ...units, length } : units;
 }

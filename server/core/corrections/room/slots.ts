@@ -1,3 +1,4 @@
+import { findMaterial } from '../../../../schema/materials.ts';
 import type { Bay, Boat, Part, StockMaterial } from '../../boat/boat.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
 
@@ -9,7 +10,9 @@ import type { Vec3 } from '../../geometry/form/vector.ts';
 export interface Slot {
   readonly bay: Bay;
   readonly material: 'lead' | 'foam';
-  /** kg/m3. */
+  /** It is poured: loose shot between two dams, which fills its cross-section from below. */
+  readonly isShot: boolean;
+  /** Of what displaces, kg/m3: of shot the metal alone, for water fills its gaps. */
   readonly density: number;
   /** Cross-section of the piece, m. */
   readonly breadth: number;
@@ -70,7 +73,7 @@ export function slotSets(boat: Boat, isListing: boolean): readonly (readonly Slo
   );
 }
 
-function slotsOf(bay: Bay, { size: [breadth, depth], strips }: Section, boat: Boat): readonly Slot[] {
+function slotsOf(bay: Bay, { size: [breadth, depth], strips, isShot }: Section, boat: Boat): readonly Slot[] {
   const stock = boat.stock[bay.takes];
   const offset = [bay.from[1] + breadth / 2, bay.to[1] - breadth / 2] as const;
   const height = bay.takes === 'lead' ? bay.from[2] + depth / 2 : bay.to[2] - depth / 2;
@@ -83,12 +86,13 @@ function slotsOf(bay: Bay, { size: [breadth, depth], strips }: Section, boat: Bo
     .map(station => ({
       bay,
       material: bay.takes,
-      density: stock.density,
+      isShot,
+      density: isShot ? SHOT.density : stock.density,
       breadth,
       depth,
       strips,
-      massPerLength: stock.density * breadth * depth,
-      pieces: stock.pieces,
+      massPerLength: (isShot ? stock.shot! : stock.density) * breadth * depth,
+      pieces: isShot ? [] : stock.pieces,
       station,
       offset,
       height,
@@ -100,9 +104,12 @@ type Size = readonly [breadth: number, depth: number];
 interface Section {
   readonly size: Size;
   readonly strips: readonly [abreast: number, layers: number];
+  readonly isShot: boolean;
 }
 
-const inOne = (size: Size): Section => ({ size, strips: [1, 1] });
+const inOne = (size: Size, isShot = false): Section => ({ size, strips: [1, 1], isShot });
+
+const SHOT = findMaterial('lead shot')!;
 
 /**
  * Cross-sections that pieces for a bay may have, the usual one first; none where the stock does not fit. A strip lies flat,
@@ -110,6 +117,17 @@ const inOne = (size: Size): Section => ({ size, strips: [1, 1] });
  * nothing, pieces are as deep as the bay, and as broad or half as broad.
  */
 function sectionsFor(bay: Bay, stock: StockMaterial): readonly Section[] {
+  const room: Size = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]];
+  const hasOther = stock.strip !== null || stock.pieces.length > 0;
+  const poured =
+    stock.shot !== null && room[0] > 0 && room[1] > 0 ? POURED.map(part => inOne([room[0], part * room[1]], true)) : [];
+  return stock.shot !== null && !hasOther ? poured : [...solidSections(bay, stock), ...poured];
+}
+
+/** How deep a bay is filled, the first to try first. */
+const POURED = [1, 1 / 2, 1 / 4];
+
+function solidSections(bay: Bay, stock: StockMaterial): readonly Section[] {
   const room: Size = [bay.to[1] - bay.from[1], bay.to[2] - bay.from[2]];
   if (stock.strip) {
     const [b, d] = stock.strip;
@@ -140,6 +158,7 @@ function sectionsFor(bay: Bay, stock: StockMaterial): readonly Section[] {
 const bundle = ([breadth, depth]: Size, abreast: number, layers: number): Section => ({
   size: [abreast * breadth, layers * depth],
   strips: [abreast, layers],
+  isShot: false,
 });
 
 const product = ([abreast, layers]: Section['strips']): number => abreast * layers;

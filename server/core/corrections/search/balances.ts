@@ -1,11 +1,13 @@
 import { assembleBodies } from '../../bodies/assemble.ts';
+import { type LoadedCondition, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import { withoutDone } from '../balance/brought.ts';
 import { type OpenLoads, openLoads } from '../balance/open.ts';
-import type { BalanceRow, Scope } from '../balance/row.ts';
+import { type BalanceRow, isInScope, type Scope } from '../balance/row.ts';
 import { referenceFill, submergedRows } from '../balance/submergedRows.ts';
-import { surfacedRows, type Target, targetSurface } from '../balance/surfacedRows.ts';
-import { wetAsLaid, wetInTheMiddle } from '../balance/wetShare.ts';
+import { type Margins, surfacedRows, targetSurface } from '../balance/surfacedRows.ts';
+import { type WetShare, wetAsLaid, wetInTheMiddle } from '../balance/wetShare.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
+import { inOthers } from '../room/inOthers.ts';
 import type { DoneBoat } from './realise.ts';
 
 /**
@@ -15,19 +17,39 @@ import type { DoneBoat } from './realise.ts';
  */
 export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
   const { boat, bodies, surfaced, cache } = boatToTrim;
-  const target: Target = targetSurface(boat, surfaced);
+  const target = targetSurface(boat, SURFACED, surfaced);
   const margins = { part, open: openIn(boatToTrim) };
   return (laid: DoneBoat | null): readonly BalanceRow[] => {
     const aboard = laid ? assembleBodies(laid.boat, cache) : bodies;
     const wet = laid ? wetAsLaid(new Map(laid.pieces.map((piece, i) => [piece.slot, laid.parts[i]!]))) : wetInTheMiddle;
+    const others = laid ? inOthers({ ...boatToTrim, boat: laid.boat }, cache) : boatToTrim.others;
     const rows = [
-      ...(scope === 'submerged' ? [] : surfacedRows(boat, aboard, target, margins, wet)),
-      ...(scope === 'surfaced' ? [] : submergedRows(boat, aboard, referenceFill(aboard), margins)),
+      ...(isInScope(SURFACED, scope) ? surfacedRows(boat, aboard, target, margins, wet) : []),
+      ...(isInScope(SUBMERGED, scope)
+        ? submergedRows(boat, aboard, { condition: SUBMERGED, fill: referenceFill(aboard) }, margins)
+        : []),
+      ...others
+        .filter(({ condition }) => isInScope(condition, scope))
+        .flatMap(inCondition => rowsIn(inCondition, boatToTrim, margins, wet)),
     ];
     return laid ? rows.map(row => withoutDone(row, laid.pieces, laid.moves)) : rows;
   };
 }
 
+/** The balances of a loading condition of the builder's own; of a boat that comes to no rest there, none. */
+function rowsIn(
+  { condition, bodies, state }: LoadedCondition,
+  { boat }: BoatToTrim,
+  margins: Margins,
+  wet: WetShare,
+): readonly BalanceRow[] {
+  if (condition.loading.kind === 'neutral')
+    return submergedRows(boat, bodies, { condition, fill: referenceFill(bodies) }, margins);
+  return state.status === 'afloat'
+    ? surfacedRows(boat, bodies, targetSurface(boat, condition, state), margins, wet)
+    : [];
+}
+
 /** What is left open of the boat's balances. */
-export const openIn = ({ boat, bodies, surfaced, submerged, uncertainties }: BoatToTrim): OpenLoads =>
-  openLoads(bodies, surfaced, submerged, uncertainties, boat.length);
+export const openIn = (boatToTrim: BoatToTrim): OpenLoads =>
+  openLoads(boatToTrim.bodies, boatToTrim, boatToTrim.uncertainties, boatToTrim.boat.length);

@@ -1,16 +1,19 @@
 import type { Boat, Part } from '../../boat/boat.ts';
+import type { BoatSource } from '../../boat/source.ts';
 import { assembleBodies, type Bodies, type BodyCache } from '../../bodies/assemble.ts';
+import { conditionsOf, type LoadedCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
 import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
 import { transitOf } from '../../conditions/transit.ts';
+import { FIGURES } from '../../figures/table.ts';
 import type { EntryText, Finding } from '../../findings/finding.ts';
-import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
-import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
+import { judgeIn } from '../../judges/judge.ts';
 import { judgeTransit } from '../../judges/judgeTransit.ts';
 import { priceOfMiss } from '../balance/price.ts';
 import { cheapestPieces, type MoverShift, type Solution } from '../balance/program.ts';
-import type { BalanceRow, Scope } from '../balance/row.ts';
+import { type BalanceRow, isInScope, type Scope } from '../balance/row.ts';
 import type { CorrectedBoat } from '../correction.ts';
+import { inOthers } from '../room/inOthers.ts';
 import type { Move } from '../room/movers.ts';
 import { type Mover, moveOf } from '../room/movers.ts';
 import { nameFor, type PartSchema, partOfEntry, pieceAsEntry } from '../room/pieceEntry.ts';
@@ -28,6 +31,8 @@ export type DoneBoat = Pick<CorrectedBoat, 'pieces' | 'parts' | 'moves' | 'boat'
 
 export interface Workbench {
   readonly boat: Boat;
+  readonly source: BoatSource;
+  readonly others: readonly LoadedCondition[];
   /** kg. */
   readonly mass: number;
   readonly cache: BodyCache;
@@ -92,7 +97,7 @@ function cutAndSlide({ shares, shifts }: Solution, rows: readonly BalanceRow[] |
   return { pieces: nearest, moves: movesOf(shifts, boat) };
 }
 
-const movesOf = (shifts: readonly MoverShift[], boat: Boat): readonly Move[] =>
+export const movesOf = (shifts: readonly MoverShift[], boat: Boat): readonly Move[] =>
   shifts.flatMap(({ mover, along, across }) => moveOf(mover, [along, across], boat) ?? []);
 
 const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>
@@ -116,7 +121,7 @@ function slide(
 export function lay(
   pieces: readonly Piece[],
   moves: readonly Move[],
-  { boat, cache, scope, schema }: Workbench,
+  { boat, source, others, cache, scope, schema }: Workbench,
 ): CorrectedBoat | null {
   const moved = boat.payload.map(part => moves.find(move => move.part === part)?.moved ?? part);
   if (moves.some(move => isInTheWay(move, moved))) return null;
@@ -143,13 +148,14 @@ export function lay(
   const bodies = assembleBodies(corrected, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
-  const left = [
-    ...(scope === 'submerged' ? [] : judgeSurfaced(corrected, surfaced)),
-    ...(scope === 'surfaced' ? [] : judgeSubmerged(corrected, submerged)),
-  ].filter(breaksLimit);
+  const lying: LyingEverywhere = { surfaced, submerged, others: inOthers({ boat: corrected, source, others }, cache) };
+  const left = conditionsOf(lying)
+    .filter(({ condition }) => isInScope(condition, scope))
+    .flatMap(inCondition => judgeIn(corrected, inCondition, FIGURES))
+    .filter(breaksLimit);
   const isWell = scope === 'both' && left.length === 0;
   const onTheWay = isWell ? judgedOnTheWay(corrected, bodies, surfaced, submerged) : [];
-  return { pieces, parts, entries, moves, boat: corrected, surfaced, submerged, left, onTheWay };
+  return { ...lying, pieces, parts, entries, moves, boat: corrected, source, left, onTheWay };
 }
 
 function judgedOnTheWay(boat: Boat, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): readonly Finding[] {

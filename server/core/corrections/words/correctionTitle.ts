@@ -1,14 +1,17 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat } from '../../boat/boat.ts';
+import { conditionsOf, type LyingEverywhere, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
-import type { Finding } from '../../findings/finding.ts';
+import { FIGURES } from '../../figures/table.ts';
+import { conditionOf, type Finding } from '../../findings/finding.ts';
+import { judgeIn } from '../../judges/judge.ts';
 import { judgeSubmerged } from '../../judges/judgeSubmerged.ts';
 import { judgeSurfaced } from '../../judges/judgeSurfaced.ts';
 import { capital } from '../../wording/capital.ts';
 import { bare, exactText } from '../../wording/exactText.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import type { OpenLoads } from '../balance/open.ts';
-import type { Scope } from '../balance/row.ts';
+import { isInScope, type Scope } from '../balance/row.ts';
 import { chanceOfAll, type Floating, limitsKept } from '../balance/sureness.ts';
 import type { CorrectedBoat } from '../correction.ts';
 import type { Move } from '../room/movers.ts';
@@ -50,10 +53,10 @@ export function wayOf({ part, along, across }: Move, units: FileUnits): string {
   ].join(' and ');
 }
 
-const isOut = ({ boat, surfaced, submerged }: Floating, scope: Scope): boolean =>
-  outOf(scope === 'submerged' ? [] : judgeSurfaced(boat, surfaced)) +
-    outOf(scope === 'surfaced' ? [] : judgeSubmerged(boat, submerged)) >
-  0;
+const isOut = (floating: Floating, scope: Scope): boolean =>
+  conditionsOf(floating)
+    .filter(({ condition }) => isInScope(condition, scope))
+    .some(inCondition => outOf(judgeIn(floating.boat, inCondition, FIGURES)) > 0);
 
 /** What the boat, within its limits already, gains. */
 function surerWays(laid: CorrectedBoat, scope: Scope, before: Floating, open: OpenLoads): readonly string[] {
@@ -66,21 +69,18 @@ function surerWays(laid: CorrectedBoat, scope: Scope, before: Floating, open: Op
 export const titleOf = (done: readonly string[], brings: readonly string[]): string =>
   fitted(done.flatMap(what => brings.map(gain => `${what}: ${gain}`)));
 
-/** What a correction of both conditions brings. */
-export const BOTH = ['both conditions within limits', 'both within limits'] as const;
+/** What a correction of every condition brings. */
+export function allWithin({ others }: LyingEverywhere): readonly string[] {
+  const all = others.length > 0 ? 'all' : 'both';
+  return [`${all} conditions within limits`, `${all} within limits`];
+}
 
-/** The same where the way down between them is not. */
-const NOT_ON_THE_WAY = [
-  'both conditions within limits, the way down not',
-  'both within limits, the way down not',
-] as const;
-
-function bringsWays(
-  { boat, surfaced, submerged, onTheWay }: CorrectedBoat,
-  scope: Scope,
-  before: Submerged,
-): readonly string[] {
-  if (scope === 'both') return onTheWay.length > 0 ? NOT_ON_THE_WAY : BOTH;
+function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged): readonly string[] {
+  const { boat, surfaced, submerged, onTheWay } = laid;
+  if (scope === 'both') {
+    const ways = allWithin(laid);
+    return onTheWay.length > 0 ? ways.map(way => `${way}, the way down not`) : ways;
+  }
   if (scope === 'submerged') {
     return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
@@ -154,16 +154,22 @@ export const stiffeningTitle = (laid: CorrectedBoat, before: number, after: numb
   const [was, is] = [before, after].map(height => lengthText(height, laid.boat.units));
   return titleOf(
     addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
-    [`both within limits, B above G ${bare(was!)} to ${is}`],
+    [`${allWithin(laid).at(-1)}, B above G ${bare(was!)} to ${is}`],
   );
 };
 
 /** The title of the nearest that can be had: the limits that give way, each with its figure where there is room. */
-export function nearestTitle({ pieces, boat, left }: CorrectedBoat): string {
-  const added = addedWays(pieces, boat).map(words => `Insert ${words}`);
-  const names = left.map(({ code }) => LIMIT_NAMES[code] ?? code).join(', ');
+export function nearestTitle(nearest: CorrectedBoat): string {
+  const { left } = nearest;
+  const names = left.map(limitName).join(', ');
   const count = left.length === 1 ? 'one limit' : `${left.length} limits`;
-  return titleOf(added, [`the nearest; still out: ${names}`, `the nearest; ${count} still out`]);
+  return titleOf(doneWays(nearest), [`the nearest; still out: ${names}`, `the nearest; ${count} still out`]);
+}
+
+/** Of a condition of the builder's own with its name. */
+function limitName(finding: Finding): string {
+  const [name, id] = [LIMIT_NAMES[finding.code] ?? finding.code, conditionOf(finding)];
+  return id === null || id === SURFACED.id || id === SUBMERGED.id ? name : `${id} ${name}`;
 }
 
 const LIMIT_NAMES: Readonly<Record<string, string>> = {

@@ -2,20 +2,6 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Part } from '../../boat/boat.ts';
 import { nameIn } from '../../figures/figured.ts';
 import type { FigureChange } from '../balance/partEffects.ts';
-import type { RowName } from '../balance/row.ts';
-
-/** What balances are about, for people. */
-export const FIGURE_NAMES: Readonly<Record<RowName, string>> = {
-  'surfaced draft': 'surfaced draft',
-  'surfaced trim': 'surfaced trim',
-  'surfaced heel': 'surfaced heel',
-  'surfaced metacentric height': 'metacentric height',
-  'submerged trim': 'submerged trim',
-  'submerged heel': 'submerged heel',
-  'neutral fill': 'neutral fill',
-  'submerged stiffness in trim': 'B above G, trimming',
-  'submerged stiffness in heel': 'B above G, heeling',
-};
 
 /** How much a little more is. */
 export function littleWords({ material }: Part, { mass }: FileUnits): string {

@@ -1,127 +1,144 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import type { Boat } from '../../boat/boat.ts';
 import type { TransitStep } from '../../conditions/transit.ts';
-import { askedInTransit } from '../../figures/transitTable.ts';
+import { allowedInTransit } from '../../figures/transitTable.ts';
 import { heelWords, lengthText, percentText, trimWords } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { type Chart, type ChartAxis, chartDot, chartOf, curve, curveKeys, type PlotBox, shade } from './chart.ts';
-import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
+import { plotPicture } from './plotPicture.ts';
 import { inDegrees, lengthPlotUnit, percent } from './plotUnits.ts';
 
 const LEFT = 46;
-const RIGHT = PLOT_WIDTH - 14;
 
 /** Trim and heel, draft and metacentric height on the way down, against the fill of the tanks; null for a boat that does not dive. */
-export function transitPlot({ boat, transit: steps }: Analysis): Picture | null {
-  const last = steps.at(-1);
-  if (!last || steps.length < 2) return null;
-  const { units } = boat;
-  const asked = askedInTransit(boat.limits);
-  const length = lengthPlotUnit(units);
-  const fills: ChartAxis = {
-    values: [0, percent.of(last.fill)],
-    words: '',
-    isExact: true,
-    ticks: 6,
-    tickWords: value => `${value} %`,
-  };
-  const box = (top: number, bottom: number): PlotBox => ({ left: LEFT, right: RIGHT, top, bottom });
-  const angles = steps.flatMap(step => [inDegrees.of(step.trim), inDegrees.of(step.heel)]);
-  const limit = inDegrees.of(asked.trim);
-  const reach = Math.max(...angles.map(Math.abs), limit) * 1.1;
-  const tilt = chartOf(box(62, 152), fills, {
-    values: [-reach, reach],
-    words: 'trim and heel, °',
-    ends: ['bow down, to port', 'bow up, to starboard'],
-    ticks: 4,
-  });
-  const drafts = steps.flatMap(({ draft }) => (draft === null ? [] : [length.of(draft)]));
-  const sinking = chartOf(box(192, 262), fills, { values: drafts, words: `draft, ${length.name}`, ticks: 4 });
-  const heights = steps.map(({ gm }) => length.of(gm));
-  const least = length.of(asked.gm);
-  const stiffness = chartOf(box(302, 372), fills, {
-    values: [...heights, least, 0],
-    words: `metacentric height, ${length.name}`,
-    ticks: 4,
-  });
-  const at = (step: TransitStep): number => percent.of(step.fill);
-  const filled = (step: TransitStep): string => `tanks ${percentText(step.fill)} full`;
-  const ends = [steps[0]!, last];
+export function transitPlot({ boat, transit: steps }: Analysis, width: number): Picture | null {
+  const [first, last] = [steps[0], steps.at(-1)];
+  if (!first || !last || steps.length < 2) return null;
+  const right = width - 14;
   return plotPicture(
     {
       id: 'transit',
       title: 'On the way down',
-      description: `From empty tanks to ${percentText(last.fill)}, neutral: trim ${trimWords(ends[0]!.trim)} to ${trimWords(last.trim)}, heel ${heelWords(ends[0]!.heel)} to ${heelWords(last.heel)}. Shaded: out of the limits on the way.`,
+      description: `From empty tanks to ${percentText(last.fill)}, neutral: trim ${trimWords(first.trim)} to ${trimWords(last.trim)}, heel ${heelWords(first.heel)} to ${heelWords(last.heel)}. Shaded: out of the limits on the way.`,
+      width,
       height: 410,
     },
-    ground(tilt, [-limit, limit]),
-    curve(
-      tilt,
-      steps.map(step => [at(step), inDegrees.of(step.trim)]),
-      'one',
-      'trim',
-    ),
-    curve(
-      tilt,
-      steps.map(step => [at(step), inDegrees.of(step.heel)]),
-      'two',
-      'heel',
-    ),
-    together(
-      ends.map(step => chartDot(tilt, [at(step), inDegrees.of(step.trim)], `${trimWords(step.trim)}, ${filled(step)}`)),
-    ),
-    ground(sinking, null),
-    curve(
-      sinking,
-      steps.map(step => [at(step), step.draft === null ? null : length.of(step.draft)]),
-      'one',
-      'draft',
-    ),
-    together(
-      ends.flatMap(step =>
-        step.draft === null
-          ? []
-          : [
-              chartDot(
-                sinking,
-                [at(step), length.of(step.draft)],
-                `draft ${lengthText(step.draft, units)}, ${filled(step)}`,
-              ),
-            ],
-      ),
-    ),
-    ground(stiffness, [least, Number.POSITIVE_INFINITY]),
-    curve(
-      stiffness,
-      steps.map(step => [at(step), length.of(step.gm)]),
-      'one',
-      'metacentric height',
-    ),
-    together(
-      ends.map(step =>
-        chartDot(
-          stiffness,
-          [at(step), length.of(step.gm)],
-          `metacentric height ${lengthText(step.gm, units)}, ${filled(step)}`,
-        ),
-      ),
-    ),
+    ...[tilts(boat, steps), drafts(boat, steps), heights(boat, steps)].flatMap(panel => drawn(panel, steps, right)),
     curveKeys(
       [
         ['one', 'trim'],
         ['two', 'heel'],
       ],
-      250,
+      width < 400 ? 12 : width - 180,
       37,
       80,
     ),
     element(
       'text',
-      { class: 'axis-words', x: (LEFT + RIGHT) / 2, y: 402, 'text-anchor': 'middle' },
+      { class: 'axis-words', x: (LEFT + right) / 2, y: 402, 'text-anchor': 'middle' },
       svgText('fill of all tanks; shaded: out of limits'),
     ),
   );
 }
 
-const ground = (chart: Chart, kept: readonly [number, number] | null): Markup =>
-  together([kept && shade(chart, kept), chart.ground]);
+/** A figure along the way, in the unit of its plot; null where it cannot be had. */
+interface Line {
+  readonly name: string;
+  readonly style: 'one' | 'two';
+  readonly at: (step: TransitStep) => number | null;
+}
+
+/** One of the plots over each other. */
+interface Panel {
+  readonly top: number;
+  readonly bottom: number;
+  readonly axis: ChartAxis;
+  readonly lines: readonly Line[];
+  /** What the limits allow, in the unit of the plot; null without limits. */
+  readonly kept: readonly [least: number, most: number] | null;
+  /** The first line's figure at an end of the way, in words. */
+  readonly words: (step: TransitStep) => string;
+}
+
+function tilts(boat: Boat, steps: readonly TransitStep[]): Panel {
+  const most = inDegrees.of(allowedInTransit('trim', boat).most);
+  const angles = steps.flatMap(step => [inDegrees.of(step.trim), inDegrees.of(step.heel)]);
+  const reach = Math.max(...angles.map(Math.abs), most) * 1.1;
+  return {
+    top: 62,
+    bottom: 152,
+    axis: {
+      values: [-reach, reach],
+      words: 'trim and heel, °',
+      ends: ['bow down, to port', 'bow up, to starboard'],
+      ticks: 4,
+    },
+    lines: [
+      { name: 'trim', style: 'one', at: step => inDegrees.of(step.trim) },
+      { name: 'heel', style: 'two', at: step => inDegrees.of(step.heel) },
+    ],
+    kept: [-most, most],
+    words: step => trimWords(step.trim),
+  };
+}
+
+function drafts({ units }: Boat, steps: readonly TransitStep[]): Panel {
+  const length = lengthPlotUnit(units);
+  const at = ({ draft }: TransitStep): number | null => (draft === null ? null : length.of(draft));
+  const values = steps.flatMap(step => at(step) ?? []);
+  return {
+    top: 192,
+    bottom: 262,
+    axis: { values, words: `draft, ${length.name}`, ticks: 4 },
+    lines: [{ name: 'draft', style: 'one', at }],
+    kept: null,
+    words: ({ draft }) => `draft ${lengthText(draft ?? 0, units)}`,
+  };
+}
+
+function heights(boat: Boat, steps: readonly TransitStep[]): Panel {
+  const length = lengthPlotUnit(boat.units);
+  const least = length.of(allowedInTransit('gm', boat).least);
+  const at = ({ gm }: TransitStep): number => length.of(gm);
+  return {
+    top: 302,
+    bottom: 372,
+    axis: { values: [...steps.map(at), least, 0], words: `metacentric height, ${length.name}`, ticks: 4 },
+    lines: [{ name: 'metacentric height', style: 'one', at }],
+    kept: [least, Number.POSITIVE_INFINITY],
+    words: ({ gm }) => `metacentric height ${lengthText(gm, boat.units)}`,
+  };
+}
+
+/** Ground, lines, and dots at both ends of the first line. */
+function drawn(panel: Panel, steps: readonly TransitStep[], right: number): readonly Markup[] {
+  const ends = [steps[0]!, steps.at(-1)!];
+  const box: PlotBox = { left: LEFT, right, top: panel.top, bottom: panel.bottom };
+  const fills: ChartAxis = {
+    values: [0, percent.of(ends[1]!.fill)],
+    words: '',
+    isExact: true,
+    ticks: 6,
+    tickWords: value => `${value} %`,
+  };
+  const chart: Chart = chartOf(box, fills, panel.axis);
+  const across = (step: TransitStep): number => percent.of(step.fill);
+  const dots = ends.flatMap(step => {
+    const up = panel.lines[0]!.at(step);
+    const words = `${panel.words(step)}, tanks ${percentText(step.fill)} full`;
+    return up === null ? [] : [chartDot(chart, [across(step), up], words)];
+  });
+  return [
+    together([panel.kept && shade(chart, panel.kept), chart.ground]),
+    ...panel.lines.map(({ name, style, at }) =>
+      curve(
+        chart,
+        steps.map(step => [across(step), at(step)]),
+        style,
+        name,
+      ),
+    ),
+    together(dots),
+  ];
+}

@@ -61,24 +61,6 @@ export const boatFindings = {
     why: 'Whether the part is dry decides whether it displaces. Until it is mended it counts as dry.',
     todo: 'Use the name of a compartment, or leave “in:” out for a part in the water.',
   },
-  'sticks-out': {
-    title: 'A part sticks out of its compartment',
-    means: 'The part’s room reaches past the compartment’s.',
-    why: 'What sticks out would be in the water and displace, or does not fit.',
-    todo: 'Check station, offset, height and sizes.',
-  },
-  'perhaps-inside': {
-    title: 'Something in a compartment counts as in the water',
-    means: 'Its room lies whole in a watertight compartment, but it has no “in:”.',
-    why: 'Without “in:” it displaces water of its own, though its compartment already displaces that room.',
-    todo: 'Add “in:” with the compartment’s name; or check the place if it really lies in the water.',
-  },
-  'compartments-overlap': {
-    title: 'Two compartments overlap',
-    means: 'Two watertight spaces take up the same room.',
-    why: 'That water would be displaced twice, and the boat float too high.',
-    todo: 'Check their stations and sizes.',
-  },
   'unknown-material': {
     title: 'The handbook has no such material',
     means: 'The name is not in the materials handbook.',

@@ -1,6 +1,8 @@
 import { boatFindings } from './boatFindings.ts';
 import { conditionFindings } from './conditionFindings.ts';
 import { formFindings } from './formFindings.ts';
+import { measuredFindings } from './measuredFindings.ts';
+import { placeFindings } from './placeFindings.ts';
 import { textFindings } from './textFindings.ts';
 import { trialFindings } from './trialFindings.ts';
 
@@ -17,6 +19,8 @@ export const catalogue = {
   ...textFindings,
   ...boatFindings,
   ...formFindings,
+  ...placeFindings,
+  ...measuredFindings,
   ...conditionFindings,
   ...trialFindings,
 } satisfies Record<string, FindingDoc>;

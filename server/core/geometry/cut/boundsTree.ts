@@ -33,6 +33,17 @@ interface Split {
 /** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. A block is one leaf. */
 const LEAF = 20;
 
+/** Room to sort triangles in: their corners and centroids, and the order that they come to stand in. */
+const sortingRoom = (count: number) => ({
+  loose: new Float64Array(9 * count),
+  centroids: new Float64Array(3 * count),
+  order: new Uint32Array(count),
+});
+
+/** Blocks and the like are sorted in the same room one after the other: there are thousands of them. */
+const SMALL = 64;
+const smallRoom = sortingRoom(SMALL);
+
 export function boundsTree(form: Polyhedron): BoundsTree {
   const { vertices, faces } = form;
   const count = faces.length / 3;
@@ -40,13 +51,13 @@ export function boundsTree(form: Polyhedron): BoundsTree {
   for (const vertex of faces) widen(whole, vertices, 3 * vertex);
   const centre: Vec3 = count === 0 ? [0, 0, 0] : [middle(whole, 0), middle(whole, 1), middle(whole, 2)];
 
-  const loose = new Float64Array(9 * count);
+  const { loose, centroids, order } = count > SMALL ? sortingRoom(count) : smallRoom;
   for (let i = 0; i < 3 * count; i++) {
     for (let axis = 0; axis < 3; axis++) loose[3 * i + axis] = vertices[3 * faces[i]! + axis]! - centre[axis]!;
   }
-  const centroids = new Float64Array(3 * count);
+  centroids.fill(0, 0, 3 * count);
   for (let i = 0; i < 9 * count; i++) centroids[3 * Math.trunc(i / 9) + (i % 3)]! += loose[i]! / 3;
-  const order = new Uint32Array(count).map((_, face) => face);
+  for (let face = 0; face < count; face++) order[face] = face;
   const boxes: number[] = [];
   const firstFace: number[] = [];
   const endFace: number[] = [];
@@ -76,9 +87,7 @@ export function boundsTree(form: Polyhedron): BoundsTree {
   if (count > 0) grow(0, count);
 
   const corners = new Float64Array(9 * count);
-  order.forEach((face, i) => {
-    corners.set(loose.subarray(9 * face, 9 * face + 9), 9 * i);
-  });
+  for (let i = 0; i < count; i++) for (let k = 0; k < 9; k++) corners[9 * i + k] = loose[9 * order[i]! + k]!;
   return {
     centre,
     corners,

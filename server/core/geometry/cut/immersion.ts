@@ -90,6 +90,24 @@ export function addWhole({ volume, moment }: Pick<Cuttable, 'volume' | 'moment'>
   sums.mz += moment[2];
 }
 
+/** Adds one immersion less another. */
+export function addDifference(more: Immersion, less: Immersion, sums: Immersion): void {
+  sums.volume += more.volume - less.volume;
+  sums.mx += more.mx - less.mx;
+  sums.my += more.my - less.my;
+  sums.mz += more.mz - less.mz;
+  sums.area += more.area - less.area;
+  sums.ax += more.ax - less.ax;
+  sums.ay += more.ay - less.ay;
+  sums.az += more.az - less.az;
+  sums.xx += more.xx - less.xx;
+  sums.xy += more.xy - less.xy;
+  sums.xz += more.xz - less.xz;
+  sums.yy += more.yy - less.yy;
+  sums.yz += more.yz - less.yz;
+  sums.zz += more.zz - less.zz;
+}
+
 /** The box round a body whose extents are known. */
 export function boxOf(extent: Cuttable['extent']): Box {
   const ends = AXES.map(extent) as [Span, Span, Span];

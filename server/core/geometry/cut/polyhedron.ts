@@ -12,10 +12,9 @@ import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './plan
  */
 export function polyhedronSolid(form: Polyhedron): Cuttable {
   const tree = boundsTree(form);
-  const near = nearFaces(tree);
+  let sorted: NearFaces | null = null;
   const { corners, centre } = tree;
   const stored = nodeSums(tree, STRIDE, (face, sums, at) => addFaceSums(corners, 9 * face, sums, at));
-  const below = new Float64Array(STRIDE);
   const volume = stored[0] ?? 0;
   const aboutCentre: Vec3 = [(stored[4] ?? 0) / 4, (stored[5] ?? 0) / 4, (stored[6] ?? 0) / 4];
   return {
@@ -26,6 +25,9 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
     cut(n, h, sums) {
       const level = h - dot(n, centre);
       const [x, y] = planeFrame(n);
+      // Most bodies that are only tried are never cut.
+      const near = sorted ?? nearFaces(tree);
+      sorted = near;
       splitBelow(tree, n, level);
       sortNear(tree, near, { x, y, n, level });
       const fromCentre = scale(n, level);
@@ -50,6 +52,9 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
  * point r, the tetrahedron has volume v - r·N and first moment (v - r·N)(s - 3r)/4 about r.
  */
 const STRIDE = 16;
+
+/** What lies below, for one cut at a time. */
+const below = new Float64Array(STRIDE);
 
 function addFaceSums(corners: Float64Array, k: number, sums: Float64Array, at: number): void {
   const corner = (j: number): Vec3 => [corners[k + 3 * j]!, corners[k + 3 * j + 1]!, corners[k + 3 * j + 2]!];

@@ -8,7 +8,8 @@ import { weld } from './weld.ts';
 
 /** A wall of flat faces; every triangle belongs to it, whichever way it faces, and it need not be closed. */
 export function polyhedronWall(form: Polyhedron): Wall {
-  const { tree, near, areas, ofNode } = wallMesh(form);
+  const { tree, areas, ofNode } = wallMesh(form);
+  let sorted: NearFaces | null = null;
   const { centre } = tree;
   const wet = new Float64Array(STRIDE);
   const area = ofNode[0] ?? 0;
@@ -25,6 +26,8 @@ export function polyhedronWall(form: Polyhedron): Wall {
       const level = h - dot(n, centre);
       const [x, y] = planeFrame(n);
       const axes = { x, y, n, level };
+      const near = sorted ?? nearFaces(tree);
+      sorted = near;
       splitBelow(tree, n, level);
       sortNear(tree, near, axes);
       sumBelow(tree, ofNode, wet);
@@ -55,7 +58,6 @@ function roughWall(form: Polyhedron, area: number): Wall | null {
 
 interface WallMesh {
   readonly tree: BoundsTree;
-  readonly near: NearFaces;
   /** Of each triangle, m2. */
   readonly areas: Float64Array;
   /** `STRIDE` numbers a node: area and its first moment, from the tree's centre. */
@@ -75,7 +77,7 @@ function wallMesh(form: Polyhedron): WallMesh {
       sums[at + 1 + i]! += (areas[face]! * across) / 3;
     }
   });
-  return { tree, near: nearFaces(tree), areas, ofNode };
+  return { tree, areas, ofNode };
 }
 
 function areaOf(corners: Float64Array, k: number): number {

@@ -9,18 +9,16 @@ export function boxForm(from: Vec3, to: Vec3): Polyhedron {
     vertices[3 * corner + 1] = corner & 2 ? to[1] : from[1];
     vertices[3 * corner + 2] = corner & 4 ? to[2] : from[2];
   }
-  // Corner numbers: +1 aft, +2 to starboard, +4 up.
-  const sides = [
-    [0, 4, 6, 2],
-    [1, 3, 7, 5],
-    [0, 1, 5, 4],
-    [2, 6, 7, 3],
-    [0, 2, 3, 1],
-    [4, 5, 7, 6],
-  ] as const;
-  return {
-    shape: 'polyhedron',
-    vertices,
-    faces: Uint32Array.from(sides.flatMap(([a, b, c, d]) => [a, b, c, a, c, d])),
-  };
+  return { shape: 'polyhedron', vertices, faces: FACES };
 }
+
+/** Of each side its corners by number: +1 aft, +2 to starboard, +4 up. */
+const SIDES = [
+  [0, 4, 6, 2],
+  [1, 3, 7, 5],
+  [0, 1, 5, 4],
+  [2, 6, 7, 3],
+  [0, 2, 3, 1],
+  [4, 5, 7, 6],
+] as const;
+const FACES = Uint32Array.from(SIDES.flatMap(([a, b, c, d]) => [a, b, c, a, c, d]));

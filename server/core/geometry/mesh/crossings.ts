@@ -1,3 +1,4 @@
+import type { Steps } from '../../steps/steps.ts';
 import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
@@ -15,13 +16,15 @@ export interface Crossings {
 /** Pairs enough to say that a mesh crosses itself, and work enough to say that it hardly does. */
 const MOST_PAIRS = 1000;
 const MOST_TESTS = 20_000_000;
+/** Of it in one step. */
+const TESTS_A_STEP = 200_000;
 
 /**
  * Triangles of a surface that go through each other, found by walking its tree of bounds against itself. Neighbours,
  * which share a corner, do not count, nor do triangles that only touch: an edge must come out by more than `depth` on
  * both sides.
  */
-export function findCrossings(form: Polyhedron, depth: number): Crossings {
+export function* findCrossings(form: Polyhedron, depth: number): Steps<Crossings> {
   const tree = boundsTree(form);
   const { corners, boxes, next } = tree;
   let pairs = 0;
@@ -44,7 +47,12 @@ export function findCrossings(form: Polyhedron, depth: number): Crossings {
     at ??= [place[0] + tree.centre[0], place[1] + tree.centre[1], place[2] + tree.centre[2]];
   };
   const isLeaf = (node: number): boolean => next[node] === node + 1;
-  const walkInside = (node: number): void => {
+  let pause = TESTS_A_STEP;
+  const walkInside = function* (node: number): Steps<void> {
+    if (tests >= pause) {
+      pause = tests + TESTS_A_STEP;
+      yield;
+    }
     if (isLeaf(node)) {
       for (let i = tree.firstFace[node]!; i < tree.endFace[node]!; i++) {
         for (let j = i + 1; j < tree.endFace[node]!; j++) tryFaces(i, j);
@@ -52,8 +60,8 @@ export function findCrossings(form: Polyhedron, depth: number): Crossings {
       return;
     }
     const [left, right] = childrenOf(tree, node);
-    walkInside(left);
-    walkInside(right);
+    yield* walkInside(left);
+    yield* walkInside(right);
     walkBetween(left, right);
   };
   const walkBetween = (one: number, other: number): void => {
@@ -68,7 +76,8 @@ export function findCrossings(form: Polyhedron, depth: number): Crossings {
     const [larger, smaller] = sizeOf(tree, one) >= sizeOf(tree, other) ? [one, other] : [other, one];
     for (const child of childrenOf(tree, larger)) walkBetween(child, smaller);
   };
-  if (next.length > 0) walkInside(0);
+  yield;
+  if (next.length > 0) yield* walkInside(0);
   return { pairs, isPartial: isDone(), at };
 }
 

@@ -1,3 +1,4 @@
+import type { Steps } from '../../steps/steps.ts';
 import { weld } from '../cut/weld.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
@@ -52,15 +53,19 @@ const WELD_SHARE = 1e-6;
 const SEAM = 4;
 
 /** Null for a mesh without any extent, or with none that is more than the rounding of its numbers. */
-export function checkMesh(raw: Polyhedron): CheckedMesh | null {
+export function* checkMeshSteps(raw: Polyhedron): Steps<CheckedMesh | null> {
   const diagonal = diagonalOf(raw);
   const farthest = raw.vertices.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   if (!(diagonal > WELD_SHARE * farthest && diagonal < Infinity)) return null;
   const tolerance = WELD_SHARE * diagonal;
+  yield;
   const welded = weld(raw, tolerance);
   if (welded.form.faces.length === 0) return null;
+  yield;
   const edges = meshEdges(welded.form);
+  yield;
   const oriented = orient(welded.form, edges);
+  yield;
   const found = findGaps(oriented.form, oriented.turned > 0 ? meshEdges(oriented.form) : edges);
   let closed = closeGaps(oriented.form, found);
   let surface = oriented.form;
@@ -74,7 +79,8 @@ export function checkMesh(raw: Polyhedron): CheckedMesh | null {
   }
   const wide = found.filter(gap => isWide(gap, tolerance));
   const under = wide.reduce((sum, gap) => sum + volumeUnder(closed, gap, body.centroid), 0);
-  const crossings = findCrossings(surface, tolerance);
+  yield;
+  const crossings = yield* findCrossings(surface, tolerance);
   return {
     surface,
     closed,

@@ -26,6 +26,7 @@ export const refuse = (text: string): Finding | null => {
 const tooLarge = (start: number, what: string): Finding => ({
   code: 'file-too-large',
   severity: 'error',
+  about: 'file',
   message: `This file has more than ${what}, more than any boat needs, and is not read. Is it a boat file?`,
   // Enough to be seen.
   place: { on: 'text', start, end: start + 80 },
@@ -38,6 +39,7 @@ export const refuseNesting = (text: string): Finding | null => {
   return {
     code: 'file-too-deep',
     severity: 'error',
+    about: 'file',
     message: `Lists and sections are nested more than ${deepestNesting} deep here, and the file is not read. A boat file is nested about five deep: take out the spare brackets, dashes or spaces.`,
     place: { on: 'text', start: offset, end: Math.min(offset + 1, text.length) },
   };

@@ -43,7 +43,7 @@ export function fault(
 ): Fault {
   const { mend, blanked = null, dash = null, put = [] } = options;
   const place = { on: 'text', start: span[0], end: span[1] } as const;
-  const finding: Finding = { code, severity: 'error', message, place };
+  const finding: Finding = { code, severity: 'error', about: 'file', message, place };
   return { finding: mend ? { ...finding, mends: [mend] } : finding, span, blanked, dash, put };
 }
 

@@ -12,6 +12,8 @@ export function wrongColon(text: string, start: number, end = restOfLine(text, s
   const said = text.slice(start, end);
   const [whole, key, between] = SIGNED.exec(said) ?? [];
   if (whole === undefined || key === undefined || between === undefined || /^[^{[]*:(?:\s|$)/.test(said)) return null;
+  // Names in a list stand between commas.
+  if (between.trim() === ',' && !isFileKey(key)) return null;
   const mended = `${key}: ${said.slice(whole.length)}`;
   const sign: Span = [start + key.length, start + whole.length];
   const found = fault(

@@ -67,7 +67,8 @@ function answersAt(
   known?: Slopes,
 ): Pick<Answers, 'slopes' | 'loads'> {
   const steps = inputs.map(stepOf);
-  const tried = inputs.map((input, k) => ({ ...input, sigma: steps[k]! * input.sigma }));
+  // What was made for an input before is found by the input itself.
+  const tried = inputs.map((input, k) => (steps[k] === 1 ? input : { ...input, sigma: steps[k]! * input.sigma }));
   const residuals = residualLoadsOf({ source, ...caches }, tried, floated, figures);
   const loads = known ?? loadsOf(figures, floated, trial);
   const slopes = figures.map((_, i) =>

@@ -1,6 +1,5 @@
-import type { Analysis } from '../core/analysis/analysis.ts';
-import { type Paint, plainPaint } from '../core/report/rows.ts';
-import type { PoolsideFiles } from './poolsidePage.ts';
+import type { PoolsideFiles } from '../editor/poolsidePage.ts';
+import { type Paint, plainPaint } from '../service/service.ts';
 
 /** What the command line touches of the world, so that tests can stand in for it. */
 export interface World {
@@ -10,7 +9,13 @@ export interface World {
   /** Puts `now` in the place of the text `was` of a boat file. */
   readonly rewriteFile: (name: string, was: string, now: string) => void;
   /** Writes what was made from the boat file `from` to a file of its own. */
-  readonly writeOutput: (name: string, text: string, options: { from: string; overwrite: boolean }) => void;
+  readonly writeOutput: (
+    name: string,
+    content: string | Uint8Array,
+    options: { from: string; overwrite: boolean },
+  ) => void;
+  /** A page as it is printed. */
+  readonly pdfOf: (html: string) => Uint8Array;
   /**
    * Bytes of a file beside another; null when it is not there, 'outside' when it leads out of that one's folder. Throws as
    * `readFile` does.
@@ -41,9 +46,6 @@ export function attempted(name: string, world: World, run: () => void): boolean 
     return false;
   }
 }
-
-export const hasErrors = (analysis: Analysis): boolean =>
-  analysis.findings.some(finding => finding.severity === 'error');
 
 /** Colours where they are welcome. */
 export function paintFor(world: World): Paint {

@@ -13,45 +13,61 @@ import type {
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
-import { type Analysis, knownBy } from '../core/analysis/analysis.ts';
+import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
+import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
+import { type Names, pageFor } from '../core/drawing/page.ts';
 import type { Picture } from '../core/drawing/picture.ts';
-import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
-import { PICTURES, type PictureId, trimSheet } from '../core/drawing/trimSheet.ts';
+import { type PictureId, picturesOf, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import { type PoolBoatAsked, poolBoatOf } from '../core/poolside/poolBoat.ts';
 import { type Taking, takeTrials } from '../core/poolside/take.ts';
 import { findingLines } from '../core/report/reference.ts';
-import { textReport } from '../core/report/textReport.ts';
+import { waitingWords } from '../core/report/waitingWords.ts';
 import { splice } from '../core/text/editing/edit.ts';
 import type { TextSplice } from '../core/text/reading/layout.ts';
 import type { Span } from '../core/text/reading/lines.ts';
-import { codeActionsAt, prepareCodeActions } from './answers/codeActions.ts';
-import { codeLensesOf } from './answers/codeLenses.ts';
-import { completionsAt } from './answers/completion.ts';
-import { diagnosticsOf } from './answers/diagnostics.ts';
-import type { EditedFile } from './answers/editedFile.ts';
-import { foldingRangesOf } from './answers/foldingRanges.ts';
-import { hoverReply } from './answers/hoverReply.ts';
-import { inlayHintsIn } from './answers/inlayHints.ts';
-import { type NewUnits, newBoatText } from './answers/newBoat.ts';
-import { newTrial } from './answers/newTrial.ts';
-import { type OwnFault, ownFault } from './answers/ownFault.ts';
-import { definitionAt, highlightsAt, referencesAt } from './answers/references.ts';
-import { type Rename, type Renaming, renameAt, renamingAt } from './answers/rename.ts';
-import { correctionEdits, type Edits, moveEdits, sheetWords, type WantedMove } from './answers/sheetEdits.ts';
-import { entryKeyAt, rangeOfKey } from './answers/sheetPlaces.ts';
-import { type Summary, summarise } from './answers/summary.ts';
-import { symbolsOf } from './answers/symbols.ts';
+import { codeActionsAt, prepareCodeActions } from '../editor/answers/codeActions.ts';
+import { codeLensesOf } from '../editor/answers/codeLenses.ts';
+import { completionsAt } from '../editor/answers/completion.ts';
+import { diagnosticsOf } from '../editor/answers/diagnostics.ts';
+import type { EditedFile } from '../editor/answers/editedFile.ts';
+import { foldingRangesOf } from '../editor/answers/foldingRanges.ts';
+import { hoverReply } from '../editor/answers/hoverReply.ts';
+import { inlayHintsIn } from '../editor/answers/inlayHints.ts';
+import { type NewUnits, newBoatText } from '../editor/answers/newBoat.ts';
+import { newTrial } from '../editor/answers/newTrial.ts';
+import { type OwnFault, ownFault } from '../editor/answers/ownFault.ts';
+import { definitionAt, highlightsAt, referencesAt } from '../editor/answers/references.ts';
+import { type Rename, type Renaming, renameAt, renamingAt } from '../editor/answers/rename.ts';
+import { correctionEdits, type Edits, movedWords, moveEdits, type WantedMove } from '../editor/answers/sheetEdits.ts';
+import { entryKeyAt, rangeOfKey } from '../editor/answers/sheetPlaces.ts';
+import { type Summary, summarise } from '../editor/answers/summary.ts';
+import { symbolsOf } from '../editor/answers/symbols.ts';
+import { type Documents, documents } from './documents.ts';
+
+export type { Analysis, Said } from '../core/analysis/analysis.ts';
+export type { Paper } from '../core/drawing/print/printStyle.ts';
+export type { PictureId } from '../core/drawing/trimSheet.ts';
+export { type Paint, plainPaint } from '../core/report/rows.ts';
+export type { Edits } from '../editor/answers/sheetEdits.ts';
+export type { Summary } from '../editor/answers/summary.ts';
 
 /** The one door to the core: the language server, the command line and the browser worker come in by it. */
-export interface BoatService {
+export interface BoatService extends EditorAnswers, Documents {
   /** Key help drawn from the schema. */
   readonly describer: Describer;
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
   /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
   analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
+}
+
+/** What an editor asks. */
+interface EditorAnswers {
+  /** All that is known by now. */
+  known(analysis: Analysis): Analysis;
+  /** What is said until all is known, of a file of which all was known before. */
+  meanwhile(analysis: Analysis, last: Said): Analysis;
   /**
    * `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one, and no
    * links before `makeLinks`.
@@ -86,8 +102,6 @@ export interface BoatService {
   summary(analysis: Analysis): Summary;
   /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
   sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
-  /** The sheet for the bench, as one HTML page. */
-  printedSheet(analysis: Analysis, paper: Paper): string;
   /** What could be done to mend the trim, in words, the best first. */
   proposals(analysis: Analysis): readonly string[];
   /** The boat with a part moved along it, read from the text as it would be; null when it cannot be moved. */
@@ -97,8 +111,6 @@ export interface BoatService {
   /** The entry at an offset, as the pictures name it, and where an entry of the pictures stands in the text. */
   entryKey(analysis: Analysis, offset: number): string | null;
   entryRange(analysis: Analysis, key: string): Range | null;
-  /** Plain text, as the command line prints it. */
-  report(analysis: Analysis): string;
   /** A pool trial to fill in, as an editor's snippet. */
   newTrial(analysis: Analysis): TextSplice | null;
   /** What the page for the poolside has to know of the boat. */
@@ -110,10 +122,7 @@ export interface BoatService {
 }
 
 /** Plots of figures that nothing else asks for at every keystroke. */
-const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 'trials'];
-
-/** Pictures that are drawn within a frame: for every keystroke, and while a hand moves a part. */
-const QUICK = PICTURES.filter(id => !SLOW.includes(id));
+const SLOW: readonly PictureId[] = ['righting-lever', 'polygon', 'uncertainty', 'trials'];
 
 interface SheetWanted {
   readonly proposal: number | null;
@@ -121,20 +130,28 @@ interface SheetWanted {
   readonly seen?: readonly string[];
   /** The part that a hand moves, for the words. */
   readonly moved?: string;
+  /** What it is drawn for: room for the pictures, px, and what is named in them. */
+  readonly width: number;
+  readonly names: Names;
 }
 
 interface SheetParts {
   readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
+  /** What a hand does; nothing while it does nothing. */
   readonly words: string;
+  readonly glance: Glance;
 }
 
 export function createBoatService(): BoatService {
   const describer = createDescriber();
   let lines: ReadonlyMap<FindingCode, number> | null = null;
   return {
+    ...documents,
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
+    known: knownBy,
+    meanwhile: saidMeanwhile,
     diagnostics: (analysis, reference) => {
       const known = lines;
       const linkOf = (code: FindingCode) =>
@@ -161,15 +178,22 @@ export function createBoatService(): BoatService {
     codeLenses: (analysis, uri) => codeLensesOf(knownBy(analysis), uri),
     foldingRanges: foldingRangesOf,
     summary: summarise,
-    sheet: (analysis, { proposal, seen, moved }) => {
+    sheet: (analysis, { proposal, seen, moved, width, names }) => {
       const isWhole = proposal !== null;
-      const only = seen ? QUICK.filter(id => seen.includes(id)) : QUICK;
-      const options = isWhole ? { correction: analysis.corrections.all()[proposal] ?? null } : { only };
+      // What is drawn within a frame: for every keystroke, and while a hand moves a part.
+      const only = picturesOf(analysis).filter(id => !SLOW.includes(id) && (seen?.includes(id) ?? true));
+      const page = pageFor(width, names);
+      const correction = isWhole ? (analysis.corrections.all()[proposal] ?? null) : null;
       const known = isWhole ? analysis.settled.all() : knownBy(analysis);
-      const { pictures } = trimSheet(known, options);
-      return { isWhole, pictures, words: sheetWords(known, moved) };
+      const { pictures } = trimSheet(known, isWhole ? { correction, page } : { only, page });
+      const words = [waitingWords(known) ?? '', moved === undefined ? '' : movedWords(known, moved)];
+      return {
+        isWhole,
+        pictures,
+        words: words.filter(each => each !== '').join(' '),
+        glance: glanceAt(known, correction),
+      };
     },
-    printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), { paper }),
     proposals: analysis => analysis.corrections.all().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
       const edits = moveEdits(analysis, move);
@@ -180,10 +204,15 @@ export function createBoatService(): BoatService {
     proposalEdits: correctionEdits,
     entryKey: entryKeyAt,
     entryRange: rangeOfKey,
-    report: analysis => textReport(analysis.settled.all()),
     newTrial,
     poolBoat: poolBoatOf,
     takeTrials: (analysis, text) => takeTrials(analysis.syntax, text),
     newBoat: newBoatText,
   };
+}
+
+/** What is said while uncertainties and trials are not in yet: of a boat with trials what was said last, for they are heeded in it. */
+function saidMeanwhile(analysis: Analysis, last: Said): Analysis {
+  const said: Said = analysis.trials.length > 0 ? last : { ...analysis.said, openQuestions: last.openQuestions };
+  return saying(analysis, said);
 }

@@ -1,0 +1,132 @@
+import { readFileSync } from 'node:fs';
+import { createDescriber } from '../../schema/describe.ts';
+import { analyse } from '../../server/core/analysis/analyse.ts';
+import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { MeshLookup } from '../../server/core/meshFiles/meshFile.ts';
+import { readMeshSteps } from '../../server/core/meshFiles/readMeshFile.ts';
+import { textReport } from '../../server/core/report/textReport.ts';
+import { inSteps } from '../../server/core/steps/steps.ts';
+import { textLines } from '../helpers/boatText.ts';
+import { binaryStl } from '../helpers/stl.ts';
+import { boatOfParts } from './boatOfParts.ts';
+import { hullMesh } from './hullMesh.ts';
+
+/*
+ * How long the server is held by the longest piece of each long work, cold, as it is after a file was opened. Nothing
+ * should hold it for more than 50 ms on a quiet machine. It asserts nothing.
+ */
+
+const describer = createDescriber();
+const describe = (what: string, times: readonly number[]): void => {
+  const longest = Math.max(...times);
+  const total = times.reduce((sum, time) => sum + time, 0);
+  const long = times.filter(time => time > 50).length;
+  console.log(
+    `  ${what.padEnd(44)} ${longest.toFixed(0).padStart(6)} ms the longest of ${String(times.length).padStart(5)}, ${long} over 50 ms, ${total.toFixed(0)} ms in all`,
+  );
+};
+
+function timed<T>(times: number[], run: () => T): T {
+  const start = performance.now();
+  const value = run();
+  times.push(performance.now() - start);
+  return value;
+}
+
+/** A file opened, its uncertainties and trials settled, its corrections found, its report made: each as the server does it. */
+function opened(what: string, text: string, meshes?: MeshLookup): Analysis {
+  console.log(`\n${what}`);
+  const first: number[] = [];
+  const analysis = timed(first, () => analyse(text, describer, undefined, meshes));
+  describe('known at once', first);
+  const settling: number[] = [];
+  // Ends: a step is a stretch of work, and the work ends.
+  while (!timed(settling, () => analysis.settled.step()));
+  describe('settled', settling);
+  const correcting: number[] = [];
+  // Ends: as above.
+  while (!timed(correcting, () => analysis.corrections.step()));
+  describe('corrections', correcting);
+  const reporting: number[] = [];
+  timed(reporting, () => textReport(analysis.settled.all()));
+  describe('report', reporting);
+  const again: number[] = [];
+  timed(again, () => analyse(`${text}# more`, describer, analysis, meshes));
+  describe('a keystroke', again);
+  return analysis;
+}
+
+const dunlin = (): string => readFileSync('samples/dunlin.boat.yaml', 'utf8');
+
+/** The sample with so many trials of one condition, each a little different. */
+function withTrials(count: number, of: readonly ('surfaced' | 'submerged')[]): string {
+  const [head] = dunlin().split(/^trials:.*$/m);
+  const trials = Array.from({ length: count }, (_, i) => {
+    const by = ((i * 0.618034) % 1) - 0.5;
+    return of[i % of.length] === 'surfaced'
+      ? `  - { condition: surfaced, marks: [{ station: 60 mm, height: ${(74 + by).toFixed(1)} mm }, { station: 660 mm, height: ${(73 - by).toFixed(1)} mm }] }`
+      : `  - { condition: submerged, fill: ${(60 + by).toFixed(1)} % ± 2 %, trim: ${(13 + by).toFixed(1)}° ± 1° }`;
+  });
+  return head + textLines(['trials:', ...trials]);
+}
+
+/** The bench boat with another outer hull. */
+const withHull = (lines: readonly string[]): string =>
+  boatOfParts(20).replace(/ +profile: \[\[0, 0\].*\n.*\n/, () => textLines(lines.map(line => `      ${line}`)));
+
+const fullness = (t: number): number => 54 * (4 * t * (1 - t)) ** 0.4;
+
+/** A table of offsets over the length of the boat, all sections full. */
+function offsets(sections: number, points: number): string {
+  const rows = Array.from({ length: sections }, (_, i) => {
+    const t = i / (sections - 1);
+    const size = 1 + fullness(t);
+    const outline = Array.from({ length: points }, (__, k) => {
+      const angle = (Math.PI * k) / (points - 1);
+      return `[${(size * Math.sin(angle)).toFixed(3)}, ${(54 - size * Math.cos(angle)).toFixed(3)}]`;
+    });
+    return `  - { station: ${(900 * t).toFixed(2)}, outline: [${outline.join(', ')}] }`;
+  });
+  return withHull(['sections:', ...rows]);
+}
+
+function profile(points: number): string {
+  const all = Array.from({ length: points }, (_, i) => {
+    const t = i / (points - 1);
+    return `[${(900 * t).toFixed(2)}, ${fullness(t).toFixed(3)}]`;
+  });
+  return withHull([`profile: [${all.join(', ')}]`, 'height: 54 mm']);
+}
+
+function tanks(count: number): string {
+  const made = Array.from(
+    { length: count },
+    (_, i) =>
+      `    - { name: tank ${i}, in: dry cylinder, round: 14 mm, station: ${380 + 5 * i} to ${384.5 + 5 * i} mm, height: ${40 + (i % 3) * 15} mm, kind: sealed }`,
+  );
+  return boatOfParts(20).replace(/ {2}tanks:\n[\s\S]*?(?=^payload)/m, () => textLines(['  tanks:', ...made]));
+}
+
+function mesh(): void {
+  const bytes = binaryStl(hullMesh(480_000), 1000);
+  const reading: number[] = [];
+  const work = inSteps(() => readMeshSteps(bytes));
+  // Ends: as above.
+  while (!timed(reading, () => work.step()));
+  const file = work.all();
+  console.log('\nMesh of 480,000 triangles');
+  describe('read and checked', reading);
+  opened('A boat with that hull', withHull(['mesh: { file: hull.stl }']), () => file);
+}
+
+/** Prints the longest piece of each long work. */
+export function steps(): void {
+  opened('The sample with trials', dunlin());
+  opened('Thirty trials', withTrials(30, ['surfaced', 'submerged']));
+  opened('Twenty submerged trials', withTrials(20, ['submerged']));
+  opened('24 tanks', tanks(24));
+  opened('40 sections of 60 points', offsets(40, 60));
+  opened('A profile of 500 points', profile(500));
+  opened('200 parts', boatOfParts(200));
+  mesh();
+}
