@@ -85,7 +85,9 @@ describe('with the trials', () => {
         }),
       ),
     );
-    expect(listed).toHaveLength(filed.length + 1);
+    const { shells, compartments, tanks } = dunlin.filed.boat;
+    // A head, and what all of it weighs.
+    expect(listed).toHaveLength(shells.length + compartments.length + tanks.length + filed.length + 2);
   });
   it('machines are told the explanations with their odds and facts, and the edits of the offers', () => {
     const { explanations, offers } = json.learned;

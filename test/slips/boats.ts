@@ -53,7 +53,7 @@ export const BOATS: Readonly<Record<string, string>> = {
     bays:
       - name: keel forward
         takes: lead
-        station: 80 to 200 mm
+        station: 80 to 146 mm
         offset: -12 to 12 mm
         height: 12 to 18 mm
     stock:
@@ -85,7 +85,7 @@ export const BOATS: Readonly<Record<string, string>> = {
       - { name: pump, mass: 120 g, station: 12 to 16 cm, offset: 0.2 cm, height: 2.6 cm, in: dry tube }
       - { name: nose foam, material: XPS, box: 3.4 x 1.6 cm, station: 2 to 7 cm, height: 4.4 cm }
       - { name: rudder, material: brass, mass: 24 g, station: 55 cm, height: 4.4 cm }
-      - { name: keel lead, material: lead, mass: 1085 g, station: 12.3 to 40.3 cm, height: 0.2 to 0.8 cm, fixed: false }
+      - { name: keel lead, material: lead, mass: 1085 g, station: 12.3 to 40.3 cm, height: 0 to 0.5 cm, fixed: false }
     bays:
       - { name: aft, takes: foam, station: 48 to 54 cm, offset: -1 to 1 cm, height: 4.6 to 5.6 cm }
     stock: { foam: { density: 30 kg/m3, strip: 2.5 x 2.5 cm } }
