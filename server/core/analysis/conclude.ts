@@ -108,7 +108,8 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
   // Pieces go where there is room, whatever the bay says.
-  const boat = { ...rest.boat, bays: freeBays(inWater.source, parts.cache.shapes) };
+  const bays = freeBays(inWater.source, parts.cache.shapes);
+  const boat = bays === rest.boat.bays ? rest.boat : { ...rest.boat, bays };
   return { ...rest, boat, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
 }
 
