@@ -40,8 +40,7 @@ export function createTeller(host: TellerHost): Teller {
   const { clock, service, guard, documents, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Timer>();
   const typing = createTyping(clock);
-  /** What was said of a file when all was last known: what waits stays until it is known again. */
-  const saidLast = new Map<string, Said>();
+  const sayings = createSayings(host);
   const news = createNews(host);
 
   const cancel = (uri: string): void => {
@@ -50,22 +49,12 @@ export function createTeller(host: TellerHost): Teller {
     pending.delete(uri);
   };
 
-  /** What is known of a file, and whether that is all. */
-  const sayable = (document: TextDocument): Sayable & { readonly isAll: boolean } => {
-    const analysis = service.known(analysisOf(document));
-    const isAll = analysis.settled.isDone();
-    if (isAll) saidLast.set(document.uri, analysis.said);
-    const last = saidLast.get(document.uri);
-    const shown = isAll || !last ? analysis : service.meanwhile(analysis, last);
-    return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
-  };
-
   /** Tells the editor what is known of a file, and the caller whether that is all. */
   const tell = (document: TextDocument): boolean => {
     const { isAll, ...said } = attempt(
       guard,
       'analysis',
-      () => sayable(document),
+      () => sayings.of(document),
       reason => ({ ...service.ownFault(reason), isAll: true }),
     );
     news.send(document, said);
@@ -115,9 +104,27 @@ export function createTeller(host: TellerHost): Teller {
     closed(uri) {
       cancel(uri);
       typing.forget(uri);
-      saidLast.delete(uri);
+      sayings.forget(uri);
       news.close(uri);
     },
     publish,
+  };
+}
+
+/** What there is to say of a file as it is now. */
+function createSayings({ service, analysisOf, reference }: TellerHost) {
+  /** What was said of a file when all was last known: what waits stays until it is known again. */
+  const saidLast = new Map<string, Said>();
+  return {
+    /** What is known of a file, and whether that is all. */
+    of(document: TextDocument): Sayable & { readonly isAll: boolean } {
+      const analysis = service.known(analysisOf(document));
+      const isAll = analysis.settled.isDone();
+      if (isAll) saidLast.set(document.uri, analysis.said);
+      const last = saidLast.get(document.uri);
+      const shown = isAll || !last ? analysis : service.meanwhile(analysis, last);
+      return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
+    },
+    forget: (uri: string) => void saidLast.delete(uri),
   };
 }

@@ -40,7 +40,8 @@ const SLIPS: readonly Slip[] = [
     code: 'unknown-key',
     marks: 'colour',
     says: 'There is no key “colour” in a part. Known here: name, mass, material, density, inWater, in, station, offset, height, sides, count, spacing, weighed, round, axis, box, ball, profile, sections, faired, mesh, volume, forms, balance, holds, fixed, outside, note, fitted, removed, was, written, learned.',
-    becomes: '    mass: 800 g',
+    becomes: `    mass: 800 g
+    note: colour red`,
   },
   {
     slip: 'a key of the hull that nobody knows',
@@ -53,11 +54,11 @@ const SLIPS: readonly Slip[] = [
   },
   {
     slip: 'a section that nobody knows',
-    put: ['payload:', 'load:'],
+    put: ['payload:', 'jumble:'],
     code: 'unknown-key',
-    marks: 'load',
-    says: 'There is no key “load” in a boat file. Known here: boat, scale, units, water, hull, payload, bays, stock, limits, trials.',
-    without: ['load'],
+    marks: 'jumble',
+    says: 'There is no key “jumble” in a boat file. Known here: boat, scale, units, water, hull, payload, bays, stock, limits, trials.',
+    without: ['jumble'],
   },
   {
     slip: 'a key deep in an entry that nobody knows',

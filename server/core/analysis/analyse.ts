@@ -37,7 +37,7 @@ export function analyse(
       source: reading.source,
       trials: reading.trials,
       scheme,
-      parts: { entries: reading.kept, cache, variations },
+      parts: { describer, meshes, entries: reading.kept, cache, variations },
     },
     previous,
   );

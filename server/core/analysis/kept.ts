@@ -1,5 +1,7 @@
+import type { Describer } from '../../../schema/describe.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
+import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
 import type { TrialSet } from '../trials/pool/trialSet.ts';
@@ -9,6 +11,8 @@ import { type BoatInWater, floated } from './inWater.ts';
 
 /** What the next analysis of the same file is made with. */
 export interface Parts {
+  readonly describer: Describer;
+  readonly meshes: MeshLookup;
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;

@@ -8,8 +8,8 @@ import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, kindAt, valueAt } from '../text/reading/values.ts';
 import type { Entry } from './boat.ts';
-import { valueFault } from './fault.ts';
 import { entriesRead } from './mostEntries.ts';
+import { notAList } from './notAList.ts';
 import { type CheckedValue, checkValue } from './readEntry.ts';
 import type { ReadingContext } from './readingContext.ts';
 import { type ReadEntry, readOne } from './readOne.ts';
@@ -119,7 +119,7 @@ function readList<T, E extends Entry>(
   };
   const kind = kindAt(syntax, path);
   if (kind && kind !== 'list') {
-    findings.push(notAList(path));
+    findings.push(notAList(path, syntax));
     leaveOut(path, String(path.at(-1)));
     return [];
   }
@@ -142,13 +142,6 @@ function readList<T, E extends Entry>(
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
 }
-
-const notAList = (path: Path): Finding =>
-  valueFault(
-    'not-a-list',
-    path,
-    `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
-  );
 
 /** The mesh files that an entry was made from, and the rooms that it was fitted into, are still what they were. */
 function hasItsWorld({ files, rooms }: ReadEntry, { meshes, roomsOf }: ReadingContext): boolean {

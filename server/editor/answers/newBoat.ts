@@ -1,7 +1,17 @@
+import type { FileUnits } from '../../../schema/units.ts';
 import { doubleQuoted, quoteScalar } from '../../core/text/reading/quoteScalar.ts';
+import { massText, tapeText } from '../../core/wording/numbers.ts';
+
+/** How a new boat is measured: in millimetres and grams, or in inches and ounces. */
+export type NewUnits = 'metric' | 'inches';
 
 /** The text of a new boat file: a small boat in trim, to be overwritten part by part. */
-export function newBoatText(name: string): string {
+export function newBoatText(name: string, units: NewUnits = 'metric'): string {
+  const text = metricBoat(name);
+  return units === 'metric' ? text : inInches(text);
+}
+
+function metricBoat(name: string): string {
   const called = name.trim() === '' ? 'New boat' : name.trim();
   return `# ${called.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
@@ -58,4 +68,26 @@ stock:                         # on the bench
   lead: { strip: 12 x 6 mm }
   foam: { density: 30 kg/m3, strip: 24 x 12 mm }
 `;
+}
+
+const INCHES: FileUnits = { length: 'in', mass: 'oz' };
+
+/** The same boat by another tape: lengths in sixteenths of an inch, masses in ounces. */
+function inInches(text: string): string {
+  const inches = (mm: string): string => tapeText(Number(mm) / 1000, INCHES);
+  const bare = (mm: string): string => inches(mm).replace(/ in$/, '');
+  return (
+    text
+      .replace(/(?<=profile: ).*/, points => points.replace(/\d+/g, bare))
+      .replace(
+        /(-?[\d.]+)( to | x )(-?[\d.]+) mm/g,
+        (_, a: string, joint: string, b: string) => `${bare(a)}${joint}${inches(b)}`,
+      )
+      .replace(/(-?[\d.]+) mm/g, (_, mm: string) => inches(mm))
+      .replace(/(\d+) g$/gm, (_, grams: string) => massText(Number(grams) / 1000, INCHES, 1))
+      // Sixteenths are coarser than millimetres: this brings it level again.
+      .replace('15 3/8 in', '15 1/4 in')
+      .replace('temperature: 18 °C', 'temperature: 65 °F')
+      .replace(/\n\nwater:/, '\nunits: { length: in, mass: oz }\n\nwater:')
+  );
 }

@@ -30,6 +30,12 @@ export const boatFindings = {
     why: 'Without it the entry is in no figure.',
     todo: 'Add the key.',
   },
+  'unit-guessed': {
+    title: 'A density stands without its unit',
+    means: 'A bare density is in kg/m3, but the figure is so small that it can only be g/ml.',
+    why: 'It is read as g/ml. Whoever reads the file after you has to guess as well.',
+    todo: 'Write the unit behind it: “1.025 g/ml”, or “1025 kg/m3”.',
+  },
   'wrong-value': {
     title: 'The value is not one that belongs here',
     means: 'The key takes one of a few words, or another kind of value.',
