@@ -114,7 +114,8 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
   const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
   // Pieces go where there is room, whatever the bay says.
-  const boat = { ...rest.boat, bays: freeBays(inWater.source, parts.cache.shapes) };
+  const bays = freeBays(inWater.source, parts.cache.shapes);
+  const boat = bays === rest.boat.bays ? rest.boat : { ...rest.boat, bays };
   return {
     ...rest,
     boat,

@@ -16,11 +16,12 @@ export function freeBays(source: BoatSource, shapes: Shapes): readonly Bay[] {
   if (bays.length === 0) return bays;
   const occupants = occupantsOf(source, shapes);
   const hull = hullOf(occupants, length, shapes);
-  return bays.map(bay => {
+  const free = bays.map(bay => {
     const isFree = freedom(occupants.find(({ entry }) => entry === bay)!, occupants, hull, shapes);
     if (gridOf(bay, LOOKED_AT).every(plane => plane.every(row => row.every(isFree)))) return bay;
     return { ...bay, ...largestFree(bay, isFree) };
   });
+  return free.every((bay, i) => bay === bays[i]) ? bays : free;
 }
 
 /** Places along each axis: of a first look, and where there is something in the way. */
