@@ -29,7 +29,9 @@ describe('what the report says of a boat', () => {
     ['that is too light', probe(['mass: 800 g', 'mass: 500 g']), [/Too light +by 110 g, tanks full/]],
     [
       'of which nothing floats',
-      'hull: { length: 300 mm }',
+      `boat: B
+hull: { length: 300 mm }
+`,
       [/Nothing in the file weighs anything yet/, /Nothing in the file floats yet/],
     ],
     [

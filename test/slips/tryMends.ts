@@ -8,7 +8,7 @@ import { service } from '../helpers/analysed.ts';
 import type { Slipped } from './slipKinds.ts';
 
 /** What is wrong with what is said of a slip, or with a mend of it. */
-export interface Failure {
+interface Failure {
   readonly boat: string;
   readonly slip: Slipped;
   readonly what: string;

@@ -23,5 +23,7 @@ export function arranged(syntax: Syntax, reading: BoatReading, shapes: Shapes): 
     hasLength,
     isDoubtful: ({ entry }) => isFaulty(entry.path),
     lacksShells: isFaulty(['hull', 'shells']),
-  }).filter(({ code }) => code !== 'perhaps-inside' || !lacksCompartments);
+  }).filter(
+    ({ code, place }) => code !== 'perhaps-inside' || !(lacksCompartments || ('path' in place && isFaulty(place.path))),
+  );
 }

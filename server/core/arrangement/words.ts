@@ -61,7 +61,7 @@ function lengthWords(conflicts: readonly Conflict[], length: number, units: File
 }
 
 /** “a”, “b” and 3 more. */
-export function namesOf(names: readonly string[]): string {
+function namesOf(names: readonly string[]): string {
   const quoted = names.map(name => `“${name}”`);
   if (quoted.length <= 3)
     return quoted.length < 2 ? (quoted[0] ?? '') : `${quoted.slice(0, -1).join(', ')} and ${quoted.at(-1)}`;
