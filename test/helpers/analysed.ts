@@ -19,8 +19,9 @@ export const fileFindings = (analysis: Analysis): readonly Finding[] =>
 
 /** What is said of the file itself that was not said of it before: a boat drawn at random may lie badly to begin with. */
 export function toldSince(before: Analysis, after: Analysis): readonly Finding[] {
-  const known = new Set(fileFindings(before).map(({ message }) => message));
-  return fileFindings(after).filter(({ message }) => !known.has(message));
+  const key = (finding: Finding): string => JSON.stringify(finding);
+  const known = new Set(fileFindings(before).map(key));
+  return fileFindings(after).filter(finding => !known.has(key(finding)));
 }
 
 /** The characters that a finding underlines. */
