@@ -14,6 +14,7 @@ import type {
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
 import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
+import { waitingWords } from '../core/analysis/waitingWords.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
 import { type Names, pageFor } from '../core/drawing/page.ts';
 import type { Picture } from '../core/drawing/picture.ts';
@@ -23,7 +24,6 @@ import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import { type PoolBoatAsked, poolBoatOf } from '../core/poolside/poolBoat.ts';
 import { type Taking, takeTrials } from '../core/poolside/take.ts';
 import { findingLines } from '../core/report/reference.ts';
-import { waitingWords } from '../core/report/waitingWords.ts';
 import { splice } from '../core/text/editing/edit.ts';
 import type { TextSplice } from '../core/text/reading/layout.ts';
 import type { Span } from '../core/text/reading/lines.ts';

@@ -1,7 +1,6 @@
 import { samePath } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { keepHistory } from '../../core/analysis/keepHistory.ts';
-import { waitingWords } from '../../core/analysis/waitingWords.ts';
 import type { Part } from '../../core/boat/boat.ts';
 import { markOf, moveAlong } from '../../core/corrections/room/shift.ts';
 import type { Change } from '../../core/findings/finding.ts';
