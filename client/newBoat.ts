@@ -13,12 +13,32 @@ export async function openNewBoat(client: BaseLanguageClient): Promise<void> {
   if (name === undefined) return;
   const measured = await vscode.window.showQuickPick(
     [
-      { label: 'Millimetres and grams', units: 'metric' as const },
-      { label: 'Inches and ounces', units: 'inches' as const },
+      { label: 'Millimetres and grams', description: SMALL, units: 'metric' as const },
+      { label: 'Inches and ounces', description: SMALL, units: 'inches' as const },
+      {
+        label: 'Millimetres and grams, planned',
+        description: PLANNED,
+        units: 'metric' as const,
+        plan: '900, 90, 62, 1:60',
+      },
+      {
+        label: 'Inches and ounces, planned',
+        description: PLANNED,
+        units: 'inches' as const,
+        plan: '35 1/2, 3 1/2, 2 3/8, 1:60',
+      },
     ],
     { title: `How do you measure ${name.trim()}?` },
   );
   if (measured === undefined) return;
+  const plan = measured.plan === undefined ? undefined : await askForPlan(measured.plan);
+  if (measured.plan !== undefined && plan === undefined) return;
+  const params: NewBoatParams = { name: name.trim(), units: measured.units, ...(plan === undefined ? {} : { plan }) };
+  const { text, problem } = await client.sendRequest<NewBoatResult>(newBoatRequest, params);
+  if (problem !== undefined) {
+    void vscode.window.showErrorMessage(problem);
+    return;
+  }
   const uri = await vscode.window.showSaveDialog({
     title: `Where shall ${name.trim()} lie?`,
     saveLabel: 'Make the boat file',
@@ -26,12 +46,22 @@ export async function openNewBoat(client: BaseLanguageClient): Promise<void> {
     filters: { 'Boat file': ['boat.yaml'] },
   });
   if (uri === undefined) return;
-  const params: NewBoatParams = { name: name.trim(), units: measured.units };
-  const { text } = await client.sendRequest<NewBoatResult>(newBoatRequest, params);
   const file = withEnding(uri);
   await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
   await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
 }
+
+const SMALL = 'a small boat in trim, to overwrite part by part';
+const PLANNED = 'from length, beam, waterline and scale';
+
+const askForPlan = (example: string): Thenable<string | undefined> =>
+  vscode.window.showInputBox({
+    title: 'Length, beam, waterline and scale',
+    prompt: 'The waterline above the keel; the scale may be left out.',
+    placeHolder: `for example: ${example}`,
+    validateInput: text =>
+      text.split(',').length < 3 ? `Three or four figures with commas between them, such as: ${example}` : undefined,
+  });
 
 /** In the folder that is open, or else beside the file that is. */
 function beside(file: string): vscode.Uri | undefined {

@@ -54,9 +54,11 @@ export function answerFileRequests({ connection, service, guard: host, fileAt }:
     guard<NewBoatParams, NewBoatResult>(
       host,
       { name: 'new boat', fallback: { text: '' }, given },
-      ({ name, units }) => ({
-        text: service.newBoat(name, units),
-      }),
+      ({ name, units, plan }) => {
+        if (plan === undefined) return { text: service.newBoat(name, units) };
+        const planned = service.plannedBoat(name, plan, units);
+        return planned.status === 'done' ? { text: planned.text } : { text: '', problem: planned.reason };
+      },
     ),
   );
   connection.onRequest(unpackRequest, (...given: readonly unknown[]) =>

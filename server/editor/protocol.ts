@@ -22,8 +22,14 @@ export type Settings = {
 /** Asks the server for the text of a new boat file. */
 export const newBoatRequest = 'trimwright/newBoat';
 /** `units`: how the boat is measured; metric unless given. */
-export type NewBoatParams = { readonly name: string; readonly units?: 'metric' | 'inches' };
-export type NewBoatResult = { readonly text: string };
+export type NewBoatParams = {
+  readonly name: string;
+  readonly units?: 'metric' | 'inches';
+  /** Length, beam, waterline and scale as they are typed, to plan it from. */
+  readonly plan?: string;
+};
+/** `problem`: what is wrong with the figures of a plan; there is no text then. */
+export type NewBoatResult = { readonly text: string; readonly problem?: string };
 
 /** Asks for the boat file that a printed sheet has in it; null where it has none. */
 export const unpackRequest = 'trimwright/unpack';

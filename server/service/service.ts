@@ -38,6 +38,7 @@ import { inlayHintsIn } from '../editor/answers/inlayHints.ts';
 import { type NewUnits, newBoatText } from '../editor/answers/newBoat.ts';
 import { newTrial } from '../editor/answers/newTrial.ts';
 import { type OwnFault, ownFault } from '../editor/answers/ownFault.ts';
+import { type Planned, plannedBoat } from '../editor/answers/plannedBoat.ts';
 import { definitionAt, highlightsAt, referencesAt } from '../editor/answers/references.ts';
 import { type Rename, type Renaming, renameAt, renamingAt } from '../editor/answers/rename.ts';
 import { correctionEdits, type Edits, movedWords, moveEdits, type WantedMove } from '../editor/answers/sheetEdits.ts';
@@ -119,6 +120,8 @@ interface EditorAnswers {
   takeTrials(analysis: Analysis, text: string): Taking;
   /** The text of a new boat file. */
   newBoat(name: string, units?: NewUnits): string;
+  /** The text of a boat planned from length, beam, waterline and scale as they are typed: "900, 90, 62, 1:60". */
+  plannedBoat(name: string, figures: string, units?: NewUnits): Planned;
 }
 
 /** Plots of figures that nothing else asks for at every keystroke. */
@@ -208,6 +211,7 @@ export function createBoatService(): BoatService {
     poolBoat: poolBoatOf,
     takeTrials: (analysis, text) => takeTrials(analysis.syntax, text),
     newBoat: newBoatText,
+    plannedBoat: (name, figures, units = 'metric') => plannedBoat(name, figures, units, describer),
   };
 }
 

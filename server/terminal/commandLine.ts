@@ -16,6 +16,7 @@ const USAGE = `Trim a scale submarine described in a boat file.
 
   trimwright new NAME                a boat file to fill in, NAME.boat.yaml
                  [--units inches|metric] [-o OUT]
+                 [--plan "900, 90, 62, 1:60"] ... planned from length, beam, waterline and scale
 
   trimwright check FILE...           findings as file:line:column; exit code 1 when there are errors
   trimwright report FILE [--json]    how the boat floats and dives, against its limits
@@ -74,7 +75,10 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     return OK;
   }
   if (command === 'new')
-    return newCommand({ name: files.join(' '), units: parsed.units, output: parsed.output }, { service, world });
+    return newCommand(
+      { name: files.join(' '), units: parsed.units, plan: parsed.plan, output: parsed.output },
+      { service, world },
+    );
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
   if (command === 'unpack') return unpackCommand(files[0]!, parsed, { service, world });
   const ofFile = analysed(files[0]!, world);
@@ -106,6 +110,7 @@ interface Command {
   readonly bothWaters: boolean;
   readonly water: 'fresh' | 'sea' | null;
   readonly units: 'metric' | 'inches';
+  readonly plan: string | null;
   readonly output: string | null;
   readonly overwrite: boolean;
   readonly paper: Paper;
@@ -137,12 +142,14 @@ function parse(args: readonly string[]): Command | string {
     paper,
     svg,
     units,
+    plan = null,
   } = read.values;
   const options = {
     ...{ files, json, write, explain, bothWaters, output, overwrite, appendix },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
     units: units === 'inches' ? units : 'metric',
+    plan,
     svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
@@ -150,11 +157,12 @@ function parse(args: readonly string[]): Command | string {
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
   if (units !== undefined && units !== options.units) return `“--units” is inches or metric, not “${units}”.`;
+  if (plan !== null && command !== 'new') return '“--plan” belongs to “new”.';
   if (units !== undefined && command !== 'new') return '“--units” belongs to “new”.';
   if (command === 'new') {
     if (files.length === 0) return '“new” needs the name of the boat, such as: trimwright new Petrel';
     const isPlain = !json && !write && !explain && !bothWaters && !overwrite && water === null && !paper && !svg;
-    return isPlain ? { ...options, command } : '“new” goes with “--units” and “-o” alone.';
+    return isPlain ? { ...options, command } : '“new” goes with “--units”, “--plan” and “-o” alone.';
   }
   if (files.length === 0) {
     const [needed, such] = command === 'unpack' ? ['page', 'petrel.html'] : ['boat file', 'petrel.boat.yaml'];
@@ -203,6 +211,7 @@ const parseRaw = (args: readonly string[]) =>
       paper: { type: 'string' },
       svg: { type: 'string' },
       units: { type: 'string' },
+      plan: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

@@ -11,11 +11,18 @@ export function newBoatText(name: string, units: NewUnits = 'metric'): string {
   return units === 'metric' ? text : inInches(text);
 }
 
-function metricBoat(name: string): string {
+/** A boat's name as it stands in the first line of its file, and as the value of `boat:`. */
+export function boatTitle(name: string): { readonly comment: string; readonly name: string } {
   const called = name.trim() === '' ? 'New boat' : name.trim();
-  return `# ${called.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
+  const isOdd = /^["'[{]/.test(called);
+  return { comment: called.replace(/\s+/g, ' '), name: isOdd ? doubleQuoted(called) : quoteScalar(called, false) };
+}
+
+function metricBoat(name: string): string {
+  const title = boatTitle(name);
+  return `# ${title.comment}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
-boat: ${/^["'[{]/.test(called) ? doubleQuoted(called) : quoteScalar(called, false)}
+boat: ${title.name}
 
 water: { kind: fresh, temperature: 18 °C }
 
@@ -71,6 +78,9 @@ stock:                         # on the bench
 }
 
 const INCHES: FileUnits = { length: 'in', mass: 'oz' };
+
+/** The units of a new boat. */
+export const UNITS: Readonly<Record<NewUnits, FileUnits>> = { metric: { length: 'mm', mass: 'g' }, inches: INCHES };
 
 /** The same boat by another tape: lengths in sixteenths of an inch, masses in ounces. */
 function inInches(text: string): string {
