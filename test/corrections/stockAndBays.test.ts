@@ -5,7 +5,7 @@ import { findSlots } from '../../server/core/corrections/room/slots.ts';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import type { Revolved } from '../../server/core/geometry/form/form.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { fileFindings, heard, service, toldSince } from '../helpers/analysed.ts';
+import { heard, service, toldSince } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
