@@ -5,7 +5,7 @@ import { findSlots } from '../../server/core/corrections/room/slots.ts';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import type { Revolved } from '../../server/core/geometry/form/form.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { fileFindings, heard, service, toldSince } from '../helpers/analysed.ts';
+import { heard, service, toldSince } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth, outOfLimits } from '../helpers/corrected.ts';
@@ -111,7 +111,7 @@ describe('a file without bays', { timeout: 60_000 }, () => {
       expect(offer.title).toMatch(/^Add \d proposed bays for lead and foam: check that there is room$/);
       const text = splice(before.syntax.text, applyChanges(before.syntax, offer.changes)!);
       const after = service.analyse(text, before);
-      expect(fileFindings(after)).toEqual([]);
+      expect(toldSince(before, after)).toEqual([]);
       expect(after.boat.bays.length).toBe(offer.changes.length);
       expect(text.match(/# proposed by the program: check that there is room/g)).toHaveLength(offer.changes.length);
       const shell = before.boat.shells[0]!.form as Revolved;
