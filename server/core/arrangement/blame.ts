@@ -52,7 +52,10 @@ function heaviest(left: readonly Conflict[], things: readonly Occupant[], hull: 
 }
 
 const explains = (suspect: Occupant | null, { of, with: other, code }: Conflict): boolean =>
-  suspect === null ? code === 'beyond-hull' : of === suspect || other === suspect;
+  suspect === null
+    ? code === 'beyond-hull'
+    : // A bay says where room was thought to be: it proves nothing against a thing that is there.
+      of === suspect || (other === suspect && (of.kind !== 'bay' || HOLDS.has(code)));
 
 /** By how much it is accused; the thing that a conflict is of a little more than what it is held against. */
 const weigh = ({ of, explained }: Suspect): number =>
