@@ -1,8 +1,11 @@
 import type { Describer } from '../../../schema/describe.ts';
 import type { Water } from '../boat/boat.ts';
+import type { OwnCondition } from '../boat/ownCondition.ts';
 import { readBoat } from '../boat/readBoat.ts';
+import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { emptyCache } from '../bodies/assemble.ts';
+import { loadingConditionOf } from '../conditions/ownCondition.ts';
 import { type Scheme, STANDARD } from '../figures/scheme.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
@@ -10,6 +13,7 @@ import { readSyntax } from '../text/reading/syntax.ts';
 import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
 import { conclude } from './conclude.ts';
+import type { LoadedScheme } from './kept.ts';
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
@@ -26,6 +30,7 @@ export function analyse(
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
+  const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);
   const findings = [...syntax.findings, ...reading.findings];
   const isFaulty = findings.some(finding => finding.severity === 'error' && !isOfTrials(finding));
   const isWhole = !isFaulty && reading.boat.leftOut.length === 0;
@@ -35,11 +40,18 @@ export function analyse(
       file: { findings, isFaulty, isWhole, wantedFiles: reading.meshNames },
       source: reading.source,
       trials: reading.trials,
-      scheme,
-      parts: { entries: reading.kept, cache, variations },
+      scheme: loaded.scheme,
+      parts: { entries: reading.kept, cache, variations, loaded },
     },
     previous,
   );
+}
+
+/** The scheme with the conditions of the file; the same object as before while nothing in them has changed. */
+function loadedBy(base: Scheme, conditions: readonly OwnCondition[], before?: LoadedScheme): LoadedScheme {
+  if (before?.base === base && sameData(before.conditions, conditions)) return before;
+  const others = [...base.others, ...conditions.map(loadingConditionOf)];
+  return { base, conditions, scheme: conditions.length > 0 ? { ...base, others } : base };
 }
 
 /** Trials are in no figure of the file: a fault in one spoils none. */

@@ -1,5 +1,7 @@
+import type { OwnCondition } from '../boat/ownCondition.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
+import type { Scheme } from '../figures/scheme.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
 import type { TrialSet } from '../trials/pool/trialSet.ts';
@@ -8,10 +10,19 @@ import type { VariationCache } from '../uncertainty/variations.ts';
 import { type BoatInWater, floated } from './inWater.ts';
 
 /** What the next analysis of the same file is made with. */
+/** What is figured by a scheme of a file with conditions of its own. */
+export interface LoadedScheme {
+  readonly base: Scheme;
+  readonly conditions: readonly OwnCondition[];
+  /** Both together. */
+  readonly scheme: Scheme;
+}
+
 export interface Parts {
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;
+  readonly loaded: LoadedScheme;
 }
 
 export interface Kept extends Parts {
@@ -33,7 +44,7 @@ interface Pooled {
 }
 
 /** Figures the uncertainties of the boat as filed, and hears its trials. */
-export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & Scheme): Steps<Heard> {
+export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & { readonly scheme: Scheme }): Steps<Heard> {
   const { scheme, ...trialSet } = asked;
   const filedUncertainties = yield* uncertaintySteps(trialSet, filed.bodies, filed.conditions, scheme.figures);
   if (trialSet.trials.length === 0) return { filedUncertainties, learned: null, pooled: null };
@@ -45,5 +56,3 @@ export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & Sche
   const uncertainties = yield* verdict.uncertainties({ ...inWater, figures: scheme.figures });
   return { filedUncertainties, learned, pooled: { inWater, uncertainties } };
 }
-
-type Scheme = { readonly scheme: Parameters<typeof floated>[1] };

@@ -4,7 +4,19 @@ import type { Syntax } from '../text/reading/syntax.ts';
 import { keysOf, kindAt } from '../text/reading/values.ts';
 import { entryFault, valueFault } from './fault.ts';
 
-const SECTIONS = ['boat', 'scale', 'units', 'water', 'hull', 'payload', 'bays', 'stock', 'limits', 'trials'];
+const SECTIONS = [
+  'boat',
+  'scale',
+  'units',
+  'water',
+  'hull',
+  'payload',
+  'bays',
+  'stock',
+  'limits',
+  'conditions',
+  'trials',
+];
 const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
 
 /** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */

@@ -9,9 +9,12 @@ import { entriesOf, hasSlip, isBroken } from '../text/reading/values.ts';
 import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
+import { checkConditions } from './checkConditions.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { valueFault } from './fault.ts';
+import type { OwnCondition } from './ownCondition.ts';
+import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
@@ -27,6 +30,8 @@ export interface BoatReading {
   /** The same with what its entries were read from. */
   readonly source: BoatSource;
   readonly trials: readonly Trial[];
+  /** Loading conditions of the builder's own. */
+  readonly conditions: readonly OwnCondition[];
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -82,6 +87,12 @@ export function readBoat(
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition };
+  const conditions = checkConditions(
+    entriesIn(reader.list(['conditions'], conditionKind, sources.around)),
+    whole,
+    compartmentNames,
+  );
   const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
   const trials = checkTrials(
     entriesIn(reader.list(['trials'], trialKind, sources.around)),
@@ -90,12 +101,13 @@ export function readBoat(
     shapes,
   );
   const ofDay = withBoatOfDay(sources, trials.trials);
-  findings.push(...trials.findings, ...ofDay.findings);
+  findings.push(...conditions.findings, ...trials.findings, ...ofDay.findings);
   if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
+    conditions: conditions.conditions,
     findings: withoutRepeats(findings.filter(finding => !isUncertain(syntax, finding))),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units: measures, made: schemas } },

@@ -115,9 +115,9 @@ function readList<T, E extends Entry>(
   around: ReadingContext,
 ): readonly Source<T, E>[] {
   const { findings } = log;
-  // Bays and trials are in no figure anyway.
+  // Without them no other figure changes.
   const leaveOut = ([section]: Path, name: string) => {
-    if (section !== 'bays' && section !== 'trials') log.leftOut.push(name);
+    if (!APART.includes(String(section))) log.leftOut.push(name);
   };
   const kind = kindAt(syntax, path);
   if (kind && kind !== 'list') {
@@ -145,6 +145,9 @@ function readList<T, E extends Entry>(
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
 }
+
+/** Lists that are in no figure of the boat as it is surfaced and submerged. */
+const APART = ['bays', 'trials', 'conditions'];
 
 const notAList = (path: Path): Finding =>
   valueFault(

@@ -72,7 +72,7 @@ export function trimSheet(analysis: Analysis, { only, correction = null }: Sheet
   const views = viewNames.flatMap(view =>
     analysis.conditions
       .filter(({ condition }) => isWanted(`${condition.id}-${view}`))
-      .map(there => VIEWS[view](analysis, there, aboardIn(things, there))),
+      .map(there => VIEWS[view](analysis, there, aboardIn(things, analysis, there))),
   );
   const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis) ?? []);
   return { pictures: [...views, ...plots] };

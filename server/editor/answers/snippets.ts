@@ -95,6 +95,29 @@ const bays: readonly EntrySnippet[] = [
   ]),
 ];
 
+const conditions: readonly EntrySnippet[] = [
+  entry('awash', 'afloat with the tanks filled so far', [
+    ['name', stop(1, 'awash')],
+    ['fill', stop(2, '45 %')],
+    ['limits', `{ trim: ${stop(3, '2°')}, heel: ${stop(4, '1°')}, gm: ${stop(5, '3 mm')} }`],
+  ]),
+  entry('lighter, afloat', 'something left ashore', [
+    ['name', stop(1, 'without the long mast')],
+    ['without', `[${stop(2, 'long mast')}]`],
+    ['limits', `{ trim: ${stop(3, '0.5°')}, heel: ${stop(4, '1°')} }`],
+  ]),
+  entry('submerged otherwise', 'hanging neutral with something else aboard', [
+    ['name', stop(1, 'small battery')],
+    ['condition', 'submerged'],
+    ['without', `[${stop(2, 'battery')}]`],
+    [
+      'aboard',
+      `[{ name: ${stop(3, 'small battery')}, mass: ${stop(4, '210 g')}, station: ${stop(5, '280 mm')}, height: ${stop(6, '30 mm')}, in: ${stop(7, 'dry cylinder')} }]`,
+    ],
+    ['limits', `{ trim: ${stop(8, '1°')}, heel: ${stop(9, '1°')}, bg: ${stop(10, '5 mm')} }`],
+  ]),
+];
+
 const trials: readonly EntrySnippet[] = [
   entry('surfaced trial', 'where the water stood on the hull, at rest', [
     ['date', stop(1, '2026-05-02')],
@@ -138,6 +161,7 @@ export function entrySnippets(list: Path): readonly EntrySnippet[] {
   const [section, inHull] = list;
   if (list.length === 1 && section === 'payload') return parts;
   if (list.length === 1 && section === 'bays') return bays;
+  if (list.length === 1 && section === 'conditions') return conditions;
   if (list.length === 1 && section === 'trials') return trials;
   return list.length === 2 && section === 'hull' ? (hullEntries[String(inHull)] ?? []) : [];
 }

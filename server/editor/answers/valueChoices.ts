@@ -32,7 +32,8 @@ export function valueChoices(
   const info = describer.describe(path);
   if (!info) return [];
   if (info.key === 'material') return materialChoices();
-  if (info.key === 'in') return compartmentNames(analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+  const list = NAMED[info.key] ?? (path.at(-2) === 'without' ? PAYLOAD : undefined);
+  if (list) return namesIn(list, analysis).map(name => plain(name, quoteScalar(name, isFlow)));
   if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
   if (info.words) return info.words.map(word => plain(word, word));
   if (info.example === undefined) return [];
@@ -40,6 +41,10 @@ export function valueChoices(
   if (/\d$/.test(typed.trimEnd())) return unitChoices(info.example, typed, analysis.boat);
   return fullSizeChoices(info.example, typed, analysis.boat);
 }
+
+/** Keys whose value is the name of an entry, and the list that has it. */
+const NAMED: Readonly<Record<string, Path>> = { in: ['hull', 'compartments'], tank: ['hull', 'tanks'] };
+const PAYLOAD: Path = ['payload'];
 
 /** Keys of a payload entry that say since when or until when. */
 const WHEN = ['fitted', 'removed', 'until'];
@@ -63,8 +68,8 @@ const materialChoices = (): readonly ValueChoice[] =>
   });
 
 /** As the file has them, so that one whose entry is not finished yet counts too. */
-function compartmentNames({ syntax }: Analysis): readonly string[] {
-  const names = entriesOf(syntax, ['hull', 'compartments']).map(({ path }) => valueAt(syntax, [...path, 'name']));
+function namesIn(list: Path, { syntax }: Analysis): readonly string[] {
+  const names = entriesOf(syntax, list).map(({ path }) => valueAt(syntax, [...path, 'name']));
   return names.filter(name => typeof name === 'string');
 }
 

@@ -55,7 +55,7 @@ export function wayOf({ part, along, across }: Move, units: FileUnits): string {
 
 const isOut = (floating: Floating, scope: Scope): boolean =>
   conditionsOf(floating)
-    .filter(({ condition }) => isInScope(condition, scope))
+    .filter(({ condition }) => isInScope(condition, scope, floating.boat))
     .some(inCondition => outOf(judgeIn(floating.boat, inCondition, FIGURES)) > 0);
 
 /** What the boat, within its limits already, gains. */
@@ -84,7 +84,7 @@ function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged): reado
   if (scope === 'submerged') {
     return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
-  if (boat.tanks.length === 0) return ['surfaced within limits'];
+  if (boat.tanks.length === 0) return laid.others.length > 0 ? allWithin(laid) : ['surfaced within limits'];
   const left = outOf(judgeSubmerged(boat, submerged));
   if (left === 0) return ['surfaced within limits, submerged too'];
   const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
