@@ -80,9 +80,15 @@ export function statesOf(
 /** It keeps its limit; so does one that has none. */
 export const isKept = ({ margin }: Figured): boolean => margin === null || margin >= 0;
 
+const isBuiltIn = (id: string): boolean => id === SURFACED.id || id === SUBMERGED.id;
+
 /** "surfaced trim"; of a figure whose name tells the condition, that alone. */
 export const nameIn = ({ id }: LoadingCondition, { words, tellsCondition }: Figure): string =>
-  tellsCondition && (id === SURFACED.id || id === SUBMERGED.id) ? words : `${id} ${words}`;
+  tellsCondition && isBuiltIn(id) ? words : withCondition(id, words);
+
+/** "awash trim"; a condition that is called in several words stands behind: "trim “without the mast”". */
+export const withCondition = (id: string, words: string): string =>
+  /\s/.test(id) ? `${words} “${id}”` : `${id} ${words}`;
 
 /** What the limit binds, in the digits of every day: "3 mm deep", "0.8° bow up". */
 export const offText = (figured: Figured): string => offWords(figured, 0);

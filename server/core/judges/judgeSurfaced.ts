@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import { asksNothing, type LoadingCondition, SURFACED } from '../conditions/loadingCondition.ts';
 import type { Surfaced, SurfacedAfloat } from '../conditions/surfaced.ts';
+import { allowedIn } from '../figures/allowed.ts';
 import type { Figure } from '../figures/figure.ts';
 import { boundText, figuredIn, mainText } from '../figures/figured.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
@@ -88,7 +89,9 @@ const sentencesFor = (boat: Boat, surfaced: SurfacedAfloat): Sentences => ({
     return `${figured.condition.title}, the boat floats ${shown} at half length, ${cure}: draft ${mainText(figured)}, limit ${bound} from the painted waterline.`;
   },
   trim: ({ figured: { condition, off }, shown, bound }) => {
-    const { bowUp, sternUp } = offWaterline(boat, surfaced);
+    // Of a boat that is not asked to be on its painted waterline the ends are not held against that.
+    const isOnLine = Number.isFinite(allowedIn('draft', condition, boat).most);
+    const { bowUp, sternUp } = isOnLine ? offWaterline(boat, surfaced) : { bowUp: null, sternUp: null };
     return `${condition.title}, ${endWords(off ?? 0, bowUp, sternUp, boat)}: trim ${shown}, limit ${bound}.`;
   },
   heel: ({ figured: { condition, value }, shown, bound }) =>

@@ -2,6 +2,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat } from '../../boat/boat.ts';
 import { conditionsOf, type LyingEverywhere, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
+import { withCondition } from '../../figures/figured.ts';
 import { FIGURES } from '../../figures/table.ts';
 import { conditionOf, type Finding } from '../../findings/finding.ts';
 import { judgeIn } from '../../judges/judge.ts';
@@ -169,7 +170,7 @@ export function nearestTitle({ pieces, boat, left }: CorrectedBoat): string {
 /** Of a condition of the builder's own with its name. */
 function limitName(finding: Finding): string {
   const [name, id] = [LIMIT_NAMES[finding.code] ?? finding.code, conditionOf(finding)];
-  return id === null || id === SURFACED.id || id === SUBMERGED.id ? name : `${id} ${name}`;
+  return id === null || id === SURFACED.id || id === SUBMERGED.id ? name : withCondition(id, name);
 }
 
 const LIMIT_NAMES: Readonly<Record<string, string>> = {
