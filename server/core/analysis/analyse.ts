@@ -32,8 +32,10 @@ export function analyse(
   const variations = previous?.kept.variations ?? emptyVariations();
   const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);
   const findings = [...syntax.findings, ...reading.findings];
-  const isFaulty = findings.some(finding => finding.severity === 'error' && !isOfTrials(finding));
-  const isWhole = !isFaulty && reading.boat.leftOut.length === 0;
+  const errors = findings.filter(finding => finding.severity === 'error' && !isIn('trials', finding));
+  // Corrections shall hold in every condition of the file; the figures of the others are what they are without one of them.
+  const isFaulty = errors.length > 0;
+  const isWhole = errors.every(finding => isIn('conditions', finding)) && reading.boat.leftOut.length === 0;
   return conclude(
     {
       syntax,
@@ -55,7 +57,8 @@ function loadedBy(base: Scheme, conditions: readonly OwnCondition[], before?: Lo
 }
 
 /** Trials are in no figure of the file: a fault in one spoils none. */
-const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
+const isIn = (section: 'trials' | 'conditions', { place }: Finding): boolean =>
+  'path' in place && place.path[0] === section;
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {

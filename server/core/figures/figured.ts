@@ -9,6 +9,7 @@ import {
   whereIn,
 } from '../conditions/loadingCondition.ts';
 import { beyondLimit } from '../wording/beyondLimit.ts';
+import { capital } from '../wording/capital.ts';
 import type { Figure } from './figure.ts';
 import { boundOf, type Limit, limitText, marginOf } from './limit.ts';
 
@@ -79,6 +80,10 @@ export function statesOf(
 
 /** It keeps its limit; so does one that has none. */
 export const isKept = ({ margin }: Figured): boolean => margin === null || margin >= 0;
+
+/** What it is called in a list of figures of all conditions. */
+export const rowNameIn = (condition: LoadingCondition, figure: Figure): string =>
+  (isBuiltIn(condition.id) && figure.tellsCondition && figure.heading) || capital(nameIn(condition, figure));
 
 const isBuiltIn = (id: string): boolean => id === SURFACED.id || id === SUBMERGED.id;
 

@@ -32,7 +32,7 @@ export function valueChoices(
   const info = describer.describe(path);
   if (!info) return [];
   if (info.key === 'material') return materialChoices();
-  const list = NAMED[info.key] ?? (path.at(-2) === 'without' ? PAYLOAD : undefined);
+  const list = NAMED[info.key];
   if (list) return namesIn(list, analysis).map(name => plain(name, quoteScalar(name, isFlow)));
   if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
   if (info.words) return info.words.map(word => plain(word, word));
@@ -44,7 +44,10 @@ export function valueChoices(
 
 /** Keys whose value is the name of an entry, and the list that has it. */
 const NAMED: Readonly<Record<string, Path>> = { in: ['hull', 'compartments'], tank: ['hull', 'tanks'] };
-const PAYLOAD: Path = ['payload'];
+
+/** What may be left ashore. */
+export const payloadChoices = (analysis: Analysis, isFlow: boolean): readonly ValueChoice[] =>
+  namesIn(['payload'], analysis).map(name => plain(name, quoteScalar(name, isFlow)));
 
 /** Keys of a payload entry that say since when or until when. */
 const WHEN = ['fitted', 'removed', 'until'];
