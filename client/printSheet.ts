@@ -1,13 +1,17 @@
-/** Writes the sheet for the bench as one HTML file, wherever the editor's files are, and offers to open it for printing. */
+/** Writes the sheet for the bench as one HTML file, wherever the editor's files are, and opens it for printing. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type PrintParams, type PrintResult, printRequest } from '../server/editor/protocol.ts';
+import { offerDownload } from './downloadPanel.ts';
 
-type PaperChoice = vscode.QuickPickItem & { readonly paper: PrintParams['paper'] };
+type PaperChoice = vscode.QuickPickItem & Pick<PrintParams, 'paper' | 'appendix'>;
 
+const APPENDIX = 'the two pages, then all figures, views, plots and blank forms';
 const papers: readonly PaperChoice[] = [
-  { label: 'A4', description: '210 x 297 mm', paper: 'a4' },
-  { label: 'Letter', description: '8 1/2 x 11 in', paper: 'letter' },
+  { label: 'A4', description: 'two pages, 210 x 297 mm', paper: 'a4', appendix: false },
+  { label: 'Letter', description: 'two pages, 8 1/2 x 11 in', paper: 'letter', appendix: false },
+  { label: 'A4 with appendix', description: APPENDIX, paper: 'a4', appendix: true },
+  { label: 'Letter with appendix', description: APPENDIX, paper: 'letter', appendix: true },
 ];
 
 export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | null): Promise<void> {
@@ -17,7 +21,8 @@ export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | 
   }
   const choice = await vscode.window.showQuickPick(papers, { title: 'Print trim sheet: which paper?' });
   if (!choice) return;
-  const params: PrintParams = { uri: boat.toString(), paper: choice.paper };
+  const { paper, appendix } = choice;
+  const params: PrintParams = { uri: boat.toString(), paper, appendix };
   const { html } = await client.sendRequest<PrintResult>(printRequest, params);
   if (html === null) return;
   const proposed = boat.scheme === 'untitled' ? {} : { defaultUri: boat.with({ path: besideThe(boat.path) }) };
@@ -30,8 +35,10 @@ export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | 
   await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(html));
   const name = target.path.replace(/^.*\//, '');
   const open = 'Open to print';
-  if ((await vscode.window.showInformationMessage(`The trim sheet is saved as ${name}.`, open)) === open)
-    await vscode.env.openExternal(target);
+  if ((await vscode.window.showInformationMessage(`The trim sheet is saved as ${name}.`, open)) !== open) return;
+  // A browser cannot open a file of the machine that serves the editor: it is handed over to it.
+  const isHere = vscode.env.uiKind === vscode.UIKind.Desktop && target.scheme === 'file' && !vscode.env.remoteName;
+  if (!(isHere && (await vscode.env.openExternal(target)))) offerDownload(name, html);
 }
 
 /** `petrel.sheet.html` beside `petrel.boat.yaml`. */

@@ -56,13 +56,18 @@ type Deeds = { readonly [K in FromPanel['kind']]: (message: Extract<FromPanel, {
 function deedsOn(page: SheetPage, drawing: SheetDrawing, print: SheetHost['print']): Deeds {
   const write = writerFor(page, drawing);
   return {
-    ready() {
+    ready({ width, names }) {
       page.isReady = true;
+      page.room = { width, names };
       if (page.boat) void drawing.draw(true).then(() => light(page, cursorIn(page.boat)));
       else postNothing(page);
     },
     seen({ pictures }) {
       page.seen = pictures.length > 0 ? pictures : null;
+    },
+    room({ width, names }) {
+      page.room = { width, names };
+      void drawing.draw(true);
     },
     reveal: ({ path }) => void reveal(page, path),
     preview: message => void preview(page, message),

@@ -9,7 +9,7 @@ import {
   sheetRequest,
 } from '../server/editor/protocol.ts';
 import type { FromPanel } from './panel/messages.ts';
-import { boatInView, post, type SheetPage, seenBy } from './sheetPage.ts';
+import { boatInView, lookOf, post, type SheetPage } from './sheetPage.ts';
 
 /** Quiet after which proposals are worked out: they take longer than the pictures. */
 const quietMilliseconds = 250;
@@ -44,9 +44,9 @@ export function createDrawing(page: SheetPage): SheetDrawing {
       return;
     }
     if (result?.version !== document.version) return;
-    const { pictures, isWhole, words, proposals } = result;
+    const { pictures, isWhole, glance, proposals } = result;
     const uri = document.uri.toString();
-    post(page, { kind: 'sheet', uri, words, pictures, isWhole, proposals, chosen: page.chosen });
+    post(page, { kind: 'sheet', uri, glance, pictures, isWhole, proposals, chosen: page.chosen });
     if (!withProposals) quiet = setTimeout(() => void draw(true), quietMilliseconds);
   }
 
@@ -60,9 +60,12 @@ function askForSheet(
   token: vscode.CancellationToken,
 ): Promise<SheetResult | null> {
   const uri = document.uri.toString();
-  const params: SheetParams = { uri, proposal: withProposals ? page.chosen : null, ...seenBy(page) };
+  const params: SheetParams = { uri, proposal: withProposals ? page.chosen : null, ...lookOf(page) };
   return page.client.sendRequest<SheetResult>(sheetRequest, params, token).catch(() => null);
 }
+
+/** Of a boat that nothing is known of. */
+const NO_GLANCE = { verdict: { state: 'unknown', words: '' }, gauges: [] } as const;
 
 /** The boat with a part where a hand holds it. */
 export async function preview(
@@ -70,9 +73,9 @@ export async function preview(
   { drag, path, metres }: Extract<FromPanel, { kind: 'preview' }>,
 ): Promise<void> {
   if (!page.boat) return;
-  const params: PreviewParams = { uri: page.boat.uri.toString(), path, metres, ...seenBy(page) };
+  const params: PreviewParams = { uri: page.boat.uri.toString(), path, metres, ...lookOf(page) };
   const result = await page.client.sendRequest<PreviewResult>(previewRequest, params).catch(() => null);
   const isCurrent = result?.version === page.boat?.version;
   const pictures = isCurrent ? (result?.pictures ?? []) : [];
-  post(page, { kind: 'preview', drag, pictures, words: result?.words ?? '' });
+  post(page, { kind: 'preview', drag, pictures, words: result?.words ?? '', glance: result?.glance ?? NO_GLANCE });
 }

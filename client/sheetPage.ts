@@ -1,7 +1,7 @@
 /** One trim sheet panel: its page, and the boat file on it. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { ToPanel } from './panel/messages.ts';
+import type { PanelNames, ToPanel } from './panel/messages.ts';
 
 export interface SheetPage {
   readonly client: BaseLanguageClient;
@@ -14,6 +14,8 @@ export interface SheetPage {
   isReady: boolean;
   /** Pictures that can be seen; null until the page tells. */
   seen: readonly string[] | null;
+  /** Room for the pictures, px, and what is named in them. */
+  room: { readonly width: number; readonly names: PanelNames };
 }
 
 export const newSheetPage = (client: BaseLanguageClient, panel: vscode.WebviewPanel): SheetPage => ({
@@ -23,6 +25,7 @@ export const newSheetPage = (client: BaseLanguageClient, panel: vscode.WebviewPa
   chosen: 0,
   isReady: false,
   seen: null,
+  room: { width: 880, names: 'few' },
 });
 
 export function post({ panel, isReady }: SheetPage, message: ToPanel): void {
@@ -36,7 +39,11 @@ export const postNothing = (page: SheetPage): void =>
 export const boatInView = ({ boat, isReady, panel, client }: SheetPage): vscode.TextDocument | null =>
   isReady && panel.visible && client.isRunning() ? boat : null;
 
-export const seenBy = ({ seen }: SheetPage): { readonly seen?: readonly string[] } => (seen ? { seen } : {});
+/** What the server has to know of the page to draw for it. */
+export const lookOf = ({ seen, room }: SheetPage): SheetPage['room'] & { readonly seen?: readonly string[] } => ({
+  ...room,
+  ...(seen ? { seen } : {}),
+});
 
 export const cursorIn = (document: vscode.TextDocument | null): vscode.Position | undefined =>
   vscode.window.visibleTextEditors.find(editor => editor.document === document)?.selection.active;

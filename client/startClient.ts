@@ -18,6 +18,7 @@ import { createReportView } from './reportView.ts';
 import { activeBoat, createSheetPanel } from './sheetPanel.ts';
 import { createSummaryBar } from './summaryBar.ts';
 import { takePoolsideTrials } from './takeTrials.ts';
+import { unpackPage } from './unpackPage.ts';
 
 export function clientOptions({ extensionUri }: vscode.ExtensionContext): LanguageClientOptions {
   const start: StartOptions = {
@@ -63,6 +64,7 @@ export async function startClient(
       sheets.open(typeof uri === 'string' ? uri : undefined),
     ),
     vscode.commands.registerCommand('trimwright.printSheet', () => print(activeBoat() ?? sheets.boat())),
+    vscode.commands.registerCommand('trimwright.unpackPage', () => unpackPage(client)),
     vscode.commands.registerCommand('trimwright.newTrial', () => insertNewTrial(client)),
     vscode.commands.registerCommand('trimwright.poolside', () =>
       writePoolsidePage(poolside, activeBoat() ?? sheets.boat()),

@@ -4,7 +4,12 @@ import type { SummaryParams, SummaryState } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
 
 /** Told by shape, not by colour. */
-const icons: Readonly<Record<SummaryState, string>> = { inTrim: 'check', outOfTrim: 'warning', faulty: 'error' };
+const icons: Readonly<Record<SummaryState, string>> = {
+  inTrim: 'check',
+  outOfTrim: 'warning',
+  faulty: 'error',
+  open: 'question',
+};
 
 export type SummaryBar = vscode.Disposable & { readonly show: (summary: SummaryParams) => void };
 

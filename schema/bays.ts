@@ -2,11 +2,13 @@ import * as z from 'zod';
 import { atMost, choose, map, quantity, range, section, text, word } from './fields.ts';
 import { densityKey, noteKey } from './hull.ts';
 import type { Quantity } from './quantity.ts';
+import type { Sense } from './quantitySense.ts';
 import type { FileUnits } from './units.ts';
 
 /** Room where lead or foam can still go: a box. */
 export function baySchema(units: FileUnits) {
-  const side = (description: string, example: string) => range(units, 'length', { description, examples: [example] });
+  const side = (description: string, example: string, sense: Sense) =>
+    range(units, 'length', { description, examples: [example] }, { sense });
   return map(
     {
       name: text({ description: 'What you call it; inserted pieces are named after it.', examples: ['keel forward'] }),
@@ -15,9 +17,9 @@ export function baySchema(units: FileUnits) {
         examples: ['dry cylinder'],
       }).optional(),
       takes: word(['lead', 'foam'], { description: 'What may be put there.' }),
-      station: side('Where the room begins and ends, aft of the bow tip.', '40 to 190 mm'),
-      offset: side('How far it goes to port (negative) and to starboard.', '-10 to 10 mm'),
-      height: side('From how low to how high above the baseline.', '2 to 10 mm'),
+      station: side('Where the room begins and ends, aft of the bow tip.', '40 to 190 mm', 'station'),
+      offset: side('How far it goes to port (negative) and to starboard.', '-10 to 10 mm', 'side'),
+      height: side('From how low to how high above the baseline.', '2 to 10 mm', 'height'),
       note: noteKey().optional(),
     },
     'a bay, such as { name: keel forward, takes: lead, station: 40 to 190 mm, offset: -10 to 10 mm, height: 2 to 10 mm }',

@@ -11,7 +11,12 @@ export function benchKeys(units: FileUnits) {
   const supports = (item: { readonly station: string; readonly reads: string; readonly what: string }) =>
     map(
       {
-        station: quantity(units, 'length', { description: item.station, examples: ['150 mm'] }).optional(),
+        station: quantity(
+          units,
+          'length',
+          { description: item.station, examples: ['150 mm'] },
+          { sense: 'station' },
+        ).optional(),
         reads: quantity(units, 'mass', { description: item.reads, examples: ['812 g ± 1 g'] }, { nonNegative: true }),
         slip: slipKey(),
       },

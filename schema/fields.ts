@@ -56,8 +56,8 @@ export const range = (units: FileUnits, dimension: Dimension, help: KeyHelp, opt
   field<Range>(raw => readRange(raw, dimension, units, options), help);
 
 /** A place or the room between two places: `46 mm` or `3 to 9 mm`. */
-export const extent = (units: FileUnits, help: KeyHelp) =>
-  field<Quantity | Range>(raw => readExtent(raw, 'length', units), help);
+export const extent = (units: FileUnits, help: KeyHelp, options?: QuantityOptions) =>
+  field<Quantity | Range>(raw => readExtent(raw, 'length', units, options), help);
 
 /** Two sizes: `40 x 12 mm`. */
 export const section = (units: FileUnits, help: KeyHelp) => field(raw => readSection(raw, 'length', units), help);

@@ -2,23 +2,37 @@ import * as z from 'zod';
 import { meshKey, sectionsKey } from './drawnForms.ts';
 import { atMost, choose, extent, flag, isMap, map, quantity, section, taper, word } from './fields.ts';
 import type { Quantity, Range } from './quantity.ts';
+import type { Sense } from './quantitySense.ts';
 import type { FileUnits } from './units.ts';
 
 /** Where a thing is. Ranges give it length, breadth or depth there. */
 export const placing = (units: FileUnits) => ({
-  station: extent(units, {
-    description: 'Distance aft of the bow tip: one figure for its centre, a range for where it begins and ends.',
-    examples: ['300 mm', '260 to 340 mm'],
-  }).optional(),
-  offset: extent(units, {
-    description: 'Distance from the centreline, to starboard; to port it is negative. On the centreline unless given.',
-    examples: ['-12 mm', '-10 to 10 mm'],
-  }).optional(),
-  height: extent(units, {
-    description:
-      'Height above the baseline (the lowest point of the keel): its centre, or a range from below to above.',
-    examples: ['24 mm', '3 to 9 mm'],
-  }).optional(),
+  station: extent(
+    units,
+    {
+      description: 'Distance aft of the bow tip: one figure for its centre, a range for where it begins and ends.',
+      examples: ['300 mm', '260 to 340 mm'],
+    },
+    { sense: 'station' },
+  ).optional(),
+  offset: extent(
+    units,
+    {
+      description:
+        'Distance from the centreline, to starboard; to port it is negative. On the centreline unless given.',
+      examples: ['-12 mm', '-10 to 10 mm'],
+    },
+    { sense: 'side' },
+  ).optional(),
+  height: extent(
+    units,
+    {
+      description:
+        'Height above the baseline (the lowest point of the keel): its centre, or a range from below to above.',
+      examples: ['24 mm', '3 to 9 mm'],
+    },
+    { sense: 'height' },
+  ).optional(),
 });
 
 /** What a thing displaces. At most one of these stands in an entry; ranges alone make a box. */
@@ -103,12 +117,12 @@ function point(units: FileUnits) {
 
 /** Where a thing balances on a knife edge; axes not named keep the form's centroid. */
 export const balanceKey = (units: FileUnits) => {
-  const at = (description: string) => quantity(units, 'length', { description }).optional();
+  const at = (description: string, sense: Sense) => quantity(units, 'length', { description }, { sense }).optional();
   return map(
     {
-      station: at('Balance point aft of the bow tip.'),
-      offset: at('Balance point from the centreline, to starboard.'),
-      height: at('Balance point above the baseline.'),
+      station: at('Balance point aft of the bow tip.', 'station'),
+      offset: at('Balance point from the centreline, to starboard.', 'side'),
+      height: at('Balance point above the baseline.', 'height'),
     },
     'where it balances, such as { station: 312 mm }',
   )

@@ -26,6 +26,7 @@ export function onModel(meant: Meant, text: string, { dimension, units }: Wanted
     values: meant.values.map(value => value * scale),
     sigma: meant.sigma === null ? null : meant.sigma * scale,
     unit: null,
+    guessed: null,
   });
 }
 

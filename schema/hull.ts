@@ -27,6 +27,13 @@ export const densityKey = (units: FileUnits) =>
     { positive: true },
   );
 
+/** For what is meant to stand outside the hull: it is not told that it does. */
+const outsideKey = () =>
+  flag({
+    description:
+      'true: it is meant to stand outside the hull, as a fin, a propeller guard or a keel bolted underneath, and may reach past it. false: it lies inside, whatever it is called. Not given, its name decides: fins, planes, rudders, shafts, propellers and masts may stand outside.',
+  }).optional();
+
 export const noteKey = () => text({ description: 'A note to yourself; it changes no figure.' });
 
 /** A free-flooding shell: water fills its inside, only its wall displaces. */
@@ -45,6 +52,7 @@ export function shellSchema(units: FileUnits) {
         description: 'Whether the flat ends of the form belong to the shell; closed unless given.',
       }).optional(),
       balance: balanceKey(units),
+      outside: outsideKey(),
       holds: holdsKey(units),
       note: noteKey().optional(),
     },
@@ -65,6 +73,7 @@ export function compartmentSchema(units: FileUnits) {
       ...severalKeys(units),
       ...formKeys(units),
       balance: balanceKey(units),
+      outside: outsideKey(),
       holds: holdsKey(units),
       note: noteKey().optional(),
     },
@@ -133,6 +142,7 @@ export function tankSchema(units: FileUnits) {
         },
         { positive: true },
       ).optional(),
+      outside: outsideKey(),
       note: noteKey().optional(),
     },
     'a tank, such as { name: main ballast, in: dry cylinder, round: 70 mm, station: 360 to 560 mm, height: 46 mm, kind: sealed }',
@@ -158,6 +168,7 @@ const pieceKeys = (units: FileUnits) => ({
     description:
       'false: corrections may move this, and shrink it or take it out when it is lead or foam. true: it stays where it is. Not given, lead and foam stay, and equipment may be moved inside its compartment.',
   }).optional(),
+  outside: outsideKey(),
   note: noteKey().optional(),
 });
 

@@ -18,6 +18,8 @@ export interface Quantity {
   readonly sigma: number | null;
   /** The unit as the program writes it (the finest of `1 lb 3 oz`); null for a bare number. */
   readonly unit: string | null;
+  /** The unit that a bare number was given by its size. */
+  readonly guessed?: string;
 }
 
 /** Two ends, `from` less than `to`, SI. */
@@ -87,7 +89,12 @@ export function readTaper(raw: unknown, dimension: Dimension, units: FileUnits):
   return read.ok ? good(pairOf(read.value)) : read;
 }
 
-const quantityOf = ({ values, sigma, unit }: Meant): Quantity => ({ value: values[0]!, sigma, unit });
+const quantityOf = ({ values, sigma, unit, guessed }: Meant): Quantity => ({
+  value: values[0]!,
+  sigma,
+  unit,
+  ...(guessed === null ? {} : { guessed }),
+});
 
 const rangeOf = ({ values, sigma, unit }: Meant): Range => ({ from: values[0]!, to: values[1]!, sigma, unit });
 
@@ -106,7 +113,11 @@ function readWritten(raw: unknown, wanted: Wanted, options: QuantityOptions): Re
 
 function readText(whole: string, wanted: Wanted, options: QuantityOptions): Read<Meant> {
   const { text, isFullSize } = withoutFullSize(whole);
-  const written = takeApart(text, wanted.dimension, exampleOf(wanted));
+  const written = takeApart(text, {
+    dimension: wanted.dimension,
+    example: exampleOf(wanted),
+    sense: options.sense ?? null,
+  });
   if (!written.ok) return written;
   const fault = faultOfUnits(text, written.value, wanted) ?? faultOfWay(text, written.value, wanted);
   if (fault) return fault;

@@ -1,11 +1,15 @@
+import { type Cursor, type Expected, nextWord, skipSpace, take } from './quantityCursor.ts';
+import { readNumber } from './quantityNumber.ts';
+import { senseAt } from './quantitySense.ts';
+import { faultOfRest, faultOfTrimmings } from './quantityTrimmings.ts';
 import { bad, good, type Read, type SlipSpan } from './slip.ts';
-import { type Dimension, dimensions, type Unit, unitAt } from './units.ts';
+import { dimensions, type Unit, unitAt } from './units.ts';
 
 /**
  * How a quantity is written, before it means anything:
  *
  *     quantity  = amount [joint amount] [± tolerance]      240 g ± 5 g    120 to 480 mm    40 x 12 mm
- *     amount    = [sign] term {term}                       1 lb 3 oz
+ *     amount    = [sign] term {term} [sense] | nothing     1 lb 3 oz    2° bow up    upright
  *     term      = number [unit]                            7/16 in    5 1/4 in    5-1/4 in    5¼ in    .5    1e3 g
  */
 export interface Written {
@@ -39,26 +43,24 @@ interface Joint extends SlipSpan {
   readonly isRight: boolean;
 }
 
-/** The text being read and how far it has been. */
-interface Cursor {
-  readonly text: string;
-  readonly dimension: Dimension;
-  /** An example of right, for messages. */
-  readonly example: string;
-  at: number;
-}
-
-/** Takes a text apart; `example` finishes the messages. */
-export function takeApart(text: string, dimension: Dimension, example: string): Read<Written> {
-  const cursor: Cursor = { text, dimension, example, at: 0 };
+/** Takes a text apart. */
+export function takeApart(text: string, expected: Expected): Read<Written> {
+  const trimmings = faultOfTrimmings(text);
+  if (trimmings) return trimmings;
+  const cursor: Cursor = { text, ...expected, at: 0 };
   const first = readAmount(cursor);
   if (!first.ok) return first;
-  const joint = readJoint(cursor);
+  const joint = /^\s*-\s*\+/.test(text.slice(cursor.at)) ? null : readJoint(cursor);
   const second = joint && readAmount(cursor);
   if (second?.ok === false) return second;
   const tolerance = readTolerance(cursor);
   if (tolerance?.ok === false) return tolerance;
-  const rest = checkEnd(cursor, { hasTolerance: tolerance !== null, hasTwo: second !== null });
+  const last = tolerance?.value ?? second?.value ?? first.value;
+  const rest = checkEnd(cursor, {
+    hasTolerance: tolerance !== null,
+    hasTwo: second !== null,
+    lastUnit: last.terms.at(-1)!.unit?.word ?? null,
+  });
   if (!rest.ok) return rest;
   return good({
     amounts: second ? [first.value, second.value] : [first.value],
@@ -67,32 +69,13 @@ export function takeApart(text: string, dimension: Dimension, example: string): 
   });
 }
 
-/** Moves over a match at the cursor, after any space. */
-function take(cursor: Cursor, pattern: RegExp): (SlipSpan & { readonly match: RegExpExecArray }) | null {
-  skipSpace(cursor);
-  const match = pattern.exec(cursor.text.slice(cursor.at));
-  if (match === null) return null;
-  const start = cursor.at;
-  cursor.at += match[0].length;
-  return { start, end: cursor.at, match };
-}
-
-function skipSpace(cursor: Cursor): void {
-  cursor.at += /^\s*/.exec(cursor.text.slice(cursor.at))![0].length;
-}
-
-/** The word at the cursor, or the end of the text, to be marked. */
-function nextWord(cursor: Cursor): SlipSpan {
-  skipSpace(cursor);
-  const length = /^\S*/.exec(cursor.text.slice(cursor.at))![0].length;
-  return { start: cursor.at, end: cursor.at + length };
-}
-
 const startsNumber = /^[\d½¼¾⅓⅔⅛⅜⅝⅞]|^\.\d/;
 
 function readAmount(cursor: Cursor): Read<Amount> {
   const sign = take(cursor, /^(?:[-−+](?!\/)|–)/);
   if (sign?.match[0] === '–') return bad('This dash is too long for a minus sign: write “-”.', sign, '-');
+  const nothing = sign ? null : takeNothing(cursor);
+  if (nothing) return good(nothing);
   const first = readTerm(cursor);
   if (!first.ok) return first;
   const terms: [Term, ...Term[]] = [first.value];
@@ -106,8 +89,36 @@ function readAmount(cursor: Cursor): Read<Amount> {
     if (fault) return fault;
     terms.push(next.value);
   }
-  const negative = sign !== null && sign.match[0] !== '+';
-  return good({ terms, negative, start: sign?.start ?? first.value.start, end: terms.at(-1)!.end });
+  const span = { start: sign?.start ?? first.value.start, end: terms.at(-1)!.end };
+  const said = takeSense(cursor);
+  if (said && sign) {
+    const word = cursor.text.slice(said.start, said.end);
+    return bad(`Both the sign and “${word}” say which way. Leave the sign out.`, sign, '');
+  }
+  const negative = said ? said.says === 'minus' : sign !== null && sign.match[0] !== '+';
+  return good({ terms, negative, ...span });
+}
+
+/** The words at the cursor that say which way a figure goes. */
+function takeSense(cursor: Cursor) {
+  if (cursor.sense === null) return null;
+  const { length: space } = /^\s*/.exec(cursor.text.slice(cursor.at))![0];
+  const start = cursor.at + space;
+  const found = senseAt(cursor.text.slice(start), cursor.sense);
+  if (found === null || found.says === 'none') return null;
+  cursor.at = start + found.length;
+  return { says: found.says, start, end: cursor.at };
+}
+
+/** “upright” and its like, for a figure of nothing. */
+function takeNothing(cursor: Cursor): Amount | null {
+  skipSpace(cursor);
+  const found = cursor.sense && senseAt(cursor.text.slice(cursor.at), cursor.sense);
+  if (found?.says !== 'none') return null;
+  const start = cursor.at;
+  cursor.at += found.length;
+  const span = { start, end: cursor.at };
+  return { terms: [{ number: 0, numberEnd: span.end, unit: null, ...span }], negative: false, ...span };
 }
 
 /** What is wrong with one term right after another, e.g. `1 200 mm` or `5 m2`. */
@@ -139,65 +150,6 @@ function readTerm(cursor: Cursor): Read<Term> {
   return good({ number: value, start, numberEnd: end, end: unit?.end ?? end, unit });
 }
 
-const vulgarFractions: Readonly<Record<string, number>> = {
-  '½': 1 / 2,
-  '¼': 1 / 4,
-  '¾': 3 / 4,
-  '⅓': 1 / 3,
-  '⅔': 2 / 3,
-  '⅛': 1 / 8,
-  '⅜': 3 / 8,
-  '⅝': 5 / 8,
-  '⅞': 7 / 8,
-};
-
-function readNumber(cursor: Cursor): Read<SlipSpan & { readonly value: number }> {
-  const comma = take(cursor, /^\d*,\d[\d.,]*/);
-  if (comma) return faultOfComma(comma, comma.match[0]);
-  const vulgar = take(cursor, /^(\d*)\s*([½¼¾⅓⅔⅛⅜⅝⅞])/);
-  if (vulgar) return good({ ...vulgar, value: Number(vulgar.match[1]) + vulgarFractions[vulgar.match[2]!]! });
-  const fraction = take(cursor, /^(?:(\d+)(?:\s+|-))?(\d+)\s*[/⁄]\s*(\d+)(?![\d.,])/);
-  if (fraction) return readFraction(fraction, fraction.match);
-  const decimal = take(cursor, /^(?:\d+(?:\.(?!\.)\d*)?|\.\d+)(?:e[-−+]?\d+)?/i);
-  if (decimal === null) return faultOfNoNumber(cursor);
-  const tail = /^(?:[.,](?!\.)|[/⁄])[\d.,/⁄]*/.exec(cursor.text.slice(cursor.at));
-  if (tail) {
-    const whole = { start: decimal.start, end: decimal.end + tail[0].length };
-    const written = cursor.text.slice(whole.start, whole.end);
-    return bad(`“${written}” is not a number. Write it like ${cursor.example}.`, whole);
-  }
-  const value = Number(decimal.match[0].replace('−', '-'));
-  if (!Number.isFinite(value)) return bad(`This number is too large. Write it like ${cursor.example}.`, decimal);
-  return good({ ...decimal, value });
-}
-
-function faultOfComma(at: SlipSpan, written: string): Read<never> {
-  const right = written.replace(/,/g, '.');
-  if (/^[1-9]\d{0,2}(?:,\d{3})+$/.test(written)) {
-    const whole = written.replace(/,/g, '');
-    const fine = /,.*,/.test(written) ? '' : ` or, if the comma is a decimal one, ${right}`;
-    return bad(`A comma can be read in two ways: write ${whole}${fine}.`, at);
-  }
-  if (!/^\d*\.\d+$/.test(right)) return bad(`“${written}” is not a number: use one decimal point and no commas.`, at);
-  return bad(`The decimal sign is a point: write ${right}.`, at, right);
-}
-
-function readFraction(at: SlipSpan, match: RegExpExecArray): Read<SlipSpan & { readonly value: number }> {
-  const [written, whole, top, bottom] = match;
-  if (Number(bottom) === 0) return bad(`“${written}” divides by zero. A fraction looks like 7/16.`, at);
-  if (whole !== undefined && Number(top) >= Number(bottom)) {
-    return bad(`After a whole number the fraction must be less than one, as in 5 1/4: “${written}”.`, at);
-  }
-  return good({ ...at, value: Number(whole ?? 0) + Number(top) / Number(bottom) });
-}
-
-function faultOfNoNumber(cursor: Cursor): Read<never> {
-  const word = nextWord(cursor);
-  if (word.start === word.end) return bad(`A number is missing here. Write it like ${cursor.example}.`, word);
-  const written = cursor.text.slice(word.start, word.end);
-  return bad(`Expected a number, but this says “${written}”. Write it like ${cursor.example}.`, word);
-}
-
 const jointWord = /^(?:(?:to|x|by)(?![\p{L}])|×)/iu;
 
 function readUnit(cursor: Cursor): UnitWord | null {
@@ -215,7 +167,8 @@ function readUnit(cursor: Cursor): UnitWord | null {
 }
 
 function readJoint(cursor: Cursor): Joint | null {
-  const found = take(cursor, jointWord) ?? take(cursor, /^(?:[-−–—*…]|\.{2,})/);
+  const found =
+    take(cursor, jointWord) ?? take(cursor, /^(?:(?:till|until|thru|through|and)(?![\p{L}])|->|→|[-−–—*…/]|\.{2,})/iu);
   if (found === null) return null;
   const { start, end, match } = found;
   const written = match[0].toLowerCase();
@@ -224,7 +177,9 @@ function readJoint(cursor: Cursor): Joint | null {
 }
 
 function readTolerance(cursor: Cursor): Read<Amount> | null {
-  const mark = take(cursor, /^(?:±|\+\s*\/\s*[-−–]|\+[-−–])/);
+  const mark = take(cursor, /^(?:±|\+\s*\/?\s*[-−–])/);
+  const other = mark ? null : take(cursor, /^(?:plus\s*(?:or|\/|and)?\s*minus|[-−]\s*\+|\+\s*\/)/i);
+  if (other) return bad('A tolerance goes behind “±”, as in 310 g ± 5 g.', other, '±');
   if (mark === null) return null;
   const amount = readAmount(cursor);
   if (amount.ok && amount.value.negative) {
@@ -234,14 +189,20 @@ function readTolerance(cursor: Cursor): Read<Amount> | null {
   return amount;
 }
 
+/** What was read already. */
+interface Had {
+  readonly hasTolerance: boolean;
+  readonly hasTwo: boolean;
+  readonly lastUnit: string | null;
+}
+
 /** Nothing may be left over; says what the rest looks like. */
-function checkEnd(cursor: Cursor, had: { readonly hasTolerance: boolean; readonly hasTwo: boolean }): Read<null> {
+function checkEnd(cursor: Cursor, had: Had): Read<null> {
   const rest = nextWord(cursor);
   if (rest.start === rest.end) return good(null);
   const toEnd = { start: rest.start, end: cursor.text.trimEnd().length };
   const joint = readJoint(cursor);
   if (joint && had.hasTolerance) return bad('The tolerance goes last, after both values.', toEnd);
   if (joint && had.hasTwo) return bad(`There are two values already. Write it like ${cursor.example}.`, toEnd);
-  const written = cursor.text.slice(rest.start, rest.end);
-  return bad(`“${written}” is not understood here. Write it like ${cursor.example}.`, rest);
+  return faultOfRest(cursor.text, rest, had.lastUnit, cursor.example);
 }

@@ -10,6 +10,8 @@ export interface Meant {
   readonly sigma: number | null;
   /** The finest unit written, null for bare numbers. */
   readonly unit: string | null;
+  /** The unit that a bare number was given by its size; null where the file's own, or a written one, serves. */
+  readonly guessed: string | null;
 }
 
 /** Amounts that carry units of the wanted dimension: all but a tolerance in percent of the value. */
@@ -40,14 +42,15 @@ export function giveMeaning(text: string, written: Written, wanted: Wanted): Rea
     served.push({ amount, bareUnit: unit.value });
   }
   const values = served.slice(0, amounts.length).map(siOf);
+  const guessed = served[0]!.bareUnit.guessed ?? null;
   const finest = finestUnit(amounts.at(-1)!) ?? finestUnit(amounts[0]);
   const unit = finest?.unit?.name ?? served[0]!.bareUnit.written;
-  if (tolerance === null) return good({ values, sigma: null, unit });
-  if (!isRelative) return good({ values, sigma: spanOf(served.at(-1)!), unit });
+  if (tolerance === null) return good({ values, sigma: null, unit, guessed });
+  if (!isRelative) return good({ values, sigma: spanOf(served.at(-1)!), unit, guessed });
   if (values.length > 1 || wanted.dimension === 'temperature') {
     return bad(`A percentage of what? Write the tolerance with its own unit, ± ${withUnit('1', wanted)}.`, tolerance);
   }
-  return good({ values, sigma: (Math.abs(values[0]!) * tolerance.terms[0].number) / 100, unit });
+  return good({ values, sigma: (Math.abs(values[0]!) * tolerance.terms[0].number) / 100, unit, guessed });
 }
 
 /** `± 2 %` of a mass is a share of the mass; of a fraction or salinity it is so many hundredths. */
@@ -123,7 +126,11 @@ interface BareUnit {
   readonly unit: Unit | null;
   /** The unit's name where the file says it in a neighbouring amount, null for the file's own. */
   readonly written: string | null;
+  readonly guessed?: string;
 }
+
+/** Nothing on board weighs less than this in kg/m3 but lead does in g/ml: 11.34. Foams begin at 12. */
+const LEAST_BARE_DENSITY = 12;
 
 /** A bare number takes the unit of what follows (`120 to 480 mm`), else of what goes before, else the file's own. */
 function unitForBare(text: string, all: readonly Amount[], index: number, wanted: Wanted): Read<BareUnit> {
@@ -138,6 +145,8 @@ function unitForBare(text: string, all: readonly Amount[], index: number, wanted
   }
   const lent = lender?.terms[0].unit?.unit;
   if (lent) return good({ unit: lent, written: lent.name });
+  if (wanted.dimension === 'density' && all[0]!.terms[0].number < LEAST_BARE_DENSITY)
+    return good({ unit: unitNamed('g/ml', 'density'), written: null, guessed: 'g/ml' });
   const own = bareUnitName(wanted.dimension, wanted.units);
   if (own !== null) return good({ unit: unitNamed(own, wanted.dimension), written: null });
   if (wanted.dimension === 'pressure') {

@@ -1,6 +1,7 @@
 import { exampleOf, nounOf, type Wanted } from './quantityExamples.ts';
 import type { Amount, Written } from './quantityGrammar.ts';
 import type { Meant } from './quantityMeaning.ts';
+import type { Sense } from './quantitySense.ts';
 import { bad, type Read } from './slip.ts';
 import type { Dimension } from './units.ts';
 
@@ -10,6 +11,8 @@ export interface QuantityOptions {
   readonly nonNegative?: boolean;
   /** It may be less than nothing although its kind never is: a weight in water of what floats. */
   readonly signed?: boolean;
+  /** The words that may say its sign. */
+  readonly sense?: Sense;
 }
 
 /** A quantity with what is needed to judge and mend it. */

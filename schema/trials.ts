@@ -2,6 +2,7 @@ import * as z from 'zod';
 import { benchKeys } from './bench.ts';
 import { atMost, map, quantity, text, word } from './fields.ts';
 import { noteKey, pieceSchema } from './hull.ts';
+import type { QuantityOptions } from './quantitySize.ts';
 import { slipKey, slipsKey } from './struckOut.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
@@ -34,11 +35,11 @@ export function trialSchema(units: FileUnits) {
   ).meta({ description: 'What was read off the boat in the water or on the bench: the trials teach the file.' });
 }
 
-const lengthIn = (units: FileUnits) => (description: string, example: string, options?: { nonNegative: true }) =>
+const lengthIn = (units: FileUnits) => (description: string, example: string, options?: QuantityOptions) =>
   quantity(units, 'length', { description, examples: [example] }, options);
 
-const angleIn = (units: FileUnits) => (description: string, example: string) =>
-  quantity(units, 'angle', { description, examples: [example] });
+const angleIn = (units: FileUnits) => (description: string, example: string, sense: 'trim' | 'heel') =>
+  quantity(units, 'angle', { description, examples: [example] }, { sense });
 
 /** Where the water stood, and how the boat lay. */
 function afloatKeys(units: FileUnits) {
@@ -48,8 +49,10 @@ function afloatKeys(units: FileUnits) {
     marks: list(
       map(
         {
-          station: length('Where along the hull, aft of the bow tip.', '60 mm'),
-          height: length('The water surface there above the baseline, on the centreline.', '49 mm ± 1 mm'),
+          station: length('Where along the hull, aft of the bow tip.', '60 mm', { sense: 'station' }),
+          height: length('The water surface there above the baseline, on the centreline.', '49 mm ± 1 mm', {
+            sense: 'height',
+          }),
           slip: slipKey(),
         },
         'a mark, such as { station: 60 mm, height: 49 mm }',
@@ -60,8 +63,10 @@ function afloatKeys(units: FileUnits) {
     freeboard: list(
       map(
         {
-          station: length('Where along the hull, aft of the bow tip.', '430 mm'),
-          height: length('From the water up to the top of the hull there; ± 1.5 mm unless given.', '31 mm'),
+          station: length('Where along the hull, aft of the bow tip.', '430 mm', { sense: 'station' }),
+          height: length('From the water up to the top of the hull there; ± 1.5 mm unless given.', '31 mm', {
+            sense: 'height',
+          }),
           of: text({
             description: 'The shell or compartment to whose top it was read; the highest shell there unless given.',
             examples: ['outer hull'],
@@ -76,12 +81,13 @@ function afloatKeys(units: FileUnits) {
     heel: angle(
       'Heel as it was read: to starboard; to port negative. In an inclining trial, the heel that the weight made. ± 0.5° unless given.',
       '1° ± 0.5°',
+      'heel',
     ).optional(),
-    trim: angle('Trim as it was read: bow up; bow down negative. ± 0.5° unless given.', '2° ± 0.5°').optional(),
+    trim: angle('Trim as it was read: bow up; bow down negative. ± 0.5° unless given.', '2° ± 0.5°', 'trim').optional(),
     proud: length(
       'Submerged but not quite: how much of the periscope or fin still stood out of the water. ± 2 mm unless given.',
       '12 mm',
-      { nonNegative: true },
+      { nonNegative: true, sense: 'height' },
     ).optional(),
   };
 }
@@ -113,7 +119,7 @@ function tankKeys(units: FileUnits) {
     level: length(
       'Water level in the tank at the middle of its length, above its lowest point; ± 1.5 mm unless given.',
       '31 mm',
-      { nonNegative: true },
+      { nonNegative: true, sense: 'height' },
     ).optional(),
     tank: text({
       description: 'The tank that `level` was read in; the first one unless given.',
@@ -134,9 +140,19 @@ function inclinedKeys(units: FileUnits) {
       { positive: true },
     );
   const moved = () =>
-    length('How far the weight was moved athwart from where it lay at first: to starboard; to port negative.', '40 mm');
+    length(
+      'How far the weight was moved athwart from where it lay at first: to starboard; to port negative.',
+      '40 mm',
+      {
+        sense: 'side',
+      },
+    );
   const tilt = () =>
-    angle('The heel that it made, from before anything was moved: to starboard; to port negative.', '4.2° ± 0.2°');
+    angle(
+      'The heel that it made, from before anything was moved: to starboard; to port negative.',
+      '4.2° ± 0.2°',
+      'heel',
+    );
   return {
     mass: weight().optional(),
     moved: moved().optional(),

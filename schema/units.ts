@@ -185,6 +185,7 @@ const confusions: Readonly<Partial<Record<Dimension, Readonly<Record<string, str
   volume: { oz: 'fl oz', gal: 'US gal', gallon: 'US gal', gallons: 'US gal' },
   temperature: { '°': '°C', deg: '°C', degrees: '°C' },
   salinity: { 'g/l': 'g/kg' },
+  angle: { grad: '°', grade: '°' },
 };
 
 /** A reading in `unit` to SI. */

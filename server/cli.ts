@@ -3,6 +3,7 @@ import { version } from '../package.json';
 import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
 import { runCommandLine } from './terminal/commandLine.ts';
 import { writeOutput } from './terminal/outputFiles.ts';
+import { pdfOf } from './terminal/pdf.ts';
 import { inPlainWords } from './terminal/plainErrors.ts';
 import { readBeside } from './terminal/readBeside.ts';
 import { readPoolsideFiles } from './terminal/readPoolsideFiles.ts';
@@ -39,6 +40,7 @@ function run(): number {
     readFile: readBoatFile,
     rewriteFile: rewriteBoatFile,
     writeOutput,
+    pdfOf,
     readBeside,
     readPoolsideFiles,
     out: text => {

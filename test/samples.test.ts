@@ -62,6 +62,12 @@ describe('boats in trim', () => {
   );
 });
 
+it('a new boat in inches has no error either', () => {
+  const { findings, boat } = heard(service.newBoat('Knot', 'inches'));
+  expect(findings.filter(({ severity }) => severity === 'error' || severity === 'warning')).toEqual([]);
+  expect(boat.units).toEqual({ length: 'in', mass: 'oz' });
+});
+
 it('Guillemot’s mesh is her hull: as long, closed, and of the volume that her sections make', () => {
   const {
     boat,

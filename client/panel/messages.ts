@@ -9,13 +9,36 @@ export type PanelPicture = {
   readonly svg: string;
 };
 
+/** A figure against its limit; what it is called, says and shows, as the server has it. */
+export type PanelGauge = {
+  readonly name: string;
+  readonly heading: string;
+  readonly title: string;
+  readonly value: string;
+  readonly proposed: string | null;
+  readonly limit: string;
+  readonly ends: readonly [left: string, right: string];
+  readonly standing: 'in' | 'out' | 'open';
+  readonly verdict: string;
+  readonly path: string | null;
+  readonly svg: string;
+};
+
+/** The boat at a glance. */
+export type PanelGlance = {
+  readonly verdict: { readonly state: 'in' | 'out' | 'open' | 'unknown'; readonly words: string };
+  readonly gauges: readonly PanelGauge[];
+};
+
+/** What is named in the pictures by itself. */
+export type PanelNames = 'few' | 'all';
+
 export type ToPanel =
   | {
       readonly kind: 'sheet';
       /** The boat file, kept by the page so that the panel comes back with the window. */
       readonly uri: string;
-      /** How the boat lies in both conditions. */
-      readonly words: string;
+      readonly glance: PanelGlance;
       readonly pictures: readonly PanelPicture[];
       /** All pictures; otherwise the others are out of date until they come. */
       readonly isWhole: boolean;
@@ -27,7 +50,9 @@ export type ToPanel =
   | {
       readonly kind: 'preview';
       readonly drag: number;
+      /** Where the part is. */
       readonly words: string;
+      readonly glance: PanelGlance;
       readonly pictures: readonly PanelPicture[];
     }
   /** The entry that the cursor is in, by its path; null for none. */
@@ -37,10 +62,12 @@ export type ToPanel =
   | { readonly kind: 'nothing'; readonly words: string };
 
 export type FromPanel =
-  /** The page listens; nothing may be sent before. */
-  | { readonly kind: 'ready' }
+  /** The page listens, and has so much room for pictures, px; nothing may be sent before. */
+  | { readonly kind: 'ready'; readonly width: number; readonly names: PanelNames }
   /** Which pictures can be seen, wholly or in part. */
   | { readonly kind: 'seen'; readonly pictures: readonly string[] }
+  /** The page has more or less room, or shall name more or less. */
+  | { readonly kind: 'room'; readonly width: number; readonly names: PanelNames }
   | { readonly kind: 'reveal'; readonly path: string }
   /** `metres` aft of where the part is in the file; `drag` numbers the drag that asks. */
   | { readonly kind: 'preview'; readonly drag: number; readonly path: string; readonly metres: number }
@@ -52,4 +79,4 @@ export type FromPanel =
   | { readonly kind: 'print' };
 
 /** What the page remembers while it is hidden and when the window is opened again. */
-export type PanelMemory = { readonly uri: string; readonly scroll: number };
+export type PanelMemory = { readonly uri: string; readonly scroll: number; readonly names: PanelNames };

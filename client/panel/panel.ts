@@ -1,7 +1,8 @@
 /** The page of the trim sheet: shows what the extension sends, and tells it what hands do. */
 import { styleSheet } from '../../server/core/drawing/styleSheet.ts';
+import { createGauges } from './gauges.ts';
 import { listenToHands } from './hands.ts';
-import type { FromPanel, PanelMemory, PanelPicture, ToPanel } from './messages.ts';
+import type { FromPanel, PanelGlance, PanelMemory, PanelNames, PanelPicture, ToPanel } from './messages.ts';
 import { oneAtATime } from './oneAtATime.ts';
 import { createPictures } from './pictures.ts';
 
@@ -13,17 +14,21 @@ declare function acquireVsCodeApi(): {
 
 const editor = acquireVsCodeApi();
 const part = <T extends HTMLElement>(id: string): T => document.getElementById(id) as T;
-const [words, said, pictureHost] = [part('words'), part('said'), part('pictures')];
+const [verdict, words, said, pictureHost] = [part('verdict'), part('words'), part('said'), part('pictures')];
+const namesButton = part('names');
 const [offer, choice, take] = [part('offer'), part<HTMLSelectElement>('choice'), part<HTMLButtonElement>('take')];
 
 const drawings = new CSSStyleSheet();
 drawings.replaceSync(styleSheet);
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, drawings];
 
+const gauges = createGauges(part('gauges'), path => editor.postMessage({ kind: 'reveal', path }));
 const pictures = createPictures(pictureHost, ids => editor.postMessage({ kind: 'seen', pictures: ids }));
 let sheet: Extract<ToPanel, { kind: 'sheet' }> | null = null;
 /** Where the page was when it was last seen; given up once it is there again. */
 let scroll = editor.getState()?.scroll ?? null;
+let names: PanelNames = editor.getState()?.names ?? 'few';
+let width = pictureHost.clientWidth;
 let drag = 0;
 let isHeld = false;
 
@@ -35,12 +40,16 @@ interface Shown {
   readonly pictures: readonly PanelPicture[];
   readonly isWhole: boolean;
   readonly words: string;
+  readonly glance: PanelGlance;
 }
 
 function show(shown: Shown): void {
   if (shown.isWhole) pictures.show(shown.pictures);
   else pictures.showSome(shown.pictures);
   words.textContent = shown.words;
+  verdict.textContent = shown.glance.verdict.words;
+  verdict.className = shown.glance.verdict.state;
+  gauges.show(shown.glance.gauges);
 }
 
 const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { kind: K }>) => void } = {
@@ -48,7 +57,7 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
     sheet = message;
     document.body.classList.remove('empty');
     // While a part is held, what it would be goes before what is.
-    if (!isHeld) show(message);
+    if (!isHeld) show({ ...message, words: '' });
     if (message.isWhole) offerProposals(message);
     else openOffer(false);
     if (scroll !== null) window.scrollTo(0, scroll);
@@ -67,7 +76,7 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
   nothing(message) {
     sheet = null;
     document.body.classList.add('empty');
-    show({ pictures: [], isWhole: true, words: message.words });
+    show({ pictures: [], isWhole: true, words: '', glance: nothingToSee(message.words) });
     offer.hidden = true;
   },
 };
@@ -88,8 +97,19 @@ function openOffer(isOpen: boolean): void {
 }
 
 function remember(): void {
-  if (sheet) editor.setState({ uri: sheet.uri, scroll: window.scrollY });
+  if (sheet) editor.setState({ uri: sheet.uri, scroll: window.scrollY, names });
 }
+
+/** So that a page that is pulled wider is not drawn anew at each pixel. */
+const stepped = (room: number): number => Math.floor(room / 20) * 20;
+
+function tellRoom(): void {
+  namesButton.ariaPressed = String(names === 'all');
+  remember();
+  editor.postMessage({ kind: 'room', width, names });
+}
+
+const nothingToSee = (why: string): PanelGlance => ({ verdict: { state: 'unknown', words: why }, gauges: [] });
 
 function endDrag(): void {
   isHeld = false;
@@ -113,7 +133,7 @@ listenToHands(pictureHost, {
   },
   letGo() {
     endDrag();
-    if (sheet) show(sheet);
+    if (sheet) show({ ...sheet, words: '' });
   },
 });
 take.addEventListener('click', takeProposal);
@@ -121,4 +141,16 @@ part('print').addEventListener('click', () => editor.postMessage({ kind: 'print'
 choice.addEventListener('change', () => editor.postMessage({ kind: 'choose', proposal: choice.selectedIndex }));
 window.addEventListener('scroll', remember, { passive: true });
 window.addEventListener('message', ({ data }: MessageEvent<ToPanel>) => hear(data));
-editor.postMessage({ kind: 'ready' });
+namesButton.addEventListener('click', () => {
+  names = names === 'few' ? 'all' : 'few';
+  tellRoom();
+});
+new ResizeObserver(() => {
+  const room = stepped(pictureHost.clientWidth);
+  if (room === width || room === 0) return;
+  width = room;
+  tellRoom();
+}).observe(pictureHost);
+width = stepped(width);
+namesButton.ariaPressed = String(names === 'all');
+editor.postMessage({ kind: 'ready', width, names });

@@ -1,4 +1,5 @@
 import type { PanelPicture } from './messages.ts';
+import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
 import { readSvg } from './svgDocument.ts';
 
@@ -18,6 +19,7 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   let lit: string | null = null;
   const figures = new Map<string, Figure>();
   const inView = new Set<Element>();
+  listenForNames(host);
   const watcher = new IntersectionObserver(changes => {
     for (const { target, isIntersecting } of changes) {
       if (isIntersecting) inView.add(target);
@@ -35,6 +37,7 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     for (const label of figure.drawing.querySelectorAll<SVGElement>('[data-of]')) {
       label.classList.toggle('lit', label.dataset.of === lit);
     }
+    nameLit(figure.drawing);
   };
   const showAll = (pictures: readonly PanelPicture[], outdated: readonly string[]): void => {
     const { gone, patches } = patchesFor(shown, pictures);
@@ -53,7 +56,7 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
       if (patch.kind === 'add') watcher.observe(figure.root);
       if (patch.kind !== 'keep') tell(figure, patch.picture);
       if (patch.kind === 'add' || patch.kind === 'redraw') {
-        redraw(figure, patch.picture);
+        redraw(figure, patch.picture, host.clientWidth);
         lightIn(figure);
       }
       if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
@@ -95,16 +98,13 @@ const tell = ({ root, words }: Figure, { id, title, description }: PanelPicture)
   words.textContent = `${title}. ${description}`;
 };
 
-/** A picture that takes the whole width of the page is this wide in its own units. */
-const WHOLE = 880;
-
-function redraw({ root: figure, drawing }: Figure, { svg }: PanelPicture): void {
+function redraw({ root: figure, drawing }: Figure, { svg }: PanelPicture, room: number): void {
   const root = readSvg(svg);
   if (!root) {
     drawing.textContent = 'This picture could not be drawn.';
     return;
   }
-  figure.style.setProperty('--share', String(Math.min(1, root.viewBox.baseVal.width / WHOLE)));
+  figure.style.setProperty('--share', String(shareOf(root.viewBox.baseVal.width, room)));
   // An image would hide its parts from a screen reader.
   root.setAttribute('role', 'group');
   for (const entry of root.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {
@@ -117,6 +117,10 @@ function redraw({ root: figure, drawing }: Figure, { svg }: PanelPicture): void 
   drawing.replaceChildren(document.adoptNode(root));
   if (key !== null) drawing.querySelector<SVGElement>(key)?.focus({ preventScroll: true });
 }
+
+/** The part of the page's width that a picture takes: all of it, a half or a quarter, what is nearest to its own. */
+const shareOf = (picture: number, room: number): number =>
+  room > 0 ? ([1, 0.5, 0.25].find(share => picture > 0.75 * share * room) ?? 0.25) : 1;
 
 /** Which of the page's explanations of its keys goes with an entry. */
 function describing({ dataset }: SVGElement): string {

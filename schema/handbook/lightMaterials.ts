@@ -18,7 +18,7 @@ export const lightMaterials: readonly Material[] = [
   },
   {
     key: 'XPS',
-    names: ['extruded polystyrene', 'styrofoam', 'styrodur', 'insulation foam', 'blue foam', 'pink foam'],
+    names: ['extruded polystyrene', 'styrofoam', 'styrodur', 'insulation foam', 'blue foam', 'pink foam', 'depron'],
     density: 32,
     range: [20, 50],
     source: 'ASTM C578-10 Table 1, Types X, IV, VI, VII, V: least 20.8 to 48.1 kg/m3',

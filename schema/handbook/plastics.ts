@@ -46,7 +46,7 @@ export const plastics: readonly Material[] = [
   },
   {
     key: 'acrylic',
-    names: ['PMMA', 'acrylic glass', 'plexiglas', 'plexiglass', 'perspex', 'acrylic tube'],
+    names: ['PMMA', 'acrylic glass', 'plexiglas', 'plexiglass', 'plexi', 'perspex', 'acrylic tube'],
     density: 1190,
     range: [1170, 1190],
     source: 'Unfilled-resin property table, ISO 1183',

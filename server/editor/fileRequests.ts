@@ -12,6 +12,9 @@ import {
   type ReportParams,
   type ReportResult,
   reportRequest,
+  type UnpackParams,
+  type UnpackResult,
+  unpackRequest,
 } from './protocol.ts';
 
 export interface FileRequestsHost {
@@ -21,7 +24,7 @@ export interface FileRequestsHost {
   readonly fileAt: (uri: string) => OpenFile | undefined;
 }
 
-/** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat. */
+/** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat, one out of a page. */
 export function answerFileRequests({ connection, service, guard: host, fileAt }: FileRequestsHost): void {
   connection.onRequest(reportRequest, (...given: readonly unknown[]) =>
     guard<ReportParams, ReportResult>(
@@ -48,8 +51,21 @@ export function answerFileRequests({ connection, service, guard: host, fileAt }:
     }),
   );
   connection.onRequest(newBoatRequest, (...given: readonly unknown[]) =>
-    guard<NewBoatParams, NewBoatResult>(host, { name: 'new boat', fallback: { text: '' }, given }, ({ name }) => ({
-      text: service.newBoat(name),
-    })),
+    guard<NewBoatParams, NewBoatResult>(
+      host,
+      { name: 'new boat', fallback: { text: '' }, given },
+      ({ name, units, plan }) => {
+        if (plan === undefined) return { text: service.newBoat(name, units) };
+        const planned = service.plannedBoat(name, plan, units);
+        return planned.status === 'done' ? { text: planned.text } : { text: '', problem: planned.reason };
+      },
+    ),
+  );
+  connection.onRequest(unpackRequest, (...given: readonly unknown[]) =>
+    guard<UnpackParams, unknown>(
+      host,
+      { name: 'unpack', fallback: null, given },
+      ({ html }) => service.fileIn(html) satisfies UnpackResult,
+    ),
   );
 }

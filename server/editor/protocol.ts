@@ -21,8 +21,20 @@ export type Settings = {
 
 /** Asks the server for the text of a new boat file. */
 export const newBoatRequest = 'trimwright/newBoat';
-export type NewBoatParams = { readonly name: string };
-export type NewBoatResult = { readonly text: string };
+/** `units`: how the boat is measured; metric unless given. */
+export type NewBoatParams = {
+  readonly name: string;
+  readonly units?: 'metric' | 'inches';
+  /** Length, beam, waterline and scale as they are typed, to plan it from. */
+  readonly plan?: string;
+};
+/** `problem`: what is wrong with the figures of a plan; there is no text then. */
+export type NewBoatResult = { readonly text: string; readonly problem?: string };
+
+/** Asks for the boat file that a printed sheet has in it; null where it has none. */
+export const unpackRequest = 'trimwright/unpack';
+export type UnpackParams = { readonly html: string };
+export type UnpackResult = { readonly name: string; readonly text: string } | null;
 
 /** Asks for a pool trial to fill in, as an editor's snippet and where it goes; null when it cannot be put in. */
 export const newTrialRequest = 'trimwright/newTrial';
@@ -57,12 +69,13 @@ export type ReportResult = { readonly text: string };
  * `text` is one line with both conditions; `tooltip` is Markdown.
  */
 export const summaryNotification = 'trimwright/summary';
-export type SummaryState = 'inTrim' | 'outOfTrim' | 'faulty';
+export type SummaryState = 'inTrim' | 'outOfTrim' | 'faulty' | 'open';
 export type SummaryParams = {
   readonly uri: string;
   readonly text: string;
   readonly tooltip: string;
-  /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept. */
+  /** `faulty`: the file has errors, so some figures are missing; `outOfTrim`: a limit is not kept; `open`: none is
+   * broken, but not all is known. */
   readonly state: SummaryState;
 };
 
@@ -91,9 +104,41 @@ type Sheet = {
   /** All pictures; otherwise those that were quickly drawn. */
   readonly isWhole: boolean;
   readonly pictures: readonly SheetPicture[];
-  /** How the boat lies in both conditions. */
+  /** Where the part is that a hand moves; empty while none does. */
   readonly words: string;
+  /** The boat at a glance. */
+  readonly glance: SheetGlance;
 };
+
+/** One line, and every limit with what stands against it. */
+type SheetGlance = {
+  readonly verdict: { readonly state: 'in' | 'out' | 'open' | 'unknown'; readonly words: string };
+  readonly gauges: readonly SheetGauge[];
+};
+
+type SheetGauge = {
+  /** "surfaced trim": one gauge has it. */
+  readonly name: string;
+  /** The condition, and the figure's name within it. */
+  readonly heading: string;
+  readonly title: string;
+  readonly value: string;
+  /** With what is proposed; null without. */
+  readonly proposed: string | null;
+  readonly limit: string;
+  /** What lies to the left and to the right on the bar. */
+  readonly ends: readonly [left: string, right: string];
+  readonly standing: 'in' | 'out' | 'open';
+  /** The same in a word. */
+  readonly verdict: string;
+  /** Where a click goes in the file; null for nowhere. */
+  readonly path: string | null;
+  /** The bar: a whole `<svg>` element. */
+  readonly svg: string;
+};
+
+/** What pictures are drawn for: room for them, px, and what is named in them. */
+type SheetRoom = { readonly width: number; readonly names: 'few' | 'all' };
 
 /** Asks for the trim sheet of an open boat file; null when it is not open. */
 export const sheetRequest = 'trimwright/sheet';
@@ -103,7 +148,7 @@ export type SheetParams = {
   readonly proposal: number | null;
   /** Of what is quickly drawn only these pictures: those that can be seen. */
   readonly seen?: readonly string[];
-};
+} & SheetRoom;
 export type SheetResult = (Sheet & { readonly proposals: readonly string[] }) | null;
 
 /** Asks for the trim sheet as it would be with a part moved along the boat; null when that cannot be told. */
@@ -116,7 +161,7 @@ export type PreviewParams = {
   readonly metres: number;
   /** Only these pictures: those that can be seen. */
   readonly seen?: readonly string[];
-};
+} & SheetRoom;
 export type PreviewResult = Sheet | null;
 
 /** Asks for the edit that moves a part: by m, or by marks of the tape, aft positive. */
@@ -152,5 +197,10 @@ export type EntryRangeResult = { readonly range: TextRange | null };
 
 /** Asks for the sheet to print: one HTML page with everything in it; null when the file is not open. */
 export const printRequest = 'trimwright/printSheet';
-export type PrintParams = { readonly uri: string; readonly paper: 'a4' | 'letter' };
+export type PrintParams = {
+  readonly uri: string;
+  readonly paper: 'a4' | 'letter';
+  /** With all figures, views, plots and blank forms behind the two pages. */
+  readonly appendix: boolean;
+};
 export type PrintResult = { readonly html: string | null };

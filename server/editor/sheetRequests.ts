@@ -62,26 +62,30 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<SheetParams, SheetResult>(
     sheetRequest,
     null,
-    ({ document, analysis }, { proposal, seen }) => {
+    ({ document, analysis }, { proposal, seen, width, names }) => {
       const proposals = proposal === null ? [] : service.proposals(analysis);
-      const sheet = service.sheet(analysis, { proposal, ...(seen ? { seen } : {}) });
+      const sheet = service.sheet(analysis, { proposal, width, names, ...(seen ? { seen } : {}) });
       return { version: document.version, ...sheet, proposals };
     },
     ({ analysis }, { proposal }) => (proposal === null ? () => true : stepsToWhole(analysis)),
   );
-  answer<PreviewParams, PreviewResult>(previewRequest, null, ({ document, analysis }, { uri, path, metres, seen }) => {
-    const moved = service.moved(analysis, { key: path, by: { metres } }, host.meshesOf(uri));
-    const wanted = { proposal: null, moved: path, ...(seen ? { seen } : {}) };
-    return moved && { version: document.version, ...service.sheet(moved, wanted) };
-  });
+  answer<PreviewParams, PreviewResult>(
+    previewRequest,
+    null,
+    ({ document, analysis }, { uri, path, metres, seen, width, names }) => {
+      const moved = service.moved(analysis, { key: path, by: { metres } }, host.meshesOf(uri));
+      const wanted = { proposal: null, moved: path, width, names, ...(seen ? { seen } : {}) };
+      return moved && { version: document.version, ...service.sheet(moved, wanted) };
+    },
+  );
   answer<MoveParams, EditResult>(moveRequest, closed, (file, { path, by }) =>
     edited(file, service.moveEdits(file.analysis, { key: path, by })),
   );
   answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
     edited(file, service.proposalEdits(file.analysis, proposal)),
   );
-  answer<PrintParams, PrintResult>(printRequest, { html: null }, ({ analysis }, { paper }) => ({
-    html: service.printedSheet(analysis, paper),
+  answer<PrintParams, PrintResult>(printRequest, { html: null }, ({ analysis }, { uri, paper, appendix }) => ({
+    html: service.printedSheet(analysis, { paper, appendix, fileName: fileNameOf(uri) }),
   }));
   answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
     path: service.entryKey(analysis, document.offsetAt(position)),
@@ -89,6 +93,18 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<EntryRangeParams, EntryRangeResult>(entryRangeRequest, { range: null }, ({ analysis }, { path }) => ({
     range: service.entryRange(analysis, path),
   }));
+}
+
+/** Null for a file that was never saved. */
+const fileNameOf = (uri: string): string | null =>
+  uri.startsWith('untitled:') ? null : decoded(uri.replace(/[?#].*$/, '').replace(/^.*\//, ''));
+
+function decoded(name: string): string {
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
 }
 
 /** What takes long before all pictures can be drawn, piece by piece. */

@@ -1,8 +1,8 @@
 import { inOtherWater } from '../core/analysis/analyse.ts';
 import type { Analysis } from '../core/analysis/analysis.ts';
 import { waterOfKind } from '../core/boat/readWater.ts';
-import type { Paper } from '../core/drawing/print/printStyle.ts';
-import { sheetDocument } from '../core/drawing/print/sheetDocument.ts';
+import { type FileInside, fileIn } from '../core/drawing/print/fileInside.ts';
+import { type SheetPaper, sheetDocument } from '../core/drawing/print/sheetDocument.ts';
 import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
 import { PICTURES, type PictureId, pictureNamed, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { Change, Finding } from '../core/findings/finding.ts';
@@ -48,7 +48,9 @@ export interface Documents {
   /** A drawing with the best correction, as a file of its own; null where there is nothing to draw. */
   drawing(analysis: Analysis, id: PictureId): string | null;
   /** The sheet for the bench, as one HTML page. */
-  printedSheet(analysis: Analysis, paper: Paper): string;
+  printedSheet(analysis: Analysis, paper: SheetPaper): string;
+  /** The boat file in a printed sheet; null where there is none. */
+  fileIn(html: string): FileInside | null;
 }
 
 interface PlacedFinding extends Pick<Finding, 'severity' | 'message' | 'code'> {
@@ -105,7 +107,8 @@ export const documents: Documents = {
     const [picture] = trimSheet(settled, { only: [id], correction }).pictures;
     return picture ? standaloneSvg(picture) : null;
   },
-  printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), { paper }),
+  printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), paper),
+  fileIn,
 };
 
 /** With all its findings: only trials have more to say of what is wrong than is known at once. */

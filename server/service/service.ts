@@ -14,6 +14,9 @@ import type {
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
 import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
+import { waitingWords } from '../core/analysis/waitingWords.ts';
+import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
+import { type Names, pageFor } from '../core/drawing/page.ts';
 import type { Picture } from '../core/drawing/picture.ts';
 import { type PictureId, picturesOf, trimSheet } from '../core/drawing/trimSheet.ts';
 import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
@@ -32,12 +35,13 @@ import type { EditedFile } from '../editor/answers/editedFile.ts';
 import { foldingRangesOf } from '../editor/answers/foldingRanges.ts';
 import { hoverReply } from '../editor/answers/hoverReply.ts';
 import { inlayHintsIn } from '../editor/answers/inlayHints.ts';
-import { newBoatText } from '../editor/answers/newBoat.ts';
+import { type NewUnits, newBoatText } from '../editor/answers/newBoat.ts';
 import { newTrial } from '../editor/answers/newTrial.ts';
 import { type OwnFault, ownFault } from '../editor/answers/ownFault.ts';
+import { type Planned, plannedBoat } from '../editor/answers/plannedBoat.ts';
 import { definitionAt, highlightsAt, referencesAt } from '../editor/answers/references.ts';
 import { type Rename, type Renaming, renameAt, renamingAt } from '../editor/answers/rename.ts';
-import { correctionEdits, type Edits, moveEdits, sheetWords, type WantedMove } from '../editor/answers/sheetEdits.ts';
+import { correctionEdits, type Edits, movedWords, moveEdits, type WantedMove } from '../editor/answers/sheetEdits.ts';
 import { entryKeyAt, rangeOfKey } from '../editor/answers/sheetPlaces.ts';
 import { type Summary, summarise } from '../editor/answers/summary.ts';
 import { symbolsOf } from '../editor/answers/symbols.ts';
@@ -115,11 +119,13 @@ interface EditorAnswers {
   /** The edits that add the trials of a text, as that page gives it. */
   takeTrials(analysis: Analysis, text: string): Taking;
   /** The text of a new boat file. */
-  newBoat(name: string): string;
+  newBoat(name: string, units?: NewUnits): string;
+  /** The text of a boat planned from length, beam, waterline and scale as they are typed: "900, 90, 62, 1:60". */
+  plannedBoat(name: string, figures: string, units?: NewUnits): Planned;
 }
 
 /** Plots of figures that nothing else asks for at every keystroke. */
-const SLOW: readonly PictureId[] = ['righting-lever', 'reach', 'uncertainty', 'trials'];
+const SLOW: readonly PictureId[] = ['righting-lever', 'polygon', 'uncertainty', 'trials'];
 
 interface SheetWanted {
   readonly proposal: number | null;
@@ -127,12 +133,17 @@ interface SheetWanted {
   readonly seen?: readonly string[];
   /** The part that a hand moves, for the words. */
   readonly moved?: string;
+  /** What it is drawn for: room for the pictures, px, and what is named in them. */
+  readonly width: number;
+  readonly names: Names;
 }
 
 interface SheetParts {
   readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
+  /** What a hand does; nothing while it does nothing. */
   readonly words: string;
+  readonly glance: Glance;
 }
 
 export function createBoatService(): BoatService {
@@ -170,14 +181,21 @@ export function createBoatService(): BoatService {
     codeLenses: (analysis, uri) => codeLensesOf(knownBy(analysis), uri),
     foldingRanges: foldingRangesOf,
     summary: summarise,
-    sheet: (analysis, { proposal, seen, moved }) => {
+    sheet: (analysis, { proposal, seen, moved, width, names }) => {
       const isWhole = proposal !== null;
       // What is drawn within a frame: for every keystroke, and while a hand moves a part.
       const only = picturesOf(analysis).filter(id => !SLOW.includes(id) && (seen?.includes(id) ?? true));
-      const options = isWhole ? { correction: analysis.corrections.all()[proposal] ?? null } : { only };
+      const page = pageFor(width, names);
+      const correction = isWhole ? (analysis.corrections.all()[proposal] ?? null) : null;
       const known = isWhole ? analysis.settled.all() : knownBy(analysis);
-      const { pictures } = trimSheet(known, options);
-      return { isWhole, pictures, words: sheetWords(known, moved) };
+      const { pictures } = trimSheet(known, isWhole ? { correction, page } : { only, page });
+      const words = [waitingWords(known) ?? '', moved === undefined ? '' : movedWords(known, moved)];
+      return {
+        isWhole,
+        pictures,
+        words: words.filter(each => each !== '').join(' '),
+        glance: glanceAt(known, correction),
+      };
     },
     proposals: analysis => analysis.corrections.all().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
@@ -193,6 +211,7 @@ export function createBoatService(): BoatService {
     poolBoat: poolBoatOf,
     takeTrials: (analysis, text) => takeTrials(analysis.syntax, text),
     newBoat: newBoatText,
+    plannedBoat: (name, figures, units = 'metric') => plannedBoat(name, figures, units, describer),
   };
 }
 

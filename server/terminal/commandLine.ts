@@ -4,13 +4,19 @@ import { type Analysis, createBoatService, type Paper, type PictureId } from '..
 
 import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
+import { newCommand } from './newCommand.ts';
 import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
 import { printable, printableInColour, printableText } from './printable.ts';
+import { sheetCommand, unpackCommand } from './sheetCommand.ts';
 import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './world.ts';
 
 const service = createBoatService();
 
 const USAGE = `Trim a scale submarine described in a boat file.
+
+  trimwright new NAME                a boat file to fill in, NAME.boat.yaml
+                 [--units inches|metric] [-o OUT]
+                 [--plan "900, 90, 62, 1:60"] ... planned from length, beam, waterline and scale
 
   trimwright check FILE...           findings as file:line:column; exit code 1 when there are errors
   trimwright report FILE [--json]    how the boat floats and dives, against its limits
@@ -22,11 +28,15 @@ const USAGE = `Trim a scale submarine described in a boat file.
   trimwright learn FILE [--json]     what the trials tell: readings against the file, and what explains them
                    [--write]         ... and put the best explanation into the file
 
-  trimwright sheet FILE -o OUT       a page for the bench and the pool: figures, drawings, cut list
+  trimwright sheet FILE -o OUT       two pages for the bench and the pool, NAME.html or NAME.pdf: the
+                                     verdict, side views, cut list; a form for the pool, the parts
                    [--paper a4|letter]
+                   [--appendix]      ... and all the rest: figures, findings, views, plots, blank forms
                    [--svg VIEW]      ... or one of its drawings: ${service.drawings.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
 
                    [--overwrite]     ... in the place of a file of that name
+
+  trimwright unpack PAGE [-o OUT]    the boat file out of such a page (NAME.html)
 
   trimwright poolside FILE -o OUT    a page for the phone, at the pool: what to read, what it tells, what to put aboard
   trimwright take FILE TRIALS        the trials of that page that the file has not yet
@@ -64,7 +74,13 @@ export function runCommandLine(args: readonly string[], terminal: World): number
     world.out(`${world.version}\n`);
     return OK;
   }
+  if (command === 'new')
+    return newCommand(
+      { name: files.join(' '), units: parsed.units, plan: parsed.plan, output: parsed.output },
+      { service, world },
+    );
   if (command === 'check') return Math.max(...files.map(name => check(name, world)));
+  if (command === 'unpack') return unpackCommand(files[0]!, parsed, { service, world });
   const ofFile = analysed(files[0]!, world);
   if (!ofFile) return WRONG_USE;
   if (command === 'take')
@@ -73,33 +89,16 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   if (command === 'correct') return correctCommand(files[0]!, analysis, parsed, { service, world });
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, { service, world });
   if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, { service, world });
-  if (command === 'sheet') return sheet(analysis, parsed, world);
+  if (command === 'sheet') return sheetCommand(files[0]!, analysis, parsed, { service, world });
   world.out(
     json ? `${JSON.stringify(service.reportData(analysis), null, 2)}\n` : service.report(analysis, paintFor(world)),
   );
   return exitOf(analysis);
 }
 
-/** Writes the sheet, or one drawing of it, to a file or to the output. */
-function sheet(analysis: Analysis, { files, output, paper, svg, overwrite }: Command, world: World): number {
-  const text = svg === null ? service.printedSheet(analysis, paper) : service.drawing(analysis, svg);
-  if (text === null) {
-    world.err(`There is no ${svg} to draw for this boat as it is: see its report.
-`);
-    return ERRORS_FOUND;
-  }
-  if (output === null || output === '-') world.out(text);
-  else {
-    const options = { from: files[0]!, overwrite };
-    if (!attempted(output, world, () => world.writeOutput(output, text, options))) return WRONG_USE;
-    world.err(`${output}: written.\n`);
-  }
-  return exitOf(analysis);
-}
-
-const COMMANDS = ['check', 'report', 'correct', 'learn', 'sheet', 'poolside', 'take'] as const;
+const COMMANDS = ['new', 'check', 'report', 'correct', 'learn', 'sheet', 'unpack', 'poolside', 'take'] as const;
 /** Those that write a page, and those that can say it for programs. */
-const PAGES: readonly string[] = ['sheet', 'poolside'];
+const PAGES: readonly string[] = ['sheet', 'unpack', 'poolside'];
 const WITH_JSON: readonly string[] = ['report', 'correct', 'learn'];
 
 interface Command {
@@ -110,10 +109,13 @@ interface Command {
   readonly explain: boolean;
   readonly bothWaters: boolean;
   readonly water: 'fresh' | 'sea' | null;
+  readonly units: 'metric' | 'inches';
+  readonly plan: string | null;
   readonly output: string | null;
   readonly overwrite: boolean;
   readonly paper: Paper;
   readonly svg: PictureId | null;
+  readonly appendix: boolean;
 }
 
 /** The command, or what is wrong with it. */
@@ -135,21 +137,37 @@ function parse(args: readonly string[]): Command | string {
     water = null,
     output = null,
     overwrite = false,
+    appendix = false,
     version,
     paper,
     svg,
+    units,
+    plan = null,
   } = read.values;
   const options = {
-    ...{ files, json, write, explain, bothWaters, output, overwrite },
+    ...{ files, json, write, explain, bothWaters, output, overwrite, appendix },
     water: water === 'fresh' || water === 'sea' ? water : null,
     paper: paper === 'letter' ? paper : 'a4',
+    units: units === 'inches' ? units : 'metric',
+    plan,
     svg: svg === undefined ? null : service.drawingNamed(svg),
   } as const;
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
   const command = COMMANDS.find(each => each === named);
   if (!command) return `There is no command “${named}”.`;
-  if (files.length === 0) return `“${command}” needs a boat file, such as: trimwright ${command} petrel.boat.yaml`;
+  if (units !== undefined && units !== options.units) return `“--units” is inches or metric, not “${units}”.`;
+  if (plan !== null && command !== 'new') return '“--plan” belongs to “new”.';
+  if (units !== undefined && command !== 'new') return '“--units” belongs to “new”.';
+  if (command === 'new') {
+    if (files.length === 0) return '“new” needs the name of the boat, such as: trimwright new Petrel';
+    const isPlain = !json && !write && !explain && !bothWaters && !overwrite && water === null && !paper && !svg;
+    return isPlain ? { ...options, command } : '“new” goes with “--units”, “--plan” and “-o” alone.';
+  }
+  if (files.length === 0) {
+    const [needed, such] = command === 'unpack' ? ['page', 'petrel.html'] : ['boat file', 'petrel.boat.yaml'];
+    return `“${command}” needs a ${needed}, such as: trimwright ${command} ${such}`;
+  }
   if (command === 'take') {
     if (files.length !== 2)
       return '“take” needs a boat file and the trials, such as: trimwright take petrel.boat.yaml day.yaml';
@@ -164,9 +182,10 @@ function parse(args: readonly string[]): Command | string {
   if (water !== null && options.water === null) return `“--water” is fresh or sea, not “${water}”.`;
   if (water !== null && !['report', 'correct', 'sheet'].includes(command))
     return '“--water” belongs to “report”, “correct” and “sheet”.';
-  if (command !== 'sheet' && (paper !== undefined || svg !== undefined))
-    return '“--paper” and “--svg” belong to “sheet”.';
-  if (!PAGES.includes(command) && output !== null) return '“-o” belongs to “sheet” and “poolside”.';
+  if (command !== 'sheet' && (paper !== undefined || svg !== undefined || appendix))
+    return '“--paper”, “--appendix” and “--svg” belong to “sheet”.';
+  if (svg !== undefined && appendix) return '“--svg” is one drawing, without “--appendix”.';
+  if (!PAGES.includes(command) && output !== null) return '“-o” belongs to “sheet”, “unpack” and “poolside”.';
   if (overwrite && output === null) return '“--overwrite” goes with “-o”.';
   if (write && files[0] === '-') return '“--write” needs a file to write into, not what is piped in.';
   if (paper !== undefined && paper !== options.paper) return `“--paper” is a4 or letter, not “${paper}”.`;
@@ -187,9 +206,12 @@ const parseRaw = (args: readonly string[]) =>
       water: { type: 'string' },
       output: { type: 'string', short: 'o' },
       overwrite: { type: 'boolean' },
+      appendix: { type: 'boolean' },
       version: { type: 'boolean' },
       paper: { type: 'string' },
       svg: { type: 'string' },
+      units: { type: 'string' },
+      plan: { type: 'string' },
       help: { type: 'boolean', short: 'h' },
     },
   });

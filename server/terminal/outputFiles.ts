@@ -7,23 +7,23 @@ import { plainly, RefusedFile } from './plainErrors.ts';
  */
 export function writeOutput(
   name: string,
-  text: string,
+  content: string | Uint8Array,
   { from, overwrite }: { from: string; overwrite: boolean },
 ): void {
   plainly(() => {
     if (!existsSync(name) && !isLink(name)) {
-      writeFileSync(name, text, { flag: 'wx' });
+      writeFileSync(name, content, { flag: 'wx' });
       return;
     }
     const found = statSync(name);
     if (found.isFile()) {
       if (isSame(name, from) || /\.boat\.ya?ml$/i.test(name) || /\.boat\.ya?ml$/i.test(realpathSync(name))) {
-        throw new RefusedFile('this is a boat file, and is left as it is. Give the sheet a name of its own');
+        throw new RefusedFile('this is a boat file, and is left as it is. Give another name');
       }
       if (!overwrite)
         throw new RefusedFile('there is such a file already. Give another name, or “--overwrite” to replace it');
     }
-    writeFileSync(name, text);
+    writeFileSync(name, content);
   });
 }
 

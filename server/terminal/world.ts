@@ -9,7 +9,13 @@ export interface World {
   /** Puts `now` in the place of the text `was` of a boat file. */
   readonly rewriteFile: (name: string, was: string, now: string) => void;
   /** Writes what was made from the boat file `from` to a file of its own. */
-  readonly writeOutput: (name: string, text: string, options: { from: string; overwrite: boolean }) => void;
+  readonly writeOutput: (
+    name: string,
+    content: string | Uint8Array,
+    options: { from: string; overwrite: boolean },
+  ) => void;
+  /** A page as it is printed. */
+  readonly pdfOf: (html: string) => Uint8Array;
   /**
    * Bytes of a file beside another; null when it is not there, 'outside' when it leads out of that one's folder. Throws as
    * `readFile` does.

@@ -266,6 +266,33 @@ describe('keys', () => {
     );
   });
 
+  test('come in the units of the boat, at its length, in its compartment', () => {
+    expect(
+      chosen(
+        boat`
+          units: { length: in, mass: oz }
+          hull:
+            length: 18 in
+            compartments:
+              - name: WTC
+          payload:
+            - |`,
+        'part in a compartment',
+      ),
+    ).toBe(boatText`
+      units: { length: in, mass: oz }
+      hull:
+        length: 18 in
+        compartments:
+          - name: WTC
+      payload:
+        - name: battery
+          mass: 10.9 oz
+          station: 5 3/16 to 6 13/16 in
+          height: 15/16 in
+          in: WTC`);
+  });
+
   test('say what they are for', () => {
     const mass = completions(boat`
       payload:
@@ -554,7 +581,7 @@ describe('entries', () => {
       hull:
         length: 900 mm
         compartments:
-          - { name: dry cylinder, mass: 400 g, round: 80 mm, station: 100 to 800 mm, height: 46 mm }
+          - { name: dry cylinder, mass: 400 g, round: 60 mm, station: 200 to 660 mm, height: 40 mm }
         shells:
         - |
     `;

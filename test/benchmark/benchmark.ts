@@ -124,6 +124,7 @@ function pieces(boat: Boat, source: BoatSource): void {
         others: [],
         source,
         uncertainties: null,
+        wasTried: false,
         cache,
         schema: partSchema(boat.units),
       }),

@@ -14,7 +14,7 @@ import { firstTime, timesOf } from './measure.ts';
 
 const describer = createDescriber();
 /** Drawn when the typing rests. */
-const SLOW = ['righting-lever', 'reach', 'uncertainty', 'trials'];
+const SLOW = ['righting-lever', 'polygon', 'uncertainty', 'trials'];
 const quick = PICTURES.filter(id => !SLOW.includes(id));
 
 function line(what: string, call: () => unknown): void {

@@ -99,31 +99,43 @@ describe('what sticks out of its compartment', () => {
     );
   // The hold: stations 0 to 400, offsets -50 to 50, heights 0 to 70 mm.
   it.each([
-    ['forward', { station: '-12 to 20 mm' }, '12 mm forward'],
-    ['aft', { station: '380 to 400.7 mm' }, '0.7 mm aft'],
-    ['to port', { offset: '-57 to 5 mm' }, '7 mm to port'],
-    ['to starboard', { offset: '5 to 52 mm' }, '2 mm to starboard'],
-    ['below', { height: '-3.5 to 30 mm' }, '3.5 mm below'],
-    ['above', { height: '20 to 71.2 mm' }, '1.2 mm above'],
-    ['most of several ways', { station: '-12 to 20 mm', height: '20 to 90 mm' }, '20 mm above'],
-  ])('%s', (_, change, by) => {
+    ['forward', { station: '-12 to 20 mm' }, '-12 to 20 mm', '12 mm forward'],
+    ['aft', { station: '380 to 406 mm' }, '380 to 406 mm', '6 mm aft'],
+    ['to port', { offset: '-57 to 5 mm' }, '-57 to 5 mm', '7 mm to port'],
+    ['to starboard', { offset: '5 to 62 mm' }, '5 to 62 mm', '12 mm to starboard'],
+    ['below', { height: '-5.5 to 30 mm' }, '-5.5 to 30 mm', '5.5 mm below'],
+    ['above', { height: '20 to 76.2 mm' }, '20 to 76.2 mm', '6.2 mm above'],
+    ['most of several ways', { station: '-12 to 20 mm', height: '20 to 90 mm' }, '20 to 90 mm', '23.3 mm above'],
+  ])('%s', (_, change, marks, by) => {
     expect(told(at(change))).toEqual([
-      ['sticks-out', 'warning', 'item', `“item” sticks out of “hold” by ${by}. Check its place, its size, and “in:”.`],
+      ['sticks-out', 'warning', marks, `“item” sticks out of “hold” by ${by}. Check its place, its size, and “in:”.`],
     ]);
+  });
+  it('by not much more than the tolerances of the figures, which may be so', () => {
+    expect(told(at({ height: '-3.5 to 30 mm' }))).toEqual([
+      [
+        'sticks-out',
+        'information',
+        '-3.5 to 30 mm',
+        '“item” sticks out of “hold” by 3.5 mm below. That is little more than the tolerances of the figures. Check its place, its size, and “in:”.',
+      ],
+    ]);
+    expect(told(at({ height: '-3.5 to 30 mm ± 0.5 mm' })).map(([, severity]) => severity)).toEqual(['warning']);
   });
   it.each([
     ['nothing inside', {}],
-    ['nothing by less than the tape shows', { station: '-0.4 to 20 mm' }],
+    ['nothing by less than the tape shows', { station: '-0.4 to 20 mm ± 0.1 mm' }],
+    ['nothing by less than the tape is good for', { station: '380 to 401.5 mm' }],
   ])('%s', (_, change) => {
     expect(told(at(change))).toEqual([]);
   });
   it.each([
-    ['a tank', probe(['station: 90 to 310 mm', 'station: 90 to 430 mm']), 'main tank', '30 mm aft'],
-    ['a bay', probe(['station: 280 to 380 mm', 'station: 280 to 415 mm']), 'stern bay', '15 mm aft'],
-    ['a form', item('round: 30 mm, station: 100 to 160 mm, height: 60 mm'), 'item', '5 mm above'],
-  ])('%s too', (_, text, name, by) => {
-    expect(told(text).map(([code, , marks, says]) => [code, marks, says])).toEqual([
-      ['sticks-out', name, `“${name}” sticks out of “hold” by ${by}. Check its place, its size, and “in:”.`],
+    ['a tank', probe(['station: 90 to 310 mm', 'station: 90 to 430 mm']), 'main tank', '90 to 430 mm', '30 mm aft'],
+    ['a bay', probe(['station: 280 to 380 mm', 'station: 280 to 415 mm']), 'stern bay', '280 to 415 mm', '15 mm aft'],
+    ['a form', item('round: 30 mm, station: 100 to 145 mm, height: 60 mm'), 'item', '60 mm', '5 mm above'],
+  ])('%s too', (_, text, name, marks, by) => {
+    expect(told(text).map(([code, , place, says]) => [code, place, says])).toEqual([
+      ['sticks-out', marks, `“${name}” sticks out of “hold” by ${by}. Check its place, its size, and “in:”.`],
     ]);
   });
 });
@@ -189,13 +201,13 @@ describe('compartments that overlap', () => {
     ]);
   it('are told with the length by which they do', () => {
     const [overlap] = told(
-      with2('{ name: sail, mass: 9 g, station: 180 to 220 mm, offset: -10 to 10 mm, height: 66 to 90 mm }'),
+      with2('{ name: sail, mass: 9 g, station: 180 to 220 mm, offset: -10 to 10 mm, height: 64 to 90 mm }'),
     );
     expect(overlap).toEqual([
       'compartments-overlap',
       'warning',
-      'sail',
-      '“sail” and “hold” overlap by 4 mm, so some water would be displaced twice. Check their places and sizes.',
+      '64 to 90 mm',
+      '“sail” and “hold” overlap by 6 mm, so some water would be displaced twice. Check their places and sizes.',
     ]);
   });
   it('not where they only touch', () => {
@@ -208,8 +220,8 @@ describe('compartments that overlap', () => {
 hull:
   length: 300 mm
   compartments:
-    - { name: port, mass: 90 g, round: 40 mm, station: 0 to 300 mm, offset: -14 mm, height: 20 mm }
-    - { name: starboard, mass: 90 g, round: 40 mm, station: 0 to 300 mm, offset: 14 mm, height: ${20 + apart} mm }
+    - { name: port, mass: 90 g, round: 40 mm, station: 0 to 300 mm, offset: -14 mm ± 1 mm, height: 20 mm ± 1 mm }
+    - { name: starboard, mass: 90 g, round: 40 mm, station: 0 to 300 mm, offset: 14 mm ± 1 mm, height: ${20 + apart} mm ± 1 mm }
 `;
     // Their axes lie √(28² + 30²) = 41.04 mm apart in the first, √(28² + 24²) = 36.88 mm in the second.
     expect(told(tubes(30))).toEqual([]);

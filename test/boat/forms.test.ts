@@ -208,11 +208,11 @@ describe('where a part weighs', () => {
   });
   it('a form inside a compartment gives the mass and the middle, and still displaces nothing', () => {
     const part = partOf(
-      '{ name: x, material: brass, in: hold, round: 0 to 40 mm, station: 100 to 160 mm, height: 30 mm }',
+      '{ name: x, material: brass, in: hold, round: 0 to 40 mm, station: 40 to 100 mm, height: 30 mm }',
     );
     // 8500 kg/m3 (handbook, from memory); a cone's centroid lies a quarter of its height from the base.
     expect(part.mass).toBeCloseTo(8500 * frustum(0, 40, 60) * 1e-9, 9);
-    expect(inMm(part.centroid)).toEqual([145, 0, 30]);
+    expect(inMm(part.centroid)).toEqual([85, 0, 30]);
     expect(part.volume).toBe(0);
   });
 });

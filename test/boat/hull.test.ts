@@ -74,7 +74,8 @@ describe('a shell', () => {
 describe('a tank', () => {
   const tankOf = (put: readonly (readonly [string, string])[]) => {
     const analysis = analysed(probe(...put));
-    expect(fileFindings(analysis)).toEqual([]);
+    // The probe's battery lies in its tank, which is a bag: where it is none that is told.
+    expect(fileFindings(analysis).filter(({ code }) => code !== 'same-room')).toEqual([]);
     return { analysis, tank: analysis.boat.tanks[0]!, body: analysis.bodies.tanks[0]! };
   };
   const ofKind = (kind: string) => tankOf([['kind: bladder', kind]]);
@@ -177,7 +178,7 @@ describe('a tank', () => {
     ],
   ])('says that a key has no use: %s', (kind, marks, says) => {
     const analysis = analysed(probe(['kind: bladder', kind]));
-    const told = fileFindings(analysis);
+    const told = fileFindings(analysis).filter(({ code }) => code !== 'same-room');
     expect(told.map(f => [f.code, f.severity, f.message])).toEqual([['key-without-use', 'warning', says]]);
     expect(marked(analysis, told[0]!)).toBe(marks);
     expect(analysis.boat.tanks).toHaveLength(1);

@@ -7,7 +7,7 @@ import { analysed, fileFindings, marked, service } from '../helpers/analysed.ts'
 import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
 
-const withPart = (rest: string) => analysed(probeWith(`{ name: piece, station: 100 mm, height: 80 mm, ${rest} }`));
+const withPart = (rest: string) => analysed(probeWith(`{ name: piece, station: 100 mm, height: 120 mm, ${rest} }`));
 const partOf = (rest: string) => withPart(rest).boat.payload.find(part => part.name === 'piece')!;
 const told = (rest: string) => fileFindings(withPart(rest)).map(({ code }) => code);
 const inWater = 'water: { density: 1000 kg/m3 }';

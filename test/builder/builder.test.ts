@@ -5,6 +5,7 @@ import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
+import { bestAim, conditioned, shareWithin } from './conditioning.ts';
 import { analyse, withTrials } from './desk.ts';
 import { familyBoat } from './family.ts';
 import { type Floated, floatByCode, isInTrim, missesOf } from './figures.ts';
@@ -96,7 +97,7 @@ test('a boat as filed can be trimmed with its bays, and one that is out cannot w
   expect(canBeTrimmed({ ...boat, bays: [], payload: boat.payload.map(lashed) }, floatPlainly)).toBe(false);
 });
 
-test.each([5, 11])('boat %i, its file the truth and the hand steady, is in trim at the first try', seed => {
+test.each([11, 57])('boat %i, its file the truth and the hand steady, is in trim at the first try', seed => {
   const boat = familyBoat(seed);
   const truth = drawTruth(boat, steady, false);
   const means = { floater: floatByCode, random: steady, weighs: false, mostTries: 1, calibrates: false };
@@ -143,4 +144,30 @@ test('a piece that is fitted weighs on the true boat as it does in the file', ()
 test('a lost boat is not in trim', () => {
   const { boat } = readText(familyBoat(2).text);
   expect(isInTrim(missesOf({ afloat: null, hanging: null }, boat))).toBe(false);
+});
+
+describe('what could be had', () => {
+  /** A figure of no uncertainty but its own, 3 ± 2, and a reading of it that is good for 1. */
+  const random = seeded(3);
+  const draws = Array.from({ length: 4000 }, () => {
+    const value = 3 + 2 * random.normal();
+    return { at: [value], shown: [{ value, sigma: 1 }] };
+  });
+
+  test('draws go where the reading has them: mean and spread of two normals multiplied, closed form', () => {
+    const moved = conditioned(draws, [{ value: 6, sigma: 1 }], random).map(({ at }) => at[0]!);
+    const mean = moved.reduce((sum, value) => sum + value, 0) / moved.length;
+    const variance = moved.reduce((sum, value) => sum + (value - mean) ** 2, 0) / moved.length;
+    // Precisions add up: 1/4 of the file and 1 of the reading.
+    expect(mean).toBeCloseTo((3 / 4 + 6) / (1 / 4 + 1), 1);
+    expect(variance).toBeCloseTo(1 / (1 / 4 + 1), 1);
+  });
+
+  test('the best aim of a normal figure is its mean, and one limit about it holds what the tables say', () => {
+    const points = conditioned(draws, [], random);
+    const aim = bestAim(points);
+    expect(Math.abs(aim[0]! - 3)).toBeLessThan(0.5);
+    // Half a standard deviation to either side: 38.29 % (tables of the normal distribution, from memory).
+    expect(shareWithin(points, aim)).toBeCloseTo(0.3829, 1);
+  });
 });

@@ -3,6 +3,7 @@ import { type FamilyBoat, familyBoat } from './family.ts';
 import { workByFeel } from './feel.ts';
 import { floatByCode } from './figures.ts';
 import { floatPlainly } from './plainFloater.ts';
+import { couldBeHad } from './possible.ts';
 import { canBeTrimmed } from './told.ts';
 import { drawTruth, type Truth } from './truth.ts';
 import { type Story, workByTheBook } from './work.ts';
@@ -17,6 +18,8 @@ export interface Case {
   readonly feltAt: number | null;
   /** Somebody who knows the truth could trim it, or somebody did. */
   readonly isTrimmable: boolean;
+  /** The chance at each of the first tries to have it in trim, by what was read before; empty where that was not asked. */
+  readonly couldBe: readonly number[];
 }
 
 export interface Wanted {
@@ -28,6 +31,8 @@ export interface Wanted {
 }
 
 const FEELS = 12;
+/** What could be had is asked for so many tries. */
+const TRIES_BOUND = 3;
 
 /** The case of a seed: the same boat, the same truth and the same errors, whatever the code under test does. */
 export function caseOf(seed: number, wanted: Wanted): Case {
@@ -47,7 +52,8 @@ function playedCase(seed: number, { isWide, mostTries, calibrates }: Wanted): Ca
   const story = workByTheBook(boat, truth, { floater, random: stream(seed, 2), weighs, mostTries, calibrates });
   const feltAt = workByFeel(boat, truth, { floater: floatByCode, random: stream(seed, 3), mostTries: FEELS });
   const isTrimmable = story.inTrimAt !== null || canBeTrimmed(truth.boat, floater);
-  return { boat, truth, isPlain, story, feltAt, isTrimmable };
+  const couldBe = calibrates ? couldBeHad(boat, story, truth, stream(seed, 4), TRIES_BOUND) : [];
+  return { boat, truth, isPlain, story, feltAt, isTrimmable, couldBe };
 }
 
 const stream = (seed: number, which: number) => seeded(Math.imul(seed * 8 + which, 0x85ebca6b));

@@ -1,4 +1,6 @@
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { chanceOfAll, type Floating, limitsKept } from '../../server/core/corrections/balance/sureness.ts';
+import { openIn } from '../../server/core/corrections/search/balances.ts';
 import type { Change, EntryText } from '../../server/core/findings/finding.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { createBoatService } from '../../server/service/service.ts';
@@ -34,7 +36,25 @@ export interface Step {
 export const firstLesson = (analysis: Analysis): Step | null =>
   firstOf(analysis, analysis.settled.all().learned?.verdict?.offers ?? []);
 
-export const firstCorrection = (analysis: Analysis): Step | null => firstOf(analysis, analysis.corrections.all());
+/** The correction that is offered first; null where its word is to float the boat as it is before that. */
+export function firstCorrection(analysis: Analysis): (Step & { readonly chance: number | null }) | null {
+  const corrections = analysis.corrections.all();
+  if (corrections[0]?.floatFirst) return null;
+  const step = firstOf(analysis, corrections);
+  return step && { ...step, chance: chanceOf(corrections[0]!, analysis) };
+}
+
+/** How likely all limits are kept with nothing done, as the program has it; null where it has no figures. */
+export function chanceAsItIs(analysis: Analysis): number | null {
+  const { boatToTrim } = analysis.settled.all();
+  return boatToTrim && chanceOf(boatToTrim, analysis);
+}
+
+function chanceOf(floating: Floating, analysis: Analysis): number | null {
+  const { boatToTrim } = analysis.settled.all();
+  const isWell = floating.surfaced.status === 'afloat' && floating.submerged.status === 'neutral';
+  return boatToTrim && isWell ? chanceOfAll(limitsKept(floating, 'both', openIn(boatToTrim))) : null;
+}
 
 function firstOf(
   analysis: Analysis,

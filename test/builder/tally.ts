@@ -80,8 +80,35 @@ function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
     const inTrim = [1, 2, 3, 6].map(by => share(some, by, ({ story }) => story.inTrimAt));
     return [[prefix + words, `${some.length}`, ...inTrim, '', atTheDesk, afterTry]];
   });
+  const held = cases.filter(({ couldBe }) => couldBe.length > 0);
+  const expected = (chanceAt: (one: Case, at: number) => number | null): readonly string[] =>
+    [1, 2, 3].map(by => {
+      const chances = held.map(one => {
+        const at = Math.min(by, one.story.tries.length);
+        return (one.story.inTrimAt ?? Number.POSITIVE_INFINITY) < by ? 1 : (chanceAt(one, at - 1) ?? 0);
+      });
+      return percent(
+        chances.reduce((sum, chance) => sum + chance, 0),
+        chances.length,
+      );
+    });
+  const bounds: readonly Row[] =
+    held.length === 0
+      ? []
+      : [
+          [
+            `${prefix}as sure as the program was`,
+            `${held.length}`,
+            ...expected(({ story }, i) => story.tries[i]!.chance),
+            '',
+            '',
+            '',
+            '',
+          ],
+          [`${prefix}could be had`, `${held.length}`, ...expected(({ couldBe }, i) => couldBe[i]!), '', '', '', ''],
+        ];
   const felt = [1, 2, 3, 6, 12].map(by => share(cases, by, ({ feltAt }) => feltAt));
-  return [...rows, [`${prefix}by feel`, `${cases.length}`, ...felt, '', '']];
+  return [...rows, ...bounds, [`${prefix}by feel`, `${cases.length}`, ...felt, '', '']];
 }
 
 const share = (cases: readonly Case[], by: number, at: (one: Case) => number | null): string =>
@@ -99,7 +126,7 @@ function calibrationCells(cases: readonly Case[], figure: string | null): readon
 }
 
 /** What became of one boat, a line for the boat and one for each try. */
-export function diagnosisOf({ boat, truth, story, isTrimmable, isPlain, feltAt }: Case): readonly string[] {
+export function diagnosisOf({ boat, truth, story, isTrimmable, isPlain, feltAt, couldBe }: Case): readonly string[] {
   const { seed, plan, mass } = boat;
   const filed = readText(boat.text).boat;
   const hidden = truth.hidden.map(({ words }) => words).join(', ') || 'nothing hidden';
@@ -108,16 +135,20 @@ export function diagnosisOf({ boat, truth, story, isTrimmable, isPlain, feltAt }
     story.inTrimAt === null ? (isTrimmable ? 'NOT in trim' : 'cannot be trimmed') : `in trim at ${story.inTrimAt}`;
   return [
     `${seed}: ${kind}${isPlain ? ', floated plainly' : ''}; ${hidden}: ${end} (by feel ${feltAt ?? 'never'})`,
-    ...story.tries.map(({ misses, told, lesson, correction, madeWorse }, i) => {
+    ...story.tries.map(({ misses, told, lesson, correction, chance, madeWorse }, i) => {
       const before = toldInLimits(told, filed);
       const out = misses
         .filter(({ by }) => Math.abs(by) > 1)
         .map(({ figure, by }) => `${figure} ${by.toFixed(1)} (told ${before.get(figure) ?? 'nothing'})`);
       const words = out.length > 0 ? out.join(', ') : 'in trim';
-      return `  try ${i + 1}: ${correction ?? 'no correction'} | ${words}${madeWorse ? ' MADE WORSE' : ''} | ${lesson ?? 'no lesson'}`;
+      const sure = [chance, couldBe[i]].map(one => percentOf(one)).join(' of ');
+      return `  try ${i + 1} (${sure}): ${correction ?? 'no correction'} | ${words}${madeWorse ? ' MADE WORSE' : ''} | ${lesson ?? 'no lesson'}`;
     }),
   ];
 }
+
+const percentOf = (chance: number | null | undefined): string =>
+  chance === null || chance === undefined ? '?' : `${Math.round(100 * chance)}`;
 
 /** Figures as they were told, in limits as the misses are. */
 function toldInLimits(told: ReadonlyMap<Figure, Told>, filed: Boat): ReadonlyMap<Miss['figure'], string> {

@@ -1,16 +1,31 @@
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import type { Boat } from '../../server/core/boat/boat.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { type Calibration, hold } from './calibration.ts';
-import { analyse, firstCorrection, firstLesson, type Step, type Told, toldBy, withTrials } from './desk.ts';
+import {
+  analyse,
+  chanceAsItIs,
+  firstCorrection,
+  firstLesson,
+  type Step,
+  type Told,
+  toldBy,
+  withTrials,
+} from './desk.ts';
 import type { FamilyBoat } from './family.ts';
-import { type Figure, type Floater, isInTrim, isWorse, type Miss, missesOf, wayOut } from './figures.ts';
+import { type Figure, type Floated, type Floater, isInTrim, isWorse, type Miss, missesOf, wayOut } from './figures.ts';
 import { readInWater, weighOnScales } from './readings.ts';
 import { follow, type Truth } from './truth.ts';
 
 /** One time in the water, and what was done at the desk before it. */
 export interface Try {
+  /** The boat as it stood in the file then, and how the true one lay. */
+  readonly filed: Boat;
+  readonly floated: Floated;
   readonly misses: readonly Miss[];
   readonly correction: string | null;
+  /** How likely all limits would be kept, as the program had it; null where it could not say. */
+  readonly chance: number | null;
   /** The figures as they were told before it went into the water. */
   readonly told: ReadonlyMap<Figure, Told>;
   /** What the readings of it are put down to, as it is offered first. */
@@ -53,9 +68,11 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
   let out = wayOut(missesOf(floater(truth.boat), analysis.boat));
   for (;;) {
     const correction = firstCorrection(analysis);
+    const chance = correction ? correction.chance : chanceAsItIs(analysis);
     if (correction) [analysis, truth] = done(correction, analysis, truth, random);
     const floated = floater(truth.boat);
-    const misses = missesOf(floated, analysis.boat);
+    const filed = analysis.boat;
+    const misses = missesOf(floated, filed);
     const before = out;
     out = wayOut(misses);
     const madeWorse = correction !== null && isWorse(before, out);
@@ -67,7 +84,8 @@ export function workByTheBook({ text: filed }: FamilyBoat, drawn: Truth, means: 
     const entries = isLast && !calibrates ? [] : readInWater(floated, truth.boat, tries.length + 1, random);
     if (entries.length > 0) analysis = analyse(withTrials(analysis, entries), analysis);
     const lesson = entries.length > 0 ? firstLesson(analysis) : null;
-    tries.push({ misses, correction: correction?.title ?? null, told, lesson: lesson?.title ?? null, madeWorse });
+    const [title, learned] = [correction?.title ?? null, lesson?.title ?? null];
+    tries.push({ filed, floated, misses, correction: title, chance, told, lesson: learned, madeWorse });
     if (calibrates && entries.length > 0) {
       calibration.push(...hold('with trials', analysis, floated));
       if (lesson) calibration.push(...hold('after the offer', analyse(lesson.text, analysis), floated));

@@ -16,6 +16,10 @@ function run(args: readonly string[], files: Readonly<Record<string, string>>) {
   return { code, ...said(), written };
 }
 
+/** Figures to nine digits after the point: what was moved lies a last bit off where it is read back from the file. */
+const rounded = (figures: unknown): unknown =>
+  JSON.parse(JSON.stringify(figures, (_, value) => (typeof value === 'number' ? Number(value.toFixed(9)) : value)));
+
 describe('trimwright correct', () => {
   test('prints the corrections of a sample for the bench, and why they are so', async () => {
     const { code, out } = run(['correct', 'petrel', '--explain'], { petrel: PETREL });
@@ -53,8 +57,8 @@ describe('trimwright correct', () => {
     const { written } = run(['correct', 'petrel', '--json', '--write'], { petrel: PETREL });
     for (const entry of first!.entries) expect(written.petrel).toContain(`name: ${entry.name}`);
     const after = JSON.parse(run(['report', 'petrel', '--json'], { petrel: written.petrel! }).out);
-    expect(after.surfaced).toEqual({ ...first!.result.surfaced, byFile: null });
-    expect(after.submerged).toEqual({ ...first!.result.submerged, byFile: null });
+    expect(rounded(after.surfaced)).toEqual(rounded({ ...first!.result.surfaced, byFile: null }));
+    expect(rounded(after.submerged)).toEqual(rounded({ ...first!.result.submerged, byFile: null }));
   });
 
   test('--water sea writes pieces that trim the boat there', () => {

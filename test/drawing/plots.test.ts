@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { trimMoments } from '../../server/core/drawing/plots/momentsPlot.ts';
+import { tankPolygon } from '../../server/core/corrections/balance/tankPolygon.ts';
 import { type PictureId, trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
@@ -63,46 +63,69 @@ describe('the plot of righting levers', () => {
   });
 });
 
-describe('what makes the trim', () => {
-  it('adds up to the moment that holds the boat at its trim', () => {
-    const sum = trimMoments(petrel).reduce((total, { moment }) => total + moment, 0);
-    // Held level: the moment is what righting arms of B over G bring at the trim that it takes up.
-    const bg = bodies.volumeMoment[2] / bodies.volume - submerged.centreOfMass[2];
+describe('the equilibrium polygon', () => {
+  const polygon = tankPolygon(bodies)!;
+  const { about, needed, together } = polygon;
+  it('has what the tanks must hold for the boat to hang neutral, and the moment that trims it', () => {
+    // Weight: the ballast of the neutral boat. Moment: what righting arms of B over G bring at the trim that it takes up.
+    expect(needed[0]).toBeCloseTo(submerged.ballast, 9);
+    const place = (submerged.fill * (together.length - 1)) % 1;
+    const i = Math.floor(submerged.fill * (together.length - 1));
+    const water = together[i]![1] + place * (together[i + 1]![1] - together[i]![1]);
     const displacement = bodies.density * bodies.volume;
-    expect(Math.tan(submerged.trim)).toBeCloseTo(sum / (displacement * bg), 2);
+    const bg = bodies.volumeMoment[2] / bodies.volume - submerged.centreOfMass[2];
+    expect(Math.tan(submerged.trim)).toBeCloseTo((water - needed[1]) / (displacement * bg), 2);
   });
-  it('has the largest first, each with its entry and its side', () => {
-    const bars = withClass(drawn('trim-moments'), 'entry-moment');
-    const sizes = trimMoments(petrel).map(({ moment }) => Math.abs(moment));
-    expect(sizes).toEqual([...sizes].sort((a, b) => b - a));
-    expect(bars).toHaveLength(sizes.length);
-    // The battery is forward of midships, 318 g at 282 of 860 mm, dry: 318 x (430 - 282) g·mm.
-    expect(bars[0]!.attributes['aria-label']).toBe(`battery: ${'47\u202f064'} g·mm bow down`);
-    expect(bars[0]!.attributes['data-path']).toBe('["payload",0]');
+  it('fills from nothing to all that the tanks hold, about their middle', () => {
+    const [tank] = petrel.boat.tanks;
+    expect(about).toBeCloseTo(0.445, 6);
+    expect(together[0]).toEqual([0, 0]);
+    expect(together.at(-1)![0]).toBeCloseTo(tank!.capacity * bodies.density, 9);
+    expect(together.at(-1)![1]).toBeCloseTo(0, 9);
+  });
+  it('shows the need inside of what the bays can bring, and nearer to its limits with what is proposed', () => {
+    const correction = petrel.corrections.all()[0]!;
+    const { pictures } = trimSheet(petrel, { only: ['polygon'], correction });
+    const svg = parseXml(pictures[0]!.svg);
+    const regionOf = (kind: string) =>
+      pointsOf(withClass(svg, kind).find(({ children }) => children.length > 0)!.attributes.d!);
+    const mark = withClass(svg, 'then-mark')[0]!.attributes.d!.match(/^M([\d.]+) ([\d.]+)/)!;
+    const at = [Number(mark[1]) + 6, Number(mark[2])] as const;
+    expect(isInside(at, regionOf('reach'))).toBe(true);
+    expect(isInside(at, regionOf('allowed'))).toBe(true);
+    const cross = withClass(svg, 'needed')[0]!.attributes.d!.match(/^M([\d.]+) ([\d.]+)/)!;
+    expect(isInside([Number(cross[1]) + 5, Number(cross[2]) + 5], regionOf('allowed'))).toBe(false);
+  });
+  it('of two tanks goes round all their fillings', () => {
+    const text = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
+    const two = heard(
+      text.replace(
+        /^ {2}tanks:$/m,
+        `$&
+    - { name: trim tank, in: dry cylinder, round: 30 mm, station: 230 to 250 mm, height: 70 mm, kind: piston }`,
+      ),
+    );
+    expect(two.boat.tanks).toHaveLength(2);
+    const { each, together: shared } = tankPolygon(two.bodies)!;
+    const corners = each.map(([weight, moment]) => [weight, moment] as const);
+    for (const point of shared.slice(1, -1)) expect(isInside(point, corners)).toBe(true);
+    expect(corners.at(-1)![0]).toBeCloseTo(0, 12);
+    expect(corners.at(-1)![1]).toBeCloseTo(0, 12);
+  });
+  it('is not there for a boat without tanks', () => {
+    expect(trimSheet(heard('boat: x'), { only: ['polygon'] }).pictures).toEqual([]);
   });
 });
 
-describe('what the bays can bring', () => {
-  it('shows the needed point inside the set when it is within reach', () => {
-    const svg = drawn('reach');
-    const polygon = pointsOf(withClass(svg, 'reach').find(({ children }) => children.length > 0)!.attributes.d!);
-    const cross = withClass(svg, 'needed')[0]!.attributes.d!.match(/^M([\d.]+) ([\d.]+)/)!;
-    const [x, y] = [Number(cross[1]) + 5, Number(cross[2]) + 5];
-    let inside = false;
-    polygon.forEach(([x1, y1], i) => {
-      const [x0, y0] = polygon.at(i - 1)!;
-      if (y0 > y !== y1 > y && x < x0 + ((x1 - x0) * (y - y0)) / (y1 - y0)) inside = !inside;
-    });
-    expect(inside).toBe(true);
-    expect(svg.attributes['aria-label']).toContain('within reach');
+/** Whether a point lies in an outline, by the times a line to one side of it crosses that. */
+function isInside([x, y]: readonly [number, number], outline: readonly (readonly [number, number])[]): boolean {
+  let inside = false;
+  outline.forEach(([x1, y1], i) => {
+    const [x0, y0] = outline.at(i - 1)!;
+    if (y0 > y !== y1 > y && x < x0 + ((x1 - x0) * (y - y0)) / (y1 - y0)) inside = !inside;
   });
-  it('says of a boat within its limits that nothing more is wanted of the bays', () => {
-    // Floats a hair deep, and its bays take lead only: what is needed lies outside the set, but by less than the limits.
-    const curlew = heard(readFileSync(new URL('../../samples/curlew.boat.yaml', import.meta.url), 'utf8'));
-    const { description } = trimSheet(curlew, { only: ['reach'] }).pictures[0]!;
-    expect(description).toMatch(/^Surfaced: needed .* of lift and .*, near enough for the limits\./);
-  });
-});
+  return inside;
+}
 
 describe('how well it is known', () => {
   it('has bars as long as the shares, which add up', () => {
@@ -144,9 +167,9 @@ describe('trials against the file', () => {
       const { score } = compared[i]!;
       const dot = allNodes(row).find(({ name }) => name === 'circle');
       if (Math.abs(score) > 4) expect(dot).toBeUndefined();
-      // 4 uncertainties are 85 wide, from the middle at 323.
-      else expect(((Number(dot!.attributes.cx) - 323) / 85) * 4).toBeCloseTo(score, 3);
-      expect(row.attributes['aria-label']).toMatch(/: read .* ± .*, file says .* ± .*; /);
+      // 4 uncertainties are 189 wide, from the middle at 219.
+      else expect(((Number(dot!.attributes.cx) - 219) / 189) * 4).toBeCloseTo(score, 3);
+      expect(row.attributes['aria-label']).toMatch(/ read .*, file says .*; ± .* and ± .*; /);
     });
     expect(compared.filter(({ score }) => Math.abs(score) > 4)).toHaveLength(1);
   });
@@ -165,7 +188,7 @@ describe('trials against the file', () => {
 it('figures have units, words and no bare signs', () => {
   const { pictures } = trimSheet(petrel);
   expect(pictures.map(({ id }) => id)).toEqual(
-    expect.arrayContaining(['transit', 'righting-lever', 'trim-moments', 'reach', 'uncertainty']),
+    expect.arrayContaining(['transit', 'righting-lever', 'polygon', 'uncertainty']),
   );
   for (const { svg } of pictures) {
     const words = allNodes(parseXml(svg))

@@ -1,6 +1,7 @@
 /** The trim sheet beside the text: a hand on the picture changes the text, and the text the picture. */
 import { existsSync, readFileSync } from 'node:fs';
 import { expect } from 'vitest';
+import { violationsIn } from './accessibility.ts';
 import { type Session, sampleName } from './session.ts';
 import {
   atRest,
@@ -204,7 +205,7 @@ export async function takeAGhost(session: Session): Promise<void> {
   await step('one undo takes it out again', () => undoOnce(session, text));
 }
 
-/** Every picture of the sheet, in both themes and at high contrast. */
+/** Every picture of the sheet, light and dark and at high contrast, and what an accessibility checker says of it. */
 export async function lookInAllThemes(session: Session): Promise<void> {
   const { patience, shoot } = session;
   await step('the words over the text are those of the sheet', () => wordsAgree(session));
@@ -213,6 +214,7 @@ export async function lookInAllThemes(session: Session): Promise<void> {
     for (const [name, key] of [
       ['light', 'Light Modern'],
       ['contrast', 'Dark High Contrast'],
+      ['contrastLight', 'Light High Contrast'],
       ['dark', 'Dark Modern'],
     ] as const) {
       await chooseTheme(session, key);
@@ -224,6 +226,7 @@ export async function lookInAllThemes(session: Session): Promise<void> {
       grounds.add(await groundOf(session));
       await atRest(session);
       await shoot(name);
+      expect(await violationsIn((await sheetPage(session))!)).toEqual([]);
     }
   });
 }
@@ -259,6 +262,34 @@ export async function printTheSheet(session: Session): Promise<void> {
     await shoot('printed', paper);
     await paper.close();
   });
+  await step('and handed over to the browser that the editor runs in', async () => {
+    await page.locator('.notifications-toasts .monaco-button', { hasText: 'Open to print' }).click();
+    const download = page.waitForEvent('download');
+    await until({
+      what: 'the page handed over',
+      act: async () => {
+        for (const frame of page.frames()) {
+          const button = frame.locator('#download');
+          if ((await button.count().catch(() => 0)) > 0) await button.click();
+        }
+      },
+      seen: async () => (await Promise.race([download, Promise.resolve(null)])) !== null,
+      patience,
+      again: patience / 3,
+    });
+    const handed = await download;
+    expect(handed.suggestedFilename()).toBe('petrel.sheet.html');
+    expect(readFileSync((await handed.path())!, 'utf8')).toBe(
+      readFileSync(file.replace('.boat.yaml', '.sheet.html'), 'utf8'),
+    );
+    await until({
+      what: 'the panel gone',
+      act: () => page.keyboard.press('Control+w'),
+      seen: async () => (await page.locator('.tab', { hasText: 'Print petrel' }).count()) === 0,
+      patience,
+      again: patience / 3,
+    });
+  });
 }
 
 export async function openTheWindowAgain(session: Session): Promise<void> {
@@ -278,7 +309,7 @@ export async function seeTheSheetChange(session: Session): Promise<void> {
   const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
   await step('the picture changes as one types', async () => {
     await goTo(page, battery.line + 2, 13, patience);
-    await until({ what: 'the figures', seen: async () => /^Surfaced/.test(await words(session)), patience });
+    await until({ what: 'the figures', seen: async () => /^Not yet: /.test(await words(session)), patience });
     const figures = await words(session);
     const drawn = await drawing(session, 'submerged-side');
     await page.keyboard.type('9');

@@ -41,8 +41,12 @@ export const partIn = (drawn: Locator, path: Path): Locator => drawn.locator(`[d
 export const drawing = async (session: Session, id: string): Promise<string> =>
   (await picture(session, id)).evaluate(element => element.innerHTML);
 
-export const words = async (session: Session): Promise<string> =>
-  (await (await sheetPage(session))?.locator('#words').textContent()) ?? '';
+/** What the sheet says in words: where a part is that is being moved, the verdict, the gauges. */
+export async function words(session: Session): Promise<string> {
+  const sheet = await sheetPage(session);
+  const said = ['#words', '#verdict', '#gauges'].map(part => sheet?.locator(part).textContent());
+  return (await Promise.all(said)).join(' ').trim();
+}
 
 export const groundOf = async (session: Session): Promise<string> =>
   (await picture(session, 'surfaced-side')).evaluate(
@@ -142,11 +146,11 @@ export async function focusText({ page, patience }: Session): Promise<void> {
 /** Until the editor's words over the text, which it asks for when it finds the time, tell the draft that the sheet tells. */
 export const wordsAgree = (session: Session): Promise<void> =>
   until({
-    what: 'the same draft over the text',
+    what: 'the same trim over the text',
     seen: async () => {
-      const [draft] = /draft [\d.]+ mm/.exec(await words(session)) ?? [];
+      const [, trim] = /submerged trim, ([\d.]+° bow \w+)/.exec(await words(session)) ?? [];
       const over = (await session.page.locator('.codelens-decoration').allInnerTexts()).join();
-      return draft !== undefined && over.replaceAll('\u00a0', ' ').includes(draft);
+      return trim !== undefined && over.replaceAll('\u00a0', ' ').includes(trim);
     },
     patience: session.patience,
   });

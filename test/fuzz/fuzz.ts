@@ -141,7 +141,12 @@ function* askAll(service: Service, analysis: Analysis, offset: number): Generato
   service.inlayHints(analysis, [0, analysis.syntax.text.length]);
   service.codeLenses(analysis, URI);
   service.foldingRanges(analysis);
-  const { pictures } = service.sheet(analysis, { proposal: null, seen: ['surfaced-side', 'submerged-side'] });
+  const { pictures } = service.sheet(analysis, {
+    proposal: null,
+    width: 880,
+    names: 'few',
+    seen: ['surfaced-side', 'submerged-side'],
+  });
   if (pictures.some(({ svg }) => /NaN|Infinity/.test(svg))) yield 'a picture with no numbers';
 }
 

@@ -17,6 +17,13 @@ export const heard = (text: string): Analysis => analysed(text).settled.all();
 export const fileFindings = (analysis: Analysis): readonly Finding[] =>
   analysis.findings.filter(finding => !(finding.code in conditionFindings));
 
+/** What is said of the file itself that was not said of it before: a boat drawn at random may lie badly to begin with. */
+export function toldSince(before: Analysis, after: Analysis): readonly Finding[] {
+  const key = (finding: Finding): string => JSON.stringify(finding);
+  const known = new Set(fileFindings(before).map(key));
+  return fileFindings(after).filter(finding => !known.has(key(finding)));
+}
+
 /** The characters that a finding underlines. */
 export const marked = ({ syntax }: Analysis, finding: Finding): string =>
   syntax.text.slice(...rangeOf(syntax, finding.place));

@@ -28,6 +28,7 @@ export function boatToTrimOf(text: string): BoatToTrim {
     others: [],
     source: reading.source,
     uncertainties: null,
+    wasTried: false,
     cache,
     schema: reading.kept.schemas.made.part,
   };

@@ -139,10 +139,10 @@ payload:
   - { name: gear, mass: ${g(gear.mass)}, station: ${mm(gear.station)}, offset: ${mm(gear.offset)}, height: ${mm(floor + 0.7 * tube.radius)}, in: tube }
   - { name: keel lead, material: lead, mass: ${g(keelLead(sub))}, station: ${range(lead.from, lead.to)}, offset: ${mm(lead.offset)}, height: ${range(0.03 * r + 1, 0.03 * r + 7)} }
 ${more}bays:
-  - { name: keel forward, takes: lead, station: ${range(0.1 * l, 0.26 * l)}, offset: ${range(-0.5 * r, 0.5 * r)}, height: ${range(0.3 * r, 0.3 * r + 8)} }
-  - { name: keel aft, takes: lead, station: ${range(0.68 * l, 0.84 * l)}, offset: ${range(-0.5 * r, 0.5 * r)}, height: ${range(0.4 * r, 0.4 * r + 8)} }
-  - { name: tube floor, in: tube, takes: lead, station: ${range(0.52 * l, 0.68 * l)}, offset: ${range(-0.35 * tube.radius, 0.35 * tube.radius)}, height: ${range(floor + 5, floor + 13)} }
-  - { name: deck aft, takes: foam, station: ${range(0.71 * l, 0.82 * l)}, offset: ${range(-0.3 * r, 0.3 * r)}, height: ${range(1.2 * r, 1.2 * r + 26)} }
+  - { name: keel forward, takes: lead, station: ${range(0.1 * l, 0.235 * l)}, offset: ${range(-0.5 * r, 0.5 * r)}, height: ${range(0.3 * r, 0.3 * r + 8)} }
+  - { name: keel aft, takes: lead, station: ${range(0.705 * l, 0.84 * l)}, offset: ${range(-0.5 * r, 0.5 * r)}, height: ${range(0.4 * r, 0.4 * r + 8)} }
+  - { name: tube floor, in: tube, takes: lead, station: ${range(0.6 * l, 0.68 * l)}, offset: ${range(-0.35 * tube.radius, 0.35 * tube.radius)}, height: ${range(floor + 5, floor + 13)} }
+  - { name: deck aft, takes: foam, station: ${range(0.71 * l, 0.82 * l)}, offset: ${range(-0.3 * r, 0.3 * r)}, height: ${range(1.2 * r, Math.min(1.2 * r + 26, 1.75 * r))} }
 stock:
   lead: { strip: 12 x 6 mm }
   foam: { density: 30 kg/m3, strip: 25 x 12 mm }

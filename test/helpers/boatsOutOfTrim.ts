@@ -141,7 +141,7 @@ function planOf(draw: Draw, random: () => number, { stock = 'strip', units = 'me
       mass: ${draw(520, 680)} g
       profile: [${profile.map(([station, r]) => `[${station} mm, ${r} mm]`).join(', ')}]
       height: ${radius} mm
-    - { name: casing, material: ABS, mass: ${draw(80, 130)} g, box: 26 x 30 mm, station: ${at(0.38)} to ${at(0.52)} mm, height: ${(2 * radius + 13).toFixed(1)} mm }
+    - { name: casing, material: ABS, mass: ${draw(80, 130)} g, box: 40 x 30 mm, station: ${foreEnd - 2} to ${afterEnd + 2} mm, height: ${(2 * radius + 13).toFixed(1)} mm }
   compartments:
     - name: dry cylinder
       mass: ${draw(430, 500)} g
@@ -158,14 +158,14 @@ function planOf(draw: Draw, random: () => number, { stock = 'strip', units = 'me
     },
     payload: [
       // Off the centreline by just so much that the drawn pieces hold the balance.
-      `{ name: battery, mass: ${battery} g ± 2 g, station: ${foreEnd + 12} to ${foreEnd + 108} mm, offset: ${(-turning / battery).toFixed(3)} mm, height: ${(floor + 16).toFixed(1)} mm, in: dry cylinder }`,
+      `{ name: battery, mass: ${battery} g ± 2 g, station: ${foreEnd + 4} to ${foreEnd + 76} mm, offset: ${(-turning / battery).toFixed(3)} mm, height: ${(floor + 16).toFixed(1)} mm, in: dry cylinder }`,
       `{ name: pump, mass: ${draw(140, 190)} g, station: ${afterEnd - 90} mm, height: ${axis.toFixed(1)} mm, in: dry cylinder }`,
       `{ name: radio and servos, mass: ${draw(110, 160)} g, station: ${afterEnd - 60} mm, height: ${draw(40, 50)} mm, in: dry cylinder }`,
       `{ name: drive motor, mass: ${draw(90, 130)} g, station: ${afterEnd - 42} to ${afterEnd - 6} mm, height: ${draw(38, 46)} mm, in: dry cylinder }`,
       `{ name: shaft and propeller, material: brass, mass: ${draw(50, 65)} g, station: ${at(0.86)} to ${length - 10} mm, height: ${draw(44, 50)} mm }`,
       `{ name: bow foam, material: foam, box: 34 x ${draw(14, 20)} mm, station: ${at(0.1)} to ${at(0.2)} mm, height: 74 mm }`,
     ],
-    lead: [12, at(0.4)],
+    lead: [30, at(0.4)],
     bays,
     pieces,
     head: units === 'imperial' ? textLines([IMPERIAL_UNITS]) : '',
@@ -250,7 +250,7 @@ function textOf(plan: Plan, { lead, tank, waterline, withPieces }: Fitting): str
     lead === null
       ? []
       : [
-          `{ name: keel lead, material: lead, density: ${LEAD} kg/m3, mass: ${lead.mass.toFixed(2)} g, station: ${(lead.at - length / 2).toFixed(2)} to ${(lead.at + length / 2).toFixed(2)} mm, offset: ${-breadth / 2} to ${breadth / 2} mm, height: 8 mm }`,
+          `{ name: keel lead, material: lead, density: ${LEAD} kg/m3, mass: ${lead.mass.toFixed(2)} g, station: ${(lead.at - length / 2).toFixed(2)} to ${(lead.at + length / 2).toFixed(2)} mm, offset: ${-breadth / 2} to ${breadth / 2} mm, height: 4.6 mm }`,
         ];
   const payload = [...plan.payload, ...keel, ...(withPieces ? plan.pieces : [])];
   const painted = waterline

@@ -16,10 +16,12 @@ export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal 
       if (files[name] !== was) throw new Error('it has been changed meanwhile');
       written[name] = now;
     },
-    writeOutput: (name, text, { overwrite }) => {
+    writeOutput: (name, content, { overwrite }) => {
       if (name in files && !overwrite) throw new Error('there is such a file already');
-      written[name] = text;
+      written[name] = typeof content === 'string' ? content : new TextDecoder().decode(content);
     },
+    // What a browser would make of it.
+    pdfOf: html => new TextEncoder().encode(`%PDF of ${html}`),
     readBeside: () => null,
     readPoolsideFiles: () => ({ page: '<p>{{boat}}</p>', worker: '', licences: '' }),
     out: text => out.push(text),

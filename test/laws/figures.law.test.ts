@@ -31,7 +31,7 @@ const shown = (analysis: Analysis) => ({
   report: plain(textReport(analysis)),
   hover: plain(limitsHover(analysis)),
   print: plain(
-    sheetDocument(analysis, { paper: 'a4' })
+    sheetDocument(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
       .replace(/<svg.*?<\/svg>/gs, '')
       .replace(/<[^>]*>/g, ' '),
   ),

@@ -60,6 +60,7 @@ const REQUESTS = [
   'trimwright/report',
   'trimwright/newTrial',
   'trimwright/newBoat',
+  'trimwright/unpack',
   'trimwright/sheet',
   'trimwright/preview',
   'trimwright/move',

@@ -191,6 +191,7 @@ describe('requests', () => {
     await session.open(uri, petrel);
     const report = await session.connection.sendRequest<{ text: string }>('trimwright/report', { uri });
     expect(report.text).toContain('Petrel');
+    expect(await session.connection.sendRequest('trimwright/unpack', { html: '<p>' })).toBeNull();
     const fresh = await session.connection.sendRequest<{ text: string }>('trimwright/newBoat', { name: 'Tern' });
     expect(fresh.text).toContain('boat: Tern');
     const other = { textDocument: { uri: 'file:///other.boat.yaml' }, position: { line: 0, character: 0 } };

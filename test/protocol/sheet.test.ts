@@ -37,7 +37,7 @@ async function openPetrel(): Promise<void> {
 }
 
 const ask = <R>(method: string, params: object = {}): Promise<R> =>
-  session.connection.sendRequest<R>(method, { uri, ...params });
+  session.connection.sendRequest<R>(method, { uri, width: 880, names: 'few', ...params });
 
 const applied = (result: EditResult): string =>
   result.status === 'done' ? TextDocument.applyEdits(document, [...(result.edits as TextEdit[])]) : result.reason;
@@ -49,7 +49,12 @@ describe('the trim sheet', () => {
     await openPetrel();
     const plain = await ask<SheetResult>(sheetRequest, { proposal: null });
     expect(plain).toMatchObject({ version: 1, isWhole: false, proposals: [] });
-    expect(plain?.words).toMatch(/^Surfaced: draft .* bow down.*\. Submerged: tank .*\.$/);
+    expect(plain?.words).toBe('');
+    expect(plain?.glance.verdict).toMatchObject({
+      state: 'out',
+      words: expect.stringMatching(/^Not yet: 6 of 10 out; the worst is the submerged trim, 12\.2° bow down\.$/),
+    });
+    expect(plain?.glance.gauges.map(({ proposed }) => proposed)).toEqual(plain!.glance.gauges.map(() => null));
     expect(plain?.pictures.map(({ id }) => id)).toEqual(expect.arrayContaining(['surfaced-side', 'submerged-side']));
     expect(plain?.pictures[0]?.svg).not.toContain('data-correction');
     const proposed = await ask<SheetResult>(sheetRequest, { proposal: 0 });
@@ -58,6 +63,7 @@ describe('the trim sheet', () => {
     expect(ids).toEqual(expect.arrayContaining(plain!.pictures.map(({ id }) => id)));
     expect(ids).toContain('righting-lever');
     expect(proposed?.proposals[0]).toContain('both conditions within limits');
+    expect(proposed?.glance.gauges.every(one => one.proposed !== null)).toBe(true);
     expect(proposed?.pictures[0]?.svg).toContain('data-correction="0"');
   });
 
@@ -75,7 +81,11 @@ describe('the trim sheet', () => {
   test('that is asked for no more is not drawn', async () => {
     await openPetrel();
     const source = new CancellationTokenSource();
-    const asked = session.connection.sendRequest(sheetRequest, { uri, proposal: 0 }, source.token);
+    const asked = session.connection.sendRequest(
+      sheetRequest,
+      { uri, width: 880, names: 'few', proposal: 0 },
+      source.token,
+    );
     source.cancel();
     await expect(asked).rejects.toThrow('cancelled');
   });
@@ -94,14 +104,14 @@ describe('a part that is dragged', () => {
   test('shows the boat as it will be when it is dropped there', async () => {
     await openPetrel();
     const preview = await ask<PreviewResult>(previewRequest, { path: battery, metres: 0.0304 });
-    expect(preview?.words).toMatch(/^“battery”: 312 mm aft of the bow tip\. Surfaced: /);
+    expect(preview?.words).toBe('“battery”: 312 mm aft of the bow tip');
     const text = applied(await ask<EditResult>(moveRequest, { path: battery, by: { metres: 0.0304 } }));
     expect(text).toBe(petrel.replace('station: 232 to 332 mm', 'station: 262 to 362 mm'));
     await session.change(uri, 2, text);
     const dropped = await ask<SheetResult>(sheetRequest, { proposal: null });
     expect(dropped?.version).toBe(2);
     expect(preview?.pictures).toEqual(dropped?.pictures);
-    expect(preview?.words).toBe(`“battery”: 312 mm aft of the bow tip. ${dropped?.words}`);
+    expect(preview?.glance).toEqual(dropped?.glance);
   });
 
   test('goes by marks of the tape from the keyboard', async () => {

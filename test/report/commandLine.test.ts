@@ -125,6 +125,32 @@ describe('sheet', () => {
   it('for the paper that is in the printer', () => {
     expect(run(['sheet', 'a', '--paper', 'letter'], { a: TRIM }).out).toContain('size: letter portrait');
   });
+  it('as a PDF where the file is called so', () => {
+    const { written, code } = run(['sheet', 'a', '-o', 'b.pdf'], { a: TRIM });
+    expect(code).toBe(0);
+    expect(written['b.pdf']).toMatch(/^%PDF of <!doctype html>/);
+  });
+  it('with all the rest where it is asked for', () => {
+    const [brief, whole] = [[], ['--appendix']].map(more => run(['sheet', 'a', ...more], { a: TRIM }).out);
+    expect(brief).not.toContain('Righting lever');
+    expect(whole).toContain('Righting lever');
+  });
+  it('has the file in it, which comes out again as it was', () => {
+    const { written } = run(['sheet', 'folder/tern.boat.yaml', '-o', 'b.html'], { 'folder/tern.boat.yaml': TRIM });
+    const unpacked = run(['unpack', 'b.html'], { 'b.html': written['b.html']! });
+    expect([unpacked.code, unpacked.err]).toEqual([0, 'tern.boat.yaml: written.\n']);
+    expect(unpacked.written['tern.boat.yaml']).toBe(TRIM);
+    expect(run(['unpack', 'b.html', '-o', '-'], { 'b.html': written['b.html']! }).out).toBe(TRIM);
+    expect(
+      run(['unpack', 'b.html', '-o', 'c.boat.yaml'], { 'b.html': written['b.html']! }).written['c.boat.yaml'],
+    ).toBe(TRIM);
+  });
+  it('that has no file in it says so', () => {
+    expect(run(['unpack', 'a'], { a: '<html></html>' })).toMatchObject({
+      code: 1,
+      err: 'a: there is no boat file in this page. It has to be a trim sheet as “trimwright sheet” writes it.\n',
+    });
+  });
   it('or one drawing, with its look inside it', () => {
     const { out } = run(['sheet', 'a', '--svg', 'surfaced-side'], { a: TRIM });
     expect(out).toMatch(/^<svg [^>]*id="surfaced-side"[^>]*><style>[^<]+<\/style>/);
@@ -194,8 +220,11 @@ describe('wrong use', () => {
     [['report', 'a', 'b'], '“report” takes one boat file at a time.'],
     [['check', 'a', '--json'], '“--json” belongs to “report”, “correct” and “learn”.'],
     [['sheet', 'a', '--json'], '“--json” belongs to “report”, “correct” and “learn”.'],
-    [['report', 'a', '-o', 'b'], '“-o” belongs to “sheet” and “poolside”.'],
-    [['poolside', 'a', '--paper', 'a4'], '“--paper” and “--svg” belong to “sheet”.'],
+    [['report', 'a', '--appendix'], '“--paper”, “--appendix” and “--svg” belong to “sheet”.'],
+    [['sheet', 'a', '--svg', 'transit', '--appendix'], '“--svg” is one drawing, without “--appendix”.'],
+    [['unpack'], '“unpack” needs a page, such as: trimwright unpack petrel.html'],
+    [['report', 'a', '-o', 'b'], '“-o” belongs to “sheet”, “unpack” and “poolside”.'],
+    [['poolside', 'a', '--paper', 'a4'], '“--paper”, “--appendix” and “--svg” belong to “sheet”.'],
     [['take', 'a'], '“take” needs a boat file and the trials, such as: trimwright take petrel.boat.yaml day.yaml'],
     [['take', '-', 'b', '--write'], '“--write” needs a file to write into, not what is piped in.'],
     [['sheet', 'a', '--paper', 'A5'], '“--paper” is a4 or letter, not “A5”.'],

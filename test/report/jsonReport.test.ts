@@ -86,11 +86,16 @@ describe('the machine-readable report', () => {
   });
 });
 
+/** A hull, and nothing in it. */
+const BARE = `boat: B
+hull: { length: 300 mm }
+`;
+
 describe('figures that cannot be had', () => {
   it.each([
     ['afloat', false, 'sinks', probe(['mass: 800 g', 'mass: 1700 g'])],
     ['afloat', true, 'overturns', probe(['height: 30 mm', 'height: 66 mm'], ['height: 20 mm', 'height: 66 mm'])],
-    ['afloat', null, 'nothing-floats', 'boat: B'],
+    ['afloat', null, 'nothing-floats', BARE],
   ] as const)('%s %s: %s', (_, afloat, code, text) => {
     const { surfaced, findings } = reportOf(text);
     const { afloat: said, ...figures } = surfaced;
@@ -101,7 +106,7 @@ describe('figures that cannot be had', () => {
   it.each([
     [false, 'submerged-heavy', probe(['mass: 800 g', 'mass: 1700 g'])],
     [false, 'submerged-light', probe(['mass: 800 g', 'mass: 500 g'])],
-    [null, 'nothing-floats', 'boat: B'],
+    [null, 'nothing-floats', BARE],
   ] as const)('reachable %s: %s', (reachable, code, text) => {
     const { submerged, findings } = reportOf(text);
     const { reachable: said, ...figures } = submerged;

@@ -14,13 +14,16 @@ const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.
 const dunlin = heard(text);
 const report = textReport(dunlin);
 const json = jsonReport(dunlin);
-const print = sheetDocument(dunlin, { paper: 'a4' })
+const print = sheetDocument(dunlin, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
   .replace(/<[^>]*>/g, '')
   .replaceAll('\u00a0', ' ');
 const hoverOf = (analysis: typeof dunlin, words: string): string => {
   const contents = service.hover(analysis, analysis.syntax.text.indexOf(words) + 1)?.contents;
   return contents && typeof contents === 'object' && 'value' in contents ? contents.value : '';
 };
+/** Rows of the list of what is aboard, its head first. */
+const htmlList = (page: string): readonly string[] =>
+  /<table class="list">[\s\S]*?<\/table>/.exec(page)![0].match(/<tr>[\s\S]*?<\/tr>/g)!;
 const hover = hoverOf(dunlin, 'limits:');
 const CONDITIONS = ['surfaced', 'submerged'] as const;
 
@@ -69,6 +72,23 @@ describe('with the trials', () => {
     expect(service.summary(dunlin).text).toMatch(/^With the trials · Surfaced: .*by the file/);
     expect(json.withTrials).toBe(true);
   });
+  it('the print lists what is aboard by the file: nothing that is only supposed, every place as it was measured', () => {
+    const filed = dunlin.filed.boat.payload;
+    expect(dunlin.boat.payload.length).toBeGreaterThan(filed.length);
+    const listed = htmlList(sheetDocument(dunlin, { paper: 'a4', fileName: 'probe.boat.yaml', appendix: true }));
+    expect(listed).toEqual(
+      htmlList(
+        sheetDocument(analysed(text.replace(/^trials:[\s\S]*/m, '')), {
+          paper: 'a4',
+          fileName: 'probe.boat.yaml',
+          appendix: true,
+        }),
+      ),
+    );
+    const { shells, compartments, tanks } = dunlin.filed.boat;
+    // And what all of it weighs.
+    expect(listed).toHaveLength(shells.length + compartments.length + tanks.length + filed.length + 1);
+  });
   it('machines are told the explanations with their odds and facts, and the edits of the offers', () => {
     const { explanations, offers } = json.learned;
     const odds = explanations.map(each => each.odds);
@@ -109,7 +129,7 @@ it('without trials nothing speaks of them', () => {
   const probe = heard(PROBE);
   const all = [
     textReport(probe),
-    service.printedSheet(probe, 'a4'),
+    service.printedSheet(probe, { paper: 'a4', fileName: null, appendix: true }),
     hoverOf(probe, 'limits:'),
     service.summary(probe).text,
     service

@@ -301,7 +301,7 @@ describe('one slip makes one complaint, on the exact characters', () => {
         scale: 1:60
       `,
       'unclosed-quote: "Tern',
-      { boat: null, scale: '1:60' },
+      { boat: 'Tern', scale: '1:60' },
     ],
     [
       'an open single quote',
@@ -310,7 +310,7 @@ describe('one slip makes one complaint, on the exact characters', () => {
         scale: 1:60
       `,
       "unclosed-quote: 'Tern",
-      { boat: null, scale: '1:60' },
+      { boat: 'Tern', scale: '1:60' },
     ],
     ['text after a quote', 'boat: "Tern" II', 'yaml-syntax: II', { boat: 'Tern' }],
     [
@@ -363,7 +363,7 @@ describe('one slip makes one complaint, on the exact characters', () => {
         boat: T
       `,
       'missing-comma: temperature',
-      { water: { kind: 'sea' }, boat: 'T' },
+      { water: { kind: 'sea', temperature: 5 }, boat: 'T' },
     ],
     [
       'no comma between points',
@@ -372,7 +372,13 @@ describe('one slip makes one complaint, on the exact characters', () => {
         boat: T
       `,
       'missing-comma: [',
-      { p: [[1, 2]], boat: 'T' },
+      {
+        p: [
+          [1, 2],
+          [3, 4],
+        ],
+        boat: 'T',
+      },
     ],
     ['a comma too many', 'p: [1,,2]', 'missing-comma: ,', { p: [1, 2] }],
     [
@@ -455,7 +461,7 @@ describe('one slip makes one complaint, on the exact characters', () => {
     expect(slips(text)).toEqual(['missing-space: boat:', 'missing-colon: waterline 56 mm', 'unclosed-quote: "battery']);
     expect(valueAt(readSyntax(text), [])).toEqual({
       hull: { length: '900 mm' },
-      payload: [{ name: null, mass: '3 g' }],
+      payload: [{ name: 'battery', mass: '3 g' }],
       scale: '1:60',
     });
   });
@@ -693,6 +699,7 @@ describe('mends', () => {
       boatText`
         boat: T
         scale: 1
+        # boat: U # again
         limits: 3
       `,
     ],

@@ -12,6 +12,7 @@ import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import { readSyntax } from '../text/reading/syntax.ts';
 import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
+import { arranged } from './arranged.ts';
 import { conclude } from './conclude.ts';
 import type { LoadedScheme } from './kept.ts';
 
@@ -31,7 +32,7 @@ export function analyse(
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
   const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);
-  const findings = [...syntax.findings, ...reading.findings];
+  const findings = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, cache.shapes)];
   const errors = findings.filter(finding => finding.severity === 'error' && !isIn('trials', finding));
   // Corrections shall hold in every condition of the file; the figures of the others are what they are without one of them.
   const isFaulty = errors.length > 0;
@@ -43,7 +44,7 @@ export function analyse(
       source: reading.source,
       trials: reading.trials,
       scheme: loaded.scheme,
-      parts: { entries: reading.kept, cache, variations, loaded },
+      parts: { describer, meshes, entries: reading.kept, cache, variations, loaded },
     },
     previous,
   );

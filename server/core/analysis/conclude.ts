@@ -1,6 +1,8 @@
+import { freeBays } from '../arrangement/freeBays.ts';
 import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
+import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
@@ -39,7 +41,8 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     while (!heard.step()) yield;
     return yield* settle(atOnce, heard.all());
   });
-  const said: Said = { ofBoat: judge(filed, scheme.figures), ofTrials: [], openQuestions: [] };
+  // What is figured without a part is no figure of this boat: nothing is said of it, and the slip is the one finding.
+  const said: Said = { ofBoat: file.isWhole ? judge(filed, scheme.figures) : [], ofTrials: [], openQuestions: [] };
   const known: Omit<Analysis, 'said' | 'findings'> = {
     ...filed,
     syntax: read.syntax,
@@ -102,11 +105,27 @@ function isHeard({ source, file, trials }: BoatAsRead, filed: BoatInWater, previ
 
 type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly filed: Boat };
 
+/** The boat lay free in the water. */
+const isInWater = ({ condition }: Trial): boolean => condition !== 'bench' && condition !== 'hung';
+
 function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  return { ...rest, filed, surfaced, uncertainties, cache: parts.cache, schema: parts.entries.schemas.made.part };
+  const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
+  // Pieces go where there is room, whatever the bay says.
+  const bays = freeBays(inWater.source, parts.cache.shapes);
+  const boat = bays === rest.boat.bays ? rest.boat : { ...rest.boat, bays };
+  return {
+    ...rest,
+    boat,
+    filed,
+    surfaced,
+    uncertainties,
+    wasTried,
+    cache: parts.cache,
+    schema: parts.entries.schemas.made.part,
+  };
 }
 
 /** The analysis once more, with what was heard. */

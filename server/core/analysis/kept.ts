@@ -1,7 +1,9 @@
+import type { Describer } from '../../../schema/describe.ts';
 import type { OwnCondition } from '../boat/ownCondition.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
 import type { Scheme } from '../figures/scheme.ts';
+import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
 import type { TrialSet } from '../trials/pool/trialSet.ts';
@@ -9,7 +11,6 @@ import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainti
 import type { VariationCache } from '../uncertainty/variations.ts';
 import { type BoatInWater, floated } from './inWater.ts';
 
-/** What the next analysis of the same file is made with. */
 /** What is figured by a scheme of a file with conditions of its own. */
 export interface LoadedScheme {
   readonly base: Scheme;
@@ -18,7 +19,10 @@ export interface LoadedScheme {
   readonly scheme: Scheme;
 }
 
+/** What the next analysis of the same file is made with. */
 export interface Parts {
+  readonly describer: Describer;
+  readonly meshes: MeshLookup;
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;

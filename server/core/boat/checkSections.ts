@@ -1,69 +1,56 @@
-import { closest } from '../../../schema/closest.ts';
+import type { Describer } from '../../../schema/describe.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { keysOf, kindAt } from '../text/reading/values.ts';
+import { keysOf, kindAt, valueAt } from '../text/reading/values.ts';
 import { entryFault, valueFault } from './fault.ts';
-
-const SECTIONS = [
-  'boat',
-  'scale',
-  'units',
-  'water',
-  'hull',
-  'payload',
-  'bays',
-  'stock',
-  'limits',
-  'conditions',
-  'trials',
-];
-const HULL_KEYS = ['length', 'waterline', 'shells', 'compartments', 'tanks'];
+import { keyMeantBy, unknownKey } from './unknownKey.ts';
 
 /** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */
-export function checkKeys(syntax: Syntax, findings: Finding[]): readonly string[] {
+export function checkKeys(syntax: Syntax, describer: Describer, findings: Finding[]): Unread {
   const leftOut: string[] = [];
-  for (const [path, expected, where] of [
-    [[], SECTIONS, 'a boat file'],
-    [['hull'], HULL_KEYS, 'the hull'],
+  const meant: string[] = [];
+  for (const [map, where] of [
+    [[], 'a boat file'],
+    [['hull'], 'the hull'],
   ] as const) {
-    const keys = keysOf(syntax, path);
-    for (const key of keys.filter(key => !expected.includes(key))) {
-      const near = closest(
-        key,
-        expected.filter(candidate => !keys.includes(candidate)),
-      );
-      const hint = near ? `Did you mean “${near}”?` : `Known here: ${expected.join(', ')}.`;
-      const place = { on: 'key', path: [...path, key] } as const;
-      findings.push({
-        code: 'unknown-key',
-        severity: 'error',
-        about: 'file',
-        message: `There is no key “${key}” in ${where}. ${hint}`,
-        place,
-        ...(near
-          ? { mends: [{ title: `Change to “${near}”`, changes: [{ kind: 'replace', place, text: near }] }] }
-          : {}),
-      });
-      const kind = kindAt(syntax, place.path);
+    const known = describer.keysAt(map);
+    for (const key of keysOf(syntax, map).filter(each => known.every(info => info.key !== each))) {
+      const unknown = { key, map, owner: valueAt(syntax, map), where, known };
+      findings.push(unknownKey(unknown));
+      meant.push(keyMeantBy(unknown) ?? ANY);
+      const kind = kindAt(syntax, [...map, key]);
       if (kind === 'map' || kind === 'list') leftOut.push(key);
     }
   }
-  return leftOut;
+  return { leftOut, meant };
 }
 
+/** What stands under keys that nobody knows. */
+export interface Unread {
+  /** Keys that hold entries, which are in no figure. */
+  readonly leftOut: readonly string[];
+  /** The keys that were meant. */
+  readonly meant: readonly string[];
+}
+
+/** An unknown key may stand for any that is missing. */
+const ANY = '*';
+
 /** What a boat file cannot do without. */
-export function missingSections(syntax: Syntax, length: number | null): readonly Finding[] {
+export function missingSections(syntax: Syntax, length: number | null, { meant }: Unread): readonly Finding[] {
   const root = kindAt(syntax, []);
   if (!root) return [];
   if (root !== 'map') {
     return [entryFault('not-a-boat', [], 'A boat file begins with keys such as “boat: Petrel” and “hull:”.')];
   }
+  if (meant.includes(ANY)) return [];
   const findings: Finding[] = [];
   const hull = kindAt(syntax, ['hull']);
-  if (kindAt(syntax, ['boat']) === undefined)
+  if (kindAt(syntax, ['boat']) === undefined && !meant.includes('boat'))
     findings.push(entryFault('missing-key', [], 'The boat needs a name: add a line “boat: Petrel”.'));
   if (hull === undefined) {
-    findings.push(entryFault('missing-key', [], 'The boat needs a “hull:” with its length, and what floats it.'));
+    if (!meant.includes('hull'))
+      findings.push(entryFault('missing-key', [], 'The boat needs a “hull:” with its length, and what floats it.'));
   } else if (hull !== null && hull !== 'map') {
     findings.push(
       valueFault(
@@ -72,7 +59,7 @@ export function missingSections(syntax: Syntax, length: number | null): readonly
         'Expected the hull’s keys below it: length, waterline, shells, compartments, tanks.',
       ),
     );
-  } else if (length === null && !kindAt(syntax, ['hull', 'length'])) {
+  } else if (length === null && !kindAt(syntax, ['hull', 'length']) && !meant.includes('length')) {
     findings.push(
       entryFault(
         'missing-key',

@@ -1,8 +1,8 @@
-import { findMaterial, type Material, nearestMaterial } from '../../../schema/materials.ts';
+import { findMaterial, type Material, nearestMaterials } from '../../../schema/materials.ts';
 import type { Path } from '../../../schema/path.ts';
 import type { Quantity } from '../../../schema/quantity.ts';
 import type { Finding } from '../findings/finding.ts';
-import { changeTo, valueFault } from './fault.ts';
+import { changeTo, guessedUnit, valueFault } from './fault.ts';
 
 /** What of an entry tells its density. */
 export interface OfMaterial {
@@ -31,17 +31,22 @@ export interface KnownDensity {
 export function densityOf(entry: OfMaterial, stock: StockDensities, path: Path, findings: Finding[]): KnownDensity {
   const material = entry.material === undefined ? null : findMaterial(entry.material);
   if (entry.material !== undefined && material === null && entry.density === undefined) {
-    const near = nearestMaterial(entry.material);
-    const hint = near ? `Did you mean “${near}”?` : 'Give its density, such as “density: 1400 kg/m3”.';
+    const near = nearestMaterials(entry.material);
+    const words = near
+      .map(name => `“${name}”`)
+      .join(', ')
+      .replace(/, ([^,]*)$/, ' or $1');
+    const hint = words ? `Did you mean ${words}?` : 'Give its density, such as “density: 1400 kg/m3”.';
     findings.push(
       valueFault(
         'unknown-material',
         [...path, 'material'],
         `The handbook has no material “${entry.material}”. ${hint}`,
-        { mends: changeTo([...path, 'material'], near) },
+        { mends: near.flatMap(name => changeTo([...path, 'material'], name)) },
       ),
     );
   }
+  if (entry.density) findings.push(...guessedUnit(entry.density, [...path, 'density']));
   if (material?.poured) {
     const { density, poured } = material;
     return { density, material, poured: entry.density?.value ?? stock.shot ?? poured.density };

@@ -1,11 +1,13 @@
 import type * as z from 'zod';
-import { closest } from '../../../schema/closest.ts';
 import type { KeyInfo } from '../../../schema/describe.ts';
 import { type IssueNote, isList, isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
-import type { Finding } from '../findings/finding.ts';
+import { wordMeant } from '../../../schema/tradeWords.ts';
+import type { Finding, Mend } from '../findings/finding.ts';
 import { capital } from '../wording/capital.ts';
 import { changeTo } from './fault.ts';
+import { keyMeantBy, type UnknownKey, unknownKey } from './unknownKey.ts';
+import { waterMeant } from './waterMeant.ts';
 
 /** What was checked, to speak of it: "a part", and the keys that it may have. */
 export interface Checked {
@@ -27,12 +29,17 @@ export function issueFindings(issues: readonly z.core.$ZodIssue[], checked: Chec
   const all = issues.map(issue => unwrapped({ issue, inside: issue.path as Path }));
   // A key that is missing because it is misspelt is one slip, told where it stands.
   const meant = new Set(all.flatMap(({ issue, inside }) => meantKeys(issue, inside, checked)));
+  // What an unknown key stands for nobody can tell: it may be any that is missing.
+  const unclear = new Set(all.flatMap(({ issue, inside }) => unclearMap(issue, inside, checked)));
   return all.flatMap(({ issue, inside }) => {
-    if (issue.code === 'unrecognized_keys') return issue.keys.map(key => unknownKey(key, inside, checked));
+    if (issue.code === 'unrecognized_keys') return issue.keys.map(key => unknownKey(unknownIn(key, inside, checked)));
     const key = inside.at(-1);
     const owner = valueAt(checked.value, inside.slice(0, -1));
+    // Its keys may be those that stand elsewhere.
+    if (unclear.size > 0 && valueAt(checked.value, inside) === null) return [];
     if (typeof key !== 'string' || !isMap(owner) || key in owner) return [wrongValue(issue, inside, checked)];
-    return meant.has(pathKey(inside)) ? [] : [missingKey(key, inside, checked)];
+    const isElsewhere = meant.has(pathKey(inside)) || unclear.has(pathKey(inside.slice(0, -1)));
+    return isElsewhere ? [] : [missingKey(key, inside, checked)];
   });
 }
 
@@ -75,18 +82,32 @@ const SCALES = ['1:72', '1:48', '1:96', '1:144'].map(scale => ({
   changes: [{ kind: 'add-key', path: [], key: 'scale', text: scale } as const],
 }));
 
-const YES_AND_NO: Readonly<Record<string, string>> = { yes: 'true', on: 'true', no: 'false', off: 'false' };
-
 /** A value that is none of those that belong here; the nearest of a few words is offered. */
 function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Finding {
   const path = [...checked.path, ...inside];
   const said = String(valueAt(checked.value, inside));
+  if (isWater(issue, path)) {
+    const { text, hint } = waterMeant(said);
+    const place = { on: 'value', path } as const;
+    const mends: readonly Mend[] =
+      text === null ? [] : [{ title: `Change to “${text}”`, changes: [{ kind: 'replace', place, text }] }];
+    return {
+      code: 'wrong-value',
+      severity: 'error',
+      about: 'file',
+      message: `${issue.message} ${hint}`.trim(),
+      place,
+      mends,
+    };
+  }
   const near =
     issue.code === 'invalid_value'
-      ? closest(said, issue.values.map(String))
+      ? wordMeant(said, issue.values.map(String))
       : issue.code === 'invalid_type' && issue.expected === 'boolean'
-        ? (YES_AND_NO[said.toLowerCase()] ?? null)
-        : null;
+        ? wordMeant(said, ['true', 'false'])
+        : isNumber(issue) && typeof valueAt(checked.value, inside) === 'string'
+          ? (/^\D*?(\d+(?:\.\d+)?)[^\d.]*$/.exec(said)?.[1] ?? null)
+          : null;
   const hint = near === null ? '' : ` Did you mean “${near}”?`;
   return {
     code: 'wrong-value',
@@ -97,6 +118,13 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
     mends: changeTo(path, near),
   };
 }
+
+/** The water, or that of a trial, as a word. */
+const isWater = (issue: z.core.$ZodIssue, path: Path): boolean =>
+  issue.code === 'invalid_value' && (path.at(-1) === 'pool' || (path.length === 1 && path[0] === 'water'));
+
+const isNumber = (issue: z.core.$ZodIssue): boolean =>
+  issue.code === 'invalid_type' && (issue.expected === 'number' || issue.expected === 'int');
 
 function missingKey(key: string, inside: Path, checked: Checked): Finding {
   const map = [...checked.path, ...inside.slice(0, -1)];
@@ -118,59 +146,27 @@ function missingKey(key: string, inside: Path, checked: Checked): Finding {
   };
 }
 
-function unknownKey(key: string, map: Path, checked: Checked): Finding {
-  const path = [...checked.path, ...map, key];
-  const place = { on: 'key', path } as const;
-  const joined = withoutColon(key, map, checked);
-  const near = joined ?? nearestKey(key, map, checked);
-  const known = checked.keysAt(map).map(info => info.key);
-  const expected = near === null ? `Known here: ${known.join(', ')}.` : `Did you mean “${near}”?`;
-  const message =
-    joined === null
-      ? `There is no key “${key}” in ${ownerWords(map, checked)}. ${expected}`
-      : `“${key}” has no colon. Write the key, a colon, a space and the value: “${joined}”.`;
-  return {
-    code: 'unknown-key',
-    severity: 'error',
-    about: 'file',
-    message,
-    place,
-    mends: [
-      ...(near === null
-        ? []
-        : [{ title: `Change to “${near}”`, changes: [{ kind: 'replace', place, text: near } as const] }]),
-      { title: `Take out “${key}”`, changes: [{ kind: 'remove', path }] },
-    ],
-  };
-}
-
-/** `trim 0.5°` between braces: a key and its value that YAML takes for one key; null for anything else. */
-function withoutColon(key: string, map: Path, checked: Checked): string | null {
-  const [, name, value] = /^(\S+)\s+(\S.*)$/.exec(key) ?? [];
-  const isKnown = checked.keysAt(map).some(info => info.key === name);
-  const owner = valueAt(checked.value, map);
-  const isBare = isMap(owner) && (owner[key] ?? null) === null;
-  return isKnown && isBare ? `${name}: ${value}` : null;
-}
-
-/** The known key, not yet in the map, that a misspelt one was most likely meant to be. */
-function nearestKey(key: string, map: Path, checked: Checked): string | null {
-  const owner = valueAt(checked.value, map);
-  const free = checked.keysAt(map).filter(info => !isMap(owner) || !(info.key in owner));
-  return closest(
-    key,
-    free.map(info => info.key),
-  );
-}
-
 /** Places of the keys that unknown ones were meant to be. */
 const meantKeys = (issue: z.core.$ZodIssue, map: Path, checked: Checked): readonly string[] =>
   issue.code !== 'unrecognized_keys'
     ? []
     : issue.keys.flatMap(key => {
-        const near = withoutColon(key, map, checked)?.split(':')[0] ?? nearestKey(key, map, checked);
+        const near = keyMeantBy(unknownIn(key, map, checked));
         return near === null ? [] : [pathKey([...map, near])];
       });
+
+const unclearMap = (issue: z.core.$ZodIssue, map: Path, checked: Checked): readonly string[] =>
+  issue.code === 'unrecognized_keys' && issue.keys.some(key => keyMeantBy(unknownIn(key, map, checked)) === null)
+    ? [pathKey(map)]
+    : [];
+
+const unknownIn = (key: string, map: Path, checked: Checked): UnknownKey => ({
+  key,
+  map: [...checked.path, ...map],
+  owner: valueAt(checked.value, map),
+  where: ownerWords(map, checked),
+  known: checked.keysAt(map),
+});
 
 const ownerWords = (map: Path, { what }: Checked): string => {
   const name = map.findLast(step => typeof step === 'string');

@@ -1,18 +1,18 @@
-import { type BoatSchemas, boatSchemas, DEFAULT_UNITS, scaleSchema, unitsSchema } from '../../../schema/boatFile.ts';
+import { type BoatSchemas, boatSchemas, scaleSchema } from '../../../schema/boatFile.ts';
 import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { entriesOf, hasSlip, isBroken } from '../text/reading/values.ts';
-import { checkArrangement, meshesBeyondHull, withoutRepeats } from './arrangement.ts';
+import { entriesOf } from '../text/reading/values.ts';
+import { checkNames, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
 import { checkConditions } from './checkConditions.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
-import { valueFault } from './fault.ts';
+import { changeTo, guessedUnit, valueFault } from './fault.ts';
 import type { OwnCondition } from './ownCondition.ts';
 import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
@@ -20,9 +20,11 @@ import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
+import { readUnits } from './readUnits.ts';
 import { readWater } from './readWater.ts';
 import { type KeptEntries, nameOf, type SectionReader, sectionReader } from './sectionReader.ts';
 import { type BoatSource, entriesIn } from './source.ts';
+import { toldNow } from './toldNow.ts';
 import type { Trial } from './trial.ts';
 
 export interface BoatReading {
@@ -32,6 +34,8 @@ export interface BoatReading {
   readonly trials: readonly Trial[];
   /** Loading conditions of the builder's own. */
   readonly conditions: readonly OwnCondition[];
+  /** The file says how long the hull is. */
+  readonly hasLength: boolean;
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -56,7 +60,7 @@ export function readBoat(
   { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
 ): BoatReading {
   const reader = sectionReader(syntax, describer, kept);
-  const { findings, leftOut, meshNames, meshed, lists, sections } = reader.log;
+  const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const units = readUnits(reader, syntax);
   const scale = readScale(
     reader.section(() => scaleSchema, ['scale'], 'the scale'),
@@ -65,8 +69,13 @@ export function readBoat(
   const measures: FileUnits = { ...units, scale };
   const schemas = kept && sameUnits(kept.schemas.units, measures) ? kept.schemas.made : boatSchemas(measures);
   const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
+  for (const key of ['lead', 'foam'] as const) {
+    const density = stock?.[key]?.density;
+    if (density) findings.push(...guessedUnit(density, ['stock', key, 'density']));
+  }
   const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
-  leftOut.push(...checkKeys(syntax, findings));
+  const unread = checkKeys(syntax, describer, findings);
+  leftOut.push(...unread.leftOut);
   const figures = { ...readFigures(reader, schemas), scale };
   const water = reader.section(() => schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
@@ -86,7 +95,7 @@ export function readBoat(
   const length = reader.section(() => schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
-  findings.push(...missingSections(syntax, length), ...checkArrangement(whole, compartmentNames, shapes));
+  findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
   const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition };
   const conditions = checkConditions(
     entriesIn(reader.list(['conditions'], conditionKind, sources.around)),
@@ -102,25 +111,16 @@ export function readBoat(
   );
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...conditions.findings, ...trials.findings, ...ofDay.findings);
-  if (length !== null) findings.push(...meshesBeyondHull(meshed, whole, shapes));
   return {
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
     conditions: conditions.conditions,
-    findings: withoutRepeats(findings.filter(finding => !isUncertain(syntax, finding))),
+    hasLength: length !== null,
+    findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units: measures, made: schemas } },
   };
-}
-
-/** The units of bare numbers. */
-function readUnits({ section, log }: SectionReader, syntax: Syntax): FileUnits {
-  const units: FileUnits = { ...DEFAULT_UNITS, ...known(section(() => unitsSchema, ['units'], 'the units', true)) };
-  // Bare numbers then stand for mm and g, which they may not be: every figure says that it was made without the units.
-  const isSlip = /^units\b/m.test(syntax.text) && hasSlip(syntax, ['units']);
-  if (isSlip || log.findings.some(({ severity }) => severity === 'error')) log.leftOut.push('units');
-  return units;
 }
 
 /** What stands in the file by itself, in no list. */
@@ -152,29 +152,6 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
   };
 }
 
-/** What a slip of the pen leaves in uncertainty is not said: it would be a second complaint about the same slip. */
-function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
-  if ('path' in place && isBroken(syntax, place.path)) return true;
-  // The scale is there, and told; what hangs on it is read once it is.
-  if (code === 'scale-missing') return /^\s*scale\b/m.test(syntax.text);
-  if (OF_ALL.has(code)) return syntax.slips.length > 0;
-  // The compartment may be there under a name that cannot be read, and bare sizes may be in another unit.
-  if (code === 'unknown-compartment') return hasSlip(syntax, ['hull', 'compartments']);
-  if (code === 'perhaps-inside' && hasSlip(syntax, ['hull', 'compartments'])) return true;
-  return BY_SIZES.has(code) && hasSlip(syntax, ['units']);
-}
-
-/** Findings that come of the whole file: of what a trial has or lacks. */
-const OF_ALL: ReadonlySet<string> = new Set(['trial-empty', 'trial-impossible', 'trial-reading-unused']);
-
-/** Findings that come of sizes, which bare numbers may give in another unit. */
-const BY_SIZES: ReadonlySet<string> = new Set(['sticks-out', 'perhaps-inside', 'compartments-overlap']);
-
-const known = (units: { length?: FileUnits['length'] | undefined; mass?: FileUnits['mass'] | undefined } | null) => ({
-  ...(units?.length ? { length: units.length } : {}),
-  ...(units?.mass ? { mass: units.mass } : {}),
-});
-
 const sameUnits = (a: FileUnits, b: FileUnits): boolean =>
   a.length === b.length && a.mass === b.mass && a.scale === b.scale;
 
@@ -187,7 +164,10 @@ function readScale(text: string | null, findings: Finding[]): number | null {
   const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
   const ratio = parts ? Number(parts[1]) : 0;
   if (ratio >= 0.1 && ratio <= 100_000) return 1 / ratio;
-  findings.push(valueFault('wrong-value', ['scale'], `Expected a scale such as 1:60, but this says “${text}”.`));
+  const meant = /(?:1\s*(?:[:;/-]|to|in)\s*)?(\d+(?:\.\d+)?)\D*$/i.exec(text)?.[1];
+  const right = meant === undefined ? null : `1:${meant}`;
+  const message = `Expected a scale such as 1:60, but this says “${text}”.${right ? ` Did you mean ${right}?` : ''}`;
+  findings.push(valueFault('wrong-value', ['scale'], message, { mends: changeTo(['scale'], right) }));
   return null;
 }
 

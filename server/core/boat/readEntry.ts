@@ -6,7 +6,7 @@ import type { Finding } from '../findings/finding.ts';
 import { issueFindings } from './issues.ts';
 
 /** Faults in these keys are told, but leave every figure of the entry as it is. */
-const HARMLESS = new Set(['note', 'fixed']);
+const HARMLESS = new Set(['note', 'fixed', 'outside']);
 
 export interface CheckedValue<T> {
   /** Null when the schema could not read it. */

@@ -71,11 +71,9 @@ const LACKS = [
   'in-water-mass',
 ];
 
-/** What an entry lacks because of a misspelt key or material was said there already. */
+/** What an entry lacks because of an unknown key or material was said there already. */
 function withoutEchoes(told: readonly Finding[], said: readonly Finding[]): readonly Finding[] {
-  const isMisspelt = told.some(
-    ({ code, mends }) => code === 'unknown-key' && mends?.some(mend => mend.changes[0]?.kind === 'replace'),
-  );
+  const isMisspelt = told.some(({ code }) => code === 'unknown-key');
   const isUnknown = said.some(({ code }) => code === 'unknown-material');
   const echoes = isMisspelt ? LACKS : isUnknown ? UNKNOWNS : [];
   return said.filter(({ code }) => !echoes.includes(code));

@@ -3,7 +3,7 @@ import type { WaterEntry } from '../../../schema/water.ts';
 import type { Finding } from '../findings/finding.ts';
 import { densityText } from '../wording/numbers.ts';
 import type { Water } from './boat.ts';
-import { valueFault } from './fault.ts';
+import { guessedUnit, valueFault } from './fault.ts';
 import { freshWaterDensity, seawaterDensity, WATER_RANGE } from './waterDensity.ts';
 
 export const USUAL_TEMPERATURE = 20;
@@ -14,6 +14,7 @@ export const SEA_SALINITY = 35;
 export function readWater(entry: WaterEntry | null, findings: Finding[], at: Path = ['water']): Water {
   const temperature = entry?.temperature?.value ?? USUAL_TEMPERATURE;
   if (entry?.density) {
+    findings.push(...guessedUnit(entry.density, [...at, 'density']));
     const density = entry.density.value;
     return { density, temperature, words: `${densityText(density)} as given` };
   }

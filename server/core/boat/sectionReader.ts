@@ -8,8 +8,8 @@ import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, kindAt, valueAt } from '../text/reading/values.ts';
 import type { Entry } from './boat.ts';
-import { valueFault } from './fault.ts';
 import { entriesRead } from './mostEntries.ts';
+import { notAList } from './notAList.ts';
 import { type CheckedValue, checkValue } from './readEntry.ts';
 import type { ReadingContext } from './readingContext.ts';
 import { type ReadEntry, readOne } from './readOne.ts';
@@ -58,9 +58,8 @@ interface Log {
   readonly findings: Finding[];
   /** What is in no figure because it could not be read, by name. */
   readonly leftOut: string[];
-  /** Mesh files by name, and the entries that are made of some. */
+  /** Mesh files by name. */
   readonly meshNames: Set<string>;
-  readonly meshed: Map<Entry, readonly string[]>;
   readonly lists: Map<string, readonly KeptEntry[]>;
   readonly sections: Map<string, KeptSection>;
 }
@@ -70,7 +69,6 @@ export function sectionReader(syntax: Syntax, describer: Describer, kept?: KeptE
     findings: [],
     leftOut: [],
     meshNames: new Set(),
-    meshed: new Map(),
     lists: new Map(),
     sections: new Map(),
   };
@@ -121,7 +119,7 @@ function readList<T, E extends Entry>(
   };
   const kind = kindAt(syntax, path);
   if (kind && kind !== 'list') {
-    findings.push(notAList(path));
+    findings.push(notAList(path, syntax));
     leaveOut(path, String(path.at(-1)));
     return [];
   }
@@ -140,7 +138,6 @@ function readList<T, E extends Entry>(
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);
-    if (result.entry && result.files.size > 0) log.meshed.set(result.entry, [...result.files.keys()]);
     if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
@@ -148,13 +145,6 @@ function readList<T, E extends Entry>(
 
 /** Lists that are in no figure of the boat as it is surfaced and submerged. */
 const APART = ['bays', 'trials', 'conditions'];
-
-const notAList = (path: Path): Finding =>
-  valueFault(
-    'not-a-list',
-    path,
-    `“${path.at(-1)}” is a list: begin each entry on a line with “- ”, such as “- name: battery”.`,
-  );
 
 /** The mesh files that an entry was made from, and the rooms that it was fitted into, are still what they were. */
 function hasItsWorld({ files, rooms }: ReadEntry, { meshes, roomsOf }: ReadingContext): boolean {

@@ -38,6 +38,8 @@ interface Offer extends CorrectedBoat {
   readonly changes: readonly Change[];
   /** What there is to say of it besides, for the report. */
   readonly note: string | null;
+  /** So much is open that the boat had better be floated as it is, and read, before this is done. */
+  readonly floatFirst: boolean;
 }
 
 /** New pieces only. */

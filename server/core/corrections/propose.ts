@@ -3,12 +3,13 @@ import { FIGURES } from '../figures/table.ts';
 import { conditionOf, type Finding } from '../findings/finding.ts';
 import { judgeIn } from '../judges/judge.ts';
 import { finish, type Steps } from '../steps/steps.ts';
+import { CANNOT_TELL } from './balance/prospect.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
 import { rowOf, type Scope } from './balance/row.ts';
-import { countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
+import { chanceOfAll, countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
-import { imaginedSlots, nearestCorrection, roomWords } from './kinds/nearest.ts';
+import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
 import { stiffen } from './kinds/stiffen.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
@@ -51,40 +52,71 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()], boatToTrim) : null;
   const moves = dives ? yield* proposeMoves(boatToTrim) : null;
   const scoreOf = scoreIn(boatToTrim, 'both');
+  const chanceOf = chanceIn(boatToTrim, 'both');
   if (stiffening && (!full || scoreOf(stiffening) < scoreOf(full))) offer(stiffening);
   // What costs nothing stands before what is bought, unless that is much surer.
-  const isSurer = full && moves && sureOf(full, boatToTrim) > MUCH_SURER * sureOf(moves, boatToTrim);
-  if (!isSurer) offer(moves);
-  if (dives && (!moves || isSurer))
-    offer(yield* combine(boatToTrim, full, movers => correct(boatToTrim, 'both', { movers })));
+  const isMuchSurer = (other: Correction | null): other is Correction =>
+    other !== null && (!moves || chanceOf(other) > muchSurerThan(chanceOf(moves)));
+  const combined =
+    dives && (!moves || muchSurerThan(chanceOf(moves)) < 1) ? yield* combinedWith(full, boatToTrim) : null;
+  const bought = [combined, full].filter(isMuchSurer);
+  if (bought.length === 0) offer(moves);
+  offer(bought[0]);
   offer(full);
   offer(moves);
   offer(stiffening);
-  for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
   if (dives) offer(yield* recut(boatToTrim));
-  if (full) {
-    for (const material of ['lead', 'foam'] as const) {
-      if (full.pieces.every(({ slot }) => slot.material === material)) continue;
-      offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
-    }
-  } else if (dives && !offered.some(({ condition }) => condition === 'both')) {
-    offer(yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out.length));
+  // What mends both stands before what mends one alone, and so does what comes nearer than that.
+  const isForBoth = offered.some(({ condition }) => condition === 'both');
+  const nearest =
+    dives && !isForBoth
+      ? yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out.length)
+      : null;
+  if (nearest && alone.every(correction => missOf(correction) >= missOf(nearest))) offer(nearest);
+  for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
+  offer(nearest);
+  for (const material of full ? (['lead', 'foam'] as const) : []) {
+    if (full?.pieces.every(({ slot }) => slot.material === material)) continue;
+    offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
   }
   return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
+}
+
+/** How likely a boat keeps all limits in the water, as well as it is known, 0..1. */
+const chanceIn =
+  (boatToTrim: BoatToTrim, scope: Scope) =>
+  (floating: Floating): number =>
+    chanceOfAll(limitsKept(floating, scope, openIn(boatToTrim)));
+
+/** What is much surer than this; where nobody can tell, a little more is worth nothing. */
+const muchSurerThan = (chance: number): number => Math.max(CANNOT_TELL, MUCH_SURER * chance);
+
+/** Pieces with something moved, where that saves much or is much surer. */
+function combinedWith(full: Correction | null, boatToTrim: BoatToTrim): Steps<Correction | null> {
+  const chanceOf = chanceIn(boatToTrim, 'both');
+  const alone = full && { correction: full, sure: muchSurerThan(chanceOf(full)) };
+  return combine(boatToTrim, alone, movers => correct(boatToTrim, 'both', { movers }), chanceOf);
 }
 
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
-  const wanted = MUCH_SURER * sureOf(boatToTrim, boatToTrim, scope);
+  const chanceOf = chanceIn(boatToTrim, scope);
+  const wanted = muchSurerThan(chanceOf(boatToTrim));
   if (wanted >= 1) return [];
   const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
   const pieces = yield* correct(boatToTrim, scope);
+  const canBeSurer = scope === 'both' && (!moves || muchSurerThan(chanceOf(moves)) < 1);
+  const combined = canBeSurer ? yield* combinedWith(pieces, boatToTrim) : null;
   // What the way down breaks already is no reason to leave the rest as it is.
   const onTheWay = lay([], [], benchFor(boatToTrim, scope, PART_OF_LIMIT))?.onTheWay.length ?? 0;
-  return [moves, pieces]
+  const offered = [moves, pieces, combined]
     .filter(correction => correction !== null)
-    .filter(correction => correction.onTheWay.length <= onTheWay && sureOf(correction, boatToTrim) > wanted);
+    .filter(correction => correction.onTheWay.length <= onTheWay && chanceOf(correction) > wanted);
+  // What costs least stands first, unless another is much surer.
+  const [first] = offered;
+  const best = offered.find(other => first && chanceOf(other) > muchSurerThan(chanceOf(first)));
+  return best ? [best, ...offered.filter(other => other !== best)] : offered;
 }
 
 /** How sure a boat is to keep its limits, 0..1, as it is counted when what to do is chosen. */
@@ -149,6 +181,21 @@ export function reaches(boatToTrim: BoatToTrim): { readonly surfaced: Reach; rea
     // Submerged the tank takes up the mass; the draft's aim stands in for it so that the two pictures compare.
     submerged: submergedTrim ? reachOf(slots, draft, submergedTrim) : null,
   };
+}
+
+/** The same under water, weight in water against its moment about a station of one's own; null for a boat without tanks. */
+export function submergedReach(boatToTrim: BoatToTrim, about: number): Reach | null {
+  if (boatToTrim.boat.tanks.length === 0) return null;
+  const rows = balancesOf(boatToTrim, 'submerged', PART_OF_LIMIT)(null);
+  const fill = rowOf(rows, 'submerged', 'fill')!;
+  const trim = rowOf(rows, 'submerged', 'trim')!;
+  return reachOf(findSlots(boatToTrim.boat), fill, {
+    ...trim,
+    effectOf: slot => {
+      const { perMass } = fill.effectOf(slot);
+      return { perMass: perMass * (slot.station[0] - about), perAft: perMass, perStarboard: 0 };
+    },
+  });
 }
 
 function* recut(boatToTrim: BoatToTrim): Steps<Correction | null> {

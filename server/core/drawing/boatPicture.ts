@@ -1,17 +1,22 @@
+import type { Analysis } from '../analysis/analysis.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
+import { blankPicture } from './blankPicture.ts';
+import { captionBlock } from './captionBlock.ts';
 import type { Caption } from './captions.ts';
+import { type Centre, drawCentres } from './centres.ts';
+import type { Ways } from './centresInset.ts';
 import type { DrawnState } from './drawnState.ts';
 import { type Drawn, entryGroup } from './entryGroup.ts';
+import { pictureFoot } from './foot.ts';
 import { type Frame, type FrameRoom, frameExtent, frameFor, pathData } from './frame.ts';
 import { drawLabels, labelBands } from './labelBands.ts';
-import { type LegendKey, legend } from './legend.ts';
-import { element, type Markup, svgText, together } from './markup.ts';
+import { type LegendKey, signsOf } from './legend.ts';
+import { element, type Markup, together } from './markup.ts';
 import { type Picture, pictureOf } from './picture.ts';
 import { tankWaterLoops } from './tankWater.ts';
 import { texture } from './texture.ts';
-import { shortened } from './textWidth.ts';
 import type { Thing, Things } from './things.ts';
 import { type Turn, turned } from './turn.ts';
 import { surfaceLine, waterBody } from './water.ts';
@@ -20,6 +25,8 @@ import { surfaceLine, waterBody } from './water.ts';
 export interface BoatView {
   readonly id: string;
   readonly caption: Caption;
+  /** Its words stand over the drawing too, not over another one of the same condition alone. */
+  readonly hasWords: boolean;
   readonly drawnState: DrawnState;
   readonly along: Sight;
   /** Of the cut, for a section, m. */
@@ -36,30 +43,42 @@ export interface BoatView {
   readonly surface: number | null;
   /** Lines that have to be in the picture besides the things themselves, m. */
   readonly bones: readonly Loop[];
+  /** Room over the boat for what `onTop` draws there, user units. */
+  readonly headroom: number;
   /** Room under the boat for what `over` draws there, user units. */
   readonly under: number;
-  /** What is drawn over the boat: lines and marks. */
+  /** What is drawn over the boat: lines. */
   readonly over: (frame: Frame) => Markup;
+  /** What nothing may be drawn over. */
+  readonly onTop: (frame: Frame) => Markup | null;
+  readonly centres: readonly Centre[];
+  /** What the directions on the paper are called. */
+  readonly ways: Ways;
+  /** The signs of what `over` draws. */
   readonly legend: readonly LegendKey[];
   readonly data: Readonly<Record<`data-${string}`, number>>;
-  /** A line that says what the ghosts are. */
-  readonly proposal: string | null;
 }
 
-/** Where the drawing begins, under the caption of two lines or three. */
-const CAPTION = 44;
-const LINE = 16;
-
-/** The boat in its water, with labels, a caption and a legend. */
-export function boatPicture(view: BoatView, things: Things, bodies: Bodies): Picture {
+/** The boat in its water, with labels, a caption and a legend; what is missing where there is no boat yet. */
+export function boatPicture(view: BoatView, things: Things, analysis: Analysis, bodies: Bodies): Picture {
   const { id, caption, drawnState, width, surface } = view;
   const drawn = drawnThings(view, things);
-  const layout = layoutOf(view, drawn);
-  const { frame, top, below, head, legendTop, bands } = layout;
-  const key = legend(width, legendTop, view.legend);
+  if (drawn.all.length === 0) return blankPicture(view, analysis);
+  const { frame, head, bands, top, below, footTop } = layoutOf(view, drawn);
+  const centres = drawCentres(view.centres, frame);
+  const hasWater = drawn.tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0);
+  const foot = pictureFoot({
+    width,
+    top: footTop,
+    keys: [...view.centres.map(({ name }) => name), ...signsOf(drawn.all, hasWater), ...view.legend],
+    close: centres.close,
+    ways: view.ways,
+    scale: frame.scale,
+    units: analysis.boat.units,
+  });
   // In steps, so that the page does not twitch while one types.
-  const height = Math.ceil((legendTop + key.height) / 20) * 20;
-  const sea = { width, from: head - 2, to: legendTop - 4 };
+  const height = Math.ceil((footTop + foot.height + 6) / 20) * 20;
+  const sea = { width, from: head.height - 2, to: footTop - 4 };
   const surfaceY = surface === null ? null : frame.y(surface);
   const outlined = (those: readonly Drawn[]) => together(those.map(one => entryGroup(one, frame)));
   const tanks = drawn.tanks.map(one => entryGroup(one, frame, tankWater(one, view, frame, { things, bodies })));
@@ -80,10 +99,12 @@ export function boatPicture(view: BoatView, things: Things, bodies: Bodies): Pic
     outlined(drawn.loose),
     surfaceLine(surfaceY, sea),
     view.over(frame),
-    drawLabels(bands.above, top - 4, -1, top),
+    centres.markup,
+    drawLabels(bands.above, top - 4 - view.headroom, -1, top),
     drawLabels(bands.below, below, 1, top),
-    ...headLines(view),
-    key.markup,
+    view.onTop(frame),
+    head.markup,
+    foot.markup,
   );
 }
 
@@ -94,35 +115,34 @@ interface DrawnThings {
   readonly tanks: readonly Drawn[];
   /** Bays, parts and ghosts. */
   readonly loose: readonly Drawn[];
+  readonly all: readonly Drawn[];
 }
 
 function drawnThings({ loopsOf, depthOf }: BoatView, things: Things): DrawnThings {
   const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>
     list.map(thing => ({ thing, loops: loopsOf(thing), correction })).filter(({ loops }) => loops.length > 0);
   const parts = [...drawnOf(things.parts)].sort((a, b) => depthOf(a.thing) - depthOf(b.thing));
-  return {
-    shells: drawnOf(things.shells),
-    compartments: drawnOf(things.compartments),
-    tanks: drawnOf(things.tanks),
-    loose: [...drawnOf(things.bays), ...parts, ...drawnOf(things.ghosts, things.proposal?.index)],
-  };
+  const shells = drawnOf(things.shells);
+  const compartments = drawnOf(things.compartments);
+  const tanks = drawnOf(things.tanks);
+  const loose = [...drawnOf(things.bays), ...parts, ...drawnOf(things.ghosts, things.proposal?.index)];
+  return { shells, compartments, tanks, loose, all: [...shells, ...compartments, ...tanks, ...loose] };
 }
 
 /** Where things come to lie on the paper, user units down from its top. */
-function layoutOf(view: BoatView, { shells, compartments, tanks, loose }: DrawnThings) {
-  const { turn, width, room } = view;
-  const all = [...shells, ...compartments, ...tanks, ...loose];
+function layoutOf(view: BoatView, { all }: DrawnThings) {
+  const { turn, width, room, caption } = view;
   const extent = frameExtent([...all.flatMap(({ loops }) => loops), ...view.bones], turn) ?? NOTHING;
-  const head = CAPTION + (view.proposal === null ? 0 : LINE);
+  const head = captionBlock({ heading: caption.heading, words: view.hasWords ? caption.words : null }, width);
   const bands = labelBands(
     all.filter(({ thing }) => view.isLabelled(thing)),
     frameFor(turn, extent, room, 0),
     { width, along: view.along },
   );
-  const top = head + bands.above.height + 4;
+  const top = head.height + bands.above.height + 12 + view.headroom;
   const frame = frameFor(turn, extent, room, top);
   const below = top + (extent.high - extent.low) * frame.scale + view.under;
-  return { frame, head, bands, top, below, legendTop: below + bands.below.height + 10 };
+  return { frame, head, bands, top, below, footTop: below + bands.below.height + 10 };
 }
 
 function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, frame: Frame): Markup {
@@ -159,16 +179,5 @@ function tankWater(
   ]);
 }
 
-/** The caption, and what the ghosts are. */
-function headLines({ caption, proposal, width }: BoatView): readonly (Markup | null)[] {
-  return [
-    element('text', { class: 'caption', x: 12, y: 20 }, svgText(caption.heading)),
-    element('text', { class: 'note', x: 12, y: 37 }, svgText(caption.words)),
-    proposal === null
-      ? null
-      : element('text', { class: 'note proposal', x: 12, y: 37 + LINE }, svgText(shortened(proposal, width / 6.5))),
-  ];
-}
-
-/** An empty picture's. */
+/** Of things that are points. */
 const NOTHING = { left: 0, right: 1, low: 0, high: 0.1 };

@@ -5,26 +5,25 @@ import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { stationWords } from '../wording/numbers.ts';
 import { boatPicture } from './boatPicture.ts';
-import { captionOf, markWords } from './captions.ts';
+import { captionOf } from './captions.ts';
+import { centresOf } from './centresOf.ts';
 import { drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
-import { legendKeys } from './legendKeys.ts';
-import { mark } from './marks.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
+import { namedAmong } from './named.ts';
+import type { Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { loopsOf, type Thing, type Things } from './things.ts';
 import { seen, turnFor, unturned } from './turn.ts';
 
-const WIDTH = 430;
-
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection(analysis: Analysis, there: LoadedCondition, things: Things): Picture {
+export function bodySection(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
+  const width = page.narrow;
   const drawnState = drawnStateOf(there);
   const { boat } = analysis;
   const { station, where } = sectionStation(analysis, things);
   const turn = turnFor(drawnState.up, 0);
   const caption = captionOf(analysis, there, 'section');
-  const { centreOfMass: g, centreOfBuoyancy: b, metacentre: m } = drawnState;
   const hull = [...things.shells, ...things.compartments];
   const beam = Math.max(0.001, ...hull.map(({ to }) => to[1]));
   return boatPicture(
@@ -34,37 +33,39 @@ export function bodySection(analysis: Analysis, there: LoadedCondition, things: 
         ...caption,
         words: `Cut at ${where}, ${stationWords(station, boat.units)}.`,
       },
+      hasWords: true,
       drawnState: turn ? drawnState : { ...drawnState, water: 'unknown' },
       along: 0,
       station,
       turn: turn ?? unturned,
-      width: WIDTH,
-      room: { left: 80, width: WIDTH - 160, mostHeight: 250 },
+      width,
+      room: { left: 72, width: width - 144, mostHeight: Math.min(250, page.tall) },
       loopsOf: thing => cutLoops(thing, station),
       depthOf: ({ from, to }) => (from[1] - to[1]) * (to[2] - from[2]),
-      isLabelled: () => true,
+      isLabelled: namedAmong(things, analysis, page.names),
       surface:
         turn && drawnState.water === 'below' && drawnState.level !== null
           ? turn.height(drawnState.level, station)
           : null,
       bones: [...hull.flatMap(thing => loopsOf(thing, 0, analysis.shapes)), paintedEnds(boat, station, beam)],
+      headroom: 0,
       under: 8,
-      over: frame =>
-        together([
-          rims(analysis, hull, frame),
-          painted(boat, station, beam, frame),
-          m ? mark('M', frame.at(seen(m, 0)), markWords('M', m, boat), 'right') : null,
-          b ? mark('B', frame.at(seen(b, 0)), markWords('B', b, boat), 'left') : null,
-          g ? mark('G', frame.at(seen(g, 0)), markWords('G', g, boat), 'right') : null,
-          sides(frame),
-        ]),
-      legend: legendKeys(analysis, drawnState, things, ['G', 'B', 'M']).filter(
-        key => key.length === 1 || key === 'painted',
-      ),
+      over: frame => together([rims(analysis, hull, frame), painted(boat, station, beam, frame), sides(frame, width)]),
+      onTop: () => null,
+      centres: centresOf(analysis, drawnState, 0, ['B', 'G', 'M']),
+      ways: [
+        ['to starboard', 'to port'],
+        ['above', 'below'],
+      ],
+      legend: [
+        'beyond',
+        ...(turn && drawnState.water === 'below' ? (['water'] as const) : []),
+        ...(boat.waterline ? (['painted'] as const) : []),
+      ],
       data: { 'data-station': station },
-      proposal: null,
     },
     things,
+    analysis,
     there.bodies,
   );
 }
@@ -119,10 +120,10 @@ function painted(boat: Boat, station: number, beam: number, frame: Frame): Marku
   );
 }
 
-const sides = (frame: Frame): Markup => {
+const sides = (frame: Frame, width: number): Markup => {
   const y = frame.y(0) - 4;
   return together([
     element('text', { class: 'tape-words', x: 12, y }, svgText('port')),
-    element('text', { class: 'tape-words', x: WIDTH - 12, y, 'text-anchor': 'end' }, svgText('starboard')),
+    element('text', { class: 'tape-words', x: width - 12, y, 'text-anchor': 'end' }, svgText('starboard')),
   ]);
 };

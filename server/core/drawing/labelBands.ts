@@ -30,7 +30,7 @@ export function labelBands(
   const heights = placed.map(({ at }) => at[1]);
   const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
   const label = ({ drawn, at }: (typeof placed)[number]): Labelled => ({
-    words: shortened(called(drawn.thing.name), MOST),
+    words: shortened(called(drawn.thing.name), Math.min(MOST, Math.floor((width / 2 - 26) / 9))),
     at,
     kind: drawn.correction === null ? drawn.thing.kind : 'ghost',
     of: drawn.correction === null ? pathKey(drawn.thing.path) : null,

@@ -34,7 +34,7 @@ export function placeLabels(labels: readonly Labelled[], size: number, width: nu
     const poles = labels
       .filter(({ at }) => at[0] < width / 2 === (anchor === 'end'))
       .map(label => {
-        const long = textWidth(label.words, size);
+        const long = widthOf(label, size);
         const pole = anchor === 'end' ? Math.max(label.at[0], long) : Math.min(label.at[0], width - long);
         return { ...label, anchor, pole, long };
       });
@@ -42,6 +42,10 @@ export function placeLabels(labels: readonly Labelled[], size: number, width: nu
   };
   return [...side('end'), ...side('start')];
 }
+
+/** What is proposed is set bold. */
+const widthOf = ({ words, kind }: Labelled, size: number): number =>
+  textWidth(words, size) * (kind === 'ghost' ? 1.2 : 1);
 
 interface Pole extends Omit<PlacedLabel, 'row'> {
   readonly long: number;

@@ -1,11 +1,16 @@
+import type { Drawn } from './entryGroup.ts';
 import { type MarkName, markNames, symbol } from './marks.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
 import { texture } from './texture.ts';
 import { textWidth } from './textWidth.ts';
+import type { ThingKind } from './things.ts';
 
-export type LegendKey = MarkName | 'lead' | 'foam' | 'part' | 'ballast' | 'bay' | 'ghost' | 'painted' | 'water';
+export type LegendKey = MarkName | ThingKind | 'ballast' | 'ghost' | 'painted' | 'water' | 'beyond';
 
 const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
+  shell: 'free-flooding hull',
+  compartment: 'dry compartment',
+  tank: 'tank',
   lead: 'lead',
   foam: 'foam',
   part: 'equipment',
@@ -14,23 +19,29 @@ const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
   ghost: 'proposed',
   painted: 'painted waterline',
   water: 'water’s edge',
+  beyond: 'greatest outline',
 };
 
 const TYPE = 12;
 const ROW = 20;
-const MARGIN = 14;
+
+/** Where a legend stands, user units. */
+interface LegendRoom {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+}
 
 /** What the signs of a picture mean, in rows. */
 export function legend(
-  width: number,
-  top: number,
+  { left, right, top }: LegendRoom,
   keys: readonly LegendKey[],
 ): { readonly markup: Markup; readonly height: number } {
-  let [x, row] = [MARGIN, 0];
+  let [x, row] = [left, 0];
   const items = keys.map(key => {
     const words = isMark(key) ? `${key} ${markNames[key]}` : WORDS[key];
-    const wide = 28 + 0.84 * textWidth(words, TYPE) + 10;
-    if (x + wide > width && x > MARGIN) [x, row] = [MARGIN, row + 1];
+    const wide = 28 + textWidth(words, TYPE) + 12;
+    if (x + wide > right && x > left) [x, row] = [left, row + 1];
     const at = x;
     x += wide;
     const y = top + row * ROW + 11;
@@ -42,6 +53,24 @@ export function legend(
   };
 }
 
+/** The signs of what is drawn of a boat, each once. */
+export function signsOf(drawn: readonly Drawn[], hasWater: boolean): readonly LegendKey[] {
+  const has = (kind: ThingKind): boolean =>
+    drawn.some(({ thing, correction }) => correction === null && thing.kind === kind);
+  const keys: readonly (readonly [LegendKey, boolean])[] = [
+    ['shell', has('shell')],
+    ['compartment', has('compartment')],
+    ['tank', has('tank')],
+    ['lead', has('lead')],
+    ['foam', has('foam')],
+    ['part', has('part')],
+    ['ballast', hasWater],
+    ['bay', has('bay')],
+    ['ghost', drawn.some(({ correction }) => correction !== null)],
+  ];
+  return keys.flatMap(([key, isUsed]) => (isUsed ? [key] : []));
+}
+
 function sign(key: LegendKey, x: number, y: number): Markup {
   const box = { class: 'body', x, y: y - 6, width: 22, height: 12, rx: 1 };
   if (isMark(key)) return element('g', { class: 'mark' }, symbol(key, [x + 14, y]));
@@ -50,10 +79,14 @@ function sign(key: LegendKey, x: number, y: number): Markup {
       return element('path', { class: 'painted', d: `M${x} ${y}h22` });
     case 'water':
       return element('path', { class: 'surface', d: `M${x} ${y}h22` });
+    case 'beyond':
+      return element('path', { class: 'beyond', d: `M${x} ${y}h22` });
+    case 'shell':
+    case 'compartment':
+    case 'tank':
     case 'bay':
-      return element('g', { class: 'bay' }, element('rect', box));
     case 'ghost':
-      return element('g', { class: 'ghost' }, element('rect', box));
+      return element('g', { class: key }, element('rect', box));
     default:
       return element(
         'g',

@@ -28,8 +28,16 @@ export function paintedLine(boat: Boat, frame: Frame): Markup | null {
 /** Less than this is nothing to show, m. */
 const NOTHING = 0.0003;
 
-/** How far the painted waterline stands out of the water, or lies under it, at the bow and at the stern. */
-export function offMarks(boat: Boat, { state: surfaced }: InCondition, frame: Frame): Markup | null {
+/**
+ * How far the painted waterline stands out of the water, or lies under it, at the bow and at the stern: beside the ends of the
+ * boat, or over them on a page that is only so wide (`within`, user units).
+ */
+export function offMarks(
+  boat: Boat,
+  { state: surfaced }: InCondition,
+  frame: Frame,
+  within: number | null,
+): Markup | null {
   if (surfaced.status !== 'afloat') return null;
   const { bowUp, sternUp } = offWaterline(boat, surfaced);
   const [bow, stern] = paintedPoints(boat).map(frame.at);
@@ -37,11 +45,24 @@ export function offMarks(boat: Boat, { state: surfaced }: InCondition, frame: Fr
   const water = frame.y(frame.turn.height(surfaced.level, 0));
   const off = (up: number, [x, y]: readonly [number, number], side: -1 | 1): Markup | null => {
     if (Math.abs(up) < NOTHING) return null;
+    const words = `${lengthText(Math.abs(up), boat.units)} ${up > 0 ? 'high' : 'low'}`;
+    if (within !== null) {
+      return element(
+        'text',
+        {
+          class: 'off-words',
+          x: side < 0 ? 6 : within - 6,
+          y: Math.min(y, water) - 7,
+          'text-anchor': side < 0 ? 'start' : 'end',
+        },
+        svgText(words),
+      );
+    }
     const at = x + side * 14;
     const anchor = side < 0 ? 'end' : 'start';
-    const middle = Math.abs(y - water) > 34 ? (y + water) / 2 - 3 : Math.max(y, water) + 14;
-    const line = (words: string, dy: number): Markup =>
-      element('text', { class: 'off-words', x: at + side * 6, y: middle + dy, 'text-anchor': anchor }, svgText(words));
+    const middle = Math.abs(y - water) > 34 ? (y + water) / 2 - 3 : Math.max(y, water) + 20;
+    const line = (said: string, dy: number): Markup =>
+      element('text', { class: 'off-words', x: at + side * 6, y: middle + dy, 'text-anchor': anchor }, svgText(said));
     return element(
       'g',
       { class: 'off-group' },

@@ -3,38 +3,42 @@ import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { boatPicture } from './boatPicture.ts';
-import { captionOf, markWords } from './captions.ts';
+import { captionOf } from './captions.ts';
+import { centresOf } from './centresOf.ts';
 import { type DrawnState, drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
-import { legendKeys } from './legendKeys.ts';
-import { mark } from './marks.ts';
+import type { LegendKey } from './legend.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
+import { namedAmong } from './named.ts';
+import type { Page } from './page.ts';
 import type { Picture } from './picture.ts';
-import { TAPE_STRIP, WIDTH } from './sideElevation.ts';
+import { roomIn, TAPE_STRIP } from './sideElevation.ts';
 import { tape } from './tape.ts';
 import { loopsOf, type Things } from './things.ts';
 import { seen, unturned } from './turn.ts';
 
 /** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
-export function plan(analysis: Analysis, there: LoadedCondition, things: Things): Picture {
+export function plan(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
   const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
-  const { centreOfMass: g, centreOfBuoyancy: b, centreOfFlotation: f } = drawnState;
+  const isNamed = namedAmong(things, analysis, page.names);
   const beam = Math.max(0, ...[things.shells, things.compartments].flat().map(({ to }) => to[1]));
   return boatPicture(
     {
       id: `${there.condition.id}-plan`,
+      // How it lies stands over the side elevation.
       caption: captionOf(analysis, there, 'plan'),
+      hasWords: false,
       // From above there is water all round.
       drawnState: { ...drawnState, water: drawnState.water === 'below' ? 'everywhere' : drawnState.water },
       along: 2,
       station: null,
       turn: unturned,
-      width: WIDTH,
-      room: { left: 104, width: 672, mostHeight: 380 },
+      width: page.wide,
+      room: { ...roomIn(page), ...(page.wide < 600 ? { left: 70, width: page.wide - 86 } : {}) },
       loopsOf: thing => loopsOf(thing, 2, kept.cache.shapes),
       depthOf: ({ to }) => to[2],
-      isLabelled: ({ kind }) => kind !== 'shell' && kind !== 'compartment',
+      isLabelled: thing => thing.kind !== 'shell' && thing.kind !== 'compartment' && isNamed(thing),
       surface: null,
       bones: [
         [
@@ -42,25 +46,31 @@ export function plan(analysis: Analysis, there: LoadedCondition, things: Things)
           [boat.length, beam],
         ],
       ],
+      headroom: 0,
       under: TAPE_STRIP,
       over: frame =>
         together([
           tape(boat, frame, [-beam, beam]),
           centreline(boat.length, frame),
           waterplane(drawnState, things, frame),
-          b ? mark('B', frame.at(seen(b, 2)), markWords('B', b, boat), 'left') : null,
-          g ? mark('G', frame.at(seen(g, 2)), markWords('G', g, boat), 'right') : null,
-          f ? mark('F', frame.at(seen(f, 2)), markWords('F', f, boat), 'above') : null,
           sides(beam, frame),
         ]),
-      legend: legendKeys(analysis, drawnState, things, ['G', 'B', 'F', 'water']),
+      onTop: () => null,
+      centres: centresOf(analysis, drawnState, 2, ['B', 'G', 'F']),
+      ways: [
+        ['aft', 'forward'],
+        ['to starboard', 'to port'],
+      ],
+      legend: drawnState.level !== null ? WATER : [],
       data: { 'data-trim': 0 },
-      proposal: null,
     },
     things,
+    analysis,
     there.bodies,
   );
 }
+
+const WATER: readonly LegendKey[] = ['water'];
 
 const centreline = (length: number, frame: Frame): Markup | null => {
   const [bow, stern] = [frame.at([-0.02 * length, 0]), frame.at([1.02 * length, 0])];

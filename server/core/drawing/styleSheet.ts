@@ -35,7 +35,7 @@ export const styleSheet = `
 .sheet .compartment .body { fill: var(--paper); stroke-width: 1.3; }
 .sheet .tank .body { fill: var(--paper); stroke-width: 1.1; }
 .sheet .ballast { fill: var(--wash); stroke: var(--water); stroke-width: 0.8; }
-.sheet .bay .body { fill: none; stroke-width: 1; stroke-dasharray: 5 3; }
+.sheet .bay .body { fill: none; stroke: var(--faint); stroke-width: 0.8; stroke-opacity: 0.7; stroke-dasharray: 5 3; }
 .sheet .unsized { stroke-dasharray: 2 2; }
 .sheet .ghost .body { stroke: var(--ghost); stroke-width: 1.6; stroke-dasharray: 7 2 1.5 2; fill: var(--paper); fill-opacity: 0.6; }
 .sheet .ghost text, .sheet .label.ghost { fill: var(--ghost); font-weight: 600; }
@@ -49,7 +49,11 @@ export const styleSheet = `
 .sheet .key-words { font-size: 12px; fill: var(--faint); }
 .sheet .tape-words { font-size: 12px; fill: var(--faint); }
 .sheet .off { stroke: var(--bad); stroke-width: 1.2; fill: none; }
-.sheet .off-words { fill: var(--bad); font-weight: 600; }
+.sheet .off-words { fill: var(--bad); font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 4px; }
+.sheet .centres-ring { fill: none; stroke: var(--ink); stroke-width: 0.9; stroke-dasharray: 2 2; }
+.sheet .ring-words, .sheet .inset-letter { font-weight: 600; paint-order: stroke; stroke: var(--paper); stroke-width: 3px; }
+.sheet .inset { fill: var(--paper); stroke: var(--faint); stroke-width: 1; }
+.sheet .missing { font-size: 14px; }
 .sheet .texture { stroke: var(--ink); fill: none; pointer-events: none; }
 .sheet .of-lead { stroke-width: 1.1; }
 .sheet .of-part { stroke: var(--faint); stroke-width: 0.8; }
@@ -60,7 +64,6 @@ export const styleSheet = `
 .sheet .axis { stroke: var(--ink); stroke-width: 1; fill: none; }
 .sheet .tick { font-size: 12px; fill: var(--faint); }
 .sheet .axis-words { font-size: 13px; }
-.sheet .verdict { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; font-size: 13px; }
 .sheet .end-words { font-size: 12px; fill: var(--faint); font-style: italic; }
 .sheet .curve { fill: none; stroke: var(--ink); stroke-width: 1.9; stroke-linejoin: round; }
 .sheet .curve.two { stroke: var(--water); stroke-dasharray: 7 4; }
@@ -70,15 +73,25 @@ export const styleSheet = `
 .sheet .dot-mark { fill: var(--ink); }
 .sheet .ring-mark { fill: var(--paper); stroke: var(--ink); stroke-width: 1.3; }
 .sheet .bar { stroke: var(--ink); stroke-width: 0.8; }
-.sheet .bar.down { fill: var(--faint); }
 .sheet .bar.up { fill: var(--wash); }
-.sheet .sum text { font-weight: 700; }
 .sheet .reading-name { font-size: 12px; }
 .sheet .score { stroke: var(--ink); stroke-width: 2.2; fill: none; }
 .sheet .uncertainty-head { font-weight: 600; }
 .sheet .reach { fill: var(--wash); stroke: var(--water); stroke-width: 1.3; stroke-linejoin: round; }
-.sheet .needed { stroke: var(--ink); stroke-width: 2; fill: none; }
-.sheet .needed.far { stroke: var(--bad); stroke-width: 2.6; }
+.sheet .needed { stroke: var(--ink); stroke-width: 2.4; fill: none; }
+.sheet .each-tank { fill: none; stroke: var(--faint); stroke-width: 1; }
+.sheet .allowed { fill: var(--good); fill-opacity: 0.16; stroke: var(--good); stroke-width: 1.4; }
+.sheet .then-mark { fill: var(--paper); stroke: var(--ghost); stroke-width: 2; }
+.sheet .then-way { stroke: var(--ghost); stroke-width: 1.2; stroke-dasharray: 4 3; fill: none; }
+.sheet .haloed { paint-order: stroke; stroke: var(--paper); stroke-width: 3px; }
+.gauge-bar { display: block; width: 100%; height: auto; }
+.gauge-bar .gauge-rule { stroke: var(--faint); stroke-width: 0.8; fill: none; }
+.gauge-bar .gauge-band { fill: var(--good); fill-opacity: 0.16; stroke: var(--good); stroke-width: 1.2; }
+.gauge-bar .gauge-whisker { stroke: var(--ink); stroke-width: 1.1; fill: none; }
+.gauge-bar .gauge-needle { fill: var(--good); stroke: var(--paper); stroke-width: 1; }
+.gauge-bar.out .gauge-needle { fill: var(--bad); }
+.gauge-bar.open .gauge-needle { fill: var(--paper); stroke: var(--ink); stroke-width: 2; }
+.gauge-bar .gauge-then { fill: var(--paper); stroke: var(--ghost); stroke-width: 1.8; }
 .sheet .entry:hover .body, .sheet .entry:focus .body, .sheet .entry.lit .body { stroke: var(--lit); stroke-width: 2.6; }
 .sheet .entry:focus { outline: none; }
 .sheet .label.lit { fill: var(--lit); text-decoration: underline; }

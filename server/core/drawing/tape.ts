@@ -19,7 +19,9 @@ export function tape({ length, units }: Boat, frame: Frame, edges: readonly [num
   const isOver = frame.turn.up[1] < 0;
   const way = (isOver ? 1 : -1) / frame.scale;
   const height = edges[isOver ? 1 : 0] + UNDER * way;
-  const marks = scaleLinear([0, most], [0, length]).ticks(10);
+  const marks = scaleLinear([0, most], [0, length]).ticks(
+    Math.max(2, Math.min(10, Math.round((length * frame.scale) / 62))),
+  );
   const at = (x: number, down: number) => frame.at([x, height + down * way]);
   const line = (from: readonly [number, number], to: readonly [number, number]): string =>
     `M${short(from[0])} ${short(from[1])}L${short(to[0])} ${short(to[1])}`;

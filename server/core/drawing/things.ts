@@ -40,8 +40,10 @@ export interface Things {
   readonly proposal: Proposal | null;
 }
 
-interface Proposal {
+export interface Proposal {
   readonly words: string;
+  /** The boat with it done. */
+  readonly boat: Boat;
   readonly index: number;
 }
 
@@ -73,6 +75,7 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
       : [],
     proposal: correction && {
       words: `Proposed: ${correction.title}`,
+      boat: correction.boat,
       index: analysis.corrections.all().indexOf(correction),
     },
   };

@@ -2,11 +2,11 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { bodySection } from './bodySection.ts';
+import { DESK, type Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { plan } from './plan.ts';
 import { leverPlot } from './plots/leverPlot.ts';
-import { momentsPlot } from './plots/momentsPlot.ts';
-import { reachPlot } from './plots/reachPlot.ts';
+import { polygonPlot } from './plots/polygonPlot.ts';
 import { transitPlot } from './plots/transitPlot.ts';
 import { trialPlot } from './plots/trialPlot.ts';
 import { uncertaintyPlot } from './plots/uncertaintyPlot.ts';
@@ -20,8 +20,7 @@ const VIEWS = { side: sideElevation, section: bodySection, plan } as const;
 const PLOTS = {
   transit: transitPlot,
   'righting-lever': leverPlot,
-  'trim-moments': momentsPlot,
-  reach: reachPlot,
+  polygon: polygonPlot,
   uncertainty: uncertaintyPlot,
   trials: trialPlot,
 } as const;
@@ -59,6 +58,8 @@ export interface SheetOptions {
   readonly only?: readonly PictureId[];
   /** The correction that is drawn as ghosts: the preferred one of the analysis, once it is known. */
   readonly correction?: Correction | null;
+  /** What it is drawn for: the desk unless given. */
+  readonly page?: Page;
 }
 
 export interface TrimSheet {
@@ -66,14 +67,14 @@ export interface TrimSheet {
 }
 
 /** The boat in its conditions as drawings. A pure function; works for any text, however little of it can be read. */
-export function trimSheet(analysis: Analysis, { only, correction = null }: SheetOptions = {}): TrimSheet {
+export function trimSheet(analysis: Analysis, { only, correction = null, page = DESK }: SheetOptions = {}): TrimSheet {
   const things = thingsOf(analysis, correction);
   const isWanted = (id: PictureId): boolean => only?.includes(id) ?? true;
   const views = viewNames.flatMap(view =>
     analysis.conditions
       .filter(({ condition }) => isWanted(`${condition.id}-${view}`))
-      .map(there => VIEWS[view](analysis, there, aboardIn(things, analysis, there))),
+      .map(there => VIEWS[view](analysis, there, aboardIn(things, analysis, there), page)),
   );
-  const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis) ?? []);
+  const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis, page.narrow, things.proposal) ?? []);
   return { pictures: [...views, ...plots] };
 }

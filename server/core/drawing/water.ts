@@ -18,7 +18,7 @@ export function surfaceLine(
   { width, from, to }: { readonly width: number; readonly from: number; readonly to: number },
 ): Markup | null {
   if (y === null || y < from || y > to) return null;
-  const x = width - 15;
+  const x = 12;
   return element(
     'g',
     { class: 'surface-group' },

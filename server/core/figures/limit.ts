@@ -10,35 +10,38 @@ export type Limit =
   | { readonly binds: 'between'; readonly least: number; readonly most: number };
 
 /** What limit a condition sets a figure; null where it asks nothing of it. */
-export type Limiting = (asked: Asked) => Limit | null;
+export interface Limiting {
+  (asked: Asked): Limit | null;
+  /** The word under `limits:` in the file; none for one that the file does not set. */
+  readonly key?: string;
+}
+
+const under = (key: string, limiting: (asked: Asked) => Limit | null): Limiting => Object.assign(limiting, { key });
 
 const number = (asked: Asked, key: string): number | null => {
   const value = asked[key];
   return typeof value === 'number' ? value : null;
 };
 
-export const within =
-  (key: string): Limiting =>
-  asked => {
+export const within = (key: string): Limiting =>
+  under(key, asked => {
     const most = number(asked, key);
     return most === null ? null : { binds: 'within', most };
-  };
+  });
 
-export const atLeast =
-  (key: string): Limiting =>
-  asked => {
+export const atLeast = (key: string): Limiting =>
+  under(key, asked => {
     const least = number(asked, key);
     return least === null ? null : { binds: 'at least', least };
-  };
+  });
 
-export const between =
-  (key: string): Limiting =>
-  asked => {
+export const between = (key: string): Limiting =>
+  under(key, asked => {
     const range = asked[key];
     return range === undefined || typeof range === 'number'
       ? null
       : { binds: 'between', least: range[0], most: range[1] };
-  };
+  });
 
 /** From the figure to the nearer end of its limit, SI; negative outside. */
 export function marginOf(limit: Limit, figure: number): number {

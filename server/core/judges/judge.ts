@@ -24,7 +24,7 @@ export interface ToJudge {
   readonly wanted: StillWanted | null;
 }
 
-/** What the boat does outside its limits in any condition, or why nobody knows; entries in no figure are named. */
+/** What the boat does outside its limits in any condition, or why nobody knows. It is asked of a boat that is read whole. */
 export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Finding[] {
   const { boat, conditions, transit, stability, tankSizes, wanted } = toJudge;
   const findings = [
@@ -34,14 +34,7 @@ export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Fi
     ...judgeStability(boat, stability),
     ...judgeTanks(boat, tankSizes),
   ];
-  if (boat.leftOut.length === 0) return [...planned(findings, wanted), ...judgeWanted(boat, wanted)];
-  const names = boat.leftOut.map(name => `“${name}”`).join(', ');
-  // What is missing may be what brings the boat inside its limits: no alarm before it is known.
-  return findings.map(finding => ({
-    ...finding,
-    severity: 'information',
-    message: `${finding.message} (Figured without ${names}.)`,
-  }));
+  return [...planned(findings, wanted), ...judgeWanted(boat, wanted)];
 }
 
 /** No weight that is still to come aboard mends these. */

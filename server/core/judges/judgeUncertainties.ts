@@ -25,7 +25,6 @@ export function* judgeUncertainties(
   uncertainties: Uncertainties | null,
   next: (figure: Uncertainty) => Steps<Worth<NextStep> | null>,
 ): Steps<readonly Finding[]> {
-  if (boat.leftOut.length > 0) return [];
   const standings = standingsOf(boat, conditions, figures, uncertainties);
   const nearest = nearestToLimit(standings);
   return [

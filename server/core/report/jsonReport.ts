@@ -64,6 +64,7 @@ export function jsonReport(analysis: Analysis) {
       title: correction.title,
       kind: correction.kind,
       condition: correction.condition,
+      floatFirst: correction.floatFirst,
       edits: editsJson(analysis, correction.changes),
       moves: correction.moves.map(({ part, along, across }) => ({
         name: part.name,

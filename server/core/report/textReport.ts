@@ -1,4 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { waitingWords } from '../analysis/waitingWords.ts';
 import { titleIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { MOST_PIECES } from '../corrections/search/search.ts';
@@ -46,22 +47,23 @@ export function boatTitle(boat: Boat): string {
 
 export const waterWords = ({ water }: Boat): string => `Water: ${water.words}, ${water.density.toFixed(1)} kg/m³`;
 
-function massWords({ boat, bodies, filed, withTrials }: Analysis): string {
+function massWords(analysis: Analysis): string {
+  const { boat, bodies, filed, withTrials } = analysis;
   const heading = withTrials ? 'With the trials, mass without ballast water' : 'Mass without ballast water';
   const [weighs, byFile] = [bodies, filed.bodies].map(({ mass }) => massText(mass, boat.units));
   const mass =
     bodies.mass > 0
       ? `${heading} ${weighs}${byFile === weighs ? '' : ` (by the file ${byFile})`}, centre of mass at ${pointWords(scale(bodies.massMoment, 1 / bodies.mass), boat)}`
       : 'Nothing in the file weighs anything yet.';
-  const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
-  return missing === '' ? mass : `${mass}\nFigured without ${missing}: see the errors below.`;
+  const waiting = waitingWords(analysis);
+  return waiting === null ? mass : `${mass}\n${waiting}`;
 }
 
 function findingsBlock(analysis: Analysis, paint: Paint): string {
   const findings = analysis.findings;
   // What to weigh next has a block of its own.
   const open = analysis.said.openQuestions.filter(({ code }) => code !== 'weigh-next');
-  if (findings.length === 0 && open.length === 0) return paint.good('Within all limits.');
+  if (findings.length === 0 && open.length === 0) return analysis.file.isWhole ? paint.good('Within all limits.') : '';
   const lines = [...findings, ...open].map(({ severity, message }) => {
     const mark = `  ${severity}: `;
     return `${severity === 'error' ? paint.bad(mark) : mark}${message}`;

@@ -10,6 +10,7 @@ export type Editable = PlacedEntry & {
   readonly density?: Quantity | undefined;
   readonly balance?: PartEntry['balance'];
   readonly fill?: Quantity | undefined;
+  readonly outside?: boolean | undefined;
   readonly sides?: 'both' | 'one' | undefined;
   readonly aside?: number;
   readonly capacity?: Quantity | undefined;

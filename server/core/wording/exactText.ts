@@ -17,3 +17,29 @@ export function exactText(metres: number, units: FileUnits, finer = 0): string {
 
 /** A figure without its unit, for the first of two: "12" of "12 mm". */
 export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+
+/** How a place is written: its unit (null for a bare number) and its tolerance, m. */
+interface WrittenLength {
+  readonly isRange: boolean;
+  readonly unit: string | null;
+  readonly sigma: number | null;
+}
+
+/** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
+export function extentText(extent: WrittenLength, [from, to]: readonly [number, number], units: FileUnits): string {
+  const own = unitsOf(extent, units);
+  const at = (metres: number): string => exactText(metres, own, 2);
+  // A bare number of feet would be written in inches: it gets its unit.
+  const isBare = extent.unit === null && units.length !== 'ft';
+  const last = (metres: number): string => (isBare ? bare(at(metres)) : at(metres));
+  const uncertainty = extent.sigma === null ? '' : ` ± ${last(extent.sigma)}`;
+  return extent.isRange ? `${bare(at(from))} to ${last(to)}${uncertainty}` : `${last((from + to) / 2)}${uncertainty}`;
+}
+
+const LENGTHS: readonly FileUnits['length'][] = ['mm', 'cm', 'm', 'in', 'ft'];
+
+/** The file’s units, with a length in the unit that it is written in. */
+export function unitsOf({ unit }: Pick<WrittenLength, 'unit'>, units: FileUnits): FileUnits {
+  const length = LENGTHS.find(name => name === unit);
+  return length ? { ...units, length } : units;
+}

@@ -1,5 +1,6 @@
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver-types';
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { soundMends } from '../../core/analysis/soundMends.ts';
 import { proposeBays } from '../../core/corrections/room/proposeBays.ts';
 import { type Change, conditionOf, type Finding } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
@@ -38,7 +39,7 @@ const findingsIn = (analysis: Analysis, [start, end]: Span): readonly Finding[] 
   });
 
 function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readonly CodeAction[] {
-  return (finding.mends ?? []).flatMap((mend, i) => {
+  return soundMends(analysis, finding).flatMap((mend, i) => {
     const edit = editOf(analysis, mend.changes, file);
     return edit ? [quickFix(analysis, { title: mend.title, findings: [finding], edit, isBest: i === 0 })] : [];
   });

@@ -12,17 +12,23 @@ const openSheetCommand = 'trimwright.openSheet';
 const newTrialCommand = 'trimwright.newTrial';
 
 /**
- * A line over the hull and over the payload: how the boat lies in both conditions; a click shows the trim sheet. Over the
- * trials: one more of them.
+ * A line over the hull and one over the payload, how the boat lies in the first condition and in the others, so that no sentence
+ * stands twice; a click shows the trim sheet. Over the trials: one more of them.
  */
 export function codeLensesOf(analysis: Analysis, uri: string): readonly CodeLens[] {
   const states = stateWords(analysis).map(state => `${state.title}: ${inFull(state)}`);
-  const title = [...trialWords(analysis), ...states].join(' · ');
-  const sheet = { title, command: openSheetCommand, arguments: [uri], tooltip: 'Open the trim sheet' };
+  const has = (path: Path): boolean => locate(analysis.syntax, path)?.key != null;
+  const isSplit = has(['hull']) && has(['payload']);
+  const sheet = (said: readonly string[]): Command => ({
+    title: [...trialWords(analysis), ...said].join(' · '),
+    command: openSheetCommand,
+    arguments: [uri],
+    tooltip: 'Open the trim sheet',
+  });
   const trial = { title: 'New trial', command: newTrialCommand, arguments: [uri], tooltip: 'Write down a pool trial' };
   const sections: readonly (readonly [Path, Command])[] = [
-    [['hull'], sheet],
-    [['payload'], sheet],
+    [['hull'], sheet(isSplit ? states.slice(0, 1) : states)],
+    [['payload'], sheet(isSplit ? states.slice(1) : states)],
     [['trials'], trial],
   ];
   return sections.flatMap(([path, command]) => {

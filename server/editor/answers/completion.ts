@@ -7,8 +7,8 @@ import type { Syntax } from '../../core/text/reading/syntax.ts';
 import { entriesOf, keysOf } from '../../core/text/reading/values.ts';
 import { type Writing, type WritingEntry, type WritingKey, writingAt } from '../../core/text/reading/writingAt.ts';
 import { lspRange } from './lspRange.ts';
-import { type EntrySnippet, entrySnippets, keySnippet } from './snippets.ts';
-import { payloadChoices, valueChoices } from './valueChoices.ts';
+import { type EntrySnippet, entrySnippets, keySnippet, ownExample, type SnippetBoat } from './snippets.ts';
+import { payloadChoices, snippetBoat, valueChoices } from './valueChoices.ts';
 
 /** What can be written at an offset: keys, values and whole entries, also while the line is half typed. */
 export function completionsAt(analysis: Analysis, describer: Describer, offset: number): readonly CompletionItem[] {
@@ -34,9 +34,11 @@ function itemsFor(
     }));
   const names = nameItems(analysis, writing);
   if (names.length > 0) return names;
-  if (writing.on === 'entry') return entryItems(syntax, writing);
-  if (describer.describe(writing.path)?.holds === 'list' && !isEntry(writing.path)) return entryItems(syntax, writing);
-  return [...newEntryItems(syntax, writing), ...keyItems(syntax, describer, writing)];
+  const of = snippetBoat(analysis);
+  if (writing.on === 'entry') return entryItems(syntax, writing, of);
+  if (describer.describe(writing.path)?.holds === 'list' && !isEntry(writing.path))
+    return entryItems(syntax, writing, of);
+  return [...newEntryItems(syntax, writing, of), ...keyItems(syntax, describer, writing, of)];
 }
 
 /** Names of payload entries in a list of what is left ashore, without those that stand there. */
@@ -56,30 +58,45 @@ function nameItems(
 
 const isEntry = (path: Path): boolean => typeof path.at(-1) === 'number';
 
-function keyItems(syntax: Syntax, describer: Describer, writing: WritingKey): readonly CompletionItem[] {
+function keyItems(
+  syntax: Syntax,
+  describer: Describer,
+  writing: WritingKey,
+  of: SnippetBoat,
+): readonly CompletionItem[] {
   const infos = describer.keysAt(writing.path).filter(info => !writing.written.includes(info.key));
   return infos.map(info => ({
     label: info.key,
     kind: CompletionItemKind.Property,
     ...(info.required ? { detail: 'needed' } : {}),
-    documentation: { kind: MarkupKind.Markdown, value: about(info) },
+    documentation: { kind: MarkupKind.Markdown, value: about(info, of) },
     ...(writing.hasColon
       ? replacing(syntax, writing.span, info.key)
-      : snippet(syntax, writing.span, keySnippet(info, [...writing.path, info.key], writing.isFlow))),
+      : snippet(syntax, writing.span, keySnippet(info, [...writing.path, info.key], writing.isFlow, of))),
   }));
 }
 
-const about = ({ key, description, example }: KeyInfo): string =>
-  example === undefined ? description : `${description}\n\nExample: \`${key}: ${example}\``;
+function about(info: KeyInfo, of: SnippetBoat): string {
+  const example = ownExample(info, of);
+  return example === undefined ? info.description : `${info.description}\n\nExample: \`${info.key}: ${example}\``;
+}
 
 /** Whole entries where the list takes one more. */
-const entryItems = (syntax: Syntax, { path, span, isFlow }: Pick<WritingEntry, 'path' | 'span' | 'isFlow'>) =>
-  entrySnippets(path).map(entry => entryItem(syntax, span, entry, isFlow ? entry.flow : `- ${entry.block('  ')}`));
+const entryItems = (
+  syntax: Syntax,
+  { path, span, isFlow }: Pick<WritingEntry, 'path' | 'span' | 'isFlow'>,
+  of: SnippetBoat,
+) =>
+  entrySnippets(path, of).map(entry => entryItem(syntax, span, entry, isFlow ? entry.flow : `- ${entry.block('  ')}`));
 
 /** The rest of an entry beside its dash, while nothing of it is written. */
-function newEntryItems(syntax: Syntax, { path, span, isFlow, written }: WritingKey): readonly CompletionItem[] {
+function newEntryItems(
+  syntax: Syntax,
+  { path, span, isFlow, written }: WritingKey,
+  of: SnippetBoat,
+): readonly CompletionItem[] {
   if (!isEntry(path) || isFlow || written.length > 0 || keysOf(syntax, path).length > 0) return [];
-  return entrySnippets(path.slice(0, -1)).map(entry => entryItem(syntax, span, entry, entry.block('  ')));
+  return entrySnippets(path.slice(0, -1), of).map(entry => entryItem(syntax, span, entry, entry.block('  ')));
 }
 
 const entryItem = (syntax: Syntax, span: Span, entry: EntrySnippet, text: string): CompletionItem => ({

@@ -1,8 +1,7 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { byFileWords } from '../../core/analysis/withTrials.ts';
-import type { InCondition } from '../../core/conditions/loadingCondition.ts';
 import { figuredIn, offText, plainText } from '../../core/figures/figured.ts';
-import { massText } from '../../core/wording/numbers.ts';
+import { whyNoRest } from '../../core/judges/whyNoRest.ts';
 
 /** How the boat floats in a condition, in words to choose from; or what keeps it from floating so. */
 export type StateWords =
@@ -20,7 +19,7 @@ export const stateWords = (analysis: Analysis): readonly StateWords[] =>
   analysis.conditions.map((inCondition): StateWords => {
     const { title } = inCondition.condition;
     const all = figuredIn(analysis.boat, inCondition, analysis.scheme.figures);
-    if (all.length === 0) return { title, rests: false, why: whyNot(inCondition, analysis) };
+    if (all.length === 0) return { title, rests: false, why: whyNoRest(inCondition, analysis.boat.units) };
     const said = (id: string, show: typeof offText) =>
       all
         .filter(({ figure }) => figure.id === id)
@@ -44,18 +43,3 @@ export const trialWords = ({ withTrials }: Analysis): readonly string[] => (with
 
 export const inFull = (state: StateWords): string =>
   state.rests ? `${state.water}, ${state.trim}, ${state.heel}` : state.why;
-
-function whyNot({ state }: InCondition, { boat: { units } }: Analysis): string {
-  switch (state.status) {
-    case 'sinks':
-      return `sinks, ${massText(state.excess, units)} too heavy`;
-    case 'overturns':
-      return 'turns over';
-    case 'heavy':
-      return `${massText(state.excess, units)} too heavy`;
-    case 'light':
-      return state.hasTank ? `${massText(state.lack, units)} too light` : 'no tank';
-    default:
-      return 'not known';
-  }
-}

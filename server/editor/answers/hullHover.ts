@@ -89,7 +89,7 @@ export function bayHover(analysis: Analysis, index: number): string | null {
   const bay = entryAt(boat.bays, ['bays', index]);
   if (!bay) return null;
   const { units } = boat;
-  const free = findSlots(boat).filter(slot => slot.bay === bay);
+  const free = findSlots(analysis.boatToTrim?.boat ?? boat).filter(slot => slot.bay.name === bay.name);
   if (free.length === 0)
     return `**${escapedMarkdown(bay.name)}**: no ${bay.takes} from the stock fits in: its room is taken, or the strip is too thick.`;
   const mass = free.reduce((sum, slot) => sum + slot.massPerLength * (slot.station[1] - slot.station[0]), 0);

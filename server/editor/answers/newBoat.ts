@@ -1,11 +1,28 @@
+import type { FileUnits } from '../../../schema/units.ts';
 import { doubleQuoted, quoteScalar } from '../../core/text/reading/quoteScalar.ts';
+import { massText, tapeText } from '../../core/wording/numbers.ts';
+
+/** How a new boat is measured: in millimetres and grams, or in inches and ounces. */
+export type NewUnits = 'metric' | 'inches';
 
 /** The text of a new boat file: a small boat in trim, to be overwritten part by part. */
-export function newBoatText(name: string): string {
+export function newBoatText(name: string, units: NewUnits = 'metric'): string {
+  const text = metricBoat(name);
+  return units === 'metric' ? text : inInches(text);
+}
+
+/** A boat's name as it stands in the first line of its file, and as the value of `boat:`. */
+export function boatTitle(name: string): { readonly comment: string; readonly name: string } {
   const called = name.trim() === '' ? 'New boat' : name.trim();
-  return `# ${called.replace(/\s+/g, ' ')}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
+  const isOdd = /^["'[{]/.test(called);
+  return { comment: called.replace(/\s+/g, ' '), name: isOdd ? doubleQuoted(called) : quoteScalar(called, false) };
+}
+
+function metricBoat(name: string): string {
+  const title = boatTitle(name);
+  return `# ${title.comment}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
-boat: ${/^["'[{]/.test(called) ? doubleQuoted(called) : quoteScalar(called, false)}
+boat: ${title.name}
 
 water: { kind: fresh, temperature: 18 °C }
 
@@ -50,12 +67,37 @@ payload:                       # in the order it goes aboard
     height: 2 to 7 mm
 
 bays:                          # where lead or foam can still go
-  - { name: keel forward, takes: lead, station: 90 to 200 mm, offset: -12 to 12 mm, height: 12 to 18 mm }
-  - { name: keel aft, takes: lead, station: 410 to 500 mm, offset: -12 to 12 mm, height: 16 to 22 mm }
+  - { name: keel forward, takes: lead, station: 90 to 146 mm, offset: -12 to 12 mm, height: 12 to 18 mm }
+  - { name: keel aft, takes: lead, station: 454 to 500 mm, offset: -12 to 12 mm, height: 16 to 22 mm }
   - { name: deck aft, takes: foam, station: 455 to 520 mm, offset: -12 to 12 mm, height: 44 to 56 mm }
 
 stock:                         # on the bench
   lead: { strip: 12 x 6 mm }
   foam: { density: 30 kg/m3, strip: 24 x 12 mm }
 `;
+}
+
+const INCHES: FileUnits = { length: 'in', mass: 'oz' };
+
+/** The units of a new boat. */
+export const UNITS: Readonly<Record<NewUnits, FileUnits>> = { metric: { length: 'mm', mass: 'g' }, inches: INCHES };
+
+/** The same boat by another tape: lengths in sixteenths of an inch, masses in ounces. */
+function inInches(text: string): string {
+  const inches = (mm: string): string => tapeText(Number(mm) / 1000, INCHES);
+  const bare = (mm: string): string => inches(mm).replace(/ in$/, '');
+  return (
+    text
+      .replace(/(?<=profile: ).*/, points => points.replace(/\d+/g, bare))
+      .replace(
+        /(-?[\d.]+)( to | x )(-?[\d.]+) mm/g,
+        (_, a: string, joint: string, b: string) => `${bare(a)}${joint}${inches(b)}`,
+      )
+      .replace(/(-?[\d.]+) mm/g, (_, mm: string) => inches(mm))
+      .replace(/(\d+) g$/gm, (_, grams: string) => massText(Number(grams) / 1000, INCHES, 1))
+      // Sixteenths are coarser than millimetres: this brings it level again.
+      .replace('15 3/8 in', '15 1/4 in')
+      .replace('temperature: 18 °C', 'temperature: 65 °F')
+      .replace(/\n\nwater:/, '\nunits: { length: in, mass: oz }\n\nwater:')
+  );
 }

@@ -7,7 +7,6 @@ import type { Change } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
 import { stationWords } from '../../core/wording/numbers.ts';
-import { inFull, stateWords, trialWords } from './conditionWords.ts';
 import { pathOfKey } from './sheetPlaces.ts';
 
 /** A part moved along the boat, as a hand on the picture wants it. */
@@ -54,14 +53,8 @@ const partCalled = ({ boat }: Analysis, key: string): Part | null => {
   return (path && boat.payload.find(part => samePath(part.path, path))) ?? null;
 };
 
-/** How the boat lies, in one line; with where a part is that is being moved. */
-export function sheetWords(analysis: Analysis, movedKey: string | null = null): string {
-  const part = movedKey === null ? null : partCalled(analysis, movedKey);
-  const moved = part ? `“${part.name}”: ${stationWords((part.from[0] + part.to[0]) / 2, analysis.boat.units)}. ` : '';
-  return (
-    moved +
-    [...trialWords(analysis), ...stateWords(analysis).map(state => `${state.title}: ${inFull(state)}`)]
-      .map(words => `${words}.`)
-      .join(' ')
-  );
+/** Where a part is that is being moved; nothing for one that is there no more. */
+export function movedWords(analysis: Analysis, key: string): string {
+  const part = partCalled(analysis, key);
+  return part ? `“${part.name}”: ${stationWords((part.from[0] + part.to[0]) / 2, analysis.boat.units)}` : '';
 }

@@ -1,5 +1,8 @@
 import type { KeyInfo } from '../../../schema/describe.ts';
 import type { Path } from '../../../schema/path.ts';
+import type { FileUnits } from '../../../schema/units.ts';
+import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
+import { massText, tapeText } from '../../core/wording/numbers.ts';
 
 /** A whole list entry to fill in, in the syntax of editor snippets. */
 export interface EntrySnippet {
@@ -11,30 +14,80 @@ export interface EntrySnippet {
   readonly flow: string;
 }
 
-type Field = readonly [key: string, stop: string];
+/** The boat that an entry is for: its figures are written as its own are. */
+export interface SnippetBoat {
+  readonly units: FileUnits;
+  /** Of the hull, m; zero where it has none yet. */
+  readonly length: number;
+  /** The name of the compartment that a new thing most likely lies in. */
+  readonly compartment: string;
+}
 
-/** A place to type in, with what could stand there. */
-const stop = (number: number, text: string): string => `\${${number}:${escaped(text)}}`;
-const choice = (number: number, words: readonly string[]): string =>
+/** A field of an entry, as it stands in a boat. */
+type Field = readonly [key: string, stop: (of: SnippetBoat) => string];
+
+/** A place to type in, with what could stand there, given for a boat of 900 mm in mm and g. */
+const stop =
+  (number: number, text: string, isStation = false) =>
+  (of: SnippetBoat): string =>
+    `\${${number}:${escaped(ownFigure(text, of, isStation))}}`;
+const fixed = (text: string) => (): string => text;
+const LENGTH_MEANT = 0.9;
+
+/** A figure in the units of a boat; a station at the same share of its length. */
+function ownFigure(text: string, { units, length, compartment }: SnippetBoat, isStation = false): string {
+  if (text === COMPARTMENT) return quoteScalar(compartment, true);
+  const [, first, joint, second, unit] = /^(-?[\d.]+)(?:( to | x )(-?[\d.]+))? (mm|g)$/.exec(text) ?? [];
+  if (first === undefined) return text;
+  const by = isStation && length > 0 ? length / LENGTH_MEANT : 1;
+  const written = (figure: string): string =>
+    unit === 'g' ? massText(Number(figure) / 1000, units) : tapeText((Number(figure) / 1000) * by, units);
+  if (second === undefined || joint === undefined) return written(first);
+  return `${written(first).replace(/ [^ \d]+$/, '')}${joint}${written(second)}`;
+}
+
+/** Stands for the name of a compartment. */
+const COMPARTMENT = 'COMPARTMENT';
+const choice = (number: number, words: readonly string[]) => (): string =>
   `\${${number}|${words.map(word => escaped(word).replace(/[,|]/g, '\\$&')).join(',')}|}`;
 const escaped = (text: string): string => text.replace(/[\\$}]/g, '\\$&');
 
-function entry(label: string, detail: string, fields: readonly Field[]): EntrySnippet {
-  const lines = fields.map(([key, text]) => `${key}: ${text}`);
-  return { label, detail, block: indent => lines.join(`\n${indent}`), flow: `{ ${lines.join(', ')} }` };
-}
+/** Keys between braces, and one thing between brackets. */
+const braces =
+  (fields: readonly Field[]) =>
+  (of: SnippetBoat): string =>
+    `{ ${fields.map(([key, text]) => `${key}: ${text(of)}`).join(', ')} }`;
+const brackets =
+  (item: Field[1]) =>
+  (of: SnippetBoat): string =>
+    `[${item(of)}]`;
+
+const entry =
+  (label: string, detail: string, fields: readonly Field[]) =>
+  (of: SnippetBoat): EntrySnippet => {
+    const lines = fields.map(([key, text]) => `${key}: ${text(of)}`);
+    return { label, detail, block: indent => lines.join(`\n${indent}`), flow: `{ ${lines.join(', ')} }` };
+  };
+
+type Entry = ReturnType<typeof entry>;
 
 const place = (from: number, station: string, height: string): readonly Field[] => [
-  ['station', stop(from, station)],
+  ['station', stop(from, station, true)],
   ['height', stop(from + 1, height)],
 ];
 
-const parts: readonly EntrySnippet[] = [
+/** A reading at two stations, fore and aft. */
+const pairAt =
+  (key: string, ...ends: readonly (readonly [number: number, station: string])[]) =>
+  (of: SnippetBoat): string =>
+    `[${ends.map(([at, station]) => `{ station: ${stop(at, station, true)(of)}, ${key}: $${at + 1} }`).join(', ')}]`;
+
+const parts: readonly Entry[] = [
   entry('part in a compartment', 'weighs; displaces nothing of its own', [
     ['name', stop(1, 'battery')],
     ['mass', stop(2, '310 g')],
     ...place(3, '260 to 340 mm', '24 mm'),
-    ['in', stop(5, 'dry cylinder')],
+    ['in', stop(5, COMPARTMENT)],
   ]),
   entry('part in the water', 'weighs, and displaces by its form', [
     ['name', stop(1, 'rudder')],
@@ -44,26 +97,26 @@ const parts: readonly EntrySnippet[] = [
   ]),
   entry('lead', 'a strip; what is not given follows from the mass', [
     ['name', stop(1, 'keel lead')],
-    ['material', 'lead'],
+    ['material', fixed('lead')],
     ['mass', stop(2, '120 g')],
     ...place(3, '150 to 400 mm', '3 to 9 mm'),
   ]),
   entry('foam', 'a block, weighed by the program', [
     ['name', stop(1, 'bow foam')],
-    ['material', 'foam'],
+    ['material', fixed('foam')],
     ['box', stop(2, '34 x 16 mm')],
     ...place(3, '90 to 190 mm', '66 mm'),
   ]),
 ];
 
-const hullEntries: Readonly<Record<string, readonly EntrySnippet[]>> = {
+const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
   shells: [
     entry('shell', 'free-flooding: only its wall displaces', [
       ['name', stop(1, 'outer hull')],
       ['material', stop(2, 'fibreglass')],
       ['mass', stop(3, '640 g')],
-      ['profile', stop(4, '[[0, 0], [60, 40], [700, 40], [860, 4]]')],
-      ['height', stop(5, '52 mm')],
+      ['profile', stop(4, '[[0, 0], [40, 40], [700, 40], [860, 4]]')],
+      ['height', stop(5, '40 mm')],
     ]),
   ],
   compartments: [
@@ -77,7 +130,7 @@ const hullEntries: Readonly<Record<string, readonly EntrySnippet[]>> = {
   tanks: [
     entry('tank', 'ballast water', [
       ['name', stop(1, 'main ballast')],
-      ['in', stop(2, 'dry cylinder')],
+      ['in', stop(2, COMPARTMENT)],
       ['round', stop(3, '70 mm')],
       ...place(4, '360 to 560 mm', '46 mm'),
       ['kind', choice(6, ['sealed', 'vented', 'piston', 'bladder'])],
@@ -85,79 +138,110 @@ const hullEntries: Readonly<Record<string, readonly EntrySnippet[]>> = {
   ],
 };
 
-const bays: readonly EntrySnippet[] = [
+const bays: readonly Entry[] = [
   entry('bay', 'room where lead or foam can still go', [
     ['name', stop(1, 'keel forward')],
     ['takes', choice(2, ['lead', 'foam'])],
-    ['station', stop(3, '40 to 190 mm')],
+    ['station', stop(3, '40 to 190 mm', true)],
     ['offset', stop(4, '-10 to 10 mm')],
     ['height', stop(5, '2 to 10 mm')],
   ]),
 ];
 
-const conditions: readonly EntrySnippet[] = [
+const conditions: readonly Entry[] = [
   entry('awash', 'afloat with the tanks filled so far', [
     ['name', stop(1, 'awash')],
     ['fill', stop(2, '45 %')],
-    ['limits', `{ trim: ${stop(3, '2°')}, heel: ${stop(4, '1°')}, gm: ${stop(5, '3 mm')} }`],
+    [
+      'limits',
+      braces([
+        ['trim', stop(3, '2°')],
+        ['heel', stop(4, '1°')],
+        ['gm', stop(5, '3 mm')],
+      ]),
+    ],
   ]),
   entry('lighter, afloat', 'something left ashore', [
     ['name', stop(1, 'without the long mast')],
-    ['without', `[${stop(2, 'long mast')}]`],
-    ['limits', `{ trim: ${stop(3, '0.5°')}, heel: ${stop(4, '1°')} }`],
+    ['without', brackets(stop(2, 'long mast'))],
+    [
+      'limits',
+      braces([
+        ['trim', stop(3, '0.5°')],
+        ['heel', stop(4, '1°')],
+      ]),
+    ],
   ]),
   entry('submerged otherwise', 'hanging neutral with something else aboard', [
     ['name', stop(1, 'small battery')],
-    ['condition', 'submerged'],
-    ['without', `[${stop(2, 'battery')}]`],
+    ['condition', fixed('submerged')],
+    ['without', brackets(stop(2, 'battery'))],
     [
       'aboard',
-      `[{ name: ${stop(3, 'small battery')}, mass: ${stop(4, '210 g')}, station: ${stop(5, '280 mm')}, height: ${stop(6, '30 mm')}, in: ${stop(7, 'dry cylinder')} }]`,
+      brackets(
+        braces([
+          ['name', stop(3, 'small battery')],
+          ['mass', stop(4, '210 g')],
+          ['station', stop(5, '280 mm', true)],
+          ['height', stop(6, '30 mm')],
+          ['in', stop(7, COMPARTMENT)],
+        ]),
+      ),
     ],
-    ['limits', `{ trim: ${stop(8, '1°')}, heel: ${stop(9, '1°')}, bg: ${stop(10, '5 mm')} }`],
+    [
+      'limits',
+      braces([
+        ['trim', stop(8, '1°')],
+        ['heel', stop(9, '1°')],
+        ['bg', stop(10, '5 mm')],
+      ]),
+    ],
   ]),
 ];
 
-const trials: readonly EntrySnippet[] = [
+const trials: readonly Entry[] = [
   entry('surfaced trial', 'where the water stood on the hull, at rest', [
     ['date', stop(1, '2026-05-02')],
-    ['condition', 'surfaced'],
-    ['marks', `[{ station: ${stop(2, '60 mm')}, height: $3 }, { station: ${stop(4, '840 mm')}, height: $5 }]`],
+    ['condition', fixed('surfaced')],
+    ['marks', pairAt('height', [2, '60 mm'], [4, '840 mm'])],
     ['heel', stop(6, '0° ± 0.5°')],
   ]),
   entry('submerged trial', 'how full the tank was when she hung neutral, and her trim', [
     ['date', stop(1, '2026-05-02')],
-    ['condition', 'submerged'],
+    ['condition', fixed('submerged')],
     ['fill', stop(2, '63 % ± 3 %')],
     ['trim', stop(3, '2° ± 0.5°')],
   ]),
   entry('inclining trial', 'a weight moved athwart, and the heel that it made', [
     ['date', stop(1, '2026-05-02')],
-    ['condition', 'inclining'],
+    ['condition', fixed('inclining')],
     ['mass', stop(2, '50 g')],
     ['moved', stop(3, '40 mm')],
     ['heel', stop(4, '4.2° ± 0.2°')],
   ]),
   entry('boat on two scales', 'the whole boat, dry and level: its mass and where it balances', [
     ['date', stop(1, '2026-05-02')],
-    ['condition', 'bench'],
-    ['scales', `[{ station: ${stop(2, '150 mm')}, reads: $3 }, { station: ${stop(4, '700 mm')}, reads: $5 }]`],
+    ['condition', fixed('bench')],
+    ['scales', pairAt('reads', [2, '150 mm'], [4, '700 mm'])],
   ]),
   entry('boat on a knife edge', 'the whole boat, dry: where it balances', [
     ['date', stop(1, '2026-05-02')],
-    ['condition', 'bench'],
+    ['condition', fixed('bench')],
     ['balance', stop(2, '412 mm ± 1 mm')],
   ]),
   entry('boat hung under water', 'flooded, on two spring balances: its weight in water and where that acts', [
     ['date', stop(1, '2026-05-02')],
-    ['condition', 'hung'],
+    ['condition', fixed('hung')],
     ['fill', stop(2, '100 %')],
-    ['hooks', `[{ station: ${stop(3, '120 mm')}, reads: $4 }, { station: ${stop(5, '620 mm')}, reads: $6 }]`],
+    ['hooks', pairAt('reads', [3, '120 mm'], [5, '620 mm'])],
   ]),
 ];
 
-/** Entries for the list at a path. */
-export function entrySnippets(list: Path): readonly EntrySnippet[] {
+/** Entries for the list at a path, as they stand in a boat. */
+export const entrySnippets = (list: Path, of: SnippetBoat): readonly EntrySnippet[] =>
+  entriesFor(list).map(make => make(of));
+
+function entriesFor(list: Path): readonly Entry[] {
   const [section, inHull] = list;
   if (list.length === 1 && section === 'payload') return parts;
   if (list.length === 1 && section === 'bays') return bays;
@@ -167,12 +251,18 @@ export function entrySnippets(list: Path): readonly EntrySnippet[] {
 }
 
 /** A key with its colon and a value to type over, or what stands below it. */
-export function keySnippet(info: KeyInfo, path: Path, isFlow: boolean): string {
-  const { key, holds, words, example } = info;
-  if (words && words.length > 0) return `${key}: ${choice(1, words)}`;
-  const [first] = holds === 'list' ? entrySnippets(path) : [];
+export function keySnippet(info: KeyInfo, path: Path, isFlow: boolean, of: SnippetBoat): string {
+  const { key, holds, words } = info;
+  if (words && words.length > 0) return `${key}: ${choice(1, words)()}`;
+  const [first] = holds === 'list' ? entrySnippets(path, of) : [];
   if (first) return isFlow ? `${key}: [${first.flow}]` : `${key}:\n  - ${first.block('    ')}`;
-  if (example !== undefined) return `${key}: ${stop(1, example)}`;
+  const example = ownExample(info, of);
+  if (example !== undefined) return `${key}: ${stop(1, example)(of)}`;
   if (holds === 'map') return isFlow ? `${key}: { $1 }` : `${key}:\n  $0`;
   return holds === 'list' ? `${key}: [$1]` : `${key}: $0`;
+}
+
+/** An example of a key's value as it would stand in a boat. */
+export function ownExample({ key, example }: KeyInfo, of: SnippetBoat): string | undefined {
+  return example === undefined ? undefined : ownFigure(key === 'in' ? COMPARTMENT : example, of);
 }

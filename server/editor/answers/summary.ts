@@ -1,4 +1,5 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
+import { waitingWords } from '../../core/analysis/waitingWords.ts';
 import { type StateWords, stateWords, trialWords } from './conditionWords.ts';
 import { escapedMarkdown } from './markdown.ts';
 
@@ -7,7 +8,7 @@ export interface Summary {
   readonly text: string;
   /** Markdown. */
   readonly tooltip: string;
-  readonly state: 'inTrim' | 'outOfTrim' | 'faulty';
+  readonly state: 'inTrim' | 'outOfTrim' | 'faulty' | 'open';
 }
 
 export function summarise(analysis: Analysis): Summary {
@@ -16,7 +17,9 @@ export function summarise(analysis: Analysis): Summary {
     ? 'faulty'
     : findings.some(finding => finding.severity === 'warning')
       ? 'outOfTrim'
-      : 'inTrim';
+      : isKnown(analysis)
+        ? 'inTrim'
+        : 'open';
   const said = findings.map(finding => `- ${escapedMarkdown(finding.message)}`);
   const name = analysis.boat.name === '' ? 'this boat' : escapedMarkdown(analysis.boat.name);
   const states = stateWords(analysis).map(
@@ -28,10 +31,15 @@ export function summarise(analysis: Analysis): Summary {
     tooltip:
       said.length > 0
         ? said.join('\n')
-        : `${heeds} ${name} is within all limits in ${analysis.others.length > 0 ? 'all' : 'both'} conditions.`,
+        : (waitingWords(analysis) ??
+          `${heeds} ${name} is within all limits in ${analysis.others.length > 0 ? 'all' : 'both'} conditions.`),
     state,
   };
 }
+
+/** The boat is read whole, its uncertainties are figured, and they leave no limit open. */
+const isKnown = ({ file, uncertainties, said }: Analysis): boolean =>
+  file.isWhole && uncertainties !== null && said.openQuestions.every(({ code }) => code === 'weigh-next');
 
 /** Trim first; afloat the heel, which shows there, under water how full the tank is. */
 const inShort = (state: StateWords, where: 'afloat' | 'submerged'): string =>

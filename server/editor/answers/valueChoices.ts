@@ -7,6 +7,7 @@ import type { Boat } from '../../core/boat/boat.ts';
 import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
 import { entriesOf, valueAt } from '../../core/text/reading/values.ts';
 import { densityText } from '../../core/wording/numbers.ts';
+import { ownExample, type SnippetBoat } from './snippets.ts';
 
 /** One value that could stand there. */
 export interface ValueChoice {
@@ -37,7 +38,8 @@ export function valueChoices(
   if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
   if (info.words) return info.words.map(word => plain(word, word));
   if (info.example === undefined) return [];
-  if (typed.trim() === '') return [{ ...plain(info.example, info.example), detail: 'for example' }];
+  const own = ownExample(info, snippetBoat(analysis)) ?? info.example;
+  if (typed.trim() === '') return [{ ...plain(own, own), detail: 'for example' }];
   if (/\d$/.test(typed.trimEnd())) return unitChoices(info.example, typed, analysis.boat);
   return fullSizeChoices(info.example, typed, analysis.boat);
 }
@@ -48,6 +50,13 @@ const NAMED: Readonly<Record<string, Path>> = { in: ['hull', 'compartments'], ta
 /** What may be left ashore. */
 export const payloadChoices = (analysis: Analysis, isFlow: boolean): readonly ValueChoice[] =>
   namesIn(['payload'], analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+
+/** How a new entry of this boat is written: in its units, to its length, in its compartment. */
+export const snippetBoat = (analysis: Analysis): SnippetBoat => ({
+  units: analysis.boat.units,
+  length: analysis.boat.length,
+  compartment: namesIn(NAMED.in!, analysis)[0] ?? 'dry cylinder',
+});
 
 /** Keys of a payload entry that say since when or until when. */
 const WHEN = ['fitted', 'removed', 'until'];

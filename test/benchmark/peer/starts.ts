@@ -60,7 +60,7 @@ export async function dragOf(contender: Contender, text: string, path: string): 
     const start = performance.now();
     // Never so near to where it was that the tape does not show it.
     const metres = ((frame % 40) - 19.5) / 500;
-    const asked: PreviewParams = { uri: URI, path, metres, seen: SEEN };
+    const asked: PreviewParams = { uri: URI, path, metres, seen: SEEN, width: 880, names: 'few' };
     const drawn = await talk.connection.sendRequest<PreviewResult>(previewRequest, asked);
     if (!drawn) throw new Error('Nothing is drawn.');
     if (frame >= FRAMES) times.push(performance.now() - start);

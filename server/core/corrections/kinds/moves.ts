@@ -21,7 +21,7 @@ const PRICE_OF_MOVING = 0.002;
  * thing that will do it surely; where no one thing will do, of two. What a thing weighs does not change, so only trim and heel can be mended so.
  */
 export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> {
-  const movers = findMovers(boatToTrim.boat, boatToTrim.bodies.mass);
+  const movers = findMovers(boatToTrim);
   const pairs = movers.flatMap((one, i) => movers.slice(i + 1).map(other => [one, other]));
   const alone = (isFreed: boolean) => movers.filter(({ part }) => part.fixed !== isFreed).map(one => [one]);
   for (const sets of [alone(true), alone(false), pairs]) {
@@ -52,19 +52,30 @@ function* bestMove(sets: readonly (readonly Mover[])[], boatToTrim: BoatToTrim):
 const priceOfMoving = (movers: readonly Mover[]): number =>
   movers.reduce((sum, { part }) => sum + (part.fixed ? 1e3 * PRICE_OF_MOVING * part.mass : 0), 0);
 
-/** Pieces with one thing moved, where that saves much of what the pieces alone come to; `alone` null when they cannot. */
+/** Pieces alone, and how sure what is combined has to be where it does not save much. */
+interface Alone {
+  readonly correction: Correction;
+  /** 0..1. */
+  readonly sure: number;
+}
+
+/**
+ * Pieces with one thing moved, where that saves much of what the pieces alone come to, or is much surer and comes to less;
+ * `alone` null when pieces cannot do it.
+ */
 export function* combine(
   boatToTrim: BoatToTrim,
-  alone: Correction | null,
+  alone: Alone | null,
   correctMoving: (movers: readonly Mover[]) => Steps<Correction | null>,
+  sureOf: (correction: Correction) => number,
 ): Steps<Correction | null> {
   const scoreOf = scoreIn(boatToTrim, 'both');
-  const bar = alone ? SAVES_MUCH * scoreOf(alone) : Number.POSITIVE_INFINITY;
+  const ofPieces = alone ? scoreOf(alone.correction) : Number.POSITIVE_INFINITY;
   const rows = benchFor(boatToTrim, 'both', PART_OF_LIMIT).rowsFor(null);
   const slots = findSlots(boatToTrim.boat);
-  const promising = findMovers(boatToTrim.boat, boatToTrim.bodies.mass)
+  const promising = findMovers(boatToTrim)
     .map(mover => ({ mover, cost: cheapestPieces(slots, rows, { movers: [mover] })?.cost ?? Number.POSITIVE_INFINITY }))
-    .filter(({ cost }) => cost < bar)
+    .filter(({ cost }) => cost < ofPieces)
     .sort((a, b) => a.cost - b.cost)
     .slice(0, MOST_COMBINED);
   let best: { readonly correction: Correction; readonly score: number } | null = null;
@@ -72,7 +83,8 @@ export function* combine(
     const correction = yield* correctMoving([mover]);
     if (!correction) continue;
     const score = scoreOf(correction) + priceOfMoving([mover]);
-    if (score < bar && (!best || score < best.score)) best = { correction, score };
+    const isWorth = score < SAVES_MUCH * ofPieces || (score < ofPieces && sureOf(correction) > (alone?.sure ?? 0));
+    if (isWorth && (!best || score < best.score)) best = { correction, score };
   }
   return best?.correction ?? null;
 }

@@ -10,17 +10,17 @@ import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
-import { cheapestPieces, priceOf, type SlotShare } from '../balance/program.ts';
+import { cheapestPieces, type MoverShift, priceOf, type SlotShare } from '../balance/program.ts';
 import type { BalanceRow } from '../balance/row.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
+import { findMovers, type Mover } from '../room/movers.ts';
 import { roomsOf } from '../room/proposeBays.ts';
 import { type Piece, type Slot, slotSets } from '../room/slots.ts';
-import { openIn } from '../search/balances.ts';
-import { isListing } from '../search/correct.ts';
-import { lay, type Workbench } from '../search/realise.ts';
+import { asCorrection, isListing } from '../search/correct.ts';
+import { lay, movesOf, type Workbench } from '../search/realise.ts';
 import { cutPiece } from '../search/rounding.ts';
-import { correctionTitle, nearestTitle } from '../words/correctionTitle.ts';
+import { nearestTitle } from '../words/correctionTitle.ts';
 
 /** Pieces of less than this are not worth cutting for a compromise, kg of lead or what foam counts as. */
 const TRIFLE = 0.002;
@@ -34,8 +34,8 @@ const WORTH_A_PIECE = 0.1;
 const ROUNDS = 3;
 
 /**
- * The nearest that can be had when no pieces meet all limits: which limits give way is said in the title, never hidden.
- * Null when the pieces would not take away half of what is wrong, or would break more limits than the `before` ones.
+ * The nearest that can be had when nothing meets all limits, by pieces and a few moves: which limits give way is said in the
+ * title, never hidden. Null when it would not take away half of what is wrong, or would break more limits than the `before` ones.
  */
 export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, before: number): Steps<Correction | null> {
   const { boat } = boatToTrim;
@@ -44,41 +44,57 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
   let isShort = false;
   const onPaper = bench.rowsFor(null);
   for (const slots of slotSets(boat, isListing(onPaper))) {
-    let rows = onPaper;
-    for (let round = 0; round < ROUNDS; round++) {
-      yield;
-      const few = worthwhile(slots, rows);
-      const shares = cheapestPieces(few.slots, rows, { elastic: true })?.shares ?? [];
-      const pieces = shares.filter(isWorthCutting).flatMap(share => cutPiece(share, boat.units) ?? []);
-      const laid = pieces.length > 0 ? lay(pieces, [], bench) : null;
-      if (!laid) break;
-      const isWorse = liesOver(laid) || laid.left.length > before;
-      const miss = isWorse ? Number.POSITIVE_INFINITY : missOf(laid);
-      if (miss < left) [nearest, left, isShort] = [laid, miss, few.isShort];
-      rows = bench.rowsFor(laid);
+    const moving = foremost(slots, onPaper, boatToTrim);
+    for (const movers of moving.length > 0 ? [[], moving] : [[]]) {
+      let rows = onPaper;
+      for (let round = 0; round < ROUNDS; round++) {
+        yield;
+        const few = worthwhile(slots, rows, movers);
+        const solution = cheapestPieces(few.slots, rows, { elastic: true, movers });
+        if (!solution) break;
+        const pieces = solution.shares.filter(isWorthCutting).flatMap(share => cutPiece(share, boat.units) ?? []);
+        const moves = movesOf(solution.shifts, boat);
+        const laid = pieces.length + moves.length > 0 ? lay(pieces, moves, bench) : null;
+        if (!laid) break;
+        const isWorse = liesOver(laid) || laid.left.length > before;
+        // What is moved besides must bring something.
+        const miss = isWorse ? Number.POSITIVE_INFINITY : missOf(laid) * (moves.length > 0 ? 1 + WORTH_A_PIECE : 1);
+        if (miss < left) [nearest, left, isShort] = [laid, miss, few.isShort];
+        rows = bench.rowsFor(laid);
+      }
     }
   }
   if (!nearest) return null;
+  const correction = asCorrection(nearest, 'both', boatToTrim);
+  if (nearest.left.length === 0) return correction;
   return {
-    ...nearest,
-    kind: nearest.left.length > 0 ? 'nearest' : 'insert',
-    condition: 'both',
-    title:
-      nearest.left.length > 0
-        ? nearestTitle(nearest)
-        : correctionTitle(nearest, 'both', boatToTrim, openIn(boatToTrim)),
-    changes: nearest.entries.map(entry => ({ kind: 'append', path: ['payload'], entry }) as const),
+    ...correction,
+    kind: 'nearest',
+    title: nearestTitle(correction),
     note: isShort ? 'More pieces would bring less than a tenth of what these bring, so there are none.' : null,
   };
+}
+
+/** Things moved for a compromise at most: those that move the most weight the furthest when all may. */
+const MOST_MOVED = 2;
+
+function foremost(slots: readonly Slot[], rows: readonly BalanceRow[], boatToTrim: BoatToTrim): readonly Mover[] {
+  const shifts = cheapestPieces(slots, rows, { elastic: true, movers: findMovers(boatToTrim) })?.shifts ?? [];
+  const moment = ({ mover, along, across }: MoverShift): number => mover.part.mass * Math.hypot(along, across);
+  return shifts
+    .filter(shift => moment(shift) > 0)
+    .sort((a, b) => moment(b) - moment(a))
+    .slice(0, MOST_MOVED)
+    .map(({ mover }) => mover);
 }
 
 const isWorthCutting = ({ mass, slot }: SlotShare): boolean => mass * priceOf(slot) > TRIFLE;
 
 /** The slots without those that hardly matter: pieces are weighed against what they bring. */
-function worthwhile(slots: readonly Slot[], rows: readonly BalanceRow[]) {
+function worthwhile(slots: readonly Slot[], rows: readonly BalanceRow[], movers: readonly Mover[]) {
   const costOf = (set: readonly Slot[]) =>
-    cheapestPieces(set, rows, { elastic: true })?.cost ?? Number.POSITIVE_INFINITY;
-  const whole = cheapestPieces(slots, rows, { elastic: true });
+    cheapestPieces(set, rows, { elastic: true, movers })?.cost ?? Number.POSITIVE_INFINITY;
+  const whole = cheapestPieces(slots, rows, { elastic: true, movers });
   const used = (whole?.shares ?? []).filter(isWorthCutting).map(({ slot }) => slot);
   let few: readonly Slot[] = used;
   const dearest = (whole?.cost ?? 0) + WORTH_A_PIECE * (costOf([]) - (whole?.cost ?? 0));
@@ -99,7 +115,7 @@ function worthwhile(slots: readonly Slot[], rows: readonly BalanceRow[]) {
 const NOT_AT_ALL = 100;
 
 /** How far a boat is outside its limits, by the full model: the sum over its figures of what is too much, in limits. */
-const missOf = (lying: LyingEverywhere & { readonly boat: Boat }): number =>
+export const missOf = (lying: LyingEverywhere & { readonly boat: Boat }): number =>
   conditionsOf(lying).reduce((sum, inCondition) => sum + missIn(lying.boat, inCondition), 0);
 
 function missIn(boat: Boat, inCondition: InCondition): number {

@@ -17,7 +17,7 @@ const NOTHING = 1e-3;
  * programme finds leaves. Null when on paper nothing is in the way, so that only sawing to the tape is.
  */
 export function refusalWords(boatToTrim: BoatToTrim): string | null {
-  const { boat, bodies } = boatToTrim;
+  const { boat } = boatToTrim;
   const rows = balancesOf(boatToTrim, boat.tanks.length > 0 ? 'both' : 'surfaced', 1)(null);
   const left = slotSets(boat, false)
     .map(slots => missesOf(slots, rows, boatToTrim))
@@ -30,7 +30,7 @@ export function refusalWords(boatToTrim: BoatToTrim): string | null {
       return `${balanceName(row)} by ${size}${wayOf(row, by)}`;
     });
   if (words.length === 0) return null;
-  const moves = findMovers(boat, bodies.mass).length > 0 ? ' and with what may be moved' : '';
+  const moves = findMovers(boatToTrim).length > 0 ? ' and with what may be moved' : '';
   return `In the way, with all that the bays take${moves}: ${words.join(', ')}.`;
 }
 
@@ -44,8 +44,8 @@ interface Miss {
 
 const sumOf = (misses: readonly Miss[]): number => misses.reduce((sum, { part }) => sum + part, 0);
 
-function missesOf(slots: readonly Slot[], rows: readonly BalanceRow[], { boat, bodies }: BoatToTrim): readonly Miss[] {
-  const movers = findMovers(boat, bodies.mass);
+function missesOf(slots: readonly Slot[], rows: readonly BalanceRow[], boatToTrim: BoatToTrim): readonly Miss[] {
+  const movers = findMovers(boatToTrim);
   const solution = cheapestPieces(slots, rows, { elastic: true, movers });
   const pieces = (solution?.shares ?? []).map(({ slot, mass, station, offset, counts }) => {
     const half = mass / slot.massPerLength / 2;

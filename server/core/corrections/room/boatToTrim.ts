@@ -22,6 +22,8 @@ export interface BoatToTrim {
   readonly source: BoatSource;
   /** What is left open of its figures, trials known; null while parts of the file are missing. */
   readonly uncertainties: Uncertainties | null;
+  /** It has been in the water, and what was read there is heard. */
+  readonly wasTried: boolean;
   readonly cache: BodyCache;
   /** The schema of a payload entry in the file's units, for reading back what is offered. */
   readonly schema: PartSchema;

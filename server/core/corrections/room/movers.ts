@@ -1,6 +1,7 @@
 import type { Boat, Part } from '../../boat/boat.ts';
 import { boundsOf } from '../../geometry/cut/solids.ts';
 import { tapeStep } from '../../wording/numbers.ts';
+import { asFiled, type BoatToTrim } from './boatToTrim.ts';
 import { shifted, tapeOf } from './shift.ts';
 
 /** An open stretch of what a shift may be, m; aft or to starboard positive. */
@@ -33,19 +34,24 @@ const NOWHERE: Stretch = { least: 0, most: 0 };
 const HEAVY = 0.02;
 
 /**
- * What may be moved, in a boat of this mass (kg): first what the file frees, then equipment that says nothing and that its
- * form does not tie. Never what says `fixed: true`; lead and foam only when they are freed. Light things before heavy ones.
+ * What may be moved: first what the file frees, then equipment that says nothing and that its form does not tie. Never what
+ * says `fixed: true`; lead and foam only when they are freed. Light things before heavy ones. How far goes by the places in
+ * the file: what trials make of those, fractions of a millimetre, puts nothing in the way of anything.
  */
-export function findMovers(boat: Boat, mass: number): readonly Mover[] {
+export function findMovers(boatToTrim: Pick<BoatToTrim, 'boat' | 'filed' | 'bodies'>): readonly Mover[] {
+  const { boat, filed, bodies } = boatToTrim;
   return boat.payload
-    .filter(part => part.inside !== null && part.written && !part.pinned && part.mass > HEAVY * mass)
+    .filter(part => part.inside !== null && part.written && !part.pinned && part.mass > HEAVY * bodies.mass)
     .filter(part => !part.fixed || (!isBallast(part) && !isTied(part, boat)))
     .sort((a, b) => Number(a.fixed) - Number(b.fixed) || a.mass - b.mass)
-    .map(part => ({
-      part,
-      along: roomFor(part, boat, 0),
-      across: part.written?.isPaired ? NOWHERE : roomFor(part, boat, 1),
-    }))
+    .map(part => {
+      const written = asFiled(part, boatToTrim);
+      return {
+        part,
+        along: roomFor(written, filed, 0),
+        across: part.written?.isPaired ? NOWHERE : roomFor(written, filed, 1),
+      };
+    })
     .filter(({ along, across }) => along.most - along.least > 0 || across.most - across.least > 0);
 }
 

@@ -2,7 +2,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat, Part, WrittenExtent } from '../../boat/boat.ts';
 import type { Change } from '../../findings/finding.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
-import { bare, exactText } from '../../wording/exactText.ts';
+import { extentText, unitsOf } from '../../wording/exactText.ts';
 import { tapeStep } from '../../wording/numbers.ts';
 
 /** A part somewhere else: `along` m aft, `across` m to starboard. Its form stays behind; what weighs and its room move. */
@@ -55,22 +55,4 @@ export const markOf = (part: Part, units: FileUnits): number => tapeStep(tapeOf(
 export function tapeOf({ written }: Part, axis: 0 | 1, units: FileUnits): FileUnits {
   const extent = axis === 0 ? written?.station : written?.offset;
   return extent ? unitsOf(extent, units) : units;
-}
-
-/** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
-function extentText(extent: WrittenExtent, [from, to]: readonly [number, number], units: FileUnits): string {
-  const own = unitsOf(extent, units);
-  const at = (metres: number): string => exactText(metres, own, 2);
-  // A bare number of feet would be written in inches: it gets its unit.
-  const isBare = extent.unit === null && units.length !== 'ft';
-  const last = (metres: number): string => (isBare ? bare(at(metres)) : at(metres));
-  const uncertainty = extent.sigma === null ? '' : ` ± ${last(extent.sigma)}`;
-  return extent.isRange ? `${bare(at(from))} to ${last(to)}${uncertainty}` : `${last((from + to) / 2)}${uncertainty}`;
-}
-
-const LENGTHS: readonly FileUnits['length'][] = ['mm', 'cm', 'm', 'in', 'ft'];
-
-function unitsOf({ unit }: WrittenExtent, units: FileUnits): FileUnits {
-  const length = LENGTHS.find(name => name === unit);
-  return length ? { ...units, length } : units;
 }

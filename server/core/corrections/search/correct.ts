@@ -1,5 +1,6 @@
 import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
+import { isForTheWaterFirst, type Prospect, prospectOf } from '../balance/prospect.ts';
 import type { BalanceRow, Scope } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
@@ -8,7 +9,7 @@ import type { Mover } from '../room/movers.ts';
 import { placeChanges, shifted } from '../room/shift.ts';
 import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
-import { surenessNote } from '../words/surenessWords.ts';
+import { surenessLines } from '../words/surenessWords.ts';
 import { balancesOf, openIn } from './balances.ts';
 import { lay, type Realised, realise, type Workbench } from './realise.ts';
 import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
@@ -120,6 +121,7 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
   });
   const laid: CorrectedBoat = { ...floated, moves };
   const { units } = boatToTrim.boat;
+  const prospect = prospectIn(laid, scope, boatToTrim);
   return {
     ...laid,
     kind: moves.length === 0 ? 'insert' : pieces.length === 0 ? 'move' : 'combination',
@@ -129,13 +131,15 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
     ],
     title: correctionTitle(laid, scope, boatToTrim, openIn(boatToTrim)),
     condition: scope,
-    note: noteOf(laid, scope, boatToTrim),
+    note: [...laid.onTheWay.map(({ message }) => message), ...surenessLines(prospect)].join(' ') || null,
+    floatFirst: isForTheWaterFirst(prospect),
   };
 }
 
-function noteOf(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): string | null {
-  const lines = [...laid.onTheWay.map(({ message }) => message), surenessNote(laid, scope, openIn(boatToTrim))];
-  return lines.filter(line => line !== null).join(' ') || null;
+function prospectIn(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): Prospect {
+  const open = openIn(boatToTrim);
+  const canTell = !boatToTrim.wasTried && boatToTrim.uncertainties !== null;
+  return prospectOf(limitsKept(boatToTrim, scope, open), limitsKept(laid, scope, open), canTell);
 }
 
 /** Some heel is to be held. */

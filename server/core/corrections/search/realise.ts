@@ -97,7 +97,7 @@ function cutAndSlide({ shares, shifts }: Solution, rows: readonly BalanceRow[] |
   return { pieces: nearest, moves: movesOf(shifts, boat) };
 }
 
-const movesOf = (shifts: readonly MoverShift[], boat: Boat): readonly Move[] =>
+export const movesOf = (shifts: readonly MoverShift[], boat: Boat): readonly Move[] =>
   shifts.flatMap(({ mover, along, across }) => moveOf(mover, [along, across], boat) ?? []);
 
 const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>

@@ -160,11 +160,11 @@ export const stiffeningTitle = (laid: CorrectedBoat, before: number, after: numb
 };
 
 /** The title of the nearest that can be had: the limits that give way, each with its figure where there is room. */
-export function nearestTitle({ pieces, boat, left }: CorrectedBoat): string {
-  const added = addedWays(pieces, boat).map(words => `Insert ${words}`);
+export function nearestTitle(nearest: CorrectedBoat): string {
+  const { left } = nearest;
   const names = left.map(limitName).join(', ');
   const count = left.length === 1 ? 'one limit' : `${left.length} limits`;
-  return titleOf(added, [`the nearest; still out: ${names}`, `the nearest; ${count} still out`]);
+  return titleOf(doneWays(nearest), [`the nearest; still out: ${names}`, `the nearest; ${count} still out`]);
 }
 
 /** Of a condition of the builder's own with its name. */

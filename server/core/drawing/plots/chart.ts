@@ -2,6 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Point2 } from '../../geometry/outline/outline.ts';
 import { element, type Markup, short, svgText, together } from '../markup.ts';
+import { textWidth } from '../textWidth.ts';
 
 /** One axis: what is on it, in the units of its ticks. */
 export interface ChartAxis {
@@ -98,15 +99,16 @@ const plainNumber = (value: number): string => {
   return /^\d{5,}$/.test(digits) ? digits.replace(/\B(?=(?:\d{3})+$)/g, '\u202f') : digits;
 };
 
-/** Which way is which, over the chart where no curve runs. */
-const endWords = ({ ends }: ChartAxis, { right, top }: PlotBox): Markup | null =>
-  ends === undefined
-    ? null
-    : element(
-        'text',
-        { class: 'end-words', x: right, y: top - 7, 'text-anchor': 'end' },
-        svgText(`▴ ${ends[1]}  ▾ ${ends[0]}`),
-      );
+/** Which way is which: over the chart beside its name, or, where both have no room there, inside its ends. */
+function endWords({ ends, words }: ChartAxis, { left, right, top, bottom }: PlotBox): Markup | null {
+  if (ends === undefined) return null;
+  const [less, more] = [`▾ ${ends[0]}`, `▴ ${ends[1]}`];
+  const both = `${more}  ${less}`;
+  const word = (said: string, y: number, kind: string): Markup =>
+    element('text', { class: kind, x: right, y, 'text-anchor': 'end' }, svgText(said));
+  if (textWidth(words, 13) + textWidth(both, 12) < right - left) return word(both, top - 7, 'end-words');
+  return together([word(more, top + 13, 'end-words haloed'), word(less, bottom - 5, 'end-words haloed')]);
+}
 
 /** A curve through points in the chart's own units; gaps where a value is null. */
 export function curve(

@@ -5,14 +5,14 @@ import { angleText, lengthText } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { chartDot, chartOf, curve, curveKeys } from './chart.ts';
-import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
+import { plotPicture } from './plotPicture.ts';
 import { inDegrees, lengthPlotUnit } from './plotUnits.ts';
 
 /** Lines of a plot, told apart by their style; further conditions begin again. */
 const STYLES = ['one', 'two', 'three'] as const;
 
 /** The righting lever over all heels in each condition; null for a boat that neither floats nor hangs in any. */
-export function leverPlot({ boat, conditions }: Analysis): Picture | null {
+export function leverPlot({ boat, conditions }: Analysis, width: number): Picture | null {
   const curves = conditions.flatMap(({ condition, bodies, state }, i) =>
     state.status === 'afloat' || state.status === 'neutral'
       ? [{ name: STYLES[i % STYLES.length]!, condition, afloat: boatIn(bodies, condition.loading) }]
@@ -27,13 +27,15 @@ export function leverPlot({ boat, conditions }: Analysis): Picture | null {
     righting: rightingCurve(afloat),
   }));
   const levers = drawn.flatMap(({ righting }) => righting.points.map(({ lever }) => unit.of(lever)));
+  // Its keys go under the title where they do not fit beside it.
+  const lower = width < 400 || drawn.length > 2 ? 20 : 0;
   const chart = chartOf(
-    { left: 52, right: PLOT_WIDTH - 14, top: 64, bottom: 246 },
+    { left: 52, right: width - 20, top: 64 + lower, bottom: 246 + lower },
     {
       values: [-180, 180],
-      words: 'heel held, to port on the left, to starboard on the right',
+      words: 'to port ◂ heel held ▸ to starboard',
       isExact: true,
-      ticks: [-180, -135, -90, -45, 0, 45, 90, 135, 180],
+      ticks: width < 400 ? [-180, -90, 0, 90, 180] : [-180, -135, -90, -45, 0, 45, 90, 135, 180],
       tickWords: value => `${Math.abs(value)}°`,
     },
     {
@@ -48,7 +50,8 @@ export function leverPlot({ boat, conditions }: Analysis): Picture | null {
       id: 'righting-lever',
       title: 'Righting lever',
       description: drawn.map(({ title, righting }) => rangeSentence(title, righting, boat.units)).join(' '),
-      height: 300,
+      width,
+      height: 300 + lower,
     },
     chart.ground,
     together(
@@ -66,11 +69,11 @@ export function leverPlot({ boat, conditions }: Analysis): Picture | null {
     ),
     curveKeys(
       drawn.map(({ name, words }) => [name, words]),
-      210,
-      37,
-      105,
+      lower > 0 ? 12 : width - 220,
+      37 + (lower > 0 ? 4 : 0),
+      lower > 0 ? Math.min(105, (width - 24) / drawn.length) : 105,
     ),
-    element('text', { class: 'note', x: 12, y: 294 }, svgText('○ heels from which the boat just comes back')),
+    element('text', { class: 'note', x: 12, y: 294 + lower }, svgText('○ heels from which the boat just comes back')),
   );
 }
 

@@ -6,36 +6,37 @@ import { heelWords, lengthText, percentText, trimWords } from '../../wording/num
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { type Chart, type ChartAxis, chartDot, chartOf, curve, curveKeys, type PlotBox, shade } from './chart.ts';
-import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
+import { plotPicture } from './plotPicture.ts';
 import { inDegrees, lengthPlotUnit, percent } from './plotUnits.ts';
 
 const LEFT = 46;
-const RIGHT = PLOT_WIDTH - 14;
 
 /** Trim and heel, draft and metacentric height on the way down, against the fill of the tanks; null for a boat that does not dive. */
-export function transitPlot({ boat, transit: steps }: Analysis): Picture | null {
+export function transitPlot({ boat, transit: steps }: Analysis, width: number): Picture | null {
   const [first, last] = [steps[0], steps.at(-1)];
   if (!first || !last || steps.length < 2) return null;
+  const right = width - 14;
   return plotPicture(
     {
       id: 'transit',
       title: 'On the way down',
       description: `From empty tanks to ${percentText(last.fill)}, neutral: trim ${trimWords(first.trim)} to ${trimWords(last.trim)}, heel ${heelWords(first.heel)} to ${heelWords(last.heel)}. Shaded: out of the limits on the way.`,
+      width,
       height: 410,
     },
-    ...[tilts(boat, steps), drafts(boat, steps), heights(boat, steps)].flatMap(panel => drawn(panel, steps)),
+    ...[tilts(boat, steps), drafts(boat, steps), heights(boat, steps)].flatMap(panel => drawn(panel, steps, right)),
     curveKeys(
       [
         ['one', 'trim'],
         ['two', 'heel'],
       ],
-      250,
+      width < 400 ? 12 : width - 180,
       37,
       80,
     ),
     element(
       'text',
-      { class: 'axis-words', x: (LEFT + RIGHT) / 2, y: 402, 'text-anchor': 'middle' },
+      { class: 'axis-words', x: (LEFT + right) / 2, y: 402, 'text-anchor': 'middle' },
       svgText('fill of all tanks; shaded: out of limits'),
     ),
   );
@@ -111,9 +112,9 @@ function heights(boat: Boat, steps: readonly TransitStep[]): Panel {
 }
 
 /** Ground, lines, and dots at both ends of the first line. */
-function drawn(panel: Panel, steps: readonly TransitStep[]): readonly Markup[] {
+function drawn(panel: Panel, steps: readonly TransitStep[], right: number): readonly Markup[] {
   const ends = [steps[0]!, steps.at(-1)!];
-  const box: PlotBox = { left: LEFT, right: RIGHT, top: panel.top, bottom: panel.bottom };
+  const box: PlotBox = { left: LEFT, right, top: panel.top, bottom: panel.bottom };
   const fills: ChartAxis = {
     values: [0, percent.of(ends[1]!.fill)],
     words: '',

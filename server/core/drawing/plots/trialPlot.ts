@@ -1,4 +1,4 @@
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { pathKey } from '../../../../schema/path.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import { type ComparedReading, type Comparison, DIFFERS } from '../../trials/pool/compare.ts';
@@ -7,14 +7,18 @@ import { capital } from '../../wording/capital.ts';
 import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
-import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
+import { linesOf, textLines } from '../wrapped.ts';
+import { plotPicture } from './plotPicture.ts';
 
 const HEAD = 24;
-const ROW = 32;
 const TOP = 74;
 /** Scores beyond this stand at the edge, as an arrow. */
 const FAR = 4;
-const scale = scaleLinear([-FAR, FAR], [238, PLOT_WIDTH - 22]);
+
+const ROW = 46;
+
+type Scale = ScaleLinear<number, number>;
+
 /** Readings that are shown: the last ones, for a file grows at its end. */
 const MOST = 18;
 
@@ -28,7 +32,8 @@ interface Row {
  * Every reading of the trials against what the file says that it should have been, in uncertainties of both together; null for a
  * file without trials.
  */
-export function trialPlot(analysis: Analysis): Picture | null {
+export function trialPlot(analysis: Analysis, width: number): Picture | null {
+  const scale = scaleLinear([-FAR, FAR], [30, width - 22]);
   if (analysis.trials.length === 0) return null;
   const { comparisons, verdict } = analysis.learned ?? { comparisons: [], verdict: null };
   const slips = verdict?.slips ?? [];
@@ -47,11 +52,17 @@ export function trialPlot(analysis: Analysis): Picture | null {
       ? readingRow(compared, {
           comparison,
           analysis,
+          scale,
           y: at,
           isSlip: compared.reading.isSlip || slipped.has(compared.reading),
         })
       : trialHead(comparison, at);
   });
+  const note = linesOf(
+    'in uncertainties of reading and file; ○ a slip of tape or pen, as it seems; shaded: they differ',
+    13,
+    width - 24,
+  );
   const differing = all.filter(
     ({ compared: { reading, score } }) => !reading.isSlip && Math.abs(score) > DIFFERS,
   ).length;
@@ -63,19 +74,16 @@ export function trialPlot(analysis: Analysis): Picture | null {
         differing === 0
           ? `All ${all.length} readings agree with the file as well as can be expected.`
           : `${differing} of ${all.length} readings differ from what the file says.`,
-      height: Math.ceil((y + 26) / 20) * 20,
+      width,
+      height: Math.ceil((y + 10 + 16 * note.length) / 20) * 20,
     },
-    ground(y),
+    ground(y, scale),
     together(drawn),
-    element(
-      'text',
-      { class: 'note', x: 12, y: y + 16 },
-      svgText('○ a slip of tape or pen, as it seems; shaded: they differ'),
-    ),
+    textLines(note, { kind: 'note', x: 12, y: y + 16, leading: 16 }),
   );
 }
 
-function ground(bottom: number): Markup {
+function ground(bottom: number, scale: Scale): Markup {
   const edge = (score: number, from: number, to: number): Markup =>
     together([
       element('rect', { class: 'out', x: from, y: TOP - 14, width: to - from, height: bottom - TOP + 14 }),
@@ -94,7 +102,6 @@ function ground(bottom: number): Markup {
     ...[-4, -2, 0, 2, 4].map(tick),
     element('text', { class: 'end-words', x: scale(-FAR), y: 38 }, svgText('read less')),
     element('text', { class: 'end-words', x: scale(FAR), y: 38, 'text-anchor': 'end' }, svgText('read more')),
-    element('text', { class: 'tick', x: 12, y: TOP - 20 }, svgText('in uncertainties of reading and file')),
   ]);
 }
 
@@ -103,19 +110,23 @@ function trialHead({ trial, floatedTrial }: Comparison, y: number): Markup {
   return element(
     'g',
     { class: 'trial', 'data-path': pathKey(trial.path), role: 'img', 'aria-label': words },
-    element('title', {}, svgText(words)),
-    element('text', { class: 'uncertainty-head', x: 12, y: y + 15 }, svgText(shortened(words, 52))),
+    element(
+      'text',
+      { class: 'uncertainty-head', 'aria-hidden': 'true', x: 12, y: y + 15 },
+      svgText(shortened(words, 52)),
+    ),
   );
 }
 
 interface Setting {
   readonly comparison: Comparison;
   readonly analysis: Analysis;
+  readonly scale: Scale;
   readonly y: number;
   readonly isSlip: boolean;
 }
 
-function readingRow(compared: ComparedReading, { comparison, analysis, y, isSlip }: Setting): Markup {
+function readingRow(compared: ComparedReading, { comparison, analysis, scale, y, isSlip }: Setting): Markup {
   const { reading, predicted, score, sigma, uncertainty } = compared;
   const { units } = analysis.boat;
   const read = `read ${readingText(reading, reading.value, units)}`;
@@ -123,18 +134,21 @@ function readingRow(compared: ComparedReading, { comparison, analysis, y, isSlip
     predicted === null ? 'not to be had from the file' : `file says ${readingText(reading, predicted, units)}`;
   const name = readingName(reading, units);
   const verdict = predicted === null ? '' : `; ${isSlip ? 'a slip, as it seems' : scoreWords(score)}`;
-  const words = `${name}: ${read} ± ${sizeText(reading, sigma, units)}, ${filed}${predicted === null ? '' : ` ± ${sizeText(reading, uncertainty, units)}`}${verdict}`;
+  // What is to be read in the picture stands first, as it stands there.
+  const sizes = [sigma, ...(predicted === null ? [] : [uncertainty])].map(
+    size => `± ${sizeText(reading, size, units)}`,
+  );
+  const words = `${name} ${read}, ${filed}; ${sizes.join(' and ')}${verdict}`;
   return element(
     'g',
     { class: 'reading', 'data-path': pathKey(comparison.trial.path), role: 'img', 'aria-label': words },
-    element('title', {}, svgText(words)),
-    element('text', { class: 'reading-name', x: 20, y: y + 12 }, svgText(shortened(name, 36))),
-    element('text', { class: 'tick', x: 20, y: y + 25 }, svgText(shortened(`${read}, ${filed}`, 38))),
-    predicted === null ? null : scoreMark(score, y + 15, isSlip),
+    element('text', { class: 'reading-name', 'aria-hidden': 'true', x: 20, y: y + 12 }, svgText(`${name} `)),
+    element('text', { class: 'tick', 'aria-hidden': 'true', x: 20, y: y + 25 }, svgText(`${read}, ${filed}`)),
+    predicted === null ? null : scoreMark(score, y + 35, isSlip, scale),
   );
 }
 
-function scoreMark(score: number, y: number, isSlip: boolean): Markup {
+function scoreMark(score: number, y: number, isSlip: boolean, scale: Scale): Markup {
   const x = scale(Math.max(-FAR, Math.min(FAR, score)));
   const stroke = element('path', { class: 'score', d: `M${short(scale(0))} ${y}H${short(x)}` });
   if (Math.abs(score) <= FAR) {

@@ -7,7 +7,8 @@ import { percentText } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import { shortened } from '../textWidth.ts';
-import { PLOT_WIDTH, plotPicture } from './plotPicture.ts';
+import { linesOf, textLines } from '../wrapped.ts';
+import { plotPicture } from './plotPicture.ts';
 
 /** A figure with its uncertainty. */
 interface Open {
@@ -19,38 +20,47 @@ interface Open {
 
 /** Inputs that are shown of a figure; smaller ones stand together in one bar. */
 const MOST = 4;
-const ROW = 17;
-const HEAD = 24;
-const BAR = { left: 236, right: PLOT_WIDTH - 56 };
+/** Where names and bars stand: side by side, or, where that has no room, one over the other. */
+interface Layout {
+  readonly head: number;
+  readonly row: number;
+  readonly left: number;
+  readonly right: number;
+  readonly isStacked: boolean;
+}
+
+const layoutFor = (width: number): Layout =>
+  width < 400
+    ? { head: 40, row: 32, left: 20, right: width - 56, isStacked: true }
+    : { head: 24, row: 17, left: 236, right: width - 56, isStacked: false };
 
 /** Of the figures that are trimmed to, how well each is known and which inputs leave it open; null where none is. */
-export function uncertaintyPlot(analysis: Analysis): Picture | null {
+export function uncertaintyPlot(analysis: Analysis, width: number): Picture | null {
   const figures = openFigures(analysis).filter(({ uncertainty }) => uncertainty.shares.length > 0);
   if (figures.length === 0) return null;
-  let y = 52;
+  const layout = layoutFor(width);
+  const note = linesOf('± holds two times out of three; bars: each input’s share in it', 13, width - 24);
+  let y = 36 + 16 * note.length;
   const groups = figures.map(figure => {
     const top = y;
     const rows = barsOf(figure.uncertainty.shares);
-    y += HEAD + rows.length * ROW + 8;
-    return group(figure, rows, top);
+    y += layout.head + rows.length * layout.row + 8;
+    return group(figure, rows, top, layout);
   });
   return plotPicture(
     {
       id: 'uncertainty',
-      title: 'How well it is known, and why not better',
+      title: 'How well it is known, and why',
       description: figures
         .map(
           ({ name, value, sigma, uncertainty }) =>
             `${name} ${value}, ± ${sigma}, most of it from the ${uncertainty.shares[0]!.input.words}.`,
         )
         .join(' '),
+      width,
       height: Math.ceil((y + 4) / 20) * 20,
     },
-    element(
-      'text',
-      { class: 'note', x: 12, y: 37 },
-      svgText('± holds two times out of three; bars: each input’s share in it'),
-    ),
+    textLines(note, { kind: 'note', x: 12, y: 37, leading: 16 }),
     together(groups),
   );
 }
@@ -95,29 +105,38 @@ function barsOf(shares: readonly Share[]): readonly Bar[] {
   ];
 }
 
-function group({ name, value, sigma, uncertainty }: Open, rows: readonly Bar[], top: number): Markup {
+function group({ name, value, sigma, uncertainty }: Open, rows: readonly Bar[], top: number, layout: Layout): Markup {
   const rough =
     uncertainty.rough === null ? '' : uncertainty.rough === 'curved' ? ', roughly' : ', or it does not rest here';
+  const told = `${value} ± ${sigma}${rough}`;
   return element(
     'g',
     { class: 'uncertainty' },
-    element('text', { class: 'uncertainty-head', x: 12, y: top + 14 }, svgText(`${name} ${value} ± ${sigma}${rough}`)),
-    together(rows.map((bar, i) => barOf(bar, top + HEAD + i * ROW))),
+    textLines(layout.isStacked ? [name, told] : [`${name} ${told}`], {
+      kind: 'uncertainty-head',
+      x: 12,
+      y: top + 14,
+      leading: 16,
+    }),
+    together(rows.map((bar, i) => barOf(bar, top + layout.head + i * layout.row, layout))),
   );
 }
 
-function barOf({ words, share, key }: Bar, y: number): Markup {
-  const said = `${words}: ${percentText(share)}`;
+function barOf({ words, share, key }: Bar, y: number, { left, right, isStacked }: Layout): Markup {
+  const at = isStacked ? y + 15 : y;
+  const end = left + (right - left) * share;
+  const said = `${words} ${percentText(share)}`;
   return element(
     'g',
     { class: 'share', 'data-path': key, role: 'img', 'aria-label': said },
-    element('title', {}, svgText(said)),
-    element('text', { class: 'note', x: BAR.left - 6, y: y + 10, 'text-anchor': 'end' }, svgText(shortened(words, 34))),
-    element('rect', { class: 'bar up', x: BAR.left, y: y + 1, width: (BAR.right - BAR.left) * share, height: ROW - 6 }),
-    element(
-      'text',
-      { class: 'tick', x: BAR.left + (BAR.right - BAR.left) * share + 5, y: y + 10 },
-      svgText(percentText(share)),
-    ),
+    isStacked
+      ? element('text', { class: 'note', 'aria-hidden': 'true', x: left, y: y + 11 }, svgText(`${words} `))
+      : element(
+          'text',
+          { class: 'note', 'aria-hidden': 'true', x: left - 6, y: y + 10, 'text-anchor': 'end' },
+          svgText(`${shortened(words, 34)} `),
+        ),
+    element('rect', { class: 'bar up', x: left, y: at + 1, width: end - left, height: 11 }),
+    element('text', { class: 'tick', 'aria-hidden': 'true', x: end + 5, y: at + 10 }, svgText(percentText(share))),
   );
 }

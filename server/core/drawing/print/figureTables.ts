@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { waitingWords } from '../../analysis/waitingWords.ts';
 import { titleIn } from '../../analysis/withTrials.ts';
 import { conditionRows } from '../../report/conditionRows.ts';
 import { rangeRows } from '../../report/rangeRows.ts';
@@ -11,13 +12,12 @@ import { heading, htmlSection, paragraph, prose } from './html.ts';
 
 /** The figures of both conditions against their limits, and in words what is out of them. */
 export function figureTables(analysis: Analysis): Markup {
-  const { boat } = analysis;
   const open = analysis.said.openQuestions;
   const said = [...analysis.findings, ...open].filter(({ severity }) => severity !== 'hint');
-  const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
+  const waiting = waitingWords(analysis);
   return htmlSection(
     'figures',
-    missing === '' ? null : paragraph(`Figured without ${missing}: see below.`, 'caution'),
+    waiting === null ? null : paragraph(waiting, 'caution'),
     htmlSection(
       'pairs',
       ...analysis.conditions.map(inCondition =>
@@ -28,9 +28,13 @@ export function figureTables(analysis: Analysis): Markup {
     ),
     block(titleIn(analysis, 'Tanks'), tankRows(analysis)),
     open.length === 0 ? null : paragraph(UNCERTAINTY_KEY.join(' ')),
-    heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
+    waiting !== null && said.length === 0
+      ? null
+      : heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
     said.length === 0
-      ? paragraph('Every figure that has a limit keeps it.')
+      ? waiting !== null
+        ? null
+        : paragraph('Every figure that has a limit keeps it.')
       : htmlElement('ul', { class: 'findings' }, ...said.map(({ message }) => htmlElement('li', {}, prose(message)))),
   );
 }

@@ -1,13 +1,12 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { htmlElement, type Markup, svgText } from '../markup.ts';
-import { heading, htmlSection, htmlTable, paragraph, prose } from './html.ts';
+import { heading, htmlSection, htmlTable, paragraph } from './html.ts';
 
-const BLANK_ROWS = 6;
+const BLANK_ROWS = 5;
 
-/** A form for the bench and the pool: what to read off the boat, what would tell the most first, in the order of the keys under `trials:` of the boat file. */
+/** Blank forms for all that can be read off a boat, in the order of the keys under `trials:` of the boat file. */
 export function trialForm(analysis: Analysis): Markup {
-  const { units, name } = analysis.boat;
-  const next = analysis.said.openQuestions.find(({ code }) => code === 'weigh-next');
+  const { units } = analysis.boat;
   const isImperial = units.length === 'in' || units.length === 'ft';
   const lengths = isImperial ? 'inches' : units.length === 'cm' ? 'centimetres' : 'millimetres';
   const blank = (head: readonly string[], rows: number): Markup =>
@@ -17,12 +16,9 @@ export function trialForm(analysis: Analysis): Markup {
       Array.from({ length: rows }, () => head.map(() => '')),
     );
   return htmlSection(
-    'trial',
-    heading(`At the pool${name === '' ? '' : `: ${name}`}`),
+    'trial-forms',
+    heading('Blank forms'),
     fillIn(['Date', 'Place', `Water: fresh or sea, ${isImperial ? '°F' : '°C'}`, 'Who']),
-    next
-      ? htmlElement('p', {}, htmlElement('strong', {}, svgText('What tells the most. ')), prose(next.message))
-      : null,
     htmlElement('h3', {}, svgText('On the bench, drained and dry, the whole boat')),
     paragraph(
       `On two scales: an edge across each under the keel, the boat level; where the edges are from the bow tip, in ${lengths}, and what each scale shows less its edge. On one scale: its mass. On a knife edge: where it balances. Lift a heavy boat with two, the batteries out.`,
@@ -64,14 +60,6 @@ export function trialForm(analysis: Analysis): Markup {
     ),
     htmlElement('h3', {}, svgText('Inclining: a weight moved athwart, afloat')),
     blank(['weight', `moved, ${lengths}, to port or starboard`, 'heel that it made, °'], BLANK_ROWS - 2),
-    htmlElement(
-      'div',
-      { class: 'caution' },
-      paragraph('Mind'),
-      paragraph(
-        'The first dive after a change is on a line, in shallow clear water. Wash your hands after handling lead. Keep lithium cells dry, and take one that got wet out of the boat, outdoors, away from people. Never leave children alone at the water. The pool’s and the club’s rules come first.',
-      ),
-    ),
   );
 }
 

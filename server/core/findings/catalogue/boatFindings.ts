@@ -31,6 +31,12 @@ export const boatFindings = {
     why: 'Without it the entry is in no figure.',
     todo: 'Add the key.',
   },
+  'unit-guessed': {
+    title: 'A density stands without its unit',
+    means: 'A bare density is in kg/m3, but the figure is so small that it can only be g/ml.',
+    why: 'It is read as g/ml. Whoever reads the file after you has to guess as well.',
+    todo: 'Write the unit behind it: “1.025 g/ml”, or “1025 kg/m3”.',
+  },
   'wrong-value': {
     title: 'The value is not one that belongs here',
     means: 'The key takes one of a few words, or another kind of value.',
@@ -56,12 +62,6 @@ export const boatFindings = {
     why: 'Whether the part is dry decides whether it displaces. Until it is mended it counts as dry.',
     todo: 'Use the name of a compartment, or leave “in:” out for a part in the water.',
   },
-  'sticks-out': {
-    title: 'A part sticks out of its compartment',
-    means: 'The part’s room reaches past the compartment’s.',
-    why: 'What sticks out would be in the water and displace, or does not fit.',
-    todo: 'Check station, offset, height and sizes.',
-  },
   'condition-impossible': {
     title: 'A loading condition that cannot be',
     means:
@@ -75,18 +75,6 @@ export const boatFindings = {
       'What is given means nothing here: the fill of a boat that hangs neutral, a limit of a figure that it does not have there, or the tolerance of a fill that is set.',
     why: 'It would seem to be heeded, and is not.',
     todo: 'Take it out, or look at “condition:” of the entry.',
-  },
-  'perhaps-inside': {
-    title: 'Something in a compartment counts as in the water',
-    means: 'Its room lies whole in a watertight compartment, but it has no “in:”.',
-    why: 'Without “in:” it displaces water of its own, though its compartment already displaces that room.',
-    todo: 'Add “in:” with the compartment’s name; or check the place if it really lies in the water.',
-  },
-  'compartments-overlap': {
-    title: 'Two compartments overlap',
-    means: 'Two watertight spaces take up the same room.',
-    why: 'That water would be displaced twice, and the boat float too high.',
-    todo: 'Check their stations and sizes.',
   },
   'unknown-material': {
     title: 'The handbook has no such material',

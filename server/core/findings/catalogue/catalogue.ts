@@ -2,6 +2,7 @@ import { boatFindings } from './boatFindings.ts';
 import { conditionFindings } from './conditionFindings.ts';
 import { formFindings } from './formFindings.ts';
 import { measuredFindings } from './measuredFindings.ts';
+import { placeFindings } from './placeFindings.ts';
 import { textFindings } from './textFindings.ts';
 import { trialFindings } from './trialFindings.ts';
 
@@ -18,6 +19,7 @@ export const catalogue = {
   ...textFindings,
   ...boatFindings,
   ...formFindings,
+  ...placeFindings,
   ...measuredFindings,
   ...conditionFindings,
   ...trialFindings,

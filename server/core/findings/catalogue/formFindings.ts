@@ -87,12 +87,6 @@ export const formFindings = {
     why: 'What is to port comes to starboard, and the boat would list the other way.',
     todo: 'Change the sign of one axis.',
   },
-  'mesh-beyond-hull': {
-    title: 'A mesh reaches beyond the hull',
-    means: 'The mesh ends more than a tenth of the hull’s length past the bow tip or the hull’s after end.',
-    why: 'Its unit, its axes or its place are wrong, or the hull’s length is.',
-    todo: 'Check “unit”, “axes” and “at”, and the hull’s length.',
-  },
   'mesh-open': {
     title: 'A mesh is not closed',
     means:

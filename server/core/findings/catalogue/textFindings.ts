@@ -18,6 +18,18 @@ export const textFindings = {
     why: 'Without the colon the line says nothing.',
     todo: 'Write “key: value”.',
   },
+  'missing-dash': {
+    title: 'An entry of a list has no dash',
+    means: 'The keys of one entry run on into those of the next.',
+    why: 'Without its dash an entry is part of the one before it.',
+    todo: 'Begin each entry with “- ”, its other keys below its first.',
+  },
+  'wrong-dash': {
+    title: 'Another sign stands where a dash belongs',
+    means: 'An entry of a list begins with a bullet, a long dash or a number.',
+    why: 'YAML knows entries by “- ” only.',
+    todo: 'Write a plain dash and a space.',
+  },
   'missing-comma': {
     title: 'A comma is missing between entries in brackets',
     means: 'Inside { } and [ ] the entries are parted by commas.',
@@ -41,6 +53,12 @@ export const textFindings = {
     means: 'The text has no-break or other special spaces, as text copied from a web page often has.',
     why: 'They look like spaces and are not.',
     todo: 'Type plain spaces in their place.',
+  },
+  'odd-quotes': {
+    title: 'Quotes as in a letter',
+    means: 'A name or a figure stands in “curly” quotes, as a word processor makes them.',
+    why: 'They are read as part of the text, so that a name is not found under it.',
+    todo: 'Leave them out, or type plain ones.',
   },
   'unclosed-quote': {
     title: 'A quotation mark is not closed',

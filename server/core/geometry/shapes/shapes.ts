@@ -1,10 +1,16 @@
 import type { Cuttable } from '../cut/immersion.ts';
 import { type Bounds, boundsOf, solidOf, wallOf } from '../cut/solids.ts';
 import type { Wall } from '../cut/wall.ts';
+import { boxForm } from '../form/box.ts';
 import type { Form, Polyhedron } from '../form/form.ts';
+import type { Vec3 } from '../form/vector.ts';
 import { type MeshPlacement, placedMesh, placementKey } from '../mesh/placedMesh.ts';
 import { type Loop, type Sight, silhouetteOf } from '../outline/silhouette.ts';
+import { type CrossSection, crossSectionsOf } from './crossSection.ts';
+import { type Depth, depthIn } from './depth.ts';
+import { type Intrusion, intrusionOf } from './intrusion.ts';
 import { overlapOf } from './overlap.ts';
+import { surfacePlaces } from './surfacePlaces.ts';
 
 /**
  * What is made from forms, made once for each: a mesh of many triangles is sorted at its first use and not at every
@@ -18,6 +24,16 @@ export interface Shapes {
   silhouetteOf(form: Form, along: Sight): readonly Loop[];
   /** How far two forms reach into each other, m; 0 when they do not. */
   overlapOf(one: Form, two: Form): number;
+  /** The block between two corners that do not change, m. */
+  blockOf(bounds: Bounds): Polyhedron;
+  /** How deep a place lies in a form, m: positive inside, negative outside. */
+  depthIn(form: Form): Depth;
+  /** How far two forms reach into each other, and where; null where they do not. */
+  intrusionOf(one: Form, two: Form): Intrusion | null;
+  /** What a form is at its stations, one of each of its parts. */
+  crossSectionsOf(form: Form): readonly CrossSection[];
+  /** Places spread over the surface of a form, m. */
+  surfaceOf(form: Form): readonly Vec3[];
   /** The mesh in boat axes: the same form for the same placement, so that what was made for it holds. */
   placed(mesh: Polyhedron, placement: MeshPlacement): Polyhedron;
 }
@@ -32,9 +48,24 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const bounds = new WeakMap<Form, Bounds>();
   const silhouettes = [0, 1, 2].map(() => new WeakMap<Form, readonly Loop[]>());
   const overlaps = new WeakMap<Form, WeakMap<Form, number>>();
+  const depths = new WeakMap<Form, Depth>();
+  const intrusions = new WeakMap<Form, WeakMap<Form, { readonly found: Intrusion | null }>>();
+  const sections = new WeakMap<Form, readonly CrossSection[]>();
+  const surfaces = new WeakMap<Form, readonly Vec3[]>();
+  const blocks = new WeakMap<Bounds, Polyhedron>();
   const placings = new WeakMap<Form, Map<string, Polyhedron>>();
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
+  const depthOf = (form: Form): Depth => once(depths, form, () => depthIn(form));
   return {
+    blockOf: room => once(blocks, room, () => boxForm(room.from, room.to)),
+    depthIn: depthOf,
+    intrusionOf: (one, two) => {
+      const known = once(intrusions, one, () => new WeakMap<Form, { readonly found: Intrusion | null }>());
+      const whole = (form: Form) => ({ form, bounds: boundsOfForm(form), depth: depthOf(form) });
+      return once(known, two, () => ({ found: intrusionOf(whole(one), whole(two)) })).found;
+    },
+    crossSectionsOf: form => once(sections, form, () => crossSectionsOf(form, boundsOfForm)),
+    surfaceOf: form => once(surfaces, form, () => surfacePlaces(form)),
     solidOf: form => once(solids, form, () => solidOf(form)),
     wallOf: (form, endsClosed) => once(endsClosed ? closedWalls : openWalls, form, () => wallOf(form, { endsClosed })),
     boundsOf: boundsOfForm,
@@ -56,7 +87,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   };
 }
 
-function once<T>(made: WeakMap<Form, T>, form: Form, make: () => T): T {
+function once<K extends object, T>(made: WeakMap<K, T>, form: K, make: () => T): T {
   const had = made.get(form);
   if (had !== undefined) return had;
   const fresh = make();

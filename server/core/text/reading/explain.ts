@@ -15,6 +15,8 @@ import {
   skipBlankLines,
 } from './faults.ts';
 import { columnAt, lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
+import { dashlessBraces, strayBullet } from './oddDashes.ts';
+import { wrongColon } from './oddSigns.ts';
 
 /** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
 const structural = new Set([
@@ -36,7 +38,11 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
   const [start] = error.pos;
   const { message } = error;
   if (error.code === 'TAB_AS_INDENT') return explainTabs(text, start);
-  const glued = gluedBracket(text, keyStart(text, start));
+  const glued =
+    gluedBracket(text, keyStart(text, start)) ??
+    wrongColon(text, keyStart(text, start)) ??
+    dashlessBraces(text, start) ??
+    strayBullet(text, start);
   if (glued) return glued;
   if (message.startsWith('Missing closing')) return explainQuote(situation, start);
   if (message.startsWith('Missing directives-end')) return explainDirective(text, start);
@@ -87,18 +93,31 @@ function explainKey(text: string, at: number): Fault {
   const before = text.slice(lineStart(text, start), start);
   const blanked: Span = [start, lineEnd(text, start)];
 
+  if (said === '?')
+    return fault('yaml-syntax', span, '“?” is no figure. Weigh or measure it, or leave the line out until then.', {
+      blanked,
+    });
   if (/^\?(\s|$)/.test(said)) return quoteValue(text, span, 'A value cannot start with “?” and a space.');
   if (/^-(\s|$)/.test(said)) return before.trim() === '' ? explainIndent(text, start) : explainStrayDash(text, start);
   const dash = /^\s*(-)[^\s-][^:]*:\s+$/.exec(before);
   if (dash) return missingDashSpace(text, lineStart(text, start) + before.indexOf('-'));
   if (/[^\s:]:\s+$/.test(before)) {
     if (!/^[^:]*:(\s|$)/.test(said)) return explainOverIndent(text, start);
+    if (/^[^:]*:$/.test(said)) {
+      const end = span[1] - 1;
+      return fault('yaml-syntax', span, `The colon behind “${said.slice(0, -1)}” is one too many.`, {
+        put: [[end, ' ']],
+        mend: replacing('Take the colon out', [[end, end + 1], '']),
+      });
+    }
     return quoteValue(
       text,
       span,
       `“${said}” has a colon and a space in it, so it reads like a key with its own value.`,
     );
   }
+  const signed = wrongColon(text, start);
+  if (signed) return signed;
   const glued = missingColonSpace(text, start);
   if (glued) return { ...glued, blanked };
   const [name = '', ...rest] = said.split(/[ \t]+/);
@@ -216,7 +235,14 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
   if (!twin || text.slice(lineStart(text, start), start).trim() !== '') return fault('duplicate-key', span, message);
   const last = Math.max(start, twin.secondEnd - 1);
   const lines: Span = [lineStart(text, start), nextLineStart(text, last)];
-  return fault('duplicate-key', span, message, { mend: replacing(`Take out this “${name}”`, [lines, '']) });
+  const said = (at: number): string => text.slice(...restOfLine(text, at));
+  const isOneLine = lineEnd(text, start) >= twin.secondEnd;
+  // A figure that is given nowhere else is kept, as a note.
+  const mend =
+    isOneLine && said(start) !== said(twin.first[0])
+      ? replacing(`Make this “${name}” a note`, [[start, start], '# '])
+      : replacing(`Take out this “${name}”`, [lines, '']);
+  return fault('duplicate-key', span, message, { mend });
 }
 
 /** A few characters of the file for a message. */

@@ -1,3 +1,4 @@
+import { isListKey, isSectionKey } from '../../../../schema/fileKeys.ts';
 import type { Mend } from '../../findings/finding.ts';
 import {
   type Fault,
@@ -33,6 +34,10 @@ export function explainIndent(text: string, at: number): Fault {
   const all = levelsAbove(text, first);
   const levels = all.filter(level => level.isList === isDash);
   const [nearest] = [...levels].sort((a, b) => Math.abs(a.column - column) - Math.abs(b.column - column));
+  const stray = isDash ? strayDash(text, first, all) : null;
+  if (stray) return stray;
+  const dashless = isDash ? null : missingDashAt(text, first, all);
+  if (dashless) return dashless;
   if (!nearest || nearest.column === column)
     return fault(
       'bad-indent',
@@ -60,6 +65,49 @@ export function explainIndent(text: string, at: number): Fault {
     blanked: stretch,
     mend: shifting(text, stretch, nearest.column, title),
   });
+}
+
+/** The first key of an entry in the column where its dash belongs. */
+function missingDashAt(text: string, first: number, levels: readonly Level[]): Fault | null {
+  const column = firstColumn(text, first);
+  const above = levels.find(level => level.column <= column);
+  const isEntry = above?.isList && above.column === column && opensWith(text, above.offset, firstWord(text, first));
+  return isEntry ? dashBefore(text, first) : null;
+}
+
+/** Whether an entry opens with a key; one between braces too. */
+const opensWith = (text: string, dash: number, key: string): boolean =>
+  /^-[ \t]+(?:\{[ \t]*)?([^:\s]+):/.exec(text.slice(dash, lineEnd(text, dash)))?.[1] === key;
+
+/** A line that begins an entry of a list and has no dash. */
+function dashBefore(text: string, first: number): Fault {
+  const said = text.slice(...restOfLine(text, first));
+  return fault('missing-dash', [first, first + said.length], `Each entry of a list begins with a dash: “- ${said}”.`, {
+    blanked: [first, lineEnd(text, first)],
+    dash: first,
+    mend: replacing('Put the dash in', [[first, first], '- ']),
+  });
+}
+
+/** A dash before one of the further keys of an entry, in their column: it begins no entry of its own. */
+function strayDash(text: string, first: number, levels: readonly Level[]): Fault | null {
+  const column = firstColumn(text, first);
+  const key = levels.find(level => !level.isList);
+  const entry = levels.find(level => level.isList && level.column < column);
+  if (!key || !entry || key.column !== column) return null;
+  const [dash, behind] = /^-[ \t]+([^:\s]+):/.exec(text.slice(first, lineEnd(text, first))) ?? [];
+  const opening = firstWord(text, entry.offset);
+  if (dash === undefined || behind === opening) return null;
+  const length = /^-[ \t]+/.exec(dash)![0].length;
+  return fault(
+    'bad-indent',
+    [first, first + 1],
+    `This dash begins a new entry, but “${behind}” goes on with the one above. Take it out.`,
+    {
+      blanked: [first, lineEnd(text, first)],
+      mend: replacing('Take the dash out', [[first, first + length], '']),
+    },
+  );
 }
 
 /** A line indented below a key that already has its value. */
@@ -93,9 +141,12 @@ function oddOneAbove(text: string, key: Level, stretch: Span, levels: readonly L
   const by = column - key.column;
   const parent = levels.find(level => !level.isList && level.column < Math.min(key.column, column));
   const isFirst = parent !== undefined && lineStart(text, nextContent(text, parent.offset)) === line;
-  if (!isAlone || !isFirst || linesInColumn(text, stretch) < 2) return null;
+  // What stands at the margin and is no section was moved there.
+  const isMoved = key.column === 0 && !isSectionKey(firstWord(text, key.offset));
+  if (!isAlone || !isFirst || (linesInColumn(text, stretch) < 2 && !isMoved)) return null;
   const first = firstOnLine(text, line);
   const isDash = startsEntry(text, first);
+  if (!isDash && by === 2 && parent && isListKey(firstWord(text, parent.offset))) return dashBefore(text, first);
   const dash = isDash ? first + by : null;
   if (dash !== null && !agreesWithDashes(text, stretch[1], firstColumn(text, first) + by)) return null;
   const block: Span = isDash ? [line, lineEnd(text, line)] : stretchFrom(text, line, column);
@@ -119,6 +170,8 @@ function agreesWithDashes(text: string, offset: number, column: number): boolean
 /** Whether the keys below a dash stand as far from where they should be as the dash does itself. */
 function movesWithDash(text: string, dash: number, by: number): boolean {
   const below = skipBlankLines(text, nextLineStart(text, dash));
+  const isInPlace = firstColumn(text, below) === keyColumn(text, lineEnd(text, dash)) + by;
+  if (isInPlace && !startsEntry(text, below)) return false;
   return (
     firstColumn(text, below) <= firstColumn(text, dash) ||
     firstColumn(text, below) !== keyColumn(text, lineEnd(text, dash)) + by
@@ -179,10 +232,6 @@ export function explainTabs(text: string, at: number): Fault {
 
 /** The same text with each indenting tab as one space, so that offsets stay. */
 export const withoutTabs = (text: string): string => text.replace(tabbedLeads, lead => lead.replaceAll('\t', ' '));
-
-/** Whether the line that starts at an offset is indented with tabs. */
-export const isTabbed = (text: string, start: number): boolean =>
-  tabbedLead.test(text.slice(start, lineEnd(text, start)));
 
 /** The maps and lists that a line could belong to, nearest first, as their first words stand in the lines above. */
 function levelsAbove(text: string, at: number): readonly Level[] {

@@ -1,3 +1,4 @@
+import { isFileKey } from '../../../../schema/fileKeys.ts';
 import type { Mend } from '../../findings/finding.ts';
 import { explainIndent } from './explainIndent.ts';
 import {
@@ -13,15 +14,26 @@ import {
 import { lineEnd, lineStart, type Span } from './lines.ts';
 import { doubleQuoted } from './quoteScalar.ts';
 
-/** A quote that is opened and never closed. */
+/** A quote that is opened and never closed: the text ends with the value, which is read without it. */
 export function explainQuote(situation: Situation, errorAt: number): Fault {
   const { text } = situation;
   const opened = quotedBefore(situation, errorAt)?.[0] ?? errorAt;
   const mark = text[opened] === "'" ? "'" : '"';
-  const [, end] = restOfLine(text, opened);
-  return fault('unclosed-quote', [opened, end], `The quote opened here is not closed. End the text with ${mark}.`, {
-    blanked: [opened, lineEnd(text, opened)],
-    mend: replacing(`Close the quote with ${mark}`, [[end, end], mark]),
+  const [, lineIs] = restOfLine(text, opened);
+  const isInBraces = /[{[][^}\]]*$/.test(text.slice(lineStart(text, opened), opened));
+  const comma = isInBraces ? text.slice(opened, lineIs).search(/\s*[,}\]]/) : -1;
+  const end = comma < 0 ? lineIs : opened + comma;
+  const said = text.slice(opened + 1, end);
+  const isFigure = /^[-+.\d]/.test(said);
+  const isPlain = said !== '' && !/: |:$| #|[[\]{}]/.test(said) && /^[-+.\w]/.test(said);
+  const message = isFigure
+    ? `The quote opened here is not closed. A figure needs none: ${said}.`
+    : `The quote opened here is not closed. End the text with ${mark}.`;
+  return fault('unclosed-quote', [opened, end], message, {
+    ...(isPlain ? { put: [[opened, ' ']] as const } : { blanked: [opened, lineEnd(text, opened)] as const }),
+    mend: isFigure
+      ? replacing('Take the quote out', [[opened, opened + 1], ''])
+      : replacing(`Close the quote with ${mark}`, [[end, end], mark]),
   });
 }
 
@@ -46,7 +58,12 @@ export function explainBracket(situation: Situation, errorAt: number): Fault {
     'unclosed-bracket',
     [opened, opened + 1],
     `The ${opener} opened here is not closed. End it with ${closer}, for example “${example}”; if it goes over several lines, indent them all.`,
-    { blanked: [opened, lineEnd(text, opened)], mend: closing(said, opened, opener, closer) },
+    {
+      ...(said.endsWith(')') && !said.includes('(')
+        ? { put: [[end - 1, closer]] as const }
+        : { blanked: [opened, lineEnd(text, opened)] as const }),
+      mend: closing(said, opened, opener, closer),
+    },
   );
 }
 
@@ -65,6 +82,7 @@ function closing(said: string, opened: number, opener: string, closer: string): 
   const end = opened + said.length;
   const last = said.at(-1) ?? '';
   const isOtherCloser = (last === ']' || last === '}') && last !== closer && !said.includes(last === ']' ? '[' : '{');
+  if (last === ')' && !said.includes('(')) return replacing(`Change ) to ${closer}`, [[end - 1, end], closer]);
   if (isOtherCloser) return replacing(`Change ${last} to ${closer}`, [[end - 1, end], closer]);
   if (said.length < 2 || /[,:{[]/.test(last) || !isAllElseClosed(said)) return null;
   return replacing(`Close it with ${closer}`, [[end, end], opener === '{' ? ' }' : ']']);
@@ -96,6 +114,15 @@ export function explainComma(situation: Situation, at: number, message: string):
   const quoted = quotedBefore(situation, at);
   if (quoted && quoted[1] === before.length && !message.includes('flow-')) return explainAfterQuote(text, quoted, at);
   const inner = /^(\S+(?:[ \t]+[^\s:,]+)*?)[ \t]+([^\s:,{}[\]]+):(?=\s|$)/.exec(text.slice(...rest));
+  if (message.includes('Block collections') && inner && !isFileKey(inner[2]!)) {
+    const [, valueEnd] = restOfLine(text, at);
+    const close = text.slice(at, valueEnd).search(/\s*[,}\]]/);
+    return quoteValue(
+      text,
+      [at, close < 0 ? valueEnd : at + close],
+      'A colon and a space inside a value read like a key.',
+    );
+  }
   if (message.includes('Block collections') && inner) {
     const end = at + inner[1]!.length;
     const next = at + inner[0].length - inner[2]!.length - 1;
@@ -116,16 +143,22 @@ export function explainComma(situation: Situation, at: number, message: string):
   );
 }
 
-const missingComma = (text: string, span: Span, end: number): Fault =>
-  fault(
+/** A comma that is missing behind `end`, or stands there as another sign; it is read where there is room for it. */
+function missingComma(text: string, span: Span, end: number): Fault {
+  const isOther = /[;.]/.test(text[end - 1] ?? '');
+  const at: Span = isOther ? [end - 1, end] : [end, end];
+  const room = isOther ? end - 1 : end;
+  const isRoom = isOther || /[ \t]/.test(text[end] ?? '');
+  return fault(
     'missing-comma',
     span,
     `A comma is missing before “${text.slice(...span)}”. Between brackets, values are separated by commas.`,
     {
-      blanked: [span[0], lineEnd(text, span[0])],
-      mend: replacing('Put a comma in', [[end, end], ',']),
+      ...(isRoom ? { put: [[room, ',']] as const } : { blanked: [span[0], lineEnd(text, span[0])] as const }),
+      mend: replacing('Put a comma in', [at, ',']),
     },
   );
+}
 
 /** `'it's'` or `"5" 3/4"`: text goes on after the closing quote. */
 function explainAfterQuote(text: string, quoted: Span, at: number): Fault {
@@ -146,8 +179,9 @@ function explainAfterQuote(text: string, quoted: Span, at: number): Fault {
 /** A value that only stands as text when it is quoted. */
 export function quoteValue(text: string, span: Span, reason: string): Fault {
   const quoted = doubleQuoted(text.slice(...span));
+  const isInBraces = /[{[][^}\]]*$/.test(text.slice(lineStart(text, span[0]), span[0]));
   return fault('needs-quotes', span, `${reason} Put it in quotes: ${quoted}.`, {
-    blanked: [span[0], lineEnd(text, span[0])],
+    blanked: isInBraces ? span : [span[0], lineEnd(text, span[0])],
     mend: replacing('Put it in quotes', [span, quoted]),
   });
 }

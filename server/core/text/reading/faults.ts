@@ -19,6 +19,10 @@ export interface Fault {
   readonly blanked: Span | null;
   /** Where a dash is read instead, so that an entry stays an entry. */
   readonly dash: number | null;
+  /** What else it leaves in uncertainty. */
+  readonly also?: readonly Span[];
+  /** Characters that are read instead of those at an offset, so that nothing is lost of what was meant. */
+  readonly put?: readonly (readonly [offset: number, text: string])[];
 }
 
 export interface Situation {
@@ -31,12 +35,16 @@ export function fault(
   code: FindingCode,
   span: Span,
   message: string,
-  options: { readonly blanked?: Span; readonly dash?: number | null; readonly mend?: Mend | null } = {},
+  options: Pick<Fault, 'put'> & {
+    readonly blanked?: Span;
+    readonly dash?: number | null;
+    readonly mend?: Mend | null;
+  } = {},
 ): Fault {
-  const { mend, blanked = null, dash = null } = options;
+  const { mend, blanked = null, dash = null, put = [] } = options;
   const place = { on: 'text', start: span[0], end: span[1] } as const;
   const finding: Finding = { code, severity: 'error', about: 'file', message, place };
-  return { finding: mend ? { ...finding, mends: [mend] } : finding, span, blanked, dash };
+  return { finding: mend ? { ...finding, mends: [mend] } : finding, span, blanked, dash, put };
 }
 
 /** A mend that puts a text in the place of the characters of each span. */

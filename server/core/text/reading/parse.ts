@@ -1,9 +1,11 @@
 import type { Document } from 'yaml';
 import { explainLocal, explainStructural, isStructural } from './explain.ts';
-import { isTabbed, withoutTabs } from './explainIndent.ts';
+import { withoutTabs } from './explainIndent.ts';
 import type { Fault } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
 import { toNode } from './nodes.ts';
+import { evenDashes } from './oddDashes.ts';
+import { evenQuotes } from './oddQuotes.ts';
 import { evenSpaces } from './oddSpaces.ts';
 import { isRefused, parseYaml, type Refused } from './parseYaml.ts';
 import { gluedKey } from './quietFaults.ts';
@@ -23,8 +25,10 @@ export interface Parsed {
  */
 export function parse(text: string): Parsed | Refused {
   const even = evenSpaces(text.replace(/\r(?!\n)/g, '\n'));
-  const faults = [...even.faults];
-  let readText = even.text;
+  const quotes = evenQuotes(even.text);
+  const dashes = evenDashes(quotes.text);
+  const faults = [...even.faults, ...quotes.faults, ...dashes.faults];
+  let readText = dashes.text;
   let doc = parseYaml(readText);
   let isGivenUp = false;
   // Ends: after `mostRounds` at the latest.
@@ -53,11 +57,11 @@ const MOST_SAID = 101;
 /** A dozen slips in a boat file; fewer in a huge text, where each round takes long. */
 const mostRounds = (text: string): number => Math.max(2, Math.min(12, Math.floor(3_000_000 / (text.length + 1))));
 
-/** On a line already complained of, or out of line only because of the tabs that were. */
+/** On a line already complained of, or perhaps out of line only because of the tabs that were. */
 function isSaid(text: string, found: Fault, faults: readonly Fault[]): boolean {
   const line = lineStart(text, found.span[0]);
   if (faults.some(each => lineStart(text, each.span[0]) === line)) return true;
-  return found.finding.code === 'bad-indent' && isTabbed(text, line) && faults.some(isAboutTabs);
+  return found.finding.code === 'bad-indent' && faults.some(isAboutTabs);
 }
 
 const isAboutTabs = ({ finding }: Fault): boolean => finding.code === 'tab-indent';
@@ -67,8 +71,9 @@ const isRecovered = (doc: Document.Parsed, { finding }: Fault): boolean =>
   finding.code === 'unclosed-bracket' && doc.errors.filter(isStructural).length === 1;
 
 /** The text without a slip; where that changes nothing, without the line that the parser stumbles over. */
-function blankOut(text: string, { blanked, dash }: Fault, errorAt: number | undefined): string {
-  const without = blanked ? blank(text, ...blanked) : text;
+function blankOut(text: string, { blanked, dash, put = [] }: Fault, errorAt: number | undefined): string {
+  const blanks = blanked ? blank(text, ...blanked) : text;
+  const without = put.reduce((read, [at, piece]) => read.slice(0, at) + piece + read.slice(at + piece.length), blanks);
   const next = dash === null ? without : `${without.slice(0, dash)}-${without.slice(dash + 1)}`;
   if (next !== text || errorAt === undefined) return next;
   const at = Math.min(errorAt, text.length);

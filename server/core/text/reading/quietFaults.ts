@@ -2,6 +2,8 @@ import { gluedBracket, missingColonSpace, missingDashSpace } from './explain.ts'
 import type { Fault } from './faults.ts';
 import { lineStart } from './lines.ts';
 import { isMapNode, isScalar, isSeq, type Node, type NodePair, visit } from './nodes.ts';
+import { missingDash, strayBullet } from './oddDashes.ts';
+import { decimalComma, noColon, wrongColon } from './oddSigns.ts';
 import { keyName, spanOf } from './tree.ts';
 
 /** Slips that are good YAML, but of another meaning than the writer had in mind. */
@@ -12,17 +14,22 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
     if (found) faults.push(found);
   };
   // `- name:battery` is one piece of text, not a key and its value.
-  const addLonePlain = (node: Node | null): void => {
-    if (isScalar(node) && node.style === 'PLAIN') add(missingColonSpace(text, node.start));
+  const addLonePlain = (node: Node | null, isBelow = false): void => {
+    if (isScalar(node) && node.style === 'PLAIN')
+      add(
+        missingColonSpace(text, node.start) ??
+          wrongColon(text, node.start) ??
+          (isBelow ? noColon(text, node.start) : null),
+      );
   };
   addLonePlain(root);
   visit(root, {
     node: node => {
       if (isSeq(node)) for (const item of node.items) addLonePlain(item);
       if (!isMapNode(node)) return true;
-      for (const pair of node.items) {
-        if (node.flow) add(gluedFlowKey(pair, text));
-        else if (isBelowKey(pair, text)) addLonePlain(pair.value);
+      for (const [i, pair] of node.items.entries()) {
+        if (node.flow) add(decimalComma(node, i, text) ?? gluedFlowKey(pair, text));
+        else if (isBelowKey(pair, text)) addLonePlain(pair.value, true);
       }
       return true;
     },
@@ -30,9 +37,9 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
   return faults;
 }
 
-/** Among them the first that shapes what is around it: `-name: battery` and `water:{ kind: sea }`. */
+/** Among them the first that shapes what is around it: `-name: battery` and `water:{ kind: sea }`; a dash that is missing. */
 export function gluedKey(root: Node | null, text: string): Fault | null {
-  let found: Fault | null = null;
+  let found: Fault | null = missingDash(root, text);
   visit(root, {
     node: map => {
       if (found) return false;
@@ -41,7 +48,9 @@ export function gluedKey(root: Node | null, text: string): Fault | null {
         const start = plainStart(pair);
         if (start === null) continue;
         const name = keyName(pair) ?? '';
-        found ??= /^-[A-Za-z]/.test(name) ? missingDashSpace(text, start) : gluedBracket(text, start);
+        found ??= /^-[A-Za-z]/.test(name)
+          ? missingDashSpace(text, start)
+          : (gluedBracket(text, start) ?? strayBullet(text, start));
       }
       return true;
     },
@@ -52,7 +61,8 @@ export function gluedKey(root: Node | null, text: string): Fault | null {
 /** `{ name:battery }`: a key without a value. */
 function gluedFlowKey(pair: NodePair, text: string): Fault | null {
   const start = plainStart(pair);
-  return pair.colon !== null || start === null ? null : missingColonSpace(text, start);
+  if (pair.colon !== null || start === null) return null;
+  return missingColonSpace(text, start) ?? wrongColon(text, start, pair.key!.end);
 }
 
 /** `hull:` and below it `length:900 mm`. */

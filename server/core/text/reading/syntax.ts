@@ -35,7 +35,7 @@ export interface Syntax {
 }
 
 /** Slips that leave no doubt about what is read. */
-const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents']);
+const harmless = new Set(['duplicate-key', 'odd-space', 'several-documents', 'odd-quotes']);
 
 /** Slips that are said; of a text with more nothing is sure, and nobody reads on. */
 const MOST_SAID = 100;
@@ -75,7 +75,7 @@ export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
   const findings = all.slice(0, MOST_SAID).map(each => each.finding);
-  const slips = all.filter(each => !harmless.has(each.finding.code)).map(each => each.span);
+  const slips = all.filter(each => !harmless.has(each.finding.code)).flatMap(each => [each.span, ...(each.also ?? [])]);
   return {
     text,
     lineStarts,

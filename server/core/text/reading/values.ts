@@ -80,6 +80,14 @@ export function isBroken(syntax: Syntax, path: Path): boolean {
 export const hasSlip = (syntax: Syntax, path: Path): boolean =>
   isBroken(syntax, path) || slipsOf(syntax).some(({ at }) => isInside(at.path, path));
 
+/** Whether the section of the file that a path is in has a slip, or all of the file. */
+export const sectionSlips = (syntax: Syntax, path: Path): boolean =>
+  slipsOf(syntax).some(({ at }) => sectionOf(at.path).every((step, i) => path[i] === step));
+
+/** A section of the file, or a list of the hull. */
+const sectionOf = ([first, second]: Path): Path =>
+  first === 'hull' && second !== undefined ? [first, second] : first === undefined ? [] : [first];
+
 interface Slip {
   readonly start: number;
   readonly at: ReturnType<typeof pathAt>;

@@ -1,8 +1,10 @@
 import type { BoatSource } from '../../boat/source.ts';
+import type { Reading } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies } from '../../bodies/assemble.ts';
 import type { InCondition } from '../../conditions/loadingCondition.ts';
 import type { StateFigure } from '../../conditions/readings.ts';
 import type { Figure } from '../../figures/figure.ts';
+import { dot } from '../../geometry/form/vector.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { type Arrangement, floatBoat } from '../../uncertainty/floatBoat.ts';
 import { type FloatedBoat, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
@@ -79,9 +81,10 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     const likeliest = view(first);
     const belief = beliefOf(likeliest, residuals);
     const uncertainties = yield* spreadSteps(owner, floated, residuals, readings, belief);
+    const wasRead = foretold.readings.some(read => read.place === place && isOfLie(read.reading));
     const rivals = others.flatMap(explanation => {
       const there = middle(explanation).floated;
-      return there ? [{ floated: there, view: view(explanation) }] : [];
+      return there && !(wasRead && liesFar(there, floated)) ? [{ floated: there, view: view(explanation) }] : [];
     });
     if (rivals.length === 0) return uncertainties;
     yield;
@@ -101,6 +104,19 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     });
   };
 }
+
+/** It tells how the boat lay. */
+const isOfLie = ({ of }: Reading): boolean => of === 'mark' || of === 'freeboard' || of === 'trim' || of === 'heel';
+
+/** Cosine of 20 degrees. */
+const FAR = Math.cos(Math.PI / 9);
+
+/**
+ * By the straight lines all explanations have the boat lie as it was read to lie. One that by the full model lies far from there
+ * does so where the lines no longer hold: it explains nothing.
+ */
+const liesFar = (there: FloatedBoat, here: FloatedBoat): boolean =>
+  dot(there.floating.state.up, here.floating.state.up) < FAR;
 
 interface Where {
   readonly arrangement: Arrangement;

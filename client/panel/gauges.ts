@@ -1,0 +1,71 @@
+import type { PanelGauge } from './messages.ts';
+import { readSvg } from './svgDocument.ts';
+
+/** The strip of gauges on the page. */
+interface Gauges {
+  show(gauges: readonly PanelGauge[]): void;
+}
+
+/** @param reveal goes to a place in the file */
+export function createGauges(host: HTMLElement, reveal: (path: string) => void): Gauges {
+  let shown = '';
+  return {
+    show(gauges) {
+      const wanted = JSON.stringify(gauges);
+      if (wanted === shown) return;
+      shown = wanted;
+      const focused = host.querySelector<HTMLElement>(':focus')?.dataset.gauge;
+      const headings = [...new Set(gauges.map(({ heading }) => heading))];
+      host.replaceChildren(
+        ...headings.map(heading => {
+          const group = elementOf('section', 'gauge-group');
+          group.append(
+            elementOf('h2', 'gauge-heading', heading),
+            ...gauges.filter(gauge => gauge.heading === heading).map(gauge => drawn(gauge, reveal)),
+          );
+          return group;
+        }),
+      );
+      // The keyboard's focus stays on its gauge.
+      if (focused !== undefined) host.querySelector<HTMLElement>(`[data-gauge="${CSS.escape(focused)}"]`)?.focus();
+    },
+  };
+}
+
+/** A gauge as a button: all that the bar shows is said in words too. */
+function drawn(gauge: PanelGauge, reveal: (path: string) => void): HTMLElement {
+  const { name, title, value, proposed, limit, ends, standing, verdict, path, svg } = gauge;
+  const button = elementOf(path === null ? 'div' : 'button', `gauge ${standing}`);
+  button.dataset.gauge = name;
+  if (button instanceof HTMLButtonElement && path !== null) {
+    button.type = 'button';
+    button.title = standing === 'out' ? 'Go to what is said of it' : 'Go to its limit';
+    button.addEventListener('click', () => reveal(path));
+  }
+  const head = elementOf('span', 'gauge-head');
+  head.append(
+    elementOf('span', 'gauge-title', title),
+    elementOf('span', 'gauge-verdict', `${SIGNS[standing]} ${verdict}`),
+  );
+  button.append(head, elementOf('span', 'gauge-value', value));
+  if (proposed !== null) button.append(elementOf('span', 'gauge-proposed', `then ${proposed}`));
+  const bar = readSvg(svg);
+  if (bar) button.append(document.adoptNode(bar));
+  const foot = elementOf('span', 'gauge-foot');
+  foot.append(
+    elementOf('span', 'gauge-end', ends[0]),
+    elementOf('span', 'gauge-limit', limit),
+    elementOf('span', 'gauge-end', ends[1]),
+  );
+  button.append(foot);
+  return button;
+}
+
+const SIGNS = { in: '\u2713', open: '?', out: '\u2717' } as const;
+
+function elementOf(name: string, kind: string, words?: string): HTMLElement {
+  const made = document.createElement(name);
+  made.className = kind;
+  if (words !== undefined) made.textContent = words;
+  return made;
+}

@@ -1,0 +1,52 @@
+import { readBoat } from '../boat/readBoat.ts';
+import { waits } from '../boat/toldNow.ts';
+import type { Finding, Mend } from '../findings/finding.ts';
+import { applyChanges, splice } from '../text/editing/edit.ts';
+import { rangeOf } from '../text/reading/rangeOf.ts';
+import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
+import type { Analysis } from './analysis.ts';
+
+/**
+ * The mends of a finding that do no harm, each tried on the text: it clears its finding, brings no error that was not
+ * there, and keeps every figure; what takes one out stands behind a better mend, or is not offered.
+ */
+export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[] {
+  const sound: Mend[] = [];
+  for (const mend of finding.mends ?? []) {
+    const loss = losesFigure(analysis.syntax, mend);
+    if (loss === null || (loss && sound.length === 0)) continue;
+    if (isTakeOut(mend) || isSound(analysis, finding, mend)) sound.push(mend);
+  }
+  return sound;
+}
+
+const isTakeOut = ({ changes }: Mend): boolean => changes.some(({ kind }) => kind === 'remove');
+
+/** Whether a figure of the text is gone after a mend; null where the mend cannot be made. */
+function losesFigure(syntax: Syntax, mend: Mend): boolean | null {
+  const text = applied(syntax, mend);
+  if (text === null) return null;
+  if (!isTakeOut(mend)) return false;
+  return digitsIn(text).length < digitsIn(syntax.text).length;
+}
+
+const digitsIn = (text: string): string => text.replace(/\D/g, '');
+
+function applied(syntax: Syntax, mend: Mend): string | null {
+  const splices = applyChanges(syntax, mend.changes);
+  return splices && splice(syntax.text, splices);
+}
+
+function isSound({ syntax, kept, file }: Analysis, finding: Finding, mend: Mend): boolean {
+  const { describer, meshes } = kept;
+  const after = readSyntax(applied(syntax, mend)!, syntax);
+  const { findings } = readBoat(after, describer, kept.entries, { meshes, shapes: kept.cache.shapes });
+  const errors = [...after.findings, ...findings].filter(({ severity }) => severity === 'error');
+  const place = rangeOf(syntax, finding.place)[0];
+  const isThere = (each: Finding): boolean =>
+    each.code === finding.code && each.message === finding.message && rangeOf(after, each.place)[0] === place;
+  // What was waiting for this mend is no harm that it does.
+  const isNew = ({ code, message, place: at }: Finding): boolean =>
+    !waits({ code, place: at }) && !file.findings.some(each => each.code === code && each.message === message);
+  return !errors.some(each => isThere(each) || isNew(each));
+}

@@ -1,0 +1,90 @@
+import { type Conflict, isSure } from './conflict.ts';
+import type { Hull } from './hull.ts';
+import type { Occupant } from './occupant.ts';
+
+/** What is told as one: a thing, or the hull’s length (null), and all that would be mended with it. */
+export interface Blame {
+  readonly of: Occupant | null;
+  /** Those that are its own before those of what it holds, the worst first. */
+  readonly conflicts: readonly Conflict[];
+}
+
+/** What holds others is to blame where so many of these, and so great a share of them, do not fit. */
+const SEVERAL = 2;
+const MOST_OF_THEM = 0.6;
+/** A conflict that only may be one weighs less. */
+const PERHAPS_WEIGHS = 0.3;
+
+/**
+ * The fewest things that being wrong would account for all conflicts, the most telling first: whatever mends most by itself,
+ * and of two that would mend as much the one that the conflict is of.
+ */
+export function blamesOf(conflicts: readonly Conflict[], things: readonly Occupant[], hull: Hull): readonly Blame[] {
+  const blames: Blame[] = [];
+  let left = conflicts;
+  // Ends: each round takes at least one conflict away.
+  while (left.length > 0) {
+    const { of, explained } = heaviest(left, things, hull);
+    const ownFirst = (a: Conflict, b: Conflict) => Number(b.of === of) - Number(a.of === of) || worstFirst(a, b);
+    blames.push({ of, conflicts: [...explained].sort(ownFirst) });
+    left = left.filter(conflict => !explained.includes(conflict));
+  }
+  return blames;
+}
+
+interface Suspect {
+  readonly of: Occupant | null;
+  readonly explained: readonly Conflict[];
+}
+
+function heaviest(left: readonly Conflict[], things: readonly Occupant[], hull: Hull): Suspect {
+  const suspects: Suspect[] = [];
+  const seen = new Set<Occupant | null>();
+  for (const { of, with: other } of left) {
+    for (const suspect of [of, other]) {
+      if (seen.has(suspect)) continue;
+      seen.add(suspect);
+      const explained = left.filter(conflict => explains(suspect, conflict));
+      if (suspect === of || mayBeWrong(suspect, explained, things, hull)) suspects.push({ of: suspect, explained });
+    }
+  }
+  return suspects.reduce((most, each) => (weigh(each) > weigh(most) ? each : most));
+}
+
+const explains = (suspect: Occupant | null, { of, with: other, code }: Conflict): boolean =>
+  suspect === null ? code === 'beyond-hull' : of === suspect || other === suspect;
+
+/** By how much it is accused; the thing that a conflict is of a little more than what it is held against. */
+const weigh = ({ of, explained }: Suspect): number =>
+  explained.reduce(
+    (sum, conflict) => sum + (isSure(conflict) ? 1 : PERHAPS_WEIGHS) * (conflict.of === of ? 1.2 : 1),
+    0,
+  );
+
+/** What holds others, or the hull’s length, is wrong only where it would be wrong for most of what it holds. */
+function mayBeWrong(
+  suspect: Occupant | null,
+  explained: readonly Conflict[],
+  things: readonly Occupant[],
+  { own }: Hull,
+): boolean {
+  const sure = explained.filter(isSure).length;
+  if (suspect === null) return sure >= SEVERAL && explained.some(({ of }) => own.includes(of));
+  const held = explained.filter(conflict => conflict.with === suspect && HOLDS.has(conflict.code));
+  if (held.length === 0) return true;
+  const inhabitants =
+    suspect.kind === 'shell'
+      ? things.filter(({ kind, inside }) => kind !== 'shell' && inside === null)
+      : things.filter(({ inside }) => inside === suspect.entry.name);
+  const misfits = held.filter(isSure).length;
+  return misfits >= SEVERAL && misfits >= MOST_OF_THEM * inhabitants.length;
+}
+
+const HOLDS: ReadonlySet<string> = new Set(['sticks-out', 'outside-hull']);
+
+const worstFirst = (a: Conflict, b: Conflict): number =>
+  Number(isSure(b)) - Number(isSure(a)) || rank(a) - rank(b) || b.by - a.by;
+
+/** What is said first of a thing that is in several places wrong. */
+const RANK = ['sticks-out', 'beyond-hull', 'below-keel', 'outside-hull', 'compartments-overlap', 'same-room'];
+const rank = ({ code }: Conflict): number => RANK.indexOf(code);

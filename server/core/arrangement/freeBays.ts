@@ -1,0 +1,115 @@
+import type { Bay, Tank } from '../boat/boat.ts';
+import { TAPE } from '../boat/placed.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { Bounds } from '../geometry/cut/solids.ts';
+import type { Vec3 } from '../geometry/form/vector.ts';
+import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { type Hull, hullOf } from './hull.ts';
+import { type Occupant, occupantsOf } from './occupant.ts';
+
+/**
+ * The bays of a boat by the room that is free in them: inside the hull or their compartment, and outside of other
+ * compartments and of tanks. A bay that is free as it is written stays the same; one that has no free room is of no size.
+ */
+export function freeBays(source: BoatSource, shapes: Shapes): readonly Bay[] {
+  const { bays, length } = source.boat;
+  if (bays.length === 0) return bays;
+  const occupants = occupantsOf(source, shapes);
+  const hull = hullOf(occupants, length, shapes);
+  const free = bays.map(bay => {
+    const isFree = freedom(occupants.find(({ entry }) => entry === bay)!, occupants, hull, shapes);
+    if (gridOf(bay, LOOKED_AT).every(plane => plane.every(row => row.every(isFree)))) return bay;
+    return { ...bay, ...largestFree(bay, isFree) };
+  });
+  return free.every((bay, i) => bay === bays[i]) ? bays : free;
+}
+
+/** Places along each axis: of a first look, and where there is something in the way. */
+const LOOKED_AT = [9, 3, 3] as const;
+const DIVIDED = [49, 9, 9] as const;
+
+/** Whether a place in a bay is free. */
+function freedom(
+  bay: Occupant,
+  occupants: readonly Occupant[],
+  { length, keel, outside }: Hull,
+  shapes: Shapes,
+): (place: Vec3) => boolean {
+  const inTheWay = occupants.filter(
+    ({ kind, entry, form, inside, bounds }) =>
+      (kind === 'compartment' || (kind === 'tank' && (entry as Tank).kind !== 'bladder')) &&
+      form !== null &&
+      inside === bay.inside &&
+      ([0, 1, 2] as const).every(
+        axis => bounds.from[axis] < bay.bounds.to[axis] && bounds.to[axis] > bay.bounds.from[axis],
+      ),
+  );
+  const depths = inTheWay.map(({ form }) => shapes.depthIn(form!));
+  const home = occupants.find(({ kind, entry }) => kind === 'compartment' && entry.name === bay.inside);
+  const depthAtHome = home?.form ? shapes.depthIn(home.form) : null;
+  const isWithin = depthAtHome
+    ? (place: Vec3) => depthAtHome(place) >= -bay.fitted
+    : ([x, y, z]: Vec3) =>
+        x >= -TAPE &&
+        (length === null || x <= length + TAPE) &&
+        z >= keel - TAPE &&
+        (outside([x, y, z]) ?? 0) <= bay.fitted;
+  return place => isWithin(place) && depths.every(depth => depth(place) <= TAPE);
+}
+
+type Counts = readonly [number, number, number];
+
+const marksOf = ({ from, to }: Bounds, counts: Counts): readonly (readonly number[])[] =>
+  counts.map((count, axis) =>
+    Array.from({ length: count }, (_, i) => from[axis]! + ((to[axis]! - from[axis]!) * i) / (count - 1)),
+  );
+
+/** Places in a box by height, offset and station. */
+function gridOf(room: Bounds, counts: Counts): readonly (readonly (readonly Vec3[])[])[] {
+  const [stations, offsets, heights] = marksOf(room, counts);
+  return heights!.map(z => offsets!.map(y => stations!.map((x): Vec3 => [x, y, z])));
+}
+
+/** The largest block between places of the grid of which all are free; of no size where there is none. */
+function largestFree(room: Bounds, isFree: (place: Vec3) => boolean): Bounds {
+  const free = gridOf(room, DIVIDED).map(plane => plane.map(row => row.map(isFree)));
+  const [stations, offsets, heights] = marksOf(room, DIVIDED);
+  let best: Bounds = { from: room.from, to: room.from };
+  let most = 0;
+  for (let low = 0; low < heights!.length; low++) {
+    for (let port = 0; port < offsets!.length; port++) {
+      for (let high = low + 1; high < heights!.length; high++) {
+        for (let starboard = port + 1; starboard < offsets!.length; starboard++) {
+          const across = (offsets![starboard]! - offsets![port]!) * (heights![high]! - heights![low]!);
+          const run = longestRun(stations!.length, i => {
+            for (let k = low; k <= high; k++)
+              for (let j = port; j <= starboard; j++) if (!free[k]![j]![i]) return false;
+            return true;
+          });
+          const volume = across * (stations![run[1]]! - stations![run[0]]!);
+          if (volume <= most) continue;
+          most = volume;
+          best = {
+            from: [stations![run[0]]!, offsets![port]!, heights![low]!],
+            to: [stations![run[1]]!, offsets![starboard]!, heights![high]!],
+          };
+        }
+      }
+    }
+  }
+  return best;
+}
+
+/** First and last of the most in a row that are free; the same twice where no two are. */
+function longestRun(count: number, isFree: (i: number) => boolean): readonly [number, number] {
+  let best: readonly [number, number] = [0, 0];
+  let start = -1;
+  for (let i = 0; i < count; i++) {
+    if (!isFree(i)) start = -1;
+    else {
+      if (start < 0) start = i;
+      if (i - start > best[1] - best[0]) best = [start, i];
+    }
+  }
+  return best;
+}

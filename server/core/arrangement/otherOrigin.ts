@@ -1,0 +1,67 @@
+import { isRange } from '../../../schema/forms.ts';
+import type { FileUnits } from '../../../schema/units.ts';
+import type { Change, Mend } from '../findings/finding.ts';
+import type { Form } from '../geometry/form/form.ts';
+import type { Vec3 } from '../geometry/form/vector.ts';
+import { extentText } from '../wording/exactText.ts';
+import type { Occupant } from './occupant.ts';
+
+/** Where stations may have been counted from instead of the bow tip. */
+export interface StationOrigin {
+  readonly words: string;
+  /** What the station is by that, of one written as `station`, m. */
+  readonly read: (station: number, length: number) => number;
+}
+
+export const OTHER_ORIGINS: readonly StationOrigin[] = [
+  { words: 'from the stern', read: (station, length) => length - station },
+  { words: 'aft of midships', read: (station, length) => length / 2 + station },
+  { words: 'forward of midships', read: (station, length) => length / 2 - station },
+];
+
+/** The thing where it lies if its station was counted from elsewhere; null where its station stands at no key of its own. */
+export function readFrom(origin: StationOrigin, thing: Occupant, length: number): Occupant | null {
+  if (!hasStation(thing)) return null;
+  const { from, to } = thing.bounds;
+  const middle = (from[0] + to[0]) / 2;
+  const by = origin.read(middle, length) - middle;
+  const move = (place: Vec3): Vec3 => [place[0] + by, place[1], place[2]];
+  return { ...thing, form: thing.form && movedAft(thing.form, by), bounds: { from: move(from), to: move(to) } };
+}
+
+function hasStation({ checked, kind }: Occupant): boolean {
+  if (kind === 'bay') return true;
+  return checked?.station !== undefined && !checked.profile && !checked.sections && !checked.mesh && !checked.forms;
+}
+
+/** Rewrites the stations of things that were counted from elsewhere. */
+export function originMend(origin: StationOrigin, things: readonly Occupant[], length: number, units: FileUnits): Mend {
+  const changes = things.map((thing): Change => {
+    const { entry, checked, bounds } = thing;
+    const moved = readFrom(origin, thing, length)!.bounds;
+    const written = checked?.station ?? { from: bounds.from[0], to: bounds.to[0], sigma: null, unit: units.length };
+    const extent = { isRange: isRange(written), unit: written.unit, sigma: written.sigma };
+    const text = extentText(extent, [moved.from[0], moved.to[0]], units);
+    return { kind: 'replace', place: { on: 'value', path: [...entry.path, 'station'] }, text };
+  });
+  const [first] = changes;
+  const whose =
+    things.length === 1
+      ? `Its station was counted ${origin.words}`
+      : `${things.length} stations were counted ${origin.words}`;
+  const to = things.length === 1 && first?.kind === 'replace' ? `change it to ${first.text}` : 'change them all';
+  return { title: `${whose}: ${to}`, changes };
+}
+
+function movedAft(form: Form, by: number): Form {
+  switch (form.shape) {
+    case 'ball':
+      return { ...form, centre: [form.centre[0] + by, form.centre[1], form.centre[2]] };
+    case 'revolved':
+      return { ...form, origin: [form.origin[0] + by, form.origin[1], form.origin[2]] };
+    case 'compound':
+      return { ...form, parts: form.parts.map(part => movedAft(part, by)) };
+    case 'polyhedron':
+      return { ...form, vertices: form.vertices.map((value, i) => (i % 3 === 0 ? value + by : value)) };
+  }
+}

@@ -1,0 +1,39 @@
+import type { Bay, Boat, Entry, Part, Tank } from '../boat/boat.ts';
+import { entryFault } from '../boat/fault.ts';
+import { TAPE } from '../boat/placed.ts';
+import type { Finding } from '../findings/finding.ts';
+import type { Bounds } from '../geometry/cut/solids.ts';
+import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { quoteScalar } from '../text/reading/quoteScalar.ts';
+
+/** Of the least of its sizes, how much must lie in a compartment's form for it to lie in there whole. */
+const WHOLE = 0.95;
+
+/** What lies whole in a compartment and does not say so counts as lying in the water, and displaces what is displaced. */
+export function perhapsInside(boat: Boat, shapes: Shapes): ReadonlyMap<Entry, Finding> {
+  const found = new Map<Entry, Finding>();
+  for (const entry of [...boat.tanks, ...boat.payload, ...boat.bays]) {
+    const home = homeOf(entry, boat, shapes);
+    if (home === null) continue;
+    const text = quoteScalar(home, true);
+    const message = `“${entry.name}” lies whole in “${home}”, but counts as lying in the water, so that its room displaces twice. If it is in there, say so: “in: ${text}”.`;
+    found.set(entry, {
+      ...entryFault('perhaps-inside', entry.path, message, 'warning'),
+      mends: [{ title: `Add “in: ${text}”`, changes: [{ kind: 'add-key', path: entry.path, key: 'in', text }] }],
+    });
+  }
+  return found;
+}
+
+function homeOf(entry: Tank | Part | Bay, { compartments }: Boat, shapes: Shapes): string | null {
+  if (entry.inside !== null || ('form' in entry && !entry.form)) return null;
+  const space = 'from' in entry ? entry : shapes.boundsOf(entry.form);
+  const around = compartments.filter(({ form }) => fits(space, shapes.boundsOf(form)));
+  const form = 'form' in entry ? entry.form : around.length > 0 ? shapes.blockOf(entry) : null;
+  if (!form) return null;
+  const least = Math.min(...([0, 1, 2] as const).map(axis => space.to[axis] - space.from[axis]));
+  return around.find(compartment => shapes.overlapOf(compartment.form, form) >= WHOLE * least)?.name ?? null;
+}
+
+const fits = (space: Bounds, room: Bounds): boolean =>
+  !room.from.some((from, axis) => from - space.from[axis]! > TAPE || space.to[axis]! - room.to[axis]! > TAPE);

@@ -1,0 +1,77 @@
+import type { Analysis } from '../../analysis/analysis.ts';
+import type { Boat, Part } from '../../boat/boat.ts';
+import type { Form } from '../../geometry/form/form.ts';
+import { lengthText, massText, offsetWords, tapeText, volumeText } from '../../wording/numbers.ts';
+import { htmlElement, type Markup, svgText, together } from '../markup.ts';
+import { called } from '../things.ts';
+import { heading, htmlSection, prose } from './html.ts';
+
+type Cells = readonly [what: string, mass: string, station: string, athwart: string, height: string, where: string];
+
+const HEAD: Cells = ['what', 'mass', 'from the bow tip', 'athwart', 'height of its middle', 'where'];
+
+/**
+ * Everything that the boat is made of and carries by the file, in its order, with what it weighs together: not what trials only
+ * suppose, nor where they nudge it. Null for an empty file.
+ */
+export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup | null {
+  const { units } = boat;
+  const built = (entry: { readonly name: string; readonly form: Form }, mass: string, where: string): Cells => {
+    const { from, to } = kept.cache.shapes.boundsOf(entry.form);
+    return [
+      called(entry.name),
+      mass,
+      `${tapeText(from[0], units)} to ${tapeText(to[0], units)}`,
+      offsetWords((from[1] + to[1]) / 2, units),
+      lengthText((from[2] + to[2]) / 2, units),
+      where,
+    ];
+  };
+  const groups: readonly (readonly Cells[])[] = [
+    boat.shells.map(shell => built(shell, massText(shell.mass, units), 'free-flooding shell')),
+    boat.compartments.map(one => built(one, massText(one.mass, units), 'watertight compartment')),
+    boat.tanks.map(tank => built(tank, `holds ${volumeText(tank.capacity, units)}`, `${tank.kind} tank`)),
+    boat.payload.map(part => rowOf(part, boat)),
+  ];
+  const rows = groups.flat();
+  if (rows.length === 0) return null;
+  const [x, y, z] = bodies.massMoment;
+  const total: Cells = [
+    'all of it, tanks empty',
+    massText(bodies.mass, units),
+    bodies.mass > 0 ? tapeText(x / bodies.mass, units) : '',
+    bodies.mass > 0 ? offsetWords(y / bodies.mass, units) : '',
+    bodies.mass > 0 ? lengthText(z / bodies.mass, units) : '',
+    bodies.mass > 0 ? 'its centre of mass' : '',
+  ];
+  return htmlSection(
+    'pieces',
+    heading('Parts'),
+    htmlElement(
+      'table',
+      { class: 'list' },
+      htmlElement(
+        'thead',
+        {},
+        htmlElement('tr', {}, ...HEAD.map(words => htmlElement('th', { scope: 'col' }, svgText(words)))),
+      ),
+      htmlElement('tbody', {}, together(rows.map(cells => tableRow(cells, null))), tableRow(total, 'total')),
+    ),
+  );
+}
+
+const tableRow = (cells: Cells, kind: string | null): Markup =>
+  htmlElement('tr', { class: kind }, ...cells.map(words => htmlElement('td', {}, prose(words))));
+
+function rowOf(part: Part, { units }: Boat): Cells {
+  const { name, material, mass, from, to, centroid, inside, massFrom } = part;
+  const [start, end] = [tapeText(from[0], units), tapeText(to[0], units)];
+  return [
+    material === null || name.includes(material) ? called(name) : `${called(name)} (${material})`,
+    massFrom === 'scale' ? massText(mass, units) : `${massText(mass, units)}, by its form`,
+    start === end ? start : `${start} to ${end}`,
+    offsetWords(centroid[1], units),
+    lengthText(centroid[2], units),
+    inside === null ? 'in the water' : `in “${inside}”`,
+  ];
+}

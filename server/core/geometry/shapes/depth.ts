@@ -1,0 +1,102 @@
+import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import type { Form, Revolved } from '../form/form.ts';
+import { addScaled, dot, length, subtract, type Vec3 } from '../form/vector.ts';
+import { castAft, depthAt } from '../mesh/lineCast.ts';
+
+/** How deep a place lies in a form, m: its distance from the surface, positive inside and negative outside. */
+export type Depth = (place: Vec3) => number;
+
+/** Of several forms that are one thing the deepest counts: inside where two overlap that is less than the whole truth. */
+export function depthIn(form: Form): Depth {
+  if (form.shape === 'ball') return place => form.radius - length(subtract(place, form.centre));
+  if (form.shape === 'revolved') return revolvedDepth(form);
+  if (form.shape === 'compound') {
+    const parts = form.parts.map(depthIn);
+    return place => parts.reduce((most, part) => Math.max(most, part(place)), -Infinity);
+  }
+  const tree = boundsTree(form);
+  return place => {
+    const away = distanceTo(tree, place);
+    const hits = castAft(tree, place[1] + ASIDE[0], place[2] + ASIDE[1]);
+    return depthAt(hits, place[0]) === 0 ? -away : away;
+  };
+}
+
+/** A line through an edge may miss both its sides, so lines are cast this much beside the place, m: no tape shows it. */
+const ASIDE = [1.3e-7, 0.7e-7] as const;
+
+/** In the half plane through the axis: the profile, closed by its flat ends, as straight stretches. */
+function revolvedDepth({ origin, axis, profile }: Revolved): Depth {
+  const [first, last] = [profile[0]!, profile.at(-1)!];
+  const line = [[first[0], 0] as const, ...profile, [last[0], 0] as const];
+  return place => {
+    const from = subtract(place, origin);
+    const s = dot(from, axis);
+    const away = length(addScaled(from, axis, -s));
+    let nearest = Infinity;
+    let radius = -1;
+    for (let i = 1; i < line.length; i++) {
+      const [s0, r0] = line[i - 1]!;
+      const [s1, r1] = line[i]!;
+      const [ds, dr] = [s1 - s0, r1 - r0];
+      const square = ds * ds + dr * dr;
+      if (square === 0) continue;
+      const f = Math.min(1, Math.max(0, ((s - s0) * ds + (away - r0) * dr) / square));
+      nearest = Math.min(nearest, Math.hypot(s - s0 - f * ds, away - r0 - f * dr));
+      if (ds > 0 && s >= s0 && s <= s1) radius = Math.max(radius, r0 + (dr * (s - s0)) / ds);
+    }
+    return away <= radius ? nearest : -nearest;
+  };
+}
+
+/** Distance of the nearest triangle, m: boxes further off than one already found are passed over. */
+function distanceTo(tree: BoundsTree, place: Vec3): number {
+  const { boxes, corners, next, firstFace, endFace } = tree;
+  const p = subtract(place, tree.centre);
+  let square = Infinity;
+  let node = 0;
+  // Ends: the next node always has a greater number.
+  while (node < next.length) {
+    let apart = 0;
+    for (let axis = 0; axis < 3; axis++) {
+      const beyond = Math.abs(p[axis]! - boxes[6 * node + axis]!) - boxes[6 * node + 3 + axis]!;
+      if (beyond > 0) apart += beyond * beyond;
+    }
+    const after = next[node]!;
+    if (apart >= square) node = after;
+    else if (after !== node + 1) node++;
+    else {
+      for (let face = firstFace[node]!; face < endFace[node]!; face++) {
+        square = Math.min(square, squareToTriangle(p, corners, 9 * face));
+      }
+      node = after;
+    }
+  }
+  return Math.sqrt(square);
+}
+
+/** Squared distance of a triangle: of its plane where the foot lies on it, else of the nearest of its three sides. */
+function squareToTriangle(p: Vec3, corners: Float64Array, at: number): number {
+  const corner = (i: number): Vec3 => [corners[at + 3 * i]!, corners[at + 3 * i + 1]!, corners[at + 3 * i + 2]!];
+  const [a, b, c] = [corner(0), corner(1), corner(2)];
+  const [ab, ac, ap] = [subtract(b, a), subtract(c, a), subtract(p, a)];
+  const [bb, bc, cc] = [dot(ab, ab), dot(ab, ac), dot(ac, ac)];
+  const [pb, pc] = [dot(ap, ab), dot(ap, ac)];
+  const area = bb * cc - bc * bc;
+  if (area > 0) {
+    const [v, w] = [(cc * pb - bc * pc) / area, (bb * pc - bc * pb) / area];
+    if (v >= 0 && w >= 0 && v + w <= 1) {
+      const off = addScaled(addScaled(ap, ab, -v), ac, -w);
+      return dot(off, off);
+    }
+  }
+  return Math.min(squareToSide(p, a, b), squareToSide(p, b, c), squareToSide(p, c, a));
+}
+
+function squareToSide(p: Vec3, a: Vec3, b: Vec3): number {
+  const [ab, ap] = [subtract(b, a), subtract(p, a)];
+  const square = dot(ab, ab);
+  const f = square > 0 ? Math.min(1, Math.max(0, dot(ap, ab) / square)) : 0;
+  const off = addScaled(ap, ab, -f);
+  return dot(off, off);
+}

@@ -1,0 +1,68 @@
+import { planeFrame } from '../cut/planeFrame.ts';
+import type { Form, Polyhedron, Revolved } from '../form/form.ts';
+import { addScaled, type Vec3 } from '../form/vector.ts';
+
+/** Rings along a body of revolution, besides those of its profile, and places on each. */
+const RINGS = 9;
+const ROUND = 16;
+/** Of a mesh that many corners are looked at, spread evenly; a form of few has its sides divided by so many as well. */
+const CORNERS = 300;
+const FEW_FACES = 60;
+const DIVIDED = 8;
+
+/** Places spread over the surface of a form, its ends and corners among them, m. */
+export function surfacePlaces(form: Form): readonly Vec3[] {
+  if (form.shape === 'compound') return form.parts.flatMap(surfacePlaces);
+  if (form.shape === 'revolved') return ringPlaces(form);
+  if (form.shape === 'ball') {
+    const half: readonly (readonly [number, number])[] = Array.from({ length: RINGS }, (_, i) => {
+      const angle = (Math.PI * i) / (RINGS - 1);
+      return [-form.radius * Math.cos(angle), form.radius * Math.sin(angle)];
+    });
+    return ringPlaces({ shape: 'revolved', origin: form.centre, axis: [1, 0, 0], profile: half });
+  }
+  return cornerPlaces(form);
+}
+
+function ringPlaces({ origin, axis, profile }: Revolved): readonly Vec3[] {
+  const [first, last] = [profile[0]![0], profile.at(-1)![0]];
+  const between = Array.from({ length: RINGS }, (_, i) => first + ((last - first) * i) / (RINGS - 1));
+  const rings = [...profile, ...between.flatMap(s => radiusOn(profile, s))];
+  const [one, other] = planeFrame(axis);
+  return rings.flatMap(([s, radius]) => {
+    const middle = addScaled(origin, axis, s);
+    if (radius === 0) return [middle];
+    return Array.from({ length: ROUND }, (_, i) => {
+      const angle = (2 * Math.PI * i) / ROUND;
+      return addScaled(addScaled(middle, one, radius * Math.cos(angle)), other, radius * Math.sin(angle));
+    });
+  });
+}
+
+function radiusOn(profile: Revolved['profile'], s: number): readonly (readonly [number, number])[] {
+  const next = profile.findIndex(([to], i) => i > 0 && s <= to);
+  if (next < 0) return [];
+  const [[s0, r0], [s1, r1]] = [profile[next - 1]!, profile[next]!];
+  return s1 > s0 ? [[s, r0 + ((r1 - r0) * (s - s0)) / (s1 - s0)]] : [];
+}
+
+function cornerPlaces({ vertices, faces }: Polyhedron): readonly Vec3[] {
+  const corner = (i: number): Vec3 => [vertices[3 * i]!, vertices[3 * i + 1]!, vertices[3 * i + 2]!];
+  const count = vertices.length / 3;
+  if (faces.length > 3 * FEW_FACES) {
+    const step = Math.ceil(count / CORNERS);
+    return Array.from({ length: Math.ceil(count / step) }, (_, i) => corner(i * step));
+  }
+  const places: Vec3[] = [];
+  for (let k = 0; k < faces.length; k++) {
+    const [a, b] = [faces[k]!, faces[k % 3 === 2 ? k - 2 : k + 1]!];
+    // Each side belongs to two triangles: once is enough.
+    if (a > b) continue;
+    const [from, to] = [corner(a), corner(b)];
+    for (let i = 0; i <= DIVIDED; i++) {
+      const f = i / DIVIDED;
+      places.push([from[0] + f * (to[0] - from[0]), from[1] + f * (to[1] - from[1]), from[2] + f * (to[2] - from[2])]);
+    }
+  }
+  return places;
+}

@@ -1,0 +1,42 @@
+import type { BoatService } from '../service/service.ts';
+import { attempted, OK, type World, WRONG_USE } from './world.ts';
+
+export interface NewBoat {
+  readonly name: string;
+  readonly units: 'metric' | 'inches';
+  /** Length, beam, waterline and scale to plan it from; null for a small boat in trim. */
+  readonly plan: string | null;
+  /** Where it is written; `-` for the output. */
+  readonly output: string | null;
+}
+
+/** Writes the file of a new boat, `NAME.boat.yaml` unless told; one that is there already is left as it is. */
+export function newCommand(
+  { name, units, plan, output }: NewBoat,
+  { service, world }: { readonly service: BoatService; readonly world: World },
+): number {
+  const made = plan === null ? null : service.plannedBoat(name, plan, units);
+  if (made?.status === 'refused') {
+    world.err(`${made.reason}\n`);
+    return WRONG_USE;
+  }
+  const text = made?.text ?? service.newBoat(name, units);
+  const file = output ?? boatFileName(name);
+  if (file === '-') world.out(text);
+  else {
+    if (!attempted(file, world, () => world.writeOutput(file, text, { from: file, overwrite: false })))
+      return WRONG_USE;
+    world.err(`${file}: written.\n`);
+  }
+  return OK;
+}
+
+/** A boat's name as that of a file: small letters, no blanks, nothing that a folder could not hold. */
+const boatFileName = (name: string): string =>
+  `${
+    name
+      .trim()
+      .toLowerCase()
+      .replace(/[^\p{L}\p{N}]+/gu, '-')
+      .replace(/^-|-$/g, '') || 'boat'
+  }.boat.yaml`;

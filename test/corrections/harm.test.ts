@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { SUBMERGED, SURFACED } from '../../server/core/conditions/loadingCondition.ts';
+import { chanceOfHarm } from '../../server/core/corrections/balance/harm.ts';
+import type { LimitKept } from '../../server/core/corrections/balance/sureness.ts';
+import { heard, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
+import { probe } from '../helpers/probe.ts';
+
+const FIGURES = {
+  'surfaced trim': { condition: SURFACED, figure: 'trim' },
+  'surfaced heel': { condition: SURFACED, figure: 'heel' },
+  'submerged trim': { condition: SUBMERGED, figure: 'trim' },
+  'submerged heel': { condition: SUBMERGED, figure: 'heel' },
+} as const;
+
+/** A figure with a limit of 1. */
+const kept = (name: keyof typeof FIGURES, off: number, open: number): LimitKept => ({
+  ...FIGURES[name],
+  off,
+  limit: 1,
+  isLeast: false,
+  open,
+});
+
+describe('the chance to do harm', () => {
+  test.each([
+    [
+      'a figure that nobody doubts, brought into its limit',
+      [kept('surfaced trim', 4, 0)],
+      [kept('surfaced trim', 0, 0)],
+      0,
+    ],
+    ['the same taken out of it', [kept('surfaced trim', 0, 0)], [kept('surfaced trim', 4, 0)], 1],
+    ['nothing done, whatever is open', [kept('surfaced heel', 1, 9)], [kept('surfaced heel', 1, 9)], 0],
+    ['a boat that did not hang, whatever it then does', [], [kept('submerged trim', 3, 0)], 0],
+  ])('of %s', (_, before, after, known) => {
+    expect(chanceOfHarm(before, after)).toBeCloseTo(known, 12);
+  });
+
+  test('of a shift by far less than is open is that of erring the other way', () => {
+    // 20 limits are open and 2 are shifted: it is worse where the boat lay on the other side, by symmetry about the middle
+    // of the two half of all, less where it is out by so little more that nobody sees it.
+    const harm = chanceOfHarm([kept('submerged heel', 2, 20)], [kept('submerged heel', 0, 20)]);
+    expect(harm).toBeGreaterThan(0.15);
+    expect(harm).toBeLessThan(0.5);
+  });
+
+  test('counts an error once: what it does on the surface it does below', () => {
+    // A weight forward of where the file has it trims both; the correction brings both about as far.
+    const both = (figure: number) => [kept('surfaced trim', figure, 1), kept('submerged trim', figure, 1)];
+    const one = (figure: number) => [kept('surfaced trim', figure, 1)];
+    expect(chanceOfHarm(both(3), both(0))).toBeCloseTo(chanceOfHarm(one(3), one(0)), 1);
+  });
+});
+
+describe('a boat of which little is known', { timeout: 60_000 }, () => {
+  /* The probe's battery 0.3 mm too far aft, which is 1.6 of what submerged trim allows, and known to 5 mm only. */
+  const text = probe(['150 to 250 mm', '150.3 to 250.3 mm ± 5 mm']);
+
+  test('had better be floated before anything is done; once it was, the readings lead', () => {
+    const before = heard(text).corrections.all();
+    expect(before.length).toBeGreaterThan(0);
+    expect(before[0]!.floatFirst).toBe(true);
+    expect(before[0]!.note).toMatch(/float it as it is first/);
+    const tried = service.analyse(
+      `${text}${boatText`
+        trials:
+          - condition: submerged
+            trim: 2.1°
+      `}`,
+    );
+    for (const { floatFirst, note } of tried.corrections.all()) {
+      expect(floatFirst).toBe(false);
+      expect(note).not.toMatch(/float it as it is first/);
+    }
+  });
+
+  test('known to a fraction of what it is out by, it is not', () => {
+    const well = heard(probe(['150 to 250 mm', '160 to 260 mm ± 0.01 mm']));
+    expect(well.corrections.all()[0]).toMatchObject({ floatFirst: false });
+  });
+});

@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { isFileKey } from '../../schema/fileKeys.ts';
+import { findMaterial } from '../../schema/materials.ts';
+import { keyMeant, unitsMeant, wordMeant } from '../../schema/tradeWords.ts';
+import { tradeTables } from '../../schema/tradeWordTables.ts';
+
+describe('words of the trade', () => {
+  it.each(Object.keys(tradeTables.keys))('stand for a key of the file: %s', key => {
+    expect(isFileKey(key)).toBe(true);
+  });
+
+  it.each(Object.values(tradeTables.materials).flat())('stand for a material of the handbook: %s', name => {
+    expect(findMaterial(name)?.key).toBe(name);
+  });
+
+  it.each<[string, readonly string[], string | null]>([
+    ['weight', ['mass', 'height'], 'mass'],
+    ['Dia.', ['round', 'box'], 'round'],
+    ['size', ['round', 'box'], 'box'],
+    ['compartments', ['cells', 'kind'], 'cells'],
+    ['hieght', ['mass', 'height'], 'height'],
+    ['colour', ['mass', 'height'], null],
+  ])('%s among %j is %s', (word, free, key) => {
+    expect(keyMeant(word, free)).toBe(key);
+  });
+
+  it.each<[string, string | null]>([
+    ['pump', 'sealed'],
+    ['gas', 'vented'],
+    ['Air', 'vented'],
+    ['syringe', 'piston'],
+    ['bag', 'bladder'],
+    ['rubbish', null],
+  ])('a tank “%s” is %s', (word, kind) => {
+    expect(wordMeant(word, ['sealed', 'vented', 'piston', 'bladder'])).toBe(kind);
+  });
+
+  it.each<[string, ReturnType<typeof unitsMeant>]>([
+    ['inches', { length: 'in', mass: 'oz' }],
+    ['imperial', { length: 'in', mass: 'oz' }],
+    ['metric', { length: 'mm', mass: 'g' }],
+    ['in and lb', { length: 'in', mass: 'lb' }],
+    ['cubits', null],
+  ])('units “%s”', (said, units) => {
+    expect(unitsMeant(said)).toEqual(units);
+  });
+});

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
+import { analysed } from '../helpers/analysed.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
+
+/** What a command wrote and said, and its exit code. */
+function run(args: readonly string[], files: Readonly<Record<string, string>> = {}) {
+  const { world, written, said } = memoryWorld(files);
+  const code = runCommandLine(args, world);
+  return { code, written, ...said() };
+}
+
+describe('trimwright new', () => {
+  it.each([
+    [['new', 'Ringed', 'Plover'], 'ringed-plover.boat.yaml', 'mm'],
+    [['new', 'Knot', '--units', 'inches'], 'knot.boat.yaml', 'in'],
+    [['new', 'Knot', '-o', 'pond.boat.yaml'], 'pond.boat.yaml', 'mm'],
+  ])('%j writes %s', (args, file, length) => {
+    const { code, written, err } = run(args);
+    expect([code, Object.keys(written), err]).toEqual([0, [file], `${file}: written.\n`]);
+    const { boat, file: read } = analysed(written[file]!);
+    expect([read.isWhole, boat.units.length]).toEqual([true, length]);
+  });
+
+  it('leaves a file of that name as it is', () => {
+    const { code, written } = run(['new', 'Knot'], { 'knot.boat.yaml': 'boat: Knot' });
+    expect([code, written]).toEqual([2, {}]);
+  });
+
+  it.each([
+    [['new']],
+    [['new', 'Knot', '--units', 'cubits']],
+    [['new', 'Knot', '--json']],
+    [['check', 'a', '--units', 'inches']],
+  ])('%j is wrong use', args => {
+    expect(run(args).code).toBe(2);
+  });
+
+  it('prints it', () => {
+    expect(run(['new', 'Knot', '-o', '-']).out).toMatch(/^# Knot\..*\nboat: Knot\n/s);
+  });
+});
