@@ -51,7 +51,11 @@ describe('a condition of the file is figured as it is loaded', () => {
     expect(figures(analysis, 'a')[figure]).toBeCloseTo(value, 4);
   });
   it('each tank keeps its own fill where none is given', () => {
-    const text = probe(['kind: bladder', 'fill: 10 %\n      kind: bladder']);
+    const text = probe([
+      'kind: bladder',
+      `fill: 10 %
+      kind: bladder`,
+    ]);
     const analysis = analysed(withConditions(['{ name: as filed }', '{ name: dry, fill: 0 % }'], text));
     expect(figures(analysis, 'as filed').draft).toBeCloseTo((2000 + 99) / 40, 4);
     expect(figures(analysis, 'dry').draft).toBeCloseTo(2000 / 40, 4);
