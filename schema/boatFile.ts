@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { baySchema, stockSchema } from './bays.ts';
+import { conditionSchema } from './conditions.ts';
 import { map, quantity, text, word } from './fields.ts';
 import { waterlineSchema } from './forms.ts';
 import { compartmentSchema, partSchema, shellSchema, tankSchema } from './hull.ts';
@@ -50,6 +51,7 @@ export function boatSchemas(units: FileUnits) {
     bay: () => baySchema(units),
     stock: () => stockSchema(units),
     limits: () => limitsSchema(units),
+    condition: () => conditionSchema(units),
     trial: () => trialSchema(units),
   });
 }
@@ -100,6 +102,10 @@ function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
       bays: list(s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
       stock: s.stock.optional(),
       limits: s.limits.optional(),
+      conditions: list(
+        s.condition,
+        'States besides surfaced and submerged that the boat is figured, drawn and judged in, and that corrections hold in.',
+      ),
       trials: list(s.trial, 'What was read off the boat in the water, day by day.'),
     },
     'a boat file, with boat, hull and payload',

@@ -6,6 +6,7 @@ import type { QuantityOptions } from './quantitySize.ts';
 import { slipKey, slipsKey } from './struckOut.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
+import { withoutKey } from './without.ts';
 
 /** What was read off the boat on one day, in the water or on the bench, and what was on board for it. */
 export function trialSchema(units: FileUnits) {
@@ -174,15 +175,7 @@ function boardKeys(units: FileUnits) {
       'What was on board for this trial only: temporary lead and foam, as payload entries.',
       '- { name: sheet lead at the bow, material: lead, mass: 60 g, station: 70 mm, height: -4 mm }',
     ),
-    without: z
-      .array(text({ description: 'The name of a payload entry.', examples: ['keel lead aft'] }), {
-        error: 'Expected a list of names, such as [keel lead aft].',
-      })
-      .meta({
-        description: 'Payload entries that were not on board yet, by their names.',
-        shown: [['keel lead aft']],
-      })
-      .optional(),
+    without: withoutKey('Payload entries that were not on board yet, by their names.', 'keel lead aft'),
   };
 }
 

@@ -58,7 +58,9 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/shapes',
   ],
   'server/core/conditions': [
+    'schema',
     'server/core/boat',
+    'server/core/wording',
     'server/core/bodies',
     'server/core/geometry/form',
     'server/core/geometry/cut',

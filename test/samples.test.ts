@@ -45,6 +45,7 @@ describe('boats in trim', () => {
     ['sprat', ['submerged-touchy']],
     ['guillemot', []],
     ['teal', ['submerged-touchy']],
+    ['grebe', []],
   ] as const)('%s has nothing against it', (name, notes) => {
     const { findings, surfaced, submerged } = sample(name);
     expect(findings.map(({ code, severity }) => [code, severity])).toEqual(notes.map(code => [code, 'information']));

@@ -43,9 +43,11 @@ const ROW = 40;
 /** The number and unit that a text begins with: what stands before ± may have lost its unit to what stands after. */
 const digitsOf = (text: string): string => /^[\d.]+/.exec(text)?.[0] ?? text;
 
-/** A condition in the report for machines. */
+type Told = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+
+/** A condition in the report for machines; those of the builder's own stand together. */
 const inJson = (json: object, id: string): Record<string, unknown> =>
-  (json as Record<string, Record<string, unknown>>)[id]!;
+  (json as Told)[id] ?? (json as { readonly conditions: Told }).conditions[id]!;
 
 const BOATS = {
   probe: PROBE,

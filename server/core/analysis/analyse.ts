@@ -1,8 +1,11 @@
 import type { Describer } from '../../../schema/describe.ts';
 import type { Water } from '../boat/boat.ts';
+import type { OwnCondition } from '../boat/ownCondition.ts';
 import { readBoat } from '../boat/readBoat.ts';
+import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { emptyCache } from '../bodies/assemble.ts';
+import { loadingConditionOf } from '../conditions/ownCondition.ts';
 import { type Scheme, STANDARD } from '../figures/scheme.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
@@ -11,6 +14,7 @@ import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
 import { conclude } from './conclude.ts';
+import type { LoadedScheme } from './kept.ts';
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
@@ -27,24 +31,35 @@ export function analyse(
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
+  const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);
   const findings = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, cache.shapes)];
-  const isFaulty = findings.some(finding => finding.severity === 'error' && !isOfTrials(finding));
-  const isWhole = !isFaulty && reading.boat.leftOut.length === 0;
+  const errors = findings.filter(finding => finding.severity === 'error' && !isIn('trials', finding));
+  // Corrections shall hold in every condition of the file; the figures of the others are what they are without one of them.
+  const isFaulty = errors.length > 0;
+  const isWhole = errors.every(finding => isIn('conditions', finding)) && reading.boat.leftOut.length === 0;
   return conclude(
     {
       syntax,
       file: { findings, isFaulty, isWhole, wantedFiles: reading.meshNames },
       source: reading.source,
       trials: reading.trials,
-      scheme,
-      parts: { describer, meshes, entries: reading.kept, cache, variations },
+      scheme: loaded.scheme,
+      parts: { describer, meshes, entries: reading.kept, cache, variations, loaded },
     },
     previous,
   );
 }
 
+/** The scheme with the conditions of the file; the same object as before while nothing in them has changed. */
+function loadedBy(base: Scheme, conditions: readonly OwnCondition[], before?: LoadedScheme): LoadedScheme {
+  if (before?.base === base && sameData(before.conditions, conditions)) return before;
+  const others = [...base.others, ...conditions.map(loadingConditionOf)];
+  return { base, conditions, scheme: conditions.length > 0 ? { ...base, others } : base };
+}
+
 /** Trials are in no figure of the file: a fault in one spoils none. */
-const isOfTrials = ({ place }: Finding): boolean => 'path' in place && place.path[0] === 'trials';
+const isIn = (section: 'trials' | 'conditions', { place }: Finding): boolean =>
+  'path' in place && place.path[0] === section;
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {

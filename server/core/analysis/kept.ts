@@ -1,6 +1,8 @@
 import type { Describer } from '../../../schema/describe.ts';
+import type { OwnCondition } from '../boat/ownCondition.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
+import type { Scheme } from '../figures/scheme.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
@@ -9,6 +11,14 @@ import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainti
 import type { VariationCache } from '../uncertainty/variations.ts';
 import { type BoatInWater, floated } from './inWater.ts';
 
+/** What is figured by a scheme of a file with conditions of its own. */
+export interface LoadedScheme {
+  readonly base: Scheme;
+  readonly conditions: readonly OwnCondition[];
+  /** Both together. */
+  readonly scheme: Scheme;
+}
+
 /** What the next analysis of the same file is made with. */
 export interface Parts {
   readonly describer: Describer;
@@ -16,6 +26,7 @@ export interface Parts {
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
   readonly variations: VariationCache;
+  readonly loaded: LoadedScheme;
 }
 
 export interface Kept extends Parts {
@@ -37,7 +48,7 @@ interface Pooled {
 }
 
 /** Figures the uncertainties of the boat as filed, and hears its trials. */
-export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & Scheme): Steps<Heard> {
+export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & { readonly scheme: Scheme }): Steps<Heard> {
   const { scheme, ...trialSet } = asked;
   const filedUncertainties = yield* uncertaintySteps(trialSet, filed.bodies, filed.conditions, scheme.figures);
   if (trialSet.trials.length === 0) return { filedUncertainties, learned: null, pooled: null };
@@ -49,5 +60,3 @@ export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & Sche
   const uncertainties = yield* verdict.uncertainties({ ...inWater, figures: scheme.figures });
   return { filedUncertainties, learned, pooled: { inWater, uncertainties } };
 }
-
-type Scheme = { readonly scheme: Parameters<typeof floated>[1] };

@@ -1,5 +1,4 @@
-import { closest } from '../../../schema/closest.ts';
-import { type Path, samePath } from '../../../schema/path.ts';
+import { samePath } from '../../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { formTop } from '../geometry/shapes/formTop.ts';
@@ -7,8 +6,9 @@ import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { lengthText, volumeText } from '../wording/numbers.ts';
 import { unknownCompartment } from './arrangement.ts';
 import type { Boat } from './boat.ts';
-import { changeTo, entryFault, valueFault } from './fault.ts';
+import { entryFault, valueFault } from './fault.ts';
 import type { FreeboardReading, MarkReading, Reading, TankReading, Trial } from './trial.ts';
+import { unknownPart } from './unknownPart.ts';
 
 export interface CheckedTrials {
   readonly trials: readonly Trial[];
@@ -28,7 +28,7 @@ export function checkTrials(
   const findings: Finding[] = [];
   const trials = read.map((trial): Trial => {
     findings.push(...trial.aboard.flatMap(({ entry }) => unknownCompartment(entry, compartmentNames)));
-    findings.push(...trial.without.flatMap((name, i) => unknownPart(name, [...trial.path, 'without', i], boat)));
+    findings.push(...trial.without.flatMap((name, i) => unknownPart(name, [...trial.path, 'without', i], boat, LEFT)));
     const holds = (reading: Reading): boolean => {
       const fault = faultOf(reading, boat, shapes);
       if (fault) findings.push(fault);
@@ -46,6 +46,8 @@ export function checkTrials(
   return { trials, findings };
 }
 
+const LEFT = { code: 'trial-impossible', what: 'that could have been left ashore' } as const;
+
 const fillUnknown = ({ path }: Trial): Finding =>
   entryFault(
     'trial-impossible',
@@ -61,17 +63,6 @@ function hungWith(reading: Reading, { left }: Trial, { water }: Boat): Reading {
   if (reading.of !== 'hook' || left?.of !== 'water') return reading;
   const open = water.density * left.sigma * (reading.pair ? Math.SQRT2 : 1);
   return { ...reading, sigma: Math.hypot(reading.sigma, open) };
-}
-
-function unknownPart(name: string, path: Path, { payload, ashore, leftOut }: Boat): readonly Finding[] {
-  if (leftOut.includes(name) || [...payload, ...ashore].some(part => part.name === name)) return [];
-  const near = closest(
-    name,
-    payload.map(part => part.name),
-  );
-  const hint = near ? ` Did you mean “${near}”?` : '';
-  const message = `There is no payload entry “${name}” that could have been left ashore.${hint}`;
-  return [valueFault('trial-impossible', path, message, { mends: changeTo(path, near) })];
 }
 
 function faultOf(reading: Reading, boat: Boat, shapes: Shapes): Finding | null {

@@ -13,6 +13,7 @@ const MOST: Readonly<Record<string, number>> = {
   tank: 24,
   part: 1000,
   bay: 100,
+  condition: 12,
   trial: 50,
 };
 

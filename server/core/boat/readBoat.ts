@@ -9,9 +9,12 @@ import { entriesOf } from '../text/reading/values.ts';
 import { checkNames, withoutRepeats } from './arrangement.ts';
 import type { Boat, Waterline } from './boat.ts';
 import { aboardAndAshore, withBoatOfDay } from './boatOfDay.ts';
+import { checkConditions } from './checkConditions.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { changeTo, guessedUnit, valueFault } from './fault.ts';
+import type { OwnCondition } from './ownCondition.ts';
+import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
@@ -29,6 +32,8 @@ export interface BoatReading {
   /** The same with what its entries were read from. */
   readonly source: BoatSource;
   readonly trials: readonly Trial[];
+  /** Loading conditions of the builder's own. */
+  readonly conditions: readonly OwnCondition[];
   /** The file says how long the hull is. */
   readonly hasLength: boolean;
   readonly findings: readonly Finding[];
@@ -91,6 +96,12 @@ export function readBoat(
   const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
+  const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition };
+  const conditions = checkConditions(
+    entriesIn(reader.list(['conditions'], conditionKind, sources.around)),
+    whole,
+    compartmentNames,
+  );
   const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
   const trials = checkTrials(
     entriesIn(reader.list(['trials'], trialKind, sources.around)),
@@ -99,11 +110,12 @@ export function readBoat(
     shapes,
   );
   const ofDay = withBoatOfDay(sources, trials.trials);
-  findings.push(...trials.findings, ...ofDay.findings);
+  findings.push(...conditions.findings, ...trials.findings, ...ofDay.findings);
   return {
     boat: whole,
     source: { ...sources, boat: whole },
     trials: ofDay.trials,
+    conditions: conditions.conditions,
     hasLength: length !== null,
     findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],

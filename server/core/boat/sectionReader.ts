@@ -113,9 +113,9 @@ function readList<T, E extends Entry>(
   around: ReadingContext,
 ): readonly Source<T, E>[] {
   const { findings } = log;
-  // Bays and trials are in no figure anyway.
+  // Without them no other figure changes.
   const leaveOut = ([section]: Path, name: string) => {
-    if (section !== 'bays' && section !== 'trials') log.leftOut.push(name);
+    if (!APART.includes(String(section))) log.leftOut.push(name);
   };
   const kind = kindAt(syntax, path);
   if (kind && kind !== 'list') {
@@ -142,6 +142,9 @@ function readList<T, E extends Entry>(
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
 }
+
+/** Lists that are in no figure of the boat as it is surfaced and submerged. */
+const APART = ['bays', 'trials', 'conditions'];
 
 /** The mesh files that an entry was made from, and the rooms that it was fitted into, are still what they were. */
 function hasItsWorld({ files, rooms }: ReadEntry, { meshes, roomsOf }: ReadingContext): boolean {

@@ -1,5 +1,6 @@
 import type { StockEntry } from '../../../schema/bays.ts';
 import type { CompartmentEntry, PartEntry, ShellEntry, TankEntry } from '../../../schema/hull.ts';
+import type { Path } from '../../../schema/path.ts';
 import type { WaterEntry } from '../../../schema/water.ts';
 import type { Boat, Compartment, Entry, Part, Shell, Tank } from './boat.ts';
 import type { ReadingContext } from './readingContext.ts';
@@ -14,6 +15,8 @@ export interface Source<T, E extends Entry> {
 export interface BoatSource {
   readonly boat: Boat;
   readonly water: WaterEntry | null;
+  /** Where that stands, when it is the water of a loading condition and not the file's. */
+  readonly waterAt?: Path;
   readonly stock: StockEntry | null;
   readonly shells: readonly Source<ShellEntry, Shell>[];
   readonly compartments: readonly Source<CompartmentEntry, Compartment>[];

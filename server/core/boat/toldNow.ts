@@ -11,7 +11,7 @@ export function toldNow(findings: readonly Finding[], syntax: Syntax): readonly 
   const sure = findings.filter(finding => !isUncertain(syntax, finding));
   const slipped = syntax.slips.length > 0;
   const errors = sure.filter(
-    ({ code, severity, place }) => severity === 'error' && !FOLLOWS.has(code) && !isOfTrials(place),
+    ({ code, severity, place }) => severity === 'error' && !FOLLOWS.has(code) && !isApart(place),
   );
   if (!slipped && errors.length === 0) return sure;
   // The compartment may stand under a key, or have a name, that cannot be read.
@@ -26,6 +26,10 @@ export function toldNow(findings: readonly Finding[], syntax: Syntax): readonly 
 /** Of the kind that is not told while the writing slips. */
 export const waits = ({ code, place }: Pick<Finding, 'code' | 'place'>): boolean =>
   FOLLOWS.has(code) || LACKS.has(code) || code === 'unknown-compartment' || isOfTrials(place);
+
+/** It spoils nothing of the boat itself. */
+const isApart = (place: Finding['place']): boolean =>
+  isOfTrials(place) || ('path' in place && place.path[0] === 'conditions');
 
 const isOfTrials = (place: Finding['place']): boolean => 'path' in place && place.path[0] === 'trials';
 
@@ -56,5 +60,10 @@ function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   return OF_ALL.has(code) && syntax.slips.length > 0;
 }
 
-/** Findings that come of the whole file: of what a trial has or lacks. */
-const OF_ALL: ReadonlySet<string> = new Set(['trial-empty', 'trial-impossible', 'trial-reading-unused']);
+/** Findings that come of the whole file: of what a trial or a condition has or lacks. */
+const OF_ALL: ReadonlySet<string> = new Set([
+  'trial-empty',
+  'trial-impossible',
+  'trial-reading-unused',
+  'condition-impossible',
+]);

@@ -1,3 +1,4 @@
+import type { Path } from '../../../schema/path.ts';
 import type { Limits } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Bodies } from '../bodies/assemble.ts';
@@ -14,11 +15,17 @@ export interface LoadingCondition {
   readonly id: string;
   /** "Surfaced". */
   readonly title: string;
+  /** Where the file has it; those that every boat has stand nowhere. */
+  readonly path?: Path;
   /** The boat as it is loaded there; null: everything in the file. */
   readonly aboard: ((source: BoatSource) => BoatSource) | null;
   readonly loading: Loading;
   readonly asked: (limits: Limits) => Asked;
 }
+
+/** Nothing is asked of the boat there: it is shown and no more. */
+export const asksNothing = ({ asked }: LoadingCondition, { limits }: { readonly limits: Limits }): boolean =>
+  Object.keys(asked(limits)).length === 0;
 
 export const SURFACED: LoadingCondition = {
   id: 'surfaced',

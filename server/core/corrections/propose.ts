@@ -43,7 +43,8 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
-  const ofSurface = isOut(SURFACED.id) ? yield* correct(boatToTrim, 'surfaced') : null;
+  const isSurfaceOut = dives ? isOut(SURFACED.id) : out.length > 0;
+  const ofSurface = isSurfaceOut ? yield* correct(boatToTrim, 'surfaced') : null;
   const ofDive = isOut(SUBMERGED.id) ? yield* correct(boatToTrim, 'submerged') : null;
   // What mends one condition alone may keep the other's limits too, with less than what was made for both.
   const alone = [ofSurface, ofDive].filter(correction => correction !== null);

@@ -29,7 +29,8 @@ export function pictureOf(
     {
       xmlns: 'http://www.w3.org/2000/svg',
       class: 'sheet',
-      id,
+      // A condition may be called in several words; an id is one.
+      id: id.replaceAll(/\s+/g, '-'),
       viewBox: `0 0 ${width} ${Math.ceil(height)}`,
       role: 'img',
       'aria-label': `${title}. ${description}`,

@@ -1,4 +1,4 @@
-import type { Path } from '../../../schema/path.ts';
+import { type Path, pathKey } from '../../../schema/path.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Bay, Boat, Part } from '../boat/boat.ts';
 import type { LoadedCondition } from '../conditions/loadingCondition.ts';
@@ -82,10 +82,16 @@ export function thingsOf(analysis: Analysis, correction: Correction | null): Thi
 }
 
 /** What is aboard in a loading condition. */
-export function aboardIn(things: Things, { condition, bodies }: LoadedCondition): Things {
+export function aboardIn(things: Things, { source }: Pick<Analysis, 'source'>, { condition }: LoadedCondition): Things {
   if (condition.aboard === null) return things;
-  const aboard = new Set(bodies.weights.map(({ entry }) => entry.name));
-  return { ...things, parts: things.parts.filter(({ name }) => aboard.has(name)) };
+  const { boat } = condition.aboard(source);
+  const aboard = new Set(boat.payload.map(({ path }) => pathKey(path)));
+  const known = new Set(source.boat.payload);
+  // What is carried there only is moved in the file by hand.
+  const besides = boat.payload
+    .filter(part => !known.has(part))
+    .map(part => ({ ...thingOfPart(part, boat), canMove: false }));
+  return { ...things, parts: [...things.parts.filter(({ path }) => aboard.has(pathKey(path))), ...besides] };
 }
 
 function thingOfPart(part: Part, boat: Boat): Thing {

@@ -73,7 +73,7 @@ export function trimSheet(analysis: Analysis, { only, correction = null, page = 
   const views = viewNames.flatMap(view =>
     analysis.conditions
       .filter(({ condition }) => isWanted(`${condition.id}-${view}`))
-      .map(there => VIEWS[view](analysis, there, aboardIn(things, there), page)),
+      .map(there => VIEWS[view](analysis, there, aboardIn(things, analysis, there), page)),
   );
   const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis, page.narrow, things.proposal) ?? []);
   return { pictures: [...views, ...plots] };

@@ -9,6 +9,7 @@ import {
   whereIn,
 } from '../conditions/loadingCondition.ts';
 import { beyondLimit } from '../wording/beyondLimit.ts';
+import { capital } from '../wording/capital.ts';
 import type { Figure } from './figure.ts';
 import { boundOf, type Limit, limitText, marginOf } from './limit.ts';
 
@@ -80,9 +81,19 @@ export function statesOf(
 /** It keeps its limit; so does one that has none. */
 export const isKept = ({ margin }: Figured): boolean => margin === null || margin >= 0;
 
+/** What it is called in a list of figures of all conditions. */
+export const rowNameIn = (condition: LoadingCondition, figure: Figure): string =>
+  (isBuiltIn(condition.id) && figure.tellsCondition && figure.heading) || capital(nameIn(condition, figure));
+
+const isBuiltIn = (id: string): boolean => id === SURFACED.id || id === SUBMERGED.id;
+
 /** "surfaced trim"; of a figure whose name tells the condition, that alone. */
 export const nameIn = ({ id }: LoadingCondition, { words, tellsCondition }: Figure): string =>
-  tellsCondition && (id === SURFACED.id || id === SUBMERGED.id) ? words : `${id} ${words}`;
+  tellsCondition && isBuiltIn(id) ? words : withCondition(id, words);
+
+/** "awash trim"; a condition that is called in several words stands behind: "trim “without the mast”". */
+export const withCondition = (id: string, words: string): string =>
+  /\s/.test(id) ? `${words} “${id}”` : `${id} ${words}`;
 
 /** What the limit binds, in the digits of every day: "3 mm deep", "0.8° bow up". */
 export const offText = (figured: Figured): string => offWords(figured, 0);

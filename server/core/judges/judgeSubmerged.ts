@@ -1,5 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
-import { type InCondition, type LoadingCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
+import { asksNothing, type InCondition, type LoadingCondition, SUBMERGED } from '../conditions/loadingCondition.ts';
 import type { Submerged, SubmergedNeutral } from '../conditions/submerged.ts';
 import { allowedIn } from '../figures/allowed.ts';
 import type { Figure } from '../figures/figure.ts';
@@ -10,7 +10,7 @@ import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../findings/finding.ts';
 import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
 import { type OutOfLimit, outOfLimits, type Sentences } from './judgeLimits.ts';
-import { tankPlace } from './places.ts';
+import { conditionPlace } from './places.ts';
 
 /** What the submerged boat does outside its limits, or that it cannot hang neutral. */
 export function judgeSubmerged(
@@ -21,11 +21,14 @@ export function judgeSubmerged(
 ): readonly Finding[] {
   const say = (code: FindingCode, severity: Severity, message: string): Finding => ({
     code,
-    severity,
+    // Where nothing is asked there is nothing to mend.
+    severity: asksNothing(condition, boat) ? 'information' : severity,
     about: { condition: condition.id },
     message,
-    place: tankPlace(boat),
+    place: conditionPlace(boat, condition),
   });
+  const isOwn = condition !== SUBMERGED;
+  const whose = isOwn ? `${condition.title}, the` : 'The';
   switch (submerged.status) {
     case 'empty':
       return [];
@@ -40,8 +43,8 @@ export function judgeSubmerged(
     case 'light': {
       const lack = massText(submerged.lack, boat.units);
       const message = submerged.hasTank
-        ? `The boat cannot submerge: with its tanks full it is still ${lack} too light. Add ${lack} of weight in water, take foam away, or fit a larger tank.`
-        : `Without a ballast tank the boat is ${lack} too light to hang neutral under water.`;
+        ? `${whose} boat cannot submerge: with its tanks full it is still ${lack} too light. Add ${lack} of weight in water, take foam away, or fit a larger tank.`
+        : `${isOwn ? `${condition.title}, without` : 'Without'} a ballast tank the boat is ${lack} too light to hang neutral under water.`;
       return [say('submerged-light', submerged.hasTank ? 'error' : 'information', message)];
     }
     case 'unsettled':
@@ -49,7 +52,7 @@ export function judgeSubmerged(
         say(
           'unsettled',
           'error',
-          `No attitude was found in which the submerged boat rests: ${lengthText(submerged.lever, boat.units)} stay between its centres of mass and buoyancy. Until that is mended there are no submerged figures.`,
+          `${isOwn ? `${condition.title}, no attitude was found in which the boat rests` : 'No attitude was found in which the submerged boat rests'}: ${lengthText(submerged.lever, boat.units)} stay between its centres of mass and buoyancy. Until that is mended there are no ${isOwn ? 'figures of this condition' : 'submerged figures'}.`,
         ),
       ];
     case 'neutral':
@@ -139,6 +142,8 @@ export function stiffnessToTrim(boat: Boat, submerged: SubmergedNeutral, conditi
 
 /** A boat within its limits that no scale can trim; null for one that is stiff enough. */
 function touchyWords(boat: Boat, submerged: SubmergedNeutral, condition: LoadingCondition): string | null {
+  // Where no trim is asked there is none to be missed.
+  if (!Number.isFinite(allowedIn('trim', condition, boat).most)) return null;
   if (submerged.bgEffectiveLongitudinal >= stiffnessToTrim(boat, submerged, condition)) return null;
   const moment = submerged.bgEffectiveLongitudinal * submerged.displacement;
   const swing = Math.atan((UNWEIGHED * boat.length) / 2 / moment);

@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
-import { type LoadingCondition, SURFACED } from '../conditions/loadingCondition.ts';
+import { asksNothing, type LoadingCondition, SURFACED } from '../conditions/loadingCondition.ts';
 import type { Surfaced, SurfacedAfloat } from '../conditions/surfaced.ts';
+import { allowedIn } from '../figures/allowed.ts';
 import type { Figure } from '../figures/figure.ts';
 import { boundText, figuredIn, mainText } from '../figures/figured.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
@@ -9,7 +10,7 @@ import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding } from '../findings/finding.ts';
 import { angleText, heelWords, lengthText, massText } from '../wording/numbers.ts';
 import { outOfLimits, type Sentences } from './judgeLimits.ts';
-import { limitPlace } from './places.ts';
+import { conditionPlace } from './places.ts';
 
 /** What the floating boat does outside its limits, or that it does not float. */
 export function judgeSurfaced(
@@ -20,25 +21,34 @@ export function judgeSurfaced(
 ): readonly Finding[] {
   const { units } = boat;
   const said = (code: FindingCode, message: string): readonly Finding[] => [
-    { code, severity: 'error', about: { condition: condition.id }, message, place: limitPlace(boat, false) },
+    {
+      code,
+      // Where nothing is asked there is nothing to mend.
+      severity: asksNothing(condition, boat) ? 'information' : 'error',
+      about: { condition: condition.id },
+      message,
+      place: conditionPlace(boat, condition, false),
+    },
   ];
+  const isOwn = condition !== SURFACED;
+  const there = isOwn ? `${condition.title},` : 'On the surface';
   switch (surfaced.status) {
     case 'empty':
       return [];
     case 'sinks':
       return said(
         'sinks',
-        `On the surface the boat sinks: it weighs ${massText(surfaced.excess, units)} more than all the water it can push aside. Take that much out, or add foam or a larger compartment.`,
+        `${there} the boat sinks: it weighs ${massText(surfaced.excess, units)} more than all the water it can push aside. Take that much out, or add foam or a larger compartment.`,
       );
     case 'overturns':
       return said(
         'overturns',
-        `On the surface the boat does not stay upright: let go, it ${rollsTo(surfaced)}. Upright its ${uprightWords(surfaced.gmUpright, boat)}. Put weight lower or buoyancy higher.`,
+        `${there} the boat does not stay upright: let go, it ${rollsTo(surfaced)}. Upright its ${uprightWords(surfaced.gmUpright, boat)}. Put weight lower or buoyancy higher.`,
       );
     case 'unsettled':
       return said(
         'unsettled',
-        `No attitude was found in which the boat rests on the surface: ${lengthText(surfaced.lever, units)} stay between its centres of mass and buoyancy. Check sizes and masses for a slip; until then there are no surfaced figures.`,
+        `${isOwn ? `${there} no attitude was found in which the boat rests` : 'No attitude was found in which the boat rests on the surface'}: ${lengthText(surfaced.lever, units)} stay between its centres of mass and buoyancy. Check sizes and masses for a slip; until then there are no ${isOwn ? 'figures of this condition' : 'surfaced figures'}.`,
       );
     case 'afloat':
       return Math.abs(surfaced.attitude.heel) > LIES_OVER
@@ -49,7 +59,7 @@ export function judgeSurfaced(
               severity: 'warning',
               about: { condition: condition.id },
               message,
-              place: limitPlace(boat, true),
+              place: conditionPlace(boat, condition),
             }),
           );
   }
@@ -65,7 +75,10 @@ function lyingOver(boat: Boat, surfaced: SurfacedAfloat, condition: LoadingCondi
       .filter(({ figure }) => figure.id === id)
       .map(boundText)
       .join('');
-  return `${condition.title}, the boat lies over ${heelWords(surfaced.attitude.heel)}, limit ${bound('heel')}: upright it is not stable, or its weight is far off the centreline. Weight lower down, and on the centreline, until its metacentric height is ${bound('gm')} or more.`;
+  const [most, least] = [bound('heel'), bound('gm')];
+  const limit = most === '' ? '' : `, limit ${most}`;
+  const until = least === '' ? ', brings it upright' : `, until its metacentric height is ${least} or more`;
+  return `${condition.title}, the boat lies over ${heelWords(surfaced.attitude.heel)}${limit}: upright it is not stable, or its weight is far off the centreline. Weight lower down, and on the centreline${until}.`;
 }
 
 const sentencesFor = (boat: Boat, surfaced: SurfacedAfloat): Sentences => ({
@@ -76,7 +89,9 @@ const sentencesFor = (boat: Boat, surfaced: SurfacedAfloat): Sentences => ({
     return `${figured.condition.title}, the boat floats ${shown} at half length, ${cure}: draft ${mainText(figured)}, limit ${bound} from the painted waterline.`;
   },
   trim: ({ figured: { condition, off }, shown, bound }) => {
-    const { bowUp, sternUp } = offWaterline(boat, surfaced);
+    // Of a boat that is not asked to be on its painted waterline the ends are not held against that.
+    const isOnLine = Number.isFinite(allowedIn('draft', condition, boat).most);
+    const { bowUp, sternUp } = isOnLine ? offWaterline(boat, surfaced) : { bowUp: null, sternUp: null };
     return `${condition.title}, ${endWords(off ?? 0, bowUp, sternUp, boat)}: trim ${shown}, limit ${bound}.`;
   },
   heel: ({ figured: { condition, value }, shown, bound }) =>

@@ -1,5 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
-import { type InCondition, type LoadingCondition, whereIn } from '../conditions/loadingCondition.ts';
+import type { InCondition, LoadingCondition } from '../conditions/loadingCondition.ts';
 import type { Figure } from '../figures/figure.ts';
 import { nameIn } from '../figures/figured.ts';
 import type { Finding, Place } from '../findings/finding.ts';
@@ -10,7 +10,7 @@ import type { Input } from '../uncertainty/input.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { figureText, plusMinus, sigmaText } from '../wording/withUncertainty.ts';
-import { limitPlace, tankPlace } from './places.ts';
+import { conditionPlace } from './places.ts';
 import { readNext } from './readNext.ts';
 import { nearestToLimit, type Standing, standingsOf } from './standings.ts';
 
@@ -32,7 +32,7 @@ export function* judgeUncertainties(
       untold(
         condition,
         standings.filter(({ figured }) => figured.condition === condition),
-        whereIn(condition) === 'submerged' ? tankPlace(boat) : limitPlace(boat, true),
+        conditionPlace(boat, condition),
       ),
     ),
     ...(nearest ? doNext(nearest, boat, yield* next(nearest.uncertainty)) : []),

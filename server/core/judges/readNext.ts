@@ -1,10 +1,9 @@
 import type { Boat } from '../boat/boat.ts';
-import { whereIn } from '../conditions/loadingCondition.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Worth } from '../trials/nextReading.ts';
 import type { NextStep, ReadingWay } from '../trials/readables.ts';
 import { tapeText } from '../wording/numbers.ts';
-import { limitPlace, tankPlace } from './places.ts';
+import { conditionPlace } from './places.ts';
 import type { Standing } from './standings.ts';
 
 type WithBoat = Extract<NextStep, { readonly kind: 'boat' }>;
@@ -19,13 +18,12 @@ export function readNext(
   const { way, stations } = what;
   const { title, how } = WORDS[way];
   const [fore, aft] = stations.map(station => tapeText(station, boat.units)) as [string, string];
-  const isUnder = whereIn(figured.condition) === 'submerged';
   return {
     code: 'weigh-next',
     severity: 'information',
     about: 'uncertainty',
     message: `${title}: ${figureName} ± ${sigma(uncertainty.sigma)} would become ± ${sigma(uncertainty.sigma * left)}. ${how(fore, aft, boat)}`,
-    place: isUnder ? tankPlace(boat) : limitPlace(boat, true),
+    place: conditionPlace(boat, figured.condition),
   };
 }
 

@@ -3,8 +3,7 @@ import type { Boat } from '../boat/boat.ts';
 import { conditionsOf, type InCondition } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { Figure } from '../figures/figure.ts';
-import { figuredIn, figuresOf, nameIn, plainText } from '../figures/figured.ts';
-import { capital } from '../wording/capital.ts';
+import { figuredIn, figuresOf, plainText, rowNameIn } from '../figures/figured.ts';
 import { cautions, cutLines, moveLines } from './bench.ts';
 import type { Paint } from './rows.ts';
 
@@ -60,8 +59,7 @@ export function conditionFigures(
       .filter(({ limit }) => limit !== undefined)
       .map(figure => {
         const figured = all.find(one => one.figure === figure);
-        const name = (figure.tellsCondition && figure.heading) || capital(nameIn(condition, figure));
-        return [name, figured ? plainText(figured) : 'none'] as const;
+        return [rowNameIn(condition, figure), figured ? plainText(figured) : 'none'] as const;
       });
   });
 }

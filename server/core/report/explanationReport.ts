@@ -4,6 +4,7 @@ import type { Correction } from '../corrections/correction.ts';
 import { explain } from '../corrections/propose.ts';
 import { PART_OF_LIMIT } from '../corrections/search/correct.ts';
 import { changedName, effectWords, littleWords } from '../corrections/words/effectWords.ts';
+import { allowedIn } from '../figures/allowed.ts';
 import { massText, momentText } from '../wording/numbers.ts';
 import type { Paint } from './rows.ts';
 
@@ -20,7 +21,7 @@ export function explanationReport({ boat, boatToTrim }: Analysis, correction: Co
     [
       paint.heading('What was missing, and what each piece brings of it'),
       ...balances
-        .filter(({ row }) => 'slack' in row.wanted)
+        .filter(({ row }) => 'slack' in row.wanted && isAsked(row, boat))
         .map(({ row, brought, byMoves }) => {
           const shares = [
             ...byMoves.map((value, i) => `moving ${moved[i]} ${amount(row, value)}`),
@@ -46,6 +47,10 @@ export function explanationReport({ boat, boatToTrim }: Analysis, correction: Co
     ].join('\n'),
   ].join('\n\n');
 }
+
+/** Where no draft is asked, any will do. */
+const isAsked = ({ figure, condition }: Balance, boat: Analysis['boat']): boolean =>
+  figure !== 'draft' || Number.isFinite(allowedIn('draft', condition, boat).most);
 
 type Units = Analysis['boat']['units'];
 

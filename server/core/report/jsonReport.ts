@@ -23,6 +23,7 @@ import { uncertaintyJson } from './uncertaintyJson.ts';
 export function jsonReport(analysis: Analysis) {
   const { boat, bodies } = analysis;
   const { figures } = analysis.scheme;
+  const { surfaced, submerged, ...conditions } = withFiledJson(analysis);
   return {
     boat: boat.name,
     water: { density: boat.water.density },
@@ -32,7 +33,10 @@ export function jsonReport(analysis: Analysis) {
     mass: g(bodies.mass),
     centroid: bodies.mass > 0 ? point(scale(bodies.massMoment, 1 / bodies.mass)) : null,
     wanted: wantedJson(analysis),
-    ...withFiledJson(analysis),
+    surfaced,
+    submerged,
+    /** The builder's own, by their names. */
+    conditions,
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
     transit: analysis.transit.map(step => ({
       fill: step.fill,

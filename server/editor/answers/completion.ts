@@ -4,11 +4,11 @@ import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import type { Syntax } from '../../core/text/reading/syntax.ts';
-import { keysOf } from '../../core/text/reading/values.ts';
+import { entriesOf, keysOf } from '../../core/text/reading/values.ts';
 import { type Writing, type WritingEntry, type WritingKey, writingAt } from '../../core/text/reading/writingAt.ts';
 import { lspRange } from './lspRange.ts';
 import { type EntrySnippet, entrySnippets, keySnippet, ownExample, type SnippetBoat } from './snippets.ts';
-import { snippetBoat, valueChoices } from './valueChoices.ts';
+import { payloadChoices, snippetBoat, valueChoices } from './valueChoices.ts';
 
 /** What can be written at an offset: keys, values and whole entries, also while the line is half typed. */
 export function completionsAt(analysis: Analysis, describer: Describer, offset: number): readonly CompletionItem[] {
@@ -32,11 +32,28 @@ function itemsFor(
       ...(choice.detail === undefined ? {} : { detail: choice.detail }),
       ...replacing(syntax, choice.isUnit ? [offset, offset] : writing.span, choice.text),
     }));
+  const names = nameItems(analysis, writing);
+  if (names.length > 0) return names;
   const of = snippetBoat(analysis);
   if (writing.on === 'entry') return entryItems(syntax, writing, of);
   if (describer.describe(writing.path)?.holds === 'list' && !isEntry(writing.path))
     return entryItems(syntax, writing, of);
   return [...newEntryItems(syntax, writing, of), ...keyItems(syntax, describer, writing, of)];
+}
+
+/** Names of payload entries in a list of what is left ashore, without those that stand there. */
+function nameItems(
+  analysis: Analysis,
+  { on, path, span, isFlow }: WritingKey | WritingEntry,
+): readonly CompletionItem[] {
+  const list = on === 'key' ? path.slice(0, -1) : path;
+  if (list.at(-1) !== 'without') return [];
+  const { syntax } = analysis;
+  const written = entriesOf(syntax, list).map(({ value }) => value);
+  const dash = on === 'entry' && !isFlow ? '- ' : '';
+  return payloadChoices(analysis, isFlow)
+    .filter(({ label }) => !written.includes(label))
+    .map(({ label, text }) => ({ label, kind: CompletionItemKind.Value, ...replacing(syntax, span, dash + text) }));
 }
 
 const isEntry = (path: Path): boolean => typeof path.at(-1) === 'number';

@@ -14,15 +14,21 @@ export interface Contribution {
   readonly starboard: number;
 }
 
+type Water = Pick<Analysis['bodies'], 'density'>;
+
 /** What an entry does once it is all under water. */
-export function contributionSubmerged(analysis: Analysis, entry: Weighed): Contribution {
+export function contributionSubmerged(
+  analysis: Analysis,
+  entry: Weighed,
+  { density }: Water = analysis.bodies,
+): Contribution {
   const body = bodyOf(analysis, entry);
   const sums = emptyImmersion();
   if (body) {
     sums.volume = body.volume;
     [sums.mx, sums.my, sums.mz] = body.moment;
   }
-  return contribution(analysis, entry, sums);
+  return contribution(analysis, entry, sums, density);
 }
 
 /** What an entry does in each loading condition that it is aboard in; nothing of one that the boat does not float in. */
@@ -30,18 +36,18 @@ export const contributionsOf = (analysis: Analysis, entry: Weighed): readonly (r
   analysis.conditions.flatMap(({ condition, bodies, where, state }) => {
     const isAboard = [...bodies.weights, ...bodies.displacers].some(one => one.entry === entry);
     if (!isAboard) return [];
-    if (where === 'submerged') return [[condition.title, contributionSubmerged(analysis, entry)] as const];
+    if (where === 'submerged') return [[condition.title, contributionSubmerged(analysis, entry, bodies)] as const];
     if (state.status !== 'afloat') return [];
     const sums = emptyImmersion();
     const body = bodyOf(analysis, entry);
     if (body) addImmersed(body, state.up, state.level, sums);
-    return [[condition.title, contribution(analysis, entry, sums)] as const];
+    return [[condition.title, contribution(analysis, entry, sums, bodies.density)] as const];
   });
 
 const bodyOf = ({ bodies }: Analysis, entry: Weighed) =>
   bodies.displacers.find(displacer => displacer.entry === entry)?.body ?? null;
 
-function contribution({ boat, bodies: { density } }: Analysis, entry: Weighed, wet: Immersion): Contribution {
+function contribution({ boat }: Analysis, entry: Weighed, wet: Immersion, density: number): Contribution {
   const midships = boat.length / 2;
   return {
     volume: wet.volume,

@@ -5,6 +5,7 @@ import { pathAt } from '../../core/text/reading/pathAt.ts';
 import { limitsHover, waterlineHover } from './conditionHover.ts';
 import { fullSizeHover } from './fullSizeHover.ts';
 import { bayHover, compartmentHover, shellHover, tankHover, tanksHover } from './hullHover.ts';
+import { ownConditionHover } from './ownConditionHover.ts';
 import { partHover } from './partHover.ts';
 import { trialHover } from './trialHover.ts';
 import { uncertaintyHover } from './uncertaintyHover.ts';
@@ -39,6 +40,7 @@ function boatWords(analysis: Analysis, path: Path): string | null {
   if (section === 'payload' && typeof second === 'number') return partHover(analysis, second);
   if (section === 'bays' && typeof second === 'number') return bayHover(analysis, second);
   if (section === 'limits') return limitsHover(analysis);
+  if (section === 'conditions' && typeof second === 'number') return ownConditionHover(analysis, second);
   if (section === 'trials' && typeof second === 'number') return trialHover(analysis, path);
   if (section !== 'hull') return null;
   if (second === 'waterline') return waterlineHover(analysis);

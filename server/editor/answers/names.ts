@@ -22,8 +22,12 @@ const COMPARTMENTS: Path = ['hull', 'compartments'];
 const TANKS: Path = ['hull', 'tanks'];
 const PAYLOAD: Path = ['payload'];
 const BAYS: Path = ['bays'];
+const CONDITIONS: Path = ['conditions'];
+const TRIALS: Path = ['trials'];
 /** The lists whose entries share one set of names. */
 const THINGS: readonly Path[] = [SHELLS, COMPARTMENTS, TANKS, PAYLOAD];
+/** Lists that share their names with no other. */
+const APART: readonly Path[] = [BAYS, CONDITIONS];
 
 /** A place that means something by its name, and the lists of which it means an entry: the first of that name. */
 interface Use {
@@ -37,7 +41,7 @@ export function namedAt(syntax: Syntax, offset: number): Named | null {
     const span = scalarSpan(syntax, path);
     return span !== null && span[0] <= offset && offset <= span[1];
   };
-  const given = placesIn(syntax, [...THINGS, BAYS], 'name').find(isHere);
+  const given = placesIn(syntax, [...THINGS, ...APART], 'name').find(isHere);
   if (given) return namedBy(syntax, given);
   const use = usesIn(syntax).find(({ path }) => isHere(path));
   const meant = use && meaningOf(syntax, use);
@@ -46,7 +50,8 @@ export function namedAt(syntax: Syntax, offset: number): Named | null {
 
 function namedBy(syntax: Syntax, given: Path): Named {
   const name = textAt(syntax, given);
-  const mates = placesIn(syntax, given[0] === 'bays' ? [BAYS] : THINGS, 'name').filter(path => !samePath(path, given));
+  const apart = APART.find(([section]) => section === given[0]);
+  const mates = placesIn(syntax, apart ? [apart] : THINGS, 'name').filter(path => !samePath(path, given));
   const uses = usesIn(syntax).filter(use => {
     const meant = textAt(syntax, use.path) === name ? meaningOf(syntax, use) : undefined;
     return meant !== undefined && samePath(meant, given);
@@ -60,13 +65,14 @@ const meaningOf = (syntax: Syntax, { path, means }: Use): Path | undefined => {
 };
 
 function usesIn(syntax: Syntax): readonly Use[] {
-  const trials = entriesOf(syntax, ['trials']).map(({ path }) => path);
-  const below = (key: string): readonly Path[] => trials.map(path => [...path, key]);
-  const inhabited = [TANKS, PAYLOAD, BAYS, ...below('aboard')];
+  const below = (list: Path, key: string): readonly Path[] => entriesOf(syntax, list).map(({ path }) => [...path, key]);
+  const loaded = (key: string): readonly Path[] => [...below(CONDITIONS, key), ...below(TRIALS, key)];
+  const inhabited = [TANKS, PAYLOAD, BAYS, ...loaded('aboard')];
   return [
     ...placesIn(syntax, inhabited, 'in').map(path => ({ path, means: [COMPARTMENTS] })),
-    ...placesIn(syntax, below('freeboard'), 'of').map(path => ({ path, means: [SHELLS, COMPARTMENTS] })),
-    ...placesIn(syntax, [['trials']], 'tank').map(path => ({ path, means: [TANKS] })),
+    ...placesIn(syntax, below(TRIALS, 'freeboard'), 'of').map(path => ({ path, means: [SHELLS, COMPARTMENTS] })),
+    ...placesIn(syntax, [TRIALS, ...below(CONDITIONS, 'tanks')], 'tank').map(path => ({ path, means: [TANKS] })),
+    ...itemsIn(syntax, loaded('without')).map(path => ({ path, means: [PAYLOAD] })),
   ];
 }
 
@@ -75,6 +81,13 @@ const placesIn = (syntax: Syntax, lists: readonly Path[], key: string): readonly
   lists
     .flatMap(list => entriesOf(syntax, list))
     .map(entry => [...entry.path, key])
+    .filter(path => textAt(syntax, path) !== '');
+
+/** Where some lists of names have one. */
+const itemsIn = (syntax: Syntax, lists: readonly Path[]): readonly Path[] =>
+  lists
+    .flatMap(list => entriesOf(syntax, list))
+    .map(({ path }) => path)
     .filter(path => textAt(syntax, path) !== '');
 
 /** A name as it is read: without blanks around it. */

@@ -52,6 +52,16 @@ const choice = (number: number, words: readonly string[]) => (): string =>
   `\${${number}|${words.map(word => escaped(word).replace(/[,|]/g, '\\$&')).join(',')}|}`;
 const escaped = (text: string): string => text.replace(/[\\$}]/g, '\\$&');
 
+/** Keys between braces, and one thing between brackets. */
+const braces =
+  (fields: readonly Field[]) =>
+  (of: SnippetBoat): string =>
+    `{ ${fields.map(([key, text]) => `${key}: ${text(of)}`).join(', ')} }`;
+const brackets =
+  (item: Field[1]) =>
+  (of: SnippetBoat): string =>
+    `[${item(of)}]`;
+
 const entry =
   (label: string, detail: string, fields: readonly Field[]) =>
   (of: SnippetBoat): EntrySnippet => {
@@ -138,6 +148,57 @@ const bays: readonly Entry[] = [
   ]),
 ];
 
+const conditions: readonly Entry[] = [
+  entry('awash', 'afloat with the tanks filled so far', [
+    ['name', stop(1, 'awash')],
+    ['fill', stop(2, '45 %')],
+    [
+      'limits',
+      braces([
+        ['trim', stop(3, '2°')],
+        ['heel', stop(4, '1°')],
+        ['gm', stop(5, '3 mm')],
+      ]),
+    ],
+  ]),
+  entry('lighter, afloat', 'something left ashore', [
+    ['name', stop(1, 'without the long mast')],
+    ['without', brackets(stop(2, 'long mast'))],
+    [
+      'limits',
+      braces([
+        ['trim', stop(3, '0.5°')],
+        ['heel', stop(4, '1°')],
+      ]),
+    ],
+  ]),
+  entry('submerged otherwise', 'hanging neutral with something else aboard', [
+    ['name', stop(1, 'small battery')],
+    ['condition', fixed('submerged')],
+    ['without', brackets(stop(2, 'battery'))],
+    [
+      'aboard',
+      brackets(
+        braces([
+          ['name', stop(3, 'small battery')],
+          ['mass', stop(4, '210 g')],
+          ['station', stop(5, '280 mm', true)],
+          ['height', stop(6, '30 mm')],
+          ['in', stop(7, COMPARTMENT)],
+        ]),
+      ),
+    ],
+    [
+      'limits',
+      braces([
+        ['trim', stop(8, '1°')],
+        ['heel', stop(9, '1°')],
+        ['bg', stop(10, '5 mm')],
+      ]),
+    ],
+  ]),
+];
+
 const trials: readonly Entry[] = [
   entry('surfaced trial', 'where the water stood on the hull, at rest', [
     ['date', stop(1, '2026-05-02')],
@@ -184,6 +245,7 @@ function entriesFor(list: Path): readonly Entry[] {
   const [section, inHull] = list;
   if (list.length === 1 && section === 'payload') return parts;
   if (list.length === 1 && section === 'bays') return bays;
+  if (list.length === 1 && section === 'conditions') return conditions;
   if (list.length === 1 && section === 'trials') return trials;
   return list.length === 2 && section === 'hull' ? (hullEntries[String(inHull)] ?? []) : [];
 }

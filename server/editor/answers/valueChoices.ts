@@ -33,7 +33,8 @@ export function valueChoices(
   const info = describer.describe(path);
   if (!info) return [];
   if (info.key === 'material') return materialChoices();
-  if (info.key === 'in') return compartmentNames(analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+  const list = NAMED[info.key];
+  if (list) return namesIn(list, analysis).map(name => plain(name, quoteScalar(name, isFlow)));
   if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
   if (info.words) return info.words.map(word => plain(word, word));
   if (info.example === undefined) return [];
@@ -43,11 +44,18 @@ export function valueChoices(
   return fullSizeChoices(info.example, typed, analysis.boat);
 }
 
+/** Keys whose value is the name of an entry, and the list that has it. */
+const NAMED: Readonly<Record<string, Path>> = { in: ['hull', 'compartments'], tank: ['hull', 'tanks'] };
+
+/** What may be left ashore. */
+export const payloadChoices = (analysis: Analysis, isFlow: boolean): readonly ValueChoice[] =>
+  namesIn(['payload'], analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+
 /** How a new entry of this boat is written: in its units, to its length, in its compartment. */
 export const snippetBoat = (analysis: Analysis): SnippetBoat => ({
   units: analysis.boat.units,
   length: analysis.boat.length,
-  compartment: compartmentNames(analysis)[0] ?? 'dry cylinder',
+  compartment: namesIn(NAMED.in!, analysis)[0] ?? 'dry cylinder',
 });
 
 /** Keys of a payload entry that say since when or until when. */
@@ -72,8 +80,8 @@ const materialChoices = (): readonly ValueChoice[] =>
   });
 
 /** As the file has them, so that one whose entry is not finished yet counts too. */
-function compartmentNames({ syntax }: Analysis): readonly string[] {
-  const names = entriesOf(syntax, ['hull', 'compartments']).map(({ path }) => valueAt(syntax, [...path, 'name']));
+function namesIn(list: Path, { syntax }: Analysis): readonly string[] {
+  const names = entriesOf(syntax, list).map(({ path }) => valueAt(syntax, [...path, 'name']));
   return names.filter(name => typeof name === 'string');
 }
 

@@ -1,4 +1,5 @@
-import { type LoadingCondition, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
+import type { Boat } from '../../boat/boat.ts';
+import { type LoadingCondition, SUBMERGED, SURFACED, whereIn } from '../../conditions/loadingCondition.ts';
 import { figureById } from '../../figures/allowed.ts';
 import { nameIn } from '../../figures/figured.ts';
 import type { Slot } from '../room/slots.ts';
@@ -6,7 +7,11 @@ import type { Slot } from '../room/slots.ts';
 /** What a correction sets right: every condition, or one of the two that each boat has. */
 export type Scope = 'both' | 'surfaced' | 'submerged';
 
-export const isInScope = ({ id }: LoadingCondition, scope: Scope): boolean => scope === 'both' || scope === id;
+/** The surface alone is all that a boat without a tank is trimmed for: there its other conditions afloat belong to it. */
+export const isInScope = (condition: LoadingCondition, scope: Scope, { tanks }: Pick<Boat, 'tanks'>): boolean =>
+  scope === 'both' ||
+  scope === condition.id ||
+  (scope === 'surfaced' && tanks.length === 0 && whereIn(condition) === 'afloat');
 
 /** What pieces are balanced for: figures of the table, by their ids. */
 export type BalancedFigure = 'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'bgEffectiveLongitudinal' | 'bgEffective';

@@ -34,7 +34,7 @@ export const inHand = ({ off, limit, isLeast }: LimitKept): number => (isLeast ?
 /** Every limit that the boat has in these conditions; nothing of a condition that it has no figures in. */
 export const limitsKept = (floating: Floating, scope: Scope, open: OpenLoads): readonly LimitKept[] =>
   conditionsOf(floating)
-    .filter(({ condition }) => isInScope(condition, scope))
+    .filter(({ condition }) => isInScope(condition, scope, floating.boat))
     .flatMap(inCondition => keptIn(floating.boat, inCondition, open))
     .filter(({ limit }) => limit > 0 && Number.isFinite(limit));
 

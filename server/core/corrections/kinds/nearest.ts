@@ -1,5 +1,10 @@
 import type { Boat } from '../../boat/boat.ts';
-import { conditionsOf, type InCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
+import {
+  asksNothing,
+  conditionsOf,
+  type InCondition,
+  type LyingEverywhere,
+} from '../../conditions/loadingCondition.ts';
 import { figuredIn } from '../../figures/figured.ts';
 import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
@@ -114,6 +119,7 @@ export const missOf = (lying: LyingEverywhere & { readonly boat: Boat }): number
   conditionsOf(lying).reduce((sum, inCondition) => sum + missIn(lying.boat, inCondition), 0);
 
 function missIn(boat: Boat, inCondition: InCondition): number {
+  if (asksNothing(inCondition.condition, boat)) return 0;
   const all = figuredIn(boat, inCondition, FIGURES);
   if (all.length === 0) return NOT_AT_ALL;
   return all.reduce((sum, { limit, off }) => sum + (limit && off !== null ? outsideBy(limit, off) : 0), 0);
@@ -123,7 +129,8 @@ function missIn(boat: Boat, inCondition: InCondition): number {
 const FAR_OVER = Math.PI / 9;
 
 const liesOver = (laid: CorrectedBoat): boolean =>
-  conditionsOf(laid).some(({ where, state }) => {
+  conditionsOf(laid).some(({ condition, where, state }) => {
+    if (asksNothing(condition, laid.boat)) return false;
     if (state.status === 'afloat') return isFar(state.attitude.trim) || isFar(state.attitude.heel);
     return state.status === 'neutral' ? isFar(state.trim) || isFar(state.heel) : where === 'afloat';
   });

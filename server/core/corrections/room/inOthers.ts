@@ -33,5 +33,7 @@ function ladenAs(changed: Boat, filed: Boat, there: Boat): Boat {
     return [shifted(part, after.centroid[0] - before.centroid[0], after.centroid[1] - before.centroid[1])];
   });
   const added = changed.payload.filter(({ name }) => !was.has(name));
-  return { ...there, water: changed.water, payload: [...kept, ...added] };
+  // A condition may have its own water.
+  const water = there.water === filed.water ? changed.water : there.water;
+  return { ...there, water, payload: [...kept, ...added] };
 }

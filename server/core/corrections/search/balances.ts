@@ -24,12 +24,12 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
     const wet = laid ? wetAsLaid(new Map(laid.pieces.map((piece, i) => [piece.slot, laid.parts[i]!]))) : wetInTheMiddle;
     const others = laid ? inOthers({ ...boatToTrim, boat: laid.boat }, cache) : boatToTrim.others;
     const rows = [
-      ...(isInScope(SURFACED, scope) ? surfacedRows(boat, aboard, target, margins, wet) : []),
-      ...(isInScope(SUBMERGED, scope)
+      ...(isInScope(SURFACED, scope, boat) ? surfacedRows(boat, aboard, target, margins, wet) : []),
+      ...(isInScope(SUBMERGED, scope, boat)
         ? submergedRows(boat, aboard, { condition: SUBMERGED, fill: referenceFill(aboard) }, margins)
         : []),
       ...others
-        .filter(({ condition }) => isInScope(condition, scope))
+        .filter(({ condition }) => isInScope(condition, scope, boat))
         .flatMap(inCondition => rowsIn(inCondition, boatToTrim, margins, wet)),
     ];
     return laid ? rows.map(row => withoutDone(row, laid.pieces, laid.moves)) : rows;

@@ -150,7 +150,7 @@ export function lay(
   const submerged = floatSubmerged(bodies);
   const lying: LyingEverywhere = { surfaced, submerged, others: inOthers({ boat: corrected, source, others }, cache) };
   const left = conditionsOf(lying)
-    .filter(({ condition }) => isInScope(condition, scope))
+    .filter(({ condition }) => isInScope(condition, scope, boat))
     .flatMap(inCondition => judgeIn(corrected, inCondition, FIGURES))
     .filter(breaksLimit);
   const isWell = scope === 'both' && left.length === 0;

@@ -2,6 +2,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat } from '../../boat/boat.ts';
 import { conditionsOf, type LyingEverywhere, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
+import { withCondition } from '../../figures/figured.ts';
 import { FIGURES } from '../../figures/table.ts';
 import { conditionOf, type Finding } from '../../findings/finding.ts';
 import { judgeIn } from '../../judges/judge.ts';
@@ -55,7 +56,7 @@ export function wayOf({ part, along, across }: Move, units: FileUnits): string {
 
 const isOut = (floating: Floating, scope: Scope): boolean =>
   conditionsOf(floating)
-    .filter(({ condition }) => isInScope(condition, scope))
+    .filter(({ condition }) => isInScope(condition, scope, floating.boat))
     .some(inCondition => outOf(judgeIn(floating.boat, inCondition, FIGURES)) > 0);
 
 /** What the boat, within its limits already, gains. */
@@ -84,7 +85,7 @@ function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged): reado
   if (scope === 'submerged') {
     return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
-  if (boat.tanks.length === 0) return ['surfaced within limits'];
+  if (boat.tanks.length === 0) return laid.others.length > 0 ? allWithin(laid) : ['surfaced within limits'];
   const left = outOf(judgeSubmerged(boat, submerged));
   if (left === 0) return ['surfaced within limits, submerged too'];
   const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
@@ -169,7 +170,7 @@ export function nearestTitle(nearest: CorrectedBoat): string {
 /** Of a condition of the builder's own with its name. */
 function limitName(finding: Finding): string {
   const [name, id] = [LIMIT_NAMES[finding.code] ?? finding.code, conditionOf(finding)];
-  return id === null || id === SURFACED.id || id === SUBMERGED.id ? name : `${id} ${name}`;
+  return id === null || id === SURFACED.id || id === SUBMERGED.id ? name : withCondition(id, name);
 }
 
 const LIMIT_NAMES: Readonly<Record<string, string>> = {

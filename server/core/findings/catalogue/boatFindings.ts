@@ -14,7 +14,8 @@ export const boatFindings = {
   },
   'too-many': {
     title: 'There are more entries than any boat has',
-    means: 'A file has 50 shells, compartments and trials, 24 tanks, 100 bays and 1,000 parts at most.',
+    means:
+      'A file has 50 shells, compartments and trials, 24 tanks, 100 bays, 12 loading conditions and 1,000 parts at most.',
     why: 'Every figure takes longer with each of them. Those beyond are in no figure.',
     todo: 'Put together what lies together: weigh the screws of a lid with the lid.',
   },
@@ -60,6 +61,20 @@ export const boatFindings = {
     means: '“in:” names something that is not under hull: compartments.',
     why: 'Whether the part is dry decides whether it displaces. Until it is mended it counts as dry.',
     todo: 'Use the name of a compartment, or leave “in:” out for a part in the water.',
+  },
+  'condition-impossible': {
+    title: 'A loading condition that cannot be',
+    means:
+      'Under “conditions:” an entry names a part or a tank that the boat has not, or says twice what is in the tanks.',
+    why: 'Its figures would be those of another boat, so the condition is not figured.',
+    todo: 'Use a name of the file, or keep one of the two.',
+  },
+  'condition-unused': {
+    title: 'A key that says nothing in this condition',
+    means:
+      'What is given means nothing here: the fill of a boat that hangs neutral, a limit of a figure that it does not have there, or the tolerance of a fill that is set.',
+    why: 'It would seem to be heeded, and is not.',
+    todo: 'Take it out, or look at “condition:” of the entry.',
   },
   'unknown-material': {
     title: 'The handbook has no such material',
