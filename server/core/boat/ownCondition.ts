@@ -20,7 +20,7 @@ export interface OwnCondition extends Entry {
   readonly asked: Readonly<Partial<Record<string, number | readonly [least: number, most: number]>>>;
 }
 
-export interface TankFill {
+interface TankFill {
   readonly path: Path;
   readonly tank: string;
   /** 0..1. */
