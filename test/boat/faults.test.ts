@@ -57,7 +57,7 @@ const SLIPS: readonly Slip[] = [
     put: ['payload:', 'jumble:'],
     code: 'unknown-key',
     marks: 'jumble',
-    says: 'There is no key “jumble” in a boat file. Known here: boat, scale, units, water, hull, payload, bays, stock, limits, trials.',
+    says: 'There is no key “jumble” in a boat file. Known here: boat, scale, units, water, hull, payload, bays, stock, limits, conditions, trials.',
     without: ['jumble'],
   },
   {

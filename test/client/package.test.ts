@@ -81,10 +81,12 @@ test('the package holds the bundles, the language, the schema and the samples, a
     'samples/README.md',
     'samples/curlew.boat.yaml',
     'samples/dunlin.boat.yaml',
+    'samples/grebe.boat.yaml',
     'samples/guillemot-hull.stl',
     'samples/guillemot.boat.yaml',
     'samples/petrel.boat.yaml',
     'samples/sprat.boat.yaml',
+    'samples/teal.boat.yaml',
     'schema/REFERENCE.md',
     'schema/boat.schema.json',
   ]);

@@ -22,7 +22,7 @@ export const fileFindings = (analysis: Analysis): readonly Finding[] =>
  * bays may reach into a wall: corrections take of them what is free.
  */
 export function toldSince(before: Analysis, after: Analysis): readonly Finding[] {
-  const key = (finding: Finding): string => `${finding.code} ${finding.message}`;
+  const key = ({ code, place }: Finding): string => `${code} ${JSON.stringify(place)}`;
   const known = new Set(fileFindings(before).map(key));
   const isOfBay = ({ place }: Finding) => 'path' in place && place.path[0] === 'bays';
   return fileFindings(after).filter(finding => !known.has(key(finding)) && !isOfBay(finding));

@@ -27,7 +27,9 @@ export function blamesOf(conflicts: readonly Conflict[], things: readonly Occupa
     const { of, explained } = heaviest(left, things, hull);
     const ownFirst = (a: Conflict, b: Conflict) => Number(b.of === of) - Number(a.of === of) || worstFirst(a, b);
     blames.push({ of, conflicts: [...explained].sort(ownFirst) });
-    left = left.filter(conflict => !explained.includes(conflict));
+    // A bay that reaches into what is out of place itself may be right.
+    const waits = (conflict: Conflict) => of !== null && conflict.with === of && conflict.of.kind === 'bay';
+    left = left.filter(conflict => !explained.includes(conflict) && !waits(conflict));
   }
   return blames;
 }

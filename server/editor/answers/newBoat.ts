@@ -12,14 +12,14 @@ export function newBoatText(name: string, units: NewUnits = 'metric'): string {
 }
 
 /** A boat's name as it stands in the first line of its file, and as the value of `boat:`. */
-export function boatTitle(name: string): { readonly comment: string; readonly name: string } {
+export function newBoatTitle(name: string): { readonly comment: string; readonly name: string } {
   const called = name.trim() === '' ? 'New boat' : name.trim();
   const isOdd = /^["'[{]/.test(called);
   return { comment: called.replace(/\s+/g, ' '), name: isOdd ? doubleQuoted(called) : quoteScalar(called, false) };
 }
 
 function metricBoat(name: string): string {
-  const title = boatTitle(name);
+  const title = newBoatTitle(name);
   return `# ${title.comment}. Stations run aft from the bow tip, offsets to starboard, heights up from the keel.
 # Weigh every part, measure where it lies, and overwrite these figures.
 boat: ${title.name}

@@ -4,7 +4,7 @@ import type { FileUnits } from '../../../schema/units.ts';
 import { analyse } from '../../core/analysis/analyse.ts';
 import { type BoatPlan, plannedText, planProblem } from '../../core/planning/plannedText.ts';
 import { applyChanges, splice } from '../../core/text/editing/edit.ts';
-import { boatTitle, type NewUnits, UNITS } from './newBoat.ts';
+import { type NewUnits, newBoatTitle, UNITS } from './newBoat.ts';
 
 /** The text of a boat planned from a few figures; or what is wrong with them. */
 export type Planned =
@@ -25,7 +25,7 @@ export function plannedBoat(name: string, figures: string, units: NewUnits, desc
   if (typeof measured === 'string') return { status: 'refused', reason: measured };
   const problem = planProblem(measured);
   if (problem !== null) return { status: 'refused', reason: problem };
-  const text = plannedText(boatTitle(name), measured, UNITS[units]);
+  const text = plannedText(newBoatTitle(name), measured, UNITS[units]);
   const { syntax, findings } = analyse(text, describer);
   const mend = findings.find(({ code }) => code === 'tank-wanted')?.mends?.[0];
   const splices = mend && applyChanges(syntax, mend.changes);
