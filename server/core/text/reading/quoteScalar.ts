@@ -34,7 +34,8 @@ const plainWords = /^[\p{L}\p{N}]+(?: ?[\p{L}\p{N}._/()%°±-]+)*$/u;
 /** A plain scalar whose source is all of the text: nothing lost to a comment, nothing read as a key. */
 const readsBack = (text: string, isInFlow: boolean): boolean => {
   if (plainWords.test(text)) return true;
-  if (text === '' || /[\r\n]/.test(text)) return false;
+  // The quotes of a letter at its beginning would be taken for quotes.
+  if (text === '' || /[\r\n]|^[“„«‘‚]/.test(text)) return false;
   const doc = frame(text, isInFlow);
   if (doc === null || doc.errors.length > 0 || doc.warnings.length > 0 || !isOneEntry(doc.contents)) return false;
   const value = doc.get('k', true);
