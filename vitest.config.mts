@@ -5,6 +5,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     // The real editor has a configuration of its own: test/editor/vitest.config.mts.
     exclude: ['test/editor/**'],
+    setupFiles: ['test/helpers/propertyRuns.ts'],
     // Modules keep no state of their own, so that each worker may load them once for all its test files.
     isolate: false,
     // One worker for each core; the main process, for which vitest keeps one free, has little to do.

@@ -163,7 +163,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
           }
         }
       }),
-      { numRuns: 6 },
+      { numRuns: 6, seed: 4 },
     );
   });
 });
