@@ -147,7 +147,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
         const day = dayOf(source, fine, trial);
         const asFiled = floatTrial(source.boat, trial, emptyCache());
         if (!asFiled) return;
-        const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations });
+        const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations: emptyVariations() });
         expect(slopes).toHaveLength(4);
         for (const [i, input] of day.inputs.entries()) {
           const [more, less] = [1, -1].map(sign => {
@@ -163,7 +163,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
           }
         }
       }),
-      { numRuns: 6, seed: 4 },
+      { numRuns: 6 },
     );
   });
 });
