@@ -375,7 +375,7 @@ const VALUES: readonly Kind[] = [
       'aluminium tube',
       'gold',
       'stainles',
-      '3D print',
+      'printed',
       'depron',
       'white metal',
       'pink foam',

@@ -21,9 +21,7 @@ export function evenDashes(text: string): { readonly text: string; readonly faul
     const bullet = block === null && !goesOn(even, column) ? BULLET.exec(line) : null;
     if (bullet) found.push([even.length + bullet[1]!.length, even.length + bullet[0].length]);
     if (block === null && /:[ \t]+[|>][-+\d]*[ \t]*(?:#.*)?\r?\n?$/.test(line)) block = column;
-    even += bullet
-      ? line.replace(BULLET, (_, lead: string, sign: string) => `${lead}-${' '.repeat(sign.length - 1)}`)
-      : line;
+    even += bullet ? withDash(line, bullet, text.slice(even.length + line.length)) : line;
   }
   const [first] = found;
   if (!first) return { text, faults: [] };
@@ -31,6 +29,14 @@ export function evenDashes(text: string): { readonly text: string; readonly faul
   const message = `An entry begins with a plain dash and a space, “- ”, and not with “${text.slice(...first)}”${more}.`;
   const mend = replacing('Change to “-”', ...found.map(span => [span, '-'] as const));
   return { text: even, faults: [fault('wrong-dash', first, message, { mend })] };
+}
+
+/** A line with its bullet as a dash; of one that the keys below do not line up with only the dash. */
+function withDash(line: string, [, lead = '', sign = '']: RegExpExecArray, below: string): string {
+  const isOff = sign.length > 1 && /^ */.exec(below)![0].length === lead.length + 2;
+  const said = line.trimEnd().length;
+  if (isOff) return `${lead}-`.padEnd(said) + line.slice(said);
+  return `${lead}-${' '.repeat(sign.length - 1)}${line.slice(lead.length + sign.length)}`;
 }
 
 /** A line in the column of the key above it goes on with that entry: a bullet there is one too many. */
