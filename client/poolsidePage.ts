@@ -9,6 +9,7 @@ import {
   type ReadFileParams,
   type ReadFileResult,
 } from '../server/editor/protocol.ts';
+import { savePage } from './savePage.ts';
 
 export interface PoolsideHost {
   readonly client: BaseLanguageClient;
@@ -35,19 +36,13 @@ export async function writePoolsidePage(host: PoolsideHost, boat: vscode.Uri | n
     worker: await built(POOLSIDE_FILES.worker),
     licences: await built(POOLSIDE_FILES.licences),
   };
-  const page = poolsidePage(made, { ...rest, meshes: read.flat() });
-  const proposed = boat.scheme === 'untitled' ? {} : { defaultUri: boat.with({ path: besideThe(boat.path) }) };
-  const target = await vscode.window.showSaveDialog({
-    ...proposed,
+  await savePage(boat, {
+    html: poolsidePage(made, { ...rest, meshes: read.flat() }),
+    kind: 'poolside',
     title: 'Save the poolside page',
-    filters: { 'Web page': ['html'] },
+    said: name => `The poolside page is saved as ${name}. Copy it to the phone; it needs no network there.`,
+    open: 'Look at it',
   });
-  if (!target) return;
-  await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(page));
-  const name = target.path.replace(/^.*\//, '');
-  const open = 'Look at it';
-  const said = `The poolside page is saved as ${name}. Copy it to the phone; it needs no network there.`;
-  if ((await vscode.window.showInformationMessage(said, open)) === open) await vscode.env.openExternal(target);
 }
 
 /** A mesh file that cannot be read is left out: the page says of the boat what the editor says. */
@@ -56,6 +51,3 @@ async function meshBeside({ readFile }: PoolsideHost, boat: vscode.Uri, name: st
   const file = await readFile({ uri, boatUri: boat.toString() });
   return file.status === 'read' ? [{ name, base64: file.base64 }] : [];
 }
-
-/** `petrel.poolside.html` beside `petrel.boat.yaml`. */
-const besideThe = (path: string): string => path.replace(/(?:\.boat)?\.ya?ml$/, '').concat('.poolside.html');

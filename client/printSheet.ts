@@ -1,8 +1,8 @@
-/** Writes the sheet for the bench as one HTML file, wherever the editor's files are, and opens it for printing. */
+/** Writes the sheet for the bench as one HTML file and opens it for printing. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type PrintParams, type PrintResult, printRequest } from '../server/editor/protocol.ts';
-import { offerDownload } from './downloadPanel.ts';
+import { savePage } from './savePage.ts';
 
 type PaperChoice = vscode.QuickPickItem & Pick<PrintParams, 'paper' | 'appendix'>;
 
@@ -25,21 +25,11 @@ export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | 
   const params: PrintParams = { uri: boat.toString(), paper, appendix };
   const { html } = await client.sendRequest<PrintResult>(printRequest, params);
   if (html === null) return;
-  const proposed = boat.scheme === 'untitled' ? {} : { defaultUri: boat.with({ path: besideThe(boat.path) }) };
-  const target = await vscode.window.showSaveDialog({
-    ...proposed,
+  await savePage(boat, {
+    html,
+    kind: 'sheet',
     title: 'Save the trim sheet',
-    filters: { 'Web page': ['html'] },
+    said: name => `The trim sheet is saved as ${name}.`,
+    open: 'Open to print',
   });
-  if (!target) return;
-  await vscode.workspace.fs.writeFile(target, new TextEncoder().encode(html));
-  const name = target.path.replace(/^.*\//, '');
-  const open = 'Open to print';
-  if ((await vscode.window.showInformationMessage(`The trim sheet is saved as ${name}.`, open)) !== open) return;
-  // A browser cannot open a file of the machine that serves the editor: it is handed over to it.
-  const isHere = vscode.env.uiKind === vscode.UIKind.Desktop && target.scheme === 'file' && !vscode.env.remoteName;
-  if (!(isHere && (await vscode.env.openExternal(target)))) offerDownload(name, html);
 }
-
-/** `petrel.sheet.html` beside `petrel.boat.yaml`. */
-const besideThe = (path: string): string => path.replace(/(?:\.boat)?\.ya?ml$/, '').concat('.sheet.html');

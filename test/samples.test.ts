@@ -68,7 +68,7 @@ it('a new boat in inches has no error either', () => {
   expect(boat.units).toEqual({ length: 'in', mass: 'oz' });
 });
 
-it('Guillemot’s mesh is her hull: as long, closed, and of the volume that her sections make', () => {
+it('Guillemot’s mesh is its hull: as long, closed, and of the volume that its sections make', () => {
   const {
     boat,
     file: { wantedFiles },
@@ -77,7 +77,7 @@ it('Guillemot’s mesh is her hull: as long, closed, and of the volume that her 
   const bounds = boundsOf(boat.shells[0]!.form);
   expect([bounds.from[0], bounds.to[0]].map(end => Math.round(end * 1e3))).toEqual([0, 720]);
   expect(bounds.from[1]).toBeCloseTo(-bounds.to[1], 6);
-  // A full cylinder of her length, breadth and depth holds π/4·98·98·720 mm3 = 5.4 l; a submarine some 0.8 of it.
+  // A full cylinder of its length, breadth and depth holds π/4·98·98·720 mm3 = 5.4 l; a submarine some 0.8 of it.
   expect(solidOf(boat.shells[0]!.form).volume * 1e3).toBeGreaterThan(4);
   expect(solidOf(boat.shells[0]!.form).volume * 1e3).toBeLessThan(5.4);
 });

@@ -1,9 +1,9 @@
-import type { PanelGauge } from './messages.ts';
+import type { SheetGauge } from '../../server/editor/protocol.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The strip of gauges on the page. */
 interface Gauges {
-  show(gauges: readonly PanelGauge[]): void;
+  show(gauges: readonly SheetGauge[]): void;
 }
 
 /** @param reveal goes to a place in the file */
@@ -33,7 +33,7 @@ export function createGauges(host: HTMLElement, reveal: (path: string) => void):
 }
 
 /** A gauge as a button: all that the bar shows is said in words too. */
-function drawn(gauge: PanelGauge, reveal: (path: string) => void): HTMLElement {
+function drawn(gauge: SheetGauge, reveal: (path: string) => void): HTMLElement {
   const { name, title, value, proposed, limit, ends, standing, verdict, path, svg } = gauge;
   const button = elementOf(path === null ? 'div' : 'button', `gauge ${standing}`);
   button.dataset.gauge = name;

@@ -1,34 +1,6 @@
 /** What the panel's page and the extension say to each other: types only. */
 
-/** One drawing, as the server makes it. */
-export type PanelPicture = {
-  readonly id: string;
-  readonly title: string;
-  readonly description: string;
-  /** A whole `<svg>` element. */
-  readonly svg: string;
-};
-
-/** A figure against its limit; what it is called, says and shows, as the server has it. */
-export type PanelGauge = {
-  readonly name: string;
-  readonly heading: string;
-  readonly title: string;
-  readonly value: string;
-  readonly proposed: string | null;
-  readonly limit: string;
-  readonly ends: readonly [left: string, right: string];
-  readonly standing: 'in' | 'out' | 'open';
-  readonly verdict: string;
-  readonly path: string | null;
-  readonly svg: string;
-};
-
-/** The boat at a glance. */
-export type PanelGlance = {
-  readonly verdict: { readonly state: 'in' | 'out' | 'open' | 'unknown'; readonly words: string };
-  readonly gauges: readonly PanelGauge[];
-};
+import type { SheetGlance, SheetPicture } from '../../server/editor/protocol.ts';
 
 /** What is named in the pictures by itself. */
 export type PanelNames = 'few' | 'all';
@@ -38,8 +10,8 @@ export type ToPanel =
       readonly kind: 'sheet';
       /** The boat file, kept by the page so that the panel comes back with the window. */
       readonly uri: string;
-      readonly glance: PanelGlance;
-      readonly pictures: readonly PanelPicture[];
+      readonly glance: SheetGlance;
+      readonly pictures: readonly SheetPicture[];
       /** All pictures; otherwise the others are out of date until they come. */
       readonly isWhole: boolean;
       /** What can be proposed to mend the trim, the best first, and which of them the pictures show. */
@@ -52,8 +24,8 @@ export type ToPanel =
       readonly drag: number;
       /** Where the part is. */
       readonly words: string;
-      readonly glance: PanelGlance;
-      readonly pictures: readonly PanelPicture[];
+      readonly glance: SheetGlance;
+      readonly pictures: readonly SheetPicture[];
     }
   /** The entry that the cursor is in, by its path; null for none. */
   | { readonly kind: 'light'; readonly path: string | null }

@@ -1,8 +1,9 @@
 /** The page of the trim sheet: shows what the extension sends, and tells it what hands do. */
 import { styleSheet } from '../../server/core/drawing/styleSheet.ts';
+import type { SheetGlance, SheetPicture } from '../../server/editor/protocol.ts';
 import { createGauges } from './gauges.ts';
 import { listenToHands } from './hands.ts';
-import type { FromPanel, PanelGlance, PanelMemory, PanelNames, PanelPicture, ToPanel } from './messages.ts';
+import type { FromPanel, PanelMemory, PanelNames, ToPanel } from './messages.ts';
 import { oneAtATime } from './oneAtATime.ts';
 import { createPictures } from './pictures.ts';
 
@@ -37,10 +38,10 @@ const previews = oneAtATime<{ readonly path: string; readonly metres: number }>(
 );
 
 interface Shown {
-  readonly pictures: readonly PanelPicture[];
+  readonly pictures: readonly SheetPicture[];
   readonly isWhole: boolean;
   readonly words: string;
-  readonly glance: PanelGlance;
+  readonly glance: SheetGlance;
 }
 
 function show(shown: Shown): void {
@@ -109,7 +110,7 @@ function tellRoom(): void {
   editor.postMessage({ kind: 'room', width, names });
 }
 
-const nothingToSee = (why: string): PanelGlance => ({ verdict: { state: 'unknown', words: why }, gauges: [] });
+const nothingToSee = (why: string): SheetGlance => ({ verdict: { state: 'unknown', words: why }, gauges: [] });
 
 function endDrag(): void {
   isHeld = false;

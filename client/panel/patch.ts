@@ -1,11 +1,11 @@
-import type { PanelPicture } from './messages.ts';
+import type { SheetPicture } from '../../server/editor/protocol.ts';
 
 /** What to do to the page so that it shows the next pictures; whatever is the same is not touched. */
 export type Patch =
   | { readonly kind: 'keep'; readonly id: string }
-  | { readonly kind: 'words'; readonly picture: PanelPicture }
-  | { readonly kind: 'redraw'; readonly picture: PanelPicture }
-  | { readonly kind: 'add'; readonly picture: PanelPicture };
+  | { readonly kind: 'words'; readonly picture: SheetPicture }
+  | { readonly kind: 'redraw'; readonly picture: SheetPicture }
+  | { readonly kind: 'add'; readonly picture: SheetPicture };
 
 export interface PatchList {
   /** Pictures that are shown no more. */
@@ -15,7 +15,7 @@ export interface PatchList {
 }
 
 /** The least that turns one set of pictures into the next. */
-export function patchesFor(shown: readonly PanelPicture[], next: readonly PanelPicture[]): PatchList {
+export function patchesFor(shown: readonly SheetPicture[], next: readonly SheetPicture[]): PatchList {
   const before = new Map(shown.map(picture => [picture.id, picture]));
   const wanted = new Set(next.map(({ id }) => id));
   return {
@@ -32,9 +32,9 @@ export function patchesFor(shown: readonly PanelPicture[], next: readonly PanelP
 
 /** Pictures that came before the others, among those that are shown; the page with them, and what is out of date on it. */
 export function joined(
-  shown: readonly PanelPicture[],
-  some: readonly PanelPicture[],
-): { readonly pictures: readonly PanelPicture[]; readonly outdated: readonly string[] } {
+  shown: readonly SheetPicture[],
+  some: readonly SheetPicture[],
+): { readonly pictures: readonly SheetPicture[]; readonly outdated: readonly string[] } {
   const fresh = new Map(some.map(picture => [picture.id, picture]));
   const known = new Set(shown.map(({ id }) => id));
   return {

@@ -1,4 +1,4 @@
-import type { PanelPicture } from './messages.ts';
+import type { SheetPicture } from '../../server/editor/protocol.ts';
 import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
 import { readSvg } from './svgDocument.ts';
@@ -6,16 +6,16 @@ import { readSvg } from './svgDocument.ts';
 /** The pictures on the page. */
 export interface Pictures {
   /** Shows these pictures and no others; whatever is the same stays as it is, and so do scroll and keyboard focus. */
-  show(pictures: readonly PanelPicture[]): void;
+  show(pictures: readonly SheetPicture[]): void;
   /** Shows these pictures; others that are there wait, out of date. */
-  showSome(pictures: readonly PanelPicture[]): void;
+  showSome(pictures: readonly SheetPicture[]): void;
   /** Lights the entry at a path in every picture; null for none. */
   light(path: string | null): void;
 }
 
 /** @param onSeen hears which pictures can be seen, wholly or in part, whenever that changes */
 export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[]) => void): Pictures {
-  let shown: readonly PanelPicture[] = [];
+  let shown: readonly SheetPicture[] = [];
   let lit: string | null = null;
   const figures = new Map<string, Figure>();
   const inView = new Set<Element>();
@@ -39,7 +39,7 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     }
     nameLit(figure.drawing);
   };
-  const showAll = (pictures: readonly PanelPicture[], outdated: readonly string[]): void => {
+  const showAll = (pictures: readonly SheetPicture[], outdated: readonly string[]): void => {
     const { gone, patches } = patchesFor(shown, pictures);
     for (const id of gone) {
       const root = figures.get(id)?.root;
@@ -93,12 +93,12 @@ function createFigure(): Figure {
   return { root, words, drawing };
 }
 
-const tell = ({ root, words }: Figure, { id, title, description }: PanelPicture): void => {
+const tell = ({ root, words }: Figure, { id, title, description }: SheetPicture): void => {
   root.dataset.picture = id;
   words.textContent = `${title}. ${description}`;
 };
 
-function redraw({ root: figure, drawing }: Figure, { svg }: PanelPicture, room: number): void {
+function redraw({ root: figure, drawing }: Figure, { svg }: SheetPicture, room: number): void {
   const root = readSvg(svg);
   if (!root) {
     drawing.textContent = 'This picture could not be drawn.';

@@ -89,7 +89,7 @@ export type ReadFileResult =
   | { readonly status: 'unreadable'; readonly problem: string };
 
 /** One drawing of the trim sheet. */
-type SheetPicture = {
+export type SheetPicture = {
   readonly id: string;
   readonly title: string;
   /** What there is to see, for those who do not see it. */
@@ -111,12 +111,13 @@ type Sheet = {
 };
 
 /** One line, and every limit with what stands against it. */
-type SheetGlance = {
+export type SheetGlance = {
   readonly verdict: { readonly state: 'in' | 'out' | 'open' | 'unknown'; readonly words: string };
   readonly gauges: readonly SheetGauge[];
 };
 
-type SheetGauge = {
+/** A figure against its limit: what it is called, says and shows. */
+export type SheetGauge = {
   /** "surfaced trim": one gauge has it. */
   readonly name: string;
   /** The condition, and the figure's name within it. */

@@ -18,7 +18,7 @@ const FRESH = 'water: { kind: fresh, temperature: 18 °C }';
 const SEA = 'water: { kind: sea, temperature: 18 °C }';
 
 describe('pieces for the sea', { timeout: 180_000 }, () => {
-  test('trim the boat there; taken out again she is trimmed in fresh water as before', () => {
+  test('trim the boat there; taken out again it is trimmed in fresh water as before', () => {
     let hits = 0;
     let floated = 0;
     let previous: Analysis | undefined;
@@ -78,7 +78,7 @@ describe('the set for both waters', { timeout: 60_000 }, () => {
     expect(applied(there, toFresh!)).toBe(curlew);
   });
 
-  test('is not offered where the boat is out of trim in her own water, or the water is given by its density', () => {
+  test('is not offered where the boat is out of trim in its own water, or the water is given by its density', () => {
     const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
     expect(waterAction(petrel)).toEqual([]);
     expect(waterAction(PROBE)).toEqual([]);

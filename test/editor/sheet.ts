@@ -196,7 +196,7 @@ export async function takeAGhost(session: Session): Promise<void> {
     const taken = await changedText(session);
     expect(taken).toMatch(/fixed: false/);
     await until({
-      what: 'a boat within her limits',
+      what: 'a boat within its limits',
       seen: () => isInTrim(page),
       patience,
     });

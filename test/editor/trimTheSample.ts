@@ -86,7 +86,7 @@ export async function applyTheFix({ page, file, patience, shoot }: Session): Pro
       again: patience / 2,
     });
     await until({
-      what: 'a boat within her limits',
+      what: 'a boat within its limits',
       seen: () => isInTrim(page),
       patience,
     });

@@ -128,7 +128,7 @@ export async function statusText(page: Page, id: string): Promise<string> {
   return plainSpaces((await item.allInnerTexts()).join()).trim();
 }
 
-/** Our line in the status bar has the mark of a boat within her limits. */
+/** Our line in the status bar has the mark of a boat within its limits. */
 export async function isInTrim(page: Page): Promise<boolean> {
   const mark = page.locator('.statusbar-item[id="trimwright.trimwright.trimwright.summary"] .codicon-check');
   return (await mark.count()) > 0;

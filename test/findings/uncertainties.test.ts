@@ -83,7 +83,7 @@ describe('a limit is judged with the uncertainty', () => {
     const [untold] = submergedUncertainties(inside);
     expect(untold).toMatchObject({ severity: 'information' });
     expect(untold!.message).toBe(
-      'Submerged, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: heel 0.7° to starboard ± 0.28° (limit 1°). Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.',
+      'Submerged, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: heel 0.7° to starboard ± 0.28° (limit 1°). Weigh and measure what makes the most of the uncertainty, or see what it does in the pool.',
     );
     expect(marked(inside, untold!)).toBe('main tank');
     const outside = heard(known('0.45 ± 0.1 mm'));
@@ -99,7 +99,7 @@ it('says where an uncertainty is no more than a rough idea: the boat may not com
   expect(bg!.value / bg!.sigma).toBeLessThan(3);
   expect(trim!.rough).toBe('may-not-rest');
   const message = submergedUncertainties(analysis)[0]!.message;
-  expect(message).toContain('Within these uncertainties she may not come to rest like this at all');
+  expect(message).toContain('Within these uncertainties it may not come to rest like this at all');
   expect(textReport(analysis)).toMatch(/Trim +level ± [\d.]+°, roughly/);
 });
 

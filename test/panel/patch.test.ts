@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import type { PanelPicture } from '../../client/panel/messages.ts';
 import { joined, type Patch, patchesFor } from '../../client/panel/patch.ts';
+import type { SheetPicture } from '../../server/editor/protocol.ts';
 
-const picture = (id: string, svg = `<svg id="${id}"/>`, description = ''): PanelPicture => ({
+const picture = (id: string, svg = `<svg id="${id}"/>`, description = ''): SheetPicture => ({
   id,
   title: id,
   description,
@@ -43,8 +43,8 @@ test('any pictures become any others', () => {
   fc.assert(
     fc.property(pictures, pictures, (some, others) => {
       const [before, after] = [some, others].map(list => list.map(each => ({ ...each, description: '' }))) as [
-        PanelPicture[],
-        PanelPicture[],
+        SheetPicture[],
+        SheetPicture[],
       ];
       const { gone, patches } = patchesFor(before, after);
       const page = new Map(before.filter(({ id }) => !gone.includes(id)).map(each => [each.id, { ...each }]));

@@ -31,8 +31,8 @@ function taught(analysis: Analysis, ...kinds: readonly Teaching[]): Analysis {
 const verdictOf = (analysis: Analysis) => analysis.learned!.verdict!;
 const offersOf = (analysis: Analysis) => verdictOf(analysis).offers;
 
-describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
-  it('differs from her file in the readings that feel it, told on their own characters', () => {
+describe('Dunlin, with a weight near its stern that nobody wrote down', () => {
+  it('differs from its file in the readings that feel it, told on their own characters', () => {
     const differing = dunlin.findings.filter(({ code }) => code === 'trial-differs');
     expect(differing.map(finding => marked(dunlin, finding))).toEqual(
       expect.arrayContaining(['74 mm ± 1 mm', '73 mm ± 1 mm', '13° ± 1°', '60 % ± 2 %']),
@@ -74,7 +74,7 @@ describe('Dunlin, with a weight near her stern that nobody wrote down', () => {
       expect(Math.abs(uncertainty.value - value)).toBeLessThan(Math.abs(filed.value - value));
     }
   });
-  it('is judged and corrected as the pool has her, bow up under water', () => {
+  it('is judged and corrected as the pool has it, bow up under water', () => {
     const { submerged } = dunlin;
     expect(submerged).toMatchObject({ status: 'neutral' });
     if (submerged.status === 'neutral') expect(submerged.trim).toBeGreaterThan(0.17);
@@ -158,7 +158,7 @@ describe('hovers and reports', () => {
       /\| Read \| 74 mm \| 1 mm \|\n\| By the file \| 78\.\d mm \| 0\.\d+ mm \|\n\nRead 4\.\d mm less, 3\.\d times what both leave open: they do not agree/,
     );
     expect(hover('60 % ± 2 %')).toContain(
-      'As read she hung neutral with the tank 60 % full. A tank of 242 ml in all would be neutral at 70 %',
+      'As read it hung neutral with the tank 60 % full. A tank of 242 ml in all would be neutral at 70 %',
     );
     expect(hover('96 mm ± 1 mm')).toMatch(/By all other readings it should have been 6\d\.\d mm: likely a slip\./);
     expect(hover('2.3° ± 0.2°')).toContain('Metacentric height');

@@ -34,7 +34,7 @@ const UPRIGHT = Math.PI / 180;
 function judgeRange(boat: Boat, range: StabilityRange | null): readonly Finding[] {
   if (!range) return [];
   const [port, starboard] = range;
-  // A boat that does not rest upright is told so by her list.
+  // A boat that does not rest upright is told so by its list.
   if (port > -UPRIGHT || starboard < UPRIGHT) return [];
   const isPort = -port < starboard;
   const least = isPort ? -port : starboard;
@@ -44,7 +44,7 @@ function judgeRange(boat: Boat, range: StabilityRange | null): readonly Finding[
       code: 'small-range',
       about: 'stability',
       severity: 'warning',
-      message: `On the surface the boat comes back only from ${angleText(least)} to ${isPort ? 'port' : 'starboard'}, wanted ${angleText(LEAST_RANGE)}: a wake or a hand may knock her over. Weight lower down, or more buoyancy high up, widens it.`,
+      message: `On the surface the boat comes back only from ${angleText(least)} to ${isPort ? 'port' : 'starboard'}, wanted ${angleText(LEAST_RANGE)}: a wake or a hand may knock it over. Weight lower down, or more buoyancy high up, widens it.`,
       place: { on: 'key', path: boat.waterline ? ['hull', 'waterline'] : ['hull'] },
     },
   ];

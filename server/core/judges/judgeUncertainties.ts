@@ -50,7 +50,7 @@ function untold({ title }: LoadingCondition, standings: readonly Standing[], pla
       code: 'cannot-tell',
       about: 'uncertainty',
       severity: 'information',
-      message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what she does in the pool.`,
+      message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what it does in the pool.`,
       place,
     },
   ];
@@ -58,7 +58,7 @@ function untold({ title }: LoadingCondition, standings: readonly Standing[], pla
 
 function roughWords(open: readonly Standing[]): string {
   if (open.some(({ uncertainty }) => uncertainty.rough === 'may-not-rest')) {
-    return ' Within these uncertainties she may not come to rest like this at all: what stands after ± is no more than a rough idea.';
+    return ' Within these uncertainties it may not come to rest like this at all: what stands after ± is no more than a rough idea.';
   }
   const curved = open.filter(({ uncertainty }) => uncertainty.rough === 'curved');
   return curved.length > 0

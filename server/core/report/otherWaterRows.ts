@@ -23,7 +23,7 @@ function changeWords(before: Analysis, after: Analysis): string {
     words.push(`floats ${lengthText(Math.abs(rise), units)} ${rise > 0 ? 'higher' : 'deeper'}`);
     const held = before.surfaced.displacement * (after.boat.water.density / before.boat.water.density - 1);
     const lead = Math.abs(held) / (1 - after.boat.water.density / before.boat.stock.lead.density);
-    words.push(`${massText(lead, units)} of lead ${held > 0 ? 'more' : 'less'}, in the water, would hold her draft`);
+    words.push(`${massText(lead, units)} of lead ${held > 0 ? 'more' : 'less'}, in the water, would hold its draft`);
   }
   if (after.submerged.status === 'neutral') {
     words.push(`hangs neutral at ${percentText(after.submerged.fill)}, ${trimWords(after.submerged.trim)}`);

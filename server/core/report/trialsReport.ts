@@ -33,7 +33,7 @@ function heading({ boat: { units } }: Analysis, { trial, floatedTrial }: Learned
     ...(pieces.length > 0 ? [`with ${pieces.join(', ')}`] : []),
     ...(trial.without.length > 0 ? [`without ${trial.without.map(name => `“${name}”`).join(', ')}`] : []),
     ...(trial.water ? [trial.water.words] : []),
-    ...(floatedTrial === null ? ['by the file she could not have lain so'] : []),
+    ...(floatedTrial === null ? ['by the file it could not have lain so'] : []),
   ];
   return `  ${[trial.name, trial.condition, ...extra].join(', ')}`;
 }

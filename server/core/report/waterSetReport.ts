@@ -32,7 +32,7 @@ export function waterSetReport(set: WaterSet, figures: readonly Figure[], paint:
 
 function setRows({ inBoth, fresh, sea }: WaterSet, boat: Boat): readonly string[] {
   const changes = fresh.only.length + sea.only.length > 0;
-  const none = changes ? 'nothing' : 'nothing: the same boat is within her limits in both';
+  const none = changes ? 'nothing' : 'nothing: the same boat is within its limits in both';
   const rows = [
     ['Add in both waters', inBoth.length > 0 ? said(inBoth, boat) : 'nothing'],
     ['In sea water only', sea.only.length > 0 ? said(sea.only, boat) : none],

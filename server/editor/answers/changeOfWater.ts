@@ -15,7 +15,7 @@ export const asksForWater = ({ syntax }: Analysis, [start]: Span): boolean =>
 
 /**
  * The other water, with the pieces that go in for the sea and come out again for fresh. Null for a boat that is not
- * trimmed in her own water yet, or that no pieces trim in the other.
+ * trimmed in its own water yet, or that no pieces trim in the other.
  */
 export function changeOfWater(analysis: Analysis): Mend | null {
   const written = kindOf(analysis);
@@ -50,7 +50,7 @@ function titlesFor(out: readonly SetPiece[], to: InWater, { boat }: Analysis): r
   const pieces = to.only.flatMap(({ made }) => made?.piece ?? []);
   const taken = out.length > 0 ? [`take out ${out.map(({ part }) => `“${part.name}”`).join(', ')}`] : [];
   if (pieces.length === 0) {
-    if (out.length === 0) return ['the boat is within her limits there as she is'];
+    if (out.length === 0) return ['the boat is within its limits there as it is'];
     return [...taken, `take out ${out.length} pieces`];
   }
   return addedWays(pieces, boat).map(words => [...taken, `insert ${words}`].join(', '));

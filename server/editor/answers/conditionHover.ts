@@ -51,7 +51,7 @@ function waterlineIn(analysis: Analysis, { id, title }: LoadingCondition, surfac
       ],
       ['Stern', water('draftStern', surfaced.draftStern, filed?.draftStern), ends(off.sternUp)],
     ]),
-    `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink her by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
+    `${massText(surfaced.massPerImmersion * tapeStep(units), units)} sink it by ${tapeText(tapeStep(units), units)}; reserve buoyancy ${massText(surfaced.reserveBuoyancy, units)}.`,
   ].join('\n\n');
 }
 

@@ -206,7 +206,7 @@ const trials: readonly Entry[] = [
     ['marks', pairAt('height', [2, '60 mm'], [4, '840 mm'])],
     ['heel', stop(6, '0° ± 0.5°')],
   ]),
-  entry('submerged trial', 'how full the tank was when she hung neutral, and her trim', [
+  entry('submerged trial', 'how full the tank was when it hung neutral, and its trim', [
     ['date', stop(1, '2026-05-02')],
     ['condition', fixed('submerged')],
     ['fill', stop(2, '63 % ± 3 %')],

@@ -95,7 +95,7 @@ function aboutTanks({ boat }: Analysis, trial: LearnedTrial): readonly string[] 
   const wanted = volumeText(read.wanted, boat.units);
   const whose = boat.tanks.length > 1 ? 'Tanks' : 'A tank';
   return [
-    `As read she hung neutral with the tank ${percentText(read.fill)} full. ${whose} of ${wanted} in all would be neutral at ${percentText(GOOD_FILL)}, which leaves room both ways.`,
+    `As read it hung neutral with the tank ${percentText(read.fill)} full. ${whose} of ${wanted} in all would be neutral at ${percentText(GOOD_FILL)}, which leaves room both ways.`,
   ];
 }
 

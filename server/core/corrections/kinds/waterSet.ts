@@ -43,7 +43,7 @@ const SAME_WATER = 1;
 
 /**
  * The pieces to add for sea water and to take out again for fresh, at the file's temperature; the file's own water stands
- * for the kind that it is nearer to. What is loose aboard already is the sea's when the boat needs no more. Else she is
+ * for the kind that it is nearer to. What is loose aboard already is the sea's when the boat needs no more. Else it is
  * trimmed for fresh water and pieces are added for the sea; where adding will not do, each water gets pieces of its own.
  * Null when the bays and the stock allow neither.
  */
@@ -96,7 +96,7 @@ interface Trimmed {
   readonly lying: LyingBoat;
 }
 
-/** The boat within her limits, with pieces laid where she is not, `purpose` in their names; null when none will do. */
+/** The boat within its limits, with pieces laid where it is not, `purpose` in their names; null when none will do. */
 function* trimmed(boatToTrim: BoatToTrim, purpose = ''): Steps<Trimmed | null> {
   if (isWithin(boatToTrim)) return { pieces: [], lying: boatToTrim };
   const correction: Correction | null = yield* correct(boatToTrim, 'both');

@@ -151,7 +151,7 @@ export const conditionFindings = {
     title: 'Comes back from too little',
     means:
       'Heeled over surfaced and let go, the boat comes back from less than 40° on one side (common practice, no source): past that the righting lever is negative.',
-    why: 'A wave, a wake or a hand knocks a model that far, and she goes over to another rest.',
+    why: 'A wave, a wake or a hand knocks a model that far, and it goes over to another rest.',
     todo: 'Weight lower down, or more buoyancy high up; see the righting levers in the report.',
   },
   'tank-pressure': {

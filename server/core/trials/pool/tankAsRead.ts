@@ -2,7 +2,7 @@ import { capacityOf } from '../../bodies/tankWater.ts';
 import { GOOD_FILL } from '../../conditions/tankSizing.ts';
 import type { Comparison } from './compare.ts';
 
-/** What a boat that hung neutral in a trial says of her tanks, whatever the file does. */
+/** What a boat that hung neutral in a trial says of its tanks, whatever the file does. */
 export interface TankAsRead {
   /** Of all tanks together as they are, 0..1. */
   readonly fill: number;
