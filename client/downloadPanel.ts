@@ -2,13 +2,13 @@
 import * as vscode from 'vscode';
 import { newNonce } from './nonce.ts';
 
-/** A panel with a button that downloads the page: a page in the editor may neither print nor open a window. */
-export function offerDownload(name: string, html: string): void {
-  const panel = vscode.window.createWebviewPanel('trimwright.print', `Print ${name}`, vscode.ViewColumn.Active, {
+/** A panel with a button that downloads the page: a page in the editor may neither print nor open a window. `title`: what it is for, "Open to print". */
+export function offerDownload(name: string, html: string, title: string): void {
+  const panel = vscode.window.createWebviewPanel('trimwright.page', `${title}: ${name}`, vscode.ViewColumn.Active, {
     enableScripts: true,
     localResourceRoots: [],
   });
-  panel.webview.html = downloadHtml(name, html, newNonce());
+  panel.webview.html = downloadHtml({ name, html, title }, newNonce());
 }
 
 /** What is handed over stands in the script as text that can end neither it nor a line of it. */
@@ -18,12 +18,15 @@ const literal = (text: string): string =>
     character => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
-const downloadHtml = (name: string, html: string, nonce: string): string => `<!DOCTYPE html>
+const downloadHtml = (
+  { name, html, title }: { readonly name: string; readonly html: string; readonly title: string },
+  nonce: string,
+): string => `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src 'nonce-${nonce}'; style-src 'nonce-${nonce}'">
-<title>Print the trim sheet</title>
+<title>${title}</title>
 <style nonce="${nonce}">
 body { padding: 24px; font-size: 1.1em; }
 button { padding: 6px 16px; font: inherit; color: var(--vscode-button-foreground); background: var(--vscode-button-background); border: 1px solid var(--vscode-contrastBorder, transparent); }
@@ -31,8 +34,8 @@ button { padding: 6px 16px; font: inherit; color: var(--vscode-button-foreground
 </head>
 <body>
 <main>
-<h1>Print the trim sheet</h1>
-<p>The browser prints the page once it has it: download it, open it, and choose Print there.</p>
+<h1>${title}</h1>
+<p>A page in the editor can neither print nor open another. The browser can: download it and open it there.</p>
 <button id="download" type="button">Download the page</button>
 <p id="done" role="status"></p>
 </main>

@@ -23,5 +23,5 @@ export async function savePage(boat: vscode.Uri, { html, kind, title, said, open
   if ((await vscode.window.showInformationMessage(said(name), open)) !== open) return;
   // A browser cannot open a file of the machine that serves the editor: it is handed over to it.
   const isHere = vscode.env.uiKind === vscode.UIKind.Desktop && target.scheme === 'file' && !vscode.env.remoteName;
-  if (!(isHere && (await vscode.env.openExternal(target)))) offerDownload(name, html);
+  if (!(isHere && (await vscode.env.openExternal(target)))) offerDownload(name, html, open);
 }
