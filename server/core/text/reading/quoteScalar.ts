@@ -29,7 +29,7 @@ const isWhole = (text: string, isInFlow: boolean): boolean => {
 };
 
 /** Words that cannot be anything else in YAML: most names, and figures with their units. */
-const plainWords = /^[\p{L}\p{N}]+(?: ?[\p{L}\p{N}._/()%°±-]+)*$/u;
+const plainWords = /^[\p{L}\p{N}][\p{L}\p{N}._/()%°±-]*(?: [\p{L}\p{N}._/()%°±-]+)*$/u;
 
 /** A plain scalar whose source is all of the text: nothing lost to a comment, nothing read as a key. */
 const readsBack = (text: string, isInFlow: boolean): boolean => {
