@@ -87,7 +87,7 @@ const stepOf = ({ isBroad, dimension }: DayInput): number => (!isBroad ? 1 : dim
 const STEP = 1e-3;
 
 /** Loads that are tried, as shares of the boat's mass and of its length: enough to be felt, too little to bend. */
-const TRIED = { mass: 1e-3, fore: 1e-4, athwart: 1e-5, up: 1e-4 } as const;
+const TRIED = { mass: 1e-4, fore: 1e-5, athwart: 1e-6, up: 1e-5 } as const;
 
 /** Changes of all figures for a kilogram, and for a moment of a kilogram-metre along each axis. */
 function loadsOf(figures: readonly Figure[], floated: FloatedBoat, trial: Trial): Slopes {
