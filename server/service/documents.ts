@@ -38,7 +38,7 @@ export interface Documents {
   learn(analysis: Analysis, paint: Paint): string;
   learnData(analysis: Analysis): unknown;
   /** The text of the file with the best correction, or what its trials teach, written into it. */
-  written(analysis: Analysis, what: 'correction' | 'lesson'): Rewritten;
+  written(analysis: Analysis, what: 'correction' | 'learned'): Rewritten;
   /** The file with the trials of a text, as the poolside page gives it, and what of it is new. */
   taken(analysis: Analysis, text: string): Taken;
   /** The names of the drawings of the sheet. */

@@ -23,6 +23,6 @@ export function learnCommand(
     was: analysis.syntax.text,
     refusal: 'what the trials teach could not be written into this file; change it by hand.',
   };
-  const failure = write ? writeInto(target, service.written(analysis, 'lesson'), world) : null;
+  const failure = write ? writeInto(target, service.written(analysis, 'learned'), world) : null;
   return failure ?? (service.hasErrors(analysis) ? ERRORS_FOUND : OK);
 }

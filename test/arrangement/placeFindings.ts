@@ -1,5 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { arranged } from '../../server/core/analysis/arranged.ts';
+import { createNeighbours } from '../../server/core/arrangement/neighbours.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
 import type { Finding } from '../../server/core/findings/finding.ts';
@@ -27,7 +28,7 @@ export function saidOf(text: string): readonly Finding[] {
   const shapes = createShapes();
   const reading = readBoat(syntax, describer, kept, { meshes: rings, shapes });
   kept = { ...reading.kept, lists: new Map() };
-  return [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, shapes)];
+  return [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, createNeighbours(shapes))];
 }
 
 const SIDES = 48;

@@ -1,4 +1,5 @@
 import type { Describer } from '../../../schema/describe.ts';
+import { createNeighbours } from '../arrangement/neighbours.ts';
 import type { Water } from '../boat/boat.ts';
 import type { OwnCondition } from '../boat/ownCondition.ts';
 import { readBoat } from '../boat/readBoat.ts';
@@ -31,8 +32,9 @@ export function analyse(
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
+  const neighbours = previous?.kept.neighbours ?? createNeighbours(cache.shapes);
   const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);
-  const findings = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, cache.shapes)];
+  const findings = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, neighbours)];
   const errors = findings.filter(finding => finding.severity === 'error' && !isIn('trials', finding));
   // Corrections shall hold in every condition of the file; the figures of the others are what they are without one of them.
   const isFaulty = errors.length > 0;
@@ -44,7 +46,7 @@ export function analyse(
       source: reading.source,
       trials: reading.trials,
       scheme: loaded.scheme,
-      parts: { describer, meshes, entries: reading.kept, cache, variations, loaded },
+      parts: { describer, meshes, entries: reading.kept, cache, neighbours, variations, loaded },
     },
     previous,
   );

@@ -1,8 +1,8 @@
 import { isInside, type Path } from '../../../schema/path.ts';
 import { checkArrangement } from '../arrangement/checkArrangement.ts';
+import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { Shapes } from '../geometry/shapes/shapes.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { hasSlip } from '../text/reading/values.ts';
 
@@ -10,7 +10,7 @@ import { hasSlip } from '../text/reading/values.ts';
  * What lies where it cannot. Nothing is said of what a fault leaves in uncertainty: that would be a second complaint about
  * the same slip.
  */
-export function arranged(syntax: Syntax, reading: BoatReading, shapes: Shapes): readonly Finding[] {
+export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neighbours): readonly Finding[] {
   const { source, hasLength, boat } = reading;
   // Bare sizes may then be in another unit, and what the hull is made of is not all there.
   if (boat.leftOut.includes('units') || hasSlip(syntax, ['units']) || hasSlip(syntax, ['hull'])) return [];
@@ -19,7 +19,7 @@ export function arranged(syntax: Syntax, reading: BoatReading, shapes: Shapes): 
   );
   const isFaulty = (path: Path): boolean => hasSlip(syntax, path) || faults.some(fault => isInside(fault, path));
   const lacksCompartments = isFaulty(['hull', 'compartments']);
-  return checkArrangement(source, shapes, {
+  return checkArrangement(source, neighbours, {
     hasLength,
     isDoubtful: ({ entry }) => isFaulty(entry.path),
     lacksShells: isFaulty(['hull', 'shells']),

@@ -1,4 +1,3 @@
-import { freeBays } from '../arrangement/freeBays.ts';
 import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
@@ -114,7 +113,7 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
   const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
   // Pieces go where there is room, whatever the bay says.
-  const bays = freeBays(inWater.source, parts.cache.shapes);
+  const bays = parts.neighbours.freeBays(inWater.source);
   const boat = bays === rest.boat.bays ? rest.boat : { ...rest.boat, bays };
   return {
     ...rest,

@@ -1,4 +1,5 @@
 import type { Describer } from '../../../schema/describe.ts';
+import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { OwnCondition } from '../boat/ownCondition.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
@@ -25,6 +26,7 @@ export interface Parts {
   readonly meshes: MeshLookup;
   readonly entries: KeptEntries;
   readonly cache: BodyCache;
+  readonly neighbours: Neighbours;
   readonly variations: VariationCache;
   readonly loaded: LoadedScheme;
 }

@@ -1,14 +1,14 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
-import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { againstHull } from './againstHull.ts';
 import { type Blame, blamesOf } from './blame.ts';
 import { type Conflict, isSure } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
-import { type Hull, hullOf } from './hull.ts';
+import type { Hull } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
-import { type Occupant, occupantsOf } from './occupant.ts';
+import type { Neighbours } from './neighbours.ts';
+import type { Occupant } from './occupant.ts';
 import { OTHER_ORIGINS, originMend, readFrom } from './otherOrigin.ts';
 import { perhapsInside } from './perhapsInside.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
@@ -27,14 +27,15 @@ export interface Doubts {
  * Whatever has a known place, against the hull, its compartment and its neighbours, by its true form and with the
  * tolerances of its place and sizes. One finding for all that one wrong figure accounts for.
  */
-export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Doubts): readonly Finding[] {
+export function checkArrangement(source: BoatSource, neighbours: Neighbours, doubts: Doubts): readonly Finding[] {
   const { boat } = source;
-  const things = occupantsOf(source, shapes).filter(thing => !doubts.isDoubtful(thing));
+  const { shapes } = neighbours;
+  const things = neighbours.occupantsOf(source).filter(thing => !doubts.isDoubtful(thing));
   const inside = perhapsInside(boat, shapes);
-  const known = hullOf(things, doubts.hasLength ? boat.length : null, shapes);
+  const known = neighbours.hullOf(things, doubts.hasLength ? boat.length : null);
   const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
   const lone = things.filter(({ entry }) => !inside.has(entry));
-  const world: World = { things: lone, hull, shapes };
+  const world: World = { things: lone, hull, neighbours };
   const conflicts = allConflicts(world);
   const blames = blamesOf(conflicts, things, hull);
   return [...[...inside.values()], ...findingsOf(blames, world, boat)];
@@ -43,26 +44,26 @@ export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Dou
 interface World {
   readonly things: readonly Occupant[];
   readonly hull: Hull;
-  readonly shapes: Shapes;
+  readonly neighbours: Neighbours;
 }
 
-function allConflicts({ things, hull, shapes }: World): readonly Conflict[] {
-  const conflicts: (Conflict | null)[] = things.map(thing => againstHull(thing, hull, shapes));
+function allConflicts({ things, hull, neighbours }: World): readonly Conflict[] {
+  const conflicts: (Conflict | null)[] = things.map(thing => neighbours.againstHull(thing, hull));
   const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));
   const sorted = [...things].sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
   for (const [i, thing] of sorted.entries()) {
     const home = thing.inside === null ? undefined : homes.get(thing.inside);
-    if (home) conflicts.push(stickingOut(thing, home, shapes));
+    if (home) conflicts.push(neighbours.stickingOut(thing, home));
     // Ends: those that begin aft of its end cannot meet it.
     for (let k = i + 1; k < sorted.length && sorted[k]!.bounds.from[0] <= thing.bounds.to[0]; k++) {
-      conflicts.push(sharedRoomOf(thing, sorted[k]!, shapes));
+      conflicts.push(neighbours.sharedRoomOf(thing, sorted[k]!));
     }
   }
   return conflicts.filter(conflict => conflict !== null);
 }
 
 /** A thing would fit, if it lay elsewhere. */
-function fits(thing: Occupant, { things, hull, shapes }: World): boolean {
+function fits(thing: Occupant, { things, hull, neighbours: { shapes } }: World): boolean {
   if (againstHull(thing, hull, shapes)) return false;
   const others = things.filter(({ entry }) => entry !== thing.entry);
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
@@ -90,7 +91,7 @@ function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonl
       const alone = one === blame.of ? [originMend(origin, [one], length, boat.units)] : [];
       return things.length > 1 ? [...alone, originMend(origin, things, length, boat.units)] : alone;
     });
-    return findingOf(blame, { mends, length, boat, things: world.things, shapes: world.shapes });
+    return findingOf(blame, { mends, length, boat, things: world.things, shapes: world.neighbours.shapes });
   });
 }
 

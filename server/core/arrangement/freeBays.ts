@@ -1,27 +1,43 @@
 import type { Bay, Tank } from '../boat/boat.ts';
 import { TAPE } from '../boat/placed.ts';
-import type { BoatSource } from '../boat/source.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
-import { type Hull, hullOf } from './hull.ts';
-import { type Occupant, occupantsOf } from './occupant.ts';
+import type { Hull } from './hull.ts';
+import type { Occupant } from './occupant.ts';
+
+/** What is in the way in a bay, and the bay as a thing among the others. */
+export interface Blockage {
+  readonly hull: Hull;
+  readonly home: Occupant | undefined;
+  readonly lies: Occupant;
+  /** Other compartments and tanks that share its box. */
+  readonly inTheWay: readonly Occupant[];
+}
+
+export function blockageOf(bay: Bay, occupants: readonly Occupant[], hull: Hull): Blockage {
+  const lies = occupants.find(({ entry }) => entry === bay)!;
+  const inTheWay = occupants.filter(
+    ({ kind, entry, form, inside, bounds }) =>
+      (kind === 'compartment' || (kind === 'tank' && (entry as Tank).kind !== 'bladder')) &&
+      form !== null &&
+      inside === lies.inside &&
+      ([0, 1, 2] as const).every(
+        axis => bounds.from[axis] < lies.bounds.to[axis] && bounds.to[axis] > lies.bounds.from[axis],
+      ),
+  );
+  const home = occupants.find(({ kind, entry }) => kind === 'compartment' && entry.name === lies.inside);
+  return { hull, home, lies, inTheWay };
+}
 
 /**
- * The bays of a boat by the room that is free in them: inside the hull or their compartment, and outside of other
- * compartments and of tanks. A bay that is free as it is written stays the same; one that has no free room is of no size.
+ * A bay by the room that is free in it: inside the hull or its compartment, and outside of other compartments and of
+ * tanks. One that is free as it is written stays the same; one that has no free room is of no size.
  */
-export function freeBays(source: BoatSource, shapes: Shapes): readonly Bay[] {
-  const { bays, length } = source.boat;
-  if (bays.length === 0) return bays;
-  const occupants = occupantsOf(source, shapes);
-  const hull = hullOf(occupants, length, shapes);
-  const free = bays.map(bay => {
-    const isFree = freedom(occupants.find(({ entry }) => entry === bay)!, occupants, hull, shapes);
-    if (gridOf(bay, LOOKED_AT).every(plane => plane.every(row => row.every(isFree)))) return bay;
-    return { ...bay, ...largestFree(bay, isFree) };
-  });
-  return free.every((bay, i) => bay === bays[i]) ? bays : free;
+export function bayInFree(bay: Bay, blockage: Blockage, shapes: Shapes): Bay {
+  const isFree = freedom(blockage, shapes);
+  if (gridOf(bay, LOOKED_AT).every(plane => plane.every(row => row.every(isFree)))) return bay;
+  return { ...bay, ...largestFree(bay, isFree) };
 }
 
 /** Places along each axis: of a first look, and where there is something in the way. */
@@ -29,31 +45,17 @@ const LOOKED_AT = [9, 3, 3] as const;
 const DIVIDED = [49, 9, 9] as const;
 
 /** Whether a place in a bay is free. */
-function freedom(
-  bay: Occupant,
-  occupants: readonly Occupant[],
-  { length, keel, outside }: Hull,
-  shapes: Shapes,
-): (place: Vec3) => boolean {
-  const inTheWay = occupants.filter(
-    ({ kind, entry, form, inside, bounds }) =>
-      (kind === 'compartment' || (kind === 'tank' && (entry as Tank).kind !== 'bladder')) &&
-      form !== null &&
-      inside === bay.inside &&
-      ([0, 1, 2] as const).every(
-        axis => bounds.from[axis] < bay.bounds.to[axis] && bounds.to[axis] > bay.bounds.from[axis],
-      ),
-  );
+function freedom({ hull, home, lies, inTheWay }: Blockage, shapes: Shapes): (place: Vec3) => boolean {
+  const { length, keel, outside } = hull;
   const depths = inTheWay.map(({ form }) => shapes.depthIn(form!));
-  const home = occupants.find(({ kind, entry }) => kind === 'compartment' && entry.name === bay.inside);
   const depthAtHome = home?.form ? shapes.depthIn(home.form) : null;
   const isWithin = depthAtHome
-    ? (place: Vec3) => depthAtHome(place) >= -bay.fitted
+    ? (place: Vec3) => depthAtHome(place) >= -lies.fitted
     : ([x, y, z]: Vec3) =>
         x >= -TAPE &&
         (length === null || x <= length + TAPE) &&
         z >= keel - TAPE &&
-        (outside([x, y, z]) ?? 0) <= bay.fitted;
+        (outside([x, y, z]) ?? 0) <= lies.fitted;
   return place => isWithin(place) && depths.every(depth => depth(place) <= TAPE);
 }
 

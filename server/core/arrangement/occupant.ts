@@ -45,24 +45,32 @@ const THROUGH =
 /** How far the block that a piece of ballast is written as departs from what lies in the boat, m (common practice, no source). */
 const FITTED = 0.004;
 
-export function occupantsOf(source: BoatSource, shapes: Shapes): readonly Occupant[] {
-  const { boat } = source;
+/** All things of a boat that have a place; those that were made before, by their entries, stay the same. */
+export function occupantsOf(source: BoatSource, shapes: Shapes, known: WeakMap<Entry, Occupant>): readonly Occupant[] {
+  const once = (entry: Entry, make: () => Occupant): Occupant => {
+    const had = known.get(entry);
+    if (had) return had;
+    const made = make();
+    known.set(entry, made);
+    return made;
+  };
   const formed = (
     kind: 'shell' | 'compartment' | 'tank',
     { checked, entry }: { readonly checked: PlacedEntry & Editable; readonly entry: Entry & { readonly form: Form } },
     size: number,
     inside: string | null,
-  ): Occupant => {
-    const form = tellsForm(checked) ? entry.form : null;
-    const bounds = form ? shapes.boundsOf(form) : toldRoom(checked, entry.form, shapes);
-    return thing({ kind, entry, inside, form, bounds, size, checked });
-  };
+  ): Occupant =>
+    once(entry, () => {
+      const form = tellsForm(checked) ? entry.form : null;
+      const bounds = form ? shapes.boundsOf(form) : toldRoom(checked, entry.form, shapes);
+      return thing({ kind, entry, inside, form, bounds, size, checked });
+    });
   return [
     ...source.shells.map(each => formed('shell', each, each.entry.mass, null)),
     ...source.compartments.map(each => formed('compartment', each, each.entry.volume, null)),
     ...source.tanks.map(each => formed('tank', each, each.entry.capacity, each.entry.inside)),
-    ...source.payload.map(({ checked, entry }) => partOccupant(checked, entry, shapes)),
-    ...boat.bays.map(bay => bayOccupant(bay, shapes)),
+    ...source.payload.map(({ checked, entry }) => once(entry, () => partOccupant(checked, entry, shapes))),
+    ...source.boat.bays.map(bay => once(bay, () => bayOccupant(bay, shapes))),
   ];
 }
 

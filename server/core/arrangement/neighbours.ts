@@ -1,0 +1,95 @@
+import type { Bay, Entry } from '../boat/boat.ts';
+import type { BoatSource } from '../boat/source.ts';
+import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { againstHull } from './againstHull.ts';
+import type { Conflict } from './conflict.ts';
+import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
+import { type Hull, hullOf } from './hull.ts';
+import { stickingOut } from './inCompartment.ts';
+import { type Occupant, occupantsOf } from './occupant.ts';
+import { sharedRoomOf } from './sharedRoom.ts';
+
+/**
+ * What was found between the things of a boat, kept as long as both stay as they are: a keystroke changes one of them, and
+ * only that one is held against the others anew.
+ */
+export interface Neighbours {
+  readonly shapes: Shapes;
+  occupantsOf(source: BoatSource): readonly Occupant[];
+  hullOf(things: readonly Occupant[], length: number | null): Hull;
+  againstHull(thing: Occupant, hull: Hull): Conflict | null;
+  stickingOut(thing: Occupant, home: Occupant): Conflict | null;
+  sharedRoomOf(one: Occupant, two: Occupant): Conflict | null;
+  /** The bays of a boat by the room that is free in them, as `bayInFree` cuts each; the same list where all are free. */
+  freeBays(source: BoatSource): readonly Bay[];
+}
+
+/** Hulls that are remembered: the boat by its file, and as the trials have it, each before and after the last keystroke. */
+const HULLS = 4;
+
+interface KnownHull {
+  readonly things: readonly Occupant[];
+  readonly length: number | null;
+  readonly hull: Hull;
+}
+
+interface KnownBay extends Blockage {
+  readonly free: Bay;
+}
+
+export function createNeighbours(shapes: Shapes): Neighbours {
+  const occupants = new WeakMap<Entry, Occupant>();
+  const hulls: KnownHull[] = [];
+  const bays = new WeakMap<Bay, KnownBay>();
+  const hullConflicts = pairs<Hull>();
+  const homeConflicts = pairs<Occupant>();
+  const roomConflicts = pairs<Occupant>();
+  const allOf = (source: BoatSource) => occupantsOf(source, shapes, occupants);
+  const hullOfThings = (things: readonly Occupant[], length: number | null): Hull => {
+    const ofHull = things.filter(({ kind }) => kind === 'shell' || kind === 'compartment');
+    const known = hulls.find(each => each.length === length && sameThings(each.things, ofHull));
+    if (known) return known.hull;
+    const hull = hullOf(ofHull, length, shapes);
+    hulls.unshift({ things: ofHull, length, hull });
+    hulls.splice(HULLS);
+    return hull;
+  };
+  return {
+    shapes,
+    occupantsOf: allOf,
+    hullOf: hullOfThings,
+    againstHull: (thing, hull) => hullConflicts(thing, hull, () => againstHull(thing, hull, shapes)),
+    stickingOut: (thing, home) => homeConflicts(thing, home, () => stickingOut(thing, home, shapes)),
+    sharedRoomOf: (one, two) => roomConflicts(one, two, () => sharedRoomOf(one, two, shapes)),
+    freeBays: source => {
+      const written = source.boat.bays;
+      if (written.length === 0) return written;
+      const things = allOf(source);
+      const hull = hullOfThings(things, source.boat.length);
+      const free = written.map(bay => {
+        const blockage = blockageOf(bay, things, hull);
+        const known = bays.get(bay);
+        if (known?.hull === hull && sameThings(known.inTheWay, blockage.inTheWay)) return known.free;
+        const cut = bayInFree(bay, blockage, shapes);
+        bays.set(bay, { ...blockage, free: cut });
+        return cut;
+      });
+      return free.every((bay, i) => bay === written[i]) ? written : free;
+    },
+  };
+}
+
+const sameThings = (some: readonly Occupant[], others: readonly Occupant[]): boolean =>
+  some.length === others.length && some.every((thing, i) => thing === others[i]);
+
+/** Conflicts of a thing with another, each found once. */
+function pairs<Other extends object>() {
+  const known = new WeakMap<Occupant, WeakMap<Other, { readonly conflict: Conflict | null }>>();
+  return (thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null => {
+    const ofThing = known.get(thing) ?? new WeakMap<Other, { readonly conflict: Conflict | null }>();
+    known.set(thing, ofThing);
+    const found = ofThing.get(other) ?? { conflict: find() };
+    ofThing.set(other, found);
+    return found.conflict;
+  };
+}
