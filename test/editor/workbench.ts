@@ -128,10 +128,10 @@ export async function statusText(page: Page, id: string): Promise<string> {
   return plainSpaces((await item.allInnerTexts()).join()).trim();
 }
 
-/** Our line in the status bar has the mark of a boat within its limits. */
+/** Our line in the status bar has the mark of a boat that is out of no limit, be it surely or as far as can be told. */
 export async function isInTrim(page: Page): Promise<boolean> {
-  const mark = page.locator('.statusbar-item[id="trimwright.trimwright.trimwright.summary"] .codicon-check');
-  return (await mark.count()) > 0;
+  const line = page.locator('.statusbar-item[id="trimwright.trimwright.trimwright.summary"]');
+  return (await line.locator('.codicon-check, .codicon-question').count()) > 0;
 }
 
 export type Problem = { readonly message: string; readonly line: number; readonly column: number };
