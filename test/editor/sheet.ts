@@ -21,7 +21,17 @@ import {
   wordsAgree,
 } from './sheetHands.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, isInTrim, openInExplorer, runCommand, save, statusText, until } from './workbench.ts';
+import {
+  goTo,
+  isChanged,
+  isInTrim,
+  openInExplorer,
+  runCommand,
+  save,
+  saveAsProposed,
+  statusText,
+  until,
+} from './workbench.ts';
 
 export async function openTheSheet(session: Session): Promise<void> {
   await step('the boat file opens', () => openInExplorer(session.page, sampleName, session.patience));
@@ -239,18 +249,7 @@ export async function printTheSheet(session: Session): Promise<void> {
     await runCommand(page, 'Trimwright: Print trim sheet', patience);
     const box = page.locator('.quick-input-widget:not(.hidden)');
     await box.locator('.monaco-list-row', { hasText: 'A4' }).click();
-    await box.locator('input[type="text"]').first().waitFor();
-    await until({
-      what: 'the file name proposed',
-      seen: async () => (await box.locator('input[type="text"]').first().inputValue()).endsWith('.sheet.html'),
-      patience,
-    });
-    await until({
-      what: 'the page on the disk',
-      act: () => page.keyboard.press('Enter'),
-      seen: async () => existsSync(printed),
-      patience,
-    });
+    await saveAsProposed(page, '.sheet.html', { until: async () => existsSync(printed), patience });
     const paper = await page.context().browser()!.newPage();
     const fetched: string[] = [];
     paper.on('request', request => fetched.push(request.url()));

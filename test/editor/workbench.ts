@@ -168,6 +168,26 @@ export async function save(page: Page, patience: number): Promise<void> {
   });
 }
 
+/** In the box that asks where a file shall lie, takes the place that is proposed, until the file is there. */
+export async function saveAsProposed(
+  page: Page,
+  ending: string,
+  { until: isThere, patience }: { readonly until: () => Promise<boolean>; readonly patience: number },
+): Promise<void> {
+  const input = page.locator('.quick-input-widget:not(.hidden) input[type="text"]').first();
+  await until({
+    what: `${ending} proposed`,
+    seen: async () => (await input.isVisible()) && (await input.inputValue()).endsWith(ending),
+    patience,
+  });
+  await until({
+    what: `${ending} on the disk`,
+    act: () => page.keyboard.press('Enter'),
+    seen: isThere,
+    patience,
+  });
+}
+
 export async function isChanged(page: Page): Promise<boolean> {
   return (await page.locator('.tab.active.dirty').count()) > 0;
 }
