@@ -182,7 +182,10 @@ export async function saveAsProposed(
   });
   await until({
     what: `${ending} on the disk`,
-    act: () => page.keyboard.press('Enter'),
+    // Pressed too late, it would go into the text.
+    act: async () => {
+      if (await input.isVisible()) await page.keyboard.press('Enter');
+    },
     seen: isThere,
     patience,
   });
