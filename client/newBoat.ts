@@ -43,7 +43,8 @@ export async function openNewBoat(client: BaseLanguageClient): Promise<void> {
     title: `Where shall ${name.trim()} lie?`,
     saveLabel: 'Make the boat file',
     defaultUri: beside(`${fileNameOf(name)}.boat.yaml`),
-    filters: { 'Boat file': ['boat.yaml'] },
+    // An ending of two parts is put behind a name that has it already, by the dialogue of a served editor.
+    filters: { 'Boat file': ['yaml', 'yml'] },
   });
   if (uri === undefined) return;
   const file = withEnding(uri);

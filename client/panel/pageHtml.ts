@@ -31,6 +31,7 @@ export const pageHtml = ({ style, script, policy, nonce }: PageParts): string =>
 <button id="names" type="button" class="quiet" aria-pressed="false">All names</button>
 <button id="print" type="button" class="quiet">Print…</button>
 </div>
+<p id="proposed" hidden></p>
 </header>
 <main aria-label="Trim sheet">
 <div id="gauges"></div>

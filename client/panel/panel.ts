@@ -18,6 +18,7 @@ const part = <T extends HTMLElement>(id: string): T => document.getElementById(i
 const [verdict, words, said, pictureHost] = [part('verdict'), part('words'), part('said'), part('pictures')];
 const namesButton = part('names');
 const [offer, choice, take] = [part('offer'), part<HTMLSelectElement>('choice'), part<HTMLButtonElement>('take')];
+const proposed = part('proposed');
 
 const drawings = new CSSStyleSheet();
 drawings.replaceSync(styleSheet);
@@ -79,6 +80,7 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
     document.body.classList.add('empty');
     show({ pictures: [], isWhole: true, words: '', glance: nothingToSee(message.words) });
     offer.hidden = true;
+    proposed.hidden = true;
   },
 };
 const hear = <K extends ToPanel['kind']>(message: Extract<ToPanel, { kind: K }>): void =>
@@ -89,7 +91,20 @@ function offerProposals({ proposals, chosen }: Extract<ToPanel, { kind: 'sheet' 
   offer.hidden = proposals.length === 0;
   choice.replaceChildren(...proposals.map((title, i) => new Option(title, String(i), false, i === chosen)));
   choice.title = proposals[chosen] ?? '';
+  proposed.textContent = choice.title;
+  showWholeProposal();
 }
+
+/** A closed list cuts off what it has no room for: then the proposal stands under it as well, in as many lines as it takes. */
+function showWholeProposal(): void {
+  const pen = document.createElement('canvas').getContext('2d');
+  if (!pen) return;
+  pen.font = getComputedStyle(choice).font;
+  proposed.hidden = offer.hidden || pen.measureText(choice.title).width + LIST_SIGN < choice.clientWidth;
+}
+
+/** The room that a closed list takes for its sign and edges, px. */
+const LIST_SIGN = 30;
 
 /** What was proposed for a text before this one is not to be taken into this one. */
 function openOffer(isOpen: boolean): void {
@@ -147,6 +162,7 @@ namesButton.addEventListener('click', () => {
   tellRoom();
 });
 new ResizeObserver(() => {
+  showWholeProposal();
   const room = stepped(pictureHost.clientWidth);
   if (room === width || room === 0) return;
   width = room;

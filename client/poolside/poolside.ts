@@ -15,7 +15,7 @@ import type { PoolView } from '../../server/core/poolside/view.ts';
 import { type CardHands, showDay, showToDo, showTold } from './cards.ts';
 import { closeTrials, dropTrial, enter, moveMark, putAboard, takeAshore } from './dayLog.ts';
 import { choice, h, refill } from './dom.ts';
-import { createKeeper } from './keeper.ts';
+import { createKeeper, historyDrawer } from './keeper.ts';
 import { pictureIn } from './picture.ts';
 import { createReadings } from './readings.ts';
 import { typedFigure } from './typed.ts';
@@ -35,8 +35,13 @@ drawings.replaceSync(styleSheet);
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, drawings];
 
 const boat = json<PoolBoat>('boat');
-const keeper = createKeeper(() => localStorage, boat.name, boat.text);
-let day: PoolDay = keeper.kept() ?? emptyDay(boat.name);
+const keeper = createKeeper(
+  () => localStorage,
+  () => historyDrawer(history),
+  boat.name,
+  boat.text,
+);
+let { day, at: changedAt } = keeper.kept() ?? { day: emptyDay(boat.name), at: 0 };
 let view: PoolView = boat.view;
 let advice: DrawnAdvice | null = null;
 let condition: PoolCondition = 'surfaced';
@@ -92,10 +97,20 @@ function ask(advice: boolean): void {
 /** The day as hands have changed it: kept at once, then asked about. What is put aboard leaves the advice as it was. */
 function change(next: PoolDay, { changesAdvice = true } = {}): void {
   day = next;
+  changedAt = Date.now();
   saidOfDay = '';
-  if (!keeper.keep(day))
+  if (!keeper.keep({ day, at: changedAt }))
     part('trouble').textContent = 'This browser keeps nothing: copy the trials before you close the page.';
   ask(changesAdvice);
+  show();
+}
+
+/** The same page may be open in another window, or another page of this boat: what was read there last counts here too. */
+function catchUp(): void {
+  const kept = keeper.kept();
+  if (!kept || kept.at <= changedAt) return;
+  ({ day, at: changedAt } = kept);
+  ask(true);
   show();
 }
 
@@ -180,3 +195,6 @@ const isBegun = trialsOf(day).length > 0 || day.aboard.length > 0;
 part<HTMLDetailsElement>('mind').open = !isBegun;
 show();
 if (isBegun) ask(true);
+addEventListener('storage', catchUp);
+addEventListener('pageshow', catchUp);
+document.addEventListener('visibilitychange', catchUp);

@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import { beginATrial, renameTheCompartment } from './inText.ts';
+import { dayAtThePool, printTheSheet, takeTheDay } from './pages.ts';
 import { logTheTrials, readTheTrial, takeWhatItTeaches } from './pool.ts';
 import { inEditor, ScenarioFailure, shots } from './session.ts';
 import {
@@ -12,7 +13,6 @@ import {
   lookInAllThemes,
   openTheSheet,
   openTheWindowAgain,
-  printTheSheet,
   seeTheSheetChange,
   showTheSheet,
   takeAGhost,
@@ -84,6 +84,7 @@ test('what the pool showed is compared, and the file learns from it', async () =
     await logTheTrials(session);
     await readTheTrial(session);
     await takeWhatItTeaches(session);
+    await takeTheDay(session, await dayAtThePool(session));
   });
   await keepShots({ 'pool-trial': 'samples/pictures/trial.webp' });
 });

@@ -6,6 +6,7 @@ import { projectRoot } from '../../client/launch/install.mjs';
 import type { FromPanel, ToPanel } from '../../client/panel/messages.ts';
 import { pageHtml } from '../../client/panel/pageHtml.ts';
 import { createBoatService } from '../../server/service/service.ts';
+import { sampleMeshes } from '../helpers/sampleMeshes.ts';
 import { type Theme, themes } from './themes.ts';
 
 export interface Stage {
@@ -60,7 +61,7 @@ const acquireVsCodeApi = () => ({ postMessage: message => heard.push(message), g
 /** The whole sheet of a boat file with its first proposal, for a page with so much room. */
 function sheetMessage(text: string, room: { readonly width: number; readonly names: 'few' | 'all' }): ToPanel {
   const service = createBoatService();
-  const analysis = service.analyse(text);
+  const analysis = service.analyse(text, undefined, sampleMeshes);
   const { width, names } = room;
   const { pictures, glance } = service.sheet(analysis, { proposal: 0, width, names });
   const proposals = service.proposals(analysis);

@@ -1,5 +1,5 @@
 /** The trim sheet beside the text: a hand on the picture changes the text, and the text the picture. */
-import { existsSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import { violationsIn } from './accessibility.ts';
 import { type Session, sampleName } from './session.ts';
@@ -7,10 +7,9 @@ import {
   atRest,
   changedText,
   chooseTheme,
+  coloursOf,
   drawing,
   entryIn,
-  focusText,
-  groundOf,
   middleOf,
   partIn,
   picture,
@@ -21,7 +20,7 @@ import {
   wordsAgree,
 } from './sheetHands.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, isInTrim, openInExplorer, runCommand, save, statusText, until } from './workbench.ts';
+import { goTo, isChanged, isInTrim, openInExplorer, save, statusText, until } from './workbench.ts';
 
 export async function openTheSheet(session: Session): Promise<void> {
   await step('the boat file opens', () => openInExplorer(session.page, sampleName, session.patience));
@@ -210,7 +209,7 @@ export async function lookInAllThemes(session: Session): Promise<void> {
   const { patience, shoot } = session;
   await step('the words over the text are those of the sheet', () => wordsAgree(session));
   await step('the sheet is in the editor’s colours', async () => {
-    const grounds = new Set<string>();
+    const seen = new Set<string>();
     for (const [name, key] of [
       ['light', 'Light Modern'],
       ['contrast', 'Dark High Contrast'],
@@ -219,76 +218,15 @@ export async function lookInAllThemes(session: Session): Promise<void> {
     ] as const) {
       await chooseTheme(session, key);
       await until({
-        what: `a ground of its own: ${name}`,
-        seen: async () => !grounds.has(await groundOf(session)),
+        what: `colours of its own: ${name}`,
+        seen: async () => !seen.has(await coloursOf(session)),
         patience,
       });
-      grounds.add(await groundOf(session));
+      seen.add(await coloursOf(session));
       await atRest(session);
       await shoot(name);
       expect(await violationsIn((await sheetPage(session))!)).toEqual([]);
     }
-  });
-}
-
-export async function printTheSheet(session: Session): Promise<void> {
-  const { page, file, patience, shoot } = session;
-  await step('the sheet is written beside the boat file as one page for the printer', async () => {
-    const printed = file.replace('.boat.yaml', '.sheet.html');
-    await focusText(session);
-    await runCommand(page, 'Trimwright: Print trim sheet', patience);
-    const box = page.locator('.quick-input-widget:not(.hidden)');
-    await box.locator('.monaco-list-row', { hasText: 'A4' }).click();
-    await box.locator('input[type="text"]').first().waitFor();
-    await until({
-      what: 'the file name proposed',
-      seen: async () => (await box.locator('input[type="text"]').first().inputValue()).endsWith('.sheet.html'),
-      patience,
-    });
-    await until({
-      what: 'the page on the disk',
-      act: () => page.keyboard.press('Enter'),
-      seen: async () => existsSync(printed),
-      patience,
-    });
-    const paper = await page.context().browser()!.newPage();
-    const fetched: string[] = [];
-    paper.on('request', request => fetched.push(request.url()));
-    await paper.goto(`file://${printed}`);
-    expect(await paper.locator('svg').count()).toBeGreaterThan(5);
-    // The page itself and nothing else.
-    expect(fetched).toEqual([`file://${printed}`]);
-    await paper.setViewportSize({ width: 900, height: 1270 });
-    await shoot('printed', paper);
-    await paper.close();
-  });
-  await step('and handed over to the browser that the editor runs in', async () => {
-    await page.locator('.notifications-toasts .monaco-button', { hasText: 'Open to print' }).click();
-    const download = page.waitForEvent('download');
-    await until({
-      what: 'the page handed over',
-      act: async () => {
-        for (const frame of page.frames()) {
-          const button = frame.locator('#download');
-          if ((await button.count().catch(() => 0)) > 0) await button.click();
-        }
-      },
-      seen: async () => (await Promise.race([download, Promise.resolve(null)])) !== null,
-      patience,
-      again: patience / 3,
-    });
-    const handed = await download;
-    expect(handed.suggestedFilename()).toBe('petrel.sheet.html');
-    expect(readFileSync((await handed.path())!, 'utf8')).toBe(
-      readFileSync(file.replace('.boat.yaml', '.sheet.html'), 'utf8'),
-    );
-    await until({
-      what: 'the panel gone',
-      act: () => page.keyboard.press('Control+w'),
-      seen: async () => (await page.locator('.tab', { hasText: 'Print petrel' }).count()) === 0,
-      patience,
-      again: patience / 3,
-    });
   });
 }
 

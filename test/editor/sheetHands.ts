@@ -48,10 +48,12 @@ export async function words(session: Session): Promise<string> {
   return (await Promise.all(said)).join(' ').trim();
 }
 
-export const groundOf = async (session: Session): Promise<string> =>
-  (await picture(session, 'surfaced-side')).evaluate(
-    element => element.ownerDocument.defaultView?.getComputedStyle(element).backgroundColor ?? '',
-  );
+/** The ground of the drawings and their ink: two themes may have the same ground. */
+export const coloursOf = async (session: Session): Promise<string> =>
+  (await picture(session, 'surfaced-side')).evaluate(element => {
+    const style = element.ownerDocument.defaultView?.getComputedStyle(element);
+    return `${style?.backgroundColor} ${style?.fill}`;
+  });
 
 export async function chooseTheme({ page, patience }: Session, label: string): Promise<void> {
   const input = page.locator('.quick-input-widget:not(.hidden) input[placeholder*="Theme"]');

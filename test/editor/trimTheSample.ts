@@ -1,5 +1,6 @@
 /** The way of a boat out of trim through the editor: see it, read about it, mend it by keyboard, read it back. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
 import { step } from './step.ts';
@@ -15,6 +16,7 @@ import {
   readProblems,
   runCommand,
   save,
+  saveAsProposed,
   statusText,
   until,
   visibleLines,
@@ -139,13 +141,16 @@ export async function showTheReport({ page, patience, shoot }: Session): Promise
   });
 }
 
-export async function makeANewBoat({ page, patience, shoot }: Session): Promise<void> {
-  await step('a new boat file of the given name opens, without an error', async () => {
+export async function makeANewBoat({ page, file, patience, shoot }: Session): Promise<void> {
+  await step('a new boat file of the given name and units lies in the folder and opens, without an error', async () => {
     await runCommand(page, 'Trimwright: New boat file', patience);
-    const name = page.locator('.quick-input-widget:not(.hidden) input[placeholder*="for example"]');
-    await name.fill('Grebe');
+    const box = page.locator('.quick-input-widget:not(.hidden)');
+    await box.locator('input[placeholder*="for example"]').fill('Grebe');
     await page.keyboard.press('Enter');
-    await page.locator('.tab.active', { hasText: 'Untitled-1' }).waitFor({ timeout: patience });
+    await box.locator('.monaco-list-row', { hasText: 'Millimetres and grams' }).first().click();
+    const made = join(dirname(file), 'grebe.boat.yaml');
+    await saveAsProposed(page, 'grebe.boat.yaml', { until: async () => existsSync(made), patience });
+    await page.locator('.tab.active', { hasText: 'grebe.boat.yaml' }).waitFor({ timeout: patience });
     await until({
       what: 'the new boat in the status bar',
       seen: async () => (await statusText(page, 'trimwright.trimwright.trimwright.summary')) !== '',

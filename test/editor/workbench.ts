@@ -128,10 +128,10 @@ export async function statusText(page: Page, id: string): Promise<string> {
   return plainSpaces((await item.allInnerTexts()).join()).trim();
 }
 
-/** Our line in the status bar has the mark of a boat within its limits. */
+/** Our line in the status bar has the mark of a boat that is out of no limit, be it surely or as far as can be told. */
 export async function isInTrim(page: Page): Promise<boolean> {
-  const mark = page.locator('.statusbar-item[id="trimwright.trimwright.trimwright.summary"] .codicon-check');
-  return (await mark.count()) > 0;
+  const line = page.locator('.statusbar-item[id="trimwright.trimwright.trimwright.summary"]');
+  return (await line.locator('.codicon-check, .codicon-question').count()) > 0;
 }
 
 export type Problem = { readonly message: string; readonly line: number; readonly column: number };
@@ -164,6 +164,29 @@ export async function save(page: Page, patience: number): Promise<void> {
     what: 'the file saved',
     act: () => page.keyboard.press('Control+s'),
     seen: async () => !(await isChanged(page)),
+    patience,
+  });
+}
+
+/** In the box that asks where a file shall lie, takes the place that is proposed, until the file is there. */
+export async function saveAsProposed(
+  page: Page,
+  ending: string,
+  { until: isThere, patience }: { readonly until: () => Promise<boolean>; readonly patience: number },
+): Promise<void> {
+  const input = page.locator('.quick-input-widget:not(.hidden) input[type="text"]').first();
+  await until({
+    what: `${ending} proposed`,
+    seen: async () => (await input.isVisible()) && (await input.inputValue()).endsWith(ending),
+    patience,
+  });
+  await until({
+    what: `${ending} on the disk`,
+    // Pressed too late, it would go into the text.
+    act: async () => {
+      if (await input.isVisible()) await page.keyboard.press('Enter');
+    },
+    seen: isThere,
     patience,
   });
 }

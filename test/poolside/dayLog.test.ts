@@ -8,7 +8,7 @@ import {
   readingIn,
   takeAshore,
 } from '../../client/poolside/dayLog.ts';
-import { createKeeper, type Drawer } from '../../client/poolside/keeper.ts';
+import { createKeeper, type Drawer, historyDrawer } from '../../client/poolside/keeper.ts';
 import { shownFigure, stepped, typedFigure } from '../../client/poolside/typed.ts';
 import { aboardWhenRead, emptyDay, type PoolReading, trialsOf } from '../../server/core/poolside/day.ts';
 import { NOON } from './days.ts';
@@ -135,18 +135,43 @@ describe('the day on the phone', () => {
   const forbidden = (): Drawer => {
     throw new Error('the browser keeps nothing');
   };
+  const kept = { day: read, at: 1000 };
+  const later = { day: closeTrials(read), at: 1001 };
   it('is there again, for this boat as it is', () => {
     const phone = drawer();
-    const keeper = createKeeper(() => phone, 'Petrel', 'boat: Petrel');
+    const keeper = createKeeper(() => phone, drawer, 'Petrel', 'boat: Petrel');
     expect(keeper.kept()).toBeNull();
-    expect(keeper.keep(read)).toBe(true);
-    expect(keeper.kept()).toEqual(read);
-    expect(createKeeper(() => phone, 'Petrel', 'boat: Petrel # changed').kept()).toBeNull();
+    expect(keeper.keep(kept)).toBe(true);
+    expect(keeper.kept()).toEqual(kept);
+    expect(createKeeper(() => phone, drawer, 'Petrel', 'boat: Petrel # changed').kept()).toBeNull();
+  });
+  it('is there as it was changed last, whichever drawer has that', () => {
+    const [lasting, passing] = [drawer(), drawer()];
+    const keeperOf = (...drawers: readonly Drawer[]) =>
+      createKeeper(
+        () => drawers[0]!,
+        () => drawers[1]!,
+        'Petrel',
+        '',
+      );
+    keeperOf(drawer(), passing).keep(kept);
+    expect(keeperOf(lasting, passing).kept()).toEqual(kept);
+    keeperOf(lasting, drawer()).keep(later);
+    expect(keeperOf(lasting, passing).kept()).toEqual(later);
+  });
+  it('stands in the history of its window until that is closed', () => {
+    const history = {
+      state: null as unknown,
+      replaceState: (state: unknown) => void Object.assign(history, { state }),
+    };
+    const keeper = createKeeper(forbidden, () => historyDrawer(history), 'Petrel', '');
+    expect([keeper.kept(), keeper.keep(kept)]).toEqual([null, false]);
+    expect(keeper.kept()).toEqual(kept);
   });
   it('is not, where the browser keeps nothing or something else', () => {
-    const keeper = createKeeper(forbidden, 'Petrel', '');
-    expect([keeper.keep(read), keeper.kept()]).toEqual([false, null]);
-    const odd: Drawer = { getItem: () => '{"closed": 3}', setItem: () => {} };
-    expect(createKeeper(() => odd, 'Petrel', '').kept()).toBeNull();
+    const keeper = createKeeper(forbidden, forbidden, 'Petrel', '');
+    expect([keeper.keep(kept), keeper.kept()]).toEqual([false, null]);
+    const odd: Drawer = { getItem: () => '{"at": 1, "day": {"closed": 3}}', setItem: () => {} };
+    expect(createKeeper(() => odd, forbidden, 'Petrel', '').kept()).toBeNull();
   });
 });

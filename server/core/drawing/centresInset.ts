@@ -60,17 +60,19 @@ export function centresInset(
   const times = roundDown(wanted / scale);
   const at = ([x, y]: Point2): Point2 => [
     left + PICTURE.width / 2 + (x - middleOf(xs)) * times * scale,
-    top + PICTURE.height / 2 + 9 - (y - middleOf(ys)) * times * scale,
+    top + PICTURE.height / 2 - (y - middleOf(ys)) * times * scale,
   ];
   const origin = at(from.paper);
-  const lines = others.flatMap(other => [`${other.name} from ${from.name}:`, ...offWords(other, from, words)]);
+  const lines = [
+    `${times} times`,
+    ...others.flatMap(other => [`${other.name} from ${from.name}:`, ...offWords(other, from, words)]),
+  ];
   const width = PICTURE.width + Math.max(...lines.map(line => textWidth(line, 12))) + 8;
   const height = Math.max(PICTURE.height, 15 * lines.length + 10);
   const markup = element(
     'g',
     { class: 'centres-inset' },
     element('rect', { class: 'inset', x: left, y: top, width, height, rx: 3 }),
-    element('text', { class: 'key-words', x: left + 7, y: top + 15 }, svgText(`${times} times`)),
     // How far each stands off G: upright and along, the sides of one corner.
     together(
       others.map(({ paper }) => {
@@ -82,28 +84,30 @@ export function centresInset(
       }),
     ),
     together(centres.map(({ name, paper }) => element('g', { class: 'mark' }, symbol(name, at(paper))))),
-    together(letters(centres.map(({ name, paper }) => ({ name, at: at(paper) })))),
+    together(
+      letters(
+        centres.map(({ name, paper }) => ({ name, at: at(paper) })),
+        spanOf(xs) > spanOf(ys),
+      ),
+    ),
     textLines(lines, { kind: 'key-words', x: left + PICTURE.width, y: top + 18, leading: 15 }),
   );
   return { markup, width, height };
 }
 
-/** Letters beside their signs, moved apart where two would meet. */
-function letters(marks: readonly { readonly name: MarkName; readonly at: Point2 }[]): readonly Markup[] {
-  const sorted = [...marks].sort((a, b) => a.at[1] - b.at[1]);
+/** Letters beside their signs, clear of the lines between these: over and under a row of them, on both sides of a column. */
+function letters(
+  marks: readonly { readonly name: MarkName; readonly at: Point2 }[],
+  isRow: boolean,
+): readonly Markup[] {
+  const along = isRow ? 0 : 1;
+  const sorted = [...marks].sort((a, b) => a.at[along] - b.at[along]);
   return sorted.map(({ name, at: [x, y] }, i) => {
-    const isRight = i % 2 === 1;
-    const long = textWidth(name, 14);
-    return element(
-      'text',
-      {
-        class: 'inset-letter',
-        x: isRight ? x + 9 : x - 9 - 0.4 * long,
-        y: y + 5,
-        'text-anchor': isRight ? 'start' : 'end',
-      },
-      svgText(name),
-    );
+    const side = i % 2 === 0 ? -1 : 1;
+    const place = isRow
+      ? { x, y: y + (side < 0 ? -10 : 20), 'text-anchor': 'middle' }
+      : { x: x + side * 11, y: y + 5, 'text-anchor': side < 0 ? 'end' : 'start' };
+    return element('text', { class: 'inset-letter', ...place }, svgText(name));
   });
 }
 

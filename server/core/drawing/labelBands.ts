@@ -3,16 +3,19 @@ import type { Point2 } from '../geometry/outline/outline.ts';
 import type { Sight } from '../geometry/outline/silhouette.ts';
 import type { Drawn } from './entryGroup.ts';
 import type { Frame } from './frame.ts';
-import { type Labelled, type PlacedLabel, placeLabels } from './labels.ts';
+import { BOLD, type Labelled, type PlacedLabel, placeLabels } from './labels.ts';
 import { element, type Markup, short, svgText, together } from './markup.ts';
-import { shortened } from './textWidth.ts';
+import { shortened, textWidth } from './textWidth.ts';
 import { called } from './things.ts';
+import { linesOf } from './wrapped.ts';
 
 /** Height of the type and of a row of labels, user units. */
 const TYPE = 14;
 const ROW = 17;
-/** Characters of a name that a picture shows; the whole name is in the title. */
-const MOST = 26;
+/** A name longer than this goes on in a second line, user units; what is longer than two is in the title alone. */
+const LONG = 210;
+/** Between a name and the edge of the picture. */
+const MARGIN = 20;
 
 /** Labels above or below the boat. */
 export interface LabelBand {
@@ -29,17 +32,23 @@ export function labelBands(
   const placed = all.map(drawn => ({ drawn, at: anchorOf(drawn, frame, along) }));
   const heights = placed.map(({ at }) => at[1]);
   const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
-  const label = ({ drawn, at }: (typeof placed)[number]): Labelled => ({
-    words: shortened(called(drawn.thing.name), Math.min(MOST, Math.floor((width / 2 - 26) / 9))),
-    at,
-    kind: drawn.correction === null ? drawn.thing.kind : 'ghost',
-    of: drawn.correction === null ? pathKey(drawn.thing.path) : null,
-  });
+  const room = Math.min(LONG, width / 2 - MARGIN);
+  const label = ({ drawn: { thing, correction }, at }: (typeof placed)[number]): Labelled =>
+    correction === null
+      ? { lines: nameLines(thing.name, room), at, kind: thing.kind, of: pathKey(thing.path) }
+      : { lines: nameLines(thing.name, room / BOLD), at, kind: 'ghost', of: null };
   const band = (isHere: (at: Point2) => boolean): LabelBand => {
     const labels = placeLabels(placed.filter(({ at }) => isHere(at)).map(label), TYPE, width);
-    return { labels, height: ROW * Math.max(0, ...labels.map(({ row }) => row + 1)) };
+    return { labels, height: ROW * Math.max(0, ...labels.map(({ row, lines }) => row + lines.length)) };
   };
   return { above: band(at => at[1] <= middle), below: band(at => at[1] > middle) };
+}
+
+/** A name in a line, or two where it has no room in one. */
+function nameLines(name: string, room: number): readonly string[] {
+  const [first = '', ...more] = linesOf(called(name), TYPE, room);
+  const lines = more.length === 0 ? [first] : [first, more.join(' ')];
+  return lines.map(line => (textWidth(line, TYPE) > room ? shortened(line, Math.floor(room / 9)) : line));
 }
 
 /** What holds other things is pointed at near its edge, everything else in its middle. */
@@ -83,24 +92,24 @@ export function drawLabels({ labels, height }: LabelBand, edge: number, way: 1 |
     'g',
     { class: 'labels', 'aria-hidden': 'true' },
     together(
-      labels.map(({ words, at, kind, of, pole, row, anchor }) => {
-        const far = edge + way * (row * ROW + (way > 0 ? ROW - 4 : 3));
+      labels.map(({ lines, at, kind, of, pole, row, anchor }) => {
+        const lineAt = (i: number): number => edge + way * (i * ROW + (way > 0 ? ROW - 4 : 3));
+        const last = row + lines.length - 1;
+        const far = lineAt(last);
         const foot = at[1] + dy;
+        const x = pole + (anchor === 'start' ? 3 : -3);
         const lead = `M${short(pole)} ${short(far + (way > 0 ? 2 : 0))}V${short(edge)}L${short(at[0])} ${short(foot)}`;
         return together([
           element('path', { class: 'leader', d: lead }),
           element('circle', { class: 'leader-end', cx: at[0], cy: foot, r: 1.5 }),
-          element(
-            'text',
-            {
-              class: `label ${kind}`,
-              'data-of': of,
-              x: pole + (anchor === 'start' ? 3 : -3),
-              y: far,
-              'text-anchor': anchor,
-            },
-            svgText(words),
-          ),
+          ...lines.map((line, i) => {
+            const y = lineAt(way > 0 ? row + i : last - i);
+            return element(
+              'text',
+              { class: `label ${kind}`, 'data-of': of, x, y, 'text-anchor': anchor },
+              svgText(line),
+            );
+          }),
         ]);
       }),
     ),

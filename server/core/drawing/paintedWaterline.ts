@@ -51,7 +51,8 @@ export function offMarks(
         'text',
         {
           class: 'off-words',
-          x: side < 0 ? 6 : within - 6,
+          // Clear of the mark of the water's surface.
+          x: side < 0 ? 24 : within - 6,
           y: Math.min(y, water) - 7,
           'text-anchor': side < 0 ? 'start' : 'end',
         },

@@ -1,15 +1,18 @@
 import { element, type Markup, svgText, together } from './markup.ts';
 import { textWidth } from './textWidth.ts';
 
-/** A text in lines that are no longer than `width`; a word that is too long by itself stands alone. */
+/**
+ * A text in lines that are no longer than `width`; a word that is too long by itself stands alone. A number and the unit
+ * behind it are one word.
+ */
 export function linesOf(words: string, size: number, width: number): readonly string[] {
   const lines: string[] = [];
-  for (const word of words.split(' ')) {
+  for (const word of words.replace(/(\d) (?=\S)/g, '$1\n').split(' ')) {
     const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
     if (lines.length > 0 && textWidth(longer, size) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
-  return lines;
+  return lines.map(line => line.replaceAll('\n', ' '));
 }
 
 /** Lines one under the other, the first with its foot at `y`. */

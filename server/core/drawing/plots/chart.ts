@@ -104,10 +104,16 @@ function endWords({ ends, words }: ChartAxis, { left, right, top, bottom }: Plot
   if (ends === undefined) return null;
   const [less, more] = [`▾ ${ends[0]}`, `▴ ${ends[1]}`];
   const both = `${more}  ${less}`;
-  const word = (said: string, y: number, kind: string): Markup =>
-    element('text', { class: kind, x: right, y, 'text-anchor': 'end' }, svgText(said));
-  if (textWidth(words, 13) + textWidth(both, 12) < right - left) return word(both, top - 7, 'end-words');
-  return together([word(more, top + 13, 'end-words haloed'), word(less, bottom - 5, 'end-words haloed')]);
+  const word = (said: string, y: number): Markup =>
+    element('text', { class: 'end-words', x: right, y, 'text-anchor': 'end' }, svgText(said));
+  if (textWidth(words, 13) + textWidth(both, 12) < right - left) return word(both, top - 7);
+  // On a ground of their own: a limit or a line of the grid may run behind them.
+  const inside = (said: string, y: number): Markup => {
+    const long = textWidth(said, 12);
+    const ground = { class: 'paper', x: right - long, y: y - 11, width: long, height: 14 };
+    return together([element('rect', ground), word(said, y)]);
+  };
+  return together([inside(more, top + 13), inside(less, bottom - 5)]);
 }
 
 /** A curve through points in the chart's own units; gaps where a value is null. */

@@ -105,7 +105,13 @@ function fillTicks(filling: readonly WeightMoment[], at: At, isOne: boolean): Ma
       const [x, y] = at(between(filling, fill));
       return together([
         element('circle', { class: 'dot-mark', cx: x, cy: y, r: 2.5 }),
-        isOne ? element('text', { class: 'tick haloed', x: x + 7, y: y + 4 }, svgText(percentText(fill))) : null,
+        isOne
+          ? element(
+              'text',
+              { class: 'tick haloed', x: x + 7, y: fill === 0 ? y - 5 : y + 4 },
+              svgText(percentText(fill)),
+            )
+          : null,
       ]);
     }),
   );
