@@ -8,7 +8,7 @@ import { fileFindings, heard } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { boatText, textLines } from '../helpers/boatText.ts';
 import { corrected, firstOfBoth } from '../helpers/corrected.ts';
-import { isLong } from '../helpers/long.ts';
+import { runsOf } from '../helpers/long.ts';
 import { predictTrial } from '../helpers/predictTrial.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 
@@ -182,7 +182,7 @@ describe('taking any correction changes nothing that an earlier trial foretells'
         closeTo(analysis, then);
         closeTo(analysis, before);
       }),
-      { numRuns: isLong ? 4 : 2 },
+      runsOf(1, 4),
     );
   });
 });
