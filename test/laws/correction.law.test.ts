@@ -15,7 +15,7 @@ import { isLong } from '../helpers/long.ts';
 /*
  * Boats about which it is known that pieces in their bays trim them: they were drawn with such pieces, and those taken out.
  */
-const BOATS = isLong ? 300 : 40;
+const BOATS = isLong ? 300 : 14;
 
 const optionsFor = (seed: number): BoatOptions => {
   if (seed % 6 === 0) return { stock: 'pieces' };
