@@ -19,7 +19,7 @@ import { linearText } from './linearText.ts';
 
 const highs = await highsLoader();
 
-const BOATS = isLong ? 300 : 12;
+const BOATS = isLong ? 300 : 8;
 
 const gramsOf = ({ pieces }: Correction): number =>
   pieces.reduce((sum, { mass, slot }) => sum + 1e3 * mass * (slot.material === 'lead' ? 1 : 30), 0);

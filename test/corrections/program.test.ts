@@ -4,6 +4,7 @@ import { SURFACED } from '../../server/core/conditions/loadingCondition.ts';
 import { cheapestPieces } from '../../server/core/corrections/balance/program.ts';
 import type { Aim, BalanceRow, Band } from '../../server/core/corrections/balance/row.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
+import { runsOf } from '../helpers/long.ts';
 
 /** A slot whose pieces lie at one station: its strip is so heavy that a piece has no length to speak of. */
 function slotAt(station: number, pieces: readonly number[] = [], material: 'lead' | 'foam' = 'lead'): Slot {
@@ -149,7 +150,7 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
         expect(cost).toBeCloseTo(solution.cost, 2);
         expect(cost).toBeLessThan(best + 0.05);
       }),
-      { numRuns: 150 },
+      runsOf(100, 400),
     );
     expect([solved > 25, impossible > 25]).toEqual([true, true]);
   });
@@ -183,7 +184,7 @@ describe('the cheapest pieces', { timeout: 120_000 }, () => {
         );
         expect(Math.abs(cost - best)).toBeLessThan(0.05);
       }),
-      { numRuns: 100 },
+      runsOf(60, 300),
     );
     expect(solved).toBeGreaterThan(15);
   });

@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { moveAlong } from '../../server/core/corrections/room/shift.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
-import { heard } from '../helpers/analysed.ts';
+import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
+import { runsOf } from '../helpers/long.ts';
 
 const boatWith = (station: string, units = '{ length: mm, mass: g }') => boatText`
   boat: Tern
@@ -23,7 +24,7 @@ const boatWith = (station: string, units = '{ length: mm, mass: g }') => boatTex
 /** The station of the battery once it is moved by so many metres; everything else must be as it was. */
 function moved(station: string, metres: number, units?: string): string {
   const text = boatWith(station, units);
-  const { boat, syntax } = heard(text);
+  const { boat, syntax } = analysed(text);
   const changes = moveAlong(boat.payload[0]!, metres, boat);
   const after = splice(text, applyChanges(syntax, changes!) ?? []);
   const [before, behind] = boatWith('\u0001', units).split('\u0001') as [string, string];
@@ -59,7 +60,7 @@ describe('a part moved along the boat keeps the way in which its station is writ
   });
 
   test('what has no station of its own, or balances elsewhere, is not moved', () => {
-    const { boat } = heard(
+    const { boat } = analysed(
       boatWith('345 mm').replace(
         'height: 20 mm',
         boatText`
@@ -81,15 +82,15 @@ describe('a part moved along the boat keeps the way in which its station is writ
           const perMetre = { mm: 1000, cm: 100, m: 1, in: 1 / 0.0254 }[unit];
           const at = (shift: number) => `${Number(((tenths / 10_000) * perMetre + shift * perMetre).toFixed(4))}`;
           const station = isRange ? `${at(0)} to ${at(0.05)} ${unit}` : `${at(0)} ${unit}`;
-          const was = heard(boatWith(station)).boat.payload[0]!;
-          const is = heard(boatWith(moved(station, metres))).boat.payload[0]!;
+          const was = analysed(boatWith(station)).boat.payload[0]!;
+          const is = analysed(boatWith(moved(station, metres))).boat.payload[0]!;
           const half = unit === 'in' ? 0.0254 / 32 : 0.0005;
           // What is written is rounded to thousandths of a millimetre or hundred-thousandths of an inch.
           expect(Math.abs(is.centroid[0] - was.centroid[0] - metres)).toBeLessThan(half + 1e-5);
           expect(is.to[0] - is.from[0]).toBeCloseTo(was.to[0] - was.from[0], 4);
         },
       ),
-      { numRuns: 40 },
+      runsOf(20, 100),
     );
   });
 });

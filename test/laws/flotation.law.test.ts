@@ -11,7 +11,7 @@ import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, mirrored, type Sub, subText } from '../helpers/boats.ts';
 import { textLines } from '../helpers/boatText.ts';
-import { isLong } from '../helpers/long.ts';
+import { runsOf } from '../helpers/long.ts';
 
 interface Floating {
   readonly boat: Boat;
@@ -59,7 +59,7 @@ const aside = (up: Vec3, g: Vec3, b: Vec3): number => length(cross(up, addScaled
 
 /** The settled lever is a ten-millionth of a millimetre; halving the tank's level adds no more. */
 const ON_ONE_VERTICAL = 1e-8;
-const runs = isLong ? { numRuns: 60 } : { numRuns: 20, seed: 1 };
+const runs = runsOf(20, 60);
 
 describe('a floating boat', { timeout: 120_000 }, () => {
   it('weighs what it displaces, and G and B lie on one vertical, by the surface that the attitude says', () => {

@@ -9,6 +9,8 @@ import { PROBE, probe } from '../helpers/probe.ts';
 
 const DUNLIN = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 
+const dunlin = heard(DUNLIN);
+
 function learn(text: string, ...options: readonly string[]) {
   const { world, written, said } = memoryWorld({ a: text });
   const code = runCommandLine(['learn', 'a', ...options], world);
@@ -18,7 +20,7 @@ function learn(text: string, ...options: readonly string[]) {
 describe('trimwright learn', () => {
   it('prints the readings against the file, and what explains them', () => {
     const { code, out, written } = learn(DUNLIN);
-    const [first] = heard(DUNLIN).learned!.verdict!.offers;
+    const [first] = dunlin.learned!.verdict!.offers;
     expect(code).toBe(0);
     expect(out).toContain('2026-05-09, submerged, with “sheet lead at the bow” (16 g)');
     expect(out).toContain(`1. ${first!.title}`);
@@ -26,7 +28,7 @@ describe('trimwright learn', () => {
   });
   it('--write puts the first of them into the file, as the quick fix does', () => {
     const { code, err, written } = learn(DUNLIN, '--write');
-    const { syntax, learned } = heard(DUNLIN);
+    const { syntax, learned } = dunlin;
     expect([code, err]).toEqual([0, 'a: written.\n']);
     expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, learned!.verdict!.offers[0]!.changes)!));
   });
@@ -37,7 +39,7 @@ describe('trimwright learn', () => {
       offers: { title: string; edits: { text: string }[] }[];
     };
     const [first] = told.explanations;
-    const [most] = heard(DUNLIN).learned!.verdict!.told;
+    const [most] = dunlin.learned!.verdict!.told;
     expect(first).toMatchObject({ odds: most!.odds, causes: most!.causes.map(({ kind }) => ({ kind })) });
     // The true boat has 26 g there.
     const { value, uncertainty } = first!.causes[0]!.mass!;
@@ -45,9 +47,7 @@ describe('trimwright learn', () => {
     expect(told.offers.flatMap(({ edits }) => edits.map(({ text }) => text)).join()).toContain('slip: true');
     expect(told.trials.map(({ readings }) => readings.length)).toEqual([4, 3, 2, 4, 2]);
     expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
-    expect(told.offers.map(({ title }) => title)).toEqual(
-      heard(DUNLIN).learned!.verdict!.offers.map(({ title }) => title),
-    );
+    expect(told.offers.map(({ title }) => title)).toEqual(dunlin.learned!.verdict!.offers.map(({ title }) => title));
   });
   it.each([
     [PROBE, 'The file has no trials.'],

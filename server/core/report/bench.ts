@@ -17,8 +17,8 @@ export function cutLines(
 ): readonly string[] {
   const { slot, station, offset } = piece;
   const { units } = boat;
-  const at = (metres: number) => tapeText(metres, units);
   const exact = (metres: number) => exactText(metres, units);
+  const at = fillsRoom(piece, boat) ? exact : (metres: number) => tapeText(metres, units);
   const [abreast, layers] = slot.strips;
   const section = `${bare(exact(slot.breadth / abreast))} x ${exact(slot.depth / layers)}`;
   const bundled = bundleWords(slot);
@@ -35,6 +35,12 @@ export function cutLines(
     `    ${fixing(piece, purpose)}`,
   ];
 }
+
+/** It is cut as long as its room, which need not end on the tape's marks. */
+const fillsRoom = ({ counts, slot, station }: Piece, { units }: Boat): boolean =>
+  counts.length === 0 && tapeStep(units) <= 0.001 && [0, 1].every(end => isNear(station[end]!, slot.station[end]!));
+
+const isNear = (one: number, other: number): boolean => Math.abs(one - other) < 1e-4;
 
 /** A part that is moved: where it stood and where it stands then. */
 export function moveLines({ part, moved, along, across }: Move, { units }: Boat): readonly string[] {

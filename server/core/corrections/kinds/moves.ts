@@ -1,10 +1,11 @@
 import type { Steps } from '../../steps/steps.ts';
 import { cheapestPieces } from '../balance/program.ts';
+import type { BalanceRow } from '../balance/row.ts';
 import type { Correction } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { findMovers, type Mover } from '../room/movers.ts';
-import { findSlots } from '../room/slots.ts';
-import { asCorrection, benchFor, PART_OF_LIMIT, scoreIn } from '../search/correct.ts';
+import { type Slot, slotSets } from '../room/slots.ts';
+import { asCorrection, benchFor, isListing, PART_OF_LIMIT, scoreIn } from '../search/correct.ts';
 import { type Realised, realise } from '../search/realise.ts';
 
 /** Combined with moves, pieces must come to less than this part of what they come to alone. */
@@ -72,9 +73,9 @@ export function* combine(
   const scoreOf = scoreIn(boatToTrim, 'both');
   const ofPieces = alone ? scoreOf(alone.correction) : Number.POSITIVE_INFINITY;
   const rows = benchFor(boatToTrim, 'both', PART_OF_LIMIT).rowsFor(null);
-  const slots = findSlots(boatToTrim.boat);
+  const sets = slotSets(boatToTrim.boat, isListing(rows));
   const promising = findMovers(boatToTrim)
-    .map(mover => ({ mover, cost: cheapestPieces(slots, rows, { movers: [mover] })?.cost ?? Number.POSITIVE_INFINITY }))
+    .map(mover => ({ mover, cost: leastCost(sets, rows, mover) }))
     .filter(({ cost }) => cost < ofPieces)
     .sort((a, b) => a.cost - b.cost)
     .slice(0, MOST_COMBINED);
@@ -88,3 +89,7 @@ export function* combine(
   }
   return best?.correction ?? null;
 }
+
+/** What pieces come to on paper, laid in whichever way costs least, with one thing moved. */
+const leastCost = (sets: readonly (readonly Slot[])[], rows: readonly BalanceRow[], mover: Mover): number =>
+  Math.min(...sets.map(slots => cheapestPieces(slots, rows, { movers: [mover] })?.cost ?? Number.POSITIVE_INFINITY));

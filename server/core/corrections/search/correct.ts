@@ -11,6 +11,7 @@ import { type Slot, slotSets } from '../room/slots.ts';
 import { correctionTitle } from '../words/correctionTitle.ts';
 import { surenessLines } from '../words/surenessWords.ts';
 import { balancesOf, openIn } from './balances.ts';
+import { withFewer } from './fewerPieces.ts';
 import { lay, type Realised, realise, type Workbench } from './realise.ts';
 import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
 
@@ -52,7 +53,7 @@ export function* correctWith(
     for (const slots of sets) {
       if (slots.length === 0) continue;
       const best = yield* bestThatHolds(slots, movers, benchFor(boatToTrim, scope, part));
-      if (best) return asCorrection(best.laid, scope, boatToTrim);
+      if (best) return asCorrection(withFewer(best, movers, benchFor(boatToTrim, scope, 1)).laid, scope, boatToTrim);
     }
   }
   return null;

@@ -76,7 +76,7 @@ export function realise(candidate: Candidate, bench: Workbench): Realised | null
   return best;
 }
 
-interface Work {
+export interface Work {
   readonly pieces: readonly Piece[];
   readonly moves: readonly Move[];
 }
@@ -104,7 +104,7 @@ const whole = (cut: readonly (Piece | null)[]): readonly Piece[] | null =>
   cut.every(piece => piece !== null) ? (cut as readonly Piece[]) : null;
 
 /** The pieces with their masses as cut, at the places that then balance best; null when there are none. */
-function slide(
+export function slide(
   pieces: readonly Piece[],
   rows: readonly BalanceRow[],
   movers: readonly Mover[],

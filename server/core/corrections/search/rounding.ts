@@ -21,15 +21,15 @@ export function cutPiece(
   const step = tapeStep(units);
   const wanted = share.mass / slot.massPerLength;
   const [first, last] = marksWithin(slot.station, step);
-  const marks = Math.min(Math.max(1, toMark(wanted / step)), last - first);
-  if (share.mass < (slot.material === 'lead' ? LIGHTEST : LEAST_FOAM * slot.density) || wanted < step / 2 || marks < 1)
-    return null;
-  const length = marks * step;
-  const start = clamp(Math.round((share.station - length / 2) / step), first, last - marks) * step;
+  if (share.mass < (slot.material === 'lead' ? LIGHTEST : LEAST_FOAM * slot.density) || wanted < step / 2) return null;
+  const marks = Math.max(1, toMark(wanted / step));
+  const station =
+    marks > last - first ? wholeRoom(slot.station, units) : onMarks(share.station, marks, [first, last], step);
+  if (station[1] - station[0] < step - HAIR) return null;
   return {
     slot,
-    mass: scaleMass(length * slot.massPerLength),
-    station: [start, start + length],
+    mass: scaleMass((station[1] - station[0]) * slot.massPerLength),
+    station,
     offset: onMark(share.offset, slot.offset, step),
     counts: [],
   };
@@ -74,6 +74,26 @@ function wholePiece({ slot, station, offset, counts }: SlotShare, units: FileUni
 }
 
 type Stretch = readonly [least: number, most: number];
+
+/** m. */
+const HAIR = 1e-9;
+const MILLIMETRE = 0.001;
+/** Places are written to this, m. */
+const WRITTEN = 1e-4;
+
+/** So many marks long, its ends on marks. */
+function onMarks(middle: number, marks: number, [first, last]: Stretch, step: number): Stretch {
+  const start = clamp(Math.round(middle / step - marks / 2), first, last - marks) * step;
+  return [start, start + marks * step];
+}
+
+/** A piece that fills its room ends where the room does, if need be between marks; an inch tape has nothing between its marks. */
+function wholeRoom(room: Stretch, units: FileUnits): Stretch {
+  const tape = tapeStep(units);
+  const step = tape > MILLIMETRE ? tape : WRITTEN;
+  const [first, last] = marksWithin(room, step);
+  return [first * step, last * step];
+}
 
 /** The first and the last of the tape's marks in a stretch, by number. */
 const marksWithin = ([least, most]: Stretch, step: number): Stretch => [

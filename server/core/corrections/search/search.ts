@@ -34,7 +34,7 @@ const PROGRAMMES_AT_ONCE = 4;
 /** A piece to saw, lay and fix is worth avoiding at this part of the boat's mass in lead (common practice, no source). */
 const PRICE_OF_PIECE = 0.001;
 /** And one more of them at this part of the price of all (common practice, no source). */
-const PRICE_OF_ONE_MORE = 0.05;
+export const PRICE_OF_ONE_MORE = 0.05;
 
 /** The price of pieces as materials, g of lead. */
 export const priceOfPieces = (pieces: readonly { readonly mass: number; readonly slot: Slot }[]): number =>

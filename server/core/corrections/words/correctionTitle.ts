@@ -13,7 +13,7 @@ import { bare, exactText } from '../../wording/exactText.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import type { OpenLoads } from '../balance/open.ts';
 import { isInScope, type Scope } from '../balance/row.ts';
-import { chanceOfAll, type Floating, limitsKept } from '../balance/sureness.ts';
+import { chanceOfAll, type Floating, inHand, type LimitKept, limitsKept } from '../balance/sureness.ts';
 import type { CorrectedBoat } from '../correction.ts';
 import type { Move } from '../room/movers.ts';
 import { countWords } from '../room/pieceEntry.ts';
@@ -31,7 +31,9 @@ const fitted = (ways: readonly string[]): string => ways.find(way => way.length 
 export const correctionTitle = (laid: CorrectedBoat, scope: Scope, before: Floating, open: OpenLoads): string =>
   titleOf(
     doneWays(laid),
-    isOut(before, scope) ? bringsWays(laid, scope, before.submerged) : surerWays(laid, scope, before, open),
+    isOut(before, scope)
+      ? bringsWays(laid, scope, before.submerged, withinWords(limitsKept(laid, scope, open)))
+      : surerWays(laid, scope, before, open),
   );
 
 /** What is moved and what is added, the fullest way first. */
@@ -71,25 +73,31 @@ export const titleOf = (done: readonly string[], brings: readonly string[]): str
   fitted(done.flatMap(what => brings.map(gain => `${what}: ${gain}`)));
 
 /** What a correction of every condition brings. */
-export function allWithin({ others }: LyingEverywhere): readonly string[] {
+export function allWithin({ others }: LyingEverywhere, within = 'within limits'): readonly string[] {
   const all = others.length > 0 ? 'all' : 'both';
-  return [`${all} conditions within limits`, `${all} within limits`];
+  return [`${all} conditions ${within}`, `${all} ${within}`];
 }
 
-function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged): readonly string[] {
+/** Of a limit: whose figure keeps less in hand is only just within it. */
+const LAST = 0.05;
+
+const withinWords = (kept: readonly LimitKept[]): string =>
+  kept.some(each => !each.isLeast && inHand(each) < LAST) ? 'only just within limits' : 'within limits';
+
+function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged, within: string): readonly string[] {
   const { boat, surfaced, submerged, onTheWay } = laid;
   if (scope === 'both') {
-    const ways = allWithin(laid);
+    const ways = allWithin(laid, within);
     return onTheWay.length > 0 ? ways.map(way => `${way}, the way down not`) : ways;
   }
   if (scope === 'submerged') {
-    return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
+    return [`submerged ${within}, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
-  if (boat.tanks.length === 0) return laid.others.length > 0 ? allWithin(laid) : ['surfaced within limits'];
+  if (boat.tanks.length === 0) return laid.others.length > 0 ? allWithin(laid, within) : [`surfaced ${within}`];
   const left = outOf(judgeSubmerged(boat, submerged));
-  if (left === 0) return ['surfaced within limits, submerged too'];
+  if (left === 0) return [`surfaced ${within}, submerged too`];
   const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
-  return [`surfaced within limits, submerged ${worse ? 'worse' : 'not'}`];
+  return [`surfaced ${within}, submerged ${worse ? 'worse' : 'not'}`];
 }
 
 const outOf = (findings: readonly Finding[]): number =>
