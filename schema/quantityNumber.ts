@@ -30,7 +30,10 @@ export function readNumber(cursor: Cursor): Read<SlipSpan & { readonly value: nu
   const vulgar = take(cursor, /^(\d*)\s*([½¼¾⅓⅔⅛⅜⅝⅞])/);
   if (vulgar) return good({ ...vulgar, value: Number(vulgar.match[1]) + vulgarFractions[vulgar.match[2]!]! });
   const fraction = take(cursor, /^(?:(\d+)(?:\s+|-))?(\d+)\s*[/⁄]\s*(\d+)(?![\d.,])/);
-  if (fraction) return readFraction(fraction, fraction.match);
+  if (fraction) {
+    const isMetric = /^\s*(?:[cmk]?m|k?g|ml)(?![\p{L}])/u.test(cursor.text.slice(fraction.end));
+    return readFraction(fraction, fraction.match, isMetric);
+  }
   const decimal = take(cursor, /^(?:\d+(?:\.(?!\.)\d*)?|\.\d+)(?:e[-−+]?\d+)?/i);
   if (decimal === null) return faultOfNoNumber(cursor);
   const tail = /^(?:[.,](?=[\d,/⁄])|[/⁄])[\d.,/⁄]*/.exec(cursor.text.slice(cursor.at));
@@ -58,10 +61,17 @@ function faultOfComma(at: SlipSpan, written: string): Read<never> {
 /** No tape has finer parts of an inch. */
 const MOST_PARTS = 128;
 
-function readFraction(at: SlipSpan, match: RegExpExecArray): Read<SlipSpan & { readonly value: number }> {
+function readFraction(
+  at: SlipSpan,
+  match: RegExpExecArray,
+  isMetric: boolean,
+): Read<SlipSpan & { readonly value: number }> {
   const [written, whole, top, bottom] = match;
   if (Number(bottom) === 0) return bad(`“${written}” divides by zero. A fraction looks like 7/16.`, at);
   if (Number(bottom) > MOST_PARTS)
+    return bad(`“${written}” is a fraction. Between two ends write “to”.`, at, written.replace(/\s*[/⁄]\s*/, ' to '));
+  // `12 / 16 cm`: no metric tape has parts of sixteen.
+  if (isMetric && /\d\s+[/⁄]\s+\d/.test(written))
     return bad(`“${written}” is a fraction. Between two ends write “to”.`, at, written.replace(/\s*[/⁄]\s*/, ' to '));
   if (whole !== undefined && Number(top) >= Number(bottom)) {
     return bad(`After a whole number the fraction must be less than one, as in 5 1/4: “${written}”.`, at);

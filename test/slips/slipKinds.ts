@@ -46,7 +46,8 @@ const FIGURES: readonly Kind[] = [
   {
     kind: 'comma decimal',
     at: NUMBER,
-    make: ([n]) => (n.includes('.') ? n.replace('.', ',') : `${n},5`),
+    // Not so much more that the range behind it ends where it begins.
+    make: ([n]) => (n.includes('.') ? n.replace('.', ',') : `${n},2`),
     isTold: true,
   },
   { kind: 'space in number', at: /(?<=[\w]: )\d{3}(?= (?:mm|g))/g, make: ([n]) => `1 ${n}` },

@@ -4,26 +4,30 @@ import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
-import { hasSlip } from '../text/reading/values.ts';
+import { hasSlip, sectionSlips } from '../text/reading/values.ts';
 
 /**
  * What lies where it cannot. Nothing is said of what a fault leaves in uncertainty: that would be a second complaint about
  * the same slip.
  */
 export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neighbours): readonly Finding[] {
-  const { source, hasLength, boat } = reading;
+  const { source, hasLength, lacksUnits, boat } = reading;
   // Bare sizes may then be in another unit, and what the hull is made of is not all there.
-  if (boat.leftOut.includes('units') || hasSlip(syntax, ['units']) || hasSlip(syntax, ['hull'])) return [];
+  if (lacksUnits || boat.leftOut.includes('units') || hasSlip(syntax, ['units']) || hasSlip(syntax, ['hull']))
+    return [];
   const faults = reading.findings.flatMap(({ severity, place }) =>
     severity === 'error' && 'path' in place ? [place.path] : [],
   );
   const isFaulty = (path: Path): boolean => hasSlip(syntax, path) || faults.some(fault => isInside(fault, path));
+  // A line that lost its place may be the one that says where a thing is.
+  const mayLackKeys = (path: Path): boolean => isFaulty(path) || sectionSlips(syntax, path);
   const lacksCompartments = isFaulty(['hull', 'compartments']);
   return checkArrangement(source, neighbours, {
     hasLength,
     isDoubtful: ({ entry }) => isFaulty(entry.path),
     lacksShells: isFaulty(['hull', 'shells']),
   }).filter(
-    ({ code, place }) => code !== 'perhaps-inside' || !(lacksCompartments || ('path' in place && isFaulty(place.path))),
+    ({ code, place }) =>
+      code !== 'perhaps-inside' || !(lacksCompartments || ('path' in place && mayLackKeys(place.path))),
   );
 }

@@ -30,7 +30,8 @@ function pastTheEnds(thing: Occupant, { length }: Hull): Conflict | null {
 const freeReach = ({ outside }: Occupant, length: number | null): number => (outside ? REACH * (length ?? 0) : 0);
 
 function belowKeel(thing: Occupant, { keel, length, own }: Hull): Conflict | null {
-  const isHull = own.includes(thing);
+  // Also where it is tried elsewhere than it lies.
+  const isHull = own.some(({ entry }) => entry === thing.entry);
   const below = (isHull ? 0 : keel) - thing.bounds.from[2];
   const by = below - freeReach(thing, length);
   const station = (thing.bounds.from[0] + thing.bounds.to[0]) / 2;

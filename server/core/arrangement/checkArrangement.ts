@@ -38,7 +38,10 @@ export function checkArrangement(source: BoatSource, neighbours: Neighbours, dou
   const world: World = { things: lone, hull, neighbours };
   const conflicts = allConflicts(world);
   const blames = blamesOf(conflicts, things, hull);
-  return [...[...inside.values()], ...findingsOf(blames, world, boat)];
+  // A compartment that is out of place itself may well lie elsewhere than round the thing.
+  const wrong = new Set(blames.flatMap(({ of }) => (of ? [of.entry.name] : [])));
+  const hidden = [...inside.values()].flatMap(({ home, finding }) => (wrong.has(home) ? [] : [finding]));
+  return [...hidden, ...findingsOf(blames, world, boat)];
 }
 
 interface World {

@@ -9,18 +9,25 @@ import { quoteScalar } from '../text/reading/quoteScalar.ts';
 /** Of the least of its sizes, how much must lie in a compartment's form for it to lie in there whole. */
 const WHOLE = 0.95;
 
+/** The compartment that a thing lies in without saying so, by name, and what is to be said of it. */
+interface Inside {
+  readonly home: string;
+  readonly finding: Finding;
+}
+
 /** What lies whole in a compartment and does not say so counts as lying in the water, and displaces what is displaced. */
-export function perhapsInside(boat: Boat, shapes: Shapes): ReadonlyMap<Entry, Finding> {
-  const found = new Map<Entry, Finding>();
+export function perhapsInside(boat: Boat, shapes: Shapes): ReadonlyMap<Entry, Inside> {
+  const found = new Map<Entry, Inside>();
   for (const entry of [...boat.tanks, ...boat.payload, ...boat.bays]) {
     const home = homeOf(entry, boat, shapes);
     if (home === null) continue;
     const text = quoteScalar(home, true);
     const message = `“${entry.name}” lies whole in “${home}”, but counts as lying in the water, so that its room displaces twice. If it is in there, say so: “in: ${text}”.`;
-    found.set(entry, {
+    const finding: Finding = {
       ...entryFault('perhaps-inside', entry.path, message, 'warning'),
       mends: [{ title: `Add “in: ${text}”`, changes: [{ kind: 'add-key', path: entry.path, key: 'in', text }] }],
-    });
+    };
+    found.set(entry, { home, finding });
   }
   return found;
 }

@@ -36,6 +36,8 @@ export interface BoatReading {
   readonly conditions: readonly OwnCondition[];
   /** The file says how long the hull is. */
   readonly hasLength: boolean;
+  /** The units stand under a key that nobody knows: bare numbers may be in another than the one in force. */
+  readonly lacksUnits: boolean;
   readonly findings: readonly Finding[];
   /** Mesh files that the boat is made of, by name. */
   readonly meshNames: readonly string[];
@@ -117,6 +119,7 @@ export function readBoat(
     trials: ofDay.trials,
     conditions: conditions.conditions,
     hasLength: length !== null,
+    lacksUnits: unread.meant.includes('units'),
     findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],
     kept: { lists, sections, schemas: { units: measures, made: schemas } },

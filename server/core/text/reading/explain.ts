@@ -1,4 +1,4 @@
-import { explainIndent, explainOverIndent, explainStrayDash, explainTabs } from './explainIndent.ts';
+import { explainIndent, explainOverIndent, explainStrayDash } from './explainIndent.ts';
 import { explainBracket, explainComma, explainQuote, explainStrayBracket, quoteValue } from './explainPunctuation.ts';
 import {
   type Fault,
@@ -17,6 +17,7 @@ import {
 import { columnAt, lineEnd, lineStart, nextLineStart, type Span } from './lines.ts';
 import { dashlessBraces, strayBullet } from './oddDashes.ts';
 import { wrongColon } from './oddSigns.ts';
+import { explainTabs } from './tabs.ts';
 
 /** Errors that pull the text around them out of shape; the others leave the rest of the file as it was meant. */
 const structural = new Set([

@@ -8,6 +8,7 @@ import {
   isBlankLine,
   lineNumber,
   linesInColumn,
+  opensBlock,
   replacing,
   restOfLine,
   skipBlankLines,
@@ -33,8 +34,12 @@ export function explainIndent(text: string, at: number): Fault {
   const span: Span = [first, first + said.length];
   const all = levelsAbove(text, first);
   const levels = all.filter(level => level.isList === isDash);
-  const [nearest] = [...levels].sort((a, b) => Math.abs(a.column - column) - Math.abs(b.column - column));
-  const stray = isDash ? strayDash(text, first, all) : null;
+  // Of two as near, what opens a block is no further key of the entry above.
+  const outwards = !isDash && opensBlock(text, first) ? 1 : 0;
+  const [nearest] = [...levels].sort(
+    (a, b) => Math.abs(a.column - column) - Math.abs(b.column - column) || outwards * (a.column - b.column),
+  );
+  const stray = isDash ? (oddBracesAbove(text, first, all) ?? strayDash(text, first, all)) : null;
   if (stray) return stray;
   const dashless = isDash ? null : missingDashAt(text, first, all);
   if (dashless) return dashless;
@@ -63,7 +68,7 @@ export function explainIndent(text: string, at: number): Fault {
   }
   return fault('bad-indent', span, message, {
     blanked: stretch,
-    mend: shifting(text, stretch, nearest.column, title),
+    mend: shifting(text, keysOf(text, stretch), nearest.column, title),
   });
 }
 
@@ -89,6 +94,28 @@ function dashBefore(text: string, first: number): Fault {
   });
 }
 
+/** An entry between braces whose dash alone stands in another column than those below it: it is that one that was moved. */
+function oddBracesAbove(text: string, first: number, levels: readonly Level[]): Fault | null {
+  const above = levels.find(level => level.isList);
+  const parent = levels.find(level => !level.isList && opensBlock(text, level.offset));
+  if (!above || !parent || nextContent(text, parent.offset) !== lineStart(text, above.offset)) return null;
+  const column = firstColumn(text, first);
+  const stretch = stretchFrom(text, first);
+  const isOdd = /^-[ \t]+\{/.test(text.slice(above.offset, lineEnd(text, above.offset)));
+  if (!isOdd || above.column === column || linesInColumn(text, stretch) < 2) return null;
+  const line: Span = [lineStart(text, above.offset), lineEnd(text, above.offset)];
+  return fault(
+    'bad-indent',
+    [above.offset, above.offset + 1],
+    `This “-” does not line up with the dashes below it. Start it in the column of “-” on line ${lineNumber(text, first)}.`,
+    {
+      blanked: line,
+      dash: line[0] + column,
+      mend: shifting(text, line, column, 'Line it up with the dashes below it'),
+    },
+  );
+}
+
 /** A dash before one of the further keys of an entry, in their column: it begins no entry of its own. */
 function strayDash(text: string, first: number, levels: readonly Level[]): Fault | null {
   const column = firstColumn(text, first);
@@ -97,7 +124,8 @@ function strayDash(text: string, first: number, levels: readonly Level[]): Fault
   if (!key || !entry || key.column !== column) return null;
   const [dash, behind] = /^-[ \t]+([^:\s]+):/.exec(text.slice(first, lineEnd(text, first))) ?? [];
   const opening = firstWord(text, entry.offset);
-  if (dash === undefined || behind === opening) return null;
+  // Nothing goes on with an entry that its braces close.
+  if (dash === undefined || behind === opening || opening.startsWith('{')) return null;
   const length = /^-[ \t]+/.exec(dash)![0].length;
   return fault(
     'bad-indent',
@@ -125,7 +153,10 @@ export function explainOverIndent(text: string, value: number): Fault {
     'bad-indent',
     [first, first + said.length],
     `This “${said}” is indented below “${key}”, which already has the value “${given}”. Line it up with “${key}”, or take that value out.`,
-    { blanked: stretch, mend: shifting(text, stretch, keyColumn(text, value), `Line it up with “${key}”`) },
+    {
+      blanked: stretch,
+      mend: shifting(text, keysOf(text, stretch), keyColumn(text, value), `Line it up with “${key}”`),
+    },
   );
 }
 
@@ -180,6 +211,15 @@ function movesWithDash(text: string, dash: number, by: number): boolean {
 
 const nextContent = (text: string, offset: number): number => skipBlankLines(text, nextLineStart(text, offset));
 
+/** What of a stretch moves with its first line: of a lone key not the list that stands in its column and may stay there. */
+function keysOf(text: string, stretch: Span): Span {
+  const below = nextContent(text, stretch[0]);
+  const isLone = below < stretch[1] && startsEntry(text, below) && !startsEntry(text, stretch[0]);
+  if (!isLone || firstColumn(text, below) !== firstColumn(text, stretch[0])) return stretch;
+  const list = stretchFrom(text, below);
+  return list[1] === stretch[1] ? [stretch[0], lineEnd(text, stretch[0])] : stretch;
+}
+
 /** Moves lines sideways together, so that the first starts in the given column. */
 function shifting(text: string, [start, end]: Span, column: number, title: string): Mend {
   const by = column - firstColumn(text, start);
@@ -203,42 +243,14 @@ export function explainStrayDash(text: string, at: number): Fault {
   );
 }
 
-/** Blanks with a tab among them, at the start of a line or after its dash. */
-const tabbedLead = /^(?: *\t[ \t]*|[ \t]*-(?: *\t[ \t]*))(?=[^ \t\r\n])/;
-const tabbedLeads = new RegExp(tabbedLead, 'gm');
-
-/** Tabs used to indent: one finding for the whole file, as an editor's setting put them all there. */
-export function explainTabs(text: string, at: number): Fault {
-  const leads = [...text.matchAll(tabbedLeads)];
-  const tabs = /\t+/g;
-  tabs.lastIndex = lineStart(text, at);
-  const first = tabs.exec(text);
-  const more = leads.length > 1 ? `, as on ${leads.length - 1} more line${leads.length > 2 ? 's' : ''}` : '';
-  return fault(
-    'tab-indent',
-    first ? [first.index, first.index + first[0].length] : [at, at + 1],
-    `A tab is used to indent here${more}. YAML takes spaces only, for example two for each step.`,
-    {
-      mend: replacing(
-        'Replace tabs by spaces',
-        ...leads.map(
-          ({ 0: lead, index }) =>
-            [[index, index + lead.length], lead.replaceAll('\t', lead.includes('-') ? ' ' : '  ')] as const,
-        ),
-      ),
-    },
-  );
-}
-
-/** The same text with each indenting tab as one space, so that offsets stay. */
-export const withoutTabs = (text: string): string => text.replace(tabbedLeads, lead => lead.replaceAll('\t', ' '));
-
 /** The maps and lists that a line could belong to, nearest first, as their first words stand in the lines above. */
 function levelsAbove(text: string, at: number): readonly Level[] {
   const levels: Level[] = [];
   let bound = Number.POSITIVE_INFINITY;
+  // The dashes of a list may stand in the column of their key.
+  let isUnderList = false;
   // Ends: each round is a line further up.
-  for (let start = lineStart(text, at); start > 0 && bound > 0; ) {
+  for (let start = lineStart(text, at); start > 0 && (bound > 0 || isUnderList); ) {
     start = lineStart(text, start - 1 - (text.startsWith('\r\n', start - 2) ? 1 : 0));
     if (isBlankLine(text, start)) continue;
     const first = firstOnLine(text, start);
@@ -248,8 +260,12 @@ function levelsAbove(text: string, at: number): readonly Level[] {
     for (; /^-[ \t]/.test(text.slice(offset, offset + 2)); offset += 1 + blanksAt(text, offset + 1))
       own.push({ column: offset - start, isList: true, offset });
     own.push({ column: offset - start, isList: false, offset });
-    for (const level of own.reverse()) if (level.column < bound) levels.push(level);
-    bound = Math.min(bound, first - start);
+    const isListsKey = isUnderList && own.length === 1 && first - start === bound;
+    for (const level of own.reverse()) if (level.column < bound || isListsKey) levels.push(level);
+    if (isListsKey) isUnderList = false;
+    if (first - start >= bound) continue;
+    bound = first - start;
+    isUnderList = own.length > 1;
   }
   return levels;
 }

@@ -69,6 +69,8 @@ export function stretchFrom(text: string, offset: number, home = -1): Span {
   const column = firstColumn(text, offset);
   const isEntry = startsEntry(text, offset);
   let end = lineEnd(text, offset);
+  // The dashes of a list may stand in the column of their key.
+  let isInList = false;
   // Ends: each line starts further down.
   for (let next = nextLineStart(text, end); next > end; next = nextLineStart(text, next)) {
     if (isBlankLine(text, next)) {
@@ -77,14 +79,15 @@ export function stretchFrom(text: string, offset: number, home = -1): Span {
     }
     const below = firstColumn(text, next) - column;
     const isHome = below > 0 && firstColumn(text, next) === home && !opensBlock(text, end);
-    if (isHome || below < 0 || (below === 0 && startsEntry(text, next) !== isEntry)) break;
+    if (below === 0) isInList = startsEntry(text, next) && (isInList || (!isEntry && opensBlock(text, end)));
+    if (isHome || below < 0 || (below === 0 && startsEntry(text, next) !== isEntry && !isInList)) break;
     end = lineEnd(text, next);
   }
   return [lineStart(text, offset), end];
 }
 
 /** `key:` with nothing behind it: what is indented below belongs to it. */
-const opensBlock = (text: string, offset: number): boolean =>
+export const opensBlock = (text: string, offset: number): boolean =>
   text.slice(...restOfLine(text, lineStart(text, offset))).endsWith(':');
 
 /** How many lines of a stretch stand in the column of its first. */

@@ -1,6 +1,5 @@
 import type { Document } from 'yaml';
 import { explainLocal, explainStructural, isStructural } from './explain.ts';
-import { withoutTabs } from './explainIndent.ts';
 import type { Fault } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
 import { toNode } from './nodes.ts';
@@ -9,6 +8,7 @@ import { evenQuotes } from './oddQuotes.ts';
 import { evenSpaces } from './oddSpaces.ts';
 import { isRefused, parseYaml, type Refused } from './parseYaml.ts';
 import { gluedKey } from './quietFaults.ts';
+import { withoutTabs } from './tabs.ts';
 
 export interface Parsed {
   readonly doc: Document.Parsed;
