@@ -13,7 +13,13 @@ import { hasSlip } from '../text/reading/values.ts';
 export function arranged(syntax: Syntax, reading: BoatReading, shapes: Shapes): readonly Finding[] {
   const { source, hasLength, boat } = reading;
   // Bare sizes may then be in another unit, and what the hull is made of is not all there.
-  if (boat.leftOut.includes('units') || hasSlip(syntax, ['units']) || hasSlip(syntax, ['hull'])) return [];
+  if (
+    boat.leftOut.includes('units') ||
+    boat.leftOut.includes('origin') ||
+    hasSlip(syntax, ['units']) ||
+    hasSlip(syntax, ['hull'])
+  )
+    return [];
   const faults = reading.findings.flatMap(({ severity, place }) =>
     severity === 'error' && 'path' in place ? [place.path] : [],
   );

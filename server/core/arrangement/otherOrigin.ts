@@ -41,7 +41,7 @@ export function originMend(origin: StationOrigin, things: readonly Occupant[], l
     const moved = readFrom(origin, thing, length)!.bounds;
     const written = checked?.station ?? { from: bounds.from[0], to: bounds.to[0], sigma: null, unit: units.length };
     const extent = { isRange: isRange(written), unit: written.unit, sigma: written.sigma };
-    const text = extentText(extent, [moved.from[0], moved.to[0]], units);
+    const text = extentText(extent, [moved.from[0], moved.to[0]], units, 'station');
     return { kind: 'replace', place: { on: 'value', path: [...entry.path, 'station'] }, text };
   });
   const [first] = changes;
