@@ -1,14 +1,13 @@
 import * as z from 'zod';
 import { atMost, choose, map, quantity, range, section, text, word } from './fields.ts';
 import { densityKey, noteKey } from './hull.ts';
-import type { Quantity } from './quantity.ts';
-import type { Sense } from './quantitySense.ts';
+import type { Quantity, QuantityOptions } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 
 /** Room where lead or foam can still go: a box. */
 export function baySchema(units: FileUnits) {
-  const side = (description: string, example: string, sense: Sense) =>
-    range(units, 'length', { description, examples: [example] }, { sense });
+  const side = (description: string, example: string, options: QuantityOptions) =>
+    range(units, 'length', { description, examples: [example] }, options);
   return map(
     {
       name: text({ description: 'What you call it; inserted pieces are named after it.', examples: ['keel forward'] }),
@@ -17,9 +16,9 @@ export function baySchema(units: FileUnits) {
         examples: ['dry cylinder'],
       }).optional(),
       takes: word(['lead', 'foam'], { description: 'What may be put there.' }),
-      station: side('Where the room begins and ends, aft of the bow tip.', '40 to 190 mm', 'station'),
-      offset: side('How far it goes to port (negative) and to starboard.', '-10 to 10 mm', 'side'),
-      height: side('From how low to how high above the baseline.', '2 to 10 mm', 'height'),
+      station: side('Where the room begins and ends, aft of the bow tip.', '40 to 190 mm', { counted: 'station' }),
+      offset: side('How far it goes to port (negative) and to starboard.', '-10 to 10 mm', { sense: 'side' }),
+      height: side('From how low to how high above the baseline.', '2 to 10 mm', { counted: 'height' }),
       note: noteKey().optional(),
     },
     'a bay, such as { name: keel forward, takes: lead, station: 40 to 190 mm, offset: -10 to 10 mm, height: 2 to 10 mm }',

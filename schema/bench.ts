@@ -15,7 +15,7 @@ export function benchKeys(units: FileUnits) {
           units,
           'length',
           { description: item.station, examples: ['150 mm'] },
-          { sense: 'station' },
+          { counted: 'station' },
         ).optional(),
         reads: quantity(units, 'mass', { description: item.reads, examples: ['812 g ± 1 g'] }, { nonNegative: true }),
         slip: slipKey(),
@@ -37,11 +37,16 @@ export function benchKeys(units: FileUnits) {
         description: `The whole boat on kitchen scales, keel level. Two scales, an edge on each, tell its mass and the station of its centre of mass; one without a station tells the mass. ${LIFTING}`,
       })
       .optional(),
-    balance: quantity(units, 'length', {
-      description:
-        'Where the whole boat balances on a knife edge across the keel, aft of the bow tip: the station of its centre of mass. ± 1 mm unless given.',
-      examples: ['412 mm ± 1 mm'],
-    }).optional(),
+    balance: quantity(
+      units,
+      'length',
+      {
+        description:
+          'Where the whole boat balances on a knife edge across the keel, aft of the bow tip: the station of its centre of mass. ± 1 mm unless given.',
+        examples: ['412 mm ± 1 mm'],
+      },
+      { counted: 'station' },
+    ).optional(),
     hooks: z
       .array(
         supports({

@@ -5,6 +5,7 @@ import { map, quantity, text, word } from './fields.ts';
 import { waterlineSchema } from './forms.ts';
 import { compartmentSchema, partSchema, shellSchema, tankSchema } from './hull.ts';
 import { limitsSchema } from './limits.ts';
+import { originSchema } from './origin.ts';
 import { trialSchema } from './trials.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
@@ -44,6 +45,7 @@ export function boatSchemas(units: FileUnits) {
     water: () => waterSchema(units),
     length: () => length,
     waterline: () => waterlineSchema(units),
+    origin: () => originSchema,
     shell: () => shellSchema(units),
     compartment: () => compartmentSchema(units),
     tank: () => tankSchema(units),
@@ -89,6 +91,7 @@ function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
         {
           length: s.length,
           waterline: s.waterline.optional(),
+          origin: s.origin.optional(),
           shells: list(s.shell, 'Free-flooding hull and casing: only their walls displace.'),
           compartments: list(
             s.compartment,

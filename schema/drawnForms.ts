@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { atMost, field, map, quantity, text, word } from './fields.ts';
 import { readAxes } from './meshAxes.ts';
+import type { QuantityOptions } from './quantity.ts';
 import { sectionRow } from './sectionRow.ts';
 import type { FileUnits } from './units.ts';
 
@@ -22,7 +23,7 @@ export function sectionsKey(units: FileUnits) {
 
 /** A mesh drawn elsewhere. */
 export const meshKey = (units: FileUnits) => {
-  const at = (description: string) => quantity(units, 'length', { description });
+  const at = (description: string, options?: QuantityOptions) => quantity(units, 'length', { description }, options);
   return map(
     {
       file: text({
@@ -42,9 +43,16 @@ export const meshKey = (units: FileUnits) => {
         { type: 'string' },
       ).optional(),
       at: z
-        .tuple([at('Station of the file’s origin.'), at('Its offset.'), at('Its height.')], {
-          error: 'Expected the place of the file’s origin as [station, offset, height], such as [0, 0, 46].',
-        })
+        .tuple(
+          [
+            at('Station of the file’s origin.', { counted: 'station' }),
+            at('Its offset.'),
+            at('Its height.', { counted: 'height' }),
+          ],
+          {
+            error: 'Expected the place of the file’s origin as [station, offset, height], such as [0, 0, 46].',
+          },
+        )
         .meta({
           description:
             'Where the file’s origin lies in the boat: [station, offset, height]. At the bow tip, on the centreline and the baseline unless given.',

@@ -1,8 +1,7 @@
 import * as z from 'zod';
 import { meshKey, sectionsKey } from './drawnForms.ts';
 import { atMost, choose, extent, flag, isMap, map, quantity, section, taper, word } from './fields.ts';
-import type { Quantity, Range } from './quantity.ts';
-import type { Sense } from './quantitySense.ts';
+import type { Quantity, QuantityOptions, Range } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 
 /** Where a thing is. Ranges give it length, breadth or depth there. */
@@ -10,10 +9,11 @@ export const placing = (units: FileUnits) => ({
   station: extent(
     units,
     {
-      description: 'Distance aft of the bow tip: one figure for its centre, a range for where it begins and ends.',
+      description:
+        'Distance aft of the bow tip, or from where the hull’s `origin` counts: one figure for its centre, a range for where it begins and ends.',
       examples: ['300 mm', '260 to 340 mm'],
     },
-    { sense: 'station' },
+    { counted: 'station' },
   ).optional(),
   offset: extent(
     units,
@@ -28,10 +28,10 @@ export const placing = (units: FileUnits) => ({
     units,
     {
       description:
-        'Height above the baseline (the lowest point of the keel): its centre, or a range from below to above.',
+        'Height above the baseline (the lowest point of the keel), or from where the hull’s `origin` counts: its centre, or a range from below to above.',
       examples: ['24 mm', '3 to 9 mm'],
     },
-    { sense: 'height' },
+    { counted: 'height' },
   ).optional(),
 });
 
@@ -39,7 +39,7 @@ export const placing = (units: FileUnits) => ({
 const oneForm = (units: FileUnits) => ({
   round: taper(units, {
     description:
-      'A round bar, tube or bottle: its diameter, or two diameters in order for a cone. It lies along `axis`, over its range there.',
+      'A round bar, tube or bottle: its diameter, or two diameters for a cone, the forward one first. It lies along `axis`, over its range there.',
     examples: ['76 mm', '90 to 40 mm'],
   }).optional(),
   axis: word(['fore-aft', 'athwart', 'vertical'], {
@@ -109,20 +109,21 @@ export const formKeys = (units: FileUnits) => ({
 });
 
 function point(units: FileUnits) {
-  const size = (description: string) => quantity(units, 'length', { description });
-  return z.tuple([size('Station, aft of the bow tip.'), size('Radius there.')], {
+  const size = (description: string, options: QuantityOptions) => quantity(units, 'length', { description }, options);
+  return z.tuple([size('Station, aft of the bow tip.', { counted: 'station' }), size('Radius there.', {})], {
     error: 'Expected a [station, radius] pair, such as [40, 31].',
   });
 }
 
 /** Where a thing balances on a knife edge; axes not named keep the form's centroid. */
 export const balanceKey = (units: FileUnits) => {
-  const at = (description: string, sense: Sense) => quantity(units, 'length', { description }, { sense }).optional();
+  const at = (description: string, options: QuantityOptions) =>
+    quantity(units, 'length', { description }, options).optional();
   return map(
     {
-      station: at('Balance point aft of the bow tip.', 'station'),
-      offset: at('Balance point from the centreline, to starboard.', 'side'),
-      height: at('Balance point above the baseline.', 'height'),
+      station: at('Balance point aft of the bow tip.', { counted: 'station' }),
+      offset: at('Balance point from the centreline, to starboard.', { sense: 'side' }),
+      height: at('Balance point above the baseline.', { counted: 'height' }),
     },
     'where it balances, such as { station: 312 mm }',
   )

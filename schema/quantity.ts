@@ -1,7 +1,9 @@
 import { onModel, withoutFullSize } from './fullSize.ts';
+import { placedAt } from './places.ts';
 import { exampleOf, type Wanted } from './quantityExamples.ts';
 import { takeApart } from './quantityGrammar.ts';
 import { faultOfUnits, giveMeaning, type Meant } from './quantityMeaning.ts';
+import { senseOf } from './quantitySense.ts';
 import { faultOfSize, type QuantityOptions } from './quantitySize.ts';
 import { placeSlip, textOf } from './quantityText.ts';
 import { faultOfWay } from './quantityWay.ts';
@@ -48,7 +50,7 @@ export function readQuantity(
   options: QuantityOptions = {},
 ): Read<Quantity> {
   const read = readWritten(raw, { way: 'one', dimension, units }, options);
-  return read.ok ? good(quantityOf(read.value)) : read;
+  return read.ok ? good(quantityOf(placed(read.value, units, options))) : read;
 }
 
 /** `120 to 480 mm`. */
@@ -59,7 +61,7 @@ export function readRange(
   options: QuantityOptions = {},
 ): Read<Range> {
   const read = readWritten(raw, { way: 'range', dimension, units }, options);
-  return read.ok ? good(rangeOf(read.value)) : read;
+  return read.ok ? good(rangeOf(placed(read.value, units, options))) : read;
 }
 
 /** One value or a range; `'from' in extent` tells which. */
@@ -71,7 +73,8 @@ export function readExtent(
 ): Read<Quantity | Range> {
   const read = readWritten(raw, { way: 'extent', dimension, units }, options);
   if (!read.ok) return read;
-  return good(read.value.values.length === 1 ? quantityOf(read.value) : rangeOf(read.value));
+  const meant = placed(read.value, units, options);
+  return good(meant.values.length === 1 ? quantityOf(meant) : rangeOf(meant));
 }
 
 /** Two sizes across, each more than zero: `40 x 12 mm`. */
@@ -87,6 +90,12 @@ export function readSection(raw: unknown, dimension: Dimension, units: FileUnits
 export function readTaper(raw: unknown, dimension: Dimension, units: FileUnits): Read<Pair> {
   const read = readWritten(raw, { way: 'taper', dimension, units }, { nonNegative: true });
   return read.ok ? good(pairOf(read.value)) : read;
+}
+
+/** In boat axes, the lesser first. */
+function placed(meant: Meant, units: FileUnits, { counted }: QuantityOptions): Meant {
+  if (!counted || !units.origin) return meant;
+  return { ...meant, values: meant.values.map(value => placedAt(value, counted, units)).sort((a, b) => a - b) };
 }
 
 const quantityOf = ({ values, sigma, unit, guessed }: Meant): Quantity => ({
@@ -116,7 +125,7 @@ function readText(whole: string, wanted: Wanted, options: QuantityOptions): Read
   const written = takeApart(text, {
     dimension: wanted.dimension,
     example: exampleOf(wanted),
-    sense: options.sense ?? null,
+    sense: options.counted ? senseOf(options.counted, wanted.units) : (options.sense ?? null),
   });
   if (!written.ok) return written;
   const fault = faultOfUnits(text, written.value, wanted) ?? faultOfWay(text, written.value, wanted);

@@ -1,5 +1,17 @@
+import type { Counted, FileOrigin } from './places.ts';
+import type { FileUnits } from './units.ts';
+
 /** Which way the sign of a quantity goes, in words; the program prints it in these words and reads them back. */
-export type Sense = 'trim' | 'heel' | 'side' | 'station' | 'height';
+export type Sense =
+  | 'trim'
+  | 'heel'
+  | 'side'
+  | 'station'
+  | 'stern'
+  | 'aft of midships'
+  | 'forward of midships'
+  | 'height'
+  | 'waterline';
 
 interface SenseWords {
   readonly plus: readonly string[];
@@ -26,10 +38,30 @@ const senses: Readonly<Record<Sense, SenseWords>> = {
     minus: ['ahead of the bow tip', 'ahead of the bow', 'forward of the bow tip', 'forward of the bow'],
     none: ['at the bow tip', 'at the bow'],
   },
+  stern: {
+    plus: ['forward of the stern', 'ahead of the stern', 'from the stern', 'forward'],
+    minus: ['aft of the stern'],
+    none: ['at the stern'],
+  },
+  'aft of midships': {
+    plus: ['aft of midships', 'aft'],
+    minus: ['forward of midships', 'ahead of midships', 'forward'],
+    none: ['at midships', 'midships'],
+  },
+  'forward of midships': {
+    plus: ['forward of midships', 'ahead of midships', 'forward'],
+    minus: ['aft of midships', 'aft'],
+    none: ['at midships', 'midships'],
+  },
   height: {
     plus: ['above the baseline', 'above the keel', 'above baseline', 'high', 'up'],
     minus: ['below the baseline', 'below the keel', 'below baseline'],
     none: ['on the baseline'],
+  },
+  waterline: {
+    plus: ['above the waterline', 'above', 'up'],
+    minus: ['below the waterline', 'under the waterline', 'below', 'down'],
+    none: ['on the waterline', 'at the waterline'],
   },
 };
 
@@ -53,4 +85,11 @@ export function senseAt(
     if (found) return { says, length: found[0].length };
   }
   return null;
+}
+
+/** The words that may stand after a place, by where the file counts from. */
+export function senseOf(counted: Counted, { origin }: FileUnits): Sense {
+  if (counted === 'height') return origin?.heights === 'waterline' ? 'waterline' : 'height';
+  const from: FileOrigin['stations'] = origin?.stations ?? 'bow';
+  return from === 'bow' ? 'station' : from;
 }

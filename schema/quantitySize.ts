@@ -1,3 +1,4 @@
+import type { Counted } from './places.ts';
 import { exampleOf, nounOf, type Wanted } from './quantityExamples.ts';
 import type { Amount, Written } from './quantityGrammar.ts';
 import type { Meant } from './quantityMeaning.ts';
@@ -13,6 +14,8 @@ export interface QuantityOptions {
   readonly signed?: boolean;
   /** The words that may say its sign. */
   readonly sense?: Sense;
+  /** It is a place, counted from the file's own origin; it comes in boat axes, and has the words of that origin. */
+  readonly counted?: Counted;
 }
 
 /** A quantity with what is needed to judge and mend it. */

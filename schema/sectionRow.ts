@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { atMost, field, map, quantity } from './fields.ts';
-import { type Quantity, readQuantity } from './quantity.ts';
+import { type Quantity, type QuantityOptions, readQuantity } from './quantity.ts';
 import { ELLIPSE, type Fullness, outlineOfFigures } from './sectionFigures.ts';
 import { bad, good, type Read } from './slip.ts';
 import type { FileUnits } from './units.ts';
@@ -15,15 +15,18 @@ const EXAMPLE = '{ station: 60 mm, keel: 2 mm, deck: 40 mm, half: 22 mm }';
 
 /** A section by the points of its outline, or by the figures that a plan gives for its station. */
 export function sectionRow(units: FileUnits): z.ZodType<SectionRow> {
-  const size = (description: string, example?: string) =>
-    quantity(units, 'length', example ? { description, examples: [example] } : { description });
+  const size = (description: string, example?: string, options?: QuantityOptions) =>
+    quantity(units, 'length', example ? { description, examples: [example] } : { description }, options);
+  const height = (description: string, example?: string) => size(description, example, { counted: 'height' });
   const point = z.tuple(
-    [size('Half-breadth: from the centreline out to the side.'), size('Height above the baseline.')],
+    [size('Half-breadth: from the centreline out to the side.'), height('Height above the baseline.')],
     { error: 'Expected a [half-breadth, height] pair, such as [18, 20].' },
   );
   return map(
     {
-      station: size('Where the section lies, aft of the bow tip. Stations rise from bow to stern.', '60 mm'),
+      station: size('Where the section lies, aft of the bow tip. Stations rise from bow to stern.', '60 mm', {
+        counted: 'station',
+      }),
       outline: z
         .array(point, {
           error:
@@ -37,12 +40,12 @@ export function sectionRow(units: FileUnits): z.ZodType<SectionRow> {
           shown: [['[0, 2]', '[18, 20]', '[22, 40]']],
         })
         .optional(),
-      keel: size('In place of an outline: how high its lowest point is above the baseline.', '2 mm').optional(),
-      deck: size('How high its highest point is above the baseline.', '40 mm').optional(),
+      keel: height('In place of an outline: how high its lowest point is above the baseline.', '2 mm').optional(),
+      deck: height('How high its highest point is above the baseline.', '40 mm').optional(),
       half: size('Its half-breadth, at its broadest.', '22 mm').optional(),
       breadth: size('In place of “half”: its whole breadth.', '44 mm').optional(),
       depth: size('In place of “keel” and “deck”: from its lowest point to its highest.', '38 mm').optional(),
-      height: size('With “depth”: how high its middle is above the baseline.', '21 mm').optional(),
+      height: height('With “depth”: how high its middle is above the baseline.', '21 mm').optional(),
       full: field(readFullness(units), {
         description:
           'How full it is: ellipse (unless given), round bilge (flat floor, rounded at the bilges, flat deck), box, or what it fills of the rectangle round it: 50 % is a diamond, 79 % an ellipse, 100 % a box.',

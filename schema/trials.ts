@@ -49,9 +49,9 @@ function afloatKeys(units: FileUnits) {
     marks: list(
       map(
         {
-          station: length('Where along the hull, aft of the bow tip.', '60 mm', { sense: 'station' }),
+          station: length('Where along the hull, aft of the bow tip.', '60 mm', { counted: 'station' }),
           height: length('The water surface there above the baseline, on the centreline.', '49 mm ± 1 mm', {
-            sense: 'height',
+            counted: 'height',
           }),
           slip: slipKey(),
         },
@@ -63,7 +63,7 @@ function afloatKeys(units: FileUnits) {
     freeboard: list(
       map(
         {
-          station: length('Where along the hull, aft of the bow tip.', '430 mm', { sense: 'station' }),
+          station: length('Where along the hull, aft of the bow tip.', '430 mm', { counted: 'station' }),
           height: length('From the water up to the top of the hull there; ± 1.5 mm unless given.', '31 mm', {
             sense: 'height',
           }),

@@ -1,4 +1,5 @@
 import { closest } from './closest.ts';
+import type { FileOrigin } from './places.ts';
 
 /**
  * The one table of units. Everything inside is SI: m, kg, m3, kg/m3, rad, Pa, fractions 0..1; two exceptions keep the
@@ -21,6 +22,8 @@ export interface FileUnits {
   readonly mass: 'g' | 'kg' | 'oz' | 'lb';
   /** Model over full size, for lengths that are given in full size; null or left out where the file has no scale. */
   readonly scale?: number | null;
+  /** Where stations and heights count from; null or left out: from the bow tip and the baseline. */
+  readonly origin?: FileOrigin | null;
 }
 
 export interface Unit {

@@ -100,7 +100,7 @@ export function createField(first: FieldShown, hands: FieldHands, id: string): F
     element.classList.toggle('read', reading !== null && reading.size !== null);
     if (near && field.at !== null) nearPicture(near, next.svg, field.at);
     if (field.station !== null && !place.querySelector('input'))
-      refill(place, stationLine(field.station, hands.moveTo));
+      refill(place, stationLine(field.station, field.where ?? field.station, hands.moveTo));
   };
   show(first);
   return { element, show };
@@ -131,12 +131,12 @@ function wordsFor({ field, reading, compared }: FieldShown): string {
 }
 
 /** Where it is read; a tap opens it for another station. */
-function stationLine(station: string, moveTo: (text: string) => void): HTMLElement {
-  const words = h('span', {}, `${station} aft of the bow tip`);
+function stationLine(station: string, where: string, moveTo: (text: string) => void): HTMLElement {
+  const words = h('span', {}, where);
   const change = button(
     'Elsewhere',
     () => {
-      const input = h('input', { type: 'text', inputmode: 'decimal', 'aria-label': 'Station, aft of the bow tip' });
+      const input = h('input', { type: 'text', inputmode: 'decimal', 'aria-label': 'Station' });
       input.value = station;
       const done = button('Here', () => {
         line.replaceChildren(words, change);

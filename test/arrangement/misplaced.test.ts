@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Path } from '../../schema/path.ts';
+import { soundMends } from '../../server/core/analysis/soundMends.ts';
+import { placeFindings } from '../../server/core/findings/catalogue/placeFindings.ts';
+import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
+import { analysed } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
+import { countedFrom } from '../helpers/countedFrom.ts';
 import { saidOf } from './placeFindings.ts';
 
 /** A boat in which everything lies where it can: hull and sail, two tubes, tanks, equipment, lead, foam, a collar, bays. */
@@ -261,6 +266,21 @@ describe('a station counted from elsewhere', () => {
     const [said] = saidOf(WHIMBREL.replace('530 to 580 mm', written));
     const changes = said?.mends?.flatMap(mend => mend.changes) ?? [];
     expect(changes.flatMap(change => (change.kind === 'replace' ? [change.text] : []))).toContain('530 to 580 mm');
+  });
+  it('all of them: the key that says it once is offered, and clears them', () => {
+    const bowed = WHIMBREL.replace(/.*collar.*\n/, '');
+    const origin = { stations: 'aft of midships', heights: 'baseline', length: 0.9, waterline: 0 } as const;
+    const midships = countedFrom(bowed, { length: 'mm', mass: 'g' }, origin).replace(/ {2}origin: .*\n/, '');
+    const analysis = analysed(midships);
+    const [finding] = analysis.findings.filter(({ code }) => code in placeFindings);
+    const mend = soundMends(analysis, finding!).find(({ title }) => title.startsWith('Say once'));
+    expect(mend?.title).toBe(
+      'Say once that all stations count aft of midships: “origin: { stations: aft of midships }”',
+    );
+    const after = analysed(splice(midships, applyChanges(analysis.syntax, mend!.changes)!));
+    const filed = analysed(bowed);
+    expect(after.findings.filter(({ code }) => code in placeFindings)).toEqual([]);
+    expect(after.bodies.massMoment[0]).toBeCloseTo(filed.bodies.massMoment[0], 9);
   });
   it('several of them at once', () => {
     const text = WHIMBREL.replace('460 to 520 mm', '380 to 440 mm')

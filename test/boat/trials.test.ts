@@ -110,7 +110,7 @@ describe('what cannot be is told on its own characters and left out', () => {
       '{ condition: surfaced, heel: 0°, marks: [{ station: 500 mm, height: 49 mm }] }',
       'trial-impossible',
       '500 mm',
-      'The hull is 400 mm long, so nothing can be read at this station. Stations are measured aft from the bow tip.',
+      'The hull is 400 mm long, so nothing can be read at this station. Stations count from the bow tip.',
     ],
     [
       '{ condition: submerged, trim: 0°, fill: 63 %, water: 360 ml }',
@@ -164,7 +164,7 @@ describe('what cannot be is told on its own characters and left out', () => {
       '{ condition: bench, balance: 500 mm }',
       'trial-impossible',
       '500 mm',
-      'The hull is 400 mm long, so nothing can be read at this station. Stations are measured aft from the bow tip.',
+      'The hull is 400 mm long, so nothing can be read at this station. Stations count from the bow tip.',
     ],
     [
       '{ condition: bench, trim: 1°, balance: 200 mm }',

@@ -30,6 +30,6 @@ export function boatToTrimOf(text: string): BoatToTrim {
     uncertainties: null,
     wasTried: false,
     cache,
-    schema: reading.kept.schemas.made.part,
+    schema: reading.kept.schemas.inUse.made.part,
   };
 }

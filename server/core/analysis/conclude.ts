@@ -123,7 +123,7 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
     uncertainties,
     wasTried,
     cache: parts.cache,
-    schema: parts.entries.schemas.made.part,
+    schema: parts.entries.schemas.inUse.made.part,
   };
 }
 

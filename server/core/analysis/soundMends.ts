@@ -5,6 +5,7 @@ import { applyChanges, splice } from '../text/editing/edit.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import type { Analysis } from './analysis.ts';
+import { originMends } from './originMends.ts';
 
 /**
  * The mends of a finding that do no harm, each tried on the text: it clears its finding, brings no error that was not
@@ -12,7 +13,7 @@ import type { Analysis } from './analysis.ts';
  */
 export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[] {
   const sound: Mend[] = [];
-  for (const mend of finding.mends ?? []) {
+  for (const mend of [...originMends(analysis, finding), ...(finding.mends ?? [])]) {
     const loss = losesFigure(analysis.syntax, mend);
     if (loss === null || (loss && sound.length === 0)) continue;
     if (isTakeOut(mend) || isSound(analysis, finding, mend)) sound.push(mend);

@@ -9,7 +9,7 @@ import type { Hull } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
-import { OTHER_ORIGINS, originMend, readFrom } from './otherOrigin.ts';
+import { originMend, otherOrigins, readFrom } from './otherOrigin.ts';
 import { perhapsInside } from './perhapsInside.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
 
@@ -79,10 +79,11 @@ function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonl
   // Which origin would mend which thing: only for things that surely lie wrong, by themselves or with what they lie in.
   const suspects = new Set(blames.flatMap(({ conflicts }) => conflicts.filter(isSure).map(({ of }) => of)));
   const settled: World = { ...world, things: world.things.filter(thing => !suspects.has(thing) || isHome(thing)) };
-  const mended = OTHER_ORIGINS.map(origin => ({
+  const counting = length === null ? null : { length, units: boat.units };
+  const mended = otherOrigins(boat.units).map(origin => ({
     origin,
     things: [...suspects].filter(thing => {
-      const there = length === null ? null : readFrom(origin, thing, length);
+      const there = counting && readFrom(origin, thing, counting);
       return there !== null && fits(there, settled);
     }),
   }));
@@ -90,9 +91,9 @@ function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonl
     const own = blame.conflicts.map(({ of }) => of);
     const mends = mended.flatMap(({ origin, things }) => {
       const [one] = things.filter(thing => own.includes(thing));
-      if (!one || length === null) return [];
-      const alone = one === blame.of ? [originMend(origin, [one], length, boat.units)] : [];
-      return things.length > 1 ? [...alone, originMend(origin, things, length, boat.units)] : alone;
+      if (!one || !counting) return [];
+      const alone = one === blame.of ? [originMend(origin, [one], counting)] : [];
+      return things.length > 1 ? [...alone, originMend(origin, things, counting)] : alone;
     });
     return findingOf(blame, { mends, length, boat, things: world.things, shapes: world.neighbours.shapes });
   });

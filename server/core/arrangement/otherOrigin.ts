@@ -1,4 +1,5 @@
 import { isRange } from '../../../schema/forms.ts';
+import { countedAt, type FileOrigin, placedAt } from '../../../schema/places.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Change, Mend } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
@@ -6,25 +7,36 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import { extentText } from '../wording/exactText.ts';
 import type { Occupant } from './occupant.ts';
 
-/** Where stations may have been counted from instead of the bow tip. */
-export interface StationOrigin {
+/** Where stations may have been counted from instead of where the file says. */
+interface StationOrigin {
+  readonly stations: FileOrigin['stations'];
   readonly words: string;
-  /** What the station is by that, of one written as `station`, m. */
-  readonly read: (station: number, length: number) => number;
 }
 
-export const OTHER_ORIGINS: readonly StationOrigin[] = [
-  { words: 'from the stern', read: (station, length) => length - station },
-  { words: 'aft of midships', read: (station, length) => length / 2 + station },
-  { words: 'forward of midships', read: (station, length) => length / 2 - station },
+const ORIGINS: readonly StationOrigin[] = [
+  { stations: 'bow', words: 'from the bow tip' },
+  { stations: 'stern', words: 'from the stern' },
+  { stations: 'aft of midships', words: 'aft of midships' },
+  { stations: 'forward of midships', words: 'forward of midships' },
 ];
 
+/** All but the file's own. */
+export const otherOrigins = ({ origin }: FileUnits): readonly StationOrigin[] =>
+  ORIGINS.filter(({ stations }) => stations !== (origin?.stations ?? 'bow'));
+
+/** The hull's length, m, and how the file counts. */
+interface Counting {
+  readonly length: number;
+  readonly units: FileUnits;
+}
+
 /** The thing where it lies if its station was counted from elsewhere; null where its station stands at no key of its own. */
-export function readFrom(origin: StationOrigin, thing: Occupant, length: number): Occupant | null {
+export function readFrom({ stations }: StationOrigin, thing: Occupant, { length, units }: Counting): Occupant | null {
   if (!hasStation(thing)) return null;
   const { from, to } = thing.bounds;
   const middle = (from[0] + to[0]) / 2;
-  const by = origin.read(middle, length) - middle;
+  const written = countedAt(middle, 'station', units);
+  const by = placedAt(written, 'station', { origin: { stations, heights: 'baseline', length, waterline: 0 } }) - middle;
   const move = (place: Vec3): Vec3 => [place[0] + by, place[1], place[2]];
   return { ...thing, form: thing.form && movedAft(thing.form, by), bounds: { from: move(from), to: move(to) } };
 }
@@ -35,13 +47,14 @@ function hasStation({ checked, kind }: Occupant): boolean {
 }
 
 /** Rewrites the stations of things that were counted from elsewhere. */
-export function originMend(origin: StationOrigin, things: readonly Occupant[], length: number, units: FileUnits): Mend {
+export function originMend(origin: StationOrigin, things: readonly Occupant[], counting: Counting): Mend {
+  const { units } = counting;
   const changes = things.map((thing): Change => {
     const { entry, checked, bounds } = thing;
-    const moved = readFrom(origin, thing, length)!.bounds;
+    const moved = readFrom(origin, thing, counting)!.bounds;
     const written = checked?.station ?? { from: bounds.from[0], to: bounds.to[0], sigma: null, unit: units.length };
     const extent = { isRange: isRange(written), unit: written.unit, sigma: written.sigma };
-    const text = extentText(extent, [moved.from[0], moved.to[0]], units);
+    const text = extentText(extent, [moved.from[0], moved.to[0]], units, 'station');
     return { kind: 'replace', place: { on: 'value', path: [...entry.path, 'station'] }, text };
   });
   const [first] = changes;

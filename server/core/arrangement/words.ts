@@ -27,7 +27,7 @@ function conflictWords(conflict: Conflict, length: number, units: FileUnits): st
       return `${name} reaches ${much} ${end}.${perhaps} Check its station and its length${where === 'forward' ? '' : ', or the hull’s'}.`;
     }
     case 'below-keel':
-      return `${name} reaches ${much} below the keel.${perhaps} Check its height and its depth: heights are counted from the lowest point of the keel.`;
+      return `${name} reaches ${much} below the keel.${perhaps} Check its height and its depth${units.origin?.heights === 'waterline' ? '' : ': heights are counted from the lowest point of the keel'}.`;
     case 'outside-hull':
       return `${name} stands out of the hull by ${much} ${where}, ${there}.${perhaps} Check its ${figure}, its station and its size.`;
     case 'sticks-out':

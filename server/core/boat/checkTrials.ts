@@ -4,6 +4,7 @@ import type { Form } from '../geometry/form/form.ts';
 import { formTop } from '../geometry/shapes/formTop.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { lengthText, volumeText } from '../wording/numbers.ts';
+import { fromStationZero } from '../wording/places.ts';
 import { unknownCompartment } from './arrangement.ts';
 import type { Boat } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
@@ -99,7 +100,7 @@ function beyondFault(reading: Reading, station: number, { length, units }: Boat,
   if (station >= -BEYOND * length && station <= (1 + BEYOND) * length) return null;
   return fault(
     reading,
-    `The hull is ${lengthText(length, units)} long, so nothing can be read at this station. Stations are measured aft from the bow tip.`,
+    `The hull is ${lengthText(length, units)} long, so nothing can be read at this station. Stations count ${fromStationZero(units)}.`,
     key,
   );
 }

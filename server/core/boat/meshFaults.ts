@@ -4,6 +4,7 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import type { CheckedMesh, MeshFaults } from '../geometry/mesh/meshCheck.ts';
 import type { MeshPlacement } from '../geometry/mesh/placedMesh.ts';
 import { lengthText, percentText, stationWords } from '../wording/numbers.ts';
+import { heightText } from '../wording/places.ts';
 import { type Setting, tell } from './readingContext.ts';
 
 /** A mesh whose holes leave more than this share of its volume open is in no figure. */
@@ -127,7 +128,7 @@ function tellCrossings({ crossings, countedTwice }: MeshFaults, { file, placemen
   if (crossings.pairs === 0 || !crossings.at || setting.use === 'dry') return;
   const { units } = setting.around;
   const [station, , height] = placedPoint(crossings.at, placement);
-  const pairs = `${crossings.isPartial ? 'More than ' : ''}${counted(crossings.pairs, 'pair', 'pairs')} of triangles of “${file}” go through each other, one of them ${stationWords(station, units)} at height ${lengthText(height, units)}`;
+  const pairs = `${crossings.isPartial ? 'More than ' : ''}${counted(crossings.pairs, 'pair', 'pairs')} of triangles of “${file}” go through each other, one of them ${stationWords(station, units)} at height ${heightText(height, units)}`;
   if (setting.use === 'wall') {
     say(setting, 'mesh-crossing', `${pairs}: what lies inside the surface counts as wall too.`, 'information');
     return;

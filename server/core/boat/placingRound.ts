@@ -4,6 +4,7 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Point2 } from '../geometry/outline/outline.ts';
 import { fairedProfile } from './faired.ts';
 import { fairedWords } from './fairedWords.ts';
+import { fromTheBow } from './fromTheBow.ts';
 import {
   AXES,
   centreOf,
@@ -29,19 +30,22 @@ export function placeProfile(
   if (!entry.height) {
     return tell(setting, 'missing-key', [], 'A profile needs the “height” of its axis, such as “height: 46 mm”.');
   }
-  const points = profile.map(([station, radius]) => [station.value, radius.value] as const);
+  const given = profile.map(([station, radius]) => [station.value, radius.value] as const);
+  const { rows: points, written, isReversed } = fromTheBow(given, ([station]) => station, setting.around.units);
   const backward = points.findIndex(([s], i) => i > 0 && s < points[i - 1]![0]);
   if (backward > 0) {
     return tell(
       setting,
       'profile-order',
-      ['profile', backward, 0],
-      `Stations of a profile run from bow to stern; point ${backward + 1} lies forward of the one before it.`,
+      ['profile', written(backward), 0],
+      isReversed
+        ? `Stations of a profile run from end to end; point ${written(backward) + 1} turns back.`
+        : `Stations of a profile run from bow to stern; point ${backward + 1} lies forward of the one before it.`,
     );
   }
   const negative = points.findIndex(([, r]) => r < 0);
   if (negative >= 0 || points.every(([, r]) => r === 0)) {
-    const keys = negative < 0 ? ['profile'] : ['profile', negative, 1];
+    const keys = negative < 0 ? ['profile'] : ['profile', written(negative), 1];
     return tell(setting, 'profile-radius', keys, 'The radii of a profile cannot be negative, nor all nothing.');
   }
   const y = entry.offset ? middle(entry.offset) : 0;

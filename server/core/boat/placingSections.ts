@@ -5,6 +5,7 @@ import { type Section, sectionsForm } from '../geometry/mesh/sections.ts';
 import { firstCrossing, loopArea, type Point2 } from '../geometry/outline/outline.ts';
 import { fairedSections } from './faired.ts';
 import { fairedWords } from './fairedWords.ts';
+import { type FromTheBow, fromTheBow } from './fromTheBow.ts';
 import { measuredForm, middle, type Placed, type PlacedForm, tellUnused } from './placed.ts';
 import { type Setting, tell } from './readingContext.ts';
 
@@ -14,14 +15,16 @@ export function placeSections(
   rows: NonNullable<PlacedForm['sections']>,
   setting: Setting,
 ): Placed | null {
-  const sections = rows.map(
+  const given = rows.map(
     ({ station, outline }): Section => ({
       station: station.value,
       outline: outline.map(([halfBreadth, height]): Point2 => [halfBreadth.value, height.value]),
     }),
   );
+  const table = fromTheBow(given, ({ station }) => station, setting.around.units);
+  const sections = table.rows;
   const before = setting.findings.length;
-  tellFaults(sections, setting);
+  tellFaults(table, setting);
   if (setting.findings.length > before) return null;
   tellUnused(entry, ['station', 'height', 'axis'], 'a table of offsets has its own stations and heights.', setting);
   const aside = entry.offset ? middle(entry.offset) : 0;
@@ -35,18 +38,20 @@ export function placeSections(
   return measuredForm(form, setting.around.shapes.boundsOf(form), words);
 }
 
-function tellFaults(sections: readonly Section[], setting: Setting): void {
+function tellFaults({ rows: sections, written, isReversed }: FromTheBow<Section>, setting: Setting): void {
   for (const [i, { station, outline }] of sections.entries()) {
     const before = sections[i - 1];
     if (before && station <= before.station) {
       tell(
         setting,
         'sections-order',
-        ['sections', i, 'station'],
-        `Stations of a table of offsets rise from bow to stern; section ${i + 1} does not lie aft of the one before it. For a step put the two a tenth of a millimetre apart.`,
+        ['sections', written(i), 'station'],
+        isReversed
+          ? `Stations of a table of offsets run from end to end; section ${written(i) + 1} turns back, or lies where the next one does. For a step put the two a tenth of a millimetre apart.`
+          : `Stations of a table of offsets rise from bow to stern; section ${i + 1} does not lie aft of the one before it. For a step put the two a tenth of a millimetre apart.`,
       );
     }
-    tellOutlineFault(outline, i + 1, ['sections', i, 'outline'], setting);
+    tellOutlineFault(outline, written(i) + 1, ['sections', written(i), 'outline'], setting);
   }
   if (sections.every(({ outline }) => loopArea(halfLoop(outline)) === 0)) {
     tell(setting, 'sections-outline', ['sections'], 'None of these sections encloses anything: give half-breadths.');

@@ -18,11 +18,19 @@ import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
 import { readLimits, readStock, stockDensities } from './readLimits.ts';
+import { readOrigin } from './readOrigin.ts';
 import { readPart } from './readPart.ts';
 import { readTrial } from './readTrial.ts';
 import { readUnits } from './readUnits.ts';
 import { readWater } from './readWater.ts';
-import { type KeptEntries, nameOf, type SectionReader, sectionReader } from './sectionReader.ts';
+import {
+  type KeptEntries,
+  type KeptSchemas,
+  nameOf,
+  type SectionReader,
+  sectionReader,
+  unitsKey,
+} from './sectionReader.ts';
 import { type BoatSource, entriesIn } from './source.ts';
 import { toldNow } from './toldNow.ts';
 import type { Trial } from './trial.ts';
@@ -61,15 +69,23 @@ export function readBoat(
   kept?: KeptEntries,
   { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
 ): BoatReading {
+  const reading = readOnce(syntax, describer, { kept, meshes, shapes, standIn: null });
+  const { length, units } = reading.boat;
+  // What counts from the stern or from midships can only be placed once something stands in for the length.
+  if (reading.hasLength || length === 0 || (units.origin ?? null) === null) return reading;
+  return readOnce(syntax, describer, { kept, meshes, shapes, standIn: length });
+}
+
+interface Once extends Resources {
+  readonly kept: KeptEntries | undefined;
+  /** What stands in for the length of a hull that does not say it, m; null as long as nothing is known. */
+  readonly standIn: number | null;
+}
+
+function readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes, standIn }: Once): BoatReading {
   const reader = sectionReader(syntax, describer, kept);
   const { findings, leftOut, meshNames, lists, sections } = reader.log;
-  const units = readUnits(reader, syntax);
-  const scale = readScale(
-    reader.section(() => scaleSchema, ['scale'], 'the scale'),
-    findings,
-  );
-  const measures: FileUnits = { ...units, scale };
-  const schemas = kept && sameUnits(kept.schemas.units, measures) ? kept.schemas.made : boatSchemas(measures);
+  const { scale, units, schemas, made, lengthOf, waterlineOf } = readMeasures(reader, syntax, kept, standIn);
   const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
   for (const key of ['lead', 'foam'] as const) {
     const density = stock?.[key]?.density;
@@ -78,11 +94,14 @@ export function readBoat(
   const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
   const unread = checkKeys(syntax, describer, findings);
   leftOut.push(...unread.leftOut);
-  const figures = { ...readFigures(reader, schemas), scale };
+  const name = reader.section(() => schemas.boat, ['boat'], 'the boat') ?? '';
+  const waterline = waterlineOf();
   const water = reader.section(() => schemas.water, ['water'], 'the water', true);
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
   const boat = {
-    ...figures,
+    name,
+    waterline,
+    scale,
     units,
     water: readWater(water, findings),
     shells: entriesIn(sources.shells),
@@ -94,8 +113,8 @@ export function readBoat(
     stock: readStock(stock),
     limits: readLimits(reader.section(() => schemas.limits, ['limits'], 'the limits', true)),
   };
-  const length = reader.section(() => schemas.length, ['hull', 'length'], 'the length')?.value ?? null;
-  const whole: Boat = { ...boat, length: length ?? standInLength(boat, shapes), leftOut };
+  const length = lengthOf();
+  const whole: Boat = { ...boat, length: length ?? standIn ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
   const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition };
@@ -122,15 +141,26 @@ export function readBoat(
     lacksUnits: unread.meant.includes('units'),
     findings: withoutRepeats(toldNow(findings, syntax)),
     meshNames: [...meshNames],
-    kept: { lists, sections, schemas: { units: measures, made: schemas } },
+    kept: { lists, sections, schemas: made },
   };
 }
 
-/** What stands in the file by itself, in no list. */
-function readFigures({ section }: SectionReader, schemas: BoatSchemas) {
-  const name = section(() => schemas.boat, ['boat'], 'the boat') ?? '';
-  const waterline = readWaterline(section(() => schemas.waterline, ['hull', 'waterline'], 'the waterline'));
-  return { name, waterline };
+/** How the figures of the file are read: its units, its scale, and where its places count from. */
+function readMeasures(reader: SectionReader, syntax: Syntax, kept: KeptEntries | undefined, standIn: number | null) {
+  const bare = readUnits(reader, syntax);
+  const scale = readScale(
+    reader.section(() => scaleSchema, ['scale'], 'the scale'),
+    reader.log.findings,
+  );
+  const plain = schemasFor({ ...bare, scale }, kept);
+  const lengthOf = () => reader.section(() => plain.made.length, ['hull', 'length'], 'the length')?.value ?? null;
+  const waterlineOf = () =>
+    readWaterline(reader.section(() => plain.made.waterline, ['hull', 'waterline'], 'the waterline'));
+  const measures = () => ({ length: lengthOf() ?? standIn, waterline: waterlineOf() });
+  const origin = readOrigin(reader, syntax, plain.made, measures);
+  const units: FileUnits = origin ? { ...bare, origin } : bare;
+  const placing = origin ? schemasFor({ ...units, scale }, kept) : plain;
+  return { scale, units, schemas: placing.made, made: { inUse: placing, plain }, lengthOf, waterlineOf };
 }
 
 /** Everything that weighs or displaces, with what it was read from. */
@@ -155,8 +185,12 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
   };
 }
 
-const sameUnits = (a: FileUnits, b: FileUnits): boolean =>
-  a.length === b.length && a.mass === b.mass && a.scale === b.scale;
+/** The schemas for these units, those of the last reading where they serve. */
+const schemasFor = (units: FileUnits, kept: KeptEntries | undefined): KeptSchemas =>
+  [kept?.schemas.inUse, kept?.schemas.plain].find(had => had && unitsKey(had.units) === unitsKey(units)) ?? {
+    units,
+    made: boatSchemas(units),
+  };
 
 const readWaterline = (entry: { bow: { value: number }; stern: { value: number } } | null): Waterline | null =>
   entry ? { bow: entry.bow.value, stern: entry.stern.value } : null;
@@ -178,9 +212,11 @@ function readScale(text: string | null, findings: Finding[]): number | null {
  * With no length yet the aftmost end of what is in the file stands in, so that a half-typed file still floats; where
  * nothing lies aft of the bow tip, as far as it reaches forward. Zero where there is nothing.
  */
-function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload'>, shapes: Shapes): number {
+function standInLength(boat: Pick<Boat, 'shells' | 'compartments' | 'payload' | 'units'>, shapes: Shapes): number {
   const spans = [...boat.shells, ...boat.compartments].map(entry => shapes.boundsOf(entry.form));
   const all = [...spans, ...boat.payload];
   const aftmost = Math.max(0, ...all.map(({ to }) => to[0]));
-  return aftmost || Math.max(0, ...all.map(({ from }) => -from[0]));
+  const reach = aftmost || Math.max(0, ...all.map(({ from }) => -from[0]));
+  // From midships it reaches half as far.
+  return boat.units.origin?.stations.endsWith('midships') ? 2 * reach : reach;
 }

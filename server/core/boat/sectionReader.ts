@@ -22,7 +22,17 @@ export interface KeptEntries {
   readonly lists: ReadonlyMap<string, readonly KeptEntry[]>;
   /** Sections, by their place. */
   readonly sections: ReadonlyMap<string, KeptSection>;
-  readonly schemas: { readonly units: FileUnits; readonly made: BoatSchemas };
+  readonly schemas: {
+    /** By which the entries were read. */
+    readonly inUse: KeptSchemas;
+    /** The same without an origin: by which length and waterline were read. */
+    readonly plain: KeptSchemas;
+  };
+}
+
+export interface KeptSchemas {
+  readonly units: FileUnits;
+  readonly made: BoatSchemas;
 }
 
 interface KeptEntry extends ReadEntry {
@@ -124,7 +134,7 @@ function readList<T, E extends Entry>(
     return [];
   }
   const { units, scale, stock } = around;
-  const context = `${units.length} ${units.mass} ${scale} ${stock.lead} ${stock.foam}`;
+  const context = `${unitsKey({ ...units, scale })} ${stock.lead} ${stock.foam} ${stock.shot}`;
   const before = kept?.lists.get(pathKey(path)) ?? [];
   const results: KeptEntry[] = [];
   log.lists.set(pathKey(path), results);
@@ -142,6 +152,10 @@ function readList<T, E extends Entry>(
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
 }
+
+/** What the figures of a file are read by. */
+export const unitsKey = ({ length, mass, scale, origin }: FileUnits): string =>
+  [length, mass, scale, ...Object.values(origin ?? {})].join(' ');
 
 /** Lists that are in no figure of the boat as it is surfaced and submerged. */
 const APART = ['bays', 'trials', 'conditions'];

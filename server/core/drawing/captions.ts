@@ -7,6 +7,7 @@ import type { Surfaced } from '../conditions/surfaced.ts';
 import { offWaterline } from '../figures/offWaterline.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import { angleText, heelWords, lengthText, massText, offsetWords, percentText, trimWords } from '../wording/numbers.ts';
+import { heightText, stationText } from '../wording/places.ts';
 import { type MarkName, markNames } from './marks.ts';
 
 export type CaptionView = 'side' | 'plan' | 'section';
@@ -80,4 +81,4 @@ function wordsBelow({ units }: Boat, submerged: Submerged): string {
 
 /** Where a centre is, for pointers and screen readers. */
 export const markWords = (name: MarkName, [x, y, z]: Vec3, { units }: Boat): string =>
-  `${name}, ${markNames[name]}: station ${lengthText(x, units)}, ${offsetWords(y, units)}, height ${lengthText(z, units)}`;
+  `${name}, ${markNames[name]}: station ${stationText(x, units)}, ${offsetWords(y, units)}, height ${heightText(z, units)}`;

@@ -8,6 +8,7 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
+import { endsCounted } from '../wording/places.ts';
 import { timesName } from '../wording/times.ts';
 import { seen } from './turn.ts';
 
@@ -132,8 +133,9 @@ export const called = (name: string): string => (name === '' ? 'without a name' 
 
 function placeWords(from: Vec3, to: Vec3, { units }: Boat): string {
   const range = (axis: 0 | 2): string => {
-    const [a, b] = [lengthText(from[axis], units), lengthText(to[axis], units)];
-    return a === b ? a : `${a} to ${b}`;
+    const ends = endsCounted([from[axis], to[axis]], axis === 0 ? 'station' : 'height', units);
+    const [a, b] = ends.map(end => lengthText(end, units));
+    return a === b ? `${a}` : `${a} to ${b}`;
   };
   return `station ${range(0)}, height ${range(2)}, ${offsetWords((from[1] + to[1]) / 2, units)}`;
 }

@@ -1,3 +1,4 @@
+import { type Counted, countedAt } from '../../../schema/places.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { InCondition, LoadingCondition } from '../conditions/loadingCondition.ts';
 import type { Figure } from '../figures/figure.ts';
@@ -95,8 +96,11 @@ function weighNext(
 }
 
 /** "430 ± 2 mm". */
-export const valueWords = ({ value, sigma, dimension }: Input, { units }: Boat): string =>
-  plusMinus(figureText(value, dimension, units), sigmaText(sigma, dimension, units));
+export function valueWords({ value, sigma, dimension, noun }: Input, { units }: Boat): string {
+  const [counted] = /^(?:station|height)\b/.exec(noun) ?? [];
+  const said = counted ? countedAt(value, counted as Counted, units) : value;
+  return plusMinus(figureText(said, dimension, units), sigmaText(sigma, dimension, units));
+}
 
 export const shareWords = (share: number): string => `${Math.round(share * 100)} %`;
 

@@ -1,3 +1,4 @@
+import { countedAt } from '../../../schema/places.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
 import { resizedTank, roundTank } from '../planning/tankMeasures.ts';
@@ -5,6 +6,7 @@ import { isTankRight, type StillWanted } from '../planning/wanted.ts';
 import { massWanted, tankWords } from '../planning/wantedWords.ts';
 import { bare, exactText } from '../wording/exactText.ts';
 import { tapeStep, tapeText, volumeText } from '../wording/numbers.ts';
+import { endsCounted } from '../wording/places.ts';
 import { tankPlace } from './places.ts';
 
 /** With more than this share of its displacement not entered yet, a boat is being planned: what it does is no alarm (common practice, no source). */
@@ -44,8 +46,10 @@ export function judgeWanted(boat: Boat, wanted: StillWanted | null): readonly Fi
 function tankMends(boat: Boat, { tank }: StillWanted): readonly Mend[] {
   const { units } = boat;
   const onTape = (metres: number): number => Math.round(metres / tapeStep(units)) * tapeStep(units);
-  const stretch = (from: number, to: number): string =>
-    `${bare(exactText(onTape(from), units))} to ${exactText(onTape(to), units)}`;
+  const stretch = (...stations: readonly [number, number]): string => {
+    const [from, to] = endsCounted(stations, 'station', units);
+    return `${bare(exactText(onTape(from), units))} to ${exactText(onTape(to), units)}`;
+  };
   const longer = resizedTank(boat, tank);
   if (longer?.fits) {
     const change: Change = {
@@ -67,7 +71,7 @@ function tankMends(boat: Boat, { tank }: StillWanted): readonly Mend[] {
       ['round', exactText(onTape(round.diameter), units)],
       ['station', stretch(round.from, round.to)],
       ...offset,
-      ['height', exactText(round.height, units)],
+      ['height', exactText(countedAt(round.height, 'height', units), units)],
       ['kind', 'piston'],
     ],
   } as const;

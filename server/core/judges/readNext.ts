@@ -2,7 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Worth } from '../trials/nextReading.ts';
 import type { NextStep, ReadingWay } from '../trials/readables.ts';
-import { tapeText } from '../wording/numbers.ts';
+import { stationTape } from '../wording/places.ts';
 import { conditionPlace } from './places.ts';
 import type { Standing } from './standings.ts';
 
@@ -17,7 +17,7 @@ export function readNext(
 ): Finding {
   const { way, stations } = what;
   const { title, how } = WORDS[way];
-  const [fore, aft] = stations.map(station => tapeText(station, boat.units)) as [string, string];
+  const [fore, aft] = stations.map(station => stationTape(station, boat.units)) as [string, string];
   return {
     code: 'weigh-next',
     severity: 'information',

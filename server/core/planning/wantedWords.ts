@@ -1,5 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import { lengthText, massText, offsetWords, percentText, tapeText, volumeText } from '../wording/numbers.ts';
+import { heightFromWords, stationTape } from '../wording/places.ts';
 import { resizedTank, roundTank } from './tankMeasures.ts';
 import { isTankRight, type StillWanted, type TankWanted } from './wanted.ts';
 
@@ -21,7 +22,7 @@ export function massWanted(wanted: StillWanted, { units }: Boat): string {
     ];
     return moves.length === 0 ? most : `${most}; what is aboard has its centre to move ${moves.join(' and ')}`;
   }
-  const place = `its centre at station ${tapeText(centre[0], units)}, ${offsetWords(centre[1], units)}`;
+  const place = `its centre at station ${stationTape(centre[0], units)}, ${offsetWords(centre[1], units)}`;
   return `${most}, ${place}${mass > 0 ? heightWords(highest, units) : ''}`;
 }
 
@@ -31,7 +32,7 @@ function heightWords(highest: number | null, units: Units): string {
   if (highest === null) return '';
   // Under the keel there is no place for it: what is aboard already lies too high.
   if (highest < 0) return '; and lower than the keel: what is aboard already lies too high';
-  return `, no higher than ${tapeText(highest, units)} above the baseline`;
+  return `, no higher than ${heightFromWords(highest, units)}`;
 }
 
 function awayWords(metres: number, positive: string, negative: string, units: Units): readonly string[] {
@@ -41,7 +42,7 @@ function awayWords(metres: number, positive: string, negative: string, units: Un
 
 /** What the tanks should hold together, and where: "595 ml, its centre at station 431 mm; there are 402 ml". */
 export function ballastWanted({ capacity, held, centre }: TankWanted, { units }: Boat): string {
-  const place = centre ? `, its centre at station ${tapeText(centre[0], units)}` : '';
+  const place = centre ? `, its centre at station ${stationTape(centre[0], units)}` : '';
   const now = held > 0 ? `; there are ${volumeText(held, units)}` : '';
   return `${volumeText(capacity, units)}${place}${now}`;
 }

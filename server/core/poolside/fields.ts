@@ -1,3 +1,4 @@
+import { countedAt } from '../../../schema/places.ts';
 import { readQuantity } from '../../../schema/quantity.ts';
 import { type Dimension, type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
 import type { Analysis } from '../analysis/analysis.ts';
@@ -8,7 +9,7 @@ import { compareTrial } from '../trials/pool/compare.ts';
 import { readingText, sizeText } from '../trials/pool/readingWords.ts';
 import { tried, unread } from '../trials/readables.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
-import { tapeText } from '../wording/numbers.ts';
+import { stationsCount, stationTape } from '../wording/places.ts';
 import { plusMinus } from '../wording/withUncertainty.ts';
 import type { PoolCondition, PoolDay, ReadingKey } from './day.ts';
 
@@ -16,6 +17,8 @@ import type { PoolCondition, PoolDay, ReadingKey } from './day.ts';
 export interface PoolField {
   readonly key: ReadingKey;
   readonly station: string | null;
+  /** The same with what it counts from; null where there is none. */
+  readonly where: string | null;
   /** The same, m aft of the bow tip. */
   readonly at: number | null;
   readonly label: string;
@@ -59,19 +62,19 @@ export function fieldsIn(analysis: Analysis, condition: PoolCondition, day: Pool
 function askedAfloat({ boat, trials, filed }: Analysis, { stations }: PoolDay): readonly Asked[] {
   const { units } = boat;
   const usual = markStations(boat, trials);
-  const marks = (stations ?? usual?.map(station => tapeText(station, filed.boat.units)) ?? []).flatMap(
+  const marks = (stations ?? usual?.map(station => stationTape(station, filed.boat.units)) ?? []).flatMap(
     (station, i): readonly Asked[] => {
-      const read = readQuantity(station, 'length', units);
+      const read = readQuantity(station, 'length', units, { counted: 'station' });
       if (!read.ok) return [];
       return [
         {
           key: 'marks',
           station,
+          where: `${station} ${stationsCount(units)}`,
           at: read.value.value,
           label: `Water ${i === 0 ? 'near the bow' : 'near the stern'}`,
-          how: 'Height of the surface above the keel line, on the centreline.',
           ...lengthSteps(units),
-          ways: null,
+          ...waterHeight(units),
           reading: { ...unread(READS.mark), of: 'mark', station: read.value.value },
         },
       ];
@@ -86,18 +89,28 @@ function askedUnder(units: FileUnits): readonly Asked[] {
     angle('trim', 'Trim', TRIM),
     angle('heel', 'Heel', HEEL),
     {
-      ...{ key: 'fill', station: null, at: null, label: 'Tank', unit: '%', step: 1, most: 100, ways: null },
+      ...{
+        key: 'fill',
+        station: null,
+        where: null,
+        at: null,
+        label: 'Tank',
+        unit: '%',
+        step: 1,
+        most: 100,
+        ways: null,
+      },
       how: 'How full the tanks are, all together, when it neither rises nor sinks.',
       reading: { ...unread(READS.fill), of: 'fill', tank: null },
     },
     {
-      ...{ key: 'water', station: null, at: null, label: 'Tank', most: null, ways: null },
+      ...{ key: 'water', station: null, where: null, at: null, label: 'Tank', most: null, ways: null },
       ...(isImperial ? { unit: 'in3', step: 0.5 } : { unit: 'ml', step: 5 }),
       how: 'Water of all tanks, poured into a measuring jug afterwards.',
       reading: { ...unread(0), of: 'water', tank: null },
     },
     {
-      ...{ key: 'proud', station: null, at: null, label: 'Not quite under?', most: null, ways: null },
+      ...{ key: 'proud', station: null, where: null, at: null, label: 'Not quite under?', most: null, ways: null },
       ...lengthSteps(units),
       how: 'How much of the fin or the periscope still stood out. Leave it blank when it was under.',
       reading: null,
@@ -106,7 +119,7 @@ function askedUnder(units: FileUnits): readonly Asked[] {
 }
 
 const angle = (key: 'heel' | 'trim', label: string, ways: PoolField['ways']): Asked => ({
-  ...{ key, station: null, at: null, label, unit: '°', step: 0.5, most: MOST_TILT, ways },
+  ...{ key, station: null, where: null, at: null, label, unit: '°', step: 0.5, most: MOST_TILT, ways },
   how: 'From level, once it lies at rest.',
   reading: { ...unread(READS.angle), of: key },
 });
@@ -116,6 +129,15 @@ function lengthSteps({ length }: FileUnits): Pick<PoolField, 'unit' | 'step' | '
   if (length === 'in' || length === 'ft') return { unit: 'in', step: 1 / 16, most: null };
   return length === 'cm' ? { unit: 'cm', step: 0.1, most: null } : { unit: 'mm', step: 1, most: null };
 }
+
+/** How the height of the water is read: from the keel line, or where heights count from the waterline to either side of it. */
+const waterHeight = ({ origin }: FileUnits): Pick<PoolField, 'how' | 'ways'> =>
+  origin?.heights === 'waterline'
+    ? {
+        how: 'Height of the surface over the level of the painted waterline amidships, on the centreline.',
+        ways: ['above the waterline', 'below the waterline'],
+      }
+    : { how: 'Height of the surface above the keel line, on the centreline.', ways: null };
 
 type Foretold = (field: Pick<PoolField, 'unit' | 'step'>) => Expected | null;
 
@@ -138,7 +160,8 @@ function expectedOf(
     const value = readingText(found.reading, predicted, boat.units);
     // What the trials leave open of a reading is not figured: the file's own uncertainty would be too wide.
     const words = withTrials ? value : plusMinus(value, sizeText(found.reading, uncertainty, boat.units));
-    return ({ unit, step }) => ({ size: onStep(inUnit(predicted, unit), step), words });
+    const counted = found.reading.of === 'mark' ? countedAt(predicted, 'height', boat.units) : predicted;
+    return ({ unit, step }) => ({ size: onStep(inUnit(counted, unit), step), words });
   });
 }
 

@@ -7,6 +7,7 @@ import { wayOf } from '../corrections/words/correctionTitle.ts';
 import { boundsOf } from '../geometry/cut/solids.ts';
 import { bare, exactText } from '../wording/exactText.ts';
 import { massText, tapeStep, tapeText } from '../wording/numbers.ts';
+import { endsCounted, heightFromWords, stationsCount, stationTape } from '../wording/places.ts';
 
 /** A piece at the bench: how to cut it, where it goes and how it is fixed; `purpose` when it is not to stay aboard. */
 export function cutLines(
@@ -30,7 +31,7 @@ export function cutLines(
       : `  ${name}: ${at(station[1] - station[0])} of ${section} ${slot.material} ${stock}${bundled === '' ? '' : `, ${bundled}`}, ${onScale(piece, boat)}`;
   return [
     cut,
-    `    from ${at(station[0])} to ${at(station[1])} aft of the bow tip, ${sideWords(offset, units)}, its middle ${heightWords(slot.height, units)}${slot.bay.inside === null ? '' : `, inside “${slot.bay.inside}”`}`,
+    `    from ${endsCounted(station, 'station', units).map(at).join(' to ')} ${stationsCount(units)}, ${sideWords(offset, units)}, its middle ${heightWords(slot.height, units)}${slot.bay.inside === null ? '' : `, inside “${slot.bay.inside}”`}`,
     ...nearestEnd(piece, boat).map(words => `    ${words}`),
     `    ${fixing(piece, purpose)}`,
   ];
@@ -47,8 +48,10 @@ export function moveLines({ part, moved, along, across }: Move, { units }: Boat)
   const place = ({ from, to }: Part): string => {
     const station =
       to[0] - from[0] > 1e-6
-        ? `${tapeText(from[0], units)} to ${tapeText(to[0], units)} aft of the bow tip`
-        : `${tapeText(from[0], units)} aft of the bow tip`;
+        ? `${endsCounted([from[0], to[0]], 'station', units)
+            .map(end => tapeText(end, units))
+            .join(' to ')} ${stationsCount(units)}`
+        : `${stationTape(from[0], units)} ${stationsCount(units)}`;
     return across === 0 ? station : `${station}, ${sideWords((from[1] + to[1]) / 2, units)}`;
   };
   return [
@@ -72,6 +75,7 @@ function sideWords(offset: number, units: FileUnits): string {
 
 /** A height by the marks of the tape, over or under the baseline. */
 function heightWords(height: number, units: FileUnits): string {
+  if (units.origin?.heights === 'waterline') return heightFromWords(height, units);
   const size = tapeText(Math.abs(height), units);
   if (!/[1-9]/.test(size)) return 'at the height of the keel';
   return `${size} ${height > 0 ? 'above' : 'below'} the keel`;

@@ -1,7 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import type { InCondition } from '../conditions/loadingCondition.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
-import { lengthText, massText, momentText, offsetWords, tapeStep, tapeText } from '../wording/numbers.ts';
+import { massText, momentText, offsetWords, tapeStep, tapeText } from '../wording/numbers.ts';
+import { heightText, stationText } from '../wording/places.ts';
 import type { Row } from './rows.ts';
 
 /** Something to know of a floated boat that is neither held against a limit nor given an uncertainty. */
@@ -40,4 +41,4 @@ export function factsOf({ state }: InCondition, boat: Boat): readonly ConditionF
 }
 
 export const pointWords = (point: Vec3, boat: Boat): string =>
-  `station ${lengthText(point[0], boat.units)}, ${offsetWords(point[1], boat.units)}, height ${lengthText(point[2], boat.units)}`;
+  `station ${stationText(point[0], boat.units)}, ${offsetWords(point[1], boat.units)}, height ${heightText(point[2], boat.units)}`;

@@ -3,6 +3,7 @@ import type { LearnedTrial } from '../trials/learn.ts';
 import { readingName, readingText } from '../trials/pool/readingWords.ts';
 import { verdict as verdictWords } from '../trials/pool/words.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
+import { heightText } from '../wording/places.ts';
 import type { Paint } from './rows.ts';
 
 /** The trials in the order of the file, how the boat came into trim: what was on board, read, and predicted. */
@@ -65,7 +66,8 @@ function incliningLines({ boat: { units } }: Analysis, { inclined }: LearnedTria
   if (!inclined) return [];
   const { gm, gmOfFile, heightOfG, heightOfGOfFile } = inclined;
   const length = (metres: number) => lengthText(metres, units);
+  const height = (metres: number) => heightText(metres, units);
   return [
-    `    metacentric height ${length(gm.value)} ± ${length(gm.sigma)}, by the file ${length(gmOfFile)}; centre of mass at height ${length(heightOfG.value)} ± ${length(heightOfG.sigma)}, by the file ${length(heightOfGOfFile)}`,
+    `    metacentric height ${length(gm.value)} ± ${length(gm.sigma)}, by the file ${length(gmOfFile)}; centre of mass at height ${height(heightOfG.value)} ± ${length(heightOfG.sigma)}, by the file ${height(heightOfGOfFile)}`,
   ];
 }

@@ -1,5 +1,7 @@
+import type { Counted } from '../../../schema/places.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import { tapeStep, tapeText } from './numbers.ts';
+import { endsCounted } from './places.ts';
 
 /**
  * Sizes as exact as the stock's, which need not lie on the tape's marks: to a tenth of a millimetre or a 64th of an inch,
@@ -25,8 +27,14 @@ interface WrittenLength {
   readonly sigma: number | null;
 }
 
-/** A place as it was written: moved by marks of the tape it keeps the digits that it had. */
-export function extentText(extent: WrittenLength, [from, to]: readonly [number, number], units: FileUnits): string {
+/** A place, m in boat axes, as it was written: moved by marks of the tape it keeps the digits that it had. */
+export function extentText(
+  extent: WrittenLength,
+  ends: readonly [number, number],
+  units: FileUnits,
+  counted: Counted | null,
+): string {
+  const [from, to] = counted ? endsCounted(ends, counted, units) : ends;
   const own = unitsOf(extent, units);
   const at = (metres: number): string => exactText(metres, own, 2);
   // A bare number of feet would be written in inches: it gets its unit.

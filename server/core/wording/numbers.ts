@@ -1,3 +1,4 @@
+import { countedAt } from '../../../schema/places.ts';
 import { type Dimension, type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
 
 /**
@@ -166,9 +167,20 @@ function tiltWords(
 export const offsetWords = (offset: number, units: FileUnits): string =>
   placeWords(offset, units, 'on the centreline', ['to starboard', 'to port']);
 
-/** A station in m, + aft of the bow tip: "310 mm aft of the bow tip". */
-export const stationWords = (station: number, units: FileUnits): string =>
-  placeWords(station, units, 'at the bow tip', ['aft of the bow tip', 'ahead of the bow tip']);
+/** A station in m, + aft of the bow tip, as the file counts it: "310 mm aft of the bow tip". */
+export function stationWords(station: number, units: FileUnits): string {
+  const counted = countedAt(station, 'station', units);
+  switch (units.origin?.stations ?? 'bow') {
+    case 'bow':
+      return placeWords(counted, units, 'at the bow tip', ['aft of the bow tip', 'ahead of the bow tip']);
+    case 'stern':
+      return placeWords(counted, units, 'at the stern', ['forward of the stern', 'aft of the stern']);
+    case 'aft of midships':
+      return placeWords(counted, units, 'at midships', ['aft of midships', 'forward of midships']);
+    case 'forward of midships':
+      return placeWords(counted, units, 'at midships', ['forward of midships', 'aft of midships']);
+  }
+}
 
 function placeWords(
   at: number,

@@ -5,6 +5,7 @@ import { findSlots } from '../../core/corrections/room/slots.ts';
 import { addImmersed, emptyImmersion } from '../../core/geometry/cut/immersion.ts';
 import { tankWords } from '../../core/planning/wantedWords.ts';
 import { lengthText, massText, percentText, volumeText } from '../../core/wording/numbers.ts';
+import { endsCounted } from '../../core/wording/places.ts';
 import { timesName } from '../../core/wording/times.ts';
 import { escapedMarkdown } from './markdown.ts';
 
@@ -94,7 +95,11 @@ export function bayHover(analysis: Analysis, index: number): string | null {
     return `**${escapedMarkdown(bay.name)}**: no ${bay.takes} from the stock fits in: its room is taken, or the strip is too thick.`;
   const mass = free.reduce((sum, slot) => sum + slot.massPerLength * (slot.station[1] - slot.station[0]), 0);
   const room = free
-    .map(slot => `${lengthText(slot.station[0], units)} to ${lengthText(slot.station[1], units)}`)
+    .map(slot =>
+      endsCounted(slot.station, 'station', units)
+        .map(end => lengthText(end, units))
+        .join(' to '),
+    )
     .join(' and ');
   return `**${escapedMarkdown(bay.name)}**: takes up to ${massText(mass, units)} of ${bay.takes} from the stock; free from station ${room}.`;
 }

@@ -2,7 +2,7 @@ import type { Analysis } from '../../core/analysis/analysis.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
 import type { TextSplice } from '../../core/text/reading/layout.ts';
 import { markStations } from '../../core/trials/markStations.ts';
-import { tapeText } from '../../core/wording/numbers.ts';
+import { stationTape } from '../../core/wording/places.ts';
 
 /** Words that stand where something is to be filled in, until the text is an editor's snippet. */
 const stopsOf = ([fore, aft]: readonly [string, string]): Readonly<Record<string, string>> => ({
@@ -17,7 +17,7 @@ const stopsOf = ([fore, aft]: readonly [string, string]): Readonly<Record<string
 /** The tape's marks of those stations; nothing while the boat has no length. */
 function stationsOf({ boat, trials }: Analysis): readonly [fore: string, aft: string] {
   const [fore, aft] = markStations(boat, trials) ?? [];
-  const text = (station?: number) => (station === undefined ? '' : tapeText(station, boat.units));
+  const text = (station?: number) => (station === undefined ? '' : stationTape(station, boat.units));
   return [text(fore), text(aft)];
 }
 

@@ -5,7 +5,8 @@ import { effectOfMore, effectOfWhole } from '../../core/corrections/balance/part
 import { changedName, effectWords, littleWords } from '../../core/corrections/words/effectWords.ts';
 import { add, scale, type Vec3 } from '../../core/geometry/form/vector.ts';
 import { capital } from '../../core/wording/capital.ts';
-import { lengthText, massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
+import { massText, offsetWords, volumeText } from '../../core/wording/numbers.ts';
+import { heightText, stationText } from '../../core/wording/places.ts';
 import { timesName } from '../../core/wording/times.ts';
 import { type Contribution, contributionsOf, sidedMoment } from './contribution.ts';
 import { escapedMarkdown, table } from './markdown.ts';
@@ -75,5 +76,5 @@ function runningWords({ boat, bodies }: Analysis, part: Part): string {
     reserve >= 0
       ? `${massText(reserve, units)} of reserve buoyancy left`
       : `${massText(-reserve, units)} more than the boat can float`;
-  return `After the list up to here: ${massText(mass, units)}, centre of mass at station ${lengthText(station, units)}, ${offsetWords(offset, units)}, height ${lengthText(height, units)}; ${left}.`;
+  return `After the list up to here: ${massText(mass, units)}, centre of mass at station ${stationText(station, units)}, ${offsetWords(offset, units)}, height ${heightText(height, units)}; ${left}.`;
 }

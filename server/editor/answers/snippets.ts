@@ -1,5 +1,6 @@
 import type { KeyInfo } from '../../../schema/describe.ts';
 import type { Path } from '../../../schema/path.ts';
+import { type Counted, countedAt } from '../../../schema/places.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
 import { massText, tapeText } from '../../core/wording/numbers.ts';
@@ -28,22 +29,25 @@ type Field = readonly [key: string, stop: (of: SnippetBoat) => string];
 
 /** A place to type in, with what could stand there, given for a boat of 900 mm in mm and g. */
 const stop =
-  (number: number, text: string, isStation = false) =>
+  (number: number, text: string, counted: Counted | null = null) =>
   (of: SnippetBoat): string =>
-    `\${${number}:${escaped(ownFigure(text, of, isStation))}}`;
+    `\${${number}:${escaped(ownFigure(text, of, counted))}}`;
 const fixed = (text: string) => (): string => text;
 const LENGTH_MEANT = 0.9;
 
-/** A figure in the units of a boat; a station at the same share of its length. */
-function ownFigure(text: string, { units, length, compartment }: SnippetBoat, isStation = false): string {
+/** A figure in the units of a boat; a station at the same share of its length, places as the file counts them. */
+function ownFigure(text: string, { units, length, compartment }: SnippetBoat, counted: Counted | null): string {
   if (text === COMPARTMENT) return quoteScalar(compartment, true);
   const [, first, joint, second, unit] = /^(-?[\d.]+)(?:( to | x )(-?[\d.]+))? (mm|g)$/.exec(text) ?? [];
   if (first === undefined) return text;
-  const by = isStation && length > 0 ? length / LENGTH_MEANT : 1;
-  const written = (figure: string): string =>
-    unit === 'g' ? massText(Number(figure) / 1000, units) : tapeText((Number(figure) / 1000) * by, units);
-  if (second === undefined || joint === undefined) return written(first);
-  return `${written(first).replace(/ [^ \d]+$/, '')}${joint}${written(second)}`;
+  const by = counted === 'station' && length > 0 ? length / LENGTH_MEANT : 1;
+  const at = (figure: string): number =>
+    counted ? countedAt((Number(figure) / 1000) * by, counted, units) : Number(figure) / 1000;
+  const written = (metres: number): string => (unit === 'g' ? massText(metres, units) : tapeText(metres, units));
+  if (second === undefined || joint === undefined) return written(at(first));
+  const ends = [at(first), at(second)] as const;
+  const [a, b] = joint === ' to ' ? [Math.min(...ends), Math.max(...ends)] : ends;
+  return `${written(a).replace(/ [^ \d]+$/, '')}${joint}${written(b)}`;
 }
 
 /** Stands for the name of a compartment. */
@@ -72,15 +76,15 @@ const entry =
 type Entry = ReturnType<typeof entry>;
 
 const place = (from: number, station: string, height: string): readonly Field[] => [
-  ['station', stop(from, station, true)],
-  ['height', stop(from + 1, height)],
+  ['station', stop(from, station, 'station')],
+  ['height', stop(from + 1, height, 'height')],
 ];
 
 /** A reading at two stations, fore and aft. */
 const pairAt =
   (key: string, ...ends: readonly (readonly [number: number, station: string])[]) =>
   (of: SnippetBoat): string =>
-    `[${ends.map(([at, station]) => `{ station: ${stop(at, station, true)(of)}, ${key}: $${at + 1} }`).join(', ')}]`;
+    `[${ends.map(([at, station]) => `{ station: ${stop(at, station, 'station')(of)}, ${key}: $${at + 1} }`).join(', ')}]`;
 
 const parts: readonly Entry[] = [
   entry('part in a compartment', 'weighs; displaces nothing of its own', [
@@ -116,7 +120,7 @@ const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
       ['material', stop(2, 'fibreglass')],
       ['mass', stop(3, '640 g')],
       ['profile', stop(4, '[[0, 0], [40, 40], [700, 40], [860, 4]]')],
-      ['height', stop(5, '40 mm')],
+      ['height', stop(5, '40 mm', 'height')],
     ]),
   ],
   compartments: [
@@ -142,9 +146,9 @@ const bays: readonly Entry[] = [
   entry('bay', 'room where lead or foam can still go', [
     ['name', stop(1, 'keel forward')],
     ['takes', choice(2, ['lead', 'foam'])],
-    ['station', stop(3, '40 to 190 mm', true)],
+    ['station', stop(3, '40 to 190 mm', 'station')],
     ['offset', stop(4, '-10 to 10 mm')],
-    ['height', stop(5, '2 to 10 mm')],
+    ['height', stop(5, '2 to 10 mm', 'height')],
   ]),
 ];
 
@@ -182,8 +186,8 @@ const conditions: readonly Entry[] = [
         braces([
           ['name', stop(3, 'small battery')],
           ['mass', stop(4, '210 g')],
-          ['station', stop(5, '280 mm', true)],
-          ['height', stop(6, '30 mm')],
+          ['station', stop(5, '280 mm', 'station')],
+          ['height', stop(6, '30 mm', 'height')],
           ['in', stop(7, COMPARTMENT)],
         ]),
       ),
@@ -264,5 +268,7 @@ export function keySnippet(info: KeyInfo, path: Path, isFlow: boolean, of: Snipp
 
 /** An example of a key's value as it would stand in a boat. */
 export function ownExample({ key, example }: KeyInfo, of: SnippetBoat): string | undefined {
-  return example === undefined ? undefined : ownFigure(key === 'in' ? COMPARTMENT : example, of);
+  if (example === undefined) return undefined;
+  const counted = of.units.origin && (key === 'station' || key === 'height') ? key : null;
+  return ownFigure(key === 'in' ? COMPARTMENT : example, of, counted);
 }

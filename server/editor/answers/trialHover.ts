@@ -16,6 +16,7 @@ import { tankAsRead } from '../../core/trials/pool/tankAsRead.ts';
 import { verdict } from '../../core/trials/pool/words.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { lengthText, percentText, volumeText } from '../../core/wording/numbers.ts';
+import { heightText } from '../../core/wording/places.ts';
 import { escapedMarkdown, table } from './markdown.ts';
 
 /** A trial, or the reading of it under the cursor, against what the file says. */
@@ -103,11 +104,12 @@ function aboutInclining({ boat: { units } }: Analysis, { inclined }: LearnedTria
   if (!inclined) return [];
   const { gm, gmOfFile, heightOfG, heightOfGOfFile } = inclined;
   const length = (metres: number) => lengthText(metres, units);
+  const height = (metres: number) => heightText(metres, units);
   return [
     table([
       ['By the shifts', 'As tried', 'give or take', 'By the file'],
       ['Metacentric height', length(gm.value), length(gm.sigma), length(gmOfFile)],
-      ['Height of the centre of mass', length(heightOfG.value), length(heightOfG.sigma), length(heightOfGOfFile)],
+      ['Height of the centre of mass', height(heightOfG.value), length(heightOfG.sigma), height(heightOfGOfFile)],
     ]),
   ];
 }

@@ -9,7 +9,8 @@ import { figuredIn } from '../../figures/figured.ts';
 import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
-import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
+import { massText, tapeText } from '../../wording/numbers.ts';
+import { heightFromWords, stationTape } from '../../wording/places.ts';
 import { cheapestPieces, type MoverShift, priceOf, type SlotShare } from '../balance/program.ts';
 import type { BalanceRow } from '../balance/row.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
@@ -147,8 +148,8 @@ export function roomWords(pieces: readonly Piece[], { units }: Boat): string | n
         ? `${massText(mass, units)} of lead`
         : `${tapeText(station[1] - station[0], units)} of foam strip`;
     const side = Math.abs(offset) < 0.001 ? '' : offset > 0 ? ', to starboard' : ', to port';
-    const middle = tapeText((station[0] + station[1]) / 2, units);
-    return `${amount} near station ${middle}, ${lengthText(slot.height, units)} up${side}`;
+    const middle = stationTape((station[0] + station[1]) / 2, units);
+    return `${amount} near station ${middle}, ${heightFromWords(slot.height, units)}${side}`;
   });
   return `A bay for ${words.join(' and for ')} would meet every limit.`;
 }

@@ -1,4 +1,5 @@
 import type { partSchema } from '../../../../schema/hull.ts';
+import { countedAt } from '../../../../schema/places.ts';
 import { readQuantity } from '../../../../schema/quantity.ts';
 import type { FileUnits } from '../../../../schema/units.ts';
 import { freeName } from '../../boat/arrangement.ts';
@@ -8,6 +9,7 @@ import type { EntryText } from '../../findings/finding.ts';
 import { createShapes } from '../../geometry/shapes/shapes.ts';
 import { bare, exactText } from '../../wording/exactText.ts';
 import { massText } from '../../wording/numbers.ts';
+import { endsCounted } from '../../wording/places.ts';
 import type { Piece, Slot } from './slots.ts';
 
 /** The cautions that go with the material, in the entry's own comment; local rules and qualified people come first. */
@@ -60,15 +62,16 @@ export function pieceAsEntry(piece: Piece, name: string, boat: Boat): EntryText 
     ['mass', weightText(piece.mass, units)],
   ];
   fields.push(['box', `${bare(at(slot.breadth))} x ${at(slot.depth)}`]);
+  const [start, end] = endsCounted(piece.station, 'station', units);
   // Whole pieces are as long as their mass makes them: the program works it out, and their middle is what one measures.
   fields.push([
     'station',
     isWhole
-      ? at((piece.station[0] + piece.station[1]) / 2)
-      : `${bare(at(piece.station[0]))} to ${at(piece.station[1])}`,
+      ? at(countedAt((piece.station[0] + piece.station[1]) / 2, 'station', units))
+      : `${bare(at(start))} to ${at(end)}`,
   ]);
   if (Math.abs(piece.offset) > 1e-9) fields.push(['offset', at(piece.offset)]);
-  fields.push(['height', at(slot.height)]);
+  fields.push(['height', at(countedAt(slot.height, 'height', units))]);
   if (slot.bay.inside !== null) fields.push(['in', slot.bay.inside]);
   fields.push(['fixed', 'false']);
   // A cut piece's length is in its stations: said here too it would be false once the piece is recut.

@@ -5,6 +5,7 @@ import { boundsOf } from '../../geometry/cut/solids.ts';
 import type { Revolved } from '../../geometry/form/form.ts';
 import { bare, exactText } from '../../wording/exactText.ts';
 import { tapeStep } from '../../wording/numbers.ts';
+import { endsCounted } from '../../wording/places.ts';
 
 /** Clear of the shell's inside by the wall and a bead of glue, m. */
 const CLEAR = 0.004;
@@ -118,14 +119,15 @@ function entryOf({ name, takes, station, half, height }: Room, units: FileUnits)
   const step = tapeStep(units);
   const up = (metres: number) => Math.ceil(metres / step - 1e-9) * step;
   const down = (metres: number) => Math.floor(metres / step + 1e-9) * step;
-  const range = (from: number, to: number) => `${bare(exactText(up(from), units))} to ${exactText(down(to), units)}`;
+  const range = ([from, to]: readonly [number, number]) =>
+    `${bare(exactText(up(from), units))} to ${exactText(down(to), units)}`;
   return {
     fields: [
       ['name', name],
       ['takes', takes],
-      ['station', range(station[0], station[1])],
-      ['offset', range(-half, half)],
-      ['height', range(height[0], height[1])],
+      ['station', range(endsCounted(station, 'station', units))],
+      ['offset', range([-half, half])],
+      ['height', range(endsCounted(height, 'height', units))],
     ],
     comment: 'proposed by the program: check that there is room',
   };

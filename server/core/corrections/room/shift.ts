@@ -18,7 +18,8 @@ export function placeChanges(part: Part, moved: Part, units: FileUnits): readonl
   const changes: Change[] = [];
   // The station of a row is that of the foremost in it.
   const ends = (axis: 0 | 1) => [moved.from[axis], moved.to[axis] - (axis === 0 ? written.row : 0)] as const;
-  const text = (axis: 0 | 1, extent: WrittenExtent) => extentText(extent, ends(axis), units);
+  const text = (axis: 0 | 1, extent: WrittenExtent) =>
+    extentText(extent, ends(axis), units, axis === 0 ? 'station' : null);
   if (moved.from[0] !== part.from[0]) {
     changes.push({
       kind: 'replace',

@@ -5,15 +5,8 @@ import { waterAt } from '../../conditions/readings.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import type { Surfaced } from '../../conditions/surfaced.ts';
 import type { Correction } from '../../corrections/correction.ts';
-import {
-  heelWords,
-  lengthText,
-  massText,
-  percentText,
-  tapeText,
-  trimWords,
-  volumeText,
-} from '../../wording/numbers.ts';
+import { heelWords, massText, percentText, trimWords, volumeText } from '../../wording/numbers.ts';
+import { fromStationZero, heightText, stationTape } from '../../wording/places.ts';
 
 /** A boat as far as readings go. */
 interface Lying {
@@ -40,18 +33,23 @@ export function expectedReadings(analysis: Analysis, correction: Correction | nu
   const { units, length } = boat;
   const then = correction && { ...correction, bodies: assembleBodies(correction.boat, kept.cache) };
   const stations: readonly [number, number] = [MARKS * length, (1 - MARKS) * length];
-  const [fore, aft] = stations.map(station => tapeText(station, units)) as [string, string];
+  const [fore, aft] = stations.map(station => stationTape(station, units)) as [string, string];
+  const from = fromStationZero(units);
   const rows: readonly (readonly [where: string, what: string, of: (lying: Lying) => string | null])[] = [
     ['Bench, dry', 'whole boat weighs', ({ bodies }) => (bodies.mass > 0 ? massText(bodies.mass, units) : null)],
     [
       'Bench, dry',
-      'balances at, from the bow tip',
-      ({ bodies }) => (bodies.mass > 0 ? tapeText(bodies.massMoment[0] / bodies.mass, units) : null),
+      `balances at, ${from}`,
+      ({ bodies }) => (bodies.mass > 0 ? stationTape(bodies.massMoment[0] / bodies.mass, units) : null),
     ],
     ...(length > 0
       ? ([
-          ['Afloat', `water above the baseline, ${fore} from the bow tip`, waterRead(stations[0], units)],
-          ['Afloat', `the same, ${aft} from the bow tip`, waterRead(stations[1], units)],
+          [
+            'Afloat',
+            `water ${units.origin?.heights === 'waterline' ? 'over the waterline' : 'above the baseline'}, ${fore} ${from}`,
+            waterRead(stations[0], units),
+          ],
+          ['Afloat', `the same, ${aft} ${from}`, waterRead(stations[1], units)],
         ] as const)
       : []),
     ['Afloat', 'heel', ({ surfaced }) => (surfaced.status === 'afloat' ? heelWords(surfaced.attitude.heel) : null)],
@@ -68,7 +66,7 @@ export function expectedReadings(analysis: Analysis, correction: Correction | nu
 const waterRead =
   (station: number, units: FileUnits) =>
   ({ surfaced }: Lying): string | null =>
-    surfaced.status === 'afloat' ? lengthText(waterAt(station)(surfaced.floating), units) : null;
+    surfaced.status === 'afloat' ? heightText(waterAt(station)(surfaced.floating), units) : null;
 
 const UNDER: readonly (readonly [what: string, of: (units: FileUnits) => (lying: Lying) => string | null])[] = [
   [

@@ -1,14 +1,23 @@
+import type { FileUnits } from '../../../../schema/units.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
 import type { Form } from '../../geometry/form/form.ts';
-import { lengthText, massText, offsetWords, tapeText, volumeText } from '../../wording/numbers.ts';
+import { massText, offsetWords, tapeText, volumeText } from '../../wording/numbers.ts';
+import { endsCounted, fromStationZero, heightText, stationTape } from '../../wording/places.ts';
 import { htmlElement, type Markup, svgText, together } from '../markup.ts';
 import { called } from '../things.ts';
 import { heading, htmlSection, prose } from './html.ts';
 
 type Cells = readonly [what: string, mass: string, station: string, athwart: string, height: string, where: string];
 
-const HEAD: Cells = ['what', 'mass', 'from the bow tip', 'athwart', 'height of its middle', 'where'];
+const headOf = (units: FileUnits): Cells => [
+  'what',
+  'mass',
+  fromStationZero(units),
+  'athwart',
+  'height of its middle',
+  'where',
+];
 
 /**
  * Everything that the boat is made of and carries by the file, in its order, with what it weighs together: not what trials only
@@ -21,9 +30,11 @@ export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup |
     return [
       called(entry.name),
       mass,
-      `${tapeText(from[0], units)} to ${tapeText(to[0], units)}`,
+      endsCounted([from[0], to[0]], 'station', units)
+        .map(end => tapeText(end, units))
+        .join(' to '),
       offsetWords((from[1] + to[1]) / 2, units),
-      lengthText((from[2] + to[2]) / 2, units),
+      heightText((from[2] + to[2]) / 2, units),
       where,
     ];
   };
@@ -39,9 +50,9 @@ export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup |
   const total: Cells = [
     'all of it, tanks empty',
     massText(bodies.mass, units),
-    bodies.mass > 0 ? tapeText(x / bodies.mass, units) : '',
+    bodies.mass > 0 ? stationTape(x / bodies.mass, units) : '',
     bodies.mass > 0 ? offsetWords(y / bodies.mass, units) : '',
-    bodies.mass > 0 ? lengthText(z / bodies.mass, units) : '',
+    bodies.mass > 0 ? heightText(z / bodies.mass, units) : '',
     bodies.mass > 0 ? 'its centre of mass' : '',
   ];
   return htmlSection(
@@ -53,7 +64,7 @@ export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup |
       htmlElement(
         'thead',
         {},
-        htmlElement('tr', {}, ...HEAD.map(words => htmlElement('th', { scope: 'col' }, svgText(words)))),
+        htmlElement('tr', {}, ...headOf(units).map(words => htmlElement('th', { scope: 'col' }, svgText(words)))),
       ),
       htmlElement('tbody', {}, together(rows.map(cells => tableRow(cells, null))), tableRow(total, 'total')),
     ),
@@ -65,13 +76,13 @@ const tableRow = (cells: Cells, kind: string | null): Markup =>
 
 function rowOf(part: Part, { units }: Boat): Cells {
   const { name, material, mass, from, to, centroid, inside, massFrom } = part;
-  const [start, end] = [tapeText(from[0], units), tapeText(to[0], units)];
+  const [start, end] = endsCounted([from[0], to[0]], 'station', units).map(at => tapeText(at, units));
   return [
     material === null || name.includes(material) ? called(name) : `${called(name)} (${material})`,
     massFrom === 'scale' ? massText(mass, units) : `${massText(mass, units)}, by its form`,
-    start === end ? start : `${start} to ${end}`,
+    start === end ? `${start}` : `${start} to ${end}`,
     offsetWords(centroid[1], units),
-    lengthText(centroid[2], units),
+    heightText(centroid[2], units),
     inside === null ? 'in the water' : `in “${inside}”`,
   ];
 }

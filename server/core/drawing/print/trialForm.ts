@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { fromStationZero } from '../../wording/places.ts';
 import { htmlElement, type Markup, svgText } from '../markup.ts';
 import { heading, htmlSection, htmlTable, paragraph } from './html.ts';
 
@@ -9,6 +10,7 @@ export function trialForm(analysis: Analysis): Markup {
   const { units } = analysis.boat;
   const isImperial = units.length === 'in' || units.length === 'ft';
   const lengths = isImperial ? 'inches' : units.length === 'cm' ? 'centimetres' : 'millimetres';
+  const from = fromStationZero(units);
   const blank = (head: readonly string[], rows: number): Markup =>
     htmlTable(
       'blank',
@@ -21,7 +23,7 @@ export function trialForm(analysis: Analysis): Markup {
     fillIn(['Date', 'Place', `Water: fresh or sea, ${isImperial ? '°F' : '°C'}`, 'Who']),
     htmlElement('h3', {}, svgText('On the bench, drained and dry, the whole boat')),
     paragraph(
-      `On two scales: an edge across each under the keel, the boat level; where the edges are from the bow tip, in ${lengths}, and what each scale shows less its edge. On one scale: its mass. On a knife edge: where it balances. Lift a heavy boat with two, the batteries out.`,
+      `On two scales: an edge across each under the keel, the boat level; where the edges are, ${from}, in ${lengths}, and what each scale shows less its edge. On one scale: its mass. On a knife edge: where it balances. Lift a heavy boat with two, the batteries out.`,
     ),
     blank(['forward edge at', 'scale shows', 'after edge at', 'scale shows', 'knife edge at'], 2),
     htmlElement('h3', {}, svgText('Hung up under water, flooded')),
@@ -31,7 +33,7 @@ export function trialForm(analysis: Analysis): Markup {
     blank(['tank fill', 'forward hook at', 'balance shows', 'after hook at', 'balance shows'], 2),
     htmlElement('h3', {}, svgText('Afloat, tanks as on the surface')),
     paragraph(
-      `Read how high the water stands on the hull near each end: height of the surface above the baseline and place along the hull from the bow tip, both in ${lengths}. Wait until the boat is at rest.`,
+      `Read how high the water stands on the hull near each end: height of the surface ${units.origin?.heights === 'waterline' ? 'over the painted waterline amidships' : 'above the baseline'} and place along the hull ${from}, both in ${lengths}. Wait until the boat is at rest.`,
     ),
     blank(
       [

@@ -27,7 +27,7 @@ export const placeFindings = {
   'beyond-hull': {
     title: 'Something reaches past the end of the hull',
     means: 'By its station and length it begins ahead of the bow tip, or ends aft of the hull’s length.',
-    why: 'It weighs and displaces far from midships, where every gram turns the boat the most. Stations that were counted from the stern or from midships show so too.',
+    why: 'It weighs and displaces far from midships, where every gram turns the boat the most. Stations that were counted from the stern or from midships show so too; where all of them are, “origin” under “hull:” says it once.',
     todo: 'Check its station and length, and the hull’s length. What is meant to stand outside says “outside: true”.',
   },
   'hull-too-short': {

@@ -1,15 +1,19 @@
 import { isRange } from '../../../../schema/forms.ts';
+import { countedAt } from '../../../../schema/places.ts';
 import type { Quantity, Range } from '../../../../schema/quantity.ts';
+import type { FileUnits } from '../../../../schema/units.ts';
 import { freeName } from '../../boat/arrangement.ts';
+import type { AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import type { Trial } from '../../boat/trial.ts';
 import type { Change, EntryText } from '../../findings/finding.ts';
 import { capital } from '../../wording/capital.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
+import { endsCounted, stationsCount } from '../../wording/places.ts';
 import { toleranced } from '../../wording/toleranced.ts';
 import { plusMinus } from '../../wording/withUncertainty.ts';
 import type { Estimate } from './estimate.ts';
-import { readingName } from './readingWords.ts';
+import { readingName, readingText } from './readingWords.ts';
 import { supposedWeight } from './suppose.ts';
 import { type ReadingSlip, slipsOf, type Told, toldOf } from './told.ts';
 import { factOf, itemOf, oddsText, toldWords, WAYS } from './words.ts';
@@ -73,7 +77,7 @@ function strikeOut({ reading, odds, expected, sigma }: ReadingSlip, { source, tr
         : { kind: 'replace', place: { on: 'value', path: [...trial.path, 'slips'] }, text: `[${names.join(', ')}]` };
   const should =
     reading.of === 'mark' || reading.of === 'freeboard'
-      ? ` By all others it should have been ${plusMinus(lengthText(expected, units), lengthText(sigma, units))}.`
+      ? ` By all others it should have been ${plusMinus(readingText(reading, expected, units), lengthText(sigma, units))}.`
       : '';
   return {
     title: `Strike out ${readingName(reading, units)} as a slip`,
@@ -130,7 +134,13 @@ function insertWeight({ explanation }: Told, inside: string | null, { source }: 
   const { units } = boat;
   const isImperial = units.length === 'in' || units.length === 'ft';
   const text = (key: keyof typeof weight, dimension: 'mass' | 'volume' | 'length', unit: string) =>
-    toleranced([weight[key]], factOf(explanation, key).sigma, dimension, unit, units);
+    toleranced(
+      [key === 'station' || key === 'height' ? countedAt(weight[key], key, units) : weight[key]],
+      factOf(explanation, key).sigma,
+      dimension,
+      unit,
+      units,
+    );
   const name = freeName('unlisted weight', [
     ...boat.shells,
     ...boat.compartments,
@@ -151,7 +161,7 @@ function insertWeight({ explanation }: Told, inside: string | null, { source }: 
     comment: 'by the trials: look for it, weigh it, and write down what it is',
   };
   return {
-    title: `insert “${name}”: ${massText(weight.mass, units)} about ${lengthText(weight.station, units)} aft of the bow tip that nobody wrote down`,
+    title: `insert “${name}”: ${massText(weight.mass, units)} about ${lengthText(countedAt(weight.station, 'station', units), units)} ${stationsCount(units)} that nobody wrote down`,
     changes: known ? [] : [{ kind: 'append', path: ['payload'], entry }],
     path: known?.entry.path ?? null,
   };
@@ -174,7 +184,11 @@ function moveInFile({ causes, explanation }: Told, n: number, { source, untaught
   // Two ends known each by itself have their middle known better than either.
   const open = written && isRange(written) ? sigma * Math.SQRT2 : sigma;
   const moved = toleranced(
-    figures.map(figure => figure + value),
+    asCounted(
+      figures.map(figure => figure + value),
+      axis,
+      units,
+    ),
     open,
     'length',
     unit,
@@ -184,7 +198,7 @@ function moveInFile({ causes, explanation }: Told, n: number, { source, untaught
   const place: Change = written
     ? { kind: 'replace', place: { on: 'value', path }, text: moved }
     : { kind: 'add-key', path: was.entry.path, key: axis, text: moved };
-  const kept = `{ ${axis}: ${written ? asItStands(written, figures, units) : '0'} }`;
+  const kept = `{ ${axis}: ${written ? asItStands(written, asCounted(figures, axis, units), units) : '0'} }`;
   const far = lengthText(Math.abs(value), units);
   const [more, less] = WAYS[axis];
   return {
@@ -200,8 +214,15 @@ function moveInFile({ causes, explanation }: Told, n: number, { source, untaught
   };
 }
 
+/** Places along an axis as the file counts them, m. */
+function asCounted(places: readonly number[], axis: AxisName, units: FileUnits): readonly number[] {
+  if (axis === 'offset') return places;
+  const [first, last] = [places[0]!, places.at(-1)!];
+  return places.length === 1 ? [countedAt(first, axis, units)] : endsCounted([first, last], axis, units);
+}
+
 /** A figure as it stands in the file, with its tolerance if it has one. */
-function asItStands(written: Quantity | Range, figures: readonly number[], units: BoatSource['boat']['units']): string {
+function asItStands(written: Quantity | Range, figures: readonly number[], units: FileUnits): string {
   const text = toleranced(figures, written.sigma ?? FINE, 'length', written.unit, units);
   return written.sigma === null ? text.replace(/ ±.*$/, '') : text;
 }

@@ -10,6 +10,7 @@ import {
   trimWords,
   volumeText,
 } from '../../wording/numbers.ts';
+import { heightText } from '../../wording/places.ts';
 
 /** What was read, to begin a sentence with: "the water at station 60 mm". */
 export function readingName(reading: Reading, units: FileUnits): string {
@@ -56,6 +57,8 @@ export function readingText({ of }: Reading, value: number, units: FileUnits): s
       return massText(value, units);
     case 'balance':
       return stationWords(value, units);
+    case 'mark':
+      return heightText(value, units);
     default:
       return lengthText(value, units);
   }

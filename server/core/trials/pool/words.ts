@@ -1,6 +1,8 @@
+import { countedAt } from '../../../../schema/places.ts';
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { AxisName } from '../../boat/placed.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
+import { stationsCount } from '../../wording/places.ts';
 import { plusMinus } from '../../wording/withUncertainty.ts';
 import { supposedWeight } from './suppose.ts';
 import type { Told } from './told.ts';
@@ -66,8 +68,9 @@ function causeWords(cause: Told['causes'][number], explanation: Explanation, uni
     }
     case 'unlisted': {
       const where = cause.inside === null ? 'in the water' : `in “${cause.inside}”`;
-      const station = pairText(factOf(explanation, 'station'), length);
-      return `something of ${mass()} that is not written down, about ${station} aft of the bow tip, ${where}`;
+      const { value, sigma } = factOf(explanation, 'station');
+      const station = pairText({ value: countedAt(value, 'station', units), sigma }, length);
+      return `something of ${mass()} that is not written down, about ${station} ${stationsCount(units)}, ${where}`;
     }
     case 'soaked':
       return `“${cause.shell}” has taken up ${mass()} of water`;

@@ -1,0 +1,55 @@
+import type { FileOrigin } from '../../../schema/places.ts';
+import { readBoat } from '../boat/readBoat.ts';
+import { placeFindings } from '../findings/catalogue/placeFindings.ts';
+import type { Change, Finding, Mend } from '../findings/finding.ts';
+import { applyChanges, splice } from '../text/editing/edit.ts';
+import { readSyntax } from '../text/reading/syntax.ts';
+import { valueAt } from '../text/reading/values.ts';
+import type { Analysis } from './analysis.ts';
+import { arranged } from './arranged.ts';
+
+const ORIGINS: readonly FileOrigin['stations'][] = ['bow', 'stern', 'aft of midships', 'forward of midships'];
+
+/**
+ * Where the whole file makes sense by another origin of its stations and not by its own, the key that says so: things past
+ * the ends of the hull then lie within, and nothing else surely lies wrong.
+ */
+export function originMends(analysis: Analysis, { code }: Finding): readonly Mend[] {
+  if (!(code in placeFindings) || !analysis.findings.some(isPastTheEnds)) return [];
+  const own = analysis.boat.units.origin?.stations ?? 'bow';
+  return ORIGINS.filter(stations => stations !== own)
+    .map(stations => mendTo(stations, analysis))
+    .filter(mend => clearsAll(mend, analysis));
+}
+
+function mendTo(stations: FileOrigin['stations'], { syntax }: Analysis): Mend {
+  const path = ['hull', 'origin'];
+  const said = valueAt(syntax, [...path, 'stations']);
+  const change: Change =
+    said !== undefined
+      ? { kind: 'replace', place: { on: 'value', path: [...path, 'stations'] }, text: stations }
+      : valueAt(syntax, path) !== undefined
+        ? { kind: 'add-key', path, key: 'stations', text: stations }
+        : { kind: 'add-key', path: ['hull'], key: 'origin', text: `{ stations: ${stations} }` };
+  const from = stations === 'bow' ? 'from the bow tip' : stations === 'stern' ? 'from the stern' : stations;
+  return { title: `Say once that all stations count ${from}: “origin: { stations: ${stations} }”`, changes: [change] };
+}
+
+/** All else lies as it did to each other, whatever stations count from. */
+const isPastTheEnds = ({ code, severity }: Finding): boolean =>
+  severity === 'warning' && (code === 'beyond-hull' || code === 'hull-too-short');
+
+/** What surely lies wrong. */
+const misplacedIn = (findings: readonly Finding[]): number =>
+  findings.filter(({ code, severity }) => code in placeFindings && severity === 'warning').length;
+
+function clearsAll({ changes }: Mend, { syntax, kept, file }: Analysis): boolean {
+  const splices = applyChanges(syntax, changes);
+  if (!splices) return false;
+  const after = readSyntax(splice(syntax.text, splices), syntax);
+  const { shapes } = kept.cache;
+  const reading = readBoat(after, kept.describer, kept.entries, { meshes: kept.meshes, shapes });
+  const errors = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === 'error').length;
+  if (errors(reading.findings) > errors(file.findings)) return false;
+  return misplacedIn(arranged(after, reading, shapes)) === 0;
+}
