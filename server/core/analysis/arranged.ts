@@ -13,7 +13,7 @@ import { hasSlip, sectionSlips } from '../text/reading/values.ts';
 export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neighbours): readonly Finding[] {
   const { source, hasLength, lacksUnits, boat } = reading;
   // Bare sizes may then be in another unit, and what the hull is made of is not all there.
-  const isOpen = (['units', 'origin'] as const).some(key => boat.leftOut.includes(key) || hasSlip(syntax, [key]));
+  const isOpen = boat.leftOut.includes('units') || boat.leftOut.includes('origin') || hasSlip(syntax, ['units']);
   if (lacksUnits || isOpen || hasSlip(syntax, ['hull'])) return [];
   const faults = reading.findings.flatMap(({ severity, place }) =>
     severity === 'error' && 'path' in place ? [place.path] : [],

@@ -51,5 +51,5 @@ function clearsAll({ changes }: Mend, { syntax, kept, file }: Analysis): boolean
   const reading = readBoat(after, kept.describer, kept.entries, { meshes: kept.meshes, shapes });
   const errors = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === 'error').length;
   if (errors(reading.findings) > errors(file.findings)) return false;
-  return misplacedIn(arranged(after, reading, shapes)) === 0;
+  return misplacedIn(arranged(after, reading, kept.neighbours)) === 0;
 }
