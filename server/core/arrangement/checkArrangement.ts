@@ -1,17 +1,14 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
-import { againstHull } from './againstHull.ts';
 import { type Blame, blamesOf } from './blame.ts';
 import { type Conflict, isSure } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
 import type { Hull } from './hull.ts';
-import { stickingOut } from './inCompartment.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
-import { originMend, otherOrigins, readFrom } from './otherOrigin.ts';
+import { originMend, otherOrigins, shiftFrom } from './otherOrigin.ts';
 import { perhapsInside } from './perhapsInside.ts';
-import { sharedRoomOf } from './sharedRoom.ts';
 
 /** What is left out of the check: what a fault elsewhere in the file leaves in uncertainty. */
 export interface Doubts {
@@ -66,12 +63,12 @@ function allConflicts({ things, hull, neighbours }: World): readonly Conflict[] 
 }
 
 /** A thing would fit, if it lay elsewhere. */
-function fits(thing: Occupant, { things, hull, neighbours: { shapes } }: World): boolean {
-  if (againstHull(thing, hull, shapes)) return false;
+function fits(thing: Occupant, { things, hull, neighbours }: World): boolean {
+  if (neighbours.againstHull(thing, hull)) return false;
   const others = things.filter(({ entry }) => entry !== thing.entry);
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
-  if (home && stickingOut(thing, home, shapes)) return false;
-  return !others.some(other => sharedRoomOf(thing, other, shapes));
+  if (home && neighbours.stickingOut(thing, home)) return false;
+  return !others.some(other => neighbours.sharedRoomOf(thing, other));
 }
 
 function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {
@@ -83,8 +80,8 @@ function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonl
   const mended = otherOrigins(boat.units).map(origin => ({
     origin,
     things: [...suspects].filter(thing => {
-      const there = counting && readFrom(origin, thing, counting);
-      return there !== null && fits(there, settled);
+      const by = counting && shiftFrom(origin, thing, counting);
+      return by !== null && fits(world.neighbours.movedAft(thing, by), settled);
     }),
   }));
   return blames.map(blame => {

@@ -7,6 +7,7 @@ import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
 import { type Hull, hullOf } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
 import { type Occupant, occupantsOf } from './occupant.ts';
+import { movedAft } from './otherOrigin.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
 
 /**
@@ -20,12 +21,17 @@ export interface Neighbours {
   againstHull(thing: Occupant, hull: Hull): Conflict | null;
   stickingOut(thing: Occupant, home: Occupant): Conflict | null;
   sharedRoomOf(one: Occupant, two: Occupant): Conflict | null;
+  /** A thing where it would lie so much further aft, m. */
+  movedAft(thing: Occupant, by: number): Occupant;
   /** The bays of a boat by the room that is free in them, as `bayInFree` cuts each; the same list where all are free. */
   freeBays(source: BoatSource): readonly Bay[];
 }
 
 /** Hulls that are remembered: the boat by its file, and as the trials have it, each before and after the last keystroke. */
 const HULLS = 4;
+
+/** Places of a thing that are remembered: one for each origin that it may have been counted from. */
+const MOVES = 4;
 
 interface KnownHull {
   readonly things: readonly Occupant[];
@@ -41,6 +47,7 @@ export function createNeighbours(shapes: Shapes): Neighbours {
   const occupants = new WeakMap<Entry, Occupant>();
   const hulls: KnownHull[] = [];
   const bays = new WeakMap<Bay, KnownBay>();
+  const moved = new WeakMap<Occupant, Map<number, Occupant>>();
   const hullConflicts = pairs<Hull>();
   const homeConflicts = pairs<Occupant>();
   const roomConflicts = pairs<Occupant>();
@@ -61,6 +68,15 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     againstHull: (thing, hull) => hullConflicts(thing, hull, () => againstHull(thing, hull, shapes)),
     stickingOut: (thing, home) => homeConflicts(thing, home, () => stickingOut(thing, home, shapes)),
     sharedRoomOf: (one, two) => roomConflicts(one, two, () => sharedRoomOf(one, two, shapes)),
+    movedAft: (thing, by) => {
+      const known = moved.get(thing) ?? new Map<number, Occupant>();
+      const there = known.get(by) ?? movedAft(thing, by);
+      known.delete(by);
+      known.set(by, there);
+      if (known.size > MOVES) known.delete(known.keys().next().value!);
+      moved.set(thing, known);
+      return there;
+    },
     freeBays: source => {
       const written = source.boat.bays;
       if (written.length === 0) return written;

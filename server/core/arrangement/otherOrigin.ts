@@ -30,15 +30,20 @@ interface Counting {
   readonly units: FileUnits;
 }
 
-/** The thing where it lies if its station was counted from elsewhere; null where its station stands at no key of its own. */
-export function readFrom({ stations }: StationOrigin, thing: Occupant, { length, units }: Counting): Occupant | null {
+/** How much further aft a thing lies if its station was counted from elsewhere, m; null where its station stands at no key of its own. */
+export function shiftFrom({ stations }: StationOrigin, thing: Occupant, { length, units }: Counting): number | null {
   if (!hasStation(thing)) return null;
   const { from, to } = thing.bounds;
   const middle = (from[0] + to[0]) / 2;
   const written = countedAt(middle, 'station', units);
-  const by = placedAt(written, 'station', { origin: { stations, heights: 'baseline', length, waterline: 0 } }) - middle;
+  return placedAt(written, 'station', { origin: { stations, heights: 'baseline', length, waterline: 0 } }) - middle;
+}
+
+/** The thing so much further aft, m. */
+export function movedAft(thing: Occupant, by: number): Occupant {
+  const { from, to } = thing.bounds;
   const move = (place: Vec3): Vec3 => [place[0] + by, place[1], place[2]];
-  return { ...thing, form: thing.form && movedAft(thing.form, by), bounds: { from: move(from), to: move(to) } };
+  return { ...thing, form: thing.form && formAft(thing.form, by), bounds: { from: move(from), to: move(to) } };
 }
 
 function hasStation({ checked, kind }: Occupant): boolean {
@@ -51,10 +56,10 @@ export function originMend(origin: StationOrigin, things: readonly Occupant[], c
   const { units } = counting;
   const changes = things.map((thing): Change => {
     const { entry, checked, bounds } = thing;
-    const moved = readFrom(origin, thing, counting)!.bounds;
+    const by = shiftFrom(origin, thing, counting)!;
     const written = checked?.station ?? { from: bounds.from[0], to: bounds.to[0], sigma: null, unit: units.length };
     const extent = { isRange: isRange(written), unit: written.unit, sigma: written.sigma };
-    const text = extentText(extent, [moved.from[0], moved.to[0]], units, 'station');
+    const text = extentText(extent, [bounds.from[0] + by, bounds.to[0] + by], units, 'station');
     return { kind: 'replace', place: { on: 'value', path: [...entry.path, 'station'] }, text };
   });
   const [first] = changes;
@@ -66,14 +71,14 @@ export function originMend(origin: StationOrigin, things: readonly Occupant[], c
   return { title: `${whose}: ${to}`, changes };
 }
 
-function movedAft(form: Form, by: number): Form {
+function formAft(form: Form, by: number): Form {
   switch (form.shape) {
     case 'ball':
       return { ...form, centre: [form.centre[0] + by, form.centre[1], form.centre[2]] };
     case 'revolved':
       return { ...form, origin: [form.origin[0] + by, form.origin[1], form.origin[2]] };
     case 'compound':
-      return { ...form, parts: form.parts.map(part => movedAft(part, by)) };
+      return { ...form, parts: form.parts.map(part => formAft(part, by)) };
     case 'polyhedron':
       return { ...form, vertices: form.vertices.map((value, i) => (i % 3 === 0 ? value + by : value)) };
   }

@@ -22,3 +22,18 @@ const SIDES = [
   [4, 5, 7, 6],
 ] as const;
 const FACES = Uint32Array.from(SIDES.flatMap(([a, b, c, d]) => [a, b, c, a, c, d]));
+
+/** The least and greatest corner of a block made here, m, wherever it was moved since; null of any other form. */
+export function cornersOf({ vertices, faces }: Polyhedron): { readonly from: Vec3; readonly to: Vec3 } | null {
+  if (faces !== FACES) return null;
+  const ends = [0, 7].map(
+    (corner): Vec3 => [vertices[3 * corner]!, vertices[3 * corner + 1]!, vertices[3 * corner + 2]!],
+  );
+  const [from, to] = ends as [Vec3, Vec3];
+  // It may have been turned.
+  const stands = vertices.every((value, i) => {
+    const axis = (i % 3) as 0 | 1 | 2;
+    return value === ((Math.floor(i / 3) >> axis) & 1 ? to : from)[axis];
+  });
+  return stands && from.every((value, axis) => value <= to[axis]!) ? { from, to } : null;
+}

@@ -1,4 +1,5 @@
 import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import { cornersOf } from '../form/box.ts';
 import type { Form, Revolved } from '../form/form.ts';
 import { addScaled, dot, length, subtract, type Vec3 } from '../form/vector.ts';
 
@@ -55,6 +56,14 @@ export function insideOf(form: Form): (y: number, z: number) => (x: number) => b
     return (y, z) => {
       const lines = parts.map(part => part(y, z));
       return x => lines.some(isInside => isInside(x));
+    };
+  }
+  const box = cornersOf(form);
+  if (box) {
+    const isBetween = (value: number, axis: 0 | 1 | 2) => value >= box.from[axis] && value <= box.to[axis];
+    return (y, z) => {
+      const isBeside = !isBetween(y, 1) || !isBetween(z, 2);
+      return x => !isBeside && isBetween(x, 0);
     };
   }
   const tree = boundsTree(form);

@@ -1,6 +1,7 @@
 import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
-import { type Bounds, boundsOf } from '../cut/solids.ts';
-import type { Form, Polyhedron, Revolved } from '../form/form.ts';
+import type { Bounds } from '../cut/solids.ts';
+import { cornersOf } from '../form/box.ts';
+import type { Form, Revolved } from '../form/form.ts';
 import { addScaled, dot, length, subtract, type Vec3 } from '../form/vector.ts';
 import { castAft, depthAt } from '../mesh/lineCast.ts';
 
@@ -15,7 +16,7 @@ export function depthIn(form: Form): Depth {
     const parts = form.parts.map(depthIn);
     return place => parts.reduce((most, part) => Math.max(most, part(place)), -Infinity);
   }
-  const box = alignedBox(form);
+  const box = cornersOf(form);
   if (box) return boxDepth(box);
   const tree = boundsTree(form);
   return place => {
@@ -27,25 +28,6 @@ export function depthIn(form: Form): Depth {
 
 /** A line through an edge may miss both its sides, so lines are cast this much beside the place, m: no tape shows it. */
 const ASIDE = [1.3e-7, 0.7e-7] as const;
-
-/** The room of a block whose sides lie along the axes of the boat, as most bays and pieces do; null of another form. */
-function alignedBox(form: Polyhedron): Bounds | null {
-  if (form.vertices.length !== 3 * CORNERS) return null;
-  const { from, to } = boundsOf(form);
-  const taken = new Set<number>();
-  for (let at = 0; at < form.vertices.length; at += 3) {
-    let corner = 0;
-    for (let axis = 0; axis < 3; axis++) {
-      const place = form.vertices[at + axis]!;
-      if (place !== from[axis] && place !== to[axis]) return null;
-      corner += place === from[axis] ? 0 : 2 ** axis;
-    }
-    taken.add(corner);
-  }
-  return taken.size === CORNERS ? { from, to } : null;
-}
-
-const CORNERS = 8;
 
 /** Inside the nearest side counts, outside the nearest place of the block. */
 function boxDepth({ from, to }: Bounds): Depth {

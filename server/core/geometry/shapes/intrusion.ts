@@ -16,7 +16,7 @@ const PLACES = 15;
 /** The outermost places lie just within that room: a share of its size. */
 const WITHIN = 1e-6;
 /** Places of which the depth is asked, at most. */
-const MOST_ASKED = 400;
+const MOST_ASKED = 120;
 
 /** How far two forms reach into each other, by their true forms: a ring round a tube does not. Null where they do not. */
 export function intrusionOf(
