@@ -1,15 +1,17 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
-import type { Form } from '../../server/core/geometry/form/form.ts';
+import type { Form, Polyhedron } from '../../server/core/geometry/form/form.ts';
 import { loopArea } from '../../server/core/geometry/outline/outline.ts';
-import { SEEN, type Sight, silhouetteOf } from '../../server/core/geometry/outline/silhouette.ts';
+import { SEEN, type Sight } from '../../server/core/geometry/outline/sight.ts';
+import { silhouetteOf } from '../../server/core/geometry/outline/silhouette.ts';
 import { hullMesh } from '../benchmark/hullMesh.ts';
 import { ellipsoidMesh } from './helpers/meshes.ts';
 
 const sights: readonly Sight[] = [0, 1, 2];
 const area = (form: Form, along: Sight): number =>
-  silhouetteOf(form, along).reduce((sum, loop) => sum + Math.abs(loopArea(loop)), 0);
+  silhouetteOf(form, along).reduce((sum, loop) => sum + loopArea(loop), 0);
 
 const tube: Form = {
   shape: 'revolved',
@@ -20,6 +22,17 @@ const tube: Form = {
     [0.25, 0.03],
   ],
 };
+
+function meshOf(...some: readonly Polyhedron[]): Polyhedron {
+  let before = 0;
+  const faces = some.flatMap(one => {
+    const moved = [...one.faces].map(vertex => vertex + before);
+    before += one.vertices.length / 3;
+    return moved;
+  });
+  const vertices = some.flatMap(one => [...one.vertices]);
+  return { shape: 'polyhedron', vertices: Float64Array.from(vertices), faces: Uint32Array.from(faces) };
+}
 
 describe('what is seen along an axis of the boat', () => {
   it.each<readonly [string, Form, readonly [number, number, number]]>([
@@ -73,10 +86,47 @@ describe('what is seen along an axis of the boat', () => {
   });
 
   it('keeps apart what stands apart along the line', () => {
-    const one = boxForm([0, -0.01, 0], [0.1, 0.01, 0.02]);
-    const other = boxForm([0.2, -0.01, 0], [0.3, 0.01, 0.02]);
-    const vertices = Float64Array.from([...one.vertices, ...other.vertices]);
-    const faces = Uint32Array.from([...one.faces, ...other.faces.map(vertex => vertex + 8)]);
-    expect(silhouetteOf({ shape: 'polyhedron', vertices, faces }, 1)).toHaveLength(2);
+    const two = meshOf(boxForm([0, -0.01, 0], [0.1, 0.01, 0.02]), boxForm([0.2, -0.01, 0], [0.3, 0.01, 0.02]));
+    expect(silhouetteOf(two, 1)).toHaveLength(2);
+  });
+
+  it('sees right through a hole, and not through one that something stands behind', () => {
+    // A frame of four bars round a window of 0.1 m by 0.04 m.
+    const bars = [
+      boxForm([0, -0.01, 0], [0.2, 0.01, 0.02]),
+      boxForm([0, -0.01, 0.06], [0.2, 0.01, 0.08]),
+      boxForm([0, -0.01, 0.02], [0.05, 0.01, 0.06]),
+      boxForm([0.15, -0.01, 0.02], [0.2, 0.01, 0.06]),
+    ];
+    const frame = silhouetteOf(meshOf(...bars), 1);
+    expect(frame.map(loopArea).sort((a, b) => a - b)).toEqual([
+      expect.closeTo(-0.1 * 0.04, 6),
+      expect.closeTo(0.2 * 0.08, 6),
+    ]);
+    const blind = meshOf(...bars, boxForm([0.02, 0.05, 0.01], [0.18, 0.06, 0.07]));
+    expect(silhouetteOf(blind, 1).map(loopArea)).toEqual([expect.closeTo(0.2 * 0.08, 6)]);
+  });
+
+  it('goes round what is covered by many boxes at random, as counted by points', () => {
+    const within = fc.double({ min: 0, max: 1, noNaN: true });
+    const box = fc.tuple(within, within, within, within).map(([x, z, long, tall]) => {
+      const at = [x, 0, z] as const;
+      return boxForm(at, [x + 0.05 + 0.3 * long, 0.1, z + 0.05 + 0.3 * tall]);
+    });
+    fc.assert(
+      fc.property(fc.array(box, { minLength: 1, maxLength: 8 }), boxes => {
+        const loops = silhouetteOf(meshOf(...boxes), 1);
+        const bounds = boxes.map(boundsOf);
+        const n = 60;
+        let covered = 0;
+        for (let i = 0; i < n; i++)
+          for (let k = 0; k < n; k++) {
+            const [x, z] = [((i + 0.5) / n) * 1.4, ((k + 0.5) / n) * 1.4];
+            if (bounds.some(({ from, to }) => from[0] < x && x < to[0] && from[2] < z && z < to[2])) covered += 1;
+          }
+        const area = loops.reduce((sum, loop) => sum + loopArea(loop), 0);
+        expect(Math.abs(area - (covered / n ** 2) * 1.4 ** 2)).toBeLessThan(0.03);
+      }),
+    );
   });
 });

@@ -1,7 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
-import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
+import type { Sight } from '../geometry/outline/sight.ts';
+import type { Loop } from '../geometry/outline/silhouette.ts';
 import { blankPicture } from './blankPicture.ts';
 import { captionBlock } from './captionBlock.ts';
 import type { Caption } from './captions.ts';

@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
-import type { Sight } from '../geometry/outline/silhouette.ts';
+import type { Sight } from '../geometry/outline/sight.ts';
 import { markWords } from './captions.ts';
 import type { Centre } from './centres.ts';
 import type { DrawnState } from './drawnState.ts';

@@ -1,6 +1,6 @@
 import { pathKey } from '../../../schema/path.ts';
 import type { Point2 } from '../geometry/outline/outline.ts';
-import type { Sight } from '../geometry/outline/silhouette.ts';
+import type { Sight } from '../geometry/outline/sight.ts';
 import type { Drawn } from './entryGroup.ts';
 import type { Frame } from './frame.ts';
 import { BOLD, type Labelled, type PlacedLabel, placeLabels } from './labels.ts';

@@ -87,7 +87,7 @@ export const styleSheet = `
 .gauge-bar { display: block; width: 100%; height: auto; }
 .gauge-bar .gauge-rule { stroke: var(--faint); stroke-width: 0.8; fill: none; }
 .gauge-bar .gauge-band { fill: var(--good); fill-opacity: 0.16; stroke: var(--good); stroke-width: 1.2; }
-.gauge-bar .gauge-whisker { stroke: var(--ink); stroke-width: 1.1; fill: none; }
+.gauge-bar .gauge-whisker { stroke: var(--ink); stroke-width: 2; fill: none; }
 .gauge-bar .gauge-needle { fill: var(--good); stroke: var(--paper); stroke-width: 1; }
 .gauge-bar.out .gauge-needle { fill: var(--bad); }
 .gauge-bar.open .gauge-needle { fill: var(--paper); stroke: var(--ink); stroke-width: 2; }

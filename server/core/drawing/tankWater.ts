@@ -4,7 +4,8 @@ import { boundsOf } from '../geometry/cut/solids.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Point2 } from '../geometry/outline/outline.ts';
-import type { Loop, Sight } from '../geometry/outline/silhouette.ts';
+import type { Sight } from '../geometry/outline/sight.ts';
+import type { Loop } from '../geometry/outline/silhouette.ts';
 import type { DrawnState } from './drawnState.ts';
 import { seen, type Turn, turned } from './turn.ts';
 

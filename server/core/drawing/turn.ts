@@ -1,6 +1,6 @@
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Point2 } from '../geometry/outline/outline.ts';
-import { SEEN, type Sight } from '../geometry/outline/silhouette.ts';
+import { SEEN, type Sight } from '../geometry/outline/sight.ts';
 
 /** How the two axes that one sees lie on the paper, whose up is up in the water. */
 export interface Turn {

@@ -78,7 +78,7 @@ export function gaugeBar(gauge: Gauge): Markup {
 const whisker = (from: number, to: number): Markup =>
   element('path', {
     class: 'gauge-whisker',
-    d: `M${short(from)} ${MIDDLE}H${short(to)}M${short(from)} ${MIDDLE - 4}v8M${short(to)} ${MIDDLE - 4}v8`,
+    d: `M${short(from)} ${MIDDLE}H${short(to)}M${short(from)} ${MIDDLE - 6}v12M${short(to)} ${MIDDLE - 6}v12`,
   });
 
 /** Told by shape: round and full within, square outside, an arrow past the end of the rule; a ring where it is open. */

@@ -104,16 +104,16 @@ function endWords({ ends, words }: ChartAxis, { left, right, top, bottom }: Plot
   if (ends === undefined) return null;
   const [less, more] = [`▾ ${ends[0]}`, `▴ ${ends[1]}`];
   const both = `${more}  ${less}`;
-  const word = (said: string, y: number): Markup =>
+  const word = (said: string, right: number, y: number): Markup =>
     element('text', { class: 'end-words', x: right, y, 'text-anchor': 'end' }, svgText(said));
-  if (textWidth(words, 13) + textWidth(both, 12) < right - left) return word(both, top - 7);
-  // On a ground of their own: a limit or a line of the grid may run behind them.
-  const inside = (said: string, y: number): Markup => {
+  if (textWidth(words, 13) + textWidth(both, 12) < right - left) return word(both, right, top - 7);
+  // On a ground of their own, for a limit may run behind them; more to the left and less to the right, for curves mostly rise.
+  const inside = (said: string, from: number, y: number): Markup => {
     const long = textWidth(said, 12);
-    const ground = { class: 'paper', x: right - long, y: y - 11, width: long, height: 14 };
-    return together([element('rect', ground), word(said, y)]);
+    const ground = { class: 'paper', x: from, y: y - 11, width: long, height: 14 };
+    return together([element('rect', ground), word(said, from + long, y)]);
   };
-  return together([inside(more, top + 13), inside(less, bottom - 5)]);
+  return together([inside(more, left + 1, top + 13), inside(less, right - textWidth(less, 12), bottom - 5)]);
 }
 
 /** A curve through points in the chart's own units; gaps where a value is null. */
