@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import { clipLoop } from '../geometry/outline/clipLoop.ts';
+import type { Line, Lines } from '../geometry/outline/hiddenLines.ts';
 import type { Sight } from '../geometry/outline/sight.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { blankPicture } from './blankPicture.ts';
@@ -11,11 +12,12 @@ import type { Ways } from './centresInset.ts';
 import type { DrawnState } from './drawnState.ts';
 import { type Drawn, entryGroup } from './entryGroup.ts';
 import { pictureFoot } from './foot.ts';
-import { type Frame, type FrameRoom, frameExtent, frameFor, pathData } from './frame.ts';
+import { type Frame, type FrameRoom, frameExtent, frameFor, lineData, pathData } from './frame.ts';
 import { drawLabels, labelBands } from './labelBands.ts';
 import { type LegendKey, signsOf } from './legend.ts';
 import { element, type Markup, together } from './markup.ts';
 import { type Picture, pictureOf } from './picture.ts';
+import { shellLines } from './shellLines.ts';
 import { tankWaterLoops } from './tankWater.ts';
 import { texture } from './texture.ts';
 import type { Thing, Things } from './things.ts';
@@ -67,11 +69,16 @@ export function boatPicture(view: BoatView, things: Things, analysis: Analysis, 
   if (drawn.all.length === 0) return blankPicture(view, analysis);
   const { frame, head, bands, top, below, footTop } = layoutOf(view, drawn);
   const centres = drawCentres(view.centres, frame);
+  const rims = rimsOf(drawn.shells, view, analysis);
   const hasWater = drawn.tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0);
   const foot = pictureFoot({
     width,
     top: footTop,
-    keys: [...view.centres.map(({ name }) => name), ...signsOf(drawn.all, hasWater), ...view.legend],
+    keys: [
+      ...view.centres.map(({ name }) => name),
+      ...signsOf(drawn.all, { hasWater, hasHidden: rims.hidden.length > 0 }),
+      ...view.legend,
+    ],
     close: centres.close,
     ways: view.ways,
     scale: frame.scale,
@@ -95,6 +102,7 @@ export function boatPicture(view: BoatView, things: Things, analysis: Analysis, 
     element('rect', { class: 'paper', width, height }),
     waterBody(drawnState, surfaceY, sea),
     together(drawn.shells.map(one => floodedShell(one, view, frame))),
+    shellRims(rims, frame),
     outlined(drawn.compartments),
     together(tanks),
     outlined(drawn.loose),
@@ -151,13 +159,29 @@ function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, fra
   const belowSurface = (): readonly Loop[] =>
     surface === null ? [] : loops.map(loop => clipLoop(loop, point => turned(turn, point)[1] - surface));
   const wet = drawnState.water === 'everywhere' ? loops : belowSurface();
-  return entryGroup(
-    drawn,
-    frame,
-    element('path', { class: 'flooded', d: pathData(wet, frame) }),
-    element('path', { class: 'rim', d: pathData(loops, frame) }),
-  );
+  return entryGroup(drawn, frame, element('path', { class: 'flooded', d: pathData(wet, frame) }));
 }
+
+/** A cut is seen whole. */
+const rimsOf = (shells: readonly Drawn[], { along, station }: BoatView, { kept }: Analysis): Lines =>
+  station === null
+    ? shellLines(
+        shells.map(({ thing }) => thing),
+        along,
+        kept.cache.shapes,
+      )
+    : { seen: shells.flatMap(({ loops }) => loops.map(closed)), hidden: [] };
+
+const closed = (loop: Loop): Line => [...loop, ...loop.slice(0, 1)];
+
+/** Over all shells, for one may lie before another. */
+const shellRims = ({ seen, hidden }: Lines, frame: Frame): Markup =>
+  element(
+    'g',
+    { class: 'rims', 'aria-hidden': 'true' },
+    element('path', { class: 'rim', d: lineData(seen, frame) }),
+    hidden.length > 0 ? element('path', { class: 'hidden-rim', d: lineData(hidden, frame) }) : null,
+  );
 
 function tankWater(
   { thing, loops }: Drawn,

@@ -1,6 +1,7 @@
 import { pathRound } from 'd3-path';
 import type { Point2 } from '../geometry/outline/outline.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
+import { short } from './markup.ts';
 import { type Turn, turned } from './turn.ts';
 
 /** Where the boat stands in a picture, and how large. */
@@ -72,3 +73,16 @@ export function pathData(loops: readonly Loop[], { at }: Pick<Frame, 'at'>): str
   }
   return pen.toString();
 }
+
+/** Open lines as path data. */
+export const lineData = (lines: readonly (readonly Point2[])[], { at }: Pick<Frame, 'at'>): string =>
+  lines
+    .map(line =>
+      line
+        .map((point, i) => {
+          const [x, y] = at(point);
+          return `${i === 0 ? 'M' : 'L'}${short(x)} ${short(y)}`;
+        })
+        .join(''),
+    )
+    .join('');

@@ -5,7 +5,7 @@ import { texture } from './texture.ts';
 import { textWidth } from './textWidth.ts';
 import type { ThingKind } from './things.ts';
 
-export type LegendKey = MarkName | ThingKind | 'ballast' | 'ghost' | 'painted' | 'water' | 'beyond';
+export type LegendKey = MarkName | ThingKind | 'ballast' | 'ghost' | 'painted' | 'water' | 'beyond' | 'hidden';
 
 const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
   shell: 'free-flooding hull',
@@ -20,6 +20,7 @@ const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
   painted: 'painted waterline',
   water: 'water’s edge',
   beyond: 'greatest outline',
+  hidden: 'hidden edge',
 };
 
 const TYPE = 12;
@@ -54,11 +55,15 @@ export function legend(
 }
 
 /** The signs of what is drawn of a boat, each once. */
-export function signsOf(drawn: readonly Drawn[], hasWater: boolean): readonly LegendKey[] {
+export function signsOf(
+  drawn: readonly Drawn[],
+  { hasWater, hasHidden }: { readonly hasWater: boolean; readonly hasHidden: boolean },
+): readonly LegendKey[] {
   const has = (kind: ThingKind): boolean =>
     drawn.some(({ thing, correction }) => correction === null && thing.kind === kind);
   const keys: readonly (readonly [LegendKey, boolean])[] = [
     ['shell', has('shell')],
+    ['hidden', hasHidden],
     ['compartment', has('compartment')],
     ['tank', has('tank')],
     ['lead', has('lead')],
@@ -79,6 +84,8 @@ function sign(key: LegendKey, x: number, y: number): Markup {
       return element('path', { class: 'painted', d: `M${x} ${y}h22` });
     case 'water':
       return element('path', { class: 'surface', d: `M${x} ${y}h22` });
+    case 'hidden':
+      return element('path', { class: 'hidden-rim', d: `M${x} ${y}h22` });
     case 'beyond':
       return element('path', { class: 'beyond', d: `M${x} ${y}h22` });
     case 'shell':

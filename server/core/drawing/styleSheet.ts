@@ -29,9 +29,12 @@ export const styleSheet = `
 .sheet .surface { stroke: var(--water); stroke-width: 1.4; fill: none; }
 .sheet .surface-mark { fill: none; stroke: var(--water); stroke-width: 1.2; }
 .sheet .body { fill: var(--paper); stroke: var(--ink); stroke-width: 1; stroke-linejoin: round; }
-.sheet .shell .body { fill: var(--paper); stroke-width: 1.8; }
+.sheet .shell .body { fill: var(--paper); stroke: none; }
 .sheet .shell .flooded { fill: var(--wash); stroke: none; }
-.sheet .shell .rim { fill: none; stroke: var(--ink); stroke-width: 1.8; stroke-linejoin: round; }
+.sheet .legend .shell .body { stroke: var(--ink); stroke-width: 1.8; }
+.sheet .rims { pointer-events: none; }
+.sheet .rim { fill: none; stroke: var(--ink); stroke-width: 1.8; stroke-linejoin: round; stroke-linecap: round; }
+.sheet .hidden-rim { fill: none; stroke: var(--ink); stroke-width: 0.9; stroke-dasharray: 4 3; }
 .sheet .compartment .body { fill: var(--paper); stroke-width: 1.3; }
 .sheet .tank .body { fill: var(--paper); stroke-width: 1.1; }
 .sheet .ballast { fill: var(--wash); stroke: var(--water); stroke-width: 0.8; }
@@ -93,6 +96,7 @@ export const styleSheet = `
 .gauge-bar.open .gauge-needle { fill: var(--paper); stroke: var(--ink); stroke-width: 2; }
 .gauge-bar .gauge-then { fill: var(--paper); stroke: var(--ghost); stroke-width: 1.8; }
 .sheet .entry:hover .body, .sheet .entry:focus .body, .sheet .entry.lit .body { stroke: var(--lit); stroke-width: 2.6; }
+.sheet .shell:hover .body, .sheet .shell:focus .body, .sheet .shell.lit .body { stroke-width: 6; }
 .sheet .entry:focus { outline: none; }
 .sheet .label.lit { fill: var(--lit); text-decoration: underline; }
 `;
