@@ -175,13 +175,15 @@ const rimsOf = (shells: readonly Drawn[], { along, station }: BoatView, { kept }
 const closed = (loop: Loop): Line => [...loop, ...loop.slice(0, 1)];
 
 /** Over all shells, for one may lie before another. */
-const shellRims = ({ seen, hidden }: Lines, frame: Frame): Markup =>
-  element(
-    'g',
-    { class: 'rims', 'aria-hidden': 'true' },
-    element('path', { class: 'rim', d: lineData(seen, frame) }),
-    hidden.length > 0 ? element('path', { class: 'hidden-rim', d: lineData(hidden, frame) }) : null,
-  );
+const shellRims = ({ seen, hidden }: Lines, frame: Frame): Markup | null =>
+  seen.length === 0
+    ? null
+    : element(
+        'g',
+        { class: 'rims', 'aria-hidden': 'true' },
+        element('path', { class: 'rim', d: lineData(seen, frame) }),
+        hidden.length > 0 ? element('path', { class: 'hidden-rim', d: lineData(hidden, frame) }) : null,
+      );
 
 function tankWater(
   { thing, loops }: Drawn,
