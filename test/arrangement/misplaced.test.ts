@@ -272,11 +272,11 @@ describe('a station counted from elsewhere', () => {
     const origin = { stations: 'aft of midships', heights: 'baseline', length: 0.9, waterline: 0 } as const;
     const midships = countedFrom(bowed, { length: 'mm', mass: 'g' }, origin).replace(/ {2}origin: .*\n/, '');
     const analysis = analysed(midships);
-    const [finding] = analysis.findings.filter(({ code }) => code in placeFindings);
-    const mend = soundMends(analysis, finding!).find(({ title }) => title.startsWith('Say once'));
-    expect(mend?.title).toBe(
-      'Say once that all stations count aft of midships: “origin: { stations: aft of midships }”',
-    );
+    const mends = analysis.findings.flatMap(finding => soundMends(analysis, finding));
+    const mend = mends.find(({ changes: [change] }) => change?.kind === 'add-key');
+    expect(mend?.changes).toEqual([
+      { kind: 'add-key', path: ['hull'], key: 'origin', text: '{ stations: aft of midships }' },
+    ]);
     const after = analysed(splice(midships, applyChanges(analysis.syntax, mend!.changes)!));
     const filed = analysed(bowed);
     expect(after.findings.filter(({ code }) => code in placeFindings)).toEqual([]);

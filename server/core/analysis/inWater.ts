@@ -1,7 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, type Bodies, type BodyCache } from '../bodies/assemble.ts';
-import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
+import { floatIn, inBoth, type LoadedCondition, submergedOf } from '../conditions/loadingCondition.ts';
 import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
@@ -36,7 +36,7 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
   const { boat } = source;
   const bodies = assembleBodies(boat, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
-  const submerged = floatSubmerged(bodies);
+  const submerged = floatSubmerged(bodies, submergedOf(boat).loading);
   const others = scheme.others.map(condition => {
     const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
     return floatIn(condition, there, boat.length);
@@ -55,7 +55,7 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
     conditions,
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
-    tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+    tankSizes: submerged.status === 'neutral' && submerged.heldDown === null ? sizeTanks(bodies, submerged.fill) : [],
     wanted: wantedOf(boat, bodies),
   };
 }

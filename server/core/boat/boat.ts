@@ -187,6 +187,8 @@ export interface Limits {
     readonly heel: number;
     readonly bg: number;
     readonly fill: readonly [least: number, most: number];
+    /** Buoyancy that may be left with full tanks, kg, in place of a neutral fill; null for a boat that hangs neutral. */
+    readonly reserve: readonly [least: number, most: number] | null;
   };
   /** On the way from the one to the other. */
   readonly transit: { readonly trim: number; readonly heel: number };

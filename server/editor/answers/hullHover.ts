@@ -74,7 +74,9 @@ export function tankHover(analysis: Analysis, index: number): string | null {
     const hasSurface = tank.kind === 'sealed' || tank.kind === 'vented';
     const water = volumeText(submerged.fill * tank.capacity, units);
     lines.push(
-      `Submerged, the boat hangs neutral at ${percentText(submerged.fill)}: ${water} in this tank.${hasSurface ? ` ${lost}` : ''}`,
+      submerged.heldDown === null
+        ? `Submerged, the boat hangs neutral at ${percentText(submerged.fill)}: ${water} in this tank.${hasSurface ? ` ${lost}` : ''}`
+        : `Submerged it is full, and its planes hold ${massText(submerged.heldDown, units)} down.`,
     );
   }
   if (tank.kind === 'sealed')

@@ -1,6 +1,12 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat } from '../../boat/boat.ts';
-import { conditionsOf, type LyingEverywhere, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
+import {
+  conditionsOf,
+  divesAtAll,
+  type LyingEverywhere,
+  SUBMERGED,
+  SURFACED,
+} from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import { withCondition } from '../../figures/figured.ts';
 import { FIGURES } from '../../figures/table.ts';
@@ -85,7 +91,7 @@ function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged): reado
   if (scope === 'submerged') {
     return [`submerged within limits, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
-  if (boat.tanks.length === 0) return laid.others.length > 0 ? allWithin(laid) : ['surfaced within limits'];
+  if (!divesAtAll(boat)) return laid.others.length > 0 ? allWithin(laid) : ['surfaced within limits'];
   const left = outOf(judgeSubmerged(boat, submerged));
   if (left === 0) return ['surfaced within limits, submerged too'];
   const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
@@ -182,6 +188,7 @@ const LIMIT_NAMES: Readonly<Record<string, string>> = {
   'submerged-heel': 'submerged heel',
   'submerged-bg': 'B above G',
   'neutral-fill': 'tank',
+  'submerged-reserve': 'reserve',
   'submerged-light': 'too light to dive',
   'submerged-heavy': 'too heavy to rise',
 };

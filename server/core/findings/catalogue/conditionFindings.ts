@@ -80,6 +80,12 @@ export const conditionFindings = {
     why: 'It cannot dive but by its planes.',
     todo: 'More weight, less foam, or a larger tank.',
   },
+  'submerged-reserve': {
+    title: 'Too light or too heavy to be held under',
+    means: 'With all tanks full the buoyancy that is left is not within “reserve” of the limits.',
+    why: 'Planes hold down only so much, and the less the slower it runs; with nothing left it does not come up when it stops.',
+    todo: 'Weight in water, or foam, by what it is off. Until then keep it on a line.',
+  },
   'submerged-overturns': {
     title: 'Upside down under water',
     means: 'The centre of mass lies above the centre of buoyancy.',
