@@ -82,6 +82,7 @@ function conditionsOf(boat: Boat, bodies: Bodies) {
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
     tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+    blows: [],
     wanted: wantedOf(boat, bodies),
   };
   return { surfaced, submerged, findings: judge(toJudge, FIGURES) };

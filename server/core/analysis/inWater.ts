@@ -1,6 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, type Bodies, type BodyCache } from '../bodies/assemble.ts';
+import { shareFills } from '../bodies/tankWater.ts';
+import { type Blow, blowOf } from '../conditions/blowing.ts';
 import { floatIn, inBoth, type LoadedCondition, submergedOf } from '../conditions/loadingCondition.ts';
 import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
@@ -27,6 +29,8 @@ export interface BoatInWater {
   readonly stability: StabilityAfloat;
   /** What each tank should hold; empty when the boat cannot hang neutral. */
   readonly tankSizes: readonly TankSizing[];
+  /** What it takes to blow those of its tanks that are blown; empty when it does not come to rest under water. */
+  readonly blows: readonly Blow[];
   /** What it still lacks for its painted waterline and for the dive; null where that cannot be told. */
   readonly wanted: StillWanted | null;
 }
@@ -56,8 +60,18 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
     tankSizes: submerged.status === 'neutral' && submerged.heldDown === null ? sizeTanks(bodies, submerged.fill) : [],
+    blows: blowsOf(boat, bodies, submerged),
     wanted: wantedOf(boat, bodies),
   };
+}
+
+/** Each by the water that it holds under water. */
+function blowsOf({ water }: Boat, { tanks }: Bodies, submerged: Submerged): readonly Blow[] {
+  if (submerged.status !== 'neutral') return [];
+  const fills = shareFills(tanks, submerged.fill);
+  return tanks.flatMap(({ tank, capacity }, i) =>
+    tank.blow && tank.kind !== 'piston' ? [blowOf(tank, tank.blow, fills[i]! * capacity, water)] : [],
+  );
 }
 
 /** The part of a wider value that says how the boat lies. */
@@ -72,6 +86,7 @@ export const inWaterOf = ({
   transit,
   stability,
   tankSizes,
+  blows,
   wanted,
 }: BoatInWater): BoatInWater => ({
   boat,
@@ -84,5 +99,6 @@ export const inWaterOf = ({
   transit,
   stability,
   tankSizes,
+  blows,
   wanted,
 });

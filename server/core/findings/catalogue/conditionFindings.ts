@@ -167,6 +167,13 @@ export const conditionFindings = {
     why: 'Pumps stall, seals leak, and a tank under pressure can burst.',
     todo: 'A larger tank, less fill, or a vent. Keep to the maker’s rating and local rules.',
   },
+  'blow-short': {
+    title: 'A charge does not blow its tank',
+    means:
+      'From the depth asked for the gas that is carried does not drive out the water that the tank holds under water (ideal gas of the water’s temperature, Boyle’s law; cold or spilled gas gives less).',
+    why: 'It is what brings the boat up when all else fails.',
+    todo: 'A larger charge or a smaller depth. Bottles and cartridges are pressure vessels: their maker’s rating and local rules come first, and filling them is for qualified people.',
+  },
   'cannot-tell': {
     title: 'Within limits, but not beyond doubt',
     means:
