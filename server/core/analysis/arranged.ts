@@ -1,5 +1,6 @@
 import { isInside, type Path } from '../../../schema/path.ts';
 import { checkArrangement } from '../arrangement/checkArrangement.ts';
+import type { Entry } from '../boat/boat.ts';
 import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
@@ -25,11 +26,16 @@ export function arranged(syntax: Syntax, reading: BoatReading, shapes: Shapes): 
   );
   const isFaulty = (path: Path): boolean => hasSlip(syntax, path) || faults.some(fault => isInside(fault, path));
   const lacksCompartments = isFaulty(['hull', 'compartments']);
-  return checkArrangement(source, shapes, {
+  const doubts = {
     hasLength,
-    isDoubtful: ({ entry }) => isFaulty(entry.path),
+    isDoubtful: ({ entry }: { readonly entry: Entry }) => isFaulty(entry.path),
     lacksShells: isFaulty(['hull', 'shells']),
-  }).filter(
+  };
+  const visitors = [
+    ...reading.conditions.map(({ aboard, without }) => ({ aboard, without, isAsFiled: true })),
+    ...reading.trials.map(({ aboard, without }) => ({ aboard, without, isAsFiled: false })),
+  ].map(each => ({ ...each, aboard: each.aboard.filter(({ entry }) => !isFaulty(entry.path)) }));
+  return checkArrangement(source, shapes, doubts, visitors).filter(
     ({ code, place }) => code !== 'perhaps-inside' || !(lacksCompartments || ('path' in place && isFaulty(place.path))),
   );
 }

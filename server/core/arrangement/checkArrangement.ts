@@ -4,6 +4,7 @@ import type { Finding } from '../findings/finding.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { againstHull } from './againstHull.ts';
 import { type Blame, blamesOf } from './blame.ts';
+import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
 import { type Hull, hullOf } from './hull.ts';
@@ -25,9 +26,15 @@ export interface Doubts {
 
 /**
  * Whatever has a known place, against the hull, its compartment and its neighbours, by its true form and with the
- * tolerances of its place and sizes. One finding for all that one wrong figure accounts for.
+ * tolerances of its place and sizes. One finding for all that one wrong figure accounts for. What is carried at times only is
+ * held against all that by itself.
  */
-export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Doubts): readonly Finding[] {
+export function checkArrangement(
+  source: BoatSource,
+  shapes: Shapes,
+  doubts: Doubts,
+  visitors: readonly Visitors[],
+): readonly Finding[] {
   const { boat } = source;
   const things = occupantsOf(source, shapes).filter(thing => !doubts.isDoubtful(thing));
   const inside = perhapsInside(boat, shapes);
@@ -37,7 +44,11 @@ export function checkArrangement(source: BoatSource, shapes: Shapes, doubts: Dou
   const world: World = { things: lone, hull, shapes };
   const conflicts = allConflicts(world);
   const blames = blamesOf(conflicts, things, hull);
-  return [...[...inside.values()], ...findingsOf(blames, world, boat)];
+  return [
+    ...inside.values(),
+    ...findingsOf(blames, world, boat),
+    ...visitors.flatMap(each => checkAboard(each, { source, things: lone, hull, shapes })),
+  ];
 }
 
 interface World {
