@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { atMost, map, quantity, range, text, word } from './fields.ts';
 import { noteKey, pieceSchema } from './hull.ts';
+import { reserveKey } from './limits.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';
 import { withoutKey } from './without.ts';
@@ -89,6 +90,7 @@ function limitKeys(units: FileUnits) {
         { description: 'Submerged: the range for the neutral fill, all tanks together.', examples: ['40 to 85 %'] },
         { nonNegative: true },
       ).optional(),
+      reserve: reserveKey(units),
     },
     'what is asked in this condition, such as { trim: 1°, gm: 3 mm }',
   )

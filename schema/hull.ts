@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { blowSchema } from './blow.ts';
 import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
 import { historyKeys } from './history.ts';
@@ -142,6 +143,7 @@ export function tankSchema(units: FileUnits) {
         },
         { positive: true },
       ).optional(),
+      blow: blowSchema(units).optional(),
       outside: outsideKey(),
       note: noteKey().optional(),
     },

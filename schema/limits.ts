@@ -11,7 +11,7 @@ import type { FileUnits } from './units.ts';
  */
 export const DEFAULT_LIMITS = {
   surfaced: { trim: Math.PI / 360, heel: Math.PI / 180, draft: 0.002, gm: 0.003 },
-  submerged: { trim: Math.PI / 180, heel: Math.PI / 180, bg: 0.005, fill: [0.4, 0.85] },
+  submerged: { trim: Math.PI / 180, heel: Math.PI / 180, bg: 0.005, fill: [0.4, 0.85], reserve: null },
   transit: { trim: Math.PI / 36, heel: Math.PI / 36 },
 } as const;
 
@@ -20,6 +20,19 @@ type PerCondition = {
   readonly submerged?: Quantity | undefined;
   readonly transit?: Quantity | undefined;
 };
+
+/** For boats that are meant to stay a little light under water. */
+export const reserveKey = (units: FileUnits) =>
+  range(
+    units,
+    'mass',
+    {
+      description:
+        'In place of `fill`, for a boat that is meant to stay a little light under water, or that has no tank and dives by speed and planes: how much buoyancy may be left with all tanks full. Submerged is then the boat held under, and this is what its planes must hold down.',
+      examples: ['10 to 30 g'],
+    },
+    { nonNegative: true },
+  ).optional();
 
 /** What the boat is trimmed to. */
 export function limitsSchema(units: FileUnits) {
@@ -65,6 +78,7 @@ export function limitsSchema(units: FileUnits) {
         },
         { nonNegative: true },
       ).optional(),
+      reserve: reserveKey(units),
       gm: least('Least metacentric height when surfaced, moving tank water counted; 3 mm unless given.', '4 mm'),
       bg: least(
         'Least height of the centre of buoyancy over the centre of mass submerged, after the tank’s free surface; 5 mm unless given.',

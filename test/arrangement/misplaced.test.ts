@@ -257,6 +257,68 @@ describe('thirty and some ways to lie where nothing can', () => {
   });
 });
 
+describe('what is carried at times only', () => {
+  const withMore = (more: string) => WHIMBREL.concat(more);
+  it.each([
+    [
+      'condition',
+      boatText`
+      conditions:
+        - name: awash
+          aboard: [{ name: lamp, in: fore tube, mass: 20 g, station: 400 to 470 mm, height: 60 mm }]
+    `,
+      ['conditions', 0, 'aboard', 0, 'station'],
+      'sticks-out',
+    ],
+    [
+      'condition',
+      boatText`
+      conditions:
+        - name: awash
+          aboard: [{ name: camera, mass: 60 g, box: 30 x 30 mm, station: 480 to 520 mm, offset: 90 mm, height: 60 mm }]
+    `,
+      ['conditions', 0, 'aboard', 0, 'offset'],
+      'outside-hull',
+    ],
+    [
+      'condition',
+      boatText`
+      conditions:
+        - name: awash
+          aboard: [{ name: second battery, in: fore tube, mass: 60 g, box: 30 x 30 mm, station: 200 to 240 mm, height: 34 mm }]
+    `,
+      ['conditions', 0, 'aboard', 0, 'station'],
+      'same-room',
+    ],
+    [
+      'trial',
+      boatText`
+      trials:
+        - date: 2026-05-02
+          condition: surfaced
+          aboard: [{ name: sheet lead, material: lead, mass: 16 g, box: 20 x 2 mm, station: 920 to 955 mm, height: 50 mm }]
+          heel: 0°
+    `,
+      ['trials', 0, 'aboard', 0, 'station'],
+      'beyond-hull',
+    ],
+  ] as const)('in a %s is held against the hull and what is in it', (_, more, path, code) => {
+    const told = saidOf(withMore(more));
+    expect(told.map(({ code, place }) => ({ code, path: 'path' in place ? place.path : null }))).toEqual([
+      { code, path },
+    ]);
+  });
+  it('lies where something else is left ashore', () => {
+    const text = withMore(boatText`
+      conditions:
+        - name: awash
+          without: [battery]
+          aboard: [{ name: second battery, in: fore tube, mass: 60 g, box: 30 x 30 mm, station: 200 to 240 mm, height: 34 mm }]
+    `);
+    expect(saidOf(text)).toEqual([]);
+  });
+});
+
 describe('a station counted from elsewhere', () => {
   it.each([
     ['the stern', '320 to 370 mm'],
@@ -272,11 +334,11 @@ describe('a station counted from elsewhere', () => {
     const origin = { stations: 'aft of midships', heights: 'baseline', length: 0.9, waterline: 0 } as const;
     const midships = countedFrom(bowed, { length: 'mm', mass: 'g' }, origin).replace(/ {2}origin: .*\n/, '');
     const analysis = analysed(midships);
-    const [finding] = analysis.findings.filter(({ code }) => code in placeFindings);
-    const mend = soundMends(analysis, finding!).find(({ title }) => title.startsWith('Say once'));
-    expect(mend?.title).toBe(
-      'Say once that all stations count aft of midships: “origin: { stations: aft of midships }”',
-    );
+    const mends = analysis.findings.flatMap(finding => soundMends(analysis, finding));
+    const mend = mends.find(({ changes: [change] }) => change?.kind === 'add-key');
+    expect(mend?.changes).toEqual([
+      { kind: 'add-key', path: ['hull'], key: 'origin', text: '{ stations: aft of midships }' },
+    ]);
     const after = analysed(splice(midships, applyChanges(analysis.syntax, mend!.changes)!));
     const filed = analysed(bowed);
     expect(after.findings.filter(({ code }) => code in placeFindings)).toEqual([]);

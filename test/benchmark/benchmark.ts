@@ -82,6 +82,7 @@ function conditionsOf(boat: Boat, bodies: Bodies) {
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
     tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+    blows: [],
     wanted: wantedOf(boat, bodies),
   };
   return { surfaced, submerged, findings: judge(toJudge, FIGURES) };
@@ -109,7 +110,7 @@ function pieces(boat: Boat, source: BoatSource): void {
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('The boat must float and dive.');
-  time('transit, 25 fills', () => transitOf(bodies, surfaced, submerged.fill, boat.length));
+  time('transit, 25 fills', () => transitOf(bodies, surfaced, submerged, boat.length));
   time('other rests', () => otherEquilibria(surfacedBoat(bodies), surfaced.up));
   time('righting levers surfaced, 73 heels', () => rightingCurve(surfacedBoat(bodies)));
   time('righting levers submerged', () => rightingCurve(loadedBoat(bodies, submerged.fill, 'submerged')));

@@ -100,7 +100,7 @@ describe('transit', () => {
   const fill = submerged.status === 'neutral' ? submerged.fill : Number.NaN;
   const surfaced = floatSurfaced(bodies, 1);
   if (surfaced.status !== 'afloat') throw new Error('The boat must float.');
-  const steps = transitOf(bodies, surfaced, fill, 1);
+  const steps = transitOf(bodies, surfaced, { fill, heldDown: null }, 1);
   it('goes from the surfaced condition to the submerged one', () => {
     expect(surfaced.attitude.draft).toBeCloseTo(steps[0]!.draft!, 9);
     expect(steps.at(-1)).toMatchObject({ fill, afloat: false, draft: null });

@@ -61,6 +61,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
         fillsFrom: tank.fillsFrom ?? 'forward',
         share: tank.share ?? 1,
         pressure: null,
+        blow: null,
         worked: [],
       }),
     ),

@@ -20,7 +20,7 @@ export function countedFrom(text: string, units: FileUnits, origin: FileOrigin):
     edits.push({ at: node.range[0], end: node.range[1], text: `${written} mm${sigma}` });
   };
   walk(parseDocument(text).contents, '', rewrite);
-  const said = `\n  origin: { stations: ${origin.stations}, heights: ${origin.heights} }\n`;
+  const said = ['', `  origin: { stations: ${origin.stations}, heights: ${origin.heights} }`, ''].join('\n');
   const [first] = /^hull:.*\n/m.exec(text)!;
   edits.push({ at: text.indexOf(first) + first.length - 1, end: text.indexOf(first) + first.length, text: said });
   return edits

@@ -53,6 +53,7 @@ describe('the machine-readable report', () => {
     expect(report.submerged).toEqual({
       reachable: true,
       fill: near(800 / 990),
+      reserve: null,
       trim: near(0),
       heel: near(0),
       stable: true,

@@ -1,6 +1,7 @@
 import { isInside, type Path } from '../../../schema/path.ts';
 import { checkArrangement } from '../arrangement/checkArrangement.ts';
 import type { Neighbours } from '../arrangement/neighbours.ts';
+import type { Entry } from '../boat/boat.ts';
 import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
@@ -22,11 +23,16 @@ export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neigh
   // A line that lost its place may be the one that says where a thing is.
   const mayLackKeys = (path: Path): boolean => isFaulty(path) || sectionSlips(syntax, path);
   const lacksCompartments = isFaulty(['hull', 'compartments']);
-  return checkArrangement(source, neighbours, {
+  const doubts = {
     hasLength,
-    isDoubtful: ({ entry }) => isFaulty(entry.path),
+    isDoubtful: ({ entry }: { readonly entry: Entry }) => isFaulty(entry.path),
     lacksShells: isFaulty(['hull', 'shells']),
-  }).filter(
+  };
+  const visitors = [
+    ...reading.conditions.map(({ aboard, without }) => ({ aboard, without, isAsFiled: true })),
+    ...reading.trials.map(({ aboard, without }) => ({ aboard, without, isAsFiled: false })),
+  ].map(each => ({ ...each, aboard: each.aboard.filter(({ entry }) => !isFaulty(entry.path)) }));
+  return checkArrangement(source, neighbours, doubts, visitors).filter(
     ({ code, place }) =>
       code !== 'perhaps-inside' || !(lacksCompartments || ('path' in place && mayLackKeys(place.path))),
   );

@@ -1,7 +1,9 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { assembleBodies, type Bodies, type BodyCache } from '../bodies/assemble.ts';
-import { floatIn, inBoth, type LoadedCondition } from '../conditions/loadingCondition.ts';
+import { shareFills } from '../bodies/tankWater.ts';
+import { type Blow, blowOf } from '../conditions/blowing.ts';
+import { floatIn, inBoth, type LoadedCondition, submergedOf } from '../conditions/loadingCondition.ts';
 import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
@@ -27,6 +29,8 @@ export interface BoatInWater {
   readonly stability: StabilityAfloat;
   /** What each tank should hold; empty when the boat cannot hang neutral. */
   readonly tankSizes: readonly TankSizing[];
+  /** What it takes to blow those of its tanks that are blown; empty when it does not come to rest under water. */
+  readonly blows: readonly Blow[];
   /** What it still lacks for its painted waterline and for the dive; null where that cannot be told. */
   readonly wanted: StillWanted | null;
 }
@@ -36,7 +40,7 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
   const { boat } = source;
   const bodies = assembleBodies(boat, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
-  const submerged = floatSubmerged(bodies);
+  const submerged = floatSubmerged(bodies, submergedOf(boat).loading);
   const others = scheme.others.map(condition => {
     const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
     return floatIn(condition, there, boat.length);
@@ -55,9 +59,19 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
     conditions,
     transit: transitBetween(bodies, surfaced, submerged, boat.length),
     stability: stabilityAfloat(bodies, surfaced),
-    tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
+    tankSizes: submerged.status === 'neutral' && submerged.heldDown === null ? sizeTanks(bodies, submerged.fill) : [],
+    blows: blowsOf(boat, bodies, submerged),
     wanted: wantedOf(boat, bodies),
   };
+}
+
+/** Each by the water that it holds under water. */
+function blowsOf({ water }: Boat, { tanks }: Bodies, submerged: Submerged): readonly Blow[] {
+  if (submerged.status !== 'neutral') return [];
+  const fills = shareFills(tanks, submerged.fill);
+  return tanks.flatMap(({ tank, capacity }, i) =>
+    tank.blow && tank.kind !== 'piston' ? [blowOf(tank, tank.blow, fills[i]! * capacity, water)] : [],
+  );
 }
 
 /** The part of a wider value that says how the boat lies. */
@@ -72,6 +86,7 @@ export const inWaterOf = ({
   transit,
   stability,
   tankSizes,
+  blows,
   wanted,
 }: BoatInWater): BoatInWater => ({
   boat,
@@ -84,5 +99,6 @@ export const inWaterOf = ({
   transit,
   stability,
   tankSizes,
+  blows,
   wanted,
 });

@@ -1,6 +1,5 @@
 import type { FileOrigin } from '../../../schema/places.ts';
 import { readBoat } from '../boat/readBoat.ts';
-import { placeFindings } from '../findings/catalogue/placeFindings.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
 import { applyChanges, splice } from '../text/editing/edit.ts';
 import { readSyntax } from '../text/reading/syntax.ts';
@@ -14,8 +13,8 @@ const ORIGINS: readonly FileOrigin['stations'][] = ['bow', 'stern', 'aft of mids
  * Where the whole file makes sense by another origin of its stations and not by its own, the key that says so: things past
  * the ends of the hull then lie within, and nothing else surely lies wrong.
  */
-export function originMends(analysis: Analysis, { code }: Finding): readonly Mend[] {
-  if (!(code in placeFindings) || !analysis.findings.some(isPastTheEnds)) return [];
+export function originMends(analysis: Analysis, finding: Finding): readonly Mend[] {
+  if (!isPastTheEnds(finding)) return [];
   const own = analysis.boat.units.origin?.stations ?? 'bow';
   return ORIGINS.filter(stations => stations !== own)
     .map(stations => mendTo(stations, analysis))
@@ -39,10 +38,6 @@ function mendTo(stations: FileOrigin['stations'], { syntax }: Analysis): Mend {
 const isPastTheEnds = ({ code, severity }: Finding): boolean =>
   severity === 'warning' && (code === 'beyond-hull' || code === 'hull-too-short');
 
-/** What surely lies wrong. */
-const misplacedIn = (findings: readonly Finding[]): number =>
-  findings.filter(({ code, severity }) => code in placeFindings && severity === 'warning').length;
-
 function clearsAll({ changes }: Mend, { syntax, kept, file }: Analysis): boolean {
   const splices = applyChanges(syntax, changes);
   if (!splices) return false;
@@ -51,5 +46,5 @@ function clearsAll({ changes }: Mend, { syntax, kept, file }: Analysis): boolean
   const reading = readBoat(after, kept.describer, kept.entries, { meshes: kept.meshes, shapes });
   const errors = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === 'error').length;
   if (errors(reading.findings) > errors(file.findings)) return false;
-  return misplacedIn(arranged(after, reading, kept.neighbours)) === 0;
+  return !arranged(after, reading, kept.neighbours).some(({ severity }) => severity === 'warning');
 }

@@ -2,6 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
 import { type Blame, blamesOf } from './blame.ts';
+import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
 import type { Hull } from './hull.ts';
@@ -22,9 +23,15 @@ export interface Doubts {
 
 /**
  * Whatever has a known place, against the hull, its compartment and its neighbours, by its true form and with the
- * tolerances of its place and sizes. One finding for all that one wrong figure accounts for.
+ * tolerances of its place and sizes. One finding for all that one wrong figure accounts for. What is carried at times only is
+ * held against all that by itself.
  */
-export function checkArrangement(source: BoatSource, neighbours: Neighbours, doubts: Doubts): readonly Finding[] {
+export function checkArrangement(
+  source: BoatSource,
+  neighbours: Neighbours,
+  doubts: Doubts,
+  visitors: readonly Visitors[],
+): readonly Finding[] {
   const { boat } = source;
   const { shapes } = neighbours;
   const things = neighbours.occupantsOf(source).filter(thing => !doubts.isDoubtful(thing));
@@ -38,7 +45,11 @@ export function checkArrangement(source: BoatSource, neighbours: Neighbours, dou
   // A compartment that is out of place itself may well lie elsewhere than round the thing.
   const wrong = new Set(blames.flatMap(({ of }) => (of ? [of.entry.name] : [])));
   const hidden = [...inside.values()].flatMap(({ home, finding }) => (wrong.has(home) ? [] : [finding]));
-  return [...hidden, ...findingsOf(blames, world, boat)];
+  return [
+    ...hidden,
+    ...findingsOf(blames, world, boat),
+    ...visitors.flatMap(each => checkAboard(each, { source, things: lone, hull, neighbours })),
+  ];
 }
 
 interface World {

@@ -105,7 +105,18 @@ export interface Tank extends Entry, Several {
   readonly share: number;
   /** The most that a sealed tank's pump or seals take over the air outside, Pa; null when not given. */
   readonly pressure: number | null;
+  /** How it is emptied under water by air or gas; null where the file does not say. */
+  readonly blow: Blowing | null;
   readonly worked: readonly string[];
+}
+
+/** From how deep a tank is blown, m, and with what. */
+export interface Blowing {
+  readonly depth: number;
+  /** m3, and Pa over the air outside. */
+  readonly bottle: { readonly volume: number; readonly pressure: number } | null;
+  /** kg, and kg/mol. */
+  readonly gas: { readonly mass: number; readonly molarMass: number } | null;
 }
 
 /** Something carried. */
@@ -187,6 +198,8 @@ export interface Limits {
     readonly heel: number;
     readonly bg: number;
     readonly fill: readonly [least: number, most: number];
+    /** Buoyancy that may be left with full tanks, kg, in place of a neutral fill; null for a boat that hangs neutral. */
+    readonly reserve: readonly [least: number, most: number] | null;
   };
   /** On the way from the one to the other. */
   readonly transit: { readonly trim: number; readonly heel: number };

@@ -10,7 +10,7 @@ import { readWater } from './readWater.ts';
 
 /** What means nothing in a condition: what its tanks hold where they hold what neutral asks, limits of figures that it has not. */
 const STRANGE = {
-  surfaced: { keys: [], limits: ['bg', 'fill'] },
+  surfaced: { keys: [], limits: ['bg', 'fill', 'reserve'] },
   submerged: { keys: ['fill', 'tanks'], limits: ['draft', 'gm'] },
 } as const;
 
@@ -27,6 +27,10 @@ export function readCondition(
   for (const key of strange.keys) if (key in entry) findings.push(unused(path, key, UNUSED_TANKS));
   for (const key of strange.limits)
     if (key in limits) findings.push(unused([...path, 'limits'], key, unusedLimit(key, condition)));
+  if (isSubmerged && limits.reserve && limits.fill)
+    findings.push(
+      unused([...path, 'limits'], 'fill', 'says nothing beside “reserve”: the boat is held under with its tanks full.'),
+    );
   if (!isSubmerged && fill && tanks.length > 0) {
     findings.push(givenTwice(path));
     return null;
@@ -47,7 +51,7 @@ export function readCondition(
     }),
     without,
     water: water ? { entry: water, made: readWater(water, findings, [...path, 'water']) } : null,
-    asked: askedOf(limits, strange.limits),
+    asked: askedOf(limits, isSubmerged && limits.reserve ? [...strange.limits, 'fill'] : strange.limits),
   };
 }
 

@@ -12,6 +12,7 @@ import { entryFault, valueFault } from './fault.ts';
 import { heldWords } from './holds.ts';
 import type { Placed, PlacedEntry } from './placed.ts';
 import { placeEntry } from './placing.ts';
+import { readBlow } from './readBlow.ts';
 import type { FormUse, ReadingContext, Setting } from './readingContext.ts';
 import { balanced, workedOut } from './readPart.ts';
 import { tellWall } from './wallCheck.ts';
@@ -182,6 +183,7 @@ function readOneTank(entry: TankEntry, setting: Setting): Tank | null {
     fillsFrom: entry.fills ?? 'forward',
     share: entry.share ?? 1,
     pressure: entry.pressure?.value ?? null,
+    blow: readBlow(entry, setting),
     worked: workedOut(placed, around.units),
   };
 }

@@ -19,6 +19,7 @@ export function readLimits(entry: LimitsEntry | null): Limits {
       heel: entry?.heel?.submerged?.value ?? submerged.heel,
       bg: entry?.bg?.value ?? submerged.bg,
       fill: entry?.fill ? [entry.fill.from, entry.fill.to] : submerged.fill,
+      reserve: entry?.reserve ? [entry.reserve.from, entry.reserve.to] : null,
     },
     transit: {
       trim: entry?.trim?.transit?.value ?? transit.trim,

@@ -1,5 +1,6 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import { capacityOf, type TankBody, type TankLoad } from '../bodies/tankWater.ts';
+import { addScaled } from '../geometry/form/vector.ts';
 import { UPRIGHT } from './attitude.ts';
 import { type Afloat, type EnergyState, energyAt } from './energy.ts';
 import { settleFrom } from './equilibrium.ts';
@@ -13,6 +14,8 @@ export type Loading =
   | { readonly kind: 'fill'; readonly fill: number }
   /** As much as makes the boat hang under water. */
   | { readonly kind: 'neutral' }
+  /** All full, the boat held under where it would rise a little: as if its planes pressed down where the water lifts it. */
+  | { readonly kind: 'held' }
   /** Each keeps its own fill, all of the boat under water and held level there: what it weighs more than water is held up. */
   | { readonly kind: 'hung' };
 
@@ -24,6 +27,8 @@ export interface FloatingState {
   readonly tanks: readonly TankBody[];
   /** Water in all tanks together, m3; under water it is what neutral asks, even where the tanks do not hold it. */
   readonly water: number;
+  /** What holds it under, kg; null for a boat that is not held. */
+  readonly heldDown: number | null;
   readonly state: EnergyState;
 }
 
@@ -60,8 +65,13 @@ const floatingState = (bodies: Bodies, loading: Loading, state: EnergyState): Fl
   volume: bodies.volume,
   tanks: bodies.tanks,
   water: waterIn(bodies, loading),
+  heldDown: loading.kind === 'held' ? buoyancyLeft(bodies) : null,
   state,
 });
+
+/** Buoyancy left with full tanks, kg; negative where it goes down. */
+export const buoyancyLeft = ({ density, volume, mass, tanks }: Bodies): number =>
+  density * (volume - capacityOf(tanks)) - mass;
 
 /** Water in the tanks, m3. */
 const waterIn = ({ density, mass, volume, tanks }: Bodies, loading: Loading): number =>
@@ -69,8 +79,8 @@ const waterIn = ({ density, mass, volume, tanks }: Bodies, loading: Loading): nu
 
 /** Water in tanks that do not fill until the boat is neutral, m3. */
 export const waterAfloat = (tanks: readonly TankBody[], loading: Exclude<Loading, { kind: 'neutral' }>): number =>
-  loading.kind === 'fill'
-    ? loading.fill * capacityOf(tanks)
+  loading.kind === 'fill' || loading.kind === 'held'
+    ? (loading.kind === 'fill' ? loading.fill : 1) * capacityOf(tanks)
     : tanks.reduce((sum, { tank, capacity }) => sum + tank.fill * capacity, 0);
 
 /** Fill of all tanks together, 0..1 where they hold the water. */
@@ -87,10 +97,18 @@ export const tankLoad = (tanks: readonly TankBody[], loading: Loading, water: nu
 export const loadIn = (bodies: Bodies, loading: Loading): TankLoad =>
   tankLoad(bodies.tanks, loading, waterIn(bodies, loading));
 
+/** With what holds it under as a weight where the water lifts it: there it turns the boat no way. */
+function pressedDown(bodies: Bodies): Bodies {
+  const press = buoyancyLeft(bodies);
+  const massMoment = addScaled(bodies.massMoment, bodies.volumeMoment, press / bodies.volume);
+  return { ...bodies, mass: bodies.mass + press, massMoment };
+}
+
 /** The boat loaded, ready for the hydrostatics. */
 export function boatIn(bodies: Bodies, loading: Loading): Afloat {
   if (loading.kind === 'own') return surfacedBoat(bodies);
   if (loading.kind === 'hung') return sunkBoat(bodies);
+  if (loading.kind === 'held') return loadedBoat(pressedDown(bodies), 1, 'submerged');
   const fill = fillOf({ water: waterIn(bodies, loading), tanks: bodies.tanks });
   return loadedBoat(bodies, fill, loading.kind === 'neutral' ? 'submerged' : 'afloat');
 }

@@ -1,5 +1,5 @@
 import type { Path } from '../../../schema/path.ts';
-import type { Limits } from '../boat/boat.ts';
+import type { Boat, Limits } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Bodies } from '../bodies/assemble.ts';
 import type { Loading } from './float.ts';
@@ -40,13 +40,29 @@ export const SUBMERGED: LoadingCondition = {
   title: 'Submerged',
   aboard: null,
   loading: { kind: 'neutral' },
-  asked: limits => limits.submerged,
+  asked: ({ submerged: { reserve: _, ...asked } }) => asked,
 };
+
+/** The same of a boat that is meant to stay a little light: held under with its tanks full. */
+const HELD: LoadingCondition = {
+  ...SUBMERGED,
+  loading: { kind: 'held' },
+  asked: ({ submerged: { fill: _, reserve, ...asked } }) => (reserve ? { ...asked, reserve } : asked),
+};
+
+/** A boat that is to be trimmed for under water too: with a tank, or held under by its planes. */
+export const divesAtAll = ({ tanks, limits }: Pick<Boat, 'tanks' | 'limits'>): boolean =>
+  tanks.length > 0 || limits.submerged.reserve !== null;
+
+/** How a boat is meant to be under water. */
+export const submergedOf = ({ limits }: { readonly limits: Limits }): LoadingCondition =>
+  limits.submerged.reserve ? HELD : SUBMERGED;
 
 /** Whether the boat lies at the surface or hangs under it: other figures mean something there. */
 export type Where = 'afloat' | 'submerged';
 
-export const whereIn = ({ loading }: LoadingCondition): Where => (loading.kind === 'neutral' ? 'submerged' : 'afloat');
+export const whereIn = ({ loading }: LoadingCondition): Where =>
+  loading.kind === 'neutral' || loading.kind === 'held' ? 'submerged' : 'afloat';
 
 /** The boat floated in a condition. */
 export type InCondition =
@@ -57,8 +73,8 @@ export type InCondition =
 export type LoadedCondition = InCondition & { readonly bodies: Bodies };
 
 export const floatIn = (condition: LoadingCondition, bodies: Bodies, hullLength: number): LoadedCondition =>
-  condition.loading.kind === 'neutral'
-    ? { condition, bodies, where: 'submerged', state: floatSubmerged(bodies) }
+  whereIn(condition) === 'submerged'
+    ? { condition, bodies, where: 'submerged', state: floatSubmerged(bodies, condition.loading) }
     : { condition, bodies, where: 'afloat', state: floatSurfaced(bodies, hullLength, condition.loading) };
 
 export type BuiltIn = 'surfaced' | 'submerged';
@@ -90,5 +106,9 @@ export const conditionsOf = ({ surfaced, submerged, others }: LyingEverywhere): 
 /** The two conditions that every boat is trimmed for. */
 export const inBoth = (surfaced: Surfaced, submerged: Submerged): readonly InCondition[] => [
   { condition: SURFACED, where: 'afloat', state: surfaced },
-  { condition: SUBMERGED, where: 'submerged', state: submerged },
+  {
+    condition: submerged.status === 'neutral' && submerged.heldDown !== null ? HELD : SUBMERGED,
+    where: 'submerged',
+    state: submerged,
+  },
 ];

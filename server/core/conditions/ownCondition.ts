@@ -17,8 +17,8 @@ export function loadingConditionOf(own: OwnCondition): LoadingCondition {
   };
 }
 
-function loadingOf({ isSubmerged, fill }: OwnCondition): Loading {
-  if (isSubmerged) return { kind: 'neutral' };
+function loadingOf({ isSubmerged, fill, asked }: OwnCondition): Loading {
+  if (isSubmerged) return { kind: asked.reserve === undefined ? 'neutral' : 'held' };
   return fill === null ? { kind: 'own' } : { kind: 'fill', fill };
 }
 

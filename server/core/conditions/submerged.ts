@@ -2,10 +2,10 @@ import type { Bodies } from '../bodies/assemble.ts';
 import { capacityOf } from '../bodies/tankWater.ts';
 import { scale, type Vec3 } from '../geometry/form/vector.ts';
 import { principalCurvatures } from './equilibrium.ts';
-import { type FloatingState, float, heldLevel, type Loading } from './float.ts';
+import { buoyancyLeft, type FloatingState, float, heldLevel, type Loading } from './float.ts';
 import { bAboveG, gmInHeel, gmInTrim, heelAngle, momentToTrim, trimAngle } from './readings.ts';
 
-/** The boat wholly under water with just so much ballast that it hangs neutral. */
+/** The boat wholly under water: hanging neutral with just so much ballast, or held under with its tanks full. */
 export type Submerged =
   | SubmergedNeutral
   /** Even with empty tanks it is heavier than its buoyancy, by `excess` kg. */
@@ -23,6 +23,8 @@ export interface SubmergedNeutral {
   readonly judged: FloatingState;
   /** Fill of all tanks together, 0..1. */
   readonly fill: number;
+  /** What holds it under, kg: the buoyancy left with full tanks; null for a boat that hangs neutral by itself. */
+  readonly heldDown: number | null;
   /** Ballast water, kg. */
   readonly ballast: number;
   /** Mass of everything with its ballast, kg: it displaces as much. */
@@ -50,9 +52,18 @@ export interface SubmergedNeutral {
 /** Sums of masses agree no better than this (relative). */
 const ROUNDING = 1e-12;
 
-/** Hangs the boat under water at its neutral fill. */
-export function floatSubmerged(bodies: Bodies): Submerged {
+/** The boat under water as it is loaded there: hanging at its neutral fill, or held under with its tanks full. */
+export function floatSubmerged(bodies: Bodies, loading = NEUTRAL): Submerged {
   if (bodies.mass <= 0 || bodies.volume <= 0) return { status: 'empty' };
+  return loading.kind === 'held' ? heldUnder(bodies) : hungNeutral(bodies);
+}
+
+function heldUnder(bodies: Bodies): Submerged {
+  const ballast = bodies.density * capacityOf(bodies.tanks);
+  return atRest(bodies, HELD_UNDER, { fill: ballast > 0 ? 1 : 0, ballast, heldDown: buoyancyLeft(bodies) });
+}
+
+function hungNeutral(bodies: Bodies): Submerged {
   const capacity = capacityOf(bodies.tanks);
   const ballast = bodies.density * bodies.volume - bodies.mass;
   const rounding = ROUNDING * bodies.mass;
@@ -60,21 +71,28 @@ export function floatSubmerged(bodies: Bodies): Submerged {
   const lack = ballast - bodies.density * capacity;
   if (lack > rounding) return { status: 'light', lack, hasTank: capacity > 0 };
   const fill = capacity > 0 ? Math.min(Math.max(ballast / (bodies.density * capacity), 0), 1) : 0;
-  const found = float(bodies, NEUTRAL);
+  return atRest(bodies, NEUTRAL, { fill, ballast, heldDown: null });
+}
+
+type Known = Pick<SubmergedNeutral, 'fill' | 'ballast' | 'heldDown'>;
+
+function atRest(bodies: Bodies, loading: Loading, known: Known): Submerged {
+  const found = float(bodies, loading);
   // Wholly under water nothing sinks for want of volume: the ballast is what makes it neutral.
   if (found.status === 'sinks') return { status: 'heavy', excess: found.excess };
   if (found.status === 'unsettled') return found;
-  const level = heldLevel(bodies, NEUTRAL);
+  const level = heldLevel(bodies, loading);
   const stable = principalCurvatures(level.state)[0].value > 0;
-  return describe(found.floating, stable ? found.floating : level, { fill, ballast, stable });
+  return describe(found.floating, stable ? found.floating : level, { ...known, stable });
 }
 
 const NEUTRAL: Loading = { kind: 'neutral' };
+const HELD_UNDER: Loading = { kind: 'held' };
 
 function describe(
   floating: FloatingState,
   judged: FloatingState,
-  known: Pick<SubmergedNeutral, 'fill' | 'ballast' | 'stable'>,
+  known: Known & Pick<SubmergedNeutral, 'stable'>,
 ): SubmergedNeutral {
   const { immersed, totalMass, totalMoment } = judged.state;
   return {

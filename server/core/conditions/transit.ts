@@ -4,9 +4,10 @@ import { type Attitude, attitudeFor, heelOf, heelwards, trimOf, trimwards } from
 import { type EnergyState, turnedLevel } from './energy.ts';
 import { settleFrom, turn } from './equilibrium.ts';
 import { extrapolate } from './extrapolate.ts';
+import { boatIn, type Loading } from './float.ts';
 import { loadedBoat } from './load.ts';
 import { gmAlong } from './readings.ts';
-import type { Submerged } from './submerged.ts';
+import type { Submerged, SubmergedNeutral } from './submerged.ts';
 import type { Surfaced, SurfacedAfloat } from './surfaced.ts';
 
 /** The boat on its way down, at one fill of its tanks. */
@@ -32,22 +33,25 @@ const TRANSIT_TOLERANCE = 3e-4;
 const STEPS = 24;
 
 /**
- * The boat from empty tanks to the neutral fill, each step settled from the attitude of the one before, as the boat
- * itself goes down. The last step hangs neutral. Empty when a step finds no rest.
+ * The boat from empty tanks to the neutral fill, or to full tanks where it is held under, each step settled from the attitude of the one before, as the boat
+ * itself goes down. The last step is wholly under water. Empty when a step finds no rest.
  */
 export function transitOf(
   bodies: Bodies,
   surfaced: Pick<SurfacedAfloat, 'up' | 'level'>,
-  neutralFill: number,
+  { fill: neutralFill, heldDown }: Pick<SubmergedNeutral, 'fill' | 'heldDown'>,
   hullLength: number,
 ): readonly TransitStep[] {
+  // Without buoyancy to hold down there is no fill at which it would still be afloat.
+  if (heldDown !== null && heldDown <= 0) return [];
+  const last: Loading = { kind: heldDown === null ? 'neutral' : 'held' };
   const steps: TransitStep[] = [];
   let before: EnergyState | undefined;
   const passed: Vec3[] = [];
   for (let i = 0; i <= STEPS; i++) {
     const fill = (neutralFill * i) / STEPS;
     const isEnd = i === 0 || i === STEPS;
-    const boat = loadedBoat(bodies, fill, i === STEPS ? 'submerged' : 'afloat');
+    const boat = i === STEPS ? boatIn(bodies, last) : loadedBoat(bodies, fill, 'afloat');
     const found = settleFrom(boat, aheadOf(passed) ?? surfaced.up, {
       before,
       level: before ? undefined : surfaced.level,
@@ -71,7 +75,7 @@ export const transitBetween = (
   hullLength: number,
 ): readonly TransitStep[] =>
   surfaced.status === 'afloat' && submerged.status === 'neutral' && bodies.tanks.length > 0
-    ? transitOf(bodies, surfaced, submerged.fill, hullLength)
+    ? transitOf(bodies, surfaced, submerged, hullLength)
     : [];
 
 /** Turns that go on as far as they went, rad; a boat that moves more is falling over, and falls where it is let go. */

@@ -1,4 +1,4 @@
-import { conditionsOf, SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
+import { conditionsOf, divesAtAll, SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
 import { FIGURES } from '../figures/table.ts';
 import { conditionOf, type Finding } from '../findings/finding.ts';
 import { judgeIn } from '../judges/judge.ts';
@@ -34,7 +34,7 @@ const MUCH_SURER = 1.1;
  * When nothing meets both conditions, the nearest that can be had stands last and says which limits give way.
  */
 export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
-  const dives = boatToTrim.boat.tanks.length > 0;
+  const dives = divesAtAll(boatToTrim.boat);
   const out = brokenIn(boatToTrim);
   const isOut = (id: string): boolean => out.some(finding => conditionOf(finding) === id);
   const stiffening = dives ? yield* stiffen(boatToTrim) : null;
@@ -100,7 +100,7 @@ function combinedWith(full: Correction | null, boatToTrim: BoatToTrim): Steps<Co
 
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
-  const scope = boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced';
+  const scope = divesAtAll(boatToTrim.boat) ? 'both' : 'surfaced';
   const chanceOf = chanceIn(boatToTrim, scope);
   const wanted = muchSurerThan(chanceOf(boatToTrim));
   if (wanted >= 1) return [];
@@ -148,7 +148,7 @@ export const isWithinLimits = (boatToTrim: BoatToTrim): boolean => brokenIn(boat
 /** What is out of its limits; of a boat without a tank nothing under water. */
 const brokenIn = (boatToTrim: BoatToTrim): readonly Finding[] =>
   conditionsOf(boatToTrim)
-    .filter(({ where }) => where === 'afloat' || boatToTrim.boat.tanks.length > 0)
+    .filter(({ where }) => where === 'afloat' || divesAtAll(boatToTrim.boat))
     .flatMap(inCondition => judgeIn(boatToTrim.boat, inCondition, FIGURES))
     .filter(breaksLimit);
 
@@ -173,7 +173,7 @@ export const explain = (boatToTrim: BoatToTrim, correction: Correction): Correct
 /** What the bays can still give against what is needed, in each condition. */
 export function reaches(boatToTrim: BoatToTrim): { readonly surfaced: Reach; readonly submerged: Reach | null } {
   const slots = findSlots(boatToTrim.boat);
-  const rows = balancesOf(boatToTrim, boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
+  const rows = balancesOf(boatToTrim, divesAtAll(boatToTrim.boat) ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
   const draft = rowOf(rows, 'surfaced', 'draft')!;
   const submergedTrim = rowOf(rows, 'submerged', 'trim');
   return {
@@ -187,7 +187,7 @@ export function reaches(boatToTrim: BoatToTrim): { readonly surfaced: Reach; rea
 export function submergedReach(boatToTrim: BoatToTrim, about: number): Reach | null {
   if (boatToTrim.boat.tanks.length === 0) return null;
   const rows = balancesOf(boatToTrim, 'submerged', PART_OF_LIMIT)(null);
-  const fill = rowOf(rows, 'submerged', 'fill')!;
+  const fill = (rowOf(rows, 'submerged', 'fill') ?? rowOf(rows, 'submerged', 'reserve'))!;
   const trim = rowOf(rows, 'submerged', 'trim')!;
   return reachOf(findSlots(boatToTrim.boat), fill, {
     ...trim,

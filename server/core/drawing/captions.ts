@@ -64,7 +64,9 @@ function wordsBelow({ units }: Boat, submerged: Submerged): string {
       const stays = submerged.stable
         ? `${trimWords(submerged.trim)}; ${heelWords(submerged.heel)}; B ${lengthText(left, units)} above G, water moving`
         : 'does not stay level: B is not above G once the water moves';
-      return `Neutral with ${percentText(submerged.fill)} in the tanks; ${stays}.`;
+      if (submerged.heldDown === null) return `Neutral with ${percentText(submerged.fill)} in the tanks; ${stays}.`;
+      const press = massText(Math.abs(submerged.heldDown), units);
+      return `${submerged.heldDown < 0 ? `Goes down by itself, ${press} too heavy` : `Held under against ${press}`}${submerged.fill > 0 ? ', tanks full' : ''}; ${stays}.`;
     }
     case 'heavy':
       return `Too heavy to hang neutral by ${massText(submerged.excess, units)}, tanks empty. Drawn level.`;

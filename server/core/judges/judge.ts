@@ -1,4 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
+import type { Blow } from '../conditions/blowing.ts';
 import type { InCondition } from '../conditions/loadingCondition.ts';
 import type { StabilityAfloat } from '../conditions/stabilityAfloat.ts';
 import type { TankSizing } from '../conditions/tankSizing.ts';
@@ -10,7 +11,7 @@ import type { StillWanted } from '../planning/wanted.ts';
 import { judgeStability } from './judgeStability.ts';
 import { judgeSubmerged } from './judgeSubmerged.ts';
 import { judgeSurfaced } from './judgeSurfaced.ts';
-import { judgeTanks } from './judgeTanks.ts';
+import { judgeBlows, judgeTanks } from './judgeTanks.ts';
 import { judgeTransit } from './judgeTransit.ts';
 import { isHalfEntered, judgeWanted } from './judgeWanted.ts';
 
@@ -21,18 +22,20 @@ export interface ToJudge {
   readonly transit: readonly TransitStep[];
   readonly stability: StabilityAfloat;
   readonly tankSizes: readonly TankSizing[];
+  readonly blows: readonly Blow[];
   readonly wanted: StillWanted | null;
 }
 
 /** What the boat does outside its limits in any condition, or why nobody knows. It is asked of a boat that is read whole. */
 export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Finding[] {
-  const { boat, conditions, transit, stability, tankSizes, wanted } = toJudge;
+  const { boat, conditions, transit, stability, tankSizes, blows, wanted } = toJudge;
   const findings = [
     ...(conditions.some(({ state }) => state.status === 'empty') ? [nothingFloats] : []),
     ...conditions.flatMap(inCondition => judgeIn(boat, inCondition, figures)),
     ...judgeTransit(boat, transit),
     ...judgeStability(boat, stability),
     ...judgeTanks(boat, tankSizes),
+    ...judgeBlows(boat, blows),
   ];
   return [...planned(findings, wanted), ...judgeWanted(boat, wanted)];
 }

@@ -27,7 +27,7 @@ export function judgeSubmerged(
     message,
     place: conditionPlace(boat, condition),
   });
-  const isOwn = condition !== SUBMERGED;
+  const isOwn = condition.id !== SUBMERGED.id;
   const whose = isOwn ? `${condition.title}, the` : 'The';
   switch (submerged.status) {
     case 'empty':
@@ -109,9 +109,20 @@ function fallenWords(
   };
 }
 
+/** Light or heavy with its tanks full, of a boat that is held under. */
+function reserveWords(boat: Boat, { heldDown, fill }: SubmergedNeutral, figured: OutOfLimit['figured']): string {
+  const size = massText(Math.abs(heldDown ?? 0), boat.units);
+  const full = fill > 0 ? 'with its tanks full the boat' : 'the boat';
+  const limits = `limits ${limitWords(figured)}`;
+  if (heldDown !== null && heldDown <= 0)
+    return `${figured.condition.title}, ${full} is ${size} too heavy and goes down by itself, ${limits}. Take that much weight in water out, or add foam.`;
+  const isLight = figured.limit && boundOf(figured.limit, figured.value).way === 'over';
+  return `${figured.condition.title}, ${full} is still ${size} light, ${limits}: ${isLight ? 'more than its planes may have to hold down. Add weight, or take foam away' : 'little is left to bring it up when it stops. Add foam, or take weight out'}.`;
+}
+
 const sentencesFor = (boat: Boat, submerged: SubmergedNeutral): Sentences => ({
   trim: ({ figured: { condition, value }, shown, bound }) =>
-    `${condition.title}, the boat hangs ${value > 0 ? 'bow-light' : 'stern-light'}: trim ${shown}, limit ${bound}.${levelling(boat, submerged)}`,
+    `${condition.title}, the boat ${submerged.heldDown === null ? 'hangs' : 'lies, held under,'} ${value > 0 ? 'bow-light' : 'stern-light'}: trim ${shown}, limit ${bound}.${levelling(boat, submerged)}`,
   heel: ({ figured: { condition, value }, shown, bound }) =>
     `${condition.title}, the boat lists to ${value > 0 ? 'starboard' : 'port'}: heel ${shown}, limit ${bound}.`,
   bgLeast: ({ figured: { condition, limit }, shown, bound }) => {
@@ -119,6 +130,7 @@ const sentencesFor = (boat: Boat, submerged: SubmergedNeutral): Sentences => ({
     const why = isForWater ? ` (${lengthText(submerged.bg, boat.units)} before the tank’s free surface)` : '';
     return `${condition.title}, the boat is touchy: its centre of mass hangs ${shown} below its centre of buoyancy${why}, limit ${bound}. Lead lower and foam higher stiffen it.`;
   },
+  reserve: ({ figured }) => reserveWords(boat, submerged, figured),
   fill: ({ figured, shown }) => {
     const size =
       figured.limit && boundOf(figured.limit, figured.value).way === 'under'

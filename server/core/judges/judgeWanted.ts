@@ -2,7 +2,7 @@ import { countedAt } from '../../../schema/places.ts';
 import type { Boat } from '../boat/boat.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
 import { resizedTank, roundTank } from '../planning/tankMeasures.ts';
-import { isTankRight, type StillWanted } from '../planning/wanted.ts';
+import type { StillWanted } from '../planning/wanted.ts';
 import { massWanted, tankWords } from '../planning/wantedWords.ts';
 import { bare, exactText } from '../wording/exactText.ts';
 import { tapeStep, tapeText, volumeText } from '../wording/numbers.ts';
@@ -30,7 +30,7 @@ export function judgeWanted(boat: Boat, wanted: StillWanted | null): readonly Fi
     });
   }
   const { tank } = wanted;
-  if (isTankRight(wanted, boat) || tank.water <= 0) return findings;
+  if (tank.isRight || tank.water <= 0) return findings;
   findings.push({
     code: 'tank-wanted',
     about: 'wanted',

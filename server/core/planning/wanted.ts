@@ -4,7 +4,7 @@ import { capacityOf } from '../bodies/tankWater.ts';
 import { heelwards, trimwards, upFor } from '../conditions/attitude.ts';
 import { type EnergyState, energyAt } from '../conditions/energy.ts';
 import { loadedBoat, sunkBoat } from '../conditions/load.ts';
-import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
+import { SUBMERGED, SURFACED, submergedOf } from '../conditions/loadingCondition.ts';
 import { GOOD_FILL } from '../conditions/tankSizing.ts';
 import { along, centralTensor } from '../conditions/tensor.ts';
 import { allowedIn } from '../figures/allowed.ts';
@@ -33,13 +33,17 @@ export interface StillWanted {
 
 /** The ballast of the boat once it floats on its painted waterline. */
 export interface TankWanted {
-  /** Water that takes it down to neutral, m3: as much as stands out of the water before. */
+  /** Water that takes it down to neutral, m3: as much as stands out of the water before; of a boat that stays light, less by that. */
   readonly water: number;
   /** The fill at which it is to hang neutral, 0..1. */
   readonly fill: number;
   /** What its tanks should hold together for that, m3, and what they do. */
   readonly capacity: number;
   readonly held: number;
+  /** How light it is to be with them full, kg, of a boat that is held under; null for one that hangs neutral. */
+  readonly light: readonly [least: number, most: number] | null;
+  /** What there is will do, within what is asked. */
+  readonly isRight: boolean;
   /** Where the ballast's centre must lie for the boat to stay level, m; null where nothing stands out of the water. */
   readonly centre: Vec3 | null;
 }
@@ -77,12 +81,6 @@ export function wantedOf(boat: Boat, bodies: Bodies): StillWanted | null {
     tank: tankFor(boat, bodies, { painted, left: now.totalMass - bodies.mass }),
   };
 }
-
-/** The tanks that there are take the boat down to neutral within the limits of their fill. */
-export const isTankRight = ({ tank }: StillWanted, boat: Boat): boolean => {
-  const { least, most } = allowedIn('fill', SUBMERGED, boat);
-  return tank.water <= most * tank.held && tank.water >= least * tank.held;
-};
 
 const momentOf = ({ mx, my, mz }: Immersion): Vec3 => [mx, my, mz];
 
@@ -133,14 +131,21 @@ function tankFor(
   const { painted, left } = of;
   const out = volume - painted.volume;
   // What is left in the tanks on the surface is ballast too.
-  const water = out + left / density;
-  const { least, most } = allowedIn('fill', SUBMERGED, boat);
-  const fill = Math.min(Math.max(GOOD_FILL, least), most);
+  const needed = out + left / density;
+  const held = capacityOf(tanks);
+  const under = submergedOf(boat);
+  const isHeld = under.loading.kind === 'held';
+  const { least, most } = allowedIn(isHeld ? 'reserve' : 'fill', under, boat);
+  const water = isHeld ? Math.max(0, needed - (least + most) / 2 / density) : needed;
+  const fill = isHeld ? 1 : Math.min(Math.max(GOOD_FILL, least), most);
+  const lightness = density * (needed - held);
   return {
     water,
     fill,
+    light: isHeld ? [least, most] : null,
+    isRight: isHeld ? lightness >= least && lightness <= most : needed <= most * held && needed >= least * held,
     capacity: water / fill,
-    held: capacityOf(tanks),
+    held,
     centre: out > 1e-6 * volume ? scale(addScaled(volumeMoment, momentOf(painted), -1), 1 / out) : null,
   };
 }

@@ -2,7 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import { lengthText, massText, offsetWords, percentText, tapeText, volumeText } from '../wording/numbers.ts';
 import { heightFromWords, stationTape } from '../wording/places.ts';
 import { resizedTank, roundTank } from './tankMeasures.ts';
-import { isTankRight, type StillWanted, type TankWanted } from './wanted.ts';
+import type { StillWanted, TankWanted } from './wanted.ts';
 
 /** Less than this share of the displacement is for the last piece of lead, not for planning (common practice, no source). */
 const LAST_PIECE = 0.01;
@@ -72,12 +72,19 @@ export function wantedWords(wanted: StillWanted, boat: Boat): string {
   return wanted.tank.water > 0 ? `${mass} ${tankWords(wanted, boat)}` : mass;
 }
 
+const massRange = ([least, most]: readonly [number, number], units: Units): string =>
+  `${massText(least, units)} to ${massText(most, units)}`;
+
 /** What the tanks should hold, and what such a tank measures, in a sentence. */
 export function tankWords(wanted: StillWanted, boat: Boat): string {
   const { tank } = wanted;
-  if (isTankRight(wanted, boat))
+  if (tank.isRight && tank.light)
+    return `With its tanks full it is left light by ${massRange(tank.light, boat.units)}, as is asked.`;
+  if (tank.isRight)
     return `The tanks take it down to neutral when they are ${percentText(tank.water / tank.held)} full then.`;
   const measures = measuresWanted(wanted, boat);
   const measured = measures === null ? '' : `: ${measures}`;
+  if (tank.light)
+    return `To be left light by ${massRange(tank.light, boat.units)} with full tanks it takes a ballast tank of ${ballastWanted(tank, boat)}${measured}.`;
   return `To hang neutral ${percentText(tank.fill)} full it takes a ballast tank of ${ballastWanted(tank, boat)}${measured}.`;
 }

@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
-import { conditionsOf, type InCondition } from '../conditions/loadingCondition.ts';
+import { conditionsOf, type InCondition, type LoadingCondition } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuredIn, figuresOf, plainText, rowNameIn } from '../figures/figured.ts';
@@ -46,6 +46,10 @@ function beforeAndAfter(analysis: Analysis, correction: Correction, paint: Paint
   return [paint.heading(`  ${''.padEnd(widest)}  ${'before'.padEnd(broadest)}  after`), ...lines].join('\n');
 }
 
+/** A boat hangs neutral or is held under: it has the figure of the one or of the other. */
+const isMeant = ({ id }: Figure, { loading }: LoadingCondition): boolean =>
+  id === 'reserve' ? loading.kind === 'held' : id !== 'fill' || loading.kind === 'neutral';
+
 /** The figures that a correction is about, those with a limit, each in words. */
 export function conditionFigures(
   boat: Boat,
@@ -56,7 +60,7 @@ export function conditionFigures(
     const { condition } = inCondition;
     const all = figuredIn(boat, inCondition, figures);
     return figuresOf(condition, figures)
-      .filter(({ limit }) => limit !== undefined)
+      .filter(figure => figure.limit !== undefined && isMeant(figure, condition))
       .map(figure => {
         const figured = all.find(one => one.figure === figure);
         return [rowNameIn(condition, figure), figured ? plainText(figured) : 'none'] as const;

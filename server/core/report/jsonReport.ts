@@ -93,7 +93,8 @@ const wantedJson = ({ wanted }: Analysis) =>
     },
   };
 
-function tankJson({ tankSizes }: Analysis, tank: Tank) {
+function tankJson({ tankSizes, blows }: Analysis, tank: Tank) {
+  const blow = blows.find(candidate => candidate.tank === tank);
   const sizing = tankSizes.find(candidate => candidate.body.tank === tank);
   const length = sizing?.recommendedLength ?? null;
   const pressure = sizing?.gaugePressure ?? null;
@@ -105,6 +106,8 @@ function tankJson({ tankSizes }: Analysis, tank: Tank) {
     recommendedLength: length === null ? null : mm(length),
     /** Pa. */
     gaugePressure: pressure !== null && Number.isFinite(pressure) ? pressure : null,
+    /** At the depth that it is blown from: Pa over the air outside, gas as it would be at the surface. */
+    blow: blow ? { gaugePressure: blow.gauge, gas: blow.free * 1e9, blows: blow.times } : null,
   };
 }
 

@@ -26,7 +26,9 @@ function changeWords(before: Analysis, after: Analysis): string {
     words.push(`${massText(lead, units)} of lead ${held > 0 ? 'more' : 'less'}, in the water, would hold its draft`);
   }
   if (after.submerged.status === 'neutral') {
-    words.push(`hangs neutral at ${percentText(after.submerged.fill)}, ${trimWords(after.submerged.trim)}`);
+    if (after.submerged.heldDown !== null)
+      words.push(`leaves ${massText(after.submerged.heldDown, units)} to hold down`);
+    else words.push(`hangs neutral at ${percentText(after.submerged.fill)}, ${trimWords(after.submerged.trim)}`);
   } else if (after.submerged.status === 'light' && after.submerged.hasTank) {
     words.push(`cannot submerge: ${massText(after.submerged.lack, units)} too light with full tanks`);
   } else if (after.submerged.status === 'heavy') {

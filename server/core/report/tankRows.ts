@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { isWorthSaying } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { GOOD_FILL, type TankSizing } from '../conditions/tankSizing.ts';
+import { BLOW_CAUTION, blowWords } from '../judges/blowWords.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { percentText, pressureText, tapeText, volumeText } from '../wording/numbers.ts';
 import { timesName } from '../wording/times.ts';
@@ -12,13 +13,27 @@ import { withUncertainty } from './withUncertainty.ts';
 export function tankRows(analysis: Analysis): readonly Row[] {
   const { boat, tankSizes } = analysis;
   const uncertainties = analysis.uncertainties?.tanks ?? [];
-  return tankSizes.map((sizing, i) => {
+  const blown = analysis.blows.map(blow => ({
+    name: tankSizes.some(({ body }) => body.tank === blow.tank) ? '' : timesName(blow.tank),
+    value: blowWords(blow, boat.units),
+    of: blow.tank,
+  }));
+  const sized = tankSizes.map((sizing, i) => {
     const { name } = sizing.body.tank;
     const filed = analysis.withTrials
       ? analysis.filed.tankSizes.find(({ body }) => body.tank.name === name)
       : undefined;
-    return { name: timesName(sizing.body.tank), value: tankWords(sizing, boat, uncertainties[i], filed) };
+    return {
+      name: timesName(sizing.body.tank),
+      value: tankWords(sizing, boat, uncertainties[i], filed),
+      of: sizing.body.tank,
+    };
   });
+  const rows = boat.tanks.flatMap(tank => [...sized, ...blown].filter(({ of }) => of === tank));
+  return [
+    ...rows.map(({ name, value }) => ({ name, value })),
+    ...(blown.length > 0 ? [{ name: '', value: BLOW_CAUTION }] : []),
+  ];
 }
 
 function tankWords(

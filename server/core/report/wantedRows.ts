@@ -1,5 +1,4 @@
 import type { Analysis } from '../analysis/analysis.ts';
-import { isTankRight } from '../planning/wanted.ts';
 import { ballastWanted, isPlanned, massWanted, measuresWanted } from '../planning/wantedWords.ts';
 import { percentText } from '../wording/numbers.ts';
 import type { Row } from './rows.ts';
@@ -11,9 +10,12 @@ export function wantedRows({ boat, wanted }: Analysis): readonly Row[] {
   const isLaden = isPlanned(wanted);
   const rows: Row[] = [];
   if (!isLaden) rows.push({ name: 'Aboard', value: massWanted(wanted, boat) });
-  if (isTankRight(wanted, boat) || tank.water <= 0) return rows;
+  if (tank.isRight || tank.water <= 0) return rows;
   const measures = measuresWanted(wanted, boat);
-  rows.push({ name: `Ballast tank, neutral at ${percentText(tank.fill)}`, value: ballastWanted(tank, boat) });
+  rows.push({
+    name: tank.light ? 'Ballast tank, full' : `Ballast tank, neutral at ${percentText(tank.fill)}`,
+    value: ballastWanted(tank, boat),
+  });
   if (measures !== null) rows.push({ name: '', value: measures });
   return rows;
 }

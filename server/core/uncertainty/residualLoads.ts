@@ -162,7 +162,7 @@ function residualLoadBy(held: Held, { exchange, density }: Change, readings: rea
   const mass = totalMass - density * immersed.volume - (state.totalMass - floating.density * state.immersed.volume);
   const moment = subtract(slope, state.slope);
   const volume = floating.volume + displaced.volume;
-  const now: FloatingState = { density, volume, tanks, water: waterNow(held, tanks), state: changed };
+  const now: FloatingState = { ...floating, density, volume, tanks, water: waterNow(held, tanks), state: changed };
   // The same weight put on by itself: what that does to a reading is found when the boat is let go.
   const laden: FloatingState = {
     ...floating,
@@ -177,7 +177,7 @@ function residualLoadBy(held: Held, { exchange, density }: Change, readings: rea
 }
 
 /** All of it is under water. */
-const isUnder = ({ loading: { kind } }: Arrangement): boolean => kind === 'neutral' || kind === 'hung';
+const isUnder = ({ loading: { kind } }: Arrangement): boolean => kind !== 'own' && kind !== 'fill';
 
 /** Hanging neutral the ballast is held, whatever the tanks become; else each tank keeps its fill. */
 function waterNow({ arrangement: { loading }, floating }: Held, tanks: readonly TankBody[]): number {

@@ -57,7 +57,7 @@ export function* spreadSteps(
 ): Steps<readonly Uncertainty[]> {
   const { floating } = floated;
   const { columns, weights } = belief;
-  const isAfloat = floated.arrangement.loading.kind !== 'neutral';
+  const isAfloat = !['neutral', 'held'].includes(floated.arrangement.loading.kind);
   const isMajor = residuals.map(
     ({ input, isBareWeight }, i) =>
       isAfloat && !isBareWeight && square(weights[i]!) > MAJOR && !movesMesh(input, owner),

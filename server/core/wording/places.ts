@@ -23,6 +23,10 @@ export function heightFromWords(height: number, units: FileUnits): string {
   return `${tapeText(Math.abs(counted), units)} ${counted < 0 ? 'below' : 'above'} ${from}`;
 }
 
+/** A height in a word or two: "12 mm up", "42 mm below the waterline". */
+export const heightUp = (height: number, units: FileUnits): string =>
+  units.origin?.heights === 'waterline' ? heightFromWords(height, units) : `${lengthText(height, units)} up`;
+
 /** Both ends of a stretch as the file counts them, m, the lesser first. */
 export function endsCounted(
   [from, to]: readonly [number, number],

@@ -34,7 +34,11 @@ export const stateWords = (analysis: Analysis): readonly StateWords[] =>
       rests: true,
       trim: all.every(({ stays }) => stays) ? said('trim', offText) : 'does not stay level',
       heel: said('heel', offText),
-      water: isAfloat ? `draft ${said('draft', plainText)}` : `tank ${said('fill', plainText)}`,
+      water: isAfloat
+        ? `draft ${said('draft', plainText)}`
+        : all.some(({ figure }) => figure.id === 'reserve')
+          ? `${said('reserve', plainText)} to hold down`
+          : `tank ${said('fill', plainText)}`,
     };
   });
 

@@ -3,7 +3,9 @@ import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Entry } from '../../core/boat/boat.ts';
 import { findSlots } from '../../core/corrections/room/slots.ts';
 import { addImmersed, emptyImmersion } from '../../core/geometry/cut/immersion.ts';
+import { BLOW_CAUTION, blowWords } from '../../core/judges/blowWords.ts';
 import { tankWords } from '../../core/planning/wantedWords.ts';
+import { capital } from '../../core/wording/capital.ts';
 import { lengthText, massText, percentText, volumeText } from '../../core/wording/numbers.ts';
 import { endsCounted } from '../../core/wording/places.ts';
 import { timesName } from '../../core/wording/times.ts';
@@ -56,7 +58,7 @@ export const tanksHover = ({ boat, wanted }: Analysis): string | null =>
 
 /** A tank: its capacity, the neutral fill, and what its free surface costs. */
 export function tankHover(analysis: Analysis, index: number): string | null {
-  const { boat, submerged } = analysis;
+  const { blows, boat, submerged } = analysis;
   const tank = entryAt(boat.tanks, ['hull', 'tanks', index]);
   if (!tank) return null;
   const { units } = boat;
@@ -74,9 +76,13 @@ export function tankHover(analysis: Analysis, index: number): string | null {
     const hasSurface = tank.kind === 'sealed' || tank.kind === 'vented';
     const water = volumeText(submerged.fill * tank.capacity, units);
     lines.push(
-      `Submerged, the boat hangs neutral at ${percentText(submerged.fill)}: ${water} in this tank.${hasSurface ? ` ${lost}` : ''}`,
+      submerged.heldDown === null
+        ? `Submerged, the boat hangs neutral at ${percentText(submerged.fill)}: ${water} in this tank.${hasSurface ? ` ${lost}` : ''}`
+        : `Submerged it is full, and its planes hold ${massText(submerged.heldDown, units)} down.`,
     );
   }
+  const blow = blows.find(candidate => candidate.tank === tank);
+  if (blow) lines.push(`${capital(blowWords(blow, units))}. ${BLOW_CAUTION}`);
   if (tank.kind === 'sealed')
     lines.push(
       'A sealed tank is a pressure vessel when it fills: keep to what its maker rates it for, and test it away from faces.',

@@ -176,6 +176,19 @@ const conditions: readonly Entry[] = [
       ]),
     ],
   ]),
+  entry('held under by its planes', 'a little light with full tanks', [
+    ['name', stop(1, 'at speed')],
+    ['condition', fixed('submerged')],
+    [
+      'limits',
+      braces([
+        ['reserve', stop(2, '10 to 30 g')],
+        ['trim', stop(3, '2°')],
+        ['heel', stop(4, '1°')],
+        ['bg', stop(5, '5 mm')],
+      ]),
+    ],
+  ]),
   entry('submerged otherwise', 'hanging neutral with something else aboard', [
     ['name', stop(1, 'small battery')],
     ['condition', fixed('submerged')],

@@ -63,6 +63,7 @@ function loadsPer({ where, state }: InCondition, { density, volume, tanks }: Bod
   const displacement = density * volume;
   return {
     fill: density * capacityOf(tanks),
+    reserve: 1,
     trim: displacement * state.bgEffectiveLongitudinal,
     heel: displacement * state.bgEffective,
     bgEffectiveLongitudinal: displacement,

@@ -2,7 +2,12 @@ import { toSi, unitNamed } from '../../../../schema/units.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import { assembleBodies, type BodyCache } from '../../bodies/assemble.ts';
-import { conditionsOf, type LoadingCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
+import {
+  conditionsOf,
+  type LoadingCondition,
+  type LyingEverywhere,
+  submergedOf,
+} from '../../conditions/loadingCondition.ts';
 import { floatSubmerged } from '../../conditions/submerged.ts';
 import { floatSurfaced } from '../../conditions/surfaced.ts';
 import type { Figure } from '../../figures/figure.ts';
@@ -70,7 +75,7 @@ function lyingWith(payload: readonly Part[], { boat, source, others }: LyingBoat
     boat,
     source,
     surfaced: floatSurfaced(bodies, boat.length),
-    submerged: floatSubmerged(bodies),
+    submerged: floatSubmerged(bodies, submergedOf(boat).loading),
     others: inOthers({ boat: changed, source, others }, cache),
   };
 }

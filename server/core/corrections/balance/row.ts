@@ -1,5 +1,5 @@
 import type { Boat } from '../../boat/boat.ts';
-import { type LoadingCondition, SUBMERGED, SURFACED, whereIn } from '../../conditions/loadingCondition.ts';
+import { divesAtAll, type LoadingCondition, SUBMERGED, SURFACED, whereIn } from '../../conditions/loadingCondition.ts';
 import { figureById } from '../../figures/allowed.ts';
 import { nameIn } from '../../figures/figured.ts';
 import type { Slot } from '../room/slots.ts';
@@ -8,13 +8,21 @@ import type { Slot } from '../room/slots.ts';
 export type Scope = 'both' | 'surfaced' | 'submerged';
 
 /** The surface alone is all that a boat without a tank is trimmed for: there its other conditions afloat belong to it. */
-export const isInScope = (condition: LoadingCondition, scope: Scope, { tanks }: Pick<Boat, 'tanks'>): boolean =>
+export const isInScope = (condition: LoadingCondition, scope: Scope, boat: Pick<Boat, 'tanks' | 'limits'>): boolean =>
   scope === 'both' ||
   scope === condition.id ||
-  (scope === 'surfaced' && tanks.length === 0 && whereIn(condition) === 'afloat');
+  (scope === 'surfaced' && !divesAtAll(boat) && whereIn(condition) === 'afloat');
 
 /** What pieces are balanced for: figures of the table, by their ids. */
-export type BalancedFigure = 'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'bgEffectiveLongitudinal' | 'bgEffective';
+export type BalancedFigure =
+  | 'draft'
+  | 'trim'
+  | 'heel'
+  | 'gm'
+  | 'fill'
+  | 'reserve'
+  | 'bgEffectiveLongitudinal'
+  | 'bgEffective';
 
 /** A figure in a condition. */
 export interface FigureThere {

@@ -49,9 +49,9 @@ interface Hanging {
   readonly missing: Vec3;
 }
 
-function hangingAt(bodies: Bodies, fill: number): Hanging {
+function hangingAt(bodies: Bodies, fill: number, isHeld: boolean): Hanging {
   const { density } = bodies;
-  const water = ballastAt(bodies, fill);
+  const water = isHeld ? fullOf(bodies) : ballastAt(bodies, fill);
   const displacement = density * bodies.volume;
   const ballast = displacement - bodies.mass;
   const lift = scale(bodies.volumeMoment, density);
@@ -71,7 +71,8 @@ export function submergedRows(
   { condition, fill }: { readonly condition: LoadingCondition; readonly fill: number },
   { part, open }: Margins,
 ): readonly BalanceRow[] {
-  const { water, ballast, displacement, missing } = hangingAt(bodies, fill);
+  const isHeld = condition.loading.kind === 'held';
+  const { water, ballast, displacement, missing } = hangingAt(bodies, fill, isHeld);
   const asked = (figure: string) => allowedIn(figure, condition, boat);
   const net = (slot: Slot) => (slot.bay.inside === null ? 1 - bodies.density / slot.density : 1);
   const leastBg = asked('bgLeast').least;
@@ -121,15 +122,32 @@ export function submergedRows(
     wanted: aim('fill', ballast - ((fills.least + fills.most) / 2) * capacity, room, room * (1 - (1 - part) / 10)),
     effectOf: slot => ({ perMass: net(slot), perAft: 0, perStarboard: 0 }),
   };
+  const reserve = asked('reserve');
+  const between = (reserve.most - reserve.least) / 2;
+  const ofReserve: BalanceRow = {
+    condition,
+    figure: 'reserve',
+    measure: 'mass',
+    axis: null,
+    wanted: aim('reserve', ballast - water.mass - reserve.least - between, between),
+    effectOf: slot => ({ perMass: net(slot), perAft: 0, perStarboard: 0 }),
+  };
   const isAsked = (figure: string): boolean => Number.isFinite(asked(figure).most);
   return [
     ...(isAsked('trim') ? [balance('trim', 'along', water.trimLoss)] : []),
     ...(isAsked('heel') ? [balance('heel', 'across', water.heelLoss)] : []),
     ...(isAsked('fill') ? [ofTank] : []),
+    ...(isAsked('reserve') ? [ofReserve] : []),
     floor('bgEffectiveLongitudinal', water.trimLoss),
     floor('bgEffective', water.heelLoss),
   ];
 }
+
+/** Full tanks, nothing of whose water runs; what comes aboard then is taken off what holds the boat down, where it is lifted. */
+const fullOf = (bodies: Bodies): BallastAt => ({
+  ...waterOf(bodies, 1),
+  next: scale(bodies.volumeMoment, 1 / bodies.volume),
+});
 
 function ballastAt(bodies: Bodies, fill: number): BallastAt {
   const here = waterOf(bodies, fill);

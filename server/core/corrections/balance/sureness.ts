@@ -83,12 +83,12 @@ function keptAfloat(boat: Boat, state: SurfacedAfloat, { within, atLeast }: Keep
 }
 
 function keptBelow(state: SubmergedNeutral, { within, atLeast }: Keeper): readonly LimitKept[] {
-  const { bgEffective, bgEffectiveLongitudinal, fill, displacement } = state;
+  const { bgEffective, bgEffectiveLongitudinal, fill, displacement, heldDown } = state;
   const capacity = fill > 0 ? state.ballast / fill : 0;
   return [
     within('trim', state.trim, displacement * bgEffectiveLongitudinal),
     within('heel', state.heel, displacement * bgEffective),
-    ...(capacity > 0 ? [within('fill', fill, capacity)] : []),
+    ...(heldDown !== null ? [within('reserve', heldDown, 1)] : capacity > 0 ? [within('fill', fill, capacity)] : []),
     atLeast('bgEffectiveLongitudinal', bgEffectiveLongitudinal, displacement, 'bgLeast'),
     atLeast('bgEffective', bgEffective, displacement, 'bgLeast'),
   ];

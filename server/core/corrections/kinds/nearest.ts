@@ -10,7 +10,7 @@ import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { massText, tapeText } from '../../wording/numbers.ts';
-import { heightFromWords, stationTape } from '../../wording/places.ts';
+import { heightUp, stationTape } from '../../wording/places.ts';
 import { cheapestPieces, type MoverShift, priceOf, type SlotShare } from '../balance/program.ts';
 import type { BalanceRow } from '../balance/row.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
@@ -149,7 +149,7 @@ export function roomWords(pieces: readonly Piece[], { units }: Boat): string | n
         : `${tapeText(station[1] - station[0], units)} of foam strip`;
     const side = Math.abs(offset) < 0.001 ? '' : offset > 0 ? ', to starboard' : ', to port';
     const middle = stationTape((station[0] + station[1]) / 2, units);
-    return `${amount} near station ${middle}, ${heightFromWords(slot.height, units)}${side}`;
+    return `${amount} near station ${middle}, ${heightUp(slot.height, units)}${side}`;
   });
   return `A bay for ${words.join(' and for ')} would meet every limit.`;
 }

@@ -1,3 +1,4 @@
+import { divesAtAll } from '../../conditions/loadingCondition.ts';
 import { massText, momentText } from '../../wording/numbers.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { cheapestPieces } from '../balance/program.ts';
@@ -18,7 +19,7 @@ const NOTHING = 1e-3;
  */
 export function refusalWords(boatToTrim: BoatToTrim): string | null {
   const { boat } = boatToTrim;
-  const rows = balancesOf(boatToTrim, boat.tanks.length > 0 ? 'both' : 'surfaced', 1)(null);
+  const rows = balancesOf(boatToTrim, divesAtAll(boat) ? 'both' : 'surfaced', 1)(null);
   const left = slotSets(boat, false)
     .map(slots => missesOf(slots, rows, boatToTrim))
     .reduce((least, misses) => (sumOf(misses) < sumOf(least) ? misses : least));

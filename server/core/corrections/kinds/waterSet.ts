@@ -2,7 +2,7 @@ import { freeName } from '../../boat/arrangement.ts';
 import type { Boat, Part, Water } from '../../boat/boat.ts';
 import { waterOfKind } from '../../boat/readWater.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
-import { conditionsOf } from '../../conditions/loadingCondition.ts';
+import { conditionsOf, submergedOf } from '../../conditions/loadingCondition.ts';
 import { floatSubmerged } from '../../conditions/submerged.ts';
 import { floatSurfaced } from '../../conditions/surfaced.ts';
 import { FIGURES } from '../../figures/table.ts';
@@ -116,7 +116,14 @@ function inWater(boatToTrim: BoatToTrim, water: Water): BoatToTrim | null {
   const surfaced = floatSurfaced(bodies, boat.length);
   if (surfaced.status !== 'afloat') return null;
   const others = inOthers({ ...boatToTrim, boat }, boatToTrim.cache);
-  return { ...boatToTrim, boat, bodies, surfaced, submerged: floatSubmerged(bodies), others };
+  return {
+    ...boatToTrim,
+    boat,
+    bodies,
+    surfaced,
+    submerged: floatSubmerged(bodies, submergedOf(boat).loading),
+    others,
+  };
 }
 
 const without = (boatToTrim: BoatToTrim, parts: readonly Part[]): BoatToTrim => ({

@@ -1,5 +1,5 @@
 import { assembleBodies } from '../../bodies/assemble.ts';
-import { type LoadedCondition, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
+import { type LoadedCondition, SUBMERGED, SURFACED, submergedOf, whereIn } from '../../conditions/loadingCondition.ts';
 import { withoutDone } from '../balance/brought.ts';
 import { type OpenLoads, openLoads } from '../balance/open.ts';
 import { type BalanceRow, isInScope, type Scope } from '../balance/row.ts';
@@ -26,7 +26,7 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
     const rows = [
       ...(isInScope(SURFACED, scope, boat) ? surfacedRows(boat, aboard, target, margins, wet) : []),
       ...(isInScope(SUBMERGED, scope, boat)
-        ? submergedRows(boat, aboard, { condition: SUBMERGED, fill: referenceFill(aboard) }, margins)
+        ? submergedRows(boat, aboard, { condition: submergedOf(boat), fill: referenceFill(aboard) }, margins)
         : []),
       ...others
         .filter(({ condition }) => isInScope(condition, scope, boat))
@@ -43,7 +43,7 @@ function rowsIn(
   margins: Margins,
   wet: WetShare,
 ): readonly BalanceRow[] {
-  if (condition.loading.kind === 'neutral')
+  if (whereIn(condition) === 'submerged')
     return submergedRows(boat, bodies, { condition, fill: referenceFill(bodies) }, margins);
   return state.status === 'afloat'
     ? surfacedRows(boat, bodies, targetSurface(boat, condition, state), margins, wet)

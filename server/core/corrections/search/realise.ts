@@ -1,7 +1,12 @@
 import type { Boat, Part } from '../../boat/boat.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import { assembleBodies, type Bodies, type BodyCache } from '../../bodies/assemble.ts';
-import { conditionsOf, type LoadedCondition, type LyingEverywhere } from '../../conditions/loadingCondition.ts';
+import {
+  conditionsOf,
+  type LoadedCondition,
+  type LyingEverywhere,
+  submergedOf,
+} from '../../conditions/loadingCondition.ts';
 import { floatSubmerged, type Submerged } from '../../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../../conditions/surfaced.ts';
 import { transitOf } from '../../conditions/transit.ts';
@@ -147,7 +152,7 @@ export function lay(
   const corrected: Boat = { ...boat, payload: [...moved, ...parts] };
   const bodies = assembleBodies(corrected, cache);
   const surfaced = floatSurfaced(bodies, boat.length);
-  const submerged = floatSubmerged(bodies);
+  const submerged = floatSubmerged(bodies, submergedOf(boat).loading);
   const lying: LyingEverywhere = { surfaced, submerged, others: inOthers({ boat: corrected, source, others }, cache) };
   const left = conditionsOf(lying)
     .filter(({ condition }) => isInScope(condition, scope, boat))
@@ -160,7 +165,7 @@ export function lay(
 
 function judgedOnTheWay(boat: Boat, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): readonly Finding[] {
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') return [];
-  const transit = transitOf(bodies, surfaced, submerged.fill, boat.length);
+  const transit = transitOf(bodies, surfaced, submerged, boat.length);
   return judgeTransit(boat, transit).filter(breaksLimit);
 }
 

@@ -1,6 +1,12 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat } from '../../boat/boat.ts';
-import { conditionsOf, type LyingEverywhere, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
+import {
+  conditionsOf,
+  divesAtAll,
+  type LyingEverywhere,
+  SUBMERGED,
+  SURFACED,
+} from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import { withCondition } from '../../figures/figured.ts';
 import { FIGURES } from '../../figures/table.ts';
@@ -93,7 +99,7 @@ function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged, within
   if (scope === 'submerged') {
     return [`submerged ${within}, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
   }
-  if (boat.tanks.length === 0) return laid.others.length > 0 ? allWithin(laid, within) : [`surfaced ${within}`];
+  if (!divesAtAll(boat)) return laid.others.length > 0 ? allWithin(laid, within) : [`surfaced ${within}`];
   const left = outOf(judgeSubmerged(boat, submerged));
   if (left === 0) return [`surfaced ${within}, submerged too`];
   const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
@@ -190,6 +196,7 @@ const LIMIT_NAMES: Readonly<Record<string, string>> = {
   'submerged-heel': 'submerged heel',
   'submerged-bg': 'B above G',
   'neutral-fill': 'tank',
+  'submerged-reserve': 'reserve',
   'submerged-light': 'too light to dive',
   'submerged-heavy': 'too heavy to rise',
 };

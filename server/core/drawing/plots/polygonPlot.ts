@@ -78,7 +78,7 @@ export function polygonPlot(analysis: Analysis, width: number, proposal: Proposa
 function allowedRegion({ boat, submerged }: Analysis, { together: filling }: TankPolygon): readonly WeightMoment[] {
   const fill = allowedIn('fill', SUBMERGED, boat);
   const { most: trim } = allowedIn('trim', SUBMERGED, boat);
-  if (submerged.status !== 'neutral' || submerged.momentToTrimOneDegree <= 0) return [];
+  if (submerged.status !== 'neutral' || submerged.heldDown !== null || submerged.momentToTrimOneDegree <= 0) return [];
   const slack = submerged.momentToTrimOneDegree * ((trim * 180) / Math.PI);
   const fills = Array.from({ length: 9 }, (_, i) => fill.least + ((fill.most - fill.least) * i) / 8);
   const side = (way: 1 | -1): readonly WeightMoment[] =>

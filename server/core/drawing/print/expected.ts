@@ -1,6 +1,8 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
+import type { Boat } from '../../boat/boat.ts';
 import { assembleBodies, type Bodies } from '../../bodies/assemble.ts';
+import { divesAtAll, submergedOf } from '../../conditions/loadingCondition.ts';
 import { waterAt } from '../../conditions/readings.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import type { Surfaced } from '../../conditions/surfaced.ts';
@@ -53,7 +55,9 @@ export function expectedReadings(analysis: Analysis, correction: Correction | nu
         ] as const)
       : []),
     ['Afloat', 'heel', ({ surfaced }) => (surfaced.status === 'afloat' ? heelWords(surfaced.attitude.heel) : null)],
-    ...(boat.tanks.length === 0 ? [] : UNDER.map(([what, of]) => ['Neutral', what, of(units)] as const)),
+    ...(divesAtAll(boat)
+      ? UNDER.map(([what, of]) => [isHeld(boat) ? 'Held under' : 'Neutral', what, of(units)] as const)
+      : []),
   ];
   return rows.map(([where, what, of]) => ({
     where,
@@ -67,6 +71,8 @@ const waterRead =
   (station: number, units: FileUnits) =>
   ({ surfaced }: Lying): string | null =>
     surfaced.status === 'afloat' ? heightText(waterAt(station)(surfaced.floating), units) : null;
+
+const isHeld = (boat: Boat): boolean => submergedOf(boat).loading.kind === 'held';
 
 const UNDER: readonly (readonly [what: string, of: (units: FileUnits) => (lying: Lying) => string | null])[] = [
   [

@@ -80,6 +80,12 @@ export const conditionFindings = {
     why: 'It cannot dive but by its planes.',
     todo: 'More weight, less foam, or a larger tank.',
   },
+  'submerged-reserve': {
+    title: 'Too light or too heavy to be held under',
+    means: 'With all tanks full the buoyancy that is left is not within “reserve” of the limits.',
+    why: 'Planes hold down only so much, and the less the slower it runs; with nothing left it does not come up when it stops.',
+    todo: 'Weight in water, or foam, by what it is off. Until then keep it on a line.',
+  },
   'submerged-overturns': {
     title: 'Upside down under water',
     means: 'The centre of mass lies above the centre of buoyancy.',
@@ -160,6 +166,13 @@ export const conditionFindings = {
       'At the neutral fill the shut-in air is pressed harder than the tank is built for (Boyle’s law; filled fast it is more).',
     why: 'Pumps stall, seals leak, and a tank under pressure can burst.',
     todo: 'A larger tank, less fill, or a vent. Keep to the maker’s rating and local rules.',
+  },
+  'blow-short': {
+    title: 'A charge does not blow its tank',
+    means:
+      'From the depth asked for the gas that is carried does not drive out the water that the tank holds under water (ideal gas of the water’s temperature, Boyle’s law; cold or spilled gas gives less).',
+    why: 'It is what brings the boat up when all else fails.',
+    todo: 'A larger charge or a smaller depth. Bottles and cartridges are pressure vessels: their maker’s rating and local rules come first, and filling them is for qualified people.',
   },
   'cannot-tell': {
     title: 'Within limits, but not beyond doubt',

@@ -2,6 +2,7 @@ import type { BoatSource } from '../../boat/source.ts';
 import type { Reading } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies } from '../../bodies/assemble.ts';
 import type { InCondition } from '../../conditions/loadingCondition.ts';
+import { whereIn } from '../../conditions/loadingCondition.ts';
 import type { StateFigure } from '../../conditions/readings.ts';
 import type { Figure } from '../../figures/figure.ts';
 import { dot } from '../../geometry/form/vector.ts';
@@ -66,7 +67,7 @@ function countedAbout(uncertainty: Uncertainty, value: number): Uncertainty {
 function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
   const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
   return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
-    const place: WaterPlace = condition.loading.kind === 'neutral' ? 'under' : 'afloat';
+    const place: WaterPlace = whereIn(condition) === 'submerged' ? 'under' : 'afloat';
     const middle = (explanation: Explanation) =>
       middleOf(trialSet, explanation, { arrangement, condition, place, all: foretold.inputs });
     const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
