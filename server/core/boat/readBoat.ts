@@ -26,6 +26,7 @@ import { type KeptEntries, nameOf, type SectionReader, sectionReader } from './s
 import { type BoatSource, entriesIn } from './source.ts';
 import { toldNow } from './toldNow.ts';
 import type { Trial } from './trial.ts';
+import { volumeUnit } from './volumeUnit.ts';
 
 export interface BoatReading {
   readonly boat: Boat;
@@ -83,7 +84,7 @@ export function readBoat(
   const sources = { water, stock, ...readEntries(reader, schemas, around) };
   const boat = {
     ...figures,
-    units,
+    units: { ...units, ...volumeUnit(sources.tanks.map(({ checked }) => checked.capacity)) },
     water: readWater(water, findings),
     shells: entriesIn(sources.shells),
     compartments: entriesIn(sources.compartments),

@@ -155,7 +155,7 @@ export const stiffeningTitle = (laid: CorrectedBoat, before: number, after: numb
   const [was, is] = [before, after].map(height => lengthText(height, laid.boat.units));
   return titleOf(
     addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
-    [`${allWithin(laid).at(-1)}, B above G ${bare(was!)} to ${is}`],
+    [`${allWithin(laid).at(-1)}, BG ${bare(was!)} to ${is}`],
   );
 };
 
@@ -180,7 +180,7 @@ const LIMIT_NAMES: Readonly<Record<string, string>> = {
   'surfaced-gm': 'metacentric height',
   'submerged-trim': 'submerged trim',
   'submerged-heel': 'submerged heel',
-  'submerged-bg': 'B above G',
+  'submerged-bg': 'BG',
   'neutral-fill': 'tank',
   'submerged-light': 'too light to dive',
   'submerged-heavy': 'too heavy to rise',
