@@ -20,6 +20,8 @@ export type Dimension =
 export interface FileUnits {
   readonly length: 'mm' | 'cm' | 'm' | 'in' | 'ft';
   readonly mass: 'g' | 'kg' | 'oz' | 'lb';
+  /** As the file gives what its tanks hold; left out where it gives no such figure. */
+  readonly volume?: 'ml' | 'l' | 'in3' | 'fl oz';
   /** Model over full size, for lengths that are given in full size; null or left out where the file has no scale. */
   readonly scale?: number | null;
   /** Where stations and heights count from; null or left out: from the bow tip and the baseline. */

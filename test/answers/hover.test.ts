@@ -101,7 +101,7 @@ describe('figures in them, added up by hand', () => {
     const bears = (Math.PI / 4) * 8.4 ** 2 * 42.5 * (freshWaterDensity(18)! / 1e3);
     expect(
       figure(
-        /bears (\d+ g)/.exec(
+        /buoyed up by (\d+ g)/.exec(
           said(boatText`
             dry cylinder
                   material`),

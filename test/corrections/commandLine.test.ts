@@ -74,7 +74,7 @@ describe('trimwright correct', () => {
     const faulty = PETREL.replace('mass: 318 g', 'mass: 318 mm');
     const { code, out, written } = run(['correct', 'petrel', '--write'], { petrel: faulty });
     expect(code).toBe(1);
-    expect(out).toContain('The file has errors: mend them first (trimwright check).');
+    expect(out).toContain('The file has errors: fix them first (trimwright check).');
     expect(written).toEqual({});
   });
 

@@ -59,7 +59,7 @@ describe('the plot of righting levers', () => {
     const [a, b] = [points[i - 1]!, points[i]!];
     const heel = heelAt(a[0] + ((zero - a[1]) * (b[0] - a[0])) / (b[1] - a[1]));
     expect(Math.abs((heel * Math.PI) / 180 - surfaced.attitude.heel)).toBeLessThan(0.005);
-    expect(svg.attributes['aria-label']).toContain('Surfaced it comes back from any heel; greatest lever');
+    expect(svg.attributes['aria-label']).toContain('Surfaced it comes back from any heel; greatest righting lever');
   });
 });
 

@@ -24,7 +24,7 @@ import {
 
 /** What the surfaced boat does outside its limits; what cannot be told for the uncertainties is left after every correction. */
 const isSurfaced = ({ message }: Problem): boolean =>
-  message.includes('Surfaced,') && !message.includes('cannot be told yet');
+  message.includes('Surfaced,') && !message.includes('the file knows');
 
 export async function seeTheSquiggle(session: Session): Promise<void> {
   const { page, patience, shoot } = session;

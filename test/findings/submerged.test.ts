@@ -159,7 +159,7 @@ const CASES: readonly Case[] = [
     boat: '500 g more than it needs',
     text: probe(['mass: 800 g', 'mass: 1300 g']),
     code: 'neutral-fill',
-    says: 'Submerged, the boat hangs neutral with its tanks 30 % full (300 g of water), limits 40 % to 85 %: the tank is larger than the boat needs, or the boat is too heavy.',
+    says: 'Submerged, the boat hangs neutral with its tanks 30 % full (300 ml of water), limits 40 % to 85 %: the tank is larger than the boat needs, or the boat is too heavy.',
     figure: a => neutral(a).fill,
     known: 300 / 990,
   },
@@ -167,7 +167,7 @@ const CASES: readonly Case[] = [
     boat: '150 g less than it needs',
     text: probe(['mass: 800 g', 'mass: 650 g']),
     code: 'neutral-fill',
-    says: 'Submerged, the boat hangs neutral with its tanks 96 % full (950 g of water), limits 40 % to 85 %: the tank is too small, or the boat too light: no margin is left.',
+    says: 'Submerged, the boat hangs neutral with its tanks 96 % full (950 ml of water), limits 40 % to 85 %: the tank is too small, or the boat too light: no margin is left.',
     figure: a => neutral(a).fill,
     known: 950 / 990,
   },
@@ -175,7 +175,7 @@ const CASES: readonly Case[] = [
     boat: 'a fill that rounds to its limit',
     text: probe(['mass: 800 g', 'mass: 757 g']),
     code: 'neutral-fill',
-    says: 'Submerged, the boat hangs neutral with its tanks 85.2 % full (843 g of water), limits 40 % to 85 %: the tank is too small, or the boat too light: no margin is left.',
+    says: 'Submerged, the boat hangs neutral with its tanks 85.2 % full (843 ml of water), limits 40 % to 85 %: the tank is too small, or the boat too light: no margin is left.',
     figure: a => neutral(a).fill,
     known: 843 / 990,
   },
@@ -225,7 +225,7 @@ describe('a file that is not whole', () => {
     expect(submergedOf(analysed(text))).toEqual([]);
     expect(submergedOf(analysed(text.replace('600 mm', '600 g'))).length).toBeGreaterThan(0);
     expect(waitingWords(analysed(text))).toBe(
-      'Figured without “floor lead”: limits and corrections wait until that is mended.',
+      'Figured without “floor lead”: limits and corrections wait until that is fixed.',
     );
   });
   it('does not ask for a tank that is there but cannot be read', () => {

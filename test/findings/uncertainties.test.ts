@@ -83,7 +83,7 @@ describe('a limit is judged with the uncertainty', () => {
     const [untold] = submergedUncertainties(inside);
     expect(untold).toMatchObject({ severity: 'information' });
     expect(untold!.message).toBe(
-      'Submerged, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: heel 0.7° to starboard ± 0.28° (limit 1°). Weigh and measure what makes the most of the uncertainty, or see what it does in the pool.',
+      'Submerged, the file knows the heel to ± 0.28° (limit 1°): the first dive tells more than any ruler.',
     );
     expect(marked(inside, untold!)).toBe('main tank');
     const outside = heard(known('0.45 ± 0.1 mm'));
@@ -109,7 +109,7 @@ describe('what to weigh next', () => {
     const [next] = analysis.said.openQuestions.filter(({ code }) => code === 'weigh-next');
     expect(marked(analysis, next!)).toBe('0.25 ± 0.1 mm');
     expect(next!.message).toMatch(
-      /^Measure this more finely next: the offset of “battery”, 0\.25 ± 0\.1 mm, makes 9\d % of the uncertainty in the submerged heel \(0\.7° to starboard ± 0\.28°, limit 1°\)\. Known exactly, it would leave ± 0\.0\d°\. Then write the finer tolerance\.$/,
+      /^Measure this more finely next: the offset of “battery”, 0\.25 ± 0\.1 mm, accounts for 9\d % of the ± of the submerged heel \(0\.7° to starboard ± 0\.28°, limit 1°\)\. Known to ± 0\.0\d+ mm, it would leave ± 0\.\d+°\. Then write the finer tolerance\.$/,
     );
   });
 
@@ -117,7 +117,9 @@ describe('what to weigh next', () => {
     const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
     const [next] = heard(petrel).said.openQuestions.filter(({ code }) => code === 'weigh-next');
     expect(next!.message).toMatch(/^Measure this next: the (station|offset|height) of “\w/);
-    expect(next!.message).toMatch(/such as “± 0\.\d+ mm” after the figure\.$/);
+    expect(next!.message).toMatch(
+      /Known to ± 0\.\d+ mm, it would leave ± [\d.]+ mm\. Then write that “±” after the figure\.$/,
+    );
   });
 
   it('is nothing where every limit can be told, nor while the file is faulty or parts are missing', () => {

@@ -103,7 +103,7 @@ describe('correct', () => {
   });
   it.each([
     ['there is nothing to do', CALM, 'Nothing to correct: the boat is within its limits.'],
-    ['the file is faulty', WRONG, 'The file has errors: mend them first (trimwright check).'],
+    ['the file is faulty', WRONG, 'The file has errors: fix them first (trimwright check).'],
     [
       'the boat sinks',
       probe(['mass: 800 g', 'mass: 1700 g']),

@@ -44,12 +44,12 @@ hull: { length: 300 mm }
           mass: 600 q
               s`,
       ]),
-      [/Figured without “floor lead”: limits and corrections wait until that is mended\./],
+      [/Figured without “floor lead”: limits and corrections wait until that is fixed\./],
     ],
     [
       'that is faulty and out of trim',
       probe(['150 to 250', '170 to 270'], ['kind: bladder', 'kind: bag']),
-      [/Corrections are computed once the errors in the file are mended\./],
+      [/Corrections are computed once the errors in the file are fixed\./],
     ],
     [
       'that pieces cannot trim: it is too heavy, and the bays take lead',
@@ -59,12 +59,12 @@ hull: { length: 300 mm }
     [
       'that does not stay level',
       probe(['kind: bladder', 'kind: vented']),
-      [/B above G, water moving +below by 21\.1 mm +out/, /To trim by 1° +nothing holds it/, /Stays level +no/],
+      [/BG, tank water free +below by 21\.1 mm.* +out/, /Moment to trim 1° +nothing holds it/, /Stays level +no/],
     ],
     [
       'whose figure rounds to its limit',
       probe(['150 to 250', '156 to 256']),
-      [/Trim +0\.52° bow up ± .*out\? +limit 0\.5°/],
+      [/Trim +0\.52° bow up ± .*out +limit 0\.5°/],
     ],
   ])('%s', (_, text, says) => {
     const report = textReport(heard(text));

@@ -58,7 +58,7 @@ describe('trimwright learn', () => {
     `,
       'mass on the scale',
     ],
-    [probe(['mass: 800 g', 'mass: 800 mm']), 'The file has errors: mend them first (trimwright check).'],
+    [probe(['mass: 800 g', 'mass: 800 mm']), 'The file has errors: fix them first (trimwright check).'],
   ])('says so where there is nothing to learn', (text, words) => {
     const { out, written } = learn(text, '--write');
     expect(out).toContain(words);

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { FileUnits } from '../../schema/units.ts';
 import { beyondLimit } from '../../server/core/wording/beyondLimit.ts';
-import { angleText, heelWords, lengthText, percentText, trimWords } from '../../server/core/wording/numbers.ts';
+import {
+  angleText,
+  heelWords,
+  lengthText,
+  massText,
+  percentText,
+  trimWords,
+} from '../../server/core/wording/numbers.ts';
 
 const degrees = Math.PI / 180;
 const metric: FileUnits = { length: 'mm', mass: 'g' };
@@ -16,7 +23,9 @@ describe('a figure that breaks its limit', () => {
     ['0.53° bow up', f => trimWords(0.53 * degrees, f), '0.5°', 'over'],
     ['1.02° to starboard', f => heelWords(1.02 * degrees, f), '1°', 'over'],
     ['1.52 mm', f => lengthText(0.00152, metric, f), '1.5 mm', 'over'],
-    ['0.0632 in', f => lengthText(0.0632 * 0.0254, inches, f), '0.063 in', 'over'],
+    ['0.063 in', f => lengthText(0.0632 * 0.0254, inches, f), '1/16 in', 'over'],
+    ['1 5/32 in', f => lengthText(1.16 * 0.0254, inches, f), '1 1/8 in', 'over'],
+    ['1 lb 0.3 oz', f => massText(16.3 * 0.028349523125, inches, f), '1 lb', 'over'],
     ['85.2 %', f => percentText(0.852, f), '85 %', 'over'],
     // Rounds to the kept side of its limit.
     ['0.55° bow down', f => trimWords(-0.545 * degrees, f), angleText(0.54 * degrees), 'over'],

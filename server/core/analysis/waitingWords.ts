@@ -5,5 +5,5 @@ export function waitingWords({ boat, file }: Pick<Analysis, 'boat' | 'file'>): s
   if (file.isWhole) return null;
   const missing = boat.leftOut.map(name => `“${name}”`).join(', ');
   const without = missing === '' ? 'Not all of the file could be read' : `Figured without ${missing}`;
-  return `${without}: limits and corrections wait until that is mended.`;
+  return `${without}: limits and corrections wait until that is fixed.`;
 }

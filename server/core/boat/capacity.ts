@@ -1,5 +1,6 @@
 import type { TankEntry } from '../../../schema/hull.ts';
 import type { Quantity } from '../../../schema/quantity.ts';
+import type { FileUnits } from '../../../schema/units.ts';
 import { usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import { volumeText } from '../wording/numbers.ts';
 import { plusMinus, sigmaText } from '../wording/withUncertainty.ts';
@@ -7,6 +8,7 @@ import { formVolumeSigma } from './formUncertainty.ts';
 import { APART } from './measuredTwice.ts';
 import type { Placed } from './placed.ts';
 import { type Setting, tell } from './readingContext.ts';
+import { volumeUnit } from './volumeUnit.ts';
 
 /** What the jug says a tank holds, held against its form (m3) where sizes give that. */
 export function checkCapacity(
@@ -17,7 +19,7 @@ export function checkCapacity(
   setting: Setting,
 ): void {
   if (!placed.measured) return;
-  const { units } = setting.around;
+  const units: FileUnits = { ...setting.around.units, ...volumeUnit([capacity]) };
   const byJug = capacity.sigma ?? usualUncertainties.capacity.of(capacity.value);
   const bySizes = formVolumeSigma(entry, placed, byForm);
   if (Math.abs(byForm - capacity.value) <= APART * Math.hypot(byJug, bySizes)) return;

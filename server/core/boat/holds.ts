@@ -53,8 +53,8 @@ export function countedByItself(boat: Pick<Boat, 'shells' | 'compartments' | 'ta
           {
             severity: 'warning',
             mends: [
-              { title: `Take out the entry “${other.name}”`, changes: [{ kind: 'remove', path: its }] },
-              { title: `Take “${held}” out of “${name}”`, changes: [{ kind: 'remove', path: [...path, 'holds', i] }] },
+              { title: `Remove the entry “${other.name}”`, changes: [{ kind: 'remove', path: its }] },
+              { title: `Remove “${held}” from “${name}”`, changes: [{ kind: 'remove', path: [...path, 'holds', i] }] },
             ],
           },
         ),

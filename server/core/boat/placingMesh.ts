@@ -50,10 +50,10 @@ function metresOf({ unit }: MeshEntry, file: LoadedMesh, setting: Setting): numb
       setting,
       'mesh-unit',
       ['mesh', 'unit'],
-      `The file itself says that it is in ${file.unit.name}; “unit: ${unit}” overrules it. Take this out unless the file is wrong.`,
+      `The file itself says that it is in ${file.unit.name}; “unit: ${unit}” overrules it. Remove this unless the file is wrong.`,
       {
         severity: 'warning',
-        mends: [{ title: 'Take out “unit”', changes: [{ kind: 'remove', path: [...setting.path, 'mesh', 'unit'] }] }],
+        mends: [{ title: 'Remove “unit”', changes: [{ kind: 'remove', path: [...setting.path, 'mesh', 'unit'] }] }],
       },
     );
   }

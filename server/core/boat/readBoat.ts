@@ -34,6 +34,7 @@ import {
 import { type BoatSource, entriesIn } from './source.ts';
 import { toldNow } from './toldNow.ts';
 import type { Trial } from './trial.ts';
+import { volumeUnit } from './volumeUnit.ts';
 
 export interface BoatReading {
   readonly boat: Boat;
@@ -102,7 +103,7 @@ function readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes, 
     name,
     waterline,
     scale,
-    units,
+    units: { ...units, ...volumeUnit(sources.tanks.map(({ checked }) => checked.capacity)) },
     water: readWater(water, findings),
     shells: entriesIn(sources.shells),
     compartments: entriesIn(sources.compartments),

@@ -80,7 +80,7 @@ const unused = (path: Path, key: string, words: string): Finding => ({
   about: 'file',
   message: `“${key}” ${words}`,
   place: { on: 'key', path: [...path, key] },
-  mends: [{ title: `Take out “${key}”`, changes: [{ kind: 'remove', path: [...path, key] }] }],
+  mends: [{ title: `Remove “${key}”`, changes: [{ kind: 'remove', path: [...path, key] }] }],
 });
 
 const toleranceUnused = (path: Path, { sigma }: Quantity): readonly Finding[] =>
@@ -102,7 +102,7 @@ const givenTwice = (path: Path): Finding =>
     'The water in the tanks is given twice, as “fill” of all together and under “tanks”. Keep one of them; until then this condition is not figured.',
     {
       mends: ['fill', 'tanks'].map(key => ({
-        title: `Take out “${key}”`,
+        title: `Remove “${key}”`,
         changes: [{ kind: 'remove', path: [...path, key] }],
       })),
     },

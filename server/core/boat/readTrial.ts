@@ -157,7 +157,7 @@ function tankReading(entry: TrialEntry, path: Path, findings: Finding[]): TankRe
         'trial-impossible',
         [...path, extra],
         `The water in the tanks is given twice, as “${of}” and as “${extra}”. Keep the one that was read; the other is left out.`,
-        { mends: [{ title: `Take out “${extra}”`, changes: [{ kind: 'remove', path: [...path, extra] }] }] },
+        { mends: [{ title: `Remove “${extra}”`, changes: [{ kind: 'remove', path: [...path, extra] }] }] },
       ),
     );
   }

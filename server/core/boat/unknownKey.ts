@@ -105,5 +105,5 @@ function keptOrTakenOut({ key, map, owner, known }: UnknownKey, hasBetter: boole
   if (!hasBetter && known.some(info => info.required && !(isMap(owner) && info.key in owner))) return [];
   const holdsFigure = /\d/.test(`${key} ${JSON.stringify(value ?? '')}`);
   if (holdsFigure && !hasBetter && keep.length === 0) return [];
-  return [...keep, { title: `Take out “${key}”`, changes: [{ kind: 'remove', path }] }];
+  return [...keep, { title: `Remove “${key}”`, changes: [{ kind: 'remove', path }] }];
 }

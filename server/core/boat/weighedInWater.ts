@@ -56,7 +56,7 @@ export function weighedInWater({ name, mass, inWater }: Weighings, setting: Sett
       setting,
       'in-water-impossible',
       ['inWater'],
-      `Nothing weighs as much in water (${massText(reads.value, units)}) as in air (${massText(mass.value, units)}): water bears a part of it. Check both; of what floats the weight in water is less than nothing, such as -35 g.`,
+      `Nothing weighs as much in water (${massText(reads.value, units)}) as in air (${massText(mass.value, units)}): water buoys up a part of it. Check both; of what floats the weight in water is less than nothing, such as -35 g.`,
     );
   }
   const { density: water, words } = readWater(inWater.water ?? null, setting.findings, [

@@ -132,4 +132,4 @@ export const mainText = (figured: Figured): string =>
 
 /** What stands in brackets beside it there. */
 export const besideText = (figured: Figured): string | null =>
-  figured.figure.difference && figured.off !== null ? offBeyond(figured) : figured.beside;
+  (figured.figure.difference && figured.off !== null ? offBeyond(figured) : figured.beside) || null;

@@ -1,5 +1,5 @@
 import type { Boat } from '../boat/boat.ts';
-import { fillOf } from '../conditions/float.ts';
+import { type FloatingState, fillOf } from '../conditions/float.ts';
 import type { Where } from '../conditions/loadingCondition.ts';
 import {
   bAboveG,
@@ -88,7 +88,7 @@ export const FIGURES: readonly Figure[] = [
     kind: LENGTH,
     of: gmInTrim,
     readOff: 'level',
-    words: 'metacentric height lengthwise',
+    words: 'longitudinal metacentric height',
     tellsCondition: true,
     heading: null,
   },
@@ -120,10 +120,10 @@ export const FIGURES: readonly Figure[] = [
     kind: HEIGHT,
     of: least(gmInHeel, gmInTrim),
     readOff: 'level',
-    words: 'B above G',
-    noun: 'height of B above G',
+    words: 'BG',
     tellsCondition: true,
-    heading: 'B above G, water moving',
+    heading: 'BG, tank water free',
+    beside: plumb,
     isForMachines: false,
     limit: atLeast('bg'),
     finding: 'submerged-bg',
@@ -135,9 +135,10 @@ export const FIGURES: readonly Figure[] = [
     kind: HEIGHT,
     of: bAboveG,
     readOff: 'level',
-    words: 'B above G, water still',
+    words: 'BG, tank water locked',
     tellsCondition: true,
-    heading: 'B above G, water still',
+    heading: 'BG, tank water locked',
+    beside: plumb,
   },
   {
     id: 'bgEffectiveLongitudinal',
@@ -145,7 +146,7 @@ export const FIGURES: readonly Figure[] = [
     kind: HEIGHT,
     of: gmInTrim,
     readOff: 'level',
-    words: 'B above G, trimming',
+    words: 'BG, trimming',
     tellsCondition: true,
     heading: null,
     effect: HEIGHT.ways,
@@ -156,7 +157,7 @@ export const FIGURES: readonly Figure[] = [
     kind: HEIGHT,
     of: gmInHeel,
     readOff: 'level',
-    words: 'B above G, heeling',
+    words: 'BG, heeling',
     tellsCondition: true,
     heading: null,
     effect: HEIGHT.ways,
@@ -195,6 +196,13 @@ function tilts(where: Where, trim: FindingCode, heel: FindingCode): readonly Fig
       effect: HEEL.ways,
     },
   ];
+}
+
+/** From so much tilt on what is measured along the plumb line is not what the boat's own heights tell. */
+const TILTED = Math.PI / 90;
+
+function plumb(_value: number, _boat: Boat, floating: FloatingState): string {
+  return Math.hypot(trimAngle(floating)!, heelAngle(floating)!) > TILTED ? 'along the plumb line' : '';
 }
 
 /** The smaller of two readings. */

@@ -45,7 +45,7 @@ export const TRANSIT_FIGURES: readonly TransitFigure[] = [
     kind: LENGTH,
     of: step => step.gm,
     badness: gm => -gm,
-    heading: 'Least metacentric height',
+    heading: 'Least GM',
     limit: atLeast('gm'),
     isJudgedInRow: false,
     finding: 'transit-gm',
@@ -55,7 +55,7 @@ export const TRANSIT_FIGURES: readonly TransitFigure[] = [
     kind: LENGTH,
     of: step => step.gmLongitudinal,
     badness: gm => -gm,
-    heading: 'Least lengthwise',
+    heading: 'Least longitudinal GM',
   },
 ];
 

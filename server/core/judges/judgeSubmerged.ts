@@ -8,7 +8,7 @@ import { boundOf, marginOf } from '../figures/limit.ts';
 import { FIGURES } from '../figures/table.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../findings/finding.ts';
-import { angleText, heelWords, lengthText, massText, trimWords } from '../wording/numbers.ts';
+import { angleText, heelWords, lengthText, massText, trimWords, volumeText } from '../wording/numbers.ts';
 import { type OutOfLimit, outOfLimits, type Sentences } from './judgeLimits.ts';
 import { conditionPlace } from './places.ts';
 
@@ -136,7 +136,7 @@ const sentencesFor = (boat: Boat, submerged: SubmergedNeutral): Sentences => ({
       figured.limit && boundOf(figured.limit, figured.value).way === 'under'
         ? 'larger than the boat needs, or the boat is too heavy'
         : 'too small, or the boat too light: no margin is left';
-    return `${figured.condition.title}, the boat hangs neutral with its tanks ${shown} full (${massText(submerged.ballast, boat.units)} of water), limits ${limitWords(figured)}: the tank is ${size}.`;
+    return `${figured.condition.title}, the boat hangs neutral with its tanks ${shown} full (${volumeText(submerged.ballast / boat.water.density, boat.units)} of water), limits ${limitWords(figured)}: the tank is ${size}.`;
   },
 });
 

@@ -43,15 +43,17 @@ export function* judgeUncertainties(
 function untold({ title }: LoadingCondition, standings: readonly Standing[], place: Place): readonly Finding[] {
   const open = standings.filter(({ verdict, margin }) => verdict === 'cannot-tell' && margin >= 0);
   if (open.length === 0) return [];
-  const listed = open
-    .map(({ figured, figure, limit }) => `${figured.figure.words} ${figure} (limit ${limit})`)
-    .join(', ');
+  const listed = open.map(
+    ({ figured, limit, sigma, uncertainty }) =>
+      `the ${figured.figure.words} to ± ${sigma(uncertainty.sigma)} (limit ${limit})`,
+  );
+  const isAfloat = open.every(({ figured }) => figured.figure.where === 'afloat');
   return [
     {
       code: 'cannot-tell',
       about: 'uncertainty',
       severity: 'information',
-      message: `${title}, it cannot be told yet whether the boat is within all limits. Inside, but not beyond doubt: ${listed}.${roughWords(open)} Weigh and measure what makes the most of the uncertainty, or see what it does in the pool.`,
+      message: `${title}, the file knows ${listed.join(', ')}: the first ${isAfloat ? 'float' : 'dive'} tells more than any ruler.${roughWords(open)}`,
       place,
     },
   ];
@@ -83,13 +85,14 @@ function weighNext(
   const most = uncertainty.shares.find(({ input }) => input.id === next.id);
   if (!most) return [];
   const { input, share } = most;
-  const left = sigma(uncertainty.sigma * Math.sqrt(Math.max(0, 1 - share)));
+  const finer = sigmaText(WITH_CARE * input.sigma, input.dimension, boat.units);
+  const left = sigma(uncertainty.sigma * Math.sqrt(Math.max(0, 1 - share * (1 - WITH_CARE ** 2))));
   return [
     {
       code: 'weigh-next',
       about: 'uncertainty',
       severity: 'information',
-      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, makes ${shareWords(share)} of the uncertainty in the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known exactly, it would leave ± ${left}. ${howTo(input, boat)}`,
+      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, accounts for ${shareWords(share)} of the ± of the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known to ± ${finer}, it would leave ± ${left}. ${howTo(input)}`,
       place: { on: 'value', path: input.path },
     },
   ];
@@ -112,10 +115,10 @@ function verbFor({ dimension, origin }: Input): string {
 /** As well as it may be known with some care: a quarter of the uncertainty. */
 const WITH_CARE = 1 / 4;
 
-function howTo({ dimension, origin, entryName, sigma }: Input, { units }: Boat): string {
+function howTo({ origin, entryName }: Input): string {
   if (origin === 'handbook') {
     return `Weigh a piece of your own ${entryName} of known size, and write “density:” into its entry.`;
   }
   if (origin === 'written') return 'Then write the finer tolerance.';
-  return `Then write how well you know it, such as “± ${sigmaText(WITH_CARE * sigma, dimension, units)}” after the figure.`;
+  return 'Then write that “±” after the figure.';
 }

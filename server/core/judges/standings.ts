@@ -69,3 +69,7 @@ export function nearestToLimit(standings: readonly Standing[]): Standing | null 
     null,
   );
 }
+
+/** How a figure stands to its limit: no word where it is inside, and its uncertainty leaves that open. */
+export const verdictWord = ({ isKept, isOpen }: { readonly isKept?: boolean; readonly isOpen?: boolean }): string =>
+  isKept ? (isOpen ? '' : 'ok') : 'out';

@@ -21,18 +21,18 @@ export function factsOf({ state }: InCondition, boat: Boat): readonly ConditionF
       { name: 'Displacement', value: massText(state.displacement, units), before },
       { name: 'Centre of buoyancy', value: pointWords(state.centreOfBuoyancy, boat), before },
       {
-        name: 'Sinks by',
-        value: `${tapeText(step, units)} for ${massText(state.massPerImmersion * step, units)}`,
+        name: `Weight to sink it ${tapeText(step, units)}`,
+        value: massText(state.massPerImmersion * step, units),
         before,
       },
-      { name: 'To trim by 1°', value: momentText(state.momentToTrimOneDegree, units), before },
+      { name: 'Moment to trim 1°', value: momentText(state.momentToTrimOneDegree, units), before },
     ];
   }
   if (state.status !== 'neutral') return [];
   return [
     { name: 'Stays level', value: state.stable ? 'yes' : 'no' },
     {
-      name: 'To trim by 1°',
+      name: 'Moment to trim 1°',
       value: state.stable ? momentText(state.momentToTrimOneDegree, units) : 'nothing holds it',
     },
     { name: 'Centre of buoyancy', value: pointWords(state.centreOfBuoyancy, boat) },

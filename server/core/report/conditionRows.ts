@@ -25,8 +25,15 @@ export function conditionRows(analysis: Analysis, inCondition: InCondition): rea
     );
   }
   const last = facts.filter(({ before }) => before === undefined || !headings.has(before));
-  return [...rows, ...last, ...otherwiseByFile(analysis, inCondition)];
+  return [...rows.filter(isNews), ...last, ...otherwiseByFile(analysis, inCondition)];
 }
+
+/** Of two figures of a kind that read the same, as BG with its tank water free and locked, one is enough. */
+const isNews = ({ name, value, limit }: Row, at: number, rows: readonly Row[]): boolean => {
+  const above = rows[at - 1];
+  const [kind] = name.split(', ');
+  return limit !== undefined || above?.value !== value || above.name.split(', ')[0] !== kind;
+};
 
 /** Where the trials have the boat come to rest and the file has not, or the other way round: what it does by the file. */
 function otherwiseByFile(analysis: Analysis, inCondition: InCondition): readonly Row[] {

@@ -26,7 +26,7 @@ export function waterSetText(analysis: Analysis, paint: Paint): string {
   return `${analysis.file.isFaulty ? FAULTY : NO_SET}\n`;
 }
 
-const FAULTY = 'The file has errors: mend them first (trimwright check).';
+const FAULTY = 'The file has errors: fix them first (trimwright check).';
 
 const NO_SET = 'No lead or foam that the bays and the stock allow brings the boat within its limits in both waters.';
 

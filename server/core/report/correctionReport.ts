@@ -25,7 +25,7 @@ export function correctionReport(analysis: Analysis, correction: Correction, pai
           ].join('\n'),
         ]
       : []),
-    [paint.heading('Mind'), ...cautions(correction.pieces)].join('\n'),
+    [paint.heading('Caution'), ...cautions(correction.pieces)].join('\n'),
   ].join('\n\n');
 }
 

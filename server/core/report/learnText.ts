@@ -10,7 +10,7 @@ export function learnText(analysis: Analysis, paint: Paint): string {
 }
 
 function nothingToLearn({ file: { isFaulty }, trials }: Analysis): string {
-  if (isFaulty) return 'The file has errors: mend them first (trimwright check).';
+  if (isFaulty) return 'The file has errors: fix them first (trimwright check).';
   if (trials.length === 0)
     return 'The file has no trials. Write down what you read, on the bench or in the water, under “trials:”.';
   return 'The trials ask for no change of the file.';

@@ -20,9 +20,9 @@ function rangeWords(afloat: Afloat, { units }: Boat): string {
   if (!range) return 'does not stay upright';
   const [port, starboard] = range;
   const most = points.reduce((a, b) => (Math.abs(b.lever) > Math.abs(a.lever) ? b : a));
-  const lever = `greatest lever ${lengthText(Math.abs(most.lever), units)} at ${angleText(Math.abs(most.heel))}`;
+  const lever = `greatest righting lever ${lengthText(Math.abs(most.lever), units)} at ${angleText(Math.abs(most.heel))}`;
   const all = Math.min(-port, starboard) > (175 / 180) * Math.PI;
   return all
     ? `from any heel; ${lever}`
-    : `from ${angleText(-port)} to port and ${angleText(starboard)} to starboard; ${lever}`;
+    : `to ${angleText(-port)} to port and ${angleText(starboard)} to starboard, where its stability vanishes; ${lever}`;
 }

@@ -3,13 +3,17 @@ import { materials } from '../../../schema/materials.ts';
 import type { Path } from '../../../schema/path.ts';
 import { dimensions, knownUnits } from '../../../schema/units.ts';
 import { type UsualUncertainty, usualUncertainties } from '../../../schema/usualUncertainties.ts';
+import { WORDS, type Word } from '../../../schema/words.ts';
 import { catalogue, type FindingCode } from '../findings/catalogue/catalogue.ts';
 
-/** Every key, unit, material and finding of the boat file in one Markdown document, made from the program's own tables. */
+/** Every word, key, unit, material and finding of the boat file in one Markdown document, made from the program's own tables. */
 export function referenceText(describer: Describer): string {
   return [
-    '# The boat file: keys, units, materials and findings',
+    '# The boat file: words, keys, units, materials and findings',
     'Made from the program’s own tables; do not edit it by hand.',
+    '## Words',
+    'The words of figures, hovers and messages, with the letters that the trade has for them.',
+    ...WORDS.map(wordLine),
     '## Keys',
     keysOf([], describer, 3),
     '## Units',
@@ -30,6 +34,9 @@ export function referenceText(describer: Describer): string {
     .replace(/\n\n- /g, '\n- ')
     .concat('\n');
 }
+
+const wordLine = ({ word, symbol, means }: Word): string =>
+  `- **${word}**${symbol === undefined || symbol === word ? '' : ` (${symbol})`}: ${means}`;
 
 const findingCodes = (): readonly FindingCode[] => (Object.keys(catalogue) as FindingCode[]).sort();
 

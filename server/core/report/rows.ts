@@ -1,3 +1,5 @@
+import { verdictWord } from '../judges/standings.ts';
+
 /** One figure of the report: its name, its value, and how it stands to its limit where it has one. */
 export interface Row {
   readonly name: string;
@@ -7,9 +9,6 @@ export interface Row {
   /** The limit lies so near, for the uncertainty of the figure, that the boat may be on its other side. */
   readonly isOpen?: boolean;
 }
-
-/** How a figure stands to its limit; with a question mark where its uncertainty leaves that open. */
-export const verdictWord = ({ isKept, isOpen }: Row): string => `${isKept ? 'ok' : 'out'}${isOpen ? '?' : ''}`;
 
 /** Colours for a terminal, or none. */
 export interface Paint {
@@ -25,12 +24,11 @@ export function rowSection(name: string, rows: readonly Row[], paint: Paint): st
   if (rows.length === 0) return '';
   const widest = Math.max(...rows.map(row => row.name.length));
   const broadest = Math.max(...rows.filter(row => row.limit !== undefined).map(row => row.value.length), 0);
-  const hasOpen = rows.some(row => row.isOpen);
   const lines = rows.map(row => {
     const { name: figure, value, limit, isKept } = row;
     const start = `  ${figure.padEnd(widest)}  `;
     if (limit === undefined) return start + value;
-    const word = verdictWord(row).padEnd(hasOpen ? 4 : 3);
+    const word = verdictWord(row).padEnd(3);
     const verdict = isKept ? paint.good(word) : paint.bad(word);
     return `${start}${value.padEnd(broadest)}  ${verdict}  limit ${limit}`;
   });

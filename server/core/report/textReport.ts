@@ -27,7 +27,7 @@ export function textReport(analysis: Analysis, paint: Paint = plainPaint): strin
       rowSection(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition), paint),
     ),
     rowSection(titleIn(analysis, 'On the way down'), transitRows(analysis), paint),
-    rowSection(titleIn(analysis, 'Comes back upright'), rangeRows(analysis), paint),
+    rowSection(titleIn(analysis, 'Range of stability'), rangeRows(analysis), paint),
     rowSection(titleIn(analysis, 'Tanks'), tankRows(analysis), paint),
     rowSection(titleIn(analysis, 'In other water'), otherWaterRows(analysis), paint),
     uncertaintyBlock(analysis, paint),
@@ -61,15 +61,17 @@ function massWords(analysis: Analysis): string {
 
 function findingsBlock(analysis: Analysis, paint: Paint): string {
   const findings = analysis.findings;
-  // What to weigh next has a block of its own.
-  const open = analysis.said.openQuestions.filter(({ code }) => code !== 'weigh-next');
-  if (findings.length === 0 && open.length === 0) return analysis.file.isWhole ? paint.good('Within all limits.') : '';
-  const lines = [...findings, ...open].map(({ severity, message }) => {
+  // How sure the figures are has a block of its own.
+  const isSure = analysis.said.openQuestions.length === 0;
+  if (findings.length === 0)
+    return analysis.file.isWhole
+      ? paint.good(isSure ? 'Within all limits.' : 'Within all limits, by the figures.')
+      : '';
+  const lines = findings.map(({ severity, message }) => {
     const mark = `  ${severity}: `;
     return `${severity === 'error' ? paint.bad(mark) : mark}${message}`;
   });
-  const heading = findings.length === 0 ? 'Within all limits, but not beyond doubt' : 'Findings';
-  return [paint.heading(heading), ...lines].join('\n');
+  return [paint.heading('Findings'), ...lines].join('\n');
 }
 
 function correctionsBlock(analysis: Analysis, paint: Paint): string {
@@ -82,7 +84,7 @@ function correctionsBlock(analysis: Analysis, paint: Paint): string {
 /** Why nothing is offered for a boat that is out of its surfaced limits. */
 function whyNone({ boat, surfaced, file: { isFaulty } }: Analysis): string {
   if (surfaced.status !== 'afloat' || judgeSurfaced(boat, surfaced).length === 0) return '';
-  if (isFaulty) return 'Corrections are computed once the errors in the file are mended.';
+  if (isFaulty) return 'Corrections are computed once the errors in the file are fixed.';
   if (boat.bays.length === 0) return 'For computed corrections, say under “bays:” where lead or foam can still go in.';
   return `No ${MOST_PIECES} pieces or fewer in the bays bring the boat inside its surfaced limits.`;
 }

@@ -51,7 +51,7 @@ function readingLines(
       ? 'struck out'
       : slips.has(reading)
         ? 'fits nothing: a slip?'
-        : `${Math.abs(score).toFixed(1)} apart`;
+        : `difference (in ±) ${Math.abs(score).toFixed(1)}`;
     const byFile = `by the file ${readingText(reading, predicted, units)}`;
     return [[readingName(reading, units), readingText(reading, reading.value, units), byFile, apart]];
   });

@@ -6,15 +6,15 @@ import type { Paint } from './rows.ts';
 
 /** What ± and the question marks mean, in lines. */
 export const UNCERTAINTY_KEY = [
-  'After ± stands one standard uncertainty, by the tolerances in the file or what is usual. With “ok?” and “out?” the',
-  'limit lies within two of them: the boat in the water may be on its other side.',
+  'After ± stands one standard uncertainty, by the tolerances in the file or what is usual. “ok” stands where the limit',
+  'lies more than two of them away, “out” where the figure itself is beyond it.',
 ] as const;
 
 /** Inputs that are listed, and the least share of one. */
 const MOST_LISTED = 5;
 const LEAST_LISTED = 0.02;
 
-/** What to weigh or measure next: whose uncertainty counts most in the figure that is nearest to its limit. */
+/** How well the figures are known, what to weigh or read next, and what accounts for the ± of the figure nearest to its limit. */
 export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
   const { boat, conditions, scheme } = analysis;
   const nearest = nearestToLimit(standingsOf(boat, conditions, scheme.figures, analysis.uncertainties));
@@ -27,11 +27,10 @@ export function uncertaintyBlock(analysis: Analysis, paint: Paint): string {
     ([words, value, share]) => `  ${words.padEnd(widths[0]!)}  ${value.padEnd(widths[1]!)}  ${share}`,
   );
   const name = nameIn(nearest.figured.condition, nearest.figured.figure);
-  const next = analysis.said.openQuestions.filter(({ code }) => code === 'weigh-next');
   return [
-    paint.heading('What to weigh, measure or read next'),
-    ...next.map(({ message }) => `  ${message}`),
-    `  By their share in the uncertainty of the ${name}, which is nearest to its limit: ${nearest.figure}, limit ${nearest.limit}.`,
+    paint.heading('How sure the figures are'),
+    ...analysis.said.openQuestions.map(({ message }) => `  ${message}`),
+    `  Nearest to its limit is the ${name}, ${nearest.figure}, limit ${nearest.limit}. What accounts for its ±:`,
     ...lines,
     ...UNCERTAINTY_KEY.map(words => `  ${words}`),
   ].join('\n');

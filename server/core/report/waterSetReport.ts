@@ -24,7 +24,7 @@ export function waterSetReport(set: WaterSet, figures: readonly Figure[], paint:
               cut ? cutLines(cut.piece, part.name, boat, 'one water') : [],
             ),
           ].join('\n'),
-          [paint.heading('Mind'), ...cautions(made.flatMap(({ made: cut }) => cut?.piece ?? []))].join('\n'),
+          [paint.heading('Caution'), ...cautions(made.flatMap(({ made: cut }) => cut?.piece ?? []))].join('\n'),
         ]
       : []),
   ].join('\n\n');

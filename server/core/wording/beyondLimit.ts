@@ -15,9 +15,17 @@ export function beyondLimit(show: (finer: number) => string, limit: string, way:
 
 /** Compares what is written, not what is meant; figures in different units need no more digits. */
 function readsBeyond(figure: string, limit: string, way: 'over' | 'under'): boolean {
-  const [shown, bound] = [Number.parseFloat(figure), Number.parseFloat(limit)];
+  const [shown, bound] = [sizeOf(figure), sizeOf(limit)];
   if (Number.isNaN(shown)) return false;
   return unitOf(figure) !== unitOf(limit) || (way === 'over' ? shown > bound : shown < bound);
 }
 
-const unitOf = (text: string): string => /^[-\d.]+\s*(\S*)/.exec(text)?.[1] ?? '';
+/** The number that a text begins with: "1.5 mm", "3 1/16 in", and of pounds with ounces the ounces in all. */
+function sizeOf(text: string): number {
+  const [, pounds, rest] = /^([\d.]+) lb(?: ([\d.]+) oz)?/.exec(text) ?? [];
+  if (pounds !== undefined) return Number(pounds) * 16 + Number(rest ?? 0);
+  const [, whole, top, bottom] = /^(?:(\d+) )?(\d+)\/(\d+)/.exec(text) ?? [];
+  return top === undefined ? Number.parseFloat(text) : Number(whole ?? 0) + Number(top) / Number(bottom);
+}
+
+const unitOf = (text: string): string => /^[-\d./ ]+(lb|\S*)/.exec(text)?.[1]?.replace('lb', 'oz') ?? '';

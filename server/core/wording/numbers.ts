@@ -1,5 +1,7 @@
 import { countedAt } from '../../../schema/places.ts';
-import { type Dimension, type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
+import { type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
+import { inchText, mixedInches, poundText } from './imperial.ts';
+import { inUnit, plainNumber } from './inUnit.ts';
 
 /**
  * Figures for people, from SI: in the file's own units (or the finer or coarser one beside it where that reads
@@ -7,76 +9,19 @@ import { type Dimension, type FileUnits, fromSi, unitNamed } from '../../../sche
  * back as a quantity there. Nothing ever says "-0".
  */
 
-/** How many decimals a figure in a unit gets, by its size: the first row whose limit it is below. */
-type Digits = readonly (readonly [below: number, decimals: number])[];
-
-const digitsOf: Readonly<Record<string, Digits>> = {
-  mm: [
-    [1, 2],
-    [100, 1],
-    [Infinity, 0],
-  ],
-  cm: [
-    [1, 3],
-    [10, 2],
-    [Infinity, 1],
-  ],
-  m: [[Infinity, 3]],
-  in: [
-    [0.1, 3],
-    [10, 2],
-    [Infinity, 1],
-  ],
-  ft: [[Infinity, 2]],
-  g: [
-    [1, 2],
-    [10, 1],
-    [Infinity, 0],
-  ],
-  kg: [
-    [10, 3],
-    [Infinity, 2],
-  ],
-  oz: [
-    [1, 2],
-    [Infinity, 1],
-  ],
-  lb: [[Infinity, 2]],
-  ml: [
-    [10, 1],
-    [Infinity, 0],
-  ],
-  l: [[Infinity, 2]],
-  in3: [
-    [10, 2],
-    [100, 1],
-    [Infinity, 0],
-  ],
-  'kg/m3': [
-    [1000, 1],
-    [Infinity, 0],
-  ],
-  '°': [
-    [1, 2],
-    [Infinity, 1],
-  ],
-  '%': [
-    [10, 1],
-    [Infinity, 0],
-  ],
-  bar: [[Infinity, 2]],
-  psi: [[Infinity, 1]],
-};
-
-/** A length in m: "6.2 mm", "0.24 in"; `finer` adds decimals where the usual ones hide what matters. */
-export const lengthText = (metres: number, units: FileUnits, finer = 0): string =>
-  inUnit(metres, 'length', lengthUnit(metres, units.length), { finer });
+/** A length in m: "6.2 mm", "3 11/16 in"; `finer` adds digits where the usual ones hide what matters. */
+export function lengthText(metres: number, units: FileUnits, finer = 0): string {
+  const unit = lengthUnit(metres, units.length);
+  return unit === 'in' ? inchText(metres, finer) : inUnit(metres, 'length', unit, { finer });
+}
 
 const isSmall = (si: number, limit: number): boolean => Math.abs(si) < limit;
 
 function lengthUnit(metres: number, unit: FileUnits['length']): string {
   if (unit === 'm' && isSmall(metres, 1)) return 'mm';
+  if ((unit === 'mm' || unit === 'cm') && !isSmall(metres, 10)) return 'm';
   if (unit === 'ft' && isSmall(metres, 0.3048)) return 'in';
+  if (unit === 'in' && !isSmall(metres, 30.48)) return 'ft';
   return unit;
 }
 
@@ -91,32 +36,20 @@ export function tapeText(metres: number, units: FileUnits): string {
   if (units.length !== 'in' && units.length !== 'ft') {
     return inUnit(Math.round(metres * 1000) / 1000, 'length', units.length, { decimals: 3 });
   }
-  const sixteenths = Math.round(fromSi(metres, unitNamed('in', 'length')!) * 16);
-  const whole = Math.floor(Math.abs(sixteenths) / 16);
-  const rest = Math.abs(sixteenths) % 16;
-  const parts = [...(whole > 0 || rest === 0 ? [String(whole)] : []), ...(rest > 0 ? [fraction(rest, 16)] : [])];
-  return `${sixteenths < 0 ? '-' : ''}${parts.join(' ')} in`;
+  return `${mixedInches(fromSi(metres, unitNamed('in', 'length')!), 16)} in`;
 }
 
-const fraction = (top: number, bottom: number): string =>
-  top % 2 === 0 ? fraction(top / 2, bottom / 2) : `${top}/${bottom}`;
-
-/** A mass in kg: "96 g", "3.4 oz". Builders weigh in grams up to 10 kg. */
-export const massText = (kilograms: number, units: FileUnits, finer = 0): string =>
-  inUnit(kilograms, 'mass', massUnit(kilograms, units.mass), { finer });
-
-function massUnit(kilograms: number, unit: FileUnits['mass']): string {
-  if (unit === 'g' && !isSmall(kilograms, 10)) return 'kg';
-  if (unit === 'kg' && isSmall(kilograms, 1)) return 'g';
-  if (unit === 'oz' && !isSmall(kilograms, 4.5359237)) return 'lb';
-  if (unit === 'lb' && isSmall(kilograms, 0.45359237)) return 'oz';
-  return unit;
+/** A mass in kg: "96 g", "3.4 oz", "1 lb 9.5 oz". Builders weigh in grams up to 10 kg. */
+export function massText(kilograms: number, units: FileUnits, finer = 0): string {
+  if (units.mass === 'oz' || units.mass === 'lb') return poundText(kilograms, finer);
+  const isInKilograms = units.mass === 'g' ? !isSmall(kilograms, 10) : !isSmall(kilograms, 1);
+  return inUnit(kilograms, 'mass', isInKilograms ? 'kg' : 'g', { finer });
 }
 
-/** A volume in m3: "360 ml", "12.4 in³". */
+/** A volume in m3: "360 ml", "12.4 in³"; in the unit that the file has for its tanks, where it gives one. */
 export function volumeText(cubicMetres: number, units: FileUnits): string {
-  if (isImperial(units)) return inUnit(cubicMetres, 'volume', 'in3');
-  return inUnit(cubicMetres, 'volume', isSmall(cubicMetres, 0.01) ? 'ml' : 'l');
+  const unit = units.volume ?? (isImperial(units) ? 'in3' : isSmall(cubicMetres, 0.01) ? 'ml' : 'l');
+  return inUnit(cubicMetres, 'volume', unit === 'ml' && !isSmall(cubicMetres, 0.01) ? 'l' : unit);
 }
 
 /** "998.2 kg/m³". */
@@ -137,7 +70,7 @@ export function momentText(kilogramMetres: number, units: FileUnits): string {
   const kilogrammes = unitNamed(isImperial(units) ? 'oz' : 'g', 'mass')!;
   const metres = unitNamed(isImperial(units) ? 'in' : 'mm', 'length')!;
   const moment = fromSi(fromSi(kilogramMetres, kilogrammes), metres);
-  return `${grouped(plain(moment, isImperial(units) ? 1 : 0))} ${kilogrammes.name}·${metres.name}`;
+  return `${grouped(plainNumber(moment, isImperial(units) ? 1 : 0))} ${kilogrammes.name}·${metres.name}`;
 }
 
 /** Groups of three with narrow no-break spaces, from five digits on as ISO 80000-1 has it. */
@@ -159,7 +92,7 @@ function tiltWords(
   [positive, negative]: readonly [string, string],
   finer: number,
 ): string {
-  const degrees = plain(fromSi(Math.abs(angle), unitNamed('°', 'angle')!), 1 + finer);
+  const degrees = plainNumber(fromSi(Math.abs(angle), unitNamed('°', 'angle')!), 1 + finer);
   return degrees === '0' ? none : `${degrees}° ${angle > 0 ? positive : negative}`;
 }
 
@@ -190,27 +123,4 @@ function placeWords(
 ): string {
   const distance = lengthText(Math.abs(at), units);
   return /^0 /.test(distance) ? none : `${distance} ${at > 0 ? positive : negative}`;
-}
-
-/** How exact a figure is: by its size and `finer` digits more, or with `decimals` whatever its size. */
-interface Exactness {
-  readonly finer?: number;
-  readonly decimals?: number;
-}
-
-/** An SI value as a figure in a unit that is known to exist. */
-function inUnit(si: number, dimension: Dimension, name: string, { finer = 0, decimals }: Exactness = {}): string {
-  const reading = fromSi(si, unitNamed(name, dimension)!);
-  const figure = plain(reading, decimals ?? decimalsFor(reading, digitsOf[name]!) + finer);
-  return name === '°' ? figure + name : `${figure} ${name.replace(/3$/, '³')}`;
-}
-
-const decimalsFor = (reading: number, digits: Digits): number =>
-  digits.find(([below]) => Math.abs(reading) < below)?.[1] ?? 0;
-
-/** Rounded, without trailing zeros or a negative nought. */
-function plain(value: number, decimals: number): string {
-  const written = value.toFixed(decimals);
-  const trimmed = written.includes('.') ? written.replace(/\.?0+$/, '') : written;
-  return trimmed === '-0' ? '0' : trimmed;
 }

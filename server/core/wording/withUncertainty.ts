@@ -4,8 +4,8 @@ import { angleText, densityText, lengthText, massText, percentText, volumeText }
 /** A figure and one standard uncertainty of it: "61.4 ± 1.1 mm", "0.2° bow up ± 4.7°". Nothing is added for an uncertainty of nothing. */
 export function plusMinus(figure: string, uncertainty: string): string {
   if (!/[1-9]/.test(uncertainty)) return figure;
-  const [, number, unit] = /^(\S+) (\S+)$/.exec(figure) ?? [];
-  const [, uncertaintyUnit] = /^\S+ ([^\s,]+)/.exec(uncertainty) ?? [];
+  const [, number, unit] = /^(-?[\d./]+(?: [\d/]+)?) (\S+)$/.exec(figure) ?? [];
+  const [, uncertaintyUnit] = /^[\d./]+(?: [\d/]+)? ([^\s,]+)/.exec(uncertainty) ?? [];
   return unit !== undefined && unit === uncertaintyUnit ? `${number} ± ${uncertainty}` : `${figure} ± ${uncertainty}`;
 }
 

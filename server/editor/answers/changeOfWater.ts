@@ -48,10 +48,10 @@ const seaToFresh = ({ fresh, sea }: WaterSet) => [sea, fresh, 'fresh'] as const;
 
 function titlesFor(out: readonly SetPiece[], to: InWater, { boat }: Analysis): readonly string[] {
   const pieces = to.only.flatMap(({ made }) => made?.piece ?? []);
-  const taken = out.length > 0 ? [`take out ${out.map(({ part }) => `“${part.name}”`).join(', ')}`] : [];
+  const taken = out.length > 0 ? [`remove ${out.map(({ part }) => `“${part.name}”`).join(', ')}`] : [];
   if (pieces.length === 0) {
     if (out.length === 0) return ['the boat is within its limits there as it is'];
-    return [...taken, `take out ${out.length} pieces`];
+    return [...taken, `remove ${out.length} pieces`];
   }
   return addedWays(pieces, boat).map(words => [...taken, `insert ${words}`].join(', '));
 }

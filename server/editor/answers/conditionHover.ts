@@ -71,10 +71,9 @@ export function limitsHover(analysis: Analysis): string {
     if (!limit) return '';
     const there = figured.find(one => one.figure === figure);
     const standing = standings.find(one => one.figured.figure === figure && one.figured.condition === condition);
-    const open = standing?.verdict === 'cannot-tell' ? ', cannot be told yet' : '';
     const plain = there && there.off !== null ? offText(there) : 'not known';
     const byFile = there && byFileWords(analysis, there, offText);
-    return `${standing?.figure ?? plain} (${byFile ? `${byFile}; ` : ''}limit ${limitText(limit, figure.kind, boat.units)}${open})`;
+    return `${standing?.figure ?? plain} (${byFile ? `${byFile}; ` : ''}limit ${limitText(limit, figure.kind, boat.units)})`;
   };
   // What several conditions ask stands first, then limits that bind alike together.
   const binds = ['within', 'at least', 'between'];

@@ -22,7 +22,7 @@ export function shellHover(analysis: Analysis, index: number): string | null {
   const wall = analysis.shapes.wallOf(shell.form, shell.endsClosed);
   const thick = lengthText(shell.volume / wall.area, boat.units);
   const buoyancy = massText(boat.water.density * shell.volume, boat.units);
-  return `**${escapedMarkdown(timesName(shell))}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is borne up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
+  return `**${escapedMarkdown(timesName(shell))}**: free-flooding, only its wall displaces: ${volumeText(shell.volume, boat.units)}, as if ${thick} thick all over. It weighs ${massText(shell.mass, boat.units)} and is buoyed up by ${buoyancy} under water.${aboveWords(analysis, shell)}${formWords(shell)}`;
 }
 
 /** A compartment: what it displaces whole, and what of it floats the boat. */
@@ -33,7 +33,7 @@ export function compartmentHover(analysis: Analysis, index: number): string | nu
   const inside = boat.payload.filter(part => part.inside === compartment.name);
   const load = inside.reduce((sum, part) => sum + part.mass, 0);
   const buoyancy = massText(boat.water.density * compartment.volume, boat.units);
-  return `**${escapedMarkdown(timesName(compartment))}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, which bears ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
+  return `**${escapedMarkdown(timesName(compartment))}**: watertight, displaces ${volumeText(compartment.volume, boat.units)}, so that it is buoyed up by ${buoyancy}. Empty it weighs ${massText(compartment.mass, boat.units)}; ${inside.length} parts in it weigh ${massText(load, boat.units)}.${aboveWords(analysis, compartment)}${formWords(compartment)}`;
 }
 
 /** What was worked out of its form, or read of its mesh. */

@@ -1,7 +1,7 @@
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { titleIn } from '../../core/analysis/withTrials.ts';
 import { besideText, figuredIn, isKept, limitWords, mainText } from '../../core/figures/figured.ts';
-import { standingOf } from '../../core/judges/standings.ts';
+import { standingOf, verdictWord } from '../../core/judges/standings.ts';
 import { capital } from '../../core/wording/capital.ts';
 import { plusMinus } from '../../core/wording/withUncertainty.ts';
 import { inFull, stateWords } from './conditionWords.ts';
@@ -24,13 +24,13 @@ export function ownConditionHover(analysis: Analysis, index: number): string | n
       sigma === undefined ? mainText(figured) : plusMinus(mainText(figured), figure.kind.size(sigma, units));
     const beside = besideText(figured);
     const isOpen = uncertainties !== null && standingOf(figured, uncertainties)?.verdict === 'cannot-tell';
-    const verdict = `${isKept(figured) ? 'ok' : 'out'}${isOpen ? '?' : ''}`;
+    const verdict = verdictWord({ isKept: isKept(figured), isOpen });
     const limit = limitWords(figured);
     return [
       [
         capital(figure.words),
         beside === null ? value : `${value} (${beside})`,
-        limit === null ? '' : `${verdict}, limit ${limit}`,
+        limit === null ? '' : [verdict, `limit ${limit}`].filter(Boolean).join(', '),
       ],
     ];
   });

@@ -111,11 +111,11 @@ function recutTitle(fates: readonly Fate[], out: readonly Part[], boatToTrim: Bo
     const size = slot.material === 'lead' ? massText(mass, boat.units) : tapeText(station[1] - station[0], boat.units);
     return `recut “${name}” to ${size}`;
   });
-  const removed = out.length > 0 ? [`take out ${out.map(({ name }) => `“${name}”`).join(', ')}`] : [];
+  const removed = out.length > 0 ? [`remove ${out.map(({ name }) => `“${name}”`).join(', ')}`] : [];
   const inserts = added.length > 0 ? addedWays(added, boat).map(words => [`insert ${words}`]) : [[]];
   const short = [
     ...(kept.length > 0 ? [`recut ${piecesWords(kept.length)}`] : []),
-    ...(out.length > 0 ? [`take out ${piecesWords(out.length)}`] : []),
+    ...(out.length > 0 ? [`remove ${piecesWords(out.length)}`] : []),
     ...inserts.at(-1)!,
   ];
   const ways = [...inserts.map(insert => [...recut, ...removed, ...insert]), short];

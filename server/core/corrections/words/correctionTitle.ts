@@ -169,7 +169,7 @@ export const stiffeningTitle = (laid: CorrectedBoat, before: number, after: numb
   const [was, is] = [before, after].map(height => lengthText(height, laid.boat.units));
   return titleOf(
     addedWays(laid.pieces, laid.boat).map(added => `Insert ${added}`),
-    [`${allWithin(laid).at(-1)}, B above G ${bare(was!)} to ${is}`],
+    [`${allWithin(laid).at(-1)}, BG ${bare(was!)} to ${is}`],
   );
 };
 
@@ -194,7 +194,7 @@ const LIMIT_NAMES: Readonly<Record<string, string>> = {
   'surfaced-gm': 'metacentric height',
   'submerged-trim': 'submerged trim',
   'submerged-heel': 'submerged heel',
-  'submerged-bg': 'B above G',
+  'submerged-bg': 'BG',
   'neutral-fill': 'tank',
   'submerged-reserve': 'reserve',
   'submerged-light': 'too light to dive',

@@ -26,7 +26,7 @@ export interface DrawnGauge {
   /** What lies to the left and to the right on the bar. */
   readonly ends: readonly [left: string, right: string];
   readonly standing: GaugeStanding;
-  /** "ok", "ok?" or "out": the same by word as by shape and colour. */
+  /** "ok", "open" or "out": the same by word as by shape and colour. */
   readonly verdict: string;
   /** The place in the file that a click goes to: what is said of it, or its limit; null where the file has neither. */
   readonly path: string | null;
@@ -78,7 +78,7 @@ function drawn(gauge: Gauge, analysis: Analysis): DrawnGauge {
     limit: `limit ${limitWords}`,
     ends: ways ? [ways[1], ways[0]] : ['less', 'more'],
     standing,
-    verdict: { in: 'ok', open: 'ok?', out: 'out' }[standing],
+    verdict: { in: 'ok', open: 'open', out: 'out' }[standing],
     path: path && pathKey(path),
     svg: gaugeBar(gauge),
   };

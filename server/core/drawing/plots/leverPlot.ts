@@ -90,7 +90,7 @@ function edges(chart: Parameters<typeof chartDot>[0], { range }: RightingCurve):
 function rangeSentence(who: string, { points, range }: RightingCurve, units: Analysis['boat']['units']): string {
   if (!range) return `${who} it does not stay upright.`;
   const most = points.reduce((a, b) => (Math.abs(b.lever) > Math.abs(a.lever) ? b : a));
-  const lever = `greatest lever ${lengthText(Math.abs(most.lever), units)} at ${angleText(Math.abs(most.heel))}`;
+  const lever = `greatest righting lever ${lengthText(Math.abs(most.lever), units)} at ${angleText(Math.abs(most.heel))}`;
   const [port, starboard] = range;
   const isWhole = Math.min(-port, starboard) > (175 / 180) * Math.PI;
   return isWhole

@@ -28,7 +28,7 @@ export const mindBox = (correction: Correction | null): Markup =>
   htmlElement(
     'p',
     { class: 'caution' },
-    htmlElement('strong', {}, svgText('Mind. ')),
+    htmlElement('strong', {}, svgText('Caution. ')),
     svgText(
       cautions(correction?.pieces ?? [])
         .map(line => line.trim())

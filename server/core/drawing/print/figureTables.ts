@@ -1,9 +1,10 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { waitingWords } from '../../analysis/waitingWords.ts';
 import { titleIn } from '../../analysis/withTrials.ts';
+import { verdictWord } from '../../judges/standings.ts';
 import { conditionRows } from '../../report/conditionRows.ts';
 import { rangeRows } from '../../report/rangeRows.ts';
-import { type Row, verdictWord } from '../../report/rows.ts';
+import type { Row } from '../../report/rows.ts';
 import { tankRows } from '../../report/tankRows.ts';
 import { transitRows } from '../../report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../report/uncertaintyBlock.ts';
@@ -24,13 +25,13 @@ export function figureTables(analysis: Analysis): Markup {
         block(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition)),
       ),
       block(titleIn(analysis, 'On the way down'), transitRows(analysis)),
-      block(titleIn(analysis, 'Comes back upright'), rangeRows(analysis)),
+      block(titleIn(analysis, 'Range of stability'), rangeRows(analysis)),
     ),
     block(titleIn(analysis, 'Tanks'), tankRows(analysis)),
     open.length === 0 ? null : paragraph(UNCERTAINTY_KEY.join(' ')),
     waiting !== null && said.length === 0
       ? null
-      : heading(said.length === 0 ? 'Within all limits' : 'What there is to mend or to know'),
+      : heading(said.length === 0 ? 'Within all limits' : 'What needs attention'),
     said.length === 0
       ? waiting !== null
         ? null
@@ -52,7 +53,8 @@ function block(name: string, rows: readonly Row[]): Markup | null {
 
 function rowOf(row: Row): Markup {
   const { name, value, limit, isKept } = row;
-  const verdict = `${isKept ? '✓' : '✗'} ${verdictWord(row)}`;
+  const word = verdictWord(row);
+  const verdict = word === '' ? '' : `${isKept ? '✓' : '✗'} ${word}`;
   return htmlElement(
     'tr',
     {},

@@ -59,7 +59,7 @@ export const boatFindings = {
   'unknown-compartment': {
     title: 'There is no such compartment',
     means: '“in:” names something that is not under hull: compartments.',
-    why: 'Whether the part is dry decides whether it displaces. Until it is mended it counts as dry.',
+    why: 'Whether the part is dry decides whether it displaces. Until it is fixed it counts as dry.',
     todo: 'Use the name of a compartment, or leave “in:” out for a part in the water.',
   },
   'condition-impossible': {

@@ -175,7 +175,7 @@ export const conditionFindings = {
     todo: 'A larger charge or a smaller depth. Bottles and cartridges are pressure vessels: their maker’s rating and local rules come first, and filling them is for qualified people.',
   },
   'cannot-tell': {
-    title: 'Within limits, but not beyond doubt',
+    title: 'How well the figures are known',
     means:
       'A figure is inside its limit, but the limit lies within two uncertainties (±, standard uncertainties) of it: what the masses, places and sizes in the file leave open may put the boat outside.',
     why: 'On the bench all is well, in the pool it may not be.',
@@ -206,6 +206,6 @@ export const conditionFindings = {
     title: 'A trial that the file does not know',
     means: 'By the file the boat would have sunk, turned over or not hung neutral under the conditions of the trial.',
     why: 'There is nothing to compare the readings with.',
-    todo: 'Say under “aboard” what was on board that day, under “pool” what water it was; mend the file’s errors.',
+    todo: 'Say under “aboard” what was on board that day, under “pool” what water it was; fix the file’s errors.',
   },
 } as const;

@@ -79,7 +79,7 @@ export const formFindings = {
     title: 'The unit of a mesh overrules the file’s own',
     means: 'A 3MF file says what it is drawn in, and the entry says something else.',
     why: 'A wrong unit is a wrong boat.',
-    todo: 'Take out “unit”, unless the file is known to be wrong.',
+    todo: 'Remove “unit”, unless the file is known to be wrong.',
   },
   'mesh-mirrored': {
     title: 'The axes of a mesh make it its mirror image',

@@ -3,13 +3,13 @@ export const measuredFindings = {
   'in-water-mass': {
     title: 'A weight in water without a weight in air',
     means: 'The entry says “inWater” but not “mass”.',
-    why: 'What the water bears is the difference of the two.',
+    why: 'The buoyancy is the difference of the two.',
     todo: 'Weigh the thing dry and give its “mass”.',
   },
   'in-water-impossible': {
     title: 'Something weighs as much in water as in air',
     means: 'The weight in water is not less than the mass.',
-    why: 'Water bears as much as it is pushed aside (Archimedes), so one of the two figures is wrong.',
+    why: 'Water buoys up as much as it is pushed aside (Archimedes), so one of the two figures is wrong.',
     todo: 'Check both figures and their units. What floats weighs less than nothing in water: give it with a minus sign.',
   },
   'in-water-form': {

@@ -108,7 +108,7 @@ function explainKey(text: string, at: number): Fault {
       const end = span[1] - 1;
       return fault('yaml-syntax', span, `The colon behind “${said.slice(0, -1)}” is one too many.`, {
         put: [[end, ' ']],
-        mend: replacing('Take the colon out', [[end, end + 1], '']),
+        mend: replacing('Remove the colon', [[end, end + 1], '']),
       });
     }
     return quoteValue(
@@ -211,7 +211,7 @@ export function explainLocal(error: ParserError, situation: Situation): Fault {
       return fault(
         'several-documents',
         [span[0], restOfLine(text, span[0])[1]],
-        `A second document starts here; only the part of the file above this line is read. Take out the line “---” or “...”, or put the second boat in its own file.`,
+        `A second document starts here; only the part of the file above this line is read. Remove the line “---” or “...”, or put the second boat in its own file.`,
       );
     case 'BAD_SCALAR_START':
       return quoteValue(text, restOfLine(text, span[0]), `A value cannot start with ${said}.`);
@@ -242,7 +242,7 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
   const mend =
     isOneLine && said(start) !== said(twin.first[0])
       ? replacing(`Make this “${name}” a note`, [[start, start], '# '])
-      : replacing(`Take out this “${name}”`, [lines, '']);
+      : replacing(`Remove this “${name}”`, [lines, '']);
   return fault('duplicate-key', span, message, { mend });
 }
 

@@ -130,10 +130,10 @@ function strayDash(text: string, first: number, levels: readonly Level[]): Fault
   return fault(
     'bad-indent',
     [first, first + 1],
-    `This dash begins a new entry, but “${behind}” goes on with the one above. Take it out.`,
+    `This dash begins a new entry, but “${behind}” goes on with the one above. Remove it.`,
     {
       blanked: [first, lineEnd(text, first)],
-      mend: replacing('Take the dash out', [[first, first + length], '']),
+      mend: replacing('Remove the dash', [[first, first + length], '']),
     },
   );
 }
@@ -152,7 +152,7 @@ export function explainOverIndent(text: string, value: number): Fault {
   return fault(
     'bad-indent',
     [first, first + said.length],
-    `This “${said}” is indented below “${key}”, which already has the value “${given}”. Line it up with “${key}”, or take that value out.`,
+    `This “${said}” is indented below “${key}”, which already has the value “${given}”. Line it up with “${key}”, or remove that value.`,
     {
       blanked: stretch,
       mend: shifting(text, keysOf(text, stretch), keyColumn(text, value), `Line it up with “${key}”`),

@@ -32,7 +32,7 @@ export function explainQuote(situation: Situation, errorAt: number): Fault {
   return fault('unclosed-quote', [opened, end], message, {
     ...(isPlain ? { put: [[opened, ' ']] as const } : { blanked: [opened, lineEnd(text, opened)] as const }),
     mend: isFigure
-      ? replacing('Take the quote out', [[opened, opened + 1], ''])
+      ? replacing('Remove the quote', [[opened, opened + 1], ''])
       : replacing(`Close the quote with ${mark}`, [[end, end], mark]),
   });
 }
@@ -90,9 +90,9 @@ function closing(said: string, opened: number, opener: string, closer: string): 
 
 /** A `}` or `]` that closes nothing. */
 export const explainStrayBracket = (text: string, at: number): Fault =>
-  fault('stray-bracket', [at, at + 1], `This ${text[at]} closes nothing: no bracket is open before it. Take it out.`, {
+  fault('stray-bracket', [at, at + 1], `This ${text[at]} closes nothing: no bracket is open before it. Remove it.`, {
     blanked: [at, at + 1],
-    mend: replacing(`Take out the ${text[at]}`, [[at, at + 1], '']),
+    mend: replacing(`Remove the ${text[at]}`, [[at, at + 1], '']),
   });
 
 /** Values between brackets, or after a closed quote, that run into each other. */
@@ -106,7 +106,7 @@ export function explainComma(situation: Situation, at: number, message: string):
       'A value is missing before this comma, or there is one comma too many.',
       {
         blanked: [at, at + 1],
-        mend: replacing('Take out the comma', [[at, at + 1], '']),
+        mend: replacing('Remove the comma', [[at, at + 1], '']),
       },
     );
   if (!message.includes('flow') && text.slice(lineStart(text, at), at).trim() === '') return explainIndent(text, at);

@@ -59,10 +59,10 @@ export function strayBullet(text: string, at: number): Fault | null {
   return fault(
     'wrong-dash',
     [start, line + whole.length],
-    `The keys of an entry stand below each other without “${sign}”. Take it out.`,
+    `The keys of an entry stand below each other without “${sign}”. Remove it.`,
     {
       blanked: [start, lineEnd(text, line)],
-      mend: replacing(`Take the “${sign}” out`, [[start, line + whole.length + gap], '']),
+      mend: replacing(`Remove the “${sign}”`, [[start, line + whole.length + gap], '']),
     },
   );
 }
