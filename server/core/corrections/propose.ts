@@ -3,6 +3,7 @@ import { FIGURES } from '../figures/table.ts';
 import { conditionOf, type Finding } from '../findings/finding.ts';
 import { judgeIn } from '../judges/judge.ts';
 import { finish, type Steps } from '../steps/steps.ts';
+import { priceOfPieces } from './balance/program.ts';
 import { CANNOT_TELL } from './balance/prospect.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
 import { rowOf, type Scope } from './balance/row.ts';
@@ -13,11 +14,11 @@ import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nea
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
 import { stiffen } from './kinds/stiffen.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
+import { moversOf } from './room/movers.ts';
 import { findSlots } from './room/slots.ts';
 import { balancesOf, openIn } from './search/balances.ts';
 import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
 import { breaksLimit, lay } from './search/realise.ts';
-import { priceOfPieces } from './search/search.ts';
 import { type CorrectionExplanation, explainCorrection } from './words/explain.ts';
 
 const MOST_OFFERED = 5;
@@ -167,6 +168,7 @@ export const explain = (boatToTrim: BoatToTrim, correction: Correction): Correct
   explainCorrection(
     correction,
     balancesOf(boatToTrim, correction.condition, PART_OF_LIMIT)(correction),
+    moversOf(correction, boatToTrim),
     boatToTrim.cache,
   );
 

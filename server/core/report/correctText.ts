@@ -36,7 +36,9 @@ function nothingToCorrect(analysis: Analysis): string {
   if (analysis.boatToTrim && isWithinLimits(analysis.boatToTrim))
     return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
-    return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.';
+    return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.'.concat(
+      inTheWay(analysis),
+    );
   }
   return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${sawAdvice(analysis.boat)}`;
 }

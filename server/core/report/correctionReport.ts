@@ -1,9 +1,13 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import { conditionsOf, type InCondition, type LoadingCondition } from '../conditions/loadingCondition.ts';
+import { CANNOT_TELL } from '../corrections/balance/prospect.ts';
 import type { Correction } from '../corrections/correction.ts';
+import { another, chanceOf } from '../corrections/kinds/another.ts';
+import { chanceWords } from '../corrections/words/surenessWords.ts';
 import type { Figure } from '../figures/figure.ts';
 import { figuredIn, figuresOf, plainText, rowNameIn } from '../figures/figured.ts';
+import { massText } from '../wording/numbers.ts';
 import { cautions, cutLines, moveLines } from './bench.ts';
 import type { Paint } from './rows.ts';
 
@@ -11,7 +15,11 @@ import type { Paint } from './rows.ts';
 export function correctionReport(analysis: Analysis, correction: Correction, paint: Paint): string {
   const { boat } = analysis;
   return [
-    [paint.heading(correction.title), ...(correction.note === null ? [] : [correction.note])].join('\n'),
+    [
+      paint.heading(correction.title),
+      ...(correction.note === null ? [] : [correction.note]),
+      ...anotherLines(analysis, correction),
+    ].join('\n'),
     beforeAndAfter(analysis, correction, paint),
     ...(correction.left.length > 0 ? [stillOut(correction, paint)] : []),
     ...(correction.moves.length > 0
@@ -27,6 +35,18 @@ export function correctionReport(analysis: Analysis, correction: Correction, pai
       : []),
     [paint.heading('Caution'), ...cautions(correction.pieces)].join('\n'),
   ].join('\n\n');
+}
+
+/** What another bit of lead would do to the chance to be within all limits; nothing where nobody can tell what that is. */
+function anotherLines({ boatToTrim, boat }: Analysis, correction: Correction): readonly string[] {
+  if (!boatToTrim || correction.left.length > 0) return [];
+  const chance = chanceOf(correction, boatToTrim);
+  if (chance < CANNOT_TELL) return [];
+  const more = another(correction, boatToTrim);
+  if (!more) return [];
+  const [is, then] = [chanceWords(chance), chanceWords(more.chance)];
+  const does = is === then ? 'would change nothing of that' : `would make that ${then}`;
+  return [`Another ${massText(more.mass, boat.units)} of lead, best in “${more.bay}”, ${does}.`];
 }
 
 /** Which limits give way, and by how much. */

@@ -1,8 +1,10 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import type { FigureChange } from '../corrections/balance/partEffects.ts';
 import { type Aim, type BalanceRow as Balance, balanceName } from '../corrections/balance/row.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { explain } from '../corrections/propose.ts';
 import { PART_OF_LIMIT } from '../corrections/search/correct.ts';
+import { wayOf } from '../corrections/words/correctionTitle.ts';
 import { changedName, effectWords, littleWords } from '../corrections/words/effectWords.ts';
 import { allowedIn } from '../figures/allowed.ts';
 import { massText, momentText } from '../wording/numbers.ts';
@@ -12,11 +14,13 @@ import type { Paint } from './rows.ts';
 export function explanationReport({ boat, boatToTrim }: Analysis, correction: Correction, paint: Paint): string {
   if (!boatToTrim || correction.pieces.length + correction.moves.length === 0)
     return 'This correction adds and moves nothing, so there is nothing to share out.';
-  const { balances, more, relaxations } = explain(boatToTrim, correction);
+  const { balances, more, further, relaxations } = explain(boatToTrim, correction);
   const { units } = boat;
   const amount = (row: Balance, value: number) => amountWords(row, value, units);
   const names = correction.parts.map(part => part.name);
   const moved = correction.moves.map(({ part }) => part.name);
+  const changesWords = (changes: readonly FigureChange[]): string =>
+    changes.map(change => `${changedName(change)} ${effectWords(change, units)}`).join(', ');
   return [
     [
       paint.heading('What was missing, and what each piece brings of it'),
@@ -32,9 +36,11 @@ export function explanationReport({ boat, boatToTrim }: Analysis, correction: Co
     ].join('\n'),
     [
       paint.heading('What a little more would change'),
+      ...further.map(
+        ({ move, changes }) => `  ${move.part.name}, another ${wayOf(move, units)}: ${changesWords(changes)}`,
+      ),
       ...more.map(
-        (changes, i) =>
-          `  ${names[i]}, ${littleWords(correction.parts[i]!, units)}: ${changes.map(change => `${changedName(change)} ${effectWords(change, units)}`).join(', ')}`,
+        (changes, i) => `  ${names[i]}, ${littleWords(correction.parts[i]!, units)}: ${changesWords(changes)}`,
       ),
     ].join('\n'),
     [

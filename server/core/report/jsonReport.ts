@@ -4,6 +4,9 @@ import { boatIn } from '../conditions/float.ts';
 import { byCondition, conditionsOf } from '../conditions/loadingCondition.ts';
 import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
+import { inHand } from '../corrections/balance/sureness.ts';
+import type { Correction } from '../corrections/correction.ts';
+import { another, chanceOf, keptBy } from '../corrections/kinds/another.ts';
 import { reaches } from '../corrections/propose.ts';
 import { TRANSIT_FIGURES } from '../figures/transitTable.ts';
 import type { Place } from '../findings/finding.ts';
@@ -65,6 +68,7 @@ export function jsonReport(analysis: Analysis) {
       kind: correction.kind,
       condition: correction.condition,
       floatFirst: correction.floatFirst,
+      ...surenessJson(analysis, correction),
       edits: editsJson(analysis, correction.changes),
       moves: correction.moves.map(({ part, along, across }) => ({
         name: part.name,
@@ -74,6 +78,22 @@ export function jsonReport(analysis: Analysis) {
       entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
       result: conditionsJson(correction.boat, conditionsOf(correction), figures),
     })),
+  };
+}
+
+/** How likely all limits are kept, what is in hand of each, and what another bit of lead would do to that. */
+function surenessJson({ boatToTrim }: Analysis, correction: Correction) {
+  if (!boatToTrim) return {};
+  const more = another(correction, boatToTrim);
+  return {
+    chance: chanceOf(correction, boatToTrim),
+    inHand: keptBy(correction, boatToTrim).map(kept => ({
+      condition: kept.condition.id,
+      figure: kept.figure,
+      /** 1 in the middle of the limit, 0 at its edge; of a least figure, how far above it. */
+      part: inHand(kept),
+    })),
+    another: more && { lead: g(more.mass), bay: more.bay, chance: more.chance },
   };
 }
 

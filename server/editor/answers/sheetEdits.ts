@@ -26,7 +26,7 @@ export type Edits =
 export function moveEdits(analysis: Analysis, { key, by }: WantedMove): Edits {
   const part = partCalled(analysis, key);
   if (!part) return refused('There is no such part any more.');
-  const metres = 'metres' in by ? by.metres : by.marks * markOf(part, analysis.boat.units);
+  const metres = 'metres' in by ? by.metres : by.marks * markOf(part, 0, analysis.boat.units);
   const changes = moveAlong(part, metres, analysis.boat);
   if (changes) return editsFor(analysis, keepHistory(changes, analysis.syntax, analysis.trials));
   return refused(`“${part.name}” has no station of its own to rewrite; change its form or its balance in the text.`);

@@ -14,6 +14,8 @@ import type { Figure } from '../../figures/figure.ts';
 import { figuredIn } from '../../figures/figured.ts';
 import { boxForm } from '../../geometry/form/box.ts';
 import { inOthers } from '../room/inOthers.ts';
+import type { Move } from '../room/movers.ts';
+import { markOf, shifted } from '../room/shift.ts';
 
 /** By how much a figure changes in a condition, SI. */
 export interface FigureChange {
@@ -54,6 +56,30 @@ export function effectOfMore(
   const { boat } = lying;
   const more = [...boat.payload, moreOf(part, littleOf(part, boat))];
   return changesBetween(lying, lyingWith(more, lying, cache), figures);
+}
+
+/** A move a mark of the tape further, and what that changes. */
+export interface Further {
+  readonly move: Move;
+  readonly changes: readonly FigureChange[];
+}
+
+/** What moving something a mark of the tape further the same way would change. */
+export function effectOfFurther(
+  { part, moved, along, across }: Move,
+  lying: LyingBoat,
+  cache: BodyCache,
+  figures: readonly Figure[],
+): Further {
+  const { boat } = lying;
+  const [x, y] = along === 0 ? [0, Math.sign(across)] : [Math.sign(along), 0];
+  const step = markOf(part, along === 0 ? 1 : 0, boat.units);
+  const further = shifted(moved, x * step, y * step);
+  const payload = boat.payload.map(other => (other.name === part.name ? further : other));
+  return {
+    move: { part: moved, moved: further, along: x * step, across: y * step },
+    changes: changesBetween(lying, lyingWith(payload, lying, cache), figures),
+  };
 }
 
 /** What a part that is aboard changes against the boat without it; figures that either boat has not are left out. */

@@ -49,6 +49,10 @@ const FOAM_PRICE = 30;
 /** What a gram costs, in g of lead. */
 export const priceOf = ({ material }: Slot): number => (material === 'lead' ? 1 : FOAM_PRICE);
 
+/** The price of pieces as materials, g of lead. */
+export const priceOfPieces = (pieces: readonly { readonly mass: number; readonly slot: Slot }[]): number =>
+  pieces.reduce((sum, { mass, slot }) => sum + 1e3 * mass * priceOf(slot), 0);
+
 /** Of a row's slack: as much may be left of an aim that is met. */
 const ROUNDING = 1e-9;
 
@@ -280,7 +284,8 @@ function roomColumns(slot: Slot, i: number, constraints: Map<string, Constraint>
     column.set(side, 1);
   }
   if (cut !== undefined) {
-    constraints.set(`cut${i}`, { equal: 1e3 * cut });
+    // As the scale shows it, a piece that fills its room may seem to be more than that takes.
+    constraints.set(`cut${i}`, { equal: Math.min(1e3 * cut, longest) });
     m.set(`cut${i}`, 1);
   }
   return { m, q, s, p };

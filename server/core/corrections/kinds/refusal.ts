@@ -31,8 +31,11 @@ export function refusalWords(boatToTrim: BoatToTrim): string | null {
       return `${balanceName(row)} by ${size}${wayOf(row, by)}`;
     });
   if (words.length === 0) return null;
-  const moves = findMovers(boatToTrim).length > 0 ? ' and with what may be moved' : '';
-  return `In the way, with all that the bays take${moves}: ${words.join(', ')}.`;
+  const means = [
+    ...(boat.bays.length > 0 ? ['all that the bays take'] : []),
+    ...(findMovers(boatToTrim).length > 0 ? ['what may be moved'] : []),
+  ];
+  return `In the way${means.length > 0 ? `, with ${means.join(' and with ')}` : ''}: ${words.join(', ')}.`;
 }
 
 interface Miss {

@@ -1,8 +1,7 @@
 import type { Boat, Part } from '../../boat/boat.ts';
 import { boundsOf } from '../../geometry/cut/solids.ts';
-import { tapeStep } from '../../wording/numbers.ts';
 import { asFiled, type BoatToTrim } from './boatToTrim.ts';
-import { shifted, tapeOf } from './shift.ts';
+import { markOf, shifted } from './shift.ts';
 
 /** An open stretch of what a shift may be, m; aft or to starboard positive. */
 interface Stretch {
@@ -55,16 +54,19 @@ export function findMovers(boatToTrim: Pick<BoatToTrim, 'boat' | 'filed' | 'bodi
     .filter(({ along, across }) => along.most - along.least > 0 || across.most - across.least > 0);
 }
 
+/** What a correction moves, with how far it may go. */
+export const moversOf = (
+  { moves }: { readonly moves: readonly Move[] },
+  boatToTrim: Pick<BoatToTrim, 'boat' | 'filed' | 'bodies'>,
+): readonly Mover[] => findMovers(boatToTrim).filter(({ part }) => moves.some(move => move.part.name === part.name));
+
 /** To the marks of the tape that its place is written by; null when it then stays where it is. */
 export function moveOf(
   { part, along, across }: Mover,
   [aft, right]: readonly [number, number],
   boat: Boat,
 ): Move | null {
-  const [x, y] = [
-    onMark(aft, along, tapeStep(tapeOf(part, 0, boat.units))),
-    onMark(right, across, tapeStep(tapeOf(part, 1, boat.units))),
-  ];
+  const [x, y] = [onMark(aft, along, markOf(part, 0, boat.units)), onMark(right, across, markOf(part, 1, boat.units))];
   return x === 0 && y === 0 ? null : { part, moved: shifted(part, x, y), along: x, across: y };
 }
 

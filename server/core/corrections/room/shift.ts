@@ -44,13 +44,13 @@ export function placeChanges(part: Part, moved: Part, units: FileUnits): readonl
  */
 export function moveAlong(part: Part, metres: number, { units }: Boat): readonly Change[] | null {
   if (!part.written) return null;
-  const step = markOf(part, units);
+  const step = markOf(part, 0, units);
   const along = Math.round(metres / step) * step;
   return along === 0 ? [] : placeChanges(part, shifted(part, along, 0), units);
 }
 
-/** The mark of the tape by which a part moves, m: 1 mm, or 1/16 in where its station is in inches. */
-export const markOf = (part: Part, units: FileUnits): number => tapeStep(tapeOf(part, 0, units));
+/** The mark of the tape by which a part moves along (0) or across (1), m: 1 mm, or 1/16 in where its place is in inches. */
+export const markOf = (part: Part, axis: 0 | 1, units: FileUnits): number => tapeStep(tapeOf(part, axis, units));
 
 /** The units that a part's station (0) or offset (1) is written in: by marks of that tape it moves. */
 export function tapeOf({ written }: Part, axis: 0 | 1, units: FileUnits): FileUnits {

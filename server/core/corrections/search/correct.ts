@@ -1,5 +1,6 @@
 import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
+import { priceOfPieces } from '../balance/program.ts';
 import { isForTheWaterFirst, type Prospect, prospectOf } from '../balance/prospect.ts';
 import type { BalanceRow, Scope } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
@@ -13,7 +14,7 @@ import { surenessLines } from '../words/surenessWords.ts';
 import { balancesOf, openIn } from './balances.ts';
 import { withFewer } from './fewerPieces.ts';
 import { lay, type Realised, realise, type Workbench } from './realise.ts';
-import { candidatesFor, priceOfPieces, priceOfWork } from './search.ts';
+import { candidatesFor, priceOfWork } from './search.ts';
 
 /** Part of each limit that the programme may use up, so that the rounded pieces stay within. */
 export const PART_OF_LIMIT = 0.75;

@@ -1,7 +1,8 @@
+import { priceOfPieces } from '../balance/program.ts';
 import type { Mover } from '../room/movers.ts';
 import type { Piece } from '../room/slots.ts';
 import { lay, type Realised, slide, type Workbench } from './realise.ts';
-import { PRICE_OF_ONE_MORE, priceOfPieces } from './search.ts';
+import { PRICE_OF_ONE_MORE } from './search.ts';
 
 /**
  * The same with fewer of the stock's whole pieces, one after the other, as long as that comes to no more than the pieces are

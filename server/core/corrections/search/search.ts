@@ -1,4 +1,4 @@
-import { cheapestPieces, priceOf, type Solution } from '../balance/program.ts';
+import { cheapestPieces, priceOfPieces, type Solution } from '../balance/program.ts';
 import type { BalanceRow } from '../balance/row.ts';
 import type { Mover } from '../room/movers.ts';
 import type { Slot } from '../room/slots.ts';
@@ -35,10 +35,6 @@ const PROGRAMMES_AT_ONCE = 4;
 const PRICE_OF_PIECE = 0.001;
 /** And one more of them at this part of the price of all (common practice, no source). */
 export const PRICE_OF_ONE_MORE = 0.05;
-
-/** The price of pieces as materials, g of lead. */
-export const priceOfPieces = (pieces: readonly { readonly mass: number; readonly slot: Slot }[]): number =>
-  pieces.reduce((sum, { mass, slot }) => sum + 1e3 * mass * priceOf(slot), 0);
 
 /** What so many pieces of this price cost in work, g of lead. */
 export const priceOfWork = (count: number, price: number, boatMass: number): number =>

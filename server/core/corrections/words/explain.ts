@@ -1,16 +1,19 @@
 import type { BodyCache } from '../../bodies/assemble.ts';
 import { FIGURES } from '../../figures/table.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
-import { effectOfMore, type FigureChange } from '../balance/partEffects.ts';
-import { cheapestPieces } from '../balance/program.ts';
+import { effectOfFurther, effectOfMore, type FigureChange, type Further } from '../balance/partEffects.ts';
+import { cheapestPieces, priceOfPieces } from '../balance/program.ts';
 import type { Aim, BalanceRow, Band } from '../balance/row.ts';
 import type { Correction } from '../correction.ts';
+import type { Mover } from '../room/movers.ts';
 
 /** Why the pieces are what they are: what each does in each balance, and what a little more would do. */
 export interface CorrectionExplanation {
   readonly balances: readonly BalanceShare[];
   /** What a step of the scale more of each piece would change. */
   readonly more: readonly (readonly FigureChange[])[];
+  /** What a mark of the tape further of each move would change. */
+  readonly further: readonly Further[];
   readonly relaxations: readonly Relaxation[];
 }
 
@@ -22,7 +25,7 @@ interface BalanceShare {
   readonly byMoves: readonly number[];
 }
 
-/** What a limit wider by a tenth would save, g of lead (foam priced in): the programme's shadow prices, by solving again. */
+/** What a limit wider by a tenth would save in pieces, g of lead (foam priced in), by solving again. */
 interface Relaxation {
   readonly row: BalanceRow;
   readonly saves: number;
@@ -30,14 +33,20 @@ interface Relaxation {
 
 const WIDER = 1.1;
 
+/** `movers` are what the correction moves. */
 export function explainCorrection(
   correction: Correction,
   rows: readonly BalanceRow[],
+  movers: readonly Mover[],
   cache: BodyCache,
 ): CorrectionExplanation {
   const { pieces, moves } = correction;
   const slots = pieces.map(piece => piece.slot);
-  const cost = cheapestPieces(slots, rows)?.cost;
+  const priceWith = (wanted: readonly BalanceRow[]): number | undefined => {
+    const solution = cheapestPieces(slots, wanted, { movers });
+    return solution ? priceOfPieces(solution.shares) : undefined;
+  };
+  const price = priceWith(rows);
   return {
     balances: rows.map(row => ({
       row,
@@ -45,12 +54,13 @@ export function explainCorrection(
       byMoves: moves.map(move => broughtByMove(move, row)),
     })),
     more: correction.parts.map(part => effectOfMore(part, correction, cache, FIGURES)),
+    further: moves.map(move => effectOfFurther(move, correction, cache, FIGURES)),
     relaxations:
-      cost === undefined
+      price === undefined
         ? []
         : rows.flatMap(row => {
             const relaxed = rows.map(other => (other === row ? { ...row, wanted: widened(row.wanted) } : other));
-            const saves = cost - (cheapestPieces(slots, relaxed)?.cost ?? cost);
+            const saves = price - (priceWith(relaxed) ?? price);
             return saves > WORTH_SAYING ? [{ row, saves }] : [];
           }),
   };
