@@ -1,10 +1,9 @@
-/** The report of a boat as a read-only document beside its file, written anew whenever the boat is. */
+/** The report of a boat as a page beside its file, written anew whenever the boat is. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ReportParams, type ReportResult, reportRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
-
-const reportScheme = 'trimwright-report';
+import { reportHtml } from './reportHtml.ts';
 
 export type ReportView = vscode.Disposable & {
   readonly openForActiveEditor: () => Promise<void>;
@@ -13,15 +12,25 @@ export type ReportView = vscode.Disposable & {
 };
 
 export function createReportView(client: BaseLanguageClient): ReportView {
-  const changed = new vscode.EventEmitter<vscode.Uri>();
-  const provider = vscode.workspace.registerTextDocumentContentProvider(reportScheme, {
-    onDidChange: changed.event,
-    provideTextDocumentContent: async uri => {
-      const params: ReportParams = { uri: uri.query };
-      const { text } = await client.sendRequest<ReportResult>(reportRequest, params);
-      return text;
-    },
-  });
+  const open = new Map<string, vscode.WebviewPanel>();
+
+  async function send(boatUri: string): Promise<void> {
+    const params: ReportParams = { uri: boatUri };
+    const { html } = await client.sendRequest<ReportResult>(reportRequest, params);
+    await open.get(boatUri)?.webview.postMessage({ html });
+  }
+
+  function show(boatUri: string): void {
+    const place = { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true };
+    const options = { enableScripts: true, enableFindWidget: true, localResourceRoots: [] };
+    const panel = vscode.window.createWebviewPanel('trimwright.report', titleOf(boatUri), place, options);
+    open.set(boatUri, panel);
+    panel.onDidDispose(() => open.delete(boatUri));
+    // It says so when it is made, and again when it was hidden and comes back.
+    panel.webview.onDidReceiveMessage(() => void send(boatUri));
+    panel.webview.html = reportHtml();
+  }
+
   return {
     async openForActiveEditor() {
       const boat = vscode.window.activeTextEditor?.document;
@@ -29,30 +38,22 @@ export function createReportView(client: BaseLanguageClient): ReportView {
         await vscode.window.showInformationMessage('Open a boat file first (NAME.boat.yaml), then ask for its report.');
         return;
       }
-      const report = await vscode.workspace.openTextDocument(reportUri(boat.uri.toString()));
-      await vscode.window.showTextDocument(report, { viewColumn: vscode.ViewColumn.Beside, preserveFocus: true });
+      const uri = boat.uri.toString();
+      const panel = open.get(uri);
+      if (panel) panel.reveal(undefined, true);
+      else show(uri);
     },
     refresh(boatUri) {
-      const uri = reportUri(boatUri).toString();
-      const open = vscode.workspace.textDocuments.find(document => document.uri.toString() === uri);
-      if (open !== undefined) {
-        changed.fire(open.uri);
-      }
+      if (open.get(boatUri)?.visible) void send(boatUri);
     },
     dispose() {
-      provider.dispose();
-      changed.dispose();
+      for (const panel of [...open.values()]) panel.dispose();
     },
   };
 }
 
-/**
- * The boat file travels in the query; the path is only what the tab is called, without the ending that would make the
- * report itself a boat file.
- */
-function reportUri(boatUri: string): vscode.Uri {
-  const name = vscode.Uri.parse(boatUri)
+/** What the tab is called. */
+const titleOf = (boatUri: string): string =>
+  `Report of ${vscode.Uri.parse(boatUri)
     .path.replace(/^.*\//, '')
-    .replace(/\.boat\.ya?ml$/, '');
-  return vscode.Uri.from({ scheme: reportScheme, path: `/Report of ${name}`, query: boatUri });
-}
+    .replace(/\.boat\.ya?ml$/, '')}`;

@@ -24,15 +24,20 @@ export interface FileRequestsHost {
   readonly fileAt: (uri: string) => OpenFile | undefined;
 }
 
+const NO_REPORT = 'The report could not be made.';
+const NOT_OPEN = 'Open the boat file to see its report.';
+
 /** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat, one out of a page. */
 export function answerFileRequests({ connection, service, guard: host, fileAt }: FileRequestsHost): void {
   connection.onRequest(reportRequest, (...given: readonly unknown[]) =>
     guard<ReportParams, ReportResult>(
       host,
-      { name: 'report', fallback: { text: 'The report could not be made.' }, given },
+      { name: 'report', fallback: { text: NO_REPORT, html: `<p>${NO_REPORT}</p>` }, given },
       ({ uri }) => {
         const file = fileAt(uri);
-        return { text: file ? service.report(file.analysis) : 'Open the boat file to see its report.' };
+        return file
+          ? { text: service.report(file.analysis), html: service.reportPage(file.analysis) }
+          : { text: NOT_OPEN, html: `<p>${NOT_OPEN}</p>` };
       },
       ({ uri }) => {
         const file = fileAt(uri);

@@ -59,10 +59,10 @@ export type TakeTrialsParams = { readonly uri: string; readonly text: string };
 /** `words`: how many trials there are to take, and how many stand in the file already. */
 export type TakeTrialsResult = { readonly edit: EditResult; readonly words: string };
 
-/** Asks for the plain text report of an open boat file. */
+/** Asks for the report of an open boat file: as plain text, and as the content of a page. */
 export const reportRequest = 'trimwright/report';
 export type ReportParams = { readonly uri: string };
-export type ReportResult = { readonly text: string };
+export type ReportResult = { readonly text: string; readonly html: string };
 
 /**
  * Sent by the server whenever a document has been analysed anew.

@@ -2,6 +2,7 @@ import { inOtherWater } from '../core/analysis/analyse.ts';
 import type { Analysis } from '../core/analysis/analysis.ts';
 import { waterOfKind } from '../core/boat/readWater.ts';
 import { type FileInside, fileIn } from '../core/drawing/print/fileInside.ts';
+import { reportPage } from '../core/drawing/print/reportPage.ts';
 import { type SheetPaper, sheetDocument } from '../core/drawing/print/sheetDocument.ts';
 import { standaloneSvg } from '../core/drawing/standaloneSvg.ts';
 import { PICTURES, type PictureId, pictureNamed, trimSheet } from '../core/drawing/trimSheet.ts';
@@ -27,6 +28,8 @@ export interface Documents {
   findings(analysis: Analysis): readonly PlacedFinding[];
   hasErrors(analysis: Analysis): boolean;
   report(analysis: Analysis, paint?: Paint): string;
+  /** The report as HTML, the content of a page. */
+  reportPage(analysis: Analysis): string;
   reportData(analysis: Analysis): unknown;
   /** The corrections for the bench, or why there is none. */
   correct(analysis: Analysis, options: { readonly explain: boolean; readonly paint: Paint }): string;
@@ -74,6 +77,7 @@ export const documents: Documents = {
   findings: analysis => placed(toldOf(analysis)),
   hasErrors: analysis => toldOf(analysis).findings.some(({ severity }) => severity === 'error'),
   report: (analysis, paint = plainPaint) => textReport(analysis.settled.all(), paint),
+  reportPage: analysis => reportPage(analysis.settled.all()),
   reportData: analysis => jsonReport(analysis.settled.all()),
   correct: (analysis, { explain, paint }) => correctText(analysis.settled.all(), explain, paint),
   correctData: analysis => jsonReport(analysis.settled.all()).corrections,

@@ -132,7 +132,15 @@ export async function showTheReport({ page, patience, shoot }: Session): Promise
     await page.locator('.tab', { hasText: 'Report of petrel' }).waitFor({ timeout: patience });
     await until({
       what: 'the text of the report',
-      seen: async () => /draft/i.test((await visibleLines(page)).join('\n')),
+      seen: async () => {
+        const texts = page.frames().map(frame =>
+          frame
+            .locator('main')
+            .textContent({ timeout: 500 })
+            .catch(() => ''),
+        );
+        return (await Promise.all(texts)).some(text => /Draft.*Range of stability/s.test(text ?? ''));
+      },
       patience,
     });
     await shoot('report');

@@ -1,42 +1,35 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { waitingWords } from '../analysis/waitingWords.ts';
-import { titleIn } from '../analysis/withTrials.ts';
 import type { Boat } from '../boat/boat.ts';
 import { MOST_PIECES } from '../corrections/search/search.ts';
 import { scale } from '../geometry/form/vector.ts';
 import { judgeSurfaced } from '../judges/judgeSurfaced.ts';
 import { lengthText, massText } from '../wording/numbers.ts';
 import { pointWords } from './conditionFacts.ts';
-import { conditionRows } from './conditionRows.ts';
-import { otherWaterRows } from './otherWaterRows.ts';
-import { rangeRows } from './rangeRows.ts';
 import { type Paint, plainPaint, rowSection } from './rows.ts';
-import { tankRows } from './tankRows.ts';
-import { transitRows } from './transitRows.ts';
+import { sectionsOf } from './sections.ts';
 import { trialsBlock } from './trialsReport.ts';
 import { uncertaintyBlock } from './uncertaintyBlock.ts';
-import { wantedRows } from './wantedRows.ts';
 
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
 export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
   const blocks = [
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
-    rowSection(titleIn(analysis, 'Still wanted'), wantedRows(analysis), paint),
-    ...analysis.conditions.map(inCondition =>
-      rowSection(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition), paint),
-    ),
-    rowSection(titleIn(analysis, 'On the way down'), transitRows(analysis), paint),
-    rowSection(titleIn(analysis, 'Range of stability'), rangeRows(analysis), paint),
-    rowSection(titleIn(analysis, 'Tanks'), tankRows(analysis), paint),
-    rowSection(titleIn(analysis, 'In other water'), otherWaterRows(analysis), paint),
+    ...sectionsOf(analysis).map(({ title, rows }) => rowSection(title, rows, paint)),
+    ...saidBlocks(analysis, paint),
+  ];
+  return `${blocks.join('\n\n')}\n`;
+}
+
+/** What is said besides the figures, each block under its heading. */
+export const saidBlocks = (analysis: Analysis, paint: Paint = plainPaint): readonly string[] =>
+  [
     uncertaintyBlock(analysis, paint),
     trialsBlock(analysis, paint),
     findingsBlock(analysis, paint),
     correctionsBlock(analysis, paint),
-  ];
-  return `${blocks.filter(block => block !== '').join('\n\n')}\n`;
-}
+  ].filter(block => block !== '');
 
 export function boatTitle(boat: Boat): string {
   const name = boat.name || 'Boat without a name';
@@ -47,7 +40,7 @@ export function boatTitle(boat: Boat): string {
 
 export const waterWords = ({ water }: Boat): string => `Water: ${water.words}, ${water.density.toFixed(1)} kg/m³`;
 
-function massWords(analysis: Analysis): string {
+export function massWords(analysis: Analysis): string {
   const { boat, bodies, filed, withTrials } = analysis;
   const heading = withTrials ? 'With the trials, mass without ballast water' : 'Mass without ballast water';
   const [weighs, byFile] = [bodies, filed.bodies].map(({ mass }) => massText(mass, boat.units));

@@ -22,12 +22,12 @@ export function figureTables(analysis: Analysis): Markup {
     htmlSection(
       'pairs',
       ...analysis.conditions.map(inCondition =>
-        block(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition)),
+        figureTable(titleIn(analysis, inCondition.condition.title), conditionRows(analysis, inCondition)),
       ),
-      block(titleIn(analysis, 'On the way down'), transitRows(analysis)),
-      block(titleIn(analysis, 'Range of stability'), rangeRows(analysis)),
+      figureTable(titleIn(analysis, 'On the way down'), transitRows(analysis)),
+      figureTable(titleIn(analysis, 'Range of stability'), rangeRows(analysis)),
     ),
-    block(titleIn(analysis, 'Tanks'), tankRows(analysis)),
+    figureTable(titleIn(analysis, 'Tanks'), tankRows(analysis)),
     open.length === 0 ? null : paragraph(UNCERTAINTY_KEY.join(' ')),
     waiting !== null && said.length === 0
       ? null
@@ -40,8 +40,8 @@ export function figureTables(analysis: Analysis): Markup {
   );
 }
 
-/** A table of figures: those with a limit say in words whether they keep it. */
-function block(name: string, rows: readonly Row[]): Markup | null {
+/** A table of figures under its heading: those with a limit say in words whether they keep it. */
+export function figureTable(name: string, rows: readonly Row[]): Markup | null {
   if (rows.length === 0) return null;
   return htmlElement(
     'div',
