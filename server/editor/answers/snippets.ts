@@ -221,7 +221,7 @@ const trials: readonly Entry[] = [
     ['date', stop(1, '2026-05-02')],
     ['condition', fixed('surfaced')],
     ['marks', pairAt('height', [2, '60 mm'], [4, '840 mm'])],
-    ['heel', stop(6, '0° ± 0.5°')],
+    ['heel', stop(6, 'upright ± 0.5°')],
   ]),
   entry('submerged trial', 'how full the tank was when it hung neutral, and its trim', [
     ['date', stop(1, '2026-05-02')],
