@@ -1,16 +1,17 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type NewTrialParams, type NewTrialResult, newTrialRequest } from '../server/editor/protocol.ts';
-import { boatLanguage } from './boatLanguage.ts';
+import { activeBoat } from './activeBoat.ts';
 import { editorRange } from './sheetEdits.ts';
 
-/** Puts a pool trial to fill in into the boat file of the active editor. */
+/** Puts a pool trial to fill in into the boat file, and shows it. */
 export async function insertNewTrial(client: BaseLanguageClient): Promise<void> {
-  const editor = vscode.window.activeTextEditor;
-  if (editor?.document.languageId !== boatLanguage) {
+  const boat = activeBoat();
+  if (!boat) {
     await vscode.window.showInformationMessage('Open a boat file first (NAME.boat.yaml), then add a trial to it.');
     return;
   }
+  const editor = await vscode.window.showTextDocument(boat);
   const { document } = editor;
   // A snippet that begins at the end of a line would take over that line's indentation.
   const last = document.lineAt(document.lineCount - 1);

@@ -2,7 +2,7 @@
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type ReportParams, type ReportResult, reportRequest } from '../server/editor/protocol.ts';
-import { boatLanguage } from './boatLanguage.ts';
+import { activeBoat } from './activeBoat.ts';
 import { reportHtml } from './reportHtml.ts';
 
 export type ReportView = vscode.Disposable & {
@@ -33,12 +33,12 @@ export function createReportView(client: BaseLanguageClient): ReportView {
 
   return {
     async openForActiveEditor() {
-      const boat = vscode.window.activeTextEditor?.document;
-      if (boat?.languageId !== boatLanguage) {
+      const boat = activeBoat();
+      if (!boat) {
         await vscode.window.showInformationMessage('Open a boat file first (NAME.boat.yaml), then ask for its report.');
         return;
       }
-      const uri = boat.uri.toString();
+      const uri = boat.toString();
       const panel = open.get(uri);
       if (panel) panel.reveal(undefined, true);
       else show(uri);

@@ -1,6 +1,7 @@
 /** The trim sheet: one panel beside the editor, which follows the active boat file and comes back with the window. */
 import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { activeBoat } from './activeBoat.ts';
 import { boatLanguage } from './boatLanguage.ts';
 import type { PanelMemory } from './panel/messages.ts';
 import { createSheet, type SheetView } from './sheet.ts';
@@ -75,10 +76,4 @@ export function createSheetPanel({ client, extension, print }: SheetPanelHost): 
       open?.panel.dispose();
     },
   };
-}
-
-/** The boat file in the active editor, else in one that can be seen. */
-export function activeBoat(): vscode.Uri | null {
-  const editors = [vscode.window.activeTextEditor, ...vscode.window.visibleTextEditors];
-  return editors.find(editor => editor?.document.languageId === boatLanguage)?.document.uri ?? null;
 }

@@ -8,6 +8,7 @@ import {
   type SummaryParams,
   summaryNotification,
 } from '../server/editor/protocol.ts';
+import { activeBoat } from './activeBoat.ts';
 import { boatLanguage } from './boatLanguage.ts';
 import { createFileReader, type RealPath } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
@@ -15,7 +16,7 @@ import { insertNewTrial } from './newTrial.ts';
 import { writePoolsidePage } from './poolsidePage.ts';
 import { printSheet } from './printSheet.ts';
 import { createReportView } from './reportView.ts';
-import { activeBoat, createSheetPanel } from './sheetPanel.ts';
+import { createSheetPanel } from './sheetPanel.ts';
 import { createSummaryBar } from './summaryBar.ts';
 import { takePoolsideTrials } from './takeTrials.ts';
 import { unpackPage } from './unpackPage.ts';
