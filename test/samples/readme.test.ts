@@ -1,0 +1,62 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it, test } from 'vitest';
+import manifest from '../../package.json' with { type: 'json' };
+import { readQuantity, readRange } from '../../schema/quantity.ts';
+import { textReport } from '../../server/core/report/textReport.ts';
+import { runCommandLine } from '../../server/terminal/commandLine.ts';
+import { heard } from '../helpers/analysed.ts';
+import { memoryWorld } from '../helpers/memoryWorld.ts';
+
+const read = (file: string): string => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
+const readme = read('README.md');
+const example = /```yaml\n(.*?)```/s.exec(readme)![1]!;
+const prose = readme.replace(/```.*?```/gs, '');
+/** What stands in italics, without what is bold. */
+const italics = [...prose.replace(/\*\*[^*]+\*\*/g, '').matchAll(/\*([^*\n]+)\*/g)].map(match => match[1]!);
+
+test('the example, pasted, is a boat in trim without a finding', () => {
+  const { file, findings } = heard(example);
+  expect(file.isWhole).toBe(true);
+  expect(findings.map(({ message }) => message)).toEqual([]);
+});
+
+test('what the program is quoted with is what it says of the boat that the sheet shows', () => {
+  const report = textReport(heard(read('samples/petrel.boat.yaml')));
+  const quoted = italics.filter(words => /\d/.test(words));
+  expect(quoted.length).toBeGreaterThan(1);
+  expect(quoted.filter(words => !report.includes(words))).toEqual([]);
+});
+
+test('every other name in italics is a command, a menu of the editor or a sample', () => {
+  const commands = manifest.contributes.commands.map(({ title }) => title);
+  const named = italics.filter(words => !/\d/.test(words) && !words.startsWith('Extensions: '));
+  const isSample = (name: string) => read(`samples/${name.toLowerCase()}.boat.yaml`).includes(`boat: ${name}`);
+  expect(named.filter(name => !commands.includes(name) && !isSample(name))).toEqual([]);
+});
+
+describe('quantities in the prose are read as they stand', () => {
+  it.each([
+    ['7/16 in', 'length'],
+    ['5 1/4 in', 'length'],
+    ['1 lb 3 oz', 'mass'],
+    ['240 ± 5 g', 'mass'],
+    ['2°', 'angle'],
+    ['63 %', 'fraction'],
+  ] as const)('%s', (text, dimension) => {
+    expect(prose).toContain(`\`${text}\``);
+    expect(readQuantity(text, dimension, { length: 'mm', mass: 'g' }).ok).toBe(true);
+  });
+  it('120 to 480 mm', () => {
+    expect(prose).toContain('`120 to 480 mm`');
+    expect(readRange('120 to 480 mm', 'length', { length: 'mm', mass: 'g' }).ok).toBe(true);
+  });
+});
+
+test('every command and option of the command line is in its help', () => {
+  const { world, said } = memoryWorld({});
+  runCommandLine(['--help'], world);
+  const spans = [...prose.matchAll(/`(trimwright [^`]+|--[a-z-]+)`/g)].map(match => match[1]!);
+  const words = spans.flatMap(span => [...span.matchAll(/^trimwright [a-z]+|--[a-z-]+/g)].map(match => match[0]));
+  expect(words.length).toBeGreaterThan(10);
+  expect(words.filter(word => !said().out.includes(word))).toEqual([]);
+});
