@@ -35,7 +35,7 @@ const FAULTS: readonly Fault[] = [
     text: part('mass: 4 g, station: 100 mm, height: 90 mm'),
     code: 'volume-unknown',
     marks: 'pin',
-    says: '“pin” lies in the water, but what it displaces cannot be known. Three ways to fix it: its material (“material: brass”); a form (“round: 20 mm”, or ranges for station, offset and height); or hang it in water (“inWater: 22 g”) or dunk it (“volume: 32 ml”). If it lies in a watertight compartment, say so with “in:”.',
+    says: '“pin” lies in the water, but what it displaces cannot be known. Give its material (“material: brass”), its form (“round: 20 mm”), “inWater: 22 g” or “volume: 32 ml”. Or does it lie in a compartment (“in:”)?',
     without: ['pin'],
   },
   {
@@ -43,7 +43,7 @@ const FAULTS: readonly Fault[] = [
     text: part('material: brass, station: 100 mm, height: 90 mm'),
     code: 'volume-unknown',
     marks: 'pin',
-    says: '“pin” lies in the water, but what it displaces cannot be known. Three ways to fix it: its mass and material; a form (“round: 20 mm”, or ranges for station, offset and height); or hang it in water (“inWater: 22 g”) or dunk it (“volume: 32 ml”). If it lies in a watertight compartment, say so with “in:”.',
+    says: '“pin” lies in the water, but what it displaces cannot be known. Give its mass and material, its form (“round: 20 mm”), “inWater: 22 g” or “volume: 32 ml”. Or does it lie in a compartment (“in:”)?',
     without: ['pin'],
   },
   {

@@ -28,7 +28,7 @@ export function checkCapacity(
     setting,
     'capacity-disagrees',
     ['capacity'],
-    `By the jug this tank holds ${told(capacity.value, byJug)}, by its form ${told(byForm, bySizes)}: they are further apart than both leave open. The jug counts; the form says where the water lies. Check the sizes: the inside of the tank is wanted, without what stands in it.`,
+    `By the jug this tank holds ${told(capacity.value, byJug)}, by its form ${told(byForm, bySizes)}: further apart than both leave open. The jug counts. Check the sizes: those of its inside are wanted.`,
     { severity: 'warning' },
   );
 }

@@ -127,7 +127,7 @@ function volumeUnknown(entry: PartEntry, path: Path): Finding {
   return entryFault(
     'volume-unknown',
     path,
-    `“${entry.name}” lies in the water, but what it displaces cannot be known. Three ways to fix it: ${heavy}; a form (“round: 20 mm”, or ranges for station, offset and height); or hang it in water (“inWater: 22 g”) or dunk it (“volume: 32 ml”). If it lies in a watertight compartment, say so with “in:”.`,
+    `“${entry.name}” lies in the water, but what it displaces cannot be known. Give ${heavy}, its form (“round: 20 mm”), “inWater: 22 g” or “volume: 32 ml”. Or does it lie in a compartment (“in:”)?`,
   );
 }
 

@@ -120,7 +120,7 @@ export function checkWeighedInWater(
         setting,
         'in-water-form',
         ['inWater'],
-        `By its weight in water “${entry.name}” is ${plusMinus(volumeText(weighed.volume, units), sigmaText(weighed.sigma, 'volume', units))}, by its form ${plusMinus(volumeText(byForm, units), sigmaText(formSigma, 'volume', units))}: they are further apart than both leave open. The weight in water counts. Check the sizes and units, and that no bubble clung to it; or that water did not get in.`,
+        `By its weight in water “${entry.name}” is ${plusMinus(volumeText(weighed.volume, units), sigmaText(weighed.sigma, 'volume', units))}, by its form ${plusMinus(volumeText(byForm, units), sigmaText(formSigma, 'volume', units))}: further apart than both leave open. The weight in water counts. Check the sizes; and that no bubble clung to it.`,
         { severity: 'warning' },
       );
     }

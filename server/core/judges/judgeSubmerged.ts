@@ -52,7 +52,7 @@ export function judgeSubmerged(
         say(
           'unsettled',
           'error',
-          `${isOwn ? `${condition.title}, no attitude was found in which the boat rests` : 'No attitude was found in which the submerged boat rests'}: ${lengthText(submerged.lever, boat.units)} stay between its centres of mass and buoyancy. Until that is mended there are no ${isOwn ? 'figures of this condition' : 'submerged figures'}.`,
+          `${isOwn ? `${condition.title}, no attitude was found in which the boat rests` : 'No attitude was found in which the submerged boat rests'}: ${lengthText(submerged.lever, boat.units)} stay between its centres of mass and buoyancy. Until that is put right there are no ${isOwn ? 'figures of this condition' : 'submerged figures'}.`,
         ),
       ];
     case 'neutral':
@@ -160,7 +160,7 @@ function touchyWords(boat: Boat, submerged: SubmergedNeutral, condition: Loading
   const moment = submerged.bgEffectiveLongitudinal * submerged.displacement;
   const swing = Math.atan((UNWEIGHED * boat.length) / 2 / moment);
   const { most } = allowedIn('trim', condition, boat);
-  return `${condition.title}, ${massText(UNWEIGHED, boat.units)} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}: trimming to ${angleText(most)} by weight is a matter of luck. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than trim its mass.`;
+  return `${condition.title}, ${massText(UNWEIGHED, boat.units)} at one end, less than a kitchen scale tells, trims the boat by ${angleText(swing)}, limit ${angleText(most)}. Lead low and foam high as a pair, or a tank in cells, stiffen it; slide the last piece rather than file it.`;
 }
 
 /** How touchy it is: the weight in water that one degree asks at an end of the hull. */

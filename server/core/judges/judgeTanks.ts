@@ -37,7 +37,7 @@ export function judgeTanks(boat: Boat, tanks: readonly TankSizing[]): readonly F
         code: 'tank-pressure',
         about: 'tanks',
         severity: 'warning',
-        message: `At the neutral fill the air in “${tank.name}” is at ${now} over the air outside, more than the ${pressureText(tank.pressure, boat.units)} that it takes; filled fast it is more still. A larger tank or a vented one cures it. A tank under pressure can burst: stay within its maker’s rating and test it away from faces.`,
+        message: `At the neutral fill the air in “${tank.name}” is at ${now} over the air outside; it takes ${pressureText(tank.pressure, boat.units)}, and filled fast it is more still. It can burst: keep to its maker’s rating, away from faces. A larger tank or a vented one cures it.`,
         place: { on: 'key', path: [...tank.path, 'pressure'] },
       },
     ];

@@ -36,21 +36,16 @@ function notComparable({ trial }: LearnedTrial): Finding {
   };
 }
 
-function differs(
-  { trial }: LearnedTrial,
-  { reading, predicted, sigma, uncertainty, score }: ComparedReading,
-  units: Units,
-): Finding {
+function differs({ trial }: LearnedTrial, { reading, predicted, score }: ComparedReading, units: Units): Finding {
   const expected = predicted ?? reading.value;
   const off = reading.value - expected;
-  const open = Math.hypot(sigma, uncertainty);
   const [read, byFile] = [readingText(reading, reading.value, units), readingText(reading, expected, units)];
   const times = Math.abs(score).toFixed(1);
   return {
     code: 'trial-differs',
     severity: 'warning',
     about: 'trials',
-    message: `In ${trialName(trial)} ${readingName(reading, units)} was read as ${read}; by the file it should have been ${byFile}. It is ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${times} times what the reading and the figures of the file leave open (${sizeText(reading, open, units)}).`,
+    message: `In ${trialName(trial)} ${readingName(reading, units)} was read as ${read}, by the file it is ${byFile}: ${sizeText(reading, off, units)} ${wayOff(reading, off)}, ${times} times what both leave open.`,
     place: { on: 'value', path: reading.path },
   };
 }
@@ -60,7 +55,7 @@ function slipFinding({ reading, expected, sigma }: ReadingSlip, units: Units): F
     code: 'trial-slip',
     severity: 'warning',
     about: 'trials',
-    message: `${capital(readingName(reading, units))} fits neither the file nor any of the other readings: by those it should have been ${readingText(reading, expected, units)}, give or take ${sizeText(reading, sigma, units)}. Likely a slip of the tape or of the pen. It is left out of what the trials teach; look at your notes, or read it again.`,
+    message: `${capital(readingName(reading, units))} fits neither the file nor the other readings: by those it is ${readingText(reading, expected, units)} ± ${sizeText(reading, sigma, units)}. Likely a slip of the tape or of the pen, and left out: look at your notes, or read it again.`,
     place: { on: 'value', path: reading.path },
   };
 }

@@ -77,11 +77,7 @@ function doNext(standing: Standing, boat: Boat, worth: Worth<NextStep> | null): 
   return [readNext(standing, nameIn(standing.figured.condition, standing.figured.figure), { what, left }, boat)];
 }
 
-function weighNext(
-  { figured, figure, limit, uncertainty, sigma }: Standing,
-  boat: Boat,
-  next: Input,
-): readonly Finding[] {
+function weighNext({ figured, uncertainty, sigma }: Standing, boat: Boat, next: Input): readonly Finding[] {
   const most = uncertainty.shares.find(({ input }) => input.id === next.id);
   if (!most) return [];
   const { input, share } = most;
@@ -92,7 +88,7 @@ function weighNext(
       code: 'weigh-next',
       about: 'uncertainty',
       severity: 'information',
-      message: `${verbFor(input)} next: the ${input.words}, ${valueWords(input, boat)}, accounts for ${shareWords(share)} of the ± of the ${nameIn(figured.condition, figured.figure)} (${figure}, limit ${limit}). Known to ± ${finer}, it would leave ± ${left}. ${howTo(input)}`,
+      message: `${verbFor(input)} next: with the ${input.words}, ${valueWords(input, boat)}, known to ± ${finer} the ${nameIn(figured.condition, figured.figure)} would be known to ± ${left} instead of ± ${sigma(uncertainty.sigma)}. ${howTo(input)}`,
       place: { on: 'value', path: input.path },
     },
   ];
