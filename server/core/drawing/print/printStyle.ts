@@ -22,7 +22,7 @@ export const printStyle = (paper: Paper, foot: string): string => `
   .page .sides svg { position: absolute; inset: 0.4mm; width: calc(100% - 0.8mm); height: calc(100% - 0.8mm); }
   .page.second { height: auto; min-height: ${SIZES[paper].room}mm; overflow: visible; }
   .page.long { height: auto; min-height: 0; overflow: visible; }
-  .page.long .sides { height: 120mm; }
+  .page.long .sides { height: 75mm; }
 }
 ${LOOK}`;
 
@@ -37,6 +37,8 @@ body {
   -webkit-print-color-adjust: exact;
   print-color-adjust: exact;
 }
+/* A border on the very edge of the paper's room is not printed. */
+.page, .appendix { padding: 0 0.5mm; }
 .page { display: flex; flex-direction: column; gap: 2mm; }
 .page.long { display: block; }
 .page > * { flex: none; min-width: 0; }
@@ -47,8 +49,9 @@ p { margin: 0 0 1mm; }
 header p { color: #4a5460; margin: 0; overflow-wrap: anywhere; }
 .glance { font-size: 12pt; margin: 0; padding: 1mm 3mm; border: 0.5mm solid #1b2430; }
 .glance.out::before { content: "\\2717\\00a0"; font-weight: 700; }
-.glance.in::before, .glance.open::before { content: "\\2713\\00a0"; font-weight: 700; }
-.gauges { display: grid; grid-template-columns: repeat(5, 1fr); gap: 1.2mm; font-size: 7.5pt; line-height: 1.2; }
+.glance.in::before { content: "\\2713\\00a0"; font-weight: 700; }
+.glance.open::before { content: "?\\00a0"; font-weight: 700; }
+.gauges { display: grid; grid-template-columns: repeat(4, 1fr); gap: 1.2mm; font-size: 7.5pt; line-height: 1.2; }
 .gauge { border: 0.2mm solid #9aa3ad; padding: 0.8mm 1.2mm; break-inside: avoid; min-width: 0; }
 .gauge.out { border: 0.5mm solid #1b2430; padding: 0.5mm 0.9mm; }
 .gauge p { margin: 0; }
@@ -60,8 +63,11 @@ header p { color: #4a5460; margin: 0; overflow-wrap: anywhere; }
 figure { margin: 0; break-inside: avoid; border: 0.2mm solid #9aa3ad; }
 figure svg { display: block; width: 100%; height: auto; }
 .page .sides { flex: 1 1 0; min-height: 60mm; display: flex; flex-direction: column; gap: 2mm; }
-.page > .pairs figure { display: flex; justify-content: center; height: 68mm; }
-.page > .pairs svg { height: 100%; }
+.page .sides.abreast { flex: 1000 1 0; max-height: 92mm; flex-direction: row; }
+.page .sides.abreast figure { min-width: 0; }
+.ruled p { height: 8mm; margin: 0; border-bottom: 0.2mm solid #9aa3ad; color: #4a5460; font-size: 8pt; }
+.page > .ruled { flex: 1 1 0; min-height: 0; overflow: hidden; }
+@media screen { .ruled { display: none; } }
 .pairs { display: grid; grid-template-columns: 1fr 1fr; gap: 2mm 4mm; align-items: start; }
 .plots { columns: 2; column-gap: 4mm; }
 .plots figure, .wide figure { margin-bottom: 3mm; }

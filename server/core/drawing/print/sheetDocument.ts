@@ -1,4 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
+import { SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import type { Correction } from '../../corrections/correction.ts';
 import { boatTitle, waterWords } from '../../report/textReport.ts';
 import { type Glance, glanceAt } from '../gauges/gaugeStrip.ts';
@@ -26,9 +27,10 @@ export interface SheetPaper {
   readonly appendix: boolean;
 }
 
-/** On paper the boat is as long as the page and no taller than leaves room for what is to be done. */
-const PRINTED: Page = { wide: 760, narrow: 376, tall: 150, names: 'few' };
-const WHOLE: Page = { ...PRINTED, tall: 300, names: 'all' };
+/** Of both side views: abreast, to leave room for what is to be done; with nothing to do one over the other, and large. */
+const ABREAST: Page = { wide: 480, narrow: 376, tall: 200, names: 'few' };
+const LARGE: Page = { ...ABREAST, wide: 580, tall: 240 };
+const WHOLE: Page = { ...ABREAST, wide: 760, tall: 300, names: 'all' };
 
 /** As many deeds and parts as a page holds at its height; more of them run on to the next. */
 const MOST_DEEDS = 6;
@@ -74,8 +76,7 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
 function pageOne(analysis: Analysis, correction: Correction | null, foot: string): Markup {
   const glance = glanceAt(analysis, correction);
   const deeds = correction ? correction.moves.length + correction.pieces.length : 0;
-  // Where there is little to do, the sections fill the page.
-  const sections = deeds === 0 ? figuresOf(analysis, correction, PRINTED, viewsOf(analysis, 'section')) : [];
+  const sides = [SURFACED, SUBMERGED].map(({ id }): PictureId => `${id}-side`);
   return htmlSection(
     deeds > MOST_DEEDS ? 'page long' : 'page',
     htmlElement(
@@ -86,12 +87,21 @@ function pageOne(analysis: Analysis, correction: Correction | null, foot: string
     ),
     verdictLine(glance),
     gaugeGrid(glance.gauges),
-    htmlElement('div', { class: 'sides' }, ...figuresOf(analysis, correction, PRINTED, viewsOf(analysis, 'side'))),
-    sections.length === 0 ? null : htmlElement('div', { class: 'pairs' }, ...sections),
+    deeds === 0
+      ? htmlElement('div', { class: 'sides' }, ...figuresOf(analysis, correction, LARGE, sides))
+      : htmlElement('div', { class: 'sides abreast' }, ...figuresOf(analysis, correction, ABREAST, sides)),
     cutList(analysis, correction),
     mindBox(correction),
+    deeds === 0 ? null : ruled,
   );
 }
+
+/** To write on, as far as the page goes. */
+const ruled = htmlElement(
+  'div',
+  { class: 'ruled' },
+  ...Array.from({ length: 12 }, (_, i) => htmlElement('p', {}, svgText(i === 0 ? 'Notes' : ''))),
+);
 
 const verdictLine = ({ verdict: { state, words } }: Glance): Markup =>
   htmlElement('p', { class: `glance ${state}` }, htmlElement('strong', {}, prose(words)));
