@@ -13,6 +13,7 @@ import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
 import { stiffen } from './kinds/stiffen.ts';
+import { tankAdvice } from './kinds/tankAdvice.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
 import { moversOf } from './room/movers.ts';
 import { findSlots } from './room/slots.ts';
@@ -162,6 +163,10 @@ export function roomAdvice(boatToTrim: BoatToTrim): string | null {
   const correction = finish(correctWith(boatToTrim, 'both', [wished]));
   return correction && roomWords(correction.pieces, boatToTrim.boat);
 }
+
+/** What would do it where nothing that can be offered does: room, or another tank; null when neither would. */
+export const whatWouldDo = (boatToTrim: BoatToTrim): string | null =>
+  roomAdvice(boatToTrim) ?? finish(tankAdvice(boatToTrim));
 
 /** Why a correction's pieces are what they are. */
 export const explain = (boatToTrim: BoatToTrim, correction: Correction): CorrectionExplanation =>

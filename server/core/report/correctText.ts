@@ -1,10 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { refusalWords } from '../corrections/kinds/refusal.ts';
-import { tankAdvice } from '../corrections/kinds/tankAdvice.ts';
-import { isWithinLimits, roomAdvice } from '../corrections/propose.ts';
+import { isWithinLimits, whatWouldDo } from '../corrections/propose.ts';
 import { isBallast } from '../corrections/room/movers.ts';
-import { finish } from '../steps/steps.ts';
 import { correctionReport } from './correctionReport.ts';
 import { explanationReport } from './explanationReport.ts';
 import type { Paint } from './rows.ts';
@@ -65,6 +63,6 @@ function sawAdvice({ payload }: Analysis['boat']): string {
 function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {
   if (corrections.some(({ condition, left }) => condition === 'both' && left.length === 0)) return '';
   const { boatToTrim } = analysis;
-  const advice = boatToTrim && (roomAdvice(boatToTrim) ?? finish(tankAdvice(boatToTrim)));
+  const advice = boatToTrim && whatWouldDo(boatToTrim);
   return advice ? `\n${advice}\n` : '';
 }
