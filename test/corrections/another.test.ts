@@ -4,11 +4,25 @@ import { another, chanceOf } from '../../server/core/corrections/kinds/another.t
 import { openIn } from '../../server/core/corrections/search/balances.ts';
 import { correctionReport } from '../../server/core/report/correctionReport.ts';
 import { plainPaint } from '../../server/core/report/rows.ts';
+import type { Uncertainties } from '../../server/core/uncertainty/uncertainties.ts';
 import { analysed, heard } from '../helpers/analysed.ts';
 import { boatText, textLines } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 const BATTERY = ['station: 150 to 250 mm', 'station: 155 to 255 mm'] as const;
+
+/** Every figure known thirty times as well. */
+const shrunk = (uncertainties: Uncertainties): Uncertainties => ({
+  ...uncertainties,
+  conditions: Object.fromEntries(
+    Object.entries(uncertainties.conditions).map(([id, figures]) => [
+      id,
+      Object.fromEntries(
+        Object.entries(figures!).map(([figure, known]) => [figure, { ...known!, sigma: known!.sigma / 30 }]),
+      ),
+    ]),
+  ),
+});
 
 describe('another 10 g of lead', () => {
   const analysis = heard(probe(BATTERY));
@@ -50,8 +64,8 @@ describe('another 10 g of lead', () => {
   });
 
   test('is told of where there is a chance to speak of, and of nothing that takes pieces out', () => {
-    // Nothing is open but what the hand leaves.
-    const sure = { ...analysis, boatToTrim: { ...boatToTrim, uncertainties: null } };
+    // The same boat, all of it known thirty times as well.
+    const sure = { ...analysis, boatToTrim: { ...boatToTrim, uncertainties: shrunk(boatToTrim.uncertainties!) } };
     expect(chanceOf(inserted, sure.boatToTrim)).toBeGreaterThan(0.5);
     expect(correctionReport(sure, inserted, plainPaint)).toMatch(
       /\nAnother 10 g of lead, best in “(bow|stern) bay”, would make that \d+ in 100\.\n/,

@@ -51,7 +51,7 @@ function ratioOf(analysis: Analysis, offer: Correction): number | null {
 
 const quantile = (sorted: readonly number[], part: number): number => sorted[Math.floor(part * (sorted.length - 1))]!;
 
-describe('what new pieces cost', { timeout: 300_000 }, () => {
+describe('what new pieces cost', { timeout: 900_000 }, () => {
   test('is little over the least that any pieces in any bays could cost for the same aim', () => {
     const ratios: number[] = [];
     let previous: Analysis | undefined;

@@ -49,6 +49,19 @@ describe('trimwright learn', () => {
     expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
     expect(told.offers.map(({ title }) => title)).toEqual(dunlin.learned!.verdict!.offers.map(({ title }) => title));
   });
+  it('says of a trial that the boat of the file could not do that it teaches nothing, and why', () => {
+    const sunk = boatText`
+      ${probe(['mass: 800 g', 'mass: 1750 g'])}trials:
+        - { condition: surfaced, marks: [{ station: 60 mm, height: 50 mm }] }
+    `;
+    const { out } = learn(sunk);
+    expect(out).toContain('  trial 1, surfaced, by the file it could not have lain so\n    it teaches nothing yet: ');
+    expect(out).toContain(
+      'Nothing can be learned from trial 1: by the file the boat could not have shown what was read.',
+    );
+    const { trials } = JSON.parse(learn(sunk, '--json').out) as { trials: { heard: boolean }[] };
+    expect(trials.map(({ heard: isHeard }) => isHeard)).toEqual([false]);
+  });
   it.each([
     [PROBE, 'The file has no trials.'],
     [

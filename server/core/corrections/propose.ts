@@ -6,13 +6,14 @@ import { finish, type Steps } from '../steps/steps.ts';
 import { priceOfPieces } from './balance/program.ts';
 import { CANNOT_TELL } from './balance/prospect.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
-import { rowOf, type Scope } from './balance/row.ts';
+import { type BalancedFigure, rowOf, type Scope } from './balance/row.ts';
 import { chanceOfAll, countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import type { Correction } from './correction.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
 import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
 import { stiffen } from './kinds/stiffen.ts';
+import { tankAdvice } from './kinds/tankAdvice.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
 import { moversOf } from './room/movers.ts';
 import { findSlots } from './room/slots.ts';
@@ -163,6 +164,10 @@ export function roomAdvice(boatToTrim: BoatToTrim): string | null {
   return correction && roomWords(correction.pieces, boatToTrim.boat);
 }
 
+/** What would do it where nothing that can be offered does: room, or another tank; null when neither would. */
+export const whatWouldDo = (boatToTrim: BoatToTrim): string | null =>
+  roomAdvice(boatToTrim) ?? finish(tankAdvice(boatToTrim));
+
 /** Why a correction's pieces are what they are. */
 export const explain = (boatToTrim: BoatToTrim, correction: Correction): CorrectionExplanation =>
   explainCorrection(
@@ -172,17 +177,22 @@ export const explain = (boatToTrim: BoatToTrim, correction: Correction): Correct
     boatToTrim.cache,
   );
 
-/** What the bays can still give against what is needed, in each condition. */
-export function reaches(boatToTrim: BoatToTrim): { readonly surfaced: Reach; readonly submerged: Reach | null } {
+/**
+ * What the bays can still give against what is needed, in each condition by its id; null where it has no trim to balance. Under
+ * water the tank takes up the mass: the draft's aim on the surface stands in for it, so that the pictures compare.
+ */
+export function reaches(boatToTrim: BoatToTrim): Readonly<Record<string, Reach | null>> {
   const slots = findSlots(boatToTrim.boat);
-  const rows = balancesOf(boatToTrim, divesAtAll(boatToTrim.boat) ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
-  const draft = rowOf(rows, 'surfaced', 'draft')!;
-  const submergedTrim = rowOf(rows, 'submerged', 'trim');
-  return {
-    surfaced: reachOf(slots, draft, rowOf(rows, 'surfaced', 'trim')!),
-    // Submerged the tank takes up the mass; the draft's aim stands in for it so that the two pictures compare.
-    submerged: submergedTrim ? reachOf(slots, draft, submergedTrim) : null,
-  };
+  const rows = balancesOf(boatToTrim, boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
+  const rowIn = (id: string, figure: BalancedFigure) =>
+    rows.find(row => row.condition.id === id && row.figure === figure);
+  const onSurface = rowIn(SURFACED.id, 'draft')!;
+  return Object.fromEntries(
+    conditionsOf(boatToTrim).map(({ condition: { id } }) => {
+      const trim = rowIn(id, 'trim');
+      return [id, trim ? reachOf(slots, rowIn(id, 'draft') ?? onSurface, trim) : null];
+    }),
+  );
 }
 
 /** The same under water, weight in water against its moment about a station of one's own; null for a boat without tanks. */

@@ -31,7 +31,7 @@ function notComparable({ trial }: LearnedTrial): Finding {
     code: 'trial-not-comparable',
     severity: 'information',
     about: 'trials',
-    message: `By the file the boat could not ${how} in ${trialName(trial)}, so its readings have nothing to be compared with. Look for what is missing in the file, and for what was on board that day.`,
+    message: `By the file the boat could not ${how} in ${trialName(trial)}, so its readings have nothing to be compared with, and teach nothing yet. Look for what is missing in the file, and for what was on board that day.`,
     place: { on: 'entry', path: trial.path },
   };
 }

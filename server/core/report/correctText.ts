@@ -1,7 +1,8 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { refusalWords } from '../corrections/kinds/refusal.ts';
-import { isWithinLimits, roomAdvice } from '../corrections/propose.ts';
+import { isWithinLimits, whatWouldDo } from '../corrections/propose.ts';
+import { isBallast } from '../corrections/room/movers.ts';
 import { correctionReport } from './correctionReport.ts';
 import { explanationReport } from './explanationReport.ts';
 import type { Paint } from './rows.ts';
@@ -51,7 +52,9 @@ function inTheWay({ boatToTrim, findings }: Analysis): string {
 
 /** Lead that nobody said may be cut: counted in when it may. */
 function sawAdvice({ payload }: Analysis['boat']): string {
-  const lead = payload.filter(({ material, fixed }) => material === 'lead' && fixed).map(({ name }) => `“${name}”`);
+  const lead = payload
+    .filter(part => isBallast(part) && part.fixed && part.material !== 'foam')
+    .map(({ name }) => `“${name}”`);
   return lead.length > 0
     ? ` If ${lead.join(' or ')} may be cut or moved, add “fixed: false” to it: then it is counted in.`
     : '';
@@ -59,6 +62,7 @@ function sawAdvice({ payload }: Analysis['boat']): string {
 
 function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {
   if (corrections.some(({ condition, left }) => condition === 'both' && left.length === 0)) return '';
-  const advice = analysis.boatToTrim && roomAdvice(analysis.boatToTrim);
-  return advice === null ? '' : `\n${advice}\n`;
+  const { boatToTrim } = analysis;
+  const advice = boatToTrim && whatWouldDo(boatToTrim);
+  return advice ? `\n${advice}\n` : '';
 }

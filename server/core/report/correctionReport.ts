@@ -41,7 +41,7 @@ export function correctionReport(analysis: Analysis, correction: Correction, pai
 function anotherLines({ boatToTrim, boat }: Analysis, correction: Correction): readonly string[] {
   if (!boatToTrim || correction.left.length > 0) return [];
   const chance = chanceOf(correction, boatToTrim);
-  if (chance < CANNOT_TELL) return [];
+  if (chance === null || chance < CANNOT_TELL) return [];
   const more = another(correction, boatToTrim);
   if (!more) return [];
   const [is, then] = [chanceWords(chance), chanceWords(more.chance)];

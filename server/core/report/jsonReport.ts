@@ -141,8 +141,7 @@ function reachJson({ boatToTrim }: Analysis) {
       isInside: reach.isInside,
       margin: reach.margin,
     };
-  const { surfaced, submerged } = reaches(boatToTrim);
-  return { surfaced: of(surfaced), submerged: of(submerged) };
+  return Object.fromEntries(Object.entries(reaches(boatToTrim)).map(([id, reach]) => [id, of(reach)]));
 }
 
 /** Righting levers over all heels, free to trim, from port to starboard; null where the boat comes to no rest. */

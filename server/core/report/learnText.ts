@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Paint } from './rows.ts';
-import { trialsBlock } from './trialsReport.ts';
+import { isSilent, trialsBlock } from './trialsReport.ts';
 
 /** What the trials tell, and where they offer nothing to write, why. */
 export function learnText(analysis: Analysis, paint: Paint): string {
@@ -9,9 +9,12 @@ export function learnText(analysis: Analysis, paint: Paint): string {
   return `${told.filter(text => text !== '').join('\n\n')}\n`;
 }
 
-function nothingToLearn({ file: { isFaulty }, trials }: Analysis): string {
+function nothingToLearn({ file: { isFaulty }, trials, learned }: Analysis): string {
   if (isFaulty) return 'The file has errors: fix them first (trimwright check).';
   if (trials.length === 0)
     return 'The file has no trials. Write down what you read, on the bench or in the water, under “trials:”.';
-  return 'The trials ask for no change of the file.';
+  const silent = (learned?.comparisons ?? []).filter(isSilent).map(({ trial }) => trial.name);
+  if (silent.length === 0) return 'The trials ask for no change of the file.';
+  const others = silent.length < trials.length ? ' The others ask for no change of the file.' : '';
+  return `Nothing can be learned from ${silent.join(', ')}: by the file the boat could not have shown what was read.${others}`;
 }

@@ -7,11 +7,13 @@ export function trialsJson(analysis: Analysis) {
   if (analysis.trials.length === 0) return [];
   const { comparisons, verdict } = analysis.learned ?? { comparisons: [], verdict: null };
   const slips = verdict?.slips ?? [];
-  return comparisons.map(({ trial, readings, inclined }) => ({
+  return comparisons.map(({ trial, readings, inclined, isHeard }) => ({
     name: trial.name,
     condition: trial.condition,
     aboard: trial.aboard.map(({ entry }) => entry.name),
     without: trial.without,
+    /** It teaches something: by the file the boat can lie so. */
+    heard: isHeard,
     readings: readings.map(({ reading, predicted, uncertainty, sigma, score }) => {
       const slip = slips.find(each => each.reading === reading);
       const own = (value: number) => value * scaleOf(reading);

@@ -15,6 +15,7 @@ export function trialsBlock(analysis: Analysis, paint: Paint): string {
   const lines = learned.comparisons.flatMap(comparison => [
     heading(analysis, comparison),
     ...columns(readingLines(analysis, comparison, slips)),
+    ...(isSilent(comparison) ? [`    ${SILENT}`] : []),
     ...incliningLines(analysis, comparison),
     ...(comparison.trial.note === null ? [] : [`    note: ${comparison.trial.note}`]),
   ]);
@@ -27,6 +28,13 @@ export function trialsBlock(analysis: Analysis, paint: Paint): string {
     ...(offers.length > 0 ? ['', paint.heading('What can be written down of it'), ...offers] : []),
   ].join('\n');
 }
+
+/** What is struck out is left out on purpose. */
+export const isSilent = ({ isHeard, readings }: LearnedTrial): boolean =>
+  !isHeard && readings.some(({ reading }) => !reading.isSlip);
+
+const SILENT =
+  'it teaches nothing yet: by the file the boat could not have shown this; look for what is missing in the file, or was on board that day';
 
 function heading({ boat: { units } }: Analysis, { trial, floatedTrial }: LearnedTrial): string {
   const pieces = trial.aboard.map(({ entry }) => `“${entry.name}” (${massText(entry.mass, units)})`);

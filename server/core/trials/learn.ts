@@ -37,6 +37,8 @@ interface Verdict {
 }
 
 export interface LearnedTrial extends Comparison {
+  /** It teaches something of the boat: by the file the boat can lie so, and show each of the readings. */
+  readonly isHeard: boolean;
   /** What an inclining trial comes to; null for others. */
   readonly inclined: Inclined | null;
 }
@@ -44,13 +46,13 @@ export interface LearnedTrial extends Comparison {
 /** Compares every trial with the file, and estimates the boat by all of them. */
 export function* learn(trialSet: TrialSet): Steps<Learned> {
   const comparisons: LearnedTrial[] = [];
-  for (const trial of trialSet.trials) {
-    const comparison = compareTrial(trialSet, trial);
-    comparisons.push({ ...comparison, inclined: inclinedBy(comparison, trialSet) });
-    yield;
-  }
   const before = beforeTeaching(trialSet);
   yield;
+  for (const trial of trialSet.trials) {
+    const comparison = compareTrial(trialSet, trial);
+    comparisons.push({ ...comparison, inclined: inclinedBy(comparison, trialSet), isHeard: isAmong(trial, before) });
+    yield;
+  }
   const estimate = yield* estimateBoat(before);
   return { comparisons, verdict: estimate && verdictOf(trialSet, before, estimate) };
 }
@@ -65,6 +67,9 @@ function beforeTeaching(trialSet: TrialSet): TrialSet {
     .filter(trial => trial.readings.length > 0 && canShow(before, trial));
   return { ...before, trials };
 }
+
+/** Trials know their places in the file. */
+const isAmong = ({ path }: Trial, { trials }: TrialSet): boolean => trials.some(trial => trial.path === path);
 
 function canShow({ source, inputs, cache }: TrialSet, trial: Trial): boolean {
   const { boat } = dayOf(source, inputs, trial).source;

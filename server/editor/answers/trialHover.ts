@@ -24,7 +24,7 @@ export function trialHover(analysis: Analysis, path: Path): string | null {
   const trial = analysis.learned?.comparisons.find(comparison => isInside(path, comparison.trial.path));
   if (!trial) return null;
   if (trial.floatedTrial === null)
-    return 'By the file the boat could not have lain so: there is nothing to compare with.';
+    return 'By the file the boat could not have lain so: there is nothing to compare with, and the trial teaches nothing yet.';
   const under = trial.readings.filter(({ reading }) => isAbout(path, reading));
   const blocks =
     under.length > 0 && path.length > 2

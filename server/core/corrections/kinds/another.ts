@@ -1,6 +1,7 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import { toSi, unitNamed } from '../../../../schema/units.ts';
 import { cheapestPieces } from '../balance/program.ts';
+import { knownChance } from '../balance/prospect.ts';
 import type { BalanceRow } from '../balance/row.ts';
 import { chanceOfAll, type LimitKept, limitsKept } from '../balance/sureness.ts';
 import type { Correction } from '../correction.ts';
@@ -22,9 +23,9 @@ export interface Another {
   readonly chance: number;
 }
 
-/** How likely a correction keeps all the limits that it sets out to keep, as well as the boat is known, 0..1. */
-export const chanceOf = (correction: Correction, boatToTrim: BoatToTrim): number =>
-  chanceOfAll(keptBy(correction, boatToTrim));
+/** How likely a correction keeps all the limits that it sets out to keep, as well as the boat is known, 0..1; null where nobody can tell. */
+export const chanceOf = (correction: Correction, boatToTrim: BoatToTrim): number | null =>
+  knownChance(keptBy(correction, boatToTrim));
 
 /** Every limit that a correction sets out to keep. */
 export const keptBy = (correction: Correction, boatToTrim: BoatToTrim): readonly LimitKept[] =>
@@ -37,7 +38,7 @@ export const keptBy = (correction: Correction, boatToTrim: BoatToTrim): readonly
  */
 export function another(correction: Correction, boatToTrim: BoatToTrim): Another | null {
   const { kind, condition, pieces } = correction;
-  if (kind === 'recut' || kind === 'nearest') return null;
+  if (kind === 'recut' || kind === 'nearest' || chanceOf(correction, boatToTrim) === null) return null;
   const bench = benchFor(boatToTrim, condition, 1);
   const rows = bench.rowsFor(correction);
   const movers = moversOf(correction, boatToTrim);

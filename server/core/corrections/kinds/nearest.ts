@@ -27,7 +27,7 @@ import { nearestTitle } from '../words/correctionTitle.ts';
 const TRIFLE = 0.002;
 
 /** A compromise that leaves more than this part of what is wrong is none. */
-const WORTH_IT = 0.5;
+const WORTH_IT = 0.8;
 /** Pieces are left out that together bring less than this part of what all of them bring. */
 const WORTH_A_PIECE = 0.1;
 
@@ -36,7 +36,7 @@ const ROUNDS = 3;
 
 /**
  * The nearest that can be had when nothing meets all limits, by pieces and a few moves: which limits give way is said in the
- * title, never hidden. Null when it would not take away half of what is wrong, or would break more limits than the `before` ones.
+ * title, never hidden. Null when it would hardly take away any of what is wrong, or would break more limits than the `before` ones.
  */
 export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, before: number): Steps<Correction | null> {
   const { boat } = boatToTrim;

@@ -1,21 +1,15 @@
 import { freeName } from '../../boat/arrangement.ts';
-import type { Boat, Part, Water } from '../../boat/boat.ts';
+import type { Part, Water } from '../../boat/boat.ts';
 import { waterOfKind } from '../../boat/readWater.ts';
-import { assembleBodies } from '../../bodies/assemble.ts';
-import { conditionsOf, submergedOf } from '../../conditions/loadingCondition.ts';
-import { floatSubmerged } from '../../conditions/submerged.ts';
-import { floatSurfaced } from '../../conditions/surfaced.ts';
-import { FIGURES } from '../../figures/table.ts';
 import type { EntryText } from '../../findings/finding.ts';
-import { judgeIn } from '../../judges/judge.ts';
 import type { Steps } from '../../steps/steps.ts';
 import type { LyingBoat } from '../balance/partEffects.ts';
 import { type Correction, renamed } from '../correction.ts';
+import { anewAs } from '../room/anewAs.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
-import { inOthers } from '../room/inOthers.ts';
 import type { Piece } from '../room/slots.ts';
 import { correct } from '../search/correct.ts';
-import { breaksLimit } from '../search/realise.ts';
+import { isWithin } from './isWithin.ts';
 
 /** A piece of the set: one to be made, or one that is aboard already. */
 export interface SetPiece {
@@ -110,28 +104,10 @@ function* trimmed(boatToTrim: BoatToTrim, purpose = ''): Steps<Trimmed | null> {
   return { pieces, lying: correction };
 }
 
-function inWater(boatToTrim: BoatToTrim, water: Water): BoatToTrim | null {
-  const boat: Boat = { ...boatToTrim.boat, water };
-  const bodies = assembleBodies(boat, boatToTrim.cache);
-  const surfaced = floatSurfaced(bodies, boat.length);
-  if (surfaced.status !== 'afloat') return null;
-  const others = inOthers({ ...boatToTrim, boat }, boatToTrim.cache);
-  return {
-    ...boatToTrim,
-    boat,
-    bodies,
-    surfaced,
-    submerged: floatSubmerged(bodies, submergedOf(boat).loading),
-    others,
-  };
-}
+const inWater = (boatToTrim: BoatToTrim, water: Water): BoatToTrim | null =>
+  anewAs(boatToTrim, { ...boatToTrim.boat, water });
 
 const without = (boatToTrim: BoatToTrim, parts: readonly Part[]): BoatToTrim => ({
   ...boatToTrim,
   boat: { ...boatToTrim.boat, payload: boatToTrim.boat.payload.filter(part => !parts.includes(part)) },
 });
-
-const isWithin = (boatToTrim: BoatToTrim): boolean =>
-  !conditionsOf(boatToTrim)
-    .flatMap(inCondition => judgeIn(boatToTrim.boat, inCondition, FIGURES))
-    .some(breaksLimit);

@@ -71,7 +71,7 @@ export function moveOf(
 }
 
 /** Lead and foam by their material, or by their name where that is all that the file says. */
-const isBallast = ({ material, name }: Part): boolean =>
+export const isBallast = ({ material, name }: Part): boolean =>
   material === 'lead' ||
   material === 'lead shot' ||
   material === 'foam' ||

@@ -13,15 +13,20 @@ export function surenessLines(prospect: Prospect): readonly string[] {
   const tightest = kept.filter(({ isLeast }) => !isLeast).sort((a, b) => inHand(a) - inHand(b));
   const left = tightest.map(each => `${balanceName(each)} ${Math.round(100 * inHand(each))} %`).join(', ');
   const isFirst = isForTheWaterFirst(prospect);
-  const told = isOpen(prospect)
-    ? [
-        'The file leaves so much open that nobody can tell whether it is then in trim in the water: weigh and measure what',
-        `the uncertainties name, or ${isFirst ? FLOAT_FIRST : 'try it and write the trial down'}.`,
-      ]
-    : [
-        `Likely within all limits in the water, as well as the file is known: ${chanceWords(chance)}.`,
-        ...(isFirst ? [`It may as well be further out (${chanceWords(harm)}): ${FLOAT_FIRST}.`] : []),
-      ];
+  const told =
+    chance === null
+      ? [
+          'How likely it then is within all limits cannot be told: as the file has it, the boat has no such figures to be unsure of.',
+        ]
+      : isOpen(prospect)
+        ? [
+            'The file leaves so much open that nobody can tell whether it is then in trim in the water: weigh and measure what',
+            `the uncertainties name, or ${isFirst ? FLOAT_FIRST : 'try it and write the trial down'}.`,
+          ]
+        : [
+            `Likely within all limits in the water, as well as the file is known: ${chanceWords(chance)}.`,
+            ...(isFirst ? [`It may as well be further out (${chanceWords(harm)}): ${FLOAT_FIRST}.`] : []),
+          ];
   return [...told, `Kept in hand of the limits by the figures: ${left}.`];
 }
 
