@@ -1,4 +1,3 @@
-import type * as z from 'zod';
 import { map, quantity, word } from './fields.ts';
 import type { FileUnits } from './units.ts';
 
@@ -50,5 +49,3 @@ export const blowSchema = (units: FileUnits) =>
     description:
       'Emptied under water by air or gas: from how deep, and the charge that is carried. The report says what pressure it takes, how much gas one blow takes, and how many a charge gives. Bottles and cartridges are pressure vessels: their maker’s rating and local rules come first, and filling them is for people who are qualified to.',
   });
-
-export type BlowEntry = z.infer<ReturnType<typeof blowSchema>>;

@@ -1,4 +1,3 @@
-import type * as z from 'zod';
 import { map, word } from './fields.ts';
 
 /** Where the file counts its places from. */
@@ -19,5 +18,3 @@ export const originSchema = map(
     'Where stations and heights count from in this file, said once. All that the tool shows and writes counts from there too.',
   shown: ['{ stations: stern }'],
 });
-
-export type OriginEntry = z.infer<typeof originSchema>;

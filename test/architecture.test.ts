@@ -320,6 +320,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/bodies',
     'server/core/conditions',
     'server/core/figures',
+    'server/core/planning',
     'server/core/uncertainty',
     'server/core/judges',
     'server/core/trials/pool',

@@ -235,6 +235,9 @@ const say = (text: string) =>
   saidOf(text).map(({ code, place }) => [code, 'path' in place ? place.path : null] as const);
 
 describe('thirty and some ways to lie where nothing can', () => {
+  it('are as many', () => {
+    expect(new Set(MISPLACED.map(([kind]) => kind)).size).toBeGreaterThanOrEqual(30);
+  });
   it('the boat itself raises nothing', () => {
     expect(saidOf(WHIMBREL).map(({ message }) => message)).toEqual([]);
   });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { floatSubmerged, type SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
 import { figuredIn } from '../../server/core/figures/figured.ts';
-import { analysed } from '../helpers/analysed.ts';
+import { analysed, heard } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { barge, bodiesOf, type Plain } from '../helpers/bodies.ts';
 
@@ -96,6 +96,15 @@ describe('reserve as a limit', () => {
     expect(findings.map(({ message }) => message)).toContain(
       '“fill” says nothing beside “reserve”: the boat is held under with its tanks full.',
     );
+  });
+  it('is as uncertain as the masses that make it', () => {
+    // 3 g and 4 g, independent (GUM 5.1.2): 5 g; sizes and water are known to next to nothing.
+    const text = boat('2.98 kg ± 3 g', LIMITS)
+      .replace('mass: 1 kg', 'mass: 1 kg ± 4 g')
+      .replace('1000 kg/m3', '1000 kg/m3 ± 0.001 kg/m3')
+      .replace('100 x 100 mm', '100 x 100 mm ± 0.0001 mm')
+      .replace('0 to 400 mm', '0 to 400 mm ± 0.0001 mm');
+    expect(heard(text).uncertainties?.conditions.submerged?.reserve?.sigma).toBeCloseTo(0.005, 5);
   });
   it('corrections aim for it', () => {
     const bays =

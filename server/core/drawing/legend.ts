@@ -4,8 +4,18 @@ import { element, type Markup, svgText, together } from './markup.ts';
 import { texture } from './texture.ts';
 import { textWidth } from './textWidth.ts';
 import type { ThingKind } from './things.ts';
+import { wantedSign } from './wantedMark.ts';
 
-export type LegendKey = MarkName | ThingKind | 'ballast' | 'ghost' | 'painted' | 'water' | 'beyond' | 'hidden';
+export type LegendKey =
+  | MarkName
+  | ThingKind
+  | 'ballast'
+  | 'ghost'
+  | 'painted'
+  | 'water'
+  | 'beyond'
+  | 'hidden'
+  | 'wanted';
 
 const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
   shell: 'free-flooding hull',
@@ -18,6 +28,7 @@ const WORDS: Readonly<Record<Exclude<LegendKey, MarkName>, string>> = {
   bay: 'bay',
   ghost: 'proposed',
   painted: 'painted waterline',
+  wanted: 'still wanted: its centre',
   water: 'water’s edge',
   beyond: 'greatest outline',
   hidden: 'hidden edge',
@@ -88,6 +99,8 @@ function sign(key: LegendKey, x: number, y: number): Markup {
       return element('path', { class: 'hidden-rim', d: `M${x} ${y}h22` });
     case 'beyond':
       return element('path', { class: 'beyond', d: `M${x} ${y}h22` });
+    case 'wanted':
+      return element('g', { class: 'still-wanted' }, wantedSign([x + 12, y], 6));
     case 'shell':
     case 'compartment':
     case 'tank':

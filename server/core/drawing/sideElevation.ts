@@ -1,6 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { trimOf } from '../conditions/attitude.ts';
-import type { LoadedCondition } from '../conditions/loadingCondition.ts';
+import { type LoadedCondition, SURFACED } from '../conditions/loadingCondition.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
@@ -14,6 +14,7 @@ import type { Picture } from './picture.ts';
 import { tape } from './tape.ts';
 import { loopsOf, type Things } from './things.ts';
 import { turnFor, unturned } from './turn.ts';
+import { isMarked, wantedMark } from './wantedMark.ts';
 
 /** Room for the tape below the keel. */
 export const TAPE_STRIP = 30;
@@ -25,6 +26,7 @@ export function sideElevation(analysis: Analysis, there: LoadedCondition, things
   // On its side there is no telling up from here; the body section shows how it lies.
   const turn = turnFor(drawnState.up, 1);
   const edges = edgesOf(things);
+  const isAsFiled = there.condition === SURFACED;
   return boatPicture(
     {
       id: `${there.condition.id}-side`,
@@ -52,7 +54,11 @@ export function sideElevation(analysis: Analysis, there: LoadedCondition, things
       headroom: page.wide < ROOMY && there.where === 'afloat' ? 20 : 0,
       under: TAPE_STRIP,
       over: frame => together([tape(boat, frame, edges), paintedLine(boat, frame)]),
-      onTop: frame => (turn ? offMarks(boat, there, frame, page.wide < ROOMY ? page.wide : null) : null),
+      onTop: frame =>
+        together([
+          turn ? offMarks(boat, there, frame, page.wide < ROOMY ? page.wide : null) : null,
+          isAsFiled ? wantedMark(analysis, frame) : null,
+        ]),
       centres: centresOf(analysis, drawnState, 1, ['B', 'G']),
       ways: [
         ['aft', 'forward'],
@@ -61,6 +67,7 @@ export function sideElevation(analysis: Analysis, there: LoadedCondition, things
       legend: [
         ...(turn && drawnState.water === 'below' ? (['water'] as const) : []),
         ...(boat.waterline ? (['painted'] as const) : []),
+        ...(isAsFiled && isMarked(analysis) ? (['wanted'] as const) : []),
       ],
       data: { 'data-trim': turn ? trimOf(drawnState.up) : 0 },
     },

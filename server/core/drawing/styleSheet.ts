@@ -43,6 +43,8 @@ export const styleSheet = `
 .sheet .ghost .body { stroke: var(--ghost); stroke-width: 1.6; stroke-dasharray: 7 2 1.5 2; fill: var(--paper); fill-opacity: 0.6; }
 .sheet .ghost text, .sheet .label.ghost { fill: var(--ghost); font-weight: 600; }
 .sheet .painted { stroke: var(--bad); stroke-width: 2.4; stroke-dasharray: 14 4; fill: none; }
+.sheet .still-wanted { stroke: var(--bad); stroke-width: 1.6; fill: none; }
+.sheet .still-wanted circle { fill: var(--paper); fill-opacity: 0.6; stroke-dasharray: 3 2; }
 .sheet .mark { stroke: var(--ink); stroke-width: 1.2; fill: var(--paper); }
 .sheet .mark .full { fill: var(--ink); stroke: none; }
 .sheet .plumb { stroke: var(--ink); stroke-width: 0.8; stroke-dasharray: 8 2 2 2; fill: none; }
