@@ -77,7 +77,7 @@ describe('the set for both waters', { timeout: 60_000 }, () => {
     expect(there).toContain('kind: sea, temperature');
     expect(there.match(/name: lead keel (forward|aft) for sea,.*# for sea water only; lead: /g)).toHaveLength(2);
     const [toFresh] = waterAction(there);
-    expect(toFresh!.title).toBe('Change to fresh water: take out “lead keel forward for sea”, “lead keel aft for sea”');
+    expect(toFresh!.title).toBe('Change to fresh water: remove “lead keel forward for sea”, “lead keel aft for sea”');
     expect(applied(there, toFresh!)).toBe(curlew);
   });
 
