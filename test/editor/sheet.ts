@@ -210,6 +210,8 @@ export async function takeAGhost(session: Session): Promise<void> {
 export async function lookInAllThemes(session: Session): Promise<void> {
   const { patience, shoot } = session;
   await step('the words over the text are those of the sheet', () => wordsAgree(session));
+  // The boat on the surface and under water in one picture.
+  await (await picture(session, 'submerged-side')).evaluate(element => element.scrollIntoView({ block: 'end' }));
   await step('the sheet is in the editor’s colours', async () => {
     const seen = new Set<string>();
     for (const [name, key] of [
