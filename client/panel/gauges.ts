@@ -47,8 +47,10 @@ function drawn(gauge: SheetGauge, reveal: (path: string) => void): HTMLElement {
     elementOf('span', 'gauge-title', title),
     elementOf('span', 'gauge-verdict', `${SIGNS[standing]} ${verdict}`),
   );
-  button.append(head, elementOf('span', 'gauge-value', value));
-  if (proposed !== null) button.append(elementOf('span', 'gauge-proposed', `then ${proposed}`));
+  const figures = elementOf('span', 'gauge-figures');
+  figures.append(elementOf('span', 'gauge-value', value));
+  if (proposed !== null) figures.append(' ', elementOf('span', 'gauge-proposed', `then ${proposed}`));
+  button.append(head, figures);
   const bar = readSvg(svg);
   if (bar) button.append(document.adoptNode(bar));
   const foot = elementOf('span', 'gauge-foot');

@@ -48,7 +48,7 @@ export async function openStage(browser: Browser, { text, theme, width, zoom }: 
     page.evaluate(`void dispatchEvent(new MessageEvent('message', { data: ${JSON.stringify(message)} }))`);
   const ready = (await said()).find(message => message.kind === 'ready')!;
   await send(sheetMessage(text, ready));
-  await page.waitForFunction(`document.querySelectorAll('#pictures svg').length > 5`);
+  await page.waitForFunction(`document.querySelectorAll('#pictures svg').length > 0`);
   return { page, said, send };
 }
 

@@ -66,6 +66,8 @@ export async function typeAndSee(session: Session): Promise<void> {
     expect(await part.getAttribute('class')).toContain('lit');
   });
   await step('the picture changes as one types, and back', async () => {
+    // What is proposed comes into the words last.
+    await atRest(session);
     const before = await words(session);
     const drawn = await drawing(session, 'submerged-side');
     await page.keyboard.type('9');
@@ -208,6 +210,8 @@ export async function takeAGhost(session: Session): Promise<void> {
 export async function lookInAllThemes(session: Session): Promise<void> {
   const { patience, shoot } = session;
   await step('the words over the text are those of the sheet', () => wordsAgree(session));
+  // The boat on the surface and under water in one picture.
+  await (await picture(session, 'submerged-side')).evaluate(element => element.scrollIntoView({ block: 'end' }));
   await step('the sheet is in the editor’s colours', async () => {
     const seen = new Set<string>();
     for (const [name, key] of [
@@ -248,6 +252,7 @@ export async function seeTheSheetChange(session: Session): Promise<void> {
   await step('the picture changes as one types', async () => {
     await goTo(page, battery.line + 2, 13, patience);
     await until({ what: 'the figures', seen: async () => /^Not yet: /.test(await words(session)), patience });
+    await atRest(session);
     const figures = await words(session);
     const drawn = await drawing(session, 'submerged-side');
     await page.keyboard.type('9');

@@ -70,10 +70,14 @@ export interface TrimSheet {
 export function trimSheet(analysis: Analysis, { only, correction = null, page = DESK }: SheetOptions = {}): TrimSheet {
   const things = thingsOf(analysis, correction);
   const isWanted = (id: PictureId): boolean => only?.includes(id) ?? true;
-  const views = viewNames.flatMap(view =>
-    analysis.conditions
-      .filter(({ condition }) => isWanted(`${condition.id}-${view}`))
-      .map(there => VIEWS[view](analysis, there, aboardIn(things, analysis, there), page)),
+  const wanted = viewNames.flatMap(view =>
+    analysis.conditions.filter(({ condition }) => isWanted(`${condition.id}-${view}`)).map(there => ({ view, there })),
+  );
+  const { shells, compartments, tanks, parts, bays } = things;
+  const isBlank = [shells, compartments, tanks, parts, bays].every(some => some.length === 0);
+  // Of nothing one view says all that there is to say.
+  const views = (isBlank ? wanted.slice(0, 1) : wanted).map(({ view, there }) =>
+    VIEWS[view](analysis, there, aboardIn(things, analysis, there), page),
   );
   const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis, page.narrow, things.proposal) ?? []);
   return { pictures: [...views, ...plots] };

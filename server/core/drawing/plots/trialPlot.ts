@@ -112,7 +112,7 @@ function trialHead({ trial, floatedTrial }: Comparison, y: number): Markup {
     { class: 'trial', 'data-path': pathKey(trial.path), role: 'img', 'aria-label': words },
     element(
       'text',
-      { class: 'uncertainty-head', 'aria-hidden': 'true', x: 12, y: y + 15 },
+      { class: 'uncertainty-head haloed', 'aria-hidden': 'true', x: 12, y: y + 15 },
       svgText(shortened(words, 52)),
     ),
   );
@@ -142,8 +142,8 @@ function readingRow(compared: ComparedReading, { comparison, analysis, scale, y,
   return element(
     'g',
     { class: 'reading', 'data-path': pathKey(comparison.trial.path), role: 'img', 'aria-label': words },
-    element('text', { class: 'reading-name', 'aria-hidden': 'true', x: 20, y: y + 12 }, svgText(`${name} `)),
-    element('text', { class: 'tick', 'aria-hidden': 'true', x: 20, y: y + 25 }, svgText(`${read}, ${filed}`)),
+    element('text', { class: 'reading-name haloed', 'aria-hidden': 'true', x: 20, y: y + 12 }, svgText(`${name} `)),
+    element('text', { class: 'tick haloed', 'aria-hidden': 'true', x: 20, y: y + 25 }, svgText(`${read}, ${filed}`)),
     predicted === null ? null : scoreMark(score, y + 35, isSlip, scale),
   );
 }
