@@ -2,8 +2,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
+import { learnedJson } from '../../server/core/report/learnedJson.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { heard, marked, service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
+import { probe } from '../helpers/probe.ts';
 
 const dunlinText = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 const dunlin = heard(dunlinText);
@@ -83,6 +86,24 @@ describe('Dunlin, with a weight near its stern that nobody wrote down', () => {
     const [first] = dunlin.corrections.all();
     expect(first!.submerged).toMatchObject({ status: 'neutral' });
     if (first!.submerged.status === 'neutral') expect(Math.abs(first!.submerged.trim)).toBeLessThan(0.035);
+  });
+});
+
+/** The probe of 2 kg without 500 g of its battery in the file, read as the whole boat lies. */
+describe('a battery that the file has forgotten, a third of its boat', () => {
+  it('is told by its weight and its place', () => {
+    const forgotten = heard(boatText`
+      ${probe(['mass: 800 g', 'mass: 300 g'])}trials:
+        - { condition: submerged, fill: 80 %, trim: 1° bow up }
+        - { condition: surfaced, marks: [{ station: 60 mm, height: 50 mm }, { station: 340 mm, height: 50 mm }] }
+    `);
+    expect(verdictOf(forgotten).told[0]!.causes).toMatchObject([{ kind: 'unlisted', inside: 'hold' }]);
+    const told = learnedJson(forgotten) as {
+      explanations: { causes: { mass: { value: number; uncertainty: number } }[] }[];
+    };
+    const { value, uncertainty } = told.explanations[0]!.causes[0]!.mass;
+    expect(Math.abs(value - 500)).toBeLessThan(uncertainty);
+    expect(uncertainty).toBeLessThan(60);
   });
 });
 
