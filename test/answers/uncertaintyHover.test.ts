@@ -14,7 +14,7 @@ describe('the hover of a value', () => {
   it('says its uncertainty, how that came about, and its share in each figure', () => {
     const said = hoverOn(probe(), '150 to 250 mm');
     expect(said).toMatch(
-      /Station 200 ± 2 mm, as is usual for what was measured\. Of the uncertainty, this station makes \d+ % in the surfaced trim, \d+ % in the submerged trim\./,
+      /Station 200 ± 2 mm, as is usual for what was measured\. Its ± accounts for \d+ % of that of the surfaced trim, \d+ % of that of the submerged trim\./,
     );
   });
 

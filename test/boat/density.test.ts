@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { analysed, fileFindings, marked } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe, probeWith } from '../helpers/probe.ts';
@@ -11,6 +12,13 @@ const read = (text: string) => {
 
 /** 100 x 20 x 10 mm: 20 ml. */
 const BLOCK = 'station: 100 to 200 mm, offset: -10 to 10 mm, height: 80 to 90 mm';
+
+it('what a part is made of is called as the file calls it', () => {
+  const { analysis, part } = read(probeWith(lineOf(`material: pink foam, mass: 0.6 g, ${BLOCK}`)));
+  expect(part).toMatchObject({ material: 'XPS', materialWords: 'pink foam' });
+  const drawn = trimSheet(analysis);
+  expect(JSON.stringify(drawn)).toContain('piece: pink foam, 0.6 g');
+});
 
 describe('weighed by its form', () => {
   it.each<readonly [whose: string, text: string, kilograms: number]>([

@@ -83,6 +83,7 @@ export function pointPiece({ material, mass, inside }: Stuff, centre: Vec3): Par
     volume,
     inside,
     material,
+    materialWords: material,
     fixed: true,
     pinned: true,
     from: centre,

@@ -77,6 +77,7 @@ export function boatOf({ density, solids, masses, tanks = [] }: Plain): Boat {
       volume: 0,
       inside: 'solid 0',
       material: null,
+      materialWords: null,
       fixed: true,
       pinned: false,
       isLearned: false,

@@ -127,7 +127,10 @@ export interface Part extends Weighed {
   readonly volume: number;
   /** The compartment it lies in, or null in the flooded hull. */
   readonly inside: string | null;
+  /** By its name in the handbook, where that has it. */
   readonly material: string | null;
+  /** The same as the file calls it, for people. */
+  readonly materialWords: string | null;
   /** False when corrections may shrink, move or take it out. */
   readonly fixed: boolean;
   /** The file itself says that it stays where it is. */

@@ -60,6 +60,7 @@ function readOnePart(entry: PartEntry, setting: Setting): Part | null {
     volume: inside === null && body ? (weighed?.volume ?? ofMetal ?? body.volume) : 0,
     inside,
     material: known.material?.key ?? entry.material ?? null,
+    materialWords: entry.material ?? null,
     fixed: entry.fixed ?? true,
     pinned: entry.fixed === true,
     isLearned: entry.learned ?? false,
@@ -153,7 +154,7 @@ function checkDensity(entry: PartEntry, mass: number, volume: number, known: Kno
     valueFault(
       'density-unlikely',
       [...checking.path, 'mass'],
-      `${massText(mass, units)} in this form is ${densityText(density)}; ${material.key} is ${least} to ${densityText(most)}, so the scale should have shown ${expected}. Check the sizes, the mass and the material.${voids}`,
+      `${massText(mass, units)} in this form is ${densityText(density)}; ${entry.material} is ${least} to ${densityText(most)}, so the scale should have shown ${expected}. Check the sizes, the mass and the material.${voids}`,
       { severity: 'warning' },
     ),
   );

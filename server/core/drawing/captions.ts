@@ -62,8 +62,8 @@ function wordsBelow({ units }: Boat, submerged: Submerged): string {
     case 'neutral': {
       const left = Math.min(submerged.bgEffective, submerged.bgEffectiveLongitudinal);
       const stays = submerged.stable
-        ? `${trimWords(submerged.trim)}; ${heelWords(submerged.heel)}; B ${lengthText(left, units)} above G, water moving`
-        : 'does not stay level: B is not above G once the water moves';
+        ? `${trimWords(submerged.trim)}; ${heelWords(submerged.heel)}; BG ${lengthText(left, units)}, tank water free`
+        : 'does not stay level: B is not above G once the tank water is free';
       if (submerged.heldDown === null) return `Neutral with ${percentText(submerged.fill)} in the tanks; ${stays}.`;
       const press = massText(Math.abs(submerged.heldDown), units);
       return `${submerged.heldDown < 0 ? `Goes down by itself, ${press} too heavy` : `Held under against ${press}`}${submerged.fill > 0 ? ', tanks full' : ''}; ${stays}.`;

@@ -98,7 +98,7 @@ export function aboardIn(things: Things, { source }: Pick<Analysis, 'source'>, {
 
 function thingOfPart(part: Part, boat: Boat): Thing {
   const { path, name, form, from, to } = part;
-  const material = part.material === null ? '' : `${part.material}, `;
+  const material = part.materialWords === null ? '' : `${part.materialWords}, `;
   const home = part.inside === null ? 'in the water' : `inside “${part.inside}”`;
   return {
     kind: kindOf(part),

@@ -123,7 +123,14 @@ function commonDensity(
   // Of loose shot the room it takes up is what is uncertain: its metal is known far better.
   const { density, range } = material.poured ?? material;
   const value = (material.poured && around.stock.shot) || density;
-  return { id: `handbook ${key}`, path: null, name: key, value, sigma: uncertaintyOfRange(range), origin: 'handbook' };
+  return {
+    id: `handbook ${key}`,
+    path: null,
+    name: named ?? key,
+    value,
+    sigma: uncertaintyOfRange(range),
+    origin: 'handbook',
+  };
 }
 
 function sharedInput(source: BoatSource, { id, path, name, ...figure }: Common, at: readonly EntryAt[]): Input {

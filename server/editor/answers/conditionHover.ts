@@ -89,6 +89,7 @@ export function limitsHover(analysis: Analysis): string {
     ...names
       .sort((a, b) => orderOf(a) - orderOf(b))
       .map(words => [capital(words), ...columns.map(column => cell(column, words))])
-      .filter(([, ...cells]) => cells.some(text => text !== '')),
+      // What is not asked of this boat has no row.
+      .filter(([, ...cells]) => cells.some(said => said !== '')),
   ]);
 }

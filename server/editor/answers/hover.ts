@@ -1,4 +1,4 @@
-import type { Describer } from '../../../schema/describe.ts';
+import type { Describer, KeyInfo } from '../../../schema/describe.ts';
 import type { Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
@@ -7,8 +7,10 @@ import { fullSizeHover } from './fullSizeHover.ts';
 import { bayHover, compartmentHover, shellHover, tankHover, tanksHover } from './hullHover.ts';
 import { ownConditionHover } from './ownConditionHover.ts';
 import { partHover } from './partHover.ts';
+import { ownExample } from './snippets.ts';
 import { trialHover } from './trialHover.ts';
 import { uncertaintyHover } from './uncertaintyHover.ts';
+import { snippetBoat } from './valueChoices.ts';
 
 /** Markdown about the place under the cursor, and the path that it is about. */
 export interface HoverText {
@@ -23,7 +25,7 @@ export function hoverAt(analysis: Analysis, describer: Describer, offset: number
   const about = boatWords(analysis, at.path);
   const help = describer.describe(at.path);
   const isName = at.path.at(-1) === 'name' || typeof at.path.at(-1) === 'number';
-  const key = help && help.description !== '' && !isName ? keyWords(help.key, help.description, help.example) : null;
+  const key = help && help.description !== '' && !isName ? keyWords(help, analysis) : null;
   const uncertainty = isName ? null : uncertaintyHover(analysis, at.path);
   const markdown = [key, fullSizeHover(analysis, at.path), uncertainty, about]
     .filter(block => block !== null)
@@ -31,8 +33,11 @@ export function hoverAt(analysis: Analysis, describer: Describer, offset: number
   return markdown === '' ? null : { markdown, path: at.path };
 }
 
-const keyWords = (key: string, description: string, example: string | undefined): string =>
-  `**${key}**: ${description}${example === undefined ? '' : ` Example: \`${key}: ${example}\``}`;
+function keyWords(help: KeyInfo, analysis: Analysis): string {
+  const { key, description } = help;
+  const example = ownExample(help, snippetBoat(analysis));
+  return `**${key}**: ${description}${example === undefined ? '' : ` Example: \`${key}: ${example}\``}`;
+}
 
 /** What the entry or section at a path does for this boat. */
 function boatWords(analysis: Analysis, path: Path): string | null {

@@ -32,11 +32,11 @@ export function uncertaintyHover(analysis: Analysis, path: Path): string | null 
 function inputWords(input: Input, uncertainties: Uncertainties, analysis: Analysis): string {
   const value = `${capital(input.noun)} ${valueWords(input, analysis.boat)}, ${SOURCES[input.origin]}.`;
   const shares = sharesOf(input, uncertainties, analysis);
-  const listed = shares.slice(0, MOST_LISTED).map(({ share, figure }) => `${shareWords(share)} in ${figure}`);
+  const listed = shares.slice(0, MOST_LISTED).map(({ share, figure }) => `${shareWords(share)} of that of ${figure}`);
   const makes =
     listed.length === 0
-      ? 'It makes next to nothing of the uncertainty in any figure.'
-      : `Of the uncertainty, this ${input.noun} makes ${listed.join(', ')}.`;
+      ? 'Its ± accounts for next to nothing of any figure’s.'
+      : `Its ± accounts for ${listed.join(', ')}.`;
   return `${value} ${makes}`;
 }
 

@@ -7,7 +7,7 @@ import { prose } from './html.ts';
 export const gaugeGrid = (gauges: readonly DrawnGauge[]): Markup | null =>
   gauges.length === 0 ? null : htmlElement('div', { class: 'gauges' }, ...gauges.map(drawn));
 
-const SIGNS = { in: '✓', open: '?', out: '✗' } as const;
+const SIGNS = { in: '✓', open: '○', out: '✗' } as const;
 
 const drawn = ({ name, value, proposed, limit, ends, standing, verdict, svg }: DrawnGauge): Markup =>
   htmlElement(

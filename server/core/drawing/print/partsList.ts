@@ -75,7 +75,7 @@ const tableRow = (cells: Cells, kind: string | null): Markup =>
   htmlElement('tr', { class: kind }, ...cells.map(words => htmlElement('td', {}, prose(words))));
 
 function rowOf(part: Part, { units }: Boat): Cells {
-  const { name, material, mass, from, to, centroid, inside, massFrom } = part;
+  const { name, materialWords: material, mass, from, to, centroid, inside, massFrom } = part;
   const [start, end] = endsCounted([from[0], to[0]], 'station', units).map(at => tapeText(at, units));
   return [
     material === null || name.includes(material) ? called(name) : `${called(name)} (${material})`,
