@@ -203,7 +203,7 @@ function moveInFile({ causes, explanation }: Told, n: number, { source, untaught
 /** A figure as it stands in the file, with its tolerance if it has one. */
 function asItStands(written: Quantity | Range, figures: readonly number[], units: BoatSource['boat']['units']): string {
   const text = toleranced(figures, written.sigma ?? FINE, 'length', written.unit, units);
-  return written.sigma === null ? text.replace(/ ±.*$/, '') : text;
+  return written.sigma === null ? text.split(' ±')[0]! : text;
 }
 
 /** Written to the hundredth of a millimetre. */
