@@ -67,6 +67,17 @@ describe('long runs of one thing, in every kind of place', () => {
   });
 });
 
+test('the mends of a text that is out of shape all through are tried one finding at a time', () => {
+  const text = textLines(['payload:', ...new Array(30).fill('  - name:a')]);
+  const analysis = service.analyse(text);
+  const all = [0, text.length] as const;
+  let steps = 0;
+  // Ends: each round is a step of work, and the work ends.
+  while (!service.prepareCodeActions(analysis, all)) steps += 1;
+  expect(steps).toBeGreaterThanOrEqual(30);
+  expect(service.codeActions(analysis, all, { uri: URI, version: null }).length).toBeGreaterThanOrEqual(30);
+});
+
 describe('what no figure and no name is', () => {
   const long = '9'.repeat(LONGEST_FIGURE + 1);
   test.each([
