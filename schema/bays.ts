@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { atMost, choose, map, quantity, range, section, text, word } from './fields.ts';
-import { densityKey, noteKey } from './hull.ts';
+import { atMost, choose, map, noteKey, quantity, range, section, text, word } from './fields.ts';
+import { densityKey } from './hull.ts';
 import type { Quantity, QuantityOptions } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 

@@ -1,6 +1,6 @@
 import * as z from 'zod';
-import { atMost, map, quantity, range, text, word } from './fields.ts';
-import { noteKey, pieceSchema } from './hull.ts';
+import { atMost, map, noteKey, quantity, range, text, word } from './fields.ts';
+import { pieceSchema } from './hull.ts';
 import { reserveKey } from './limits.ts';
 import type { FileUnits } from './units.ts';
 import { waterSchema } from './water.ts';

@@ -74,17 +74,26 @@ export function word<const W extends readonly [string, ...string[]]>(words: W, h
     .meta(copy(help));
 }
 
-/** Free text on one line; numbers are taken as text, so that a boat may be called 12. */
-export const text = (help: KeyHelp) =>
+/** No name is longer, characters. */
+const LONGEST_NAME = 200;
+
+/** Free text of so many characters at most; numbers are taken as text, so that a boat may be called 12. */
+export const text = (help: KeyHelp, most = LONGEST_NAME) =>
   z
     .unknown()
     .transform((raw, context): string => {
       if (typeof raw === 'number' || typeof raw === 'boolean') return String(raw);
-      if (typeof raw === 'string' && raw.trim() !== '') return raw.trim();
-      context.addIssue({ code: 'custom', message: `Expected a name or text, but this ${describeValue(raw)}.` });
+      const said = typeof raw === 'string' ? raw.trim() : '';
+      if (said !== '' && said.length <= most) return said;
+      const fault = said === '' ? describeValue(raw) : `has ${said.length} characters, and ${most} are room enough`;
+      context.addIssue({ code: 'custom', message: `Expected a name or text, but this ${fault}.` });
       return z.NEVER;
     })
     .meta({ ...SCALAR, ...copy(help) });
+
+/** However long: it is in no figure, and named nowhere. */
+export const noteKey = () =>
+  text({ description: 'A note to yourself; it changes no figure.' }, Number.POSITIVE_INFINITY);
 
 export const flag = (help: KeyHelp) =>
   z.boolean({ error: issue => `Expected true or false, but this ${describeValue(issue.input)}.` }).meta(copy(help));

@@ -3,13 +3,12 @@ import type { Meant } from './quantityMeaning.ts';
 import { bad, good, type Read, type Slip } from './slip.ts';
 
 /** A length of the prototype: “67.1 m full size”. */
-const FULL_SIZE = /\s*\bfull[\s-]?size$/i;
+const FULL_SIZE = /\bfull[\s-]?size$/i;
 
 /** What stands before “full size”, and whether that stood there. The text before keeps its places. */
 export function withoutFullSize(text: string): { readonly text: string; readonly isFullSize: boolean } {
-  const plain = text.trimEnd().replace(FULL_SIZE, '');
-  const isFullSize = plain !== text.trimEnd();
-  return { text: isFullSize ? plain : text, isFullSize };
+  const said = FULL_SIZE.exec(text.trimEnd());
+  return { text: said ? text.slice(0, said.index).trimEnd() : text, isFullSize: said !== null };
 }
 
 /** The same length on the model. */

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { atMost, choose, isMap, map, quantity, text } from './fields.ts';
+import { atMost, choose, isMap, map, noteKey, quantity, text } from './fields.ts';
 import type { Quantity } from './quantity.ts';
 import type { FileUnits } from './units.ts';
 
@@ -22,7 +22,7 @@ export function holdsKey(units: FileUnits) {
         { description: 'What it weighs by itself; it is in no figure.', examples: ['42 g'] },
         { nonNegative: true },
       ).optional(),
-      note: text({ description: 'A note to yourself; it changes no figure.' }).optional(),
+      note: noteKey().optional(),
     },
     'a thing in it, such as rudder servo or { name: rudder servo, mass: 42 g }',
   );

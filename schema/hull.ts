@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { blowSchema } from './blow.ts';
-import { describeValue, flag, map, quantity, text, wholeNumber, word } from './fields.ts';
+import { describeValue, flag, map, noteKey, quantity, text, wholeNumber, word } from './fields.ts';
 import { balanceKey, formKeys, placing } from './forms.ts';
 import { historyKeys } from './history.ts';
 import { holdsKey } from './holds.ts';
@@ -34,8 +34,6 @@ const outsideKey = () =>
     description:
       'true: it is meant to stand outside the hull, as a fin, a propeller guard or a keel bolted underneath, and may reach past it. false: it lies inside, whatever it is called. Not given, its name decides: fins, planes, rudders, shafts, propellers and masts may stand outside.',
   }).optional();
-
-export const noteKey = () => text({ description: 'A note to yourself; it changes no figure.' });
 
 /** A free-flooding shell: water fills its inside, only its wall displaces. */
 export function shellSchema(units: FileUnits) {

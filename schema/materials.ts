@@ -24,7 +24,7 @@ export const findMaterial = (name: string): Material | null =>
 
 /** What a material is bought as: brass rod is brass. */
 const STOCK_FORM =
-  /\s+(?:rod|bar|tube|tubing|sheet|strip|plate|wire|pipe|block|profile|flat|foil|section|angle|board|slab)s?$/i;
+  /(?<=\s)(?:rod|bar|tube|tubing|sheet|strip|plate|wire|pipe|block|profile|flat|foil|section|angle|board|slab)s?$/i;
 
 /** The names that the program writes, metals first. */
 export const materialNames = (): readonly string[] => materials.map(({ key }) => key);

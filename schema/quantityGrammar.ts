@@ -177,8 +177,8 @@ function readJoint(cursor: Cursor): Joint | null {
 }
 
 function readTolerance(cursor: Cursor): Read<Amount> | null {
-  const mark = take(cursor, /^(?:±|\+\s*\/?\s*[-−–])/);
-  const other = mark ? null : take(cursor, /^(?:plus\s*(?:or|\/|and)?\s*minus|[-−]\s*\+|\+\s*\/)/i);
+  const mark = take(cursor, /^(?:±|\+\s*(?:\/\s*)?[-−–])/);
+  const other = mark ? null : take(cursor, /^(?:plus\s*(?:(?:or|\/|and)\s*)?minus|[-−]\s*\+|\+\s*\/)/i);
   if (other) return bad('A tolerance goes behind “±”, as in 310 g ± 5 g.', other, '±');
   if (mark === null) return null;
   const amount = readAmount(cursor);

@@ -24,7 +24,7 @@ export function readNumber(cursor: Cursor): Read<SlipSpan & { readonly value: nu
   }
   const slash = take(cursor, /^\d+(?:\s+\d+)?\s*\\\s*\d+/);
   if (slash) {
-    const right = slash.match[0].replace(/\s*\\\s*/, '/');
+    const right = withStroke(slash.match[0], '/');
     return bad(`The stroke of a fraction leans the other way: ${right}.`, slash, right);
   }
   const vulgar = take(cursor, /^(\d*)\s*([½¼¾⅓⅔⅛⅜⅝⅞])/);
@@ -58,6 +58,13 @@ function faultOfComma(at: SlipSpan, written: string): Read<never> {
   return bad(`The decimal sign is a point: write ${right}.`, at, right);
 }
 
+/** A fraction with something else for its stroke and the blanks round it. */
+const withStroke = (written: string, other: string): string =>
+  written
+    .split(/[\\/⁄]/)
+    .map(part => part.trim())
+    .join(other);
+
 /** No tape has finer parts of an inch. */
 const MOST_PARTS = 128;
 
@@ -69,10 +76,10 @@ function readFraction(
   const [written, whole, top, bottom] = match;
   if (Number(bottom) === 0) return bad(`“${written}” divides by zero. A fraction looks like 7/16.`, at);
   if (Number(bottom) > MOST_PARTS)
-    return bad(`“${written}” is a fraction. Between two ends write “to”.`, at, written.replace(/\s*[/⁄]\s*/, ' to '));
+    return bad(`“${written}” is a fraction. Between two ends write “to”.`, at, withStroke(written, ' to '));
   // `12 / 16 cm`: no metric tape has parts of sixteen.
   if (isMetric && /\d\s+[/⁄]\s+\d/.test(written))
-    return bad(`“${written}” is a fraction. Between two ends write “to”.`, at, written.replace(/\s*[/⁄]\s*/, ' to '));
+    return bad(`“${written}” is a fraction. Between two ends write “to”.`, at, withStroke(written, ' to '));
   if (whole !== undefined && Number(top) >= Number(bottom)) {
     return bad(`After a whole number the fraction must be less than one, as in 5 1/4: “${written}”.`, at);
   }

@@ -3,15 +3,22 @@ import { bad, good, type Read } from './slip.ts';
 
 const whole = { start: 0, end: 0 };
 
+/** No figure with its unit, its tolerance and the words round it is longer, characters. */
+export const LONGEST_FIGURE = 200;
+
 /** The text to read a quantity from: a scalar of the file. Whatever else YAML may give is a slip of the whole value. */
 export function textOf(raw: unknown, wanted: Wanted): Read<string> {
-  if (typeof raw === 'string' && raw.trim() !== '') return good(raw);
+  if (typeof raw === 'string' && raw.trim() !== '')
+    return raw.length > LONGEST_FIGURE ? bad(tooLong(raw, wanted), whole) : good(raw);
   if (typeof raw === 'number' && Number.isFinite(raw)) return good(String(raw));
   const expected = expectation(wanted);
   const listed = Array.isArray(raw) ? listAsText(raw, wanted) : undefined;
   if (listed !== undefined) return bad(`${expected}, but this is a list. Write ${listed}.`, whole, listed);
   return bad(`${expected}, but ${whatItIs(raw)}.`, whole);
 }
+
+const tooLong = (raw: string, wanted: Wanted): string =>
+  `${expectation(wanted)}, but this has ${raw.length} characters. Is a quote or a line end missing?`;
 
 function whatItIs(raw: unknown): string {
   if (raw === null || raw === undefined || typeof raw === 'string') return 'nothing is given';

@@ -6,7 +6,8 @@ import { dimensionOf } from './units.ts';
 const QUOTED = /^\s*[“”„«»‘’‚`](.*?)[“”„«»‘’`]\s*$/u;
 const BEFORE =
   /^\s*(?:(?:(?:about|approx(?:imately)?\.?|circa|ca\.?|roughly|around|nearly|from|between|is|diam(?:eter)?\.?|dia\.?|od)\b\.?|[~≈=:ø⌀]|[cd]\.?(?=\s*\d))\s*)+(?=[-−+.\d½¼¾⅓⅔⅛⅜⅝⅞])/iu;
-const BETWEEN = /^\s*between\s+(.*?)\s+and\s+(.*)$/i;
+/** Of a text with single spaces. */
+const BETWEEN = /^between (.+?) and (.+)$/is;
 const MINUS = /^\s*minus\s+(?=[.\d½¼¾⅓⅔⅛⅜⅝⅞])/i;
 const UNIT_FIRST = /^\s*([a-z°%"″]+)\s*([\d.]+(?:\s+\d+\/\d+)?|\d+\/\d+)\s*$/i;
 
@@ -17,7 +18,7 @@ export function faultOfTrimmings(text: string): Read<never> | null {
   if (quoted) return bad(`A figure stands without quotes: ${quoted[1]!.trim()}.`, whole, quoted[1]!.trim());
   const minus = MINUS.exec(text);
   if (minus) return alone(`-${text.slice(minus[0].length)}`);
-  const between = BETWEEN.exec(text);
+  const between = BETWEEN.exec(text.trim().replace(/\s+/g, ' '));
   if (between) return alone(`${between[1]} to ${between[2]}`);
   const before = BEFORE.exec(text);
   if (before) return alone(text.slice(before[0].length));

@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { benchKeys } from './bench.ts';
-import { atMost, map, quantity, text, word } from './fields.ts';
-import { noteKey, pieceSchema } from './hull.ts';
+import { atMost, map, noteKey, quantity, text, word } from './fields.ts';
+import { pieceSchema } from './hull.ts';
 import type { QuantityOptions } from './quantitySize.ts';
 import { slipKey, slipsKey } from './struckOut.ts';
 import type { FileUnits } from './units.ts';

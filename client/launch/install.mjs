@@ -1,6 +1,6 @@
 /** Makes a clone ready to run: the right Node, and the packages that the lock file names. */
 import { spawnSync } from 'node:child_process';
-import { existsSync, statSync } from 'node:fs';
+import { existsSync, lstatSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -29,6 +29,19 @@ export function packagesAreStale(root) {
 }
 
 /**
+ * npm empties the folder before it fills it: through a link that would be the folder of another clone.
+ * @param {string} root
+ * @returns {string | undefined} a sentence for the user when `node_modules` is a link
+ */
+export function linkProblem(root) {
+  const folder = join(root, 'node_modules');
+  if (!lstatSync(folder, { throwIfNoEntry: false })?.isSymbolicLink()) {
+    return undefined;
+  }
+  return `The packages are out of date, and ${folder} is a link: installing here would empty the folder that it leads to. Install there, or take the link away, and try again.`;
+}
+
+/**
  * Runs npm and waits for it. Its output goes to standard error, so that standard output stays ours.
  * @param {readonly string[]} args
  * @param {{ cwd: string, quiet?: boolean }} options quiet: its output is shown only when it fails
@@ -50,7 +63,7 @@ export function npm(args, { cwd, quiet = false }) {
   return status === 0;
 }
 
-/** Stops the process with a sentence when Node is too old or the packages cannot be installed. */
+/** Stops the process with a sentence when Node is too old or the packages cannot be installed, or not here. */
 export function prepareClone() {
   const problem = nodeProblem(process.versions.node);
   if (problem !== undefined) {
@@ -58,6 +71,10 @@ export function prepareClone() {
   }
   if (!packagesAreStale(projectRoot)) {
     return;
+  }
+  const linked = linkProblem(projectRoot);
+  if (linked !== undefined) {
+    stop(linked);
   }
   console.error('Installing the packages named in package-lock.json (npm ci), once ...');
   // Everything is bundled, so everything is a development dependency: NODE_ENV=production must not leave them out.

@@ -128,7 +128,7 @@ const readings = createReadings(part('fields'), {
   enter: (where, reading) => change(enter(day, where, reading, now())),
   moveMark(stations, which, text) {
     const unit = stations[which]?.replace(/^-?[\d\s./]+/, '') ?? '';
-    const figure = typedFigure(text.replace(/[a-z\s]+$/i, ''));
+    const figure = typedFigure(text.replace(/(?<![a-z\s])[a-z\s]+$/i, ''));
     if (figure !== null) change(moveMark(day, stations, which, `${figure} ${unit}`));
     else show();
   },

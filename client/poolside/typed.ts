@@ -3,7 +3,7 @@
 /** A figure as it is typed: "88", "88,5", "2 1/4", "-1.5"; null for what is none. */
 export function typedFigure(text: string): number | null {
   const plain = text.trim().replace(',', '.').replace('−', '-');
-  const decimal = /^-?(?:\d+\.?\d*|\.\d+)$/.exec(plain);
+  const decimal = /^-?(?:\d+(?:\.\d*)?|\.\d+)$/.exec(plain);
   if (decimal) return Number(plain);
   const [, sign, whole, top, bottom] = /^(-?)(?:(\d+)[ -]+)?(\d+)\/(\d+)$/.exec(plain) ?? [];
   if (top === undefined || Number(bottom) === 0) return null;

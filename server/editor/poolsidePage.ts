@@ -8,7 +8,7 @@ export type PoolsideFiles = Readonly<Record<keyof typeof POOLSIDE_FILES, string>
 /** The page with its worker and a boat in it; `boat`: a `PoolBoat`, plain data. */
 export function poolsidePage({ page, worker, licences }: PoolsideFiles, boat: object): string {
   // Where the worker's source can be looked at is of no use on a phone.
-  const code = worker.replace(/\n\/\/# sourceMappingURL=.*\s*$/, '\n');
+  const code = worker.replace(/\n\/\/# sourceMappingURL=\S*\s*$/, '\n');
   const slots: Readonly<Record<string, unknown>> = { boat, worker: code, licences };
   return page.replace(/\{\{(boat|worker|licences)\}\}/g, (_, name: string) => scriptJson(slots[name]));
 }

@@ -97,7 +97,7 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
 
 /** Null for a file that was never saved. */
 const fileNameOf = (uri: string): string | null =>
-  uri.startsWith('untitled:') ? null : decoded(uri.replace(/[?#].*$/, '').replace(/^.*\//, ''));
+  uri.startsWith('untitled:') ? null : decoded(uri.split(/[?#]/)[0]!.split('/').at(-1)!);
 
 function decoded(name: string): string {
   try {

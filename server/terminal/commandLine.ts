@@ -12,6 +12,19 @@ import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './
 
 const service = createBoatService();
 
+/** Words between commas, in lines of a terminal; `indent`: where each line begins, columns. */
+function inLines(words: readonly string[], indent: number): string {
+  let text = '';
+  let column = indent;
+  for (const word of words) {
+    const isFull = column + word.length > 96;
+    if (text !== '') text += isFull ? `,\n${' '.repeat(indent)}` : ', ';
+    text += word;
+    column = (isFull ? indent : column) + word.length + 2;
+  }
+  return text;
+}
+
 const USAGE = `Trim a scale submarine described in a boat file.
 
   trimwright new NAME                a boat file to fill in, NAME.boat.yaml
@@ -32,7 +45,7 @@ const USAGE = `Trim a scale submarine described in a boat file.
                                      verdict, side views, cut list; a form for the pool, the parts
                    [--paper a4|letter]
                    [--appendix]      ... and all the rest: figures, findings, views, plots, blank forms
-                   [--svg VIEW]      ... or one of its drawings: ${service.drawings.join(', ').replace(/(.{1,58}), /g, '$1,\n                                     ')}
+                   [--svg VIEW]      ... or one of its drawings: ${inLines(service.drawings, 37)}
 
                    [--overwrite]     ... in the place of a file of that name
 

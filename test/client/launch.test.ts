@@ -1,10 +1,10 @@
 /** What `npm start` and `npm test` find out about the machine before they do anything. */
-import { mkdirSync, mkdtempSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { desktopProblem } from '../../client/launch/desktopEditor.mjs';
-import { nodeProblem, packagesAreStale } from '../../client/launch/install.mjs';
+import { linkProblem, nodeProblem, packagesAreStale } from '../../client/launch/install.mjs';
 import { editorAddress } from '../../client/launch/servedEditor.mjs';
 
 describe('Node', () => {
@@ -46,6 +46,20 @@ describe('packages', () => {
   test('will do when they are newer than the lock file', () => {
     install(1001);
     expect(packagesAreStale(root)).toBe(false);
+  });
+
+  test('go into a folder of the clone, or none yet, and through no link, wherever that leads', () => {
+    expect(linkProblem(root)).toBeUndefined();
+    install(999);
+    expect(linkProblem(root)).toBeUndefined();
+    const worktree = join(root, 'worktree');
+    mkdirSync(worktree);
+    const link = join(worktree, 'node_modules');
+    symlinkSync(join(root, 'node_modules'), link, 'junction');
+    expect(linkProblem(worktree)).toContain(`${link} is a link`);
+    rmSync(link);
+    symlinkSync(join(root, 'nowhere'), link, 'junction');
+    expect(linkProblem(worktree)).toContain('is a link');
   });
 });
 

@@ -83,3 +83,12 @@ const KINDS: readonly ((text: string, random: Seeded, other: string) => Edited)[
 
 /** Changes a text in one of the ways in which hands, and hostile ones, change it. */
 export const edited = (text: string, random: Seeded, other: string): Edited => pick(random, KINDS)(text, random, other);
+
+/** Bytes with some of them changed, some doubled, or cut short. */
+export function garbled(bytes: Uint8Array, random: Seeded): Uint8Array {
+  const some = bytes.slice(0, random.even() < 0.3 ? Math.floor(random.even() * bytes.length) : bytes.length);
+  const count = Math.floor(random.even() * 20);
+  for (let i = 0; i < count && some.length > 0; i++)
+    some[Math.floor(random.even() * some.length)] = pick(random, [0, 0x20, 0x2d, 0x7f, 0x80, 0xff]);
+  return random.even() < 0.2 ? Uint8Array.from([...some, ...some.subarray(0, 500)]) : some;
+}

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { fuzz } from './fuzz.ts';
 
-/** The same few at every run, in some ten seconds; `npm run fuzz -- COUNT` goes on. */
+/** The same few at every run, in some ten seconds; `npm run fuzz -- --edits COUNT` goes on. */
 const EDITS = 24;
 const SEED = 20261129;
 

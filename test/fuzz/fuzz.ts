@@ -6,7 +6,7 @@ import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { createBoatService } from '../../server/service/service.ts';
 import { MACHINE_WORDS, strayNumbers } from '../helpers/finite.ts';
 import { type Seeded, seeded } from '../helpers/seeded.ts';
-import { anywhere, edited, pick } from './edits.ts';
+import { anywhere, edited, garbled, pick } from './edits.ts';
 
 /** Something that shall never be, and the text that it came of. */
 interface Fault {
@@ -40,14 +40,17 @@ const URI = 'file:///fuzz.boat.yaml';
 export function fuzz(edits: number, seed: number, progress: (done: number) => void = () => {}): FuzzReport {
   const random = seeded(seed);
   const service = createBoatService();
-  const hull = readMeshFile(readFileSync(new URL('guillemot-hull.stl', folder)));
-  const meshes = (): MeshFile => hull;
+  const bytes = readFileSync(new URL('guillemot-hull.stl', folder));
+  const hull = readMeshFile(bytes);
+  let mesh: MeshFile = hull;
+  const meshes = (): MeshFile => mesh;
   const fresh = new Map(samples.map(text => [text, said(service, service.analyse(text, undefined, meshes))]));
   const faults: Fault[] = [];
   let [mends, restored, slowest] = [0, 0, 0];
   let [sample, text] = [samples[0]!, samples[0]!];
   let analysis: Analysis | undefined;
   for (let round = 0; round < edits; round++) {
+    mesh = hull;
     if (round % ROUND === 0) {
       analysis = attempt(faults, { round, how: 'restored', text: sample }, () => {
         const again = service.analyse(sample, analysis, meshes);
@@ -60,6 +63,7 @@ export function fuzz(edits: number, seed: number, progress: (done: number) => vo
       text = sample;
       progress(round);
     }
+    if (random.even() < 1 / ROUND) mesh = readMeshFile(garbled(bytes, random));
     const next = edited(text, random, pick(random, samples));
     const about = { round, how: next.how, text: next.text };
     const start = performance.now();
@@ -131,14 +135,23 @@ function* askAll(service: Service, analysis: Analysis, offset: number): Generato
       yield `a range that ends before it begins: ${message}`;
     }
   }
-  service.hover(analysis, offset);
-  service.completions(analysis, offset);
-  service.summary(analysis);
+  const { text } = analysis.syntax;
+  const told: Readonly<Record<string, unknown>> = {
+    hover: service.hover(analysis, offset),
+    completions: service.completions(analysis, offset),
+    summary: service.summary(analysis),
+    hints: service.inlayHints(analysis, [0, text.length]),
+    symbols: service.symbols(analysis),
+    highlights: service.highlights(analysis, offset),
+    trial: service.newTrial(analysis),
+  };
+  for (const [what, answer] of Object.entries(told))
+    for (const words of wordsIn(answer))
+      if (MACHINE_WORDS.test(words) && !text.includes(words.trim())) yield `a machine’s word in ${what}: ${words}`;
   service.definition(analysis, offset, URI);
   service.references(analysis, offset, { uri: URI, withDefinition: true });
   service.renaming(analysis, offset);
   service.rename(analysis, offset, 'new name', { uri: URI, version: null });
-  service.inlayHints(analysis, [0, analysis.syntax.text.length]);
   service.codeLenses(analysis, URI);
   service.foldingRanges(analysis);
   const { pictures } = service.sheet(analysis, {
@@ -148,6 +161,12 @@ function* askAll(service: Service, analysis: Analysis, offset: number): Generato
     seen: ['surfaced-side', 'submerged-side'],
   });
   if (pictures.some(({ svg }) => /NaN|Infinity/.test(svg))) yield 'a picture with no numbers';
+}
+
+/** Every text in an answer, without what it quotes of the file. */
+function wordsIn(answer: unknown): readonly string[] {
+  if (typeof answer === 'string') return answer.replace(/“[^”]*”|`[^`]*`/gs, '').split('\n');
+  return typeof answer === 'object' && answer !== null ? Object.values(answer).flatMap(wordsIn) : [];
 }
 
 interface Mended {

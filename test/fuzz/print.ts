@@ -1,7 +1,12 @@
-/** Edits samples so many times at random: `npm run fuzz -- COUNT [SEED]`. */
+/** Edits samples so many times at random: `npm run fuzz -- --edits COUNT [--seed SEED]`. */
+import { parseArgs } from 'node:util';
 import { fuzz } from './fuzz.ts';
 
-const [count = '1000', seed = '1'] = process.argv.slice(3);
+const { values } = parseArgs({
+  args: process.argv.slice(3),
+  options: { edits: { type: 'string', default: '1000' }, seed: { type: 'string', default: '1' } },
+});
+const { edits: count, seed } = values;
 const started = performance.now();
 let told = 0;
 const { faults, edits, mends, restored, slowest } = fuzz(Number(count), Number(seed), done => {

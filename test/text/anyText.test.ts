@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { deepestNesting, longestLine, longestText, mostLines } from '../../server/core/text/reading/bound.ts';
+import { longestLine, longestText, mostLines } from '../../server/core/text/reading/bound.ts';
+import { deepestNesting } from '../../server/core/text/reading/nesting.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { valueAt } from '../../server/core/text/reading/values.ts';

@@ -73,7 +73,7 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
       return found && (yield* waterSetOf(found));
     }),
     shapes: cache.shapes,
-    kept: { ...parts, heard },
+    kept: { ...parts, heard, mends: new Map() },
   };
   const atOnce = saying(known, said);
   return atOnce;

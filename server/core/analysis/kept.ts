@@ -4,6 +4,7 @@ import type { OwnCondition } from '../boat/ownCondition.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
 import type { Scheme } from '../figures/scheme.ts';
+import type { Finding, Mend } from '../findings/finding.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
@@ -33,6 +34,8 @@ export interface Parts {
 
 export interface Kept extends Parts {
   readonly heard: Working<Heard>;
+  /** The mends of findings that were tried and do no harm. */
+  readonly mends: Map<Finding, readonly Mend[]>;
 }
 
 /** What takes long: the uncertainties by the file, and what the trials make of the boat. */

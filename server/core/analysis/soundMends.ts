@@ -12,13 +12,23 @@ import { originMends } from './originMends.ts';
  * there, and keeps every figure; what takes one out stands behind a better mend, or is not offered.
  */
 export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[] {
+  const known = analysis.kept.mends.get(finding);
+  if (known) return known;
   const sound: Mend[] = [];
+  analysis.kept.mends.set(finding, sound);
   for (const mend of [...originMends(analysis, finding), ...(finding.mends ?? [])]) {
     const loss = losesFigure(analysis.syntax, mend);
     if (loss === null || (loss && sound.length === 0)) continue;
     if (isTakeOut(mend) || isSound(analysis, finding, mend)) sound.push(mend);
   }
   return sound;
+}
+
+/** Tries the mends of one more of the findings; true when all are tried. */
+export function tryMends(analysis: Analysis, findings: readonly Finding[]): boolean {
+  const next = findings.find(finding => (finding.mends ?? []).length > 0 && !analysis.kept.mends.has(finding));
+  if (next) soundMends(analysis, next);
+  return next === undefined;
 }
 
 const isTakeOut = ({ changes }: Mend): boolean => changes.some(({ kind }) => kind === 'remove');

@@ -17,7 +17,7 @@ const DATE = /^\d{4}-\d{2}-\d{2}$/;
  * after those above it. What is no day and no trial is told in a sentence.
  */
 export function momentOf(text: string, trials: readonly Trial[], isAfter: boolean): Moment | string {
-  const [, after, name] = /^(after\s+)?(.*)$/i.exec(text.trim())!;
+  const [, after, name] = /^(after\s+)?(.*)$/is.exec(text.trim())!;
   const past = isAfter || after !== undefined;
   const number = /^trial\s+(\d+)$/i.exec(name!)?.[1];
   const called = trials.filter(trial => trial.name === name).map(indexOf);

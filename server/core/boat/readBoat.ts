@@ -202,7 +202,7 @@ function readScale(text: string | null, findings: Finding[]): number | null {
   const parts = /^1\s*[:/]\s*(\d+(?:\.\d+)?)$/.exec(text);
   const ratio = parts ? Number(parts[1]) : 0;
   if (ratio >= 0.1 && ratio <= 100_000) return 1 / ratio;
-  const meant = /(?:1\s*(?:[:;/-]|to|in)\s*)?(\d+(?:\.\d+)?)\D*$/i.exec(text)?.[1];
+  const meant = /(?<!\d\.?)(\d+(?:\.\d+)?)\D*$/.exec(text)?.[1];
   const right = meant === undefined ? null : `1:${meant}`;
   const message = `Expected a scale such as 1:60, but this says “${text}”.${right ? ` Did you mean ${right}?` : ''}`;
   findings.push(valueFault('wrong-value', ['scale'], message, { mends: changeTo(['scale'], right) }));

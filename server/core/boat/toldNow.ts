@@ -56,7 +56,7 @@ const LACKS: ReadonlySet<string> = new Set([
 function isUncertain(syntax: Syntax, { code, place }: Finding): boolean {
   if ('path' in place && isBroken(syntax, place.path)) return true;
   // The scale is there, and told; what hangs on it is read once it is.
-  if (code === 'scale-missing') return /^\s*scale\b/m.test(syntax.text);
+  if (code === 'scale-missing') return /^[ \t]*scale\b/m.test(syntax.text);
   return OF_ALL.has(code) && syntax.slips.length > 0;
 }
 

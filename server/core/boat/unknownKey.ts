@@ -73,7 +73,7 @@ function takes({ example, holds }: KeyInfo, value: unknown): boolean {
   if (holds === 'map') return isMap(value);
   if (holds === 'list') return isList(value);
   if (isMap(value) || isList(value)) return true;
-  return !/ x /.test(example ?? '') || /\d\s*\D{0,3}\s*(?:x|×|\*|by)\s*\d/i.test(String(value));
+  return !/ x /.test(example ?? '') || /\d\s{0,3}\D{0,3}\s{0,3}(?:x|×|\*|by)\s{0,3}\d/i.test(String(value));
 }
 
 /** What the unit of a written figure measures; null where there is none. */

@@ -23,7 +23,7 @@ export function exactText(metres: number, units: FileUnits, finer = 0): string {
 }
 
 /** A figure without its unit, for the first of two: "12" of "12 mm". */
-export const bare = (text: string): string => text.replace(/\s*[a-z]+$/, '');
+export const bare = (text: string): string => text.replace(/(?<![a-z])[a-z]+$/, '').trimEnd();
 
 /** How a place is written: its unit (null for a bare number) and its tolerance, m. */
 interface WrittenLength {

@@ -86,6 +86,6 @@ const decimalsFor = (reading: number, digits: Digits): number =>
 /** Rounded, without trailing zeros or a negative nought. */
 export function plainNumber(value: number, decimals: number): string {
   const written = value.toFixed(decimals);
-  const trimmed = written.includes('.') ? written.replace(/\.?0+$/, '') : written;
+  const trimmed = written.includes('.') ? written.replace(/(?<!0)0+$/, '').replace(/\.$/, '') : written;
   return trimmed === '-0' ? '0' : trimmed;
 }

@@ -73,9 +73,15 @@ export function momentText(kilogramMetres: number, units: FileUnits): string {
   return `${grouped(plainNumber(moment, isImperial(units) ? 1 : 0))} ${kilogrammes.name}·${metres.name}`;
 }
 
-/** Groups of three with narrow no-break spaces, from five digits on as ISO 80000-1 has it. */
-const grouped = (digits: string): string =>
-  /\d{5}/.test(digits) ? digits.replace(/\B(?=(?:\d{3})+(?!\d))(?<!\..*)/g, '\u202f') : digits;
+/** Groups of three before the point with narrow no-break spaces, from five digits on as ISO 80000-1 has it. */
+export function grouped(figure: string): string {
+  const [, sign, whole, rest] = /^(-?)(\d{5,})(?!\d)(.*)$/.exec(figure) ?? [];
+  if (sign === undefined || whole === undefined || rest === undefined) return figure;
+  const groups = Array.from({ length: Math.ceil(whole.length / 3) }, (_, i) =>
+    whole.slice(Math.max(0, whole.length - 3 * i - 3), whole.length - 3 * i),
+  );
+  return `${sign}${groups.reverse().join('\u202f')}${rest}`;
+}
 
 const isImperial = (units: FileUnits): boolean => units.length === 'in' || units.length === 'ft';
 

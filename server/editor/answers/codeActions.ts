@@ -1,6 +1,6 @@
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver-types';
 import type { Analysis } from '../../core/analysis/analysis.ts';
-import { soundMends } from '../../core/analysis/soundMends.ts';
+import { soundMends, tryMends } from '../../core/analysis/soundMends.ts';
 import { proposeBays } from '../../core/corrections/room/proposeBays.ts';
 import { type Change, conditionOf, type Finding } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
@@ -23,10 +23,11 @@ export function codeActionsAt(atOnce: Analysis, span: Span, file: EditedFile): r
   ];
 }
 
-/** Does a little of the work on corrections and on what trials teach, where they are asked for; true when all is there. */
+/** Does a little of the work on mends, on corrections and on what trials teach, where they are asked for; true when all is there. */
 export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
   if (!analysis.settled.step()) return false;
   const touched = findingsIn(analysis.settled.all(), span);
+  if (!tryMends(analysis, touched)) return false;
   const isTrimmed = touched.every(finding => conditionOf(finding) === null);
   if (!isTrimmed && !analysis.corrections.step()) return false;
   return !asksForWater(analysis, span) || analysis.waterSet.step();

@@ -90,11 +90,11 @@ function inInches(text: string): string {
     text
       .replace(/(?<=profile: ).*/, points => points.replace(/\d+/g, bare))
       .replace(
-        /(-?[\d.]+)( to | x )(-?[\d.]+) mm/g,
+        /(?<![-\d.])(-?[\d.]+)( to | x )(-?[\d.]+) mm/g,
         (_, a: string, joint: string, b: string) => `${bare(a)}${joint}${inches(b)}`,
       )
-      .replace(/(-?[\d.]+) mm/g, (_, mm: string) => inches(mm))
-      .replace(/(\d+) g$/gm, (_, grams: string) => massText(Number(grams) / 1000, INCHES, 1))
+      .replace(/(?<![-\d.])(-?[\d.]+) mm/g, (_, mm: string) => inches(mm))
+      .replace(/(?<!\d)(\d+) g$/gm, (_, grams: string) => massText(Number(grams) / 1000, INCHES, 1))
       // Sixteenths are coarser than millimetres: this brings it level again.
       .replace('15 3/8 in', '15 1/4 in')
       .replace('temperature: 18 °C', 'temperature: 65 °F')

@@ -1,6 +1,7 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { Point2 } from '../../geometry/outline/outline.ts';
+import { grouped } from '../../wording/numbers.ts';
 import { element, type Markup, short, svgText, together } from '../markup.ts';
 import { textWidth } from '../textWidth.ts';
 
@@ -94,10 +95,7 @@ const wordsAt = (axis: ChartAxis, value: number): string =>
   axis.tickWords ? axis.tickWords(value) : plainNumber(axis.ends ? Math.abs(value) : value);
 
 /** As short as it goes, long ones in groups of three: 0.5, 1200, 12 000. */
-const plainNumber = (value: number): string => {
-  const digits = String(Number(value.toPrecision(6)));
-  return /^\d{5,}$/.test(digits) ? digits.replace(/\B(?=(?:\d{3})+$)/g, '\u202f') : digits;
-};
+const plainNumber = (value: number): string => grouped(String(Number(value.toPrecision(6))));
 
 /** Which way is which: over the chart beside its name, or, where both have no room there, inside its ends. */
 function endWords({ ends, words }: ChartAxis, { left, right, top, bottom }: PlotBox): Markup | null {

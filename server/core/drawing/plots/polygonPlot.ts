@@ -4,7 +4,7 @@ import { SUBMERGED } from '../../conditions/loadingCondition.ts';
 import { neededOf, type TankPolygon, tankPolygon, type WeightMoment } from '../../corrections/balance/tankPolygon.ts';
 import { submergedReach } from '../../corrections/propose.ts';
 import { allowedIn } from '../../figures/allowed.ts';
-import { massText, momentText, percentText, stationWords } from '../../wording/numbers.ts';
+import { grouped, massText, momentText, percentText, stationWords } from '../../wording/numbers.ts';
 import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
 import type { Proposal } from '../things.ts';
@@ -191,4 +191,4 @@ function arrow([x0, y0]: readonly [number, number], [x1, y1]: readonly [number, 
   });
 }
 
-const unsigned = (value: number): string => String(Math.abs(value)).replace(/\B(?=(?:\d{3})+$)/g, '\u202f');
+const unsigned = (value: number): string => grouped(String(Math.abs(value)));

@@ -65,6 +65,9 @@ export function removeFlowItem(
   return [cut(start, end)];
 }
 
+/** Behind an item, past blanks and notes. */
+const COMMA = /^\s*(?:#[^\r\n]*[\r\n]\s*)*,/;
+
 function itemsOf(text: string, collection: MapNode | ListNode): readonly FlowItem[] {
   const spans = isMapNode(collection)
     ? collection.items.map(pair => flowPairSpan(text, pair))
@@ -72,7 +75,7 @@ function itemsOf(text: string, collection: MapNode | ListNode): readonly FlowIte
   return spans
     .filter(span => span !== null)
     .map(span => {
-      const comma = /^(?:\s|#.*)*,/.exec(text.slice(span[1]));
+      const comma = COMMA.exec(text.slice(span[1]));
       return { span, commaEnd: comma ? span[1] + comma[0].length : null };
     });
 }

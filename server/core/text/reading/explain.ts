@@ -57,7 +57,7 @@ export function explainStructural(error: ParserError, situation: Situation): Fau
     return above === null ? explainIndent(text, start) : explainKey(text, above);
   }
   if (message.includes('block-seq-ind on same line')) return explainStrayDash(text, start);
-  if (error.code === 'BLOCK_IN_FLOW' || /Unexpected (, in flow|.* at node end)/.test(message))
+  if (error.code === 'BLOCK_IN_FLOW' || /^Unexpected (?:, in flow|\S+ at node end)/.test(message))
     return explainComma(situation, start, message);
   if (error.code === 'BLOCK_AS_IMPLICIT_KEY' || error.code === 'MULTILINE_IMPLICIT_KEY' || isLoneKey(message))
     return explainKey(text, start);

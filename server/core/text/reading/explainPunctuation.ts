@@ -20,8 +20,8 @@ export function explainQuote(situation: Situation, errorAt: number): Fault {
   const opened = quotedBefore(situation, errorAt)?.[0] ?? errorAt;
   const mark = text[opened] === "'" ? "'" : '"';
   const [, lineIs] = restOfLine(text, opened);
-  const isInBraces = /[{[][^}\]]*$/.test(text.slice(lineStart(text, opened), opened));
-  const comma = isInBraces ? text.slice(opened, lineIs).search(/\s*[,}\]]/) : -1;
+  const isInBraces = isWithinBraces(text.slice(lineStart(text, opened), opened));
+  const comma = isInBraces ? itemLength(text.slice(opened, lineIs)) : -1;
   const end = comma < 0 ? lineIs : opened + comma;
   const said = text.slice(opened + 1, end);
   const isFigure = /^[-+.\d]/.test(said);
@@ -37,10 +37,25 @@ export function explainQuote(situation: Situation, errorAt: number): Fault {
   });
 }
 
+/** A bracket is open where a piece of a line ends. */
+function isWithinBraces(before: string): boolean {
+  const last = (a: string, b: string): number => Math.max(before.lastIndexOf(a), before.lastIndexOf(b));
+  return last('{', '[') > last('}', ']');
+}
+
+/** How long what stands first between brackets is; -1 where nothing follows that ends it. */
+function itemLength(said: string): number {
+  const end = said.search(/[,}\]]/);
+  return end < 0 ? -1 : said.slice(0, end).trimEnd().length;
+}
+
 /** A `{` or `[` without its partner, or with lines inside that are not indented. */
 export function explainBracket(situation: Situation, errorAt: number): Fault {
-  const { text } = situation;
-  const opened = unclosedBracket(situation, errorAt) ?? errorAt;
+  return openBracket(situation.text, unclosedBracket(situation, errorAt) ?? errorAt);
+}
+
+/** The same, where the bracket is known. */
+export function openBracket(text: string, opened: number): Fault {
   const opener = text[opened] ?? '{';
   const closer = opener === '[' ? ']' : '}';
   const closedAt = partnerOf(text, opened);
@@ -116,7 +131,7 @@ export function explainComma(situation: Situation, at: number, message: string):
   const inner = /^(\S+(?:[ \t]+[^\s:,]+)*?)[ \t]+([^\s:,{}[\]]+):(?=\s|$)/.exec(text.slice(...rest));
   if (message.includes('Block collections') && inner && !isFileKey(inner[2]!)) {
     const [, valueEnd] = restOfLine(text, at);
-    const close = text.slice(at, valueEnd).search(/\s*[,}\]]/);
+    const close = itemLength(text.slice(at, valueEnd));
     return quoteValue(
       text,
       [at, close < 0 ? valueEnd : at + close],
@@ -179,7 +194,7 @@ function explainAfterQuote(text: string, quoted: Span, at: number): Fault {
 /** A value that only stands as text when it is quoted. */
 export function quoteValue(text: string, span: Span, reason: string): Fault {
   const quoted = doubleQuoted(text.slice(...span));
-  const isInBraces = /[{[][^}\]]*$/.test(text.slice(lineStart(text, span[0]), span[0]));
+  const isInBraces = isWithinBraces(text.slice(lineStart(text, span[0]), span[0]));
   return fault('needs-quotes', span, `${reason} Put it in quotes: ${quoted}.`, {
     blanked: isInBraces ? span : [span[0], lineEnd(text, span[0])],
     mend: replacing('Put it in quotes', [span, quoted]),

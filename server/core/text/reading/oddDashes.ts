@@ -13,15 +13,18 @@ export function evenDashes(text: string): { readonly text: string; readonly faul
   if (!/^[ \t]*(?:[–—•·*]|\d{1,2}[.)])[ \t]/m.test(text)) return { text, faults: [] };
   const found: Span[] = [];
   let even = '';
+  let above = '';
   let block: number | null = null;
   for (const line of text.split(/(?<=\n)/)) {
     const column = /^ */.exec(line)![0].length;
     // In a text of several lines bullets are no slip.
     if (block !== null && line.trim() !== '' && column <= block) block = null;
-    const bullet = block === null && !goesOn(even, column) ? BULLET.exec(line) : null;
+    const bullet = block === null && !goesOn(above, column) ? BULLET.exec(line) : null;
     if (bullet) found.push([even.length + bullet[1]!.length, even.length + bullet[0].length]);
-    if (block === null && /:[ \t]+[|>][-+\d]*[ \t]*(?:#.*)?\r?\n?$/.test(line)) block = column;
-    even += bullet ? withDash(line, bullet, text.slice(even.length + line.length)) : line;
+    if (block === null && /:[ \t]+[|>][-+\d]*[ \t]*(?:#|\r?\n?$)/.test(line)) block = column;
+    const now = bullet ? withDash(line, bullet, text.slice(even.length + line.length)) : line;
+    even += now;
+    if (now.trim() !== '') above = now.trimEnd();
   }
   const [first] = found;
   if (!first) return { text, faults: [] };
@@ -40,8 +43,7 @@ function withDash(line: string, [, lead = '', sign = '']: RegExpExecArray, below
 }
 
 /** A line in the column of the key above it goes on with that entry: a bullet there is one too many. */
-function goesOn(before: string, column: number): boolean {
-  const above = before.trimEnd().split('\n').at(-1) ?? '';
+function goesOn(above: string, column: number): boolean {
   const [, lead = '', dash = ''] = /^( *)((?:- +)*)[\w"“]/.exec(above) ?? [];
   const opens = /^ *([\w-]+):\s*(?:#.*)?$/.exec(above)?.[1];
   if (opens !== undefined && lead.length < column) return !isListKey(opens);

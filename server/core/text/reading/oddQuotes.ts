@@ -3,7 +3,7 @@ import type { Span } from './lines.ts';
 
 /** A name or value in the quotes of a word processor, where one begins and ends. */
 const QUOTED =
-  /(?<=^[ \t]*|: +|- +|[{[,] *)[“„«‘‚]([^“”„«»‘’‚"'\\\r\n#]*)[”“»’‘](?=[ \t]*(?::(?:\s|$)|[,}\]]|#|\r?$))/gm;
+  /(?=[“„«‘‚])(?<=^[ \t]*|: +|- +|[{[,] *).([^“”„«»‘’‚"'\\\r\n#]*)[”“»’‘](?=[ \t]*(?::(?:\s|$)|[,}\]]|#|\r?$))/gm;
 
 /** The text with such quotes as plain ones, each in its place, and the slip that says so. */
 export function evenQuotes(text: string): { readonly text: string; readonly faults: readonly Fault[] } {
@@ -19,7 +19,7 @@ export function evenQuotes(text: string): { readonly text: string; readonly faul
   const message = `These are the quotes of a letter, ${text.slice(...first)}${more}. A name or figure needs none here, or plain ones.`;
   const mend = replacing('Change to plain quotes', ...ends.map(at => [[at, at + 1], '"'] as const));
   return {
-    text: ends.reduce((even, at) => `${even.slice(0, at)}"${even.slice(at + 1)}`, text),
+    text: [0, ...ends.map(at => at + 1)].map((from, i) => text.slice(from, ends[i])).join('"'),
     faults: [fault('odd-quotes', first, message, { mend })],
   };
 }

@@ -33,7 +33,7 @@ export function decimalComma(map: MapNode, index: number, text: string): Fault |
   const before = map.items[index - 1]?.value;
   const rest = pair.colon === null && isScalar(pair.key) && pair.key.style === 'PLAIN' ? pair.key : null;
   if (!rest || !isScalar(before) || before.style !== 'PLAIN') return null;
-  const [whole] = /\d+$/.exec(text.slice(before.start, before.end)) ?? [];
+  const [whole] = /(?<!\d)\d+$/.exec(text.slice(before.start, before.end)) ?? [];
   const [part] = /^\d+/.exec(text.slice(rest.start, rest.end)) ?? [];
   if (whole === undefined || part === undefined || text.slice(before.end, rest.start) !== ',') return null;
   const start = before.end - whole.length;

@@ -1,6 +1,7 @@
 import type { Document } from 'yaml';
 import { explainLocal, explainStructural, isStructural } from './explain.ts';
-import type { Fault } from './faults.ts';
+import { openBracket } from './explainPunctuation.ts';
+import type { Fault, ParserError } from './faults.ts';
 import { blank, lineEnd, lineStart } from './lines.ts';
 import { toNode } from './nodes.ts';
 import { evenDashes } from './oddDashes.ts';
@@ -31,16 +32,18 @@ export function parse(text: string): Parsed | Refused {
   let readText = dashes.text;
   let doc = parseYaml(readText);
   let isGivenUp = false;
-  // Ends: after `mostRounds` at the latest.
+  let work = 0;
+  // Ends: after `MOST_ROUNDS` at the latest.
   for (let round = 0; ; round += 1) {
-    if (isRefused(doc)) return doc;
-    const error = doc.errors.find(isStructural);
-    const found = error ? explainStructural(error, { text: readText, doc }) : gluedKey(toNode(doc.contents), readText);
+    if (isRefused(doc) && (doc.bracket === null || round >= MOST_ROUNDS)) return doc;
+    const error = isRefused(doc) ? undefined : doc.errors.find(isStructural);
+    const found = isRefused(doc) ? openBracket(readText, doc.bracket!) : slipIn(readText, doc, error);
     if (!found) break;
     if (!isSaid(text, found, faults)) faults.push(found);
-    if (isRecovered(doc, found)) break;
+    if (!isRefused(doc) && isRecovered(doc, found)) break;
     const next = error?.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error?.pos[0]);
-    isGivenUp = next === readText || round >= mostRounds(text);
+    work += workOf(readText, doc);
+    isGivenUp = next === readText || round >= MOST_ROUNDS || work >= (round < 2 ? 4 : 1) * MOST_WORK;
     if (isGivenUp) break;
     readText = next;
     doc = parseYaml(readText);
@@ -51,11 +54,20 @@ export function parse(text: string): Parsed | Refused {
   return { doc, faults: [...faults, ...said], readText, isGivenUp };
 }
 
+/** The first slip that pulls the text out of shape. */
+const slipIn = (text: string, doc: Document.Parsed, error: ParserError | undefined): Fault | null =>
+  error ? explainStructural(error, { text, doc }) : gluedKey(toNode(doc.contents), text);
+
 /** What is said of a text that is out of shape all through: nobody reads more, and each takes a look at all of it. */
 const MOST_SAID = 101;
 
-/** A dozen slips in a boat file; fewer in a huge text, where each round takes long. */
-const mostRounds = (text: string): number => Math.max(2, Math.min(12, Math.floor(3_000_000 / (text.length + 1))));
+/** A dozen slips in a boat file; fewer in a huge text, or in one with thousands of them, where each round takes long. */
+const MOST_ROUNDS = 12;
+const MOST_WORK = 3_000_000;
+
+/** What parsing a text took, in characters: a complaint takes as long as some dozens of them. */
+const workOf = (text: string, doc: Document.Parsed | Refused): number =>
+  text.length + (isRefused(doc) ? 0 : 30 * doc.errors.length);
 
 /** On a line already complained of, or perhaps out of line only because of the tabs that were. */
 function isSaid(text: string, found: Fault, faults: readonly Fault[]): boolean {

@@ -1,10 +1,12 @@
 import { type Document, isScalar, parseDocument, visit, type YAMLMap, YAMLParseError } from 'yaml';
 import type { Finding } from '../../findings/finding.ts';
-import { refuseNesting } from './bound.ts';
+import { deepestNesting, tooDeep } from './nesting.ts';
 
 /** A text that must not be parsed. */
 export interface Refused {
   readonly refusal: Finding;
+  /** The bracket behind which all of it goes too deep. */
+  readonly bracket: number | null;
 }
 
 /**
@@ -12,21 +14,29 @@ export interface Refused {
  * whatever was done to the text before.
  */
 export function parseYaml(text: string): Document.Parsed | Refused {
-  const refusal = refuseNesting(text);
-  if (refusal) return { refusal };
-  const doc = withoutTraces(() =>
-    parseDocument(text, {
+  const deep = tooDeep(text);
+  if (deep) return { refusal: tooDeepAt(text, deep.offset), bracket: deep.bracket };
+  return withoutTraces(() => {
+    const doc = parseDocument(text, {
       version: '1.2',
       prettyErrors: false,
       keepSourceTokens: true,
       logLevel: 'error',
       // The parser compares each key with every other of its map.
       uniqueKeys: false,
-    }),
-  );
-  visit(doc, { Map: (_, map) => void doc.errors.push(...secondKeys(map)) });
-  return doc;
+    });
+    visit(doc, { Map: (_, map) => void doc.errors.push(...secondKeys(map)) });
+    return doc;
+  });
 }
+
+const tooDeepAt = (text: string, offset: number): Finding => ({
+  code: 'file-too-deep',
+  severity: 'error',
+  about: 'file',
+  message: `Lists and sections are nested more than ${deepestNesting} deep here, and the file is not read. A boat file is nested about five deep: take out the spare brackets, dashes or spaces.`,
+  place: { on: 'text', start: offset, end: Math.min(offset + 1, text.length) },
+});
 
 /** Each complaint of the parser is an error with the trace of its calls, which nobody reads and which takes most of the time. */
 function withoutTraces<T>(run: () => T): T {

@@ -1,4 +1,5 @@
-import { refuse, refuseNesting } from './bound.ts';
+import { refuse } from './bound.ts';
+import { tooDeep } from './nesting.ts';
 import {
   endOfItem,
   endOfPair,
@@ -45,7 +46,7 @@ interface Pieced {
  * section and entry ends.
  */
 export function parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Pieced | null {
-  if (refuse(text) || refuseNesting(text)) return null;
+  if (refuse(text) || tooDeep(text)) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
   if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;

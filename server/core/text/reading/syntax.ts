@@ -67,7 +67,7 @@ export function readSyntax(text: string, previous?: Syntax): Syntax {
 /** The same in one piece. */
 export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax {
   const refusal = refuse(text);
-  const parsed = refusal ? { refusal } : parse(text);
+  const parsed = refusal ? { refusal, bracket: null } : parse(text);
   if (isRefused(parsed)) return refused(text, lineStarts, parsed.refusal);
   const { doc, faults, readText, isGivenUp } = parsed;
   const contents = toNode(doc.contents);

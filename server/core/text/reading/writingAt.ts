@@ -51,7 +51,7 @@ export function writingAt(syntax: Syntax, offset: number): Writing | null {
 function writingInBlock(syntax: Syntax, start: number, offset: number): Writing | null {
   const { text } = syntax;
   const before = text.slice(start, offset);
-  const value = /^(\s*(?:-\s+)*)([\w-]+):\s+(.*)$/.exec(before);
+  const value = /^(\s*(?:-\s+)*)([\w-]+):\s+(.*)$/s.exec(before);
   if (value) {
     const [, lead = '', key = '', typed = ''] = value;
     const at = pathAt(syntax, start + lead.length);

@@ -224,7 +224,7 @@ function asCounted(places: readonly number[], axis: AxisName, units: FileUnits):
 /** A figure as it stands in the file, with its tolerance if it has one. */
 function asItStands(written: Quantity | Range, figures: readonly number[], units: FileUnits): string {
   const text = toleranced(figures, written.sigma ?? FINE, 'length', written.unit, units);
-  return written.sigma === null ? text.replace(/ ±.*$/, '') : text;
+  return written.sigma === null ? text.split(' ±')[0]! : text;
 }
 
 /** Written to the hundredth of a millimetre. */

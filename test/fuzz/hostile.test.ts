@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest';
+import { LONGEST_FIGURE } from '../../schema/quantityText.ts';
+import { longestLine } from '../../server/core/text/reading/bound.ts';
+import { createBoatService } from '../../server/service/service.ts';
+import { textLines } from '../helpers/boatText.ts';
+import { MACHINE_WORDS } from '../helpers/finite.ts';
+import { isLong } from '../helpers/long.ts';
+import { type HostileText, hostileTexts } from './hostileTexts.ts';
+
+const service = createBoatService();
+const URI = 'file:///hostile.boat.yaml';
+
+/** Everything that an editor asks for; what is wrong with the answers. Where one never comes the test hangs. */
+function* wrongWith({ text, at }: HostileText): Generator<string> {
+  const analysis = service.analyse(text);
+  for (const { range, message } of service.diagnostics(analysis, null)) {
+    const [from, to] = [range.start, range.end];
+    if (to.line < from.line || (to.line === from.line && to.character < from.character)) yield `ends early: ${message}`;
+    if (MACHINE_WORDS.test(String(message).replace(/“[^”]*”/gs, ''))) yield `a machine’s word: ${message}`;
+  }
+  for (const place of [at, text.length]) {
+    service.hover(analysis, place);
+    service.completions(analysis, place);
+    service.codeActions(analysis, [place, place], { uri: URI, version: null });
+    service.definition(analysis, place, URI);
+    service.references(analysis, place, { uri: URI, withDefinition: true });
+    service.rename(analysis, place, 'new name', { uri: URI, version: null });
+  }
+  service.symbols(analysis);
+  service.inlayHints(analysis, [0, text.length]);
+  service.foldingRanges(analysis);
+  service.summary(analysis);
+}
+
+describe('long runs of one thing, in every kind of place', () => {
+  // `npm test` takes a few of each.
+  const step = isLong ? 1 : 251;
+  test('every answer comes', () => {
+    const texts = [...hostileTexts(isLong ? 18_000 : 1500)].filter((_, i) => i % step === 0);
+    expect(texts.length).toBeGreaterThan(30);
+    const faults = texts.flatMap(text => [...wrongWith(text)].map(fault => `${text.where}, ${text.of}: ${fault}`));
+    expect(faults).toEqual([]);
+  });
+
+  const most = longestLine - 200;
+  const lines = (line: string, count: number): readonly string[] => new Array(count).fill(line);
+  test.each([
+    ['blanks before a colon', textLines(['boat: T', `note:${' '.repeat(most)}\u2028x`])],
+    ['notes between brackets', textLines(['payload:', `  - { name: a # ${'# '.repeat(9000)}`, '    , mass: 5 g }'])],
+    ['digits before a comma', `payload: [{ name: a, mass: ${'9'.repeat(most)}a,5 g }]`],
+    ['brackets before an open quote', `limits: ${'{'.repeat(90)}${'x'.repeat(most)}} "a`],
+    ['ands', `hull: { length: between 5 ${'and 5 '.repeat(3000)} }`],
+    ['blanks within a figure', `hull: { length: "5${' '.repeat(most)}x" }`],
+    ['quotes of a letter', textLines(lines('note: “a”', 4000))],
+    ['blanks before such a quote', textLines(lines(`note:${' '.repeat(12_000)}“a`, 20))],
+    ['bullets', textLines(['payload:', ...lines('  • name: a', 4000)])],
+    ['blank lines above a scale', textLines([...lines('', 15_000), 'hull: { length: 5 mm full size }'])],
+    ['brackets that close nothing', textLines(lines(']'.repeat(40), 500))],
+    ['one key twice, many times', textLines(lines('a: 1', 5000))],
+    [
+      'entries behind an open bracket',
+      textLines(['payload: [', ...lines('  - name: a', 2000).flatMap(line => [line, '    mass: 5 g'])]),
+    ],
+    ['keys in one line, line after line', textLines(lines('a: a: a:', 5000))],
+  ])('%s', (where, text) => {
+    expect([...wrongWith({ where, of: '', text, at: text.length >> 1 })]).toEqual([]);
+  });
+});
+
+test('the mends of a text that is out of shape all through are tried one finding at a time', () => {
+  const text = textLines(['payload:', ...new Array(30).fill('  - name:a')]);
+  const analysis = service.analyse(text);
+  const all = [0, text.length] as const;
+  let steps = 0;
+  // Ends: each round is a step of work, and the work ends.
+  while (!service.prepareCodeActions(analysis, all)) steps += 1;
+  expect(steps).toBeGreaterThanOrEqual(30);
+  expect(service.codeActions(analysis, all, { uri: URI, version: null }).length).toBeGreaterThanOrEqual(30);
+});
+
+describe('what no figure and no name is', () => {
+  const long = '9'.repeat(LONGEST_FIGURE + 1);
+  test.each([
+    [
+      'hull: { length: @ }',
+      'Expected one length, e.g. 40 mm, but this has 201 characters. Is a quote or a line end missing?',
+    ],
+    [
+      'payload: [{ name: @a, mass: 5 g }]',
+      'Expected a name or text, but this has 202 characters, and 200 are room enough.',
+    ],
+    ['scale: "@:1"', 'Expected a name or text, but this has 203 characters, and 200 are room enough.'],
+  ])('%s', (text, message) => {
+    const { file } = service.analyse(text.replace('@', text.includes('length') ? `"${long}"` : long));
+    expect(file.findings.map(each => each.message)).toEqual(expect.arrayContaining([message]));
+  });
+
+  test('a note may be as long as it likes', () => {
+    const { file } = service.analyse(`payload: [{ name: a, mass: 5 g, note: ${'x'.repeat(5000)} }]`);
+    expect(file.findings.filter(({ place }) => JSON.stringify(place).includes('note'))).toEqual([]);
+  });
+});
