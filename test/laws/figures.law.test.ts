@@ -54,6 +54,9 @@ const BOATS = {
   'probe out of trim': probe(['150 to 250', '160 to 260']),
   petrel: sample('petrel'),
   curlew: sample('curlew'),
+  'sprat without its tank, held under': sample('sprat')
+    .replace(/ {2}tanks:[^]*?(?=\npayload:)/, '')
+    .replace('fill: 40 to 85 %', 'reserve: 1 to 2 oz'),
 };
 
 describe('every figure stands in report, print, hover and JSON with the same digits', { timeout: 60_000 }, () => {
@@ -86,7 +89,8 @@ describe('every figure stands in report, print, hover and JSON with the same dig
         hits++;
       }
     }
-    expect(hits).toBe(STANDARD.figures.length);
+    // A boat hangs neutral at a fill, or is held under against a reserve.
+    expect(hits).toBe(STANDARD.figures.length - 1);
   });
 });
 

@@ -88,6 +88,8 @@ export function limitsHover(analysis: Analysis): string {
     ['Limit', ...conditions.map(({ condition }) => titleIn(analysis, condition.title))],
     ...names
       .sort((a, b) => orderOf(a) - orderOf(b))
-      .map(words => [capital(words), ...columns.map(column => cell(column, words))]),
+      .map(words => [capital(words), ...columns.map(column => cell(column, words))])
+      // What no condition asks of this boat.
+      .filter(([, ...cells]) => cells.some(text => text !== '')),
   ]);
 }
