@@ -25,7 +25,7 @@ function inOrigin(analysis: Analysis, way: Pick<FileOrigin, 'stations' | 'height
 const figuresOf = (analysis: Analysis): unknown =>
   JSON.parse(
     JSON.stringify(isLong ? jsonReport(analysis) : withFiledJson(analysis), (key, value) => {
-      if (['message', 'line', 'column', 'words', 'title', 'edits', 'text', 'notes'].includes(key)) return undefined;
+      if (['message', 'line', 'column', 'title', 'entries', 'changes'].includes(key)) return undefined;
       if (typeof value !== 'number') return value;
       return Math.abs(value) < 1e-3 ? 0 : Number(value.toPrecision(5));
     }),
@@ -63,11 +63,21 @@ describe('a boat whose places count from elsewhere', { timeout: 120_000 }, () =>
       const counted = analysed(inOrigin(filed, { stations, heights: 'waterline' }));
       const [one, other] = [filed, counted].map(analysis => {
         const [first] = analysis.corrections.all();
-        const after = analysed(corrected(analysis, first!));
-        return after.boat.payload.map(({ name, mass, from, to }) => ({ name, mass, from: [...from], to: [...to] }));
+        return (
+          first &&
+          analysed(corrected(analysis, first)).boat.payload.map(({ name, mass, from, to }) => ({
+            name,
+            mass,
+            from: [...from],
+            to: [...to],
+          }))
+        );
       });
-      expect(other!.map(({ name }) => name)).toEqual(one!.map(({ name }) => name));
-      for (const [k, piece] of one!.entries()) {
+      expect(
+        other?.map(({ name }) => name),
+        `boat ${seed}`,
+      ).toEqual(one?.map(({ name }) => name));
+      for (const [k, piece] of (one ?? []).entries()) {
         const [here, there] = [piece, other![k]!].map(({ mass, from, to }) => [mass, ...from, ...to]);
         // The painted waterline need not lie on a mark of the tape: heights over it are written to a tenth.
         for (const [n, value] of here!.entries()) expect(there![n]).toBeCloseTo(value, 3.9);
