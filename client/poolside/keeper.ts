@@ -7,7 +7,7 @@ export interface Drawer {
   setItem(key: string, value: string): void;
 }
 
-export interface KeptDay {
+interface KeptDay {
   readonly day: PoolDay;
   /** When it was last changed, ms: of two the later one counts. */
   readonly at: number;
