@@ -103,7 +103,7 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
 function advisedBays(advice: string): string {
   const found = [
     ...advice.matchAll(
-      /([\d.]+) (?:g|mm) of (lead|foam strip) near station ([\d.]+) mm, ([\d.]+) mm above the baseline(?:, to (port|starboard))?/g,
+      /([\d.]+) (?:g|mm) of (lead|foam strip) near station ([\d.]+) mm, ([\d.]+) mm up(?:, to (port|starboard))?/g,
     ),
   ];
   return textLines(
