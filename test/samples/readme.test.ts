@@ -34,6 +34,18 @@ test('every other name in italics is a command, a menu of the editor or a sample
   expect(named.filter(name => !commands.includes(name) && !isSample(name))).toEqual([]);
 });
 
+test('a boat is “it”, in all that a builder reads', () => {
+  const files = [
+    'package.json',
+    'README.md',
+    'samples/README.md',
+    'samples/EDITORS.md',
+    'schema/REFERENCE.md',
+    'CHANGELOG.md',
+  ];
+  expect(files.flatMap(file => read(file).match(/.*\b(?:she|hers?)\b.*/gi) ?? [])).toEqual([]);
+});
+
 describe('quantities in the prose are read as they stand', () => {
   it.each([
     ['7/16 in', 'length'],

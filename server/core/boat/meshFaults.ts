@@ -113,7 +113,7 @@ function tellEdges(
   if (degenerate > 0) {
     const corners =
       joined > 0
-        ? ` ${counted(joined, 'corner', 'corners')} less than ${(tolerance * placement.metres * 1e6).toPrecision(1)} µm apart were joined.`
+        ? ` ${counted(joined, 'corner', 'corners')} less than ${Number((tolerance * placement.metres * 1e6).toPrecision(1))} µm apart were joined.`
         : '';
     say(
       setting,

@@ -8,8 +8,8 @@ const OUNCE = 0.028349523125;
 /** No rule has finer parts of an inch. */
 const FINEST = 64;
 
-/** Below a thirty-second of an inch one speaks of thousandths. */
-const IN_THOUSANDTHS = 1 / 32;
+/** Below this, in inches, one speaks of thousandths. */
+const IN_THOUSANDTHS = 0.025;
 
 /** Parts of an inch that a length is told in, by its size: the first row whose limit it is below. */
 const PARTS: readonly (readonly [below: number, parts: number])[] = [

@@ -82,6 +82,9 @@ const INCHES: FileUnits = { length: 'in', mass: 'oz' };
 /** The units of a new boat. */
 export const UNITS: Readonly<Record<NewUnits, FileUnits>> = { metric: { length: 'mm', mass: 'g' }, inches: INCHES };
 
+/** The column of notes behind a line. */
+const NOTES = 31;
+
 /** The same boat by another tape: lengths in sixteenths of an inch, masses in ounces. */
 function inInches(text: string): string {
   const inches = (mm: string): string => tapeText(Number(mm) / 1000, INCHES);
@@ -99,5 +102,7 @@ function inInches(text: string): string {
       .replace('15 3/8 in', '15 1/4 in')
       .replace('temperature: 18 °C', 'temperature: 65 °F')
       .replace(/\n\nwater:/, '\nunits: { length: in, mass: oz }\n\nwater:')
+      // Notes behind a line stay below each other.
+      .replace(/^(.*\S) +(# .*)$/gm, (_, line: string, note: string) => `${line.padEnd(NOTES)}${note}`)
   );
 }
