@@ -26,7 +26,7 @@ export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[
 
 /** Tries the mends of one more of the findings; true when all are tried. */
 export function tryMends(analysis: Analysis, findings: readonly Finding[]): boolean {
-  const next = findings.find(finding => (finding.mends ?? []).length > 0 && !analysis.kept.mends.has(finding));
+  const next = findings.find(finding => !analysis.kept.mends.has(finding));
   if (next) soundMends(analysis, next);
   return next === undefined;
 }

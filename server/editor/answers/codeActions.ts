@@ -26,8 +26,9 @@ export function codeActionsAt(atOnce: Analysis, span: Span, file: EditedFile): r
 /** Does a little of the work on mends, on corrections and on what trials teach, where they are asked for; true when all is there. */
 export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
   if (!analysis.settled.step()) return false;
-  const touched = findingsIn(analysis.settled.all(), span);
-  if (!tryMends(analysis, touched)) return false;
+  const settled = analysis.settled.all();
+  const touched = findingsIn(settled, span);
+  if (!tryMends(settled, touched)) return false;
   const isTrimmed = touched.every(finding => conditionOf(finding) === null);
   if (!isTrimmed && !analysis.corrections.step()) return false;
   return !asksForWater(analysis, span) || analysis.waterSet.step();
