@@ -18,6 +18,8 @@ export const printStyle = (paper: Paper, foot: string): string => `
 @media print {
   .page { height: ${SIZES[paper].room}mm; break-after: page; overflow: hidden; }
   .page:last-child { break-after: auto; }
+  .page .sides { flex: 1 1 0; min-height: 60mm; }
+  .page .sides.abreast { flex: 1000 1 0; max-height: 92mm; }
   .page .sides figure { flex: 1 1 0; min-height: 0; position: relative; }
   .page .sides svg { position: absolute; inset: 0.4mm; width: calc(100% - 0.8mm); height: calc(100% - 0.8mm); }
   .page.second { height: auto; min-height: ${SIZES[paper].room}mm; overflow: visible; }
@@ -62,9 +64,9 @@ header p { color: #4a5460; margin: 0; overflow-wrap: anywhere; }
 .gauge-bar { max-height: 5mm; }
 figure { margin: 0; break-inside: avoid; border: 0.2mm solid #9aa3ad; }
 figure svg { display: block; width: 100%; height: auto; }
-.page .sides { flex: 1 1 0; min-height: 60mm; display: flex; flex-direction: column; gap: 2mm; }
-.page .sides.abreast { flex: 1000 1 0; max-height: 92mm; flex-direction: row; }
-.page .sides.abreast figure { min-width: 0; }
+.sides { display: flex; flex-direction: column; gap: 2mm; }
+.sides.abreast { flex-direction: row; }
+.sides.abreast figure { flex: 1 1 0; min-width: 0; }
 .ruled p { height: 8mm; margin: 0; border-bottom: 0.2mm solid #9aa3ad; color: #4a5460; font-size: 8pt; }
 .page > .ruled { flex: 1 1 0; min-height: 0; overflow: hidden; }
 @media screen { .ruled { display: none; } }
