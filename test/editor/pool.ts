@@ -29,7 +29,7 @@ export async function logTheTrials(session: Session): Promise<void> {
 
 /** The trials in the place of those that are there; `words` are in the new ones alone. */
 async function write({ page, file, patience }: Session, trials: string, words: string): Promise<void> {
-  const [boat] = readFileSync(file, 'utf8').split('\ntrials:');
+  const [boat] = readFileSync(file, 'utf8').split(/^trials:/m);
   writeFileSync(file, `${boat!.trimEnd()}\n\n${trials}`);
   await until({
     what: 'the trials in the text',
