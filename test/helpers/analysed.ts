@@ -26,7 +26,7 @@ export const fileFindings = (analysis: Analysis): readonly Finding[] =>
  * accounts for, and a piece that lies well may turn the blame to another: what was told of the same things before is known.
  */
 export function toldSince(before: Analysis, after: Analysis): readonly Finding[] {
-  const known = fileFindings(before).map(finding => ({ finding, names: named(finding) }));
+  const known = fileFindings(before).map(finding => ({ finding, names: namesIn(finding, before) }));
   const isKnown = (finding: Finding): boolean =>
     known.some(
       ({ finding: { code, place }, names }) =>
@@ -35,6 +35,12 @@ export function toldSince(before: Analysis, after: Analysis): readonly Finding[]
   const isOfBay = ({ place }: Finding) => 'path' in place && place.path[0] === 'bays';
   return fileFindings(after).filter(finding => !isKnown(finding) && !isOfBay(finding));
 }
+
+/** The things that a finding of a boat may be of: of several it names two, and counts the rest. */
+const namesIn = (finding: Finding, { syntax }: Analysis): readonly string[] =>
+  / and \d+ more /.test(finding.message)
+    ? [...syntax.text.matchAll(/name: ([^,}\n]+)/g)].map(([, name]) => `“${name}”`)
+    : named(finding);
 
 /** The things that a finding names. */
 const named = ({ message }: Finding): readonly string[] => message.match(/“[^”]+”/g) ?? [];

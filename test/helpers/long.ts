@@ -1,6 +1,10 @@
-/** Whether this is `npm run test:long`: as many boats as the laws were set for. `npm test` draws the first few of them. */
-export const isLong = process.env.MODE === 'long';
+const mode = process.env.MODE;
 
-/** How often a property is tried: by `npm test` on the same few boats each time, by `npm run test:long` on many, others each time. */
-export const runsOf = (few: number, many: number): { readonly numRuns: number; readonly seed?: number } =>
-  isLong ? { numRuns: many } : { numRuns: few, seed: 1 };
+/** Whether properties draw other boats each time, many of them (`vitest run --mode free FILE`); else a run is the same each time. */
+export const drawsFreely = mode === 'free';
+
+/** Whether this is `npm run test:long`: as many boats as the laws were set for. `npm test` draws the first few of them. */
+export const isLong = mode === 'long' || drawsFreely;
+
+/** How often a property is tried: by `npm test`, and by `npm run test:long`. */
+export const runsOf = (few: number, many: number): { readonly numRuns: number } => ({ numRuns: isLong ? many : few });
