@@ -1,22 +1,74 @@
-/** Edits samples so many times at random: `npm run fuzz -- --edits COUNT [--seed SEED]`. */
+/** Tries the program at random: `npm run fuzz -- [--edits COUNT] [--seed SEED] [--part edits|places|meshes|protocol]`. */
 import { parseArgs } from 'node:util';
-import { fuzz } from './fuzz.ts';
+import { fuzzEdits, fuzzPlaces } from './fuzz.ts';
+import type { Fault, Log } from './log.ts';
+import { watchMemory } from './memory.ts';
+import { fuzzMeshes } from './meshes.ts';
+import { fuzzWire } from './wire.ts';
 
 const { values } = parseArgs({
   args: process.argv.slice(3),
-  options: { edits: { type: 'string', default: '1000' }, seed: { type: 'string', default: '1' } },
+  options: {
+    edits: { type: 'string', default: '1000' },
+    seed: { type: 'string', default: '1' },
+    part: { type: 'string', multiple: true, default: ['edits', 'meshes', 'protocol'] },
+  },
 });
-const { edits: count, seed } = values;
+/** No answer may take longer, ms. */
+const LONGEST = 1000;
+/** Many answers, one after the other. */
+const JOBS = new Set(['actions', 'restored by the protocol']);
+
+const [count, seed] = [Number(values.edits), Number(values.seed)];
+const memory = watchMemory();
+const tallies = new Map<string, { count: number; slowest: number }>();
+let faults = 0;
+
+const tell = ({ round, what, how, text }: Fault): void => {
+  faults += 1;
+  console.log(`\n${round}: ${how}\n${what}\n${JSON.stringify(text)}`);
+};
+
+const log: Log = {
+  fault: tell,
+  tried(what, about, milliseconds) {
+    const tally = tallies.get(what) ?? { count: 0, slowest: 0 };
+    tally.count += 1;
+    tally.slowest = Math.max(tally.slowest, milliseconds);
+    tallies.set(what, tally);
+    if (milliseconds > LONGEST && !JOBS.has(what)) tell({ ...about, what: `${what}: ${milliseconds.toFixed(0)} ms` });
+    if (what === 'answers') memory.look(tally.count);
+    if (tally.count % 500 === 0) {
+      const megabytes = (process.memoryUsage().heapUsed / 1024 / 1024).toFixed(0);
+      console.error(`${tally.count} ${what}, ${megabytes} MB, ${faults} faults`);
+    }
+  },
+};
+
 const started = performance.now();
-let told = 0;
-const { faults, edits, mends, restored, slowest } = fuzz(Number(count), Number(seed), done => {
-  if (done - told < 500) return;
-  told = done;
-  console.error(`${done} edits, ${(process.memoryUsage().heapUsed / 1024 / 1024).toFixed(0)} MB`);
-});
-for (const { round, what, how, text } of faults) console.log(`\n${round}: ${how}\n${what}\n${JSON.stringify(text)}`);
+const parts: Readonly<Record<string, () => void | Promise<void>>> = {
+  edits: () => fuzzEdits(count, seed, log),
+  places: () => fuzzPlaces(0, 1, log),
+  meshes: () => fuzzMeshes(Math.ceil(count / 4), seed, log),
+  protocol: () => fuzzWire(Math.ceil(count / 4), seed, log),
+};
+for (const name of values.part) {
+  const part = parts[name];
+  if (!part) throw new Error(`There is no part “${name}”; there are ${Object.keys(parts).join(', ')}.`);
+  await part();
+}
+const growth = memory.growth();
+if (growth && growth.most > 1.1 * growth.settled)
+  tell({
+    round: count,
+    how: 'memory',
+    what: `${growth.settled.toFixed(0)} MB became ${growth.most.toFixed(0)} MB`,
+    text: '',
+  });
+
 const minutes = (performance.now() - started) / 60_000;
-console.log(
-  `\n${edits} edits by seed ${seed} in ${minutes.toFixed(1)} min: ${faults.length} faults; ${mends} mends taken, ${restored} texts restored, the slowest edit with all its answers ${slowest.toFixed(0)} ms.`,
-);
-process.exitCode = faults.length > 0 ? 1 : 0;
+console.log(`\nSeed ${seed}, ${minutes.toFixed(1)} min: ${faults} faults.`);
+for (const [what, { count: times, slowest }] of tallies)
+  console.log(`  ${what}: ${times}, the slowest ${slowest.toFixed(0)} ms`);
+if (growth) console.log(`  memory: ${growth.settled.toFixed(0)} MB, at most ${growth.most.toFixed(0)} MB later`);
+process.exitCode = faults > 0 ? 1 : 0;

@@ -2,35 +2,10 @@ import { strToU8, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { boundsOf, solidOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
-import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import type { LoadedMesh } from '../../server/core/meshFiles/meshFile.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { expectClose, ROUNDING } from '../geometry/helpers/close.ts';
-
-// Written by the 3MF Core Specification and its Production Extension, from memory.
-const RELATIONS = `<?xml version="1.0"?><Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">
-<Relationship Target="/Metadata/picture.png" Id="r0" Type="http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail"/>
-<Relationship Target="/3D/boat.model" Id="r1" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>`;
-
-const meshXml = ({ vertices, faces }: Polyhedron): string => {
-  const rows = (values: ArrayLike<number>, write: (a: number, b: number, c: number) => string) =>
-    Array.from({ length: values.length / 3 }, (_, i) =>
-      write(values[3 * i]!, values[3 * i + 1]!, values[3 * i + 2]!),
-    ).join('');
-  return `<mesh><vertices>${rows(vertices, (x, y, z) => `<vertex x="${x}" y="${y}" z="${z}"/>`)}</vertices>
-<triangles>${rows(faces, (a, b, c) => `<triangle v1="${a}" v2="${b}" v3="${c}"/>`)}</triangles></mesh>`;
-};
-
-const model = (resources: string, build: string, unit = ' unit="millimeter"'): string =>
-  `<?xml version="1.0" encoding="UTF-8"?>
-<model${unit} xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02" xmlns:p="http://schemas.microsoft.com/3dmanufacturing/production/2015/06">
-<metadata name="Title">Hull &amp; fin</metadata><resources>${resources}</resources><build>${build}</build></model>`;
-
-const pack = (files: Readonly<Record<string, string>>): Uint8Array =>
-  zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)])));
-
-const boat = (resources: string, build: string, unit?: string): Uint8Array =>
-  pack({ '_rels/.rels': RELATIONS, '3D/boat.model': model(resources, build, unit), 'Metadata/picture.png': 'none' });
+import { meshXml, model, pack, RELATIONS, threeMf } from '../helpers/threeMf.ts';
 
 function loaded(bytes: Uint8Array): LoadedMesh {
   const file = readMeshFile(bytes);
@@ -48,7 +23,7 @@ const boxObject = (id: number, type = 'model') => `<object id="${id}" type="${ty
 
 describe('3MF files', () => {
   it('one object on the plate', () => {
-    const { mesh, unit } = loaded(boat(boxObject(1), '<item objectid="1"/>'));
+    const { mesh, unit } = loaded(threeMf(boxObject(1), '<item objectid="1"/>'));
     expect(unit).toEqual({ name: 'millimetres', metres: 0.001 });
     expect(mesh.faults).toMatchObject({ triangles: 12, openEdges: 0 });
     expectClose(solidOf(mesh.closed).volume, 6000, ROUNDING);
@@ -61,17 +36,17 @@ describe('3MF files', () => {
     ['foot', 0.3048],
     ['meter', 1],
   ])('in the unit %s', (name, metres) => {
-    expect(loaded(boat(boxObject(1), '<item objectid="1"/>', ` unit="${name}"`)).unit?.metres).toBe(metres);
+    expect(loaded(threeMf(boxObject(1), '<item objectid="1"/>', ` unit="${name}"`)).unit?.metres).toBe(metres);
   });
 
   it('in millimetres when it names no unit', () => {
-    expect(loaded(boat(boxObject(1), '<item objectid="1"/>', '')).unit?.metres).toBe(0.001);
+    expect(loaded(threeMf(boxObject(1), '<item objectid="1"/>', '')).unit?.metres).toBe(0.001);
   });
 
   it('an object twice, turned a quarter about z and put aside', () => {
     // Rows of the matrix: x goes to y, y to -x; then 100 along x.
     const items = '<item objectid="1"/><item objectid="1" transform="0 1 0 -1 0 0 0 0 1 100 0 0"/>';
-    const { mesh } = loaded(boat(boxObject(1), items));
+    const { mesh } = loaded(threeMf(boxObject(1), items));
     expectClose(solidOf(mesh.closed).volume, 12000, ROUNDING);
     expect(boundsOf(mesh.closed)).toEqual({ from: [0, 0, 0], to: [100, 30, 10] });
   });
@@ -79,12 +54,12 @@ describe('3MF files', () => {
   it('components, the inner transform before the outer', () => {
     const resources = `${boxObject(1)}<object id="2"><components>
       <component objectid="1" transform="1 0 0 0 1 0 0 0 1 5 0 0"/></components></object>`;
-    const { mesh } = loaded(boat(resources, '<item objectid="2" transform="2 0 0 0 2 0 0 0 2 0 0 0"/>'));
+    const { mesh } = loaded(threeMf(resources, '<item objectid="2" transform="2 0 0 0 2 0 0 0 2 0 0 0"/>'));
     expect(boundsOf(mesh.closed)).toEqual({ from: [10, 0, 0], to: [70, 40, 20] });
   });
 
   it('a mirrored item stays outward', () => {
-    const { mesh } = loaded(boat(boxObject(1), '<item objectid="1" transform="-1 0 0 0 1 0 0 0 1 0 0 0"/>'));
+    const { mesh } = loaded(threeMf(boxObject(1), '<item objectid="1" transform="-1 0 0 0 1 0 0 0 1 0 0 0"/>'));
     expect(mesh.faults.turned).toBe(0);
     expectClose(solidOf(mesh.closed).volume, 6000, ROUNDING);
   });
@@ -104,7 +79,7 @@ describe('3MF files', () => {
 
   it('supports are no part of the thing', () => {
     const { mesh } = loaded(
-      boat(
+      threeMf(
         boxObject(1) + boxObject(2, 'support'),
         '<item objectid="1"/><item objectid="2" transform="1 0 0 0 1 0 0 0 1 50 0 0"/>',
       ),
@@ -114,7 +89,7 @@ describe('3MF files', () => {
 
   it('without a build all objects that are no component', () => {
     const resources = `${boxObject(1)}<object id="2"><components><component objectid="1"/></components></object>`;
-    expect(loaded(boat(resources, '')).mesh.faults.triangles).toBe(12);
+    expect(loaded(threeMf(resources, '')).mesh.faults.triangles).toBe(12);
   });
 });
 
@@ -131,7 +106,7 @@ describe('3MF files that are none', () => {
     ],
     [
       'an object that is not there',
-      boat(boxObject(1), '<item objectid="7"/>'),
+      threeMf(boxObject(1), '<item objectid="7"/>'),
       'places an object “7” that it does not have',
     ],
     [
@@ -146,23 +121,23 @@ describe('3MF files that are none', () => {
     ],
     [
       'a unit of its own',
-      boat(boxObject(1), '<item objectid="1"/>', ' unit="cubit"'),
+      threeMf(boxObject(1), '<item objectid="1"/>', ' unit="cubit"'),
       'a unit that nobody knows, “cubit”',
     ],
     [
       'a transform of eleven figures',
-      boat(boxObject(1), '<item objectid="1" transform="1 0 0 0 1 0 0 0 1 0 0"/>'),
+      threeMf(boxObject(1), '<item objectid="1" transform="1 0 0 0 1 0 0 0 1 0 0"/>'),
       'a item is placed by figures that make no sense',
     ],
-    ['no triangles', boat('<object id="1"><mesh/></object>', '<item objectid="1"/>'), 'has no triangles in it'],
+    ['no triangles', threeMf('<object id="1"><mesh/></object>', '<item objectid="1"/>'), 'has no triangles in it'],
     [
       'an object that holds itself',
-      boat('<object id="1"><components><component objectid="1"/></components></object>', '<item objectid="1"/>'),
+      threeMf('<object id="1"><components><component objectid="1"/></components></object>', '<item objectid="1"/>'),
       'hold each other without end',
     ],
     [
       'a zip cut short',
-      boat(boxObject(1), '<item objectid="1"/>').subarray(0, 300),
+      threeMf(boxObject(1), '<item objectid="1"/>').subarray(0, 300),
       'is damaged, or no 3MF file inside',
     ],
   ])('%s', (_, bytes, expected) => {
@@ -173,7 +148,7 @@ describe('3MF files that are none', () => {
     const tenfold = (id: number) =>
       `<object id="${id}"><components>${`<component objectid="${id - 1}"/>`.repeat(10)}</components></object>`;
     const resources = `<object id="0"><mesh/></object>${Array.from({ length: 12 }, (_, i) => tenfold(i + 1)).join('')}`;
-    expect(words(boat(resources, '<item objectid="12"/>'))).toContain('hold each other without end');
+    expect(words(threeMf(resources, '<item objectid="12"/>'))).toContain('hold each other without end');
   });
 
   /** The size of the model that the directory at the end of the package tells, 24 bytes after 0x02014b50. */
