@@ -85,11 +85,23 @@ export function rewriteBoatFile(name: string, was: string, now: string): void {
     try {
       markOf(path, was);
       if (found.nlink === 1 && isOwnedAlike(beside, found)) renameSync(beside, path);
-      else writeFileSync(path, mark + now);
+      else writeOver(path, { was: mark + was, now: mark + now, beside });
     } finally {
       rmSync(beside, { force: true });
     }
   });
+}
+
+/** Writes into a file that cannot be put in place whole; where that fails half-way it says again what it said. */
+function writeOver(path: string, { was, now, beside }: { was: string; now: string; beside: string }): void {
+  try {
+    writeFileSync(path, now);
+  } catch (problem) {
+    // Makes room for what was there.
+    rmSync(beside, { force: true });
+    writeFileSync(path, was);
+    throw problem;
+  }
 }
 
 /** The byte order mark that a file begins with, or nothing; throws where the file is another than was read. */

@@ -204,3 +204,11 @@ describe('the scale', () => {
     ).toBeCloseTo(scale, 15);
   });
 });
+
+it.each(['limits: { heel: much }', 'stock: { lead: { density: much } }', 'water: { temperature: much }'])(
+  'what is wrong in %s is told beside what is wrong elsewhere',
+  section => {
+    const told = fileFindings(analysed(`hull: { length: 500 mm, colour: red }\n${section}\n`));
+    expect(told.map(({ code }) => code)).toEqual(expect.arrayContaining(['unknown-key', 'wrong-quantity']));
+  },
+);

@@ -13,19 +13,19 @@ export type About = Omit<Fault, 'what'>;
 export interface Log {
   /** Called for each as it is found. */
   fault(fault: Fault): void;
-  /** Something of a kind was tried, and took so long, ms. */
+  /** Something of a kind was tried, and took so long, ms; of the processor’s time where nothing is waited for. */
   tried(kind: string, about: About, milliseconds: number): void;
 }
 
 /** Runs something; what is thrown is a fault. */
 export function attempt<T>(log: Log, about: About, kind: string, run: () => T): T | undefined {
-  const start = performance.now();
+  const start = process.cpuUsage();
   try {
     return run();
   } catch (problem) {
     log.fault({ ...about, what: problem instanceof Error ? (problem.stack ?? problem.message) : String(problem) });
     return undefined;
   } finally {
-    log.tried(kind, about, performance.now() - start);
+    log.tried(kind, about, process.cpuUsage(start).user / 1000);
   }
 }

@@ -16,6 +16,8 @@ const { values } = parseArgs({
 });
 /** No answer may take longer, ms. */
 const LONGEST = 1000;
+/** Runs of a kind until the machine has translated the program: the first are slow. */
+const WARM = 50;
 /** Many answers, one after the other. */
 const JOBS = new Set(['actions', 'restored by the protocol']);
 
@@ -36,7 +38,8 @@ const log: Log = {
     tally.count += 1;
     tally.slowest = Math.max(tally.slowest, milliseconds);
     tallies.set(what, tally);
-    if (milliseconds > LONGEST && !JOBS.has(what)) tell({ ...about, what: `${what}: ${milliseconds.toFixed(0)} ms` });
+    if (milliseconds > LONGEST && tally.count > WARM && !JOBS.has(what))
+      tell({ ...about, what: `${what}: ${milliseconds.toFixed(0)} ms` });
     if (what === 'answers') memory.look(tally.count);
     if (tally.count % 500 === 0) {
       const megabytes = (process.memoryUsage().heapUsed / 1024 / 1024).toFixed(0);

@@ -19,6 +19,8 @@ const unclosed = (text: string) => {
 test.each([
   ['{ name: keel, takes: lead', 1],
   ['{ name: keel, station: [1, 2]', 1],
+  ['{ name: keel, station: [1, 2', 1],
+  ['[[0, 0], [1, 2', 1],
   ['{ name: keel, station: [1, 5}2]', 0],
   ['{ name: keel, 0], station: [1, 2]', 0],
 ])('closing is offered only where it closes: %s', (bay, offers) => {

@@ -111,8 +111,7 @@ function readSection<T>(
   const keysAt = (inside: Path) => describer.keysAt([...path, ...inside]);
   const checked = isSame ? (had.checked as CheckedValue<T>) : checkValue(schema, raw, { path, what, keysAt, keyByKey });
   log.sections.set(key, isSame ? had : { schema, raw, checked });
-  // Of a hull that is not read whole no trial can be judged.
-  if (!log.findings.some(isOfBoat)) log.findings.push(...checked.findings);
+  log.findings.push(...checked.findings);
   return checked.value;
 }
 
@@ -169,10 +168,6 @@ function hasItsWorld({ files, rooms }: ReadEntry, { meshes, roomsOf }: ReadingCo
   }
   return true;
 }
-
-/** An error that leaves something out of the boat itself. */
-const isOfBoat = ({ severity, place }: Finding): boolean =>
-  severity === 'error' && !('path' in place && place.path[0] === 'trials');
 
 /** The name that an entry says, as it was read. */
 export function nameOf(raw: unknown): string | null {

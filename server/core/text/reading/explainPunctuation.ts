@@ -77,30 +77,47 @@ export function openBracket(text: string, opened: number): Fault {
       ...(said.endsWith(')') && !said.includes('(')
         ? { put: [[end - 1, closer]] as const }
         : { blanked: [opened, lineEnd(text, opened)] as const }),
-      mend: closing(said, opened, opener, closer),
+      mend: closing(text, opened, end),
     },
   );
 }
 
-/** Of the brackets on a line only the first is left open, each other closed by its own kind. */
-function isAllElseClosed(said: string): boolean {
+/** The brackets that are open at the end of a piece of a line, the last first; null where one is closed by another's kind. */
+function openIn(said: string): readonly string[] | null {
   const open: string[] = [];
   for (const char of said) {
-    if (char === '{' || char === '[') open.push(char);
-    else if ((char === '}' || char === ']') && open.pop() !== (char === '}' ? '{' : '[')) return false;
+    if (char === '{' || char === '[') open.unshift(char);
+    else if ((char === '}' || char === ']') && open.shift() !== (char === '}' ? '{' : '[')) return null;
   }
-  return open.length === 1;
+  return open;
 }
 
-/** Puts the closing bracket at the end of what stands on the opener's line, where that ends with a value. */
-function closing(said: string, opened: number, opener: string, closer: string): Mend | null {
-  const end = opened + said.length;
+/**
+ * Puts the closing bracket at the end of what stands on the opener's line, where that ends with a value; and with it those
+ * of the brackets before it on the line, where nothing that follows belongs to them.
+ */
+function closing(text: string, opened: number, end: number): Mend | null {
+  const said = text.slice(opened, end);
+  const [closer, other] = said[0] === '[' ? [']', '}'] : ['}', ']'];
   const last = said.at(-1) ?? '';
-  const isOtherCloser = (last === ']' || last === '}') && last !== closer && !said.includes(last === ']' ? '[' : '{');
   if (last === ')' && !said.includes('(')) return replacing(`Change ) to ${closer}`, [[end - 1, end], closer]);
-  if (isOtherCloser) return replacing(`Change ${last} to ${closer}`, [[end - 1, end], closer]);
-  if (said.length < 2 || /[,:{[]/.test(last) || !isAllElseClosed(said)) return null;
-  return replacing(`Close it with ${closer}`, [[end, end], opener === '{' ? ' }' : ']']);
+  if (last === other && !said.includes(other === ']' ? '[' : '{'))
+    return replacing(`Change ${last} to ${closer}`, [[end - 1, end], closer]);
+  if (said.length < 2 || /[,:{[]/.test(last) || openIn(said)?.length !== 1) return null;
+  const start = lineStart(text, opened);
+  const around = goesOnBelow(text, start) ? [] : (openIn(text.slice(start, opened)) ?? []);
+  const closers = [said[0]!, ...around].map(bracket => (bracket === '[' ? ']' : ' }')).join('');
+  return replacing(`Close it with ${closers.trim()}`, [[end, end], closers]);
+}
+
+/** Whether the next line with anything on it stands further in than the line that starts here. */
+function goesOnBelow(text: string, start: number): boolean {
+  const [own, next] = text
+    .slice(start)
+    .split(/\r\n|\n|\r/, 1000)
+    .filter(line => line.trim() !== '')
+    .map(line => line.search(/\S/));
+  return next !== undefined && next > own!;
 }
 
 /** A `}` or `]` that closes nothing. */
