@@ -5,7 +5,10 @@ export interface Address {
   readonly path: string;
 }
 
-/** Whether a file lies below a folder, once the steps upward in its path are taken. */
+/**
+ * Whether a file lies below a folder, once the steps upward in its path are taken. As on Windows a backslash parts steps too,
+ * and a drive is the same by either letter.
+ */
 export function isBelow(file: Address, folder: Address): boolean {
   const top = stepsOf(folder.path);
   const steps = stepsOf(file.path);
@@ -19,9 +22,9 @@ export function isBelow(file: Address, folder: Address): boolean {
 
 function stepsOf(path: string): readonly string[] {
   const steps: string[] = [];
-  for (const step of path.split('/')) {
+  for (const step of path.split(/[/\\]/)) {
     if (step === '..') steps.pop();
-    else if (step !== '' && step !== '.') steps.push(step);
+    else if (step !== '' && step !== '.') steps.push(/^[A-Z]:$/.test(step) ? step.toLowerCase() : step);
   }
   return steps;
 }

@@ -95,9 +95,13 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   }));
 }
 
-/** Null for a file that was never saved. */
-const fileNameOf = (uri: string): string | null =>
-  uri.startsWith('untitled:') ? null : decoded(uri.split(/[?#]/)[0]!.split('/').at(-1)!);
+/** Null for a file that was never saved, or that has no name. */
+function fileNameOf(uri: string): string | null {
+  if (uri.startsWith('untitled:')) return null;
+  // A coded stroke is one of a path all the same.
+  const name = decoded(uri.split(/[?#]/)[0]!).split(/[/\\]/).at(-1)!;
+  return name === '' ? null : name;
+}
 
 function decoded(name: string): string {
   try {

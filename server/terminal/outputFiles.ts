@@ -1,4 +1,4 @@
-import { existsSync, lstatSync, realpathSync, statSync, writeFileSync } from 'node:fs';
+import { closeSync, existsSync, lstatSync, openSync, realpathSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { plainly, RefusedFile } from './plainErrors.ts';
 
 /**
@@ -12,7 +12,7 @@ export function writeOutput(
 ): void {
   plainly(() => {
     if (!existsSync(name) && !isLink(name)) {
-      writeFileSync(name, content, { flag: 'wx' });
+      writeNew(name, content);
       return;
     }
     const found = statSync(name);
@@ -25,6 +25,19 @@ export function writeOutput(
     }
     writeFileSync(name, content);
   });
+}
+
+/** Half a page is none: where the disk fills, nothing is left. */
+function writeNew(name: string, content: string | Uint8Array): void {
+  const file = openSync(name, 'wx');
+  try {
+    writeFileSync(file, content);
+  } catch (problem) {
+    rmSync(name, { force: true });
+    throw problem;
+  } finally {
+    closeSync(file);
+  }
 }
 
 /** Also one that leads nowhere yet. */

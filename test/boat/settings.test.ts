@@ -208,7 +208,11 @@ describe('the scale', () => {
 it.each(['limits: { heel: much }', 'stock: { lead: { density: much } }', 'water: { temperature: much }'])(
   'what is wrong in %s is told beside what is wrong elsewhere',
   section => {
-    const told = fileFindings(analysed(`hull: { length: 500 mm, colour: red }\n${section}\n`));
+    const text = boatText`
+      hull: { length: 500 mm, colour: red }
+      ${section}
+    `;
+    const told = fileFindings(analysed(text));
     expect(told.map(({ code }) => code)).toEqual(expect.arrayContaining(['unknown-key', 'wrong-quantity']));
   },
 );

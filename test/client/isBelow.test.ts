@@ -25,6 +25,18 @@ describe('a mesh file lies below the folder of the boat', () => {
   ])('%s does not', path => {
     expect(isBelow(at(path), at('/boats'))).toBe(false);
   });
+  it.each([
+    ['/c:/boats/hull.stl', '/C:/boats', true],
+    ['/C:/boats/forms/hull.stl', '/c:/boats/', true],
+    ['/d:/boats/hull.stl', '/c:/boats', false],
+    ['/c:/boats/..\\hull.stl', '/c:/boats', false],
+    ['/c:/boats/forms\\..\\..\\secret\\hull.stl', '/c:/boats', false],
+    ['/c:/boats/../../d:/boats/hull.stl', '/c:/boats', false],
+    ['/c:/hull.stl', '/c:', true],
+    ['/c:/Boats/hull.stl', '/c:/boats', false],
+  ])('on Windows: %s below %s is %s', (file, folder, is) => {
+    expect(isBelow(at(file), at(folder))).toBe(is);
+  });
   it('on the same computer and by the same way only', () => {
     expect(isBelow(at('/boats/hull.stl', 'vscode-remote', 'a'), at('/boats', 'vscode-remote', 'b'))).toBe(false);
     expect(isBelow(at('/boats/hull.stl', 'https'), at('/boats'))).toBe(false);

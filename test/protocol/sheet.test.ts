@@ -183,6 +183,23 @@ test('the sheet to print is one page, for the paper that is wanted', async () =>
   expect(html).not.toBe((await ask<PrintResult>(printRequest, { paper: 'a4' })).html);
 });
 
+test.each([
+  ['file:///c%3A/Boats/Tern%20%231.boat.yaml', 'Tern #1.boat.yaml'],
+  ['file://shed/boats/tern.boat.yaml?version=3#L7', 'tern.boat.yaml'],
+  ['file:///c%3A%5CBoats%5Ctern.boat.yaml', 'tern.boat.yaml'],
+  ['vscode-remote://ssh-remote%2Bshed/boats/%C5%BElu%C5%A5.boat.yaml', 'žluť.boat.yaml'],
+  ['file:///boats/100%25.boat.yaml', '100%.boat.yaml'],
+  ['file:///boats/100%.boat.yaml', '100%.boat.yaml'],
+  ['file:///boats/%3Cb%3E&.boat.yaml', '&lt;b&gt;&amp;.boat.yaml'],
+  ['untitled:Untitled-1', null],
+  ['file:///boats/', null],
+])('the sheet of %s is printed with the name %s', async (address, name) => {
+  session = await startSession();
+  await session.open(address, petrel);
+  const { html } = await session.connection.sendRequest<PrintResult>(printRequest, { uri: address, paper: 'a4' });
+  expect(html).toContain(`${name === null ? 'Petrel' : `Petrel · ${name}`} · revision`);
+});
+
 test('a new trial has its place in the text', async () => {
   await openPetrel();
   const trial = await ask<NewTrialResult>(newTrialRequest);

@@ -4,9 +4,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { rewriteBoatFile } from '../../server/terminal/boatFiles.ts';
+import { writeOutput } from '../../server/terminal/outputFiles.ts';
 import { textLines } from '../helpers/boatText.ts';
 
 const WAS = textLines(['boat: Tern', 'note: as it was']);
+const OTHER = textLines(['boat: Gull']);
 const NOW = textLines(['boat: Tern', 'note: as it shall be']);
 
 let folder = '';
@@ -60,13 +62,18 @@ describe('a boat file is whole, and nothing lies beside it, where the disk is fu
   });
 });
 
+it('half a sheet is not left behind', () => {
+  fills('writeFileSync', 1);
+  const name = join(folder, 'sheet.html');
+  expect(() => writeOutput(name, '<html>of many words</html>', { from: 'tern', overwrite: false })).toThrow(
+    'the disk is full',
+  );
+  expect(fs.readdirSync(folder)).toEqual([]);
+});
+
 describe('a boat file that changes while the new one is written', () => {
   it.each([
-    [
-      'is kept as the other program left it',
-      (file: string) => fs.writeFileSync(file, 'boat: Gull\n'),
-      'changed meanwhile',
-    ],
+    ['is kept as the other program left it', (file: string) => fs.writeFileSync(file, OTHER), 'changed meanwhile'],
     ['stays away where it was taken away', (file: string) => fs.rmSync(file), 'there is no such file'],
   ])('%s', (_, meanwhile, sentence) => {
     const file = join(folder, 'tern.boat.yaml');
@@ -79,6 +86,6 @@ describe('a boat file that changes while the new one is written', () => {
     syncBuiltinESMExports();
     expect(() => rewriteBoatFile(file, WAS, NOW)).toThrow(sentence);
     expect(fs.readdirSync(folder)).toEqual(fs.existsSync(file) ? ['tern.boat.yaml'] : []);
-    if (fs.existsSync(file)) expect(fs.readFileSync(file, 'utf8')).toBe('boat: Gull\n');
+    if (fs.existsSync(file)) expect(fs.readFileSync(file, 'utf8')).toBe(OTHER);
   });
 });
