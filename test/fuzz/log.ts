@@ -13,7 +13,7 @@ export type About = Omit<Fault, 'what'>;
 export interface Log {
   /** Called for each as it is found. */
   fault(fault: Fault): void;
-  /** Something of a kind was tried, and took so long, ms; of the processor’s time where nothing is waited for. */
+  /** Something of a kind was tried, and took so much of the processor’s time, ms: a busy machine counts no more than a quiet one. */
   tried(kind: string, about: About, milliseconds: number): void;
 }
 

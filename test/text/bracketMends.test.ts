@@ -28,3 +28,12 @@ test.each([
   expect(finding?.mends ?? []).toHaveLength(offers);
   if (offers > 0) expect(unclosed(mended(analysis, finding!)).finding).toBeUndefined();
 });
+
+test.each([
+  ['{ name: keel, - takes: lead }', '{ name: keel, takes: lead }'],
+  ['{ - name: keel, takes: lead }', '{ name: keel, takes: lead }'],
+])('a dash between brackets is taken out: %s', (bay, right) => {
+  const analysis = analysed(withBays(bay));
+  const finding = analysis.file.findings.find(({ code }) => code === 'yaml-syntax');
+  expect(mended(analysis, finding!)).toBe(withBays(right));
+});

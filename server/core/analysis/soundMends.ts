@@ -54,8 +54,12 @@ function isSound({ syntax, kept, file }: Analysis, finding: Finding, mend: Mend)
   const { findings } = readBoat(after, describer, kept.entries, { meshes, shapes: kept.cache.shapes });
   const errors = [...after.findings, ...findings].filter(({ severity }) => severity === 'error');
   const place = rangeOf(syntax, finding.place)[0];
-  const isThere = (each: Finding): boolean =>
-    each.code === finding.code && each.message === finding.message && rangeOf(after, each.place)[0] === place;
+  // Where it stands now; what is put in there may stand before it or behind it.
+  const moved = place + after.text.length - syntax.text.length;
+  const isThere = (each: Finding): boolean => {
+    const [start] = rangeOf(after, each.place);
+    return each.code === finding.code && each.message === finding.message && (start === place || start === moved);
+  };
   // What was waiting for this mend is no harm that it does.
   const isNew = ({ code, message, place: at }: Finding): boolean =>
     !waits({ code, place: at }) && !file.findings.some(each => each.code === code && each.message === message);

@@ -145,6 +145,8 @@ export function explainComma(situation: Situation, at: number, message: string):
   const before = text.slice(0, at).trimEnd();
   const quoted = quotedBefore(situation, at);
   if (quoted && quoted[1] === before.length && !message.includes('flow-')) return explainAfterQuote(text, quoted, at);
+  const dash = /^-[ \t]+(?=[^\s,}\]])/.exec(text.slice(...rest))?.[0];
+  if (message.includes('Block collections') && dash !== undefined) return dashWithin(at, dash.length);
   const inner = /^(\S+(?:[ \t]+[^\s:,]+)*?)[ \t]+([^\s:,{}[\]]+):(?=\s|$)/.exec(text.slice(...rest));
   if (message.includes('Block collections') && inner && !isFileKey(inner[2]!)) {
     const [, valueEnd] = restOfLine(text, at);
@@ -174,6 +176,13 @@ export function explainComma(situation: Situation, at: number, message: string):
     },
   );
 }
+
+/** A dash before what stands between brackets. */
+const dashWithin = (at: number, length: number): Fault =>
+  fault('yaml-syntax', [at, at + 1], 'Between brackets, commas part the entries, and no dash begins one. Remove it.', {
+    put: [[at, ' ']],
+    mend: replacing('Remove the dash', [[at, at + length], '']),
+  });
 
 /** A comma that is missing behind `end`, or stands there as another sign; it is read where there is room for it. */
 function missingComma(text: string, span: Span, end: number): Fault {
