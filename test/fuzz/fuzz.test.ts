@@ -5,7 +5,7 @@ import { fuzzMeshes } from './meshes.ts';
 import { fuzzWire } from './wire.ts';
 
 /** The same few at every run; `npm run fuzz` goes on. */
-const SEED = 20261129;
+const SEED = 3;
 
 test.each<[what: string, run: (log: Log) => void | Promise<void>, tried: Readonly<Record<string, number>>]>([
   ['samples edited', log => fuzzEdits(6, SEED, log), { restored: 1, answers: 6, actions: 1 }],
