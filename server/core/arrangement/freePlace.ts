@@ -29,9 +29,12 @@ export interface Marks {
 
 /** How long it may become where there is less room, as shares of what was wanted. */
 const SHARES = [1, 0.75, 0.5, 0.3];
+/** What a length cut off and a height put elsewhere count for, against a station put elsewhere. */
+const CUT = 1.5;
+const UP = { inCompartment: 12, inHull: 6 };
 /** Places along the room and up that are tried. */
-const STATIONS = 45;
-const HEIGHTS = 10;
+const STATIONS = 30;
+const HEIGHTS = 8;
 /** Room left before and behind a thing of which only the middle is told, and before and behind the others, m (common practice, no source). */
 const HALF_UNKNOWN = 0.01;
 const CLEAR = 0.002;
@@ -49,21 +52,28 @@ export function freePlace(wanted: Newcomer, source: BoatSource, shapes: Shapes, 
   const room = roomOf(wanted, home, hull);
   if (room === null) return null;
   const others = things.filter(thing => isBeside(thing, wanted));
-  const around: Around = { home, hull, others, shapes };
-  const ways: readonly (readonly (0 | 1 | 2)[])[] = home ? [[0], [0, 1, 2]] : [[0, 1, 2]];
-  for (const axes of ways) {
-    for (const share of SHARES) {
-      const found = placesFor(wanted.bounds, { room, share, marks }).find(
-        bounds =>
-          others.every(other => isApart(bounds, other, axes)) && isFree(occupantAt(wanted, bounds, shapes), around),
-      );
-      if (found) return found;
-      // Of a middle alone there is no less.
-      if (wanted.bounds.to[0] === wanted.bounds.from[0]) break;
-    }
+  const places = placesFor(wanted, room, marks);
+  for (const axes of home ? IN_A_COMPARTMENT : IN_THE_HULL) {
+    const clear = places.filter(bounds => others.every(other => isApart(bounds, other, axes)));
+    const found = thinned(clear, home ? TRIED.inCompartment : TRIED.inHull).find(bounds =>
+      isFree(occupantAt(wanted, bounds, shapes), { home, hull, others, shapes }),
+    );
+    if (found) return found;
   }
   return null;
 }
+
+/** Axes along one of which it stands clear of every other; none where only what the arrangement sees counts. */
+type Clear = readonly (0 | 1 | 2)[];
+const IN_A_COMPARTMENT: readonly Clear[] = [[0], [0, 1, 2], []];
+const IN_THE_HULL: readonly Clear[] = [[0, 1, 2], []];
+
+/** So many places are tried in full, the nearest of them one by one: somebody waits for it. */
+const TRIED = { inCompartment: 48, inHull: 96 };
+const thinned = (places: readonly Bounds[], tried: number): readonly Bounds[] => {
+  const every = Math.max(1, Math.ceil(places.length / (tried / 2)));
+  return places.filter((_, i) => i < tried / 2 || i % every === 0);
+};
 
 interface Around {
   readonly home: Occupant | undefined;
@@ -90,30 +100,34 @@ function roomOf({ inside, bounds }: Newcomer, home: Occupant | undefined, { leng
 const isBeside = ({ kind, inside }: Occupant, wanted: Newcomer): boolean =>
   kind !== 'shell' && inside === wanted.inside && !(kind === 'bay' && wanted.kind === 'part');
 
-/** Boxes of one length, the nearest to the wanted place first. */
-function placesFor(
-  { from, to }: Bounds,
-  { room, share, marks }: { readonly room: Bounds; readonly share: number; readonly marks: Marks },
-): readonly Bounds[] {
-  const long = (to[0] - from[0]) * share;
+/** Boxes of every length, the nearest to the wanted place first; to be put higher or cut shorter counts as being far. */
+function placesFor({ bounds: { from, to }, inside }: Newcomer, room: Bounds, marks: Marks): readonly Bounds[] {
+  const up = inside === null ? UP.inHull : UP.inCompartment;
   const tall = to[2] - from[2];
   const spread = (first: number, last: number, count: number): readonly number[] =>
     last < first ? [] : Array.from({ length: count + 1 }, (_, i) => first + ((last - first) * i) / count);
-  const stations = [from[0], ...spread(room.from[0], room.to[0] - long, STATIONS)];
   const heights = [from[2], ...spread(room.from[2], room.to[2] - tall, HEIGHTS)];
-  const all = stations.flatMap(x =>
-    heights.map(z => ({ x, z, away: Math.abs(x - from[0]) + 2 * Math.abs(z - from[2]) })),
-  );
+  const all = (to[0] > from[0] ? SHARES : [1]).flatMap(share => {
+    const long = (to[0] - from[0]) * share;
+    const cut = CUT * (to[0] - from[0] - long);
+    return [from[0], ...spread(room.from[0], room.to[0] - long, STATIONS)].flatMap(x =>
+      heights.map(z => ({ x, z, long, away: cut + Math.abs(x - from[0]) + up * Math.abs(z - from[2]) })),
+    );
+  });
   return all
     .sort((a, b) => a.away - b.away)
-    .map(({ x, z }) => ({
-      from: [marks.station(x), from[1], marks.height(z)],
-      to: [marks.station(x + long), to[1], marks.height(z + tall)],
-    }));
+    .map(({ x, z, long }) => {
+      const low = marks.height(z);
+      return {
+        from: [marks.station(x), from[1], low],
+        to: [marks.station(x + long), to[1], tall > 0 ? marks.height(low + tall) : low],
+      };
+    });
 }
 
 /** Nothing of the other lies between its ends along all of these axes. */
-function isApart({ from, to }: Bounds, { bounds }: Occupant, axes: readonly (0 | 1 | 2)[]): boolean {
+function isApart({ from, to }: Bounds, { bounds }: Occupant, axes: Clear): boolean {
+  if (axes.length === 0) return true;
   const half = bounds.from[0] === bounds.to[0] ? HALF_UNKNOWN : CLEAR;
   return axes.some(axis => {
     const clear = axis === 0 ? half : 0;
@@ -130,9 +144,10 @@ function occupantAt({ kind, inside, isRound, isFitted }: Newcomer, bounds: Bound
   const { from, to } = bounds;
   const isWhole = ([0, 1, 2] as const).every(axis => from[axis] < to[axis]);
   const form = !isWhole ? null : isRound ? tubeOf(bounds) : shapes.blockOf(bounds);
+  const entry = { path: [], name: '', form };
   return {
     kind,
-    entry: { path: [], name: '' },
+    entry,
     inside,
     form,
     bounds,

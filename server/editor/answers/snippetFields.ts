@@ -96,7 +96,7 @@ function wantedRoom({ station, height, half: [half, up] }: Lies, of: SnippetBoat
 
 /** Stands for the name of a compartment. */
 export const COMPARTMENT = 'COMPARTMENT';
-export const choice = (number: number, words: readonly string[]) => (): string =>
+export const choiceOf = (number: number, words: readonly string[]) => (): string =>
   `\${${number}|${words.map(word => escaped(word).replace(/[,|]/g, '\\$&')).join(',')}|}`;
 const escaped = (text: string): string => text.replace(/[\\$}]/g, '\\$&');
 
@@ -118,7 +118,7 @@ export const entry =
     return { label, detail, block: indent => lines.join(`\n${indent}`), flow: `{ ${lines.join(', ')} }` };
   };
 
-export type Entry = ReturnType<typeof entry>;
+export type EntryMaker = ReturnType<typeof entry>;
 
 /** A thing that lies somewhere: its keys, then its place among its neighbours, then the rest. */
 export const lying = (
@@ -130,7 +130,7 @@ export const lying = (
     from,
     after = [],
   }: { readonly before: readonly Field[]; readonly from: number; readonly after?: readonly Field[] },
-): Entry =>
+): EntryMaker =>
   entry(
     label,
     detail,

@@ -4,9 +4,9 @@ import {
   braces,
   brackets,
   COMPARTMENT,
-  choice,
+  choiceOf,
   diameter,
-  type Entry,
+  type EntryMaker,
   type EntrySnippet,
   entry,
   fixed,
@@ -19,7 +19,7 @@ import {
   stop,
 } from './snippetFields.ts';
 
-const parts: readonly Entry[] = [
+const parts: readonly EntryMaker[] = [
   lying(
     'part in a compartment',
     'weighs; displaces nothing of its own',
@@ -74,7 +74,7 @@ const parts: readonly Entry[] = [
   ),
 ];
 
-const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
+const hullEntries: Readonly<Record<string, readonly EntryMaker[]>> = {
   shells: [
     entry('shell', 'free-flooding: only its wall displaces', [
       ['name', named('outer hull')],
@@ -111,7 +111,7 @@ const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
           ['round', diameter(3, '70 mm')],
         ],
         from: 4,
-        after: [['kind', choice(6, ['sealed', 'vented', 'piston', 'bladder'])]],
+        after: [['kind', choiceOf(6, ['sealed', 'vented', 'piston', 'bladder'])]],
       },
     ),
   ],
@@ -126,13 +126,13 @@ const BAY: Lies = {
   isFitted: true,
 };
 
-const bays: readonly Entry[] = [
+const bays: readonly EntryMaker[] = [
   entry(
     'bay',
     'room where lead or foam can still go',
     [
       ['name', named('keel forward')],
-      ['takes', choice(2, ['lead', 'foam'])],
+      ['takes', choiceOf(2, ['lead', 'foam'])],
       ['station', stop(3, BAY.station, 'station')],
       ['offset', stop(4, '-10 to 10 mm')],
       ['height', stop(5, BAY.height, 'height')],
@@ -141,7 +141,7 @@ const bays: readonly Entry[] = [
   ),
 ];
 
-const conditions: readonly Entry[] = [
+const conditions: readonly EntryMaker[] = [
   entry('awash', 'afloat with the tanks filled so far', [
     ['name', stop(1, 'awash')],
     ['fill', stop(2, '45 %')],
@@ -205,7 +205,7 @@ const conditions: readonly Entry[] = [
   ]),
 ];
 
-const trials: readonly Entry[] = [
+const trials: readonly EntryMaker[] = [
   entry('surfaced trial', 'where the water stood on the hull, at rest', [
     ['date', stop(1, '2026-05-02')],
     ['condition', fixed('surfaced')],
@@ -247,7 +247,7 @@ const trials: readonly Entry[] = [
 export const entrySnippets = (list: Path, of: SnippetBoat): readonly EntrySnippet[] =>
   entriesFor(list).map(make => make(of));
 
-function entriesFor(list: Path): readonly Entry[] {
+function entriesFor(list: Path): readonly EntryMaker[] {
   const [section, inHull] = list;
   if (list.length === 1 && section === 'payload') return parts;
   if (list.length === 1 && section === 'bays') return bays;
@@ -259,7 +259,7 @@ function entriesFor(list: Path): readonly Entry[] {
 /** A key with its colon and a value to type over, or what stands below it. */
 export function keySnippet(info: KeyInfo, path: Path, isFlow: boolean, of: SnippetBoat): string {
   const { key, holds, words } = info;
-  if (words && words.length > 0) return `${key}: ${choice(1, words)()}`;
+  if (words && words.length > 0) return `${key}: ${choiceOf(1, words)()}`;
   const [first] = holds === 'list' ? entrySnippets(path, of) : [];
   if (first) return isFlow ? `${key}: [${first.flow}]` : `${key}:\n  - ${first.block('    ')}`;
   const example = ownExample(info, of);

@@ -48,8 +48,8 @@ function neighboursAt({ boat, syntax }: Analysis, { list, offset }: Writer): rea
   return [...before, ...there.filter(entry => !before.includes(entry))];
 }
 
-/** A tank leaves so much of the height of its compartment at most. */
-const TANK_SHARE = 0.85;
+/** A tank takes so much of the height of its compartment, the most first. */
+const TANK_SHARES = [0.85, 0.6, 0.4];
 /** Room between one thing and the next, m (common practice, no source). */
 const GAP = 0.005;
 
@@ -66,26 +66,26 @@ function freeFor({ lies, wanted, compartment, beside }: Wanted, { boat, source, 
   const home = isInside ? boat.compartments.find(({ name }) => name === compartment) : undefined;
   if (isInside && !home) return null;
   const near = kind === 'part' ? beside.find(({ inside }) => inside === compartment) : undefined;
-  const bounds = home ? within(wanted, boundsOf(home.form), { half: half[1], near: near && roomOf(near) }) : wanted;
   // Marks that one remembers: every fifth millimetre, every quarter of an inch.
   const step = tapeStep(units) * (units.length === 'in' || units.length === 'ft' ? 4 : 5);
   const mark = (metres: number, counted: 'station' | 'height', by: number): number =>
     placedAt(Math.round(countedAt(metres, counted, units) / by) * by, counted, units);
-  return freePlace(
-    {
-      kind,
-      inside: isInside ? compartment : null,
-      bounds,
-      isRound: kind === 'tank' || kind === 'compartment',
-      isFitted: isFitted === true,
-    },
-    source,
-    shapes,
-    {
-      station: metres => mark(metres, 'station', step),
-      height: metres => mark(metres, 'height', half[1] > 0 ? tapeStep(units) / 2 : tapeStep(units)),
-    },
-  );
+  const marks = {
+    station: (metres: number) => mark(metres, 'station', step),
+    height: (metres: number) => mark(metres, 'height', half[1] > 0 ? tapeStep(units) / 2 : tapeStep(units)),
+  };
+  const inside = isInside ? compartment : null;
+  const isRound = kind === 'tank' || kind === 'compartment';
+  const tried = home
+    ? (kind === 'tank' ? TANK_SHARES : [1]).map(share =>
+        within(wanted, boundsOf(home.form), { half: half[1], share, near: near && roomOf(near) }),
+      )
+    : [wanted];
+  for (const bounds of tried) {
+    const found = freePlace({ kind, inside, bounds, isRound, isFitted: isFitted === true }, source, shapes, marks);
+    if (found) return found;
+  }
+  return null;
 }
 
 const roomOf = (entry: Part | Tank): Bounds => ('from' in entry ? entry : boundsOf(entry.form));
@@ -94,12 +94,12 @@ const roomOf = (entry: Part | Tank): Bounds => ('from' in entry ? entry : bounds
 function within(
   wanted: Bounds,
   home: Bounds,
-  { half, near }: { readonly half: number; readonly near: Bounds | undefined },
+  { half, share, near }: { readonly half: number; readonly share: number; readonly near: Bounds | undefined },
 ): Bounds {
   const long = wanted.to[0] - wanted.from[0];
   const station = near ? near.to[0] + GAP : Math.max(wanted.from[0], home.from[0]);
   const axis = (home.from[2] + home.to[2]) / 2;
-  const radius = Math.min(half, (TANK_SHARE * (home.to[2] - home.from[2])) / 2);
+  const radius = Math.min(half, (share * (home.to[2] - home.from[2])) / 2);
   const fits = wanted.from[2] > home.from[2] && wanted.to[2] < home.to[2];
   const height = half > 0 ? axis : near ? (near.from[2] + near.to[2]) / 2 : fits ? wanted.from[2] : axis;
   return { from: [station, -radius, height - radius], to: [station + long, radius, height + radius] };
