@@ -72,7 +72,7 @@ const stepOf = (page: Page, title: string): Locator => page.locator('.getting-st
 
 /** Goes back to the walkthrough, opens one of its steps and presses a button there. */
 async function press({ page, patience }: Session, title: string, button: string): Promise<void> {
-  await page.locator('.tab', { hasText: TITLE }).first().click();
+  await page.locator('.tab', { hasText: 'Walkthrough: Trimwright' }).first().click();
   const one = stepOf(page, title);
   const pressed = one.locator('.monaco-button', { hasText: button });
   await until({
