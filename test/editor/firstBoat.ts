@@ -158,6 +158,13 @@ async function takeTheLead(session: Session, file: string): Promise<void> {
   });
   await until({ what: 'a boat within its limits', seen: () => isInTrim(page), patience });
   await save(page, patience);
+  await until({
+    what: 'the same over the text',
+    seen: async () =>
+      (await page.locator('.codelens-decoration').allInnerTexts()).some(text => /tank 84\s%/.test(text)),
+    patience,
+  });
+  await picture(session, 'surfaced-side');
   expect(readFileSync(file, 'utf8')).toContain('name: lead keel aft, material: lead, mass: 35 g');
   await shoot('trimmed');
 }
