@@ -160,13 +160,15 @@ const misplaced = (text: string) =>
   service.analyse(text).findings.flatMap(({ code }) => (ARRANGEMENT.includes(code) ? [code] : []));
 
 describe('in a sample nothing new lies wrong', () => {
-  test.each(['petrel', 'sprat'])('%s', sample => {
+  test.each([
+    ['petrel', ['part in a compartment', 'part in the water', 'lead', 'foam']],
+    ['sprat', ['part in a compartment', 'foam']],
+  ] as const)('%s', (sample, labels) => {
     const text = readFileSync(`samples/${sample}.boat.yaml`, 'utf8');
     const lines = text.split('\n');
     const first = lines.findIndex(line => line.startsWith('payload:')) + 1;
     const caret = lines.slice(0, first).join('\n').length + 5;
     const begun = lines.toSpliced(first, 0, '  - ').join('\n');
-    for (const label of ['part in a compartment', 'part in the water', 'lead', 'foam'])
-      expect(misplaced(after({ text: begun, caret }, label)), label).toEqual(misplaced(text));
+    for (const label of labels) expect(misplaced(after({ text: begun, caret }, label)), label).toEqual(misplaced(text));
   });
 });
