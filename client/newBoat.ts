@@ -49,7 +49,8 @@ export async function openNewBoat(client: BaseLanguageClient): Promise<void> {
   if (uri === undefined) return;
   const file = withEnding(uri);
   await vscode.workspace.fs.writeFile(file, new TextEncoder().encode(text));
-  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file));
+  // Not as a preview: that would take the place of the walkthrough.
+  await vscode.window.showTextDocument(await vscode.workspace.openTextDocument(file), { preview: false });
 }
 
 const SMALL = 'a small boat in trim, to overwrite part by part';

@@ -65,7 +65,7 @@ function askForSheet(
 }
 
 /** Of a boat that nothing is known of. */
-const NO_GLANCE = { verdict: { state: 'unknown', words: '' }, gauges: [] } as const;
+const NO_GLANCE = { verdict: { state: 'unknown', words: '' }, gauges: [], legend: '' } as const;
 
 /** The boat with a part where a hand holds it. */
 export async function preview(

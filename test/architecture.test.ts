@@ -409,6 +409,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/editor/answers': [
     'schema',
     'server/core/analysis',
+    'server/core/arrangement',
     'server/core/text/reading',
     'server/core/text/editing',
     'server/core/geometry/form',

@@ -79,7 +79,7 @@ export function prepareClone() {
   console.error('Installing the packages named in package-lock.json (npm ci), once ...');
   // Everything is bundled, so everything is a development dependency: NODE_ENV=production must not leave them out.
   if (!npm(['ci', '--include=dev', '--loglevel=error'], { cwd: projectRoot })) {
-    stop('The packages could not be installed: see what npm says above, mend it and try again.');
+    stop('The packages could not be installed: see what npm says above, put it right and try again.');
   }
 }
 

@@ -64,6 +64,6 @@ async function openServedEditor() {
     process.once(signal, editor.end);
   }
   say(`Open this in a browser: ${editor.address(dirname(file), file)}`);
-  say('Squiggles show what is amiss; Shift+Alt+. on one applies the best mend. Ctrl-C here ends it.');
+  say('Squiggles show what is amiss; Shift+Alt+. on one applies the best fix. Ctrl-C here ends it.');
   await editor.ended;
 }

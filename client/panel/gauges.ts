@@ -43,10 +43,7 @@ function drawn(gauge: SheetGauge, reveal: (path: string) => void): HTMLElement {
     button.addEventListener('click', () => reveal(path));
   }
   const head = elementOf('span', 'gauge-head');
-  head.append(
-    elementOf('span', 'gauge-title', title),
-    elementOf('span', 'gauge-verdict', `${SIGNS[standing]} ${verdict}`),
-  );
+  head.append(elementOf('span', 'gauge-title', title), elementOf('span', 'gauge-verdict', verdict));
   const figures = elementOf('span', 'gauge-figures');
   figures.append(elementOf('span', 'gauge-value', value));
   if (proposed !== null) figures.append(' ', elementOf('span', 'gauge-proposed', `then ${proposed}`));
@@ -62,8 +59,6 @@ function drawn(gauge: SheetGauge, reveal: (path: string) => void): HTMLElement {
   button.append(foot);
   return button;
 }
-
-const SIGNS = { in: '\u2713', open: '?', out: '\u2717' } as const;
 
 function elementOf(name: string, kind: string, words?: string): HTMLElement {
   const made = document.createElement(name);

@@ -35,6 +35,7 @@ export const pageHtml = ({ style, script, policy, nonce }: PageParts): string =>
 </header>
 <main aria-label="Trim sheet">
 <div id="gauges"></div>
+<p id="legend"></p>
 <div id="pictures"></div>
 </main>
 <div hidden>

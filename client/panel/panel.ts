@@ -24,6 +24,7 @@ const drawings = new CSSStyleSheet();
 drawings.replaceSync(styleSheet);
 document.adoptedStyleSheets = [...document.adoptedStyleSheets, drawings];
 
+const legend = part('legend');
 const gauges = createGauges(part('gauges'), path => editor.postMessage({ kind: 'reveal', path }));
 const pictures = createPictures(pictureHost, ids => editor.postMessage({ kind: 'seen', pictures: ids }));
 let sheet: Extract<ToPanel, { kind: 'sheet' }> | null = null;
@@ -52,6 +53,7 @@ function show(shown: Shown): void {
   verdict.textContent = shown.glance.verdict.words;
   verdict.className = shown.glance.verdict.state;
   gauges.show(shown.glance.gauges);
+  legend.textContent = shown.glance.legend;
 }
 
 const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { kind: K }>) => void } = {
@@ -125,7 +127,11 @@ function tellRoom(): void {
   editor.postMessage({ kind: 'room', width, names });
 }
 
-const nothingToSee = (why: string): SheetGlance => ({ verdict: { state: 'unknown', words: why }, gauges: [] });
+const nothingToSee = (why: string): SheetGlance => ({
+  verdict: { state: 'unknown', words: why },
+  gauges: [],
+  legend: '',
+});
 
 function endDrag(): void {
   isHeld = false;

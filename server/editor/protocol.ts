@@ -114,6 +114,8 @@ type Sheet = {
 export type SheetGlance = {
   readonly verdict: { readonly state: 'in' | 'out' | 'open' | 'unknown'; readonly words: string };
   readonly gauges: readonly SheetGauge[];
+  /** What the sign of an open figure says; empty where none is open. */
+  readonly legend: string;
 };
 
 /** A figure against its limit: what it is called, says and shows. */
@@ -130,7 +132,7 @@ export type SheetGauge = {
   /** What lies to the left and to the right on the bar. */
   readonly ends: readonly [left: string, right: string];
   readonly standing: 'in' | 'out' | 'open';
-  /** The same in a word. */
+  /** The same by a sign and a word. */
   readonly verdict: string;
   /** Where a click goes in the file; null for nowhere. */
   readonly path: string | null;

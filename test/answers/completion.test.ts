@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CompletionItem } from 'vscode-languageserver-types';
 import { conditionFindings } from '../../server/core/findings/catalogue/conditionFindings.ts';
 import { createBoatService } from '../../server/service/service.ts';
 import { type BoatText, boat, boatText } from '../helpers/boatText.ts';
+import { chosen as chosenOf } from '../helpers/chosen.ts';
 
 const service = createBoatService();
 
@@ -12,30 +12,7 @@ const completions = ({ text, caret }: BoatText): readonly CompletionItem[] =>
 
 const labels = (marked: BoatText): readonly string[] => completions(marked).map(item => item.label);
 
-/** The text after choosing an item, its snippet's places filled with what they suggest. */
-const chosen = ({ text, caret }: BoatText, label: string): string => {
-  const item = completions({ text, caret }).find(each => each.label === label);
-  if (!item?.textEdit || !('range' in item.textEdit)) throw new Error(`no “${label}” here`);
-  const document = TextDocument.create('', 'boat', 1, text);
-  const { range, newText } = item.textEdit;
-  const [start, end] = [document.offsetAt(range.start), document.offsetAt(range.end)];
-  const indent = /^ */.exec(text.split('\n')[range.start.line] ?? '')![0];
-  const filled = newText
-    .replace(/\$\{\d+\|((?:\\.|[^,|\\])*)[^}]*\}/g, '$1')
-    .replace(/\$\{\d+:((?:\\.|[^}\\])*)\}/g, '$1')
-    .replace(/\$\d/g, '')
-    .replace(/\\(.)/g, '$1');
-  return (
-    text.slice(0, start) +
-    filled.replaceAll(
-      '\n',
-      boatText`
-
-        ${indent}`,
-    ) +
-    text.slice(end)
-  );
-};
+const chosen = (marked: BoatText, label: string): string => chosenOf(marked.text, completions(marked), label);
 
 describe('keys', () => {
   test('of the file, without those it has', () => {

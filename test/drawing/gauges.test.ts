@@ -61,10 +61,12 @@ describe('the strip of gauges', () => {
       const drawn = parseXml(svg);
       const [needle] = withClass(drawn, 'gauge-needle');
       expect(needle!.name === 'circle').toBe(standing !== 'out');
-      expect(verdict.startsWith('out')).toBe(standing === 'out');
+      expect(verdict).toBe({ in: '✓ ok', open: '○ open', out: '✗ out' }[standing]);
       expect(proposed).not.toBeNull();
       expect(withClass(drawn, 'gauge-then')).toHaveLength(1);
     }
+    const isOpen = glance.gauges.some(({ standing }) => standing === 'open');
+    expect(glance.legend !== '').toBe(isOpen);
     expect(glanceAt(petrel, null).gauges.every(({ proposed }) => proposed === null)).toBe(true);
   });
   it('leads to what is said of a figure that is out, and to the limit of one that is in', () => {

@@ -3,6 +3,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
+import { followTheWalkthrough } from './firstBoat.ts';
 import { beginATrial, renameTheCompartment } from './inText.ts';
 import { dayAtThePool, printTheSheet, takeTheDay } from './pages.ts';
 import { logTheTrials, readTheTrial, takeWhatItTeaches } from './pool.ts';
@@ -87,6 +88,10 @@ test('what the pool showed is compared, and the file learns from it', async () =
     await takeTheDay(session, await dayAtThePool(session));
   });
   await keepShots({ 'pool-trial': 'samples/pictures/trial.webp' });
+});
+
+test('the walkthrough leads from its first page to a boat in trim', async () => {
+  await inEditor({ name: 'first', patience }, followTheWalkthrough);
 });
 
 test('the same extension works in the extension worker of the browser', async () => {

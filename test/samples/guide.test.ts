@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import manifest from '../../package.json' with { type: 'json' };
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { createBoatService } from '../../server/service/service.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
@@ -81,6 +82,42 @@ test('pieces of boat files in the guide are read without a fault', () => {
     if (piece.startsWith('payload:')) expect(petrel).toContain(piece);
     expect(service.analyse(text).file.findings.map(({ message }) => message)).toEqual([]);
   }
+});
+
+const prose = guide.replace(/^```.*?^```$/gms, '');
+const spans = [...prose.matchAll(/`([^`\n]+)`/g)].map(match => match[1]!);
+
+test('figures in the prose are those of the blocks', () => {
+  const [, bg, before, after] = /B\) above the centre of mass \(G\), (\S+) mm here, and (\S+)° has become (\S+)°/.exec(
+    prose,
+  )!;
+  const console = blocks('console').join('\n');
+  expect(console).toMatch(new RegExp(`BG, tank water free +${bg} `));
+  expect(console).toMatch(new RegExp(`Trim +${before}° bow down`));
+  expect(console).toMatch(new RegExp(`Trim +${after}° bow down`));
+  expect(read('petrel.boat.yaml')).toMatch(/^ {2}length: 860 mm/m);
+  expect(read('petrel.boat.yaml')).toContain('kind: piston');
+});
+
+test('commands in the prose are those of the editor and the command line', () => {
+  const titles = manifest.contributes.commands.map(({ title }) => title);
+  const named = [...prose.matchAll(/\*Trimwright: ([^*]+)\*/g)].map(match => match[1]!);
+  expect(named.length).toBeGreaterThan(4);
+  expect(named.filter(name => !titles.includes(name))).toEqual([]);
+  const { world, said } = memoryWorld({});
+  runCommandLine(['--help'], world);
+  const words = spans.flatMap(span =>
+    span.startsWith('trimwright ') ? [...span.matchAll(/^trimwright [a-z]+|--[a-z-]+/g)].map(match => match[0]) : [],
+  );
+  expect(words.length).toBeGreaterThan(5);
+  expect(words.filter(word => !said().out.includes(word))).toEqual([]);
+});
+
+test('keys in the prose are keys of the file', () => {
+  const reference = read('../schema/REFERENCE.md');
+  const keys = spans.flatMap(span => /^(?:- )?([A-Za-z]+):(?: |$)/.exec(span)?.[1] ?? []);
+  expect(keys.length).toBeGreaterThan(20);
+  expect(keys.filter(key => !reference.includes(`**${key}**`))).toEqual([]);
 });
 
 test('pictures of the guide are there', () => {

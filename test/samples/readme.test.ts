@@ -1,10 +1,10 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import manifest from '../../package.json' with { type: 'json' };
 import { readQuantity, readRange } from '../../schema/quantity.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
-import { heard } from '../helpers/analysed.ts';
+import { analysed, heard } from '../helpers/analysed.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 
 const read = (file: string): string => readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8');
@@ -62,6 +62,38 @@ describe('quantities in the prose are read as they stand', () => {
     expect(prose).toContain('`120 to 480 mm`');
     expect(readRange('120 to 480 mm', 'length', { length: 'mm', mass: 'g' }).ok).toBe(true);
   });
+});
+
+test('the samples are what is said of them', () => {
+  const sentence = /The boats in \[samples\].*?\.(?=\n)/s.exec(prose)![0];
+  const boats = Object.fromEntries(
+    ['Petrel', 'Curlew', 'Sprat', 'Guillemot', 'Dunlin'].map(name => [
+      name,
+      analysed(read(`samples/${name.toLowerCase()}.boat.yaml`)),
+    ]),
+  );
+  const { Petrel, Curlew, Sprat, Guillemot, Dunlin } = boats;
+  expect(Petrel!.findings.some(({ severity }) => severity === 'warning')).toBe(true);
+  expect(Curlew!.findings.filter(({ severity }) => severity !== 'information')).toEqual([]);
+  expect(Sprat!.boat.units).toMatchObject({ length: 'in', mass: 'oz' });
+  expect(Sprat!.boat.shells).toEqual([]);
+  expect(Guillemot!.file.wantedFiles).toHaveLength(1);
+  expect(Dunlin!.trials.length).toBeGreaterThan(0);
+  expect([...sentence.matchAll(/\*(\w+)\*/g)].map(match => match[1])).toEqual(Object.keys(boats));
+});
+
+test('what the packages, settings and files are called', () => {
+  const { name, version, engines } = manifest;
+  expect(prose).toContain(`\`${name}-${version}.tgz\``);
+  expect(prose).toContain(
+    `Node.js](https://nodejs.org) ${engines.node.replace(/[^\d.]/g, '').replace(/\.0$/, '')} or newer`,
+  );
+  const settings = Object.keys(manifest.contributes.configuration.properties);
+  const named = [...prose.matchAll(/`(trimwright\.[a-z]+)`/g)].map(match => match[1]!);
+  expect(named.filter(each => each !== 'trimwright.vsix' && !settings.includes(each))).toEqual([]);
+  const links = [...prose.matchAll(/\]\(([^):]+)\)/g)].map(match => match[1]!);
+  expect(links.length).toBeGreaterThan(8);
+  for (const link of links) expect(existsSync(new URL(`../../${link}`, import.meta.url)), link).toBe(true);
 });
 
 test('every command and option of the command line is in its help', () => {

@@ -43,7 +43,7 @@ const THROUGH =
   /\b(shafts?|push ?rods?|rods?|linkages?|cables?|wires?|wiring|hoses?|tubing|pipes?|masts?|periscopes?|stern tubes?|glands?|penetrators?|screws?|bolts?|studs?|tie ?bars?)\b/i;
 
 /** How far the block that a piece of ballast is written as departs from what lies in the boat, m (common practice, no source). */
-const FITTED = 0.004;
+export const FITTED = 0.004;
 
 /** All things of a boat that have a place; those that were made before, by their entries, stay the same. */
 export function occupantsOf(source: BoatSource, shapes: Shapes, known: WeakMap<Entry, Occupant>): readonly Occupant[] {

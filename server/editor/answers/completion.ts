@@ -7,8 +7,10 @@ import type { Syntax } from '../../core/text/reading/syntax.ts';
 import { entriesOf, keysOf } from '../../core/text/reading/values.ts';
 import { type Writing, type WritingEntry, type WritingKey, writingAt } from '../../core/text/reading/writingAt.ts';
 import { lspRange } from './lspRange.ts';
-import { type EntrySnippet, entrySnippets, keySnippet, ownExample, type SnippetBoat } from './snippets.ts';
-import { payloadChoices, snippetBoat, valueChoices } from './valueChoices.ts';
+import type { EntrySnippet, SnippetBoat } from './snippetFields.ts';
+import { entrySnippets, keySnippet, ownExample } from './snippets.ts';
+import { snippetBoat } from './surroundings.ts';
+import { payloadChoices, valueChoices } from './valueChoices.ts';
 
 /** What can be written at an offset: keys, values and whole entries, also while the line is half typed. */
 export function completionsAt(analysis: Analysis, describer: Describer, offset: number): readonly CompletionItem[] {
@@ -34,7 +36,7 @@ function itemsFor(
     }));
   const names = nameItems(analysis, writing);
   if (names.length > 0) return names;
-  const of = snippetBoat(analysis);
+  const of = snippetBoat(analysis, { list: listOf(writing.path), offset });
   if (writing.on === 'entry') return entryItems(syntax, writing, of);
   if (describer.describe(writing.path)?.holds === 'list' && !isEntry(writing.path))
     return entryItems(syntax, writing, of);
@@ -55,6 +57,9 @@ function nameItems(
     .filter(({ label }) => !written.includes(label))
     .map(({ label, text }) => ({ label, kind: CompletionItemKind.Value, ...replacing(syntax, span, dash + text) }));
 }
+
+/** The list that an entry is of, or the path of the list itself. */
+const listOf = (path: Path): Path => (isEntry(path) ? path.slice(0, -1) : path);
 
 const isEntry = (path: Path): boolean => typeof path.at(-1) === 'number';
 

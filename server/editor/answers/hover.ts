@@ -8,9 +8,9 @@ import { bayHover, compartmentHover, shellHover, tankHover, tanksHover } from '.
 import { ownConditionHover } from './ownConditionHover.ts';
 import { partHover } from './partHover.ts';
 import { ownExample } from './snippets.ts';
+import { snippetBoat } from './surroundings.ts';
 import { trialHover } from './trialHover.ts';
 import { uncertaintyHover } from './uncertaintyHover.ts';
-import { snippetBoat } from './valueChoices.ts';
 
 /** Markdown about the place under the cursor, and the path that it is about. */
 export interface HoverText {

@@ -1,122 +1,83 @@
 import type { KeyInfo } from '../../../schema/describe.ts';
 import type { Path } from '../../../schema/path.ts';
-import { type Counted, countedAt } from '../../../schema/places.ts';
-import type { FileUnits } from '../../../schema/units.ts';
-import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
-import { massText, tapeText } from '../../core/wording/numbers.ts';
+import {
+  braces,
+  brackets,
+  COMPARTMENT,
+  choiceOf,
+  diameter,
+  type EntryMaker,
+  type EntrySnippet,
+  entry,
+  fixed,
+  type Lies,
+  lying,
+  named,
+  ownFigure,
+  pairAt,
+  type SnippetBoat,
+  stop,
+} from './snippetFields.ts';
 
-/** A whole list entry to fill in, in the syntax of editor snippets. */
-export interface EntrySnippet {
-  readonly label: string;
-  readonly detail: string;
-  /** As keys below each other, the first one without indentation. */
-  block(indent: string): string;
-  /** Between braces on one line. */
-  readonly flow: string;
-}
-
-/** The boat that an entry is for: its figures are written as its own are. */
-export interface SnippetBoat {
-  readonly units: FileUnits;
-  /** Of the hull, m; zero where it has none yet. */
-  readonly length: number;
-  /** The name of the compartment that a new thing most likely lies in. */
-  readonly compartment: string;
-}
-
-/** A field of an entry, as it stands in a boat. */
-type Field = readonly [key: string, stop: (of: SnippetBoat) => string];
-
-/** A place to type in, with what could stand there, given for a boat of 900 mm in mm and g. */
-const stop =
-  (number: number, text: string, counted: Counted | null = null) =>
-  (of: SnippetBoat): string =>
-    `\${${number}:${escaped(ownFigure(text, of, counted))}}`;
-const fixed = (text: string) => (): string => text;
-const LENGTH_MEANT = 0.9;
-
-/** A figure in the units of a boat; a station at the same share of its length, places as the file counts them. */
-function ownFigure(text: string, { units, length, compartment }: SnippetBoat, counted: Counted | null): string {
-  if (text === COMPARTMENT) return quoteScalar(compartment, true);
-  const [, first, joint, second, unit] = /^(-?[\d.]+)(?:( to | x )(-?[\d.]+))? (mm|g)$/.exec(text) ?? [];
-  if (first === undefined) return text;
-  const by = counted === 'station' && length > 0 ? length / LENGTH_MEANT : 1;
-  const at = (figure: string): number =>
-    counted ? countedAt((Number(figure) / 1000) * by, counted, units) : Number(figure) / 1000;
-  const written = (metres: number): string => (unit === 'g' ? massText(metres, units) : tapeText(metres, units));
-  if (second === undefined || joint === undefined) return written(at(first));
-  const ends = [at(first), at(second)] as const;
-  const [a, b] = joint === ' to ' ? [Math.min(...ends), Math.max(...ends)] : ends;
-  return `${written(a).replace(/ [^ \d]+$/, '')}${joint}${written(b)}`;
-}
-
-/** Stands for the name of a compartment. */
-const COMPARTMENT = 'COMPARTMENT';
-const choice = (number: number, words: readonly string[]) => (): string =>
-  `\${${number}|${words.map(word => escaped(word).replace(/[,|]/g, '\\$&')).join(',')}|}`;
-const escaped = (text: string): string => text.replace(/[\\$}]/g, '\\$&');
-
-/** Keys between braces, and one thing between brackets. */
-const braces =
-  (fields: readonly Field[]) =>
-  (of: SnippetBoat): string =>
-    `{ ${fields.map(([key, text]) => `${key}: ${text(of)}`).join(', ')} }`;
-const brackets =
-  (item: Field[1]) =>
-  (of: SnippetBoat): string =>
-    `[${item(of)}]`;
-
-const entry =
-  (label: string, detail: string, fields: readonly Field[]) =>
-  (of: SnippetBoat): EntrySnippet => {
-    const lines = fields.map(([key, text]) => `${key}: ${text(of)}`);
-    return { label, detail, block: indent => lines.join(`\n${indent}`), flow: `{ ${lines.join(', ')} }` };
-  };
-
-type Entry = ReturnType<typeof entry>;
-
-const place = (from: number, station: string, height: string): readonly Field[] => [
-  ['station', stop(from, station, 'station')],
-  ['height', stop(from + 1, height, 'height')],
+const parts: readonly EntryMaker[] = [
+  lying(
+    'part in a compartment',
+    'weighs; displaces nothing of its own',
+    { kind: 'part', isInside: true, station: '260 to 340 mm', height: '24 mm', half: [0, 0] },
+    {
+      before: [
+        ['name', named('battery')],
+        ['mass', stop(2, '310 g')],
+      ],
+      from: 3,
+      after: [['in', stop(5, COMPARTMENT)]],
+    },
+  ),
+  lying(
+    'part in the water',
+    'weighs, and displaces by its form',
+    { kind: 'part', isInside: false, station: '840 mm', height: '50 mm', half: [0, 0] },
+    {
+      before: [
+        ['name', named('rudder')],
+        ['material', stop(2, 'brass')],
+        ['mass', stop(3, '40 g')],
+      ],
+      from: 4,
+    },
+  ),
+  lying(
+    'lead',
+    'a strip; what is not given follows from the mass',
+    { kind: 'part', isInside: false, station: '150 to 400 mm', height: '3 to 9 mm', half: [0.007, 0], isFitted: true },
+    {
+      before: [
+        ['name', named('keel lead')],
+        ['material', fixed('lead')],
+        ['mass', stop(2, '120 g')],
+      ],
+      from: 3,
+    },
+  ),
+  lying(
+    'foam',
+    'a block, weighed by the program',
+    { kind: 'part', isInside: false, station: '90 to 190 mm', height: '66 mm', half: [0.017, 0.008], isFitted: true },
+    {
+      before: [
+        ['name', named('bow foam')],
+        ['material', fixed('foam')],
+        ['box', stop(2, '34 x 16 mm')],
+      ],
+      from: 3,
+    },
+  ),
 ];
 
-/** A reading at two stations, fore and aft. */
-const pairAt =
-  (key: string, ...ends: readonly (readonly [number: number, station: string])[]) =>
-  (of: SnippetBoat): string =>
-    `[${ends.map(([at, station]) => `{ station: ${stop(at, station, 'station')(of)}, ${key}: $${at + 1} }`).join(', ')}]`;
-
-const parts: readonly Entry[] = [
-  entry('part in a compartment', 'weighs; displaces nothing of its own', [
-    ['name', stop(1, 'battery')],
-    ['mass', stop(2, '310 g')],
-    ...place(3, '260 to 340 mm', '24 mm'),
-    ['in', stop(5, COMPARTMENT)],
-  ]),
-  entry('part in the water', 'weighs, and displaces by its form', [
-    ['name', stop(1, 'rudder')],
-    ['material', stop(2, 'brass')],
-    ['mass', stop(3, '40 g')],
-    ...place(4, '840 mm', '50 mm'),
-  ]),
-  entry('lead', 'a strip; what is not given follows from the mass', [
-    ['name', stop(1, 'keel lead')],
-    ['material', fixed('lead')],
-    ['mass', stop(2, '120 g')],
-    ...place(3, '150 to 400 mm', '3 to 9 mm'),
-  ]),
-  entry('foam', 'a block, weighed by the program', [
-    ['name', stop(1, 'bow foam')],
-    ['material', fixed('foam')],
-    ['box', stop(2, '34 x 16 mm')],
-    ...place(3, '90 to 190 mm', '66 mm'),
-  ]),
-];
-
-const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
+const hullEntries: Readonly<Record<string, readonly EntryMaker[]>> = {
   shells: [
     entry('shell', 'free-flooding: only its wall displaces', [
-      ['name', stop(1, 'outer hull')],
+      ['name', named('outer hull')],
       ['material', stop(2, 'fibreglass')],
       ['mass', stop(3, '640 g')],
       ['profile', stop(4, '[[0, 0], [40, 40], [700, 40], [860, 4]]')],
@@ -124,35 +85,63 @@ const hullEntries: Readonly<Record<string, readonly Entry[]>> = {
     ]),
   ],
   compartments: [
-    entry('compartment', 'watertight: its outer form displaces', [
-      ['name', stop(1, 'dry cylinder')],
-      ['mass', stop(2, '410 g')],
-      ['round', stop(3, '76 mm')],
-      ...place(4, '200 to 680 mm', '46 mm'),
-    ]),
+    lying(
+      'compartment',
+      'watertight: its outer form displaces',
+      { kind: 'compartment', isInside: false, station: '200 to 680 mm', height: '46 mm', half: [0.038, 0.038] },
+      {
+        before: [
+          ['name', named('dry cylinder')],
+          ['mass', stop(2, '410 g')],
+          ['round', stop(3, '76 mm')],
+        ],
+        from: 4,
+      },
+    ),
   ],
   tanks: [
-    entry('tank', 'ballast water', [
-      ['name', stop(1, 'main ballast')],
-      ['in', stop(2, COMPARTMENT)],
-      ['round', stop(3, '70 mm')],
-      ...place(4, '360 to 560 mm', '46 mm'),
-      ['kind', choice(6, ['sealed', 'vented', 'piston', 'bladder'])],
-    ]),
+    lying(
+      'tank',
+      'ballast water',
+      { kind: 'tank', isInside: true, station: '360 to 560 mm', height: '46 mm', half: [0.035, 0.035] },
+      {
+        before: [
+          ['name', named('main ballast')],
+          ['in', stop(2, COMPARTMENT)],
+          ['round', diameter(3, '70 mm')],
+        ],
+        from: 4,
+        after: [['kind', choiceOf(6, ['sealed', 'vented', 'piston', 'bladder'])]],
+      },
+    ),
   ],
 };
 
-const bays: readonly Entry[] = [
-  entry('bay', 'room where lead or foam can still go', [
-    ['name', stop(1, 'keel forward')],
-    ['takes', choice(2, ['lead', 'foam'])],
-    ['station', stop(3, '40 to 190 mm', 'station')],
-    ['offset', stop(4, '-10 to 10 mm')],
-    ['height', stop(5, '2 to 10 mm', 'height')],
-  ]),
+const BAY: Lies = {
+  kind: 'bay',
+  isInside: false,
+  station: '40 to 190 mm',
+  height: '2 to 10 mm',
+  half: [0.01, 0],
+  isFitted: true,
+};
+
+const bays: readonly EntryMaker[] = [
+  entry(
+    'bay',
+    'room where lead or foam can still go',
+    [
+      ['name', named('keel forward')],
+      ['takes', choiceOf(2, ['lead', 'foam'])],
+      ['station', stop(3, BAY.station, 'station')],
+      ['offset', stop(4, '-10 to 10 mm')],
+      ['height', stop(5, BAY.height, 'height')],
+    ],
+    BAY,
+  ),
 ];
 
-const conditions: readonly Entry[] = [
+const conditions: readonly EntryMaker[] = [
   entry('awash', 'afloat with the tanks filled so far', [
     ['name', stop(1, 'awash')],
     ['fill', stop(2, '45 %')],
@@ -216,7 +205,7 @@ const conditions: readonly Entry[] = [
   ]),
 ];
 
-const trials: readonly Entry[] = [
+const trials: readonly EntryMaker[] = [
   entry('surfaced trial', 'where the water stood on the hull, at rest', [
     ['date', stop(1, '2026-05-02')],
     ['condition', fixed('surfaced')],
@@ -258,7 +247,7 @@ const trials: readonly Entry[] = [
 export const entrySnippets = (list: Path, of: SnippetBoat): readonly EntrySnippet[] =>
   entriesFor(list).map(make => make(of));
 
-function entriesFor(list: Path): readonly Entry[] {
+function entriesFor(list: Path): readonly EntryMaker[] {
   const [section, inHull] = list;
   if (list.length === 1 && section === 'payload') return parts;
   if (list.length === 1 && section === 'bays') return bays;
@@ -270,7 +259,7 @@ function entriesFor(list: Path): readonly Entry[] {
 /** A key with its colon and a value to type over, or what stands below it. */
 export function keySnippet(info: KeyInfo, path: Path, isFlow: boolean, of: SnippetBoat): string {
   const { key, holds, words } = info;
-  if (words && words.length > 0) return `${key}: ${choice(1, words)()}`;
+  if (words && words.length > 0) return `${key}: ${choiceOf(1, words)()}`;
   const [first] = holds === 'list' ? entrySnippets(path, of) : [];
   if (first) return isFlow ? `${key}: [${first.flow}]` : `${key}:\n  - ${first.block('    ')}`;
   const example = ownExample(info, of);

@@ -5,9 +5,9 @@ import { dimensionOf, knownUnits } from '../../../schema/units.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Boat } from '../../core/boat/boat.ts';
 import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
-import { entriesOf, valueAt } from '../../core/text/reading/values.ts';
 import { densityText } from '../../core/wording/numbers.ts';
-import { ownExample, type SnippetBoat } from './snippets.ts';
+import { ownExample } from './snippets.ts';
+import { namesIn, snippetBoat } from './surroundings.ts';
 
 /** One value that could stand there. */
 export interface ValueChoice {
@@ -51,13 +51,6 @@ const NAMED: Readonly<Record<string, Path>> = { in: ['hull', 'compartments'], ta
 export const payloadChoices = (analysis: Analysis, isFlow: boolean): readonly ValueChoice[] =>
   namesIn(['payload'], analysis).map(name => plain(name, quoteScalar(name, isFlow)));
 
-/** How a new entry of this boat is written: in its units, to its length, in its compartment. */
-export const snippetBoat = (analysis: Analysis): SnippetBoat => ({
-  units: analysis.boat.units,
-  length: analysis.boat.length,
-  compartment: namesIn(NAMED.in!, analysis)[0] ?? 'dry cylinder',
-});
-
 /** Keys of a payload entry that say since when or until when. */
 const WHEN = ['fitted', 'removed', 'until'];
 
@@ -78,12 +71,6 @@ const materialChoices = (): readonly ValueChoice[] =>
     const material = findMaterial(name);
     return material ? { ...plain(name, name), detail: densityText(material.density) } : plain(name, name);
   });
-
-/** As the file has them, so that one whose entry is not finished yet counts too. */
-function namesIn(list: Path, { syntax }: Analysis): readonly string[] {
-  const names = entriesOf(syntax, list).map(({ path }) => valueAt(syntax, [...path, 'name']));
-  return names.filter(name => typeof name === 'string');
-}
 
 /** “full size” behind a length, where the boat has a scale. */
 function fullSizeChoices(example: string, typed: string, { scale }: Boat): readonly ValueChoice[] {

@@ -26,7 +26,7 @@ export interface DrawnGauge {
   /** What lies to the left and to the right on the bar. */
   readonly ends: readonly [left: string, right: string];
   readonly standing: GaugeStanding;
-  /** "ok", "open" or "out": the same by word as by shape and colour. */
+  /** “✓ ok”, “○ open” or “✗ out”: the same by sign and word as by shape and colour. */
   readonly verdict: string;
   /** The place in the file that a click goes to: what is said of it, or its limit; null where the file has neither. */
   readonly path: string | null;
@@ -38,7 +38,11 @@ export interface DrawnGauge {
 export interface Glance {
   readonly verdict: Verdict;
   readonly gauges: readonly DrawnGauge[];
+  /** What the sign of an open figure says; empty where none is open. */
+  readonly legend: string;
 }
+
+const LEGEND = '○ open: what is uncertain in the file leaves open whether it is within its limit.';
 
 /** The verdict and the strip of gauges; with what is proposed where a correction is given. */
 export function glanceAt(analysis: Analysis, correction: Correction | null): Glance {
@@ -52,6 +56,7 @@ export function glanceAt(analysis: Analysis, correction: Correction | null): Gla
   return {
     verdict: verdictOf(analysis, gauges, { errors, withTrials }),
     gauges: gauges.map(gauge => drawn(gauge, analysis)),
+    legend: gauges.some(({ standing }) => standing === 'open') ? LEGEND : '',
   };
 }
 
@@ -78,7 +83,7 @@ function drawn(gauge: Gauge, analysis: Analysis): DrawnGauge {
     limit: `limit ${limitWords}`,
     ends: ways ? [ways[1], ways[0]] : ['less', 'more'],
     standing,
-    verdict: { in: 'ok', open: 'open', out: 'out' }[standing],
+    verdict: { in: '✓ ok', open: '○ open', out: '✗ out' }[standing],
     path: path && pathKey(path),
     svg: gaugeBar(gauge),
   };

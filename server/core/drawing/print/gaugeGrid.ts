@@ -7,8 +7,6 @@ import { prose } from './html.ts';
 export const gaugeGrid = (gauges: readonly DrawnGauge[]): Markup | null =>
   gauges.length === 0 ? null : htmlElement('div', { class: 'gauges' }, ...gauges.map(drawn));
 
-const SIGNS = { in: '✓', open: '○', out: '✗' } as const;
-
 const drawn = ({ name, value, proposed, limit, ends, standing, verdict, svg }: DrawnGauge): Markup =>
   htmlElement(
     'div',
@@ -17,11 +15,7 @@ const drawn = ({ name, value, proposed, limit, ends, standing, verdict, svg }: D
       'p',
       { class: 'gauge-head' },
       htmlElement('strong', {}, svgText(capital(name))),
-      htmlElement(
-        'span',
-        { class: standing === 'out' ? 'verdict out' : 'verdict' },
-        svgText(`${SIGNS[standing]} ${verdict}`),
-      ),
+      htmlElement('span', { class: standing === 'out' ? 'verdict out' : 'verdict' }, svgText(verdict)),
     ),
     htmlElement('p', {}, prose(value)),
     proposed === null ? null : htmlElement('p', { class: 'gauge-proposed' }, prose(`then ${proposed}`)),

@@ -52,8 +52,9 @@ header p { color: #4a5460; margin: 0; overflow-wrap: anywhere; }
 .glance { font-size: 12pt; margin: 0; padding: 1mm 3mm; border: 0.5mm solid #1b2430; }
 .glance.out::before { content: "\\2717\\00a0"; font-weight: 700; }
 .glance.in::before { content: "\\2713\\00a0"; font-weight: 700; }
-.glance.open::before { content: "?\\00a0"; font-weight: 700; }
+.glance.open::before { content: "\\25cb\\00a0"; font-weight: 700; }
 .gauges { display: grid; grid-template-columns: repeat(4, 1fr); gap: 1.2mm; font-size: 7.5pt; line-height: 1.2; }
+.legend { color: #4a5460; font-size: 7.5pt; }
 .gauge { border: 0.2mm solid #9aa3ad; padding: 0.8mm 1.2mm; break-inside: avoid; min-width: 0; }
 .gauge.out { border: 0.5mm solid #1b2430; padding: 0.5mm 0.9mm; }
 .gauge p { margin: 0; }

@@ -87,6 +87,7 @@ function pageOne(analysis: Analysis, correction: Correction | null, foot: string
     ),
     verdictLine(glance),
     gaugeGrid(glance.gauges),
+    glance.legend === '' ? null : htmlElement('p', { class: 'legend' }, svgText(glance.legend)),
     deeds === 0
       ? htmlElement('div', { class: 'sides' }, ...figuresOf(analysis, correction, LARGE, sides))
       : htmlElement('div', { class: 'sides abreast' }, ...figuresOf(analysis, correction, ABREAST, sides)),
