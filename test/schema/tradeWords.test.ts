@@ -35,6 +35,17 @@ describe('words of the trade', () => {
     expect(wordMeant(word, ['sealed', 'vented', 'piston', 'bladder'])).toBe(kind);
   });
 
+  it.each<[string, readonly string[], string | null]>([
+    ['CO2', ['air', 'nitrogen', 'carbon dioxide', 'tetrafluoroethane'], 'carbon dioxide'],
+    ['R134a', ['air', 'nitrogen', 'carbon dioxide', 'tetrafluoroethane'], 'tetrafluoroethane'],
+    ['aft', ['bow', 'stern', 'aft of midships', 'forward of midships'], 'stern'],
+    ['amidships', ['bow', 'stern', 'aft of midships', 'forward of midships'], 'aft of midships'],
+    ['keel', ['baseline', 'waterline'], 'baseline'],
+    ['DWL', ['baseline', 'waterline'], 'waterline'],
+  ])('“%s” among %j is %s', (word, few, known) => {
+    expect(wordMeant(word, few)).toBe(known);
+  });
+
   it.each<[string, ReturnType<typeof unitsMeant>]>([
     ['inches', { length: 'in', mass: 'oz' }],
     ['imperial', { length: 'in', mass: 'oz' }],
