@@ -16,7 +16,7 @@ export function surenessLines(prospect: Prospect): readonly string[] {
   const told =
     chance === null
       ? [
-          'How likely it then is within all limits cannot be told: as the file has it, the boat has no such figures to be unsure of.',
+          'How likely it then is within all limits cannot be told: by the file as it is the boat does not yet float or hang neutral.',
         ]
       : isOpen(prospect)
         ? [
