@@ -1,7 +1,7 @@
 import { launchBrowser } from './session.ts';
 
 /** Text stays sharp at this, in half the bytes of a PNG: the pictures travel with the extension. */
-const QUALITY = 0.85;
+const QUALITY = 0.75;
 
 /** A PNG as WebP, by the browser’s own encoder. */
 export async function webpOf(png: Buffer): Promise<Buffer> {
