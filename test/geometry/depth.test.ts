@@ -4,6 +4,7 @@ import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { depthIn } from '../../server/core/geometry/shapes/depth.ts';
+import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 
 const BLOCK = boxForm([0.1, -0.02, 0], [0.3, 0.03, 0.04]);
 
@@ -36,5 +37,35 @@ describe('depth in a block', () => {
         expect(quick(place)).toBeCloseTo(slow(place), 6);
       }),
     );
+  });
+});
+
+describe('two blocks', () => {
+  const side = fc.tuple(fc.double({ min: 0, max: 0.1, noNaN: true }), fc.double({ min: 0.01, max: 0.1, noNaN: true }));
+  const block = fc
+    .tuple(side, side, side)
+    .map(([x, y, z]) => boxForm([x[0], y[0], z[0]], [x[0] + x[1], y[0] + y[1], z[0] + z[1]]));
+  const shapes = createShapes();
+
+  it('reach into each other no less than places looked at one by one say, and so deep at the place that is told', () => {
+    let met = 0;
+    fc.assert(
+      fc.property(block, block, (one, two) => {
+        const told = shapes.intrusionOf(one, two);
+        const seen = shapes.intrusionOf(divided(one), divided(two));
+        if (told === null) expect(seen).toBe(null);
+        // What no tape shows may fall between the places.
+        if (!told || told.by < 1e-5) return;
+        met++;
+        if (!seen) throw new Error('triangle by triangle they do not meet');
+        expect(seen.by).toBeLessThan(told.by + 1e-6);
+        expect(seen.by).toBeGreaterThan(0.7 * told.by);
+        const depths = [one, two].map(form => depthIn(form)(told.at));
+        expect(Math.min(...depths)).toBeGreaterThan(-1e-12);
+        expect(Math.max(...depths)).toBeCloseTo(told.by, 12);
+      }),
+      { numRuns: 40 },
+    );
+    expect(met).toBeGreaterThan(10);
   });
 });

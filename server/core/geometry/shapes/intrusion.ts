@@ -1,3 +1,5 @@
+import { cornersOf } from '../form/box.ts';
+import type { Form } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { insideOf } from '../mesh/lineCast.ts';
 import type { Depth } from './depth.ts';
@@ -16,7 +18,7 @@ const PLACES = 15;
 /** The outermost places lie just within that room: a share of its size. */
 const WITHIN = 1e-6;
 /** Places of which the depth is asked, at most. */
-const MOST_ASKED = 120;
+const MOST_ASKED = 400;
 
 /** How far two forms reach into each other, by their true forms: a ring round a tube does not. Null where they do not. */
 export function intrusionOf(
@@ -26,6 +28,8 @@ export function intrusionOf(
   const from = ([0, 1, 2] as const).map(axis => Math.max(one.bounds.from[axis], two.bounds.from[axis]));
   const size = ([0, 1, 2] as const).map(axis => Math.min(one.bounds.to[axis], two.bounds.to[axis]) - from[axis]!);
   if (!size.every(each => each > 0)) return null;
+  const blocks = blocksOf(one.form, two.form);
+  if (blocks) return deepestInBlocks(blocks, { from, to: from.map((least, axis) => least + size[axis]!) });
   const marks = size.map((whole, axis) =>
     Array.from({ length: PLACES }, (_, i) => from[axis]! + whole * (WITHIN + ((1 - 2 * WITHIN) * i) / (PLACES - 1))),
   );
@@ -52,6 +56,28 @@ export function intrusionOf(
         place => Math.max(one.depth(place), two.depth(place)),
       )
     : null;
+}
+
+type Block = NonNullable<ReturnType<typeof cornersOf>>;
+
+function blocksOf(...forms: readonly Form[]): readonly Block[] | null {
+  const blocks = forms.flatMap(form => (form.shape === 'polyhedron' ? (cornersOf(form) ?? []) : []));
+  return blocks.length === forms.length ? blocks : null;
+}
+
+/** Two blocks: in the room that they share, each is deepest at the place nearest to its own middle. */
+function deepestInBlocks(
+  blocks: readonly Block[],
+  shared: { readonly from: readonly number[]; readonly to: readonly number[] },
+): Intrusion {
+  const deepest = blocks.map(({ from, to }): Intrusion => {
+    const [x, y, z] = from.map((least, axis) =>
+      Math.min(shared.to[axis]!, Math.max(shared.from[axis]!, (least + to[axis]!) / 2)),
+    );
+    const at: Vec3 = [x!, y!, z!];
+    return { at, by: Math.min(...at.flatMap((place, axis) => [place - from[axis]!, to[axis]! - place])) };
+  });
+  return deepest.reduce((most, each) => (each.by > most.by ? each : most));
 }
 
 /** Rounds in which the step between places is halved: to a hundredth of it. */
