@@ -30,10 +30,16 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
   const { source, file, scheme, parts, trials } = read;
   const { cache, variations } = parts;
   const filed = putInWater(read, previous);
-  const heard: Working<Heard> = isHeard(read, filed, previous)
-    ? previous!.kept.heard
-    : // While something is missing from the figures, no trial can agree with them.
-      inSteps(() => hear(filed, { source, cache, variations, trials: file.isWhole ? trials : [], scheme }));
+  const isSameBoat = previous !== undefined && holdsStill(read, filed, previous);
+  const knownUncertainties =
+    isSameBoat && previous.kept.heard.isDone() ? previous.kept.heard.all().filedUncertainties : undefined;
+  const heard: Working<Heard> =
+    isSameBoat && sameTrials(trials, previous.trials)
+      ? previous.kept.heard
+      : // While something is missing from the figures, no trial can agree with them.
+        inSteps(() =>
+          hear(filed, { source, cache, variations, trials: file.isWhole ? trials : [], scheme }, knownUncertainties),
+        );
   const settled: Working<Analysis> = inSteps(function* () {
     if (!file.isWhole) return atOnce;
     // Ends: a step is a stretch of work, and the work ends.
@@ -89,18 +95,15 @@ function putInWater({ source, scheme, parts: { cache } }: BoatAsRead, previous?:
   return isSame ? { ...inWaterOf(before), boat, source, bodies } : floated(source, scheme, cache);
 }
 
-/** What was heard of the boat before holds still: tolerances of the water and of the stock stand in no entry. */
-function isHeard({ source, file, trials }: BoatAsRead, filed: BoatInWater, previous?: Analysis): boolean {
-  return (
-    previous !== undefined &&
-    filed.conditions === previous.filed.conditions &&
-    file.isWhole === previous.file.isWhole &&
-    sameData(previous.filed.source.water, source.water) &&
-    sameData(previous.filed.source.stock, source.stock) &&
-    previous.trials.length === trials.length &&
-    trials.every((trial, i) => sameData(trial, previous.trials[i]))
-  );
-}
+/** What is left open of the boat by its file holds still: tolerances of the water and of the stock stand in no entry. */
+const holdsStill = ({ source, file }: BoatAsRead, filed: BoatInWater, previous: Analysis): boolean =>
+  filed.conditions === previous.filed.conditions &&
+  file.isWhole === previous.file.isWhole &&
+  sameData(previous.filed.source.water, source.water) &&
+  sameData(previous.filed.source.stock, source.stock);
+
+const sameTrials = (trials: readonly Trial[], before: readonly Trial[]): boolean =>
+  before.length === trials.length && trials.every((trial, i) => sameData(trial, before[i]));
 
 type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly filed: Boat };
 

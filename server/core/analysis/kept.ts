@@ -52,10 +52,15 @@ interface Pooled {
   readonly uncertainties: Uncertainties;
 }
 
-/** Figures the uncertainties of the boat as filed, and hears its trials. */
-export function* hear(filed: BoatInWater, asked: Omit<TrialSet, 'inputs'> & { readonly scheme: Scheme }): Steps<Heard> {
+/** Figures the uncertainties of the boat as filed, unless they are known, and hears its trials. */
+export function* hear(
+  filed: BoatInWater,
+  asked: Omit<TrialSet, 'inputs'> & { readonly scheme: Scheme },
+  known?: Uncertainties,
+): Steps<Heard> {
   const { scheme, ...trialSet } = asked;
-  const filedUncertainties = yield* uncertaintySteps(trialSet, filed.bodies, filed.conditions, scheme.figures);
+  const filedUncertainties =
+    known ?? (yield* uncertaintySteps(trialSet, filed.bodies, filed.conditions, scheme.figures));
   if (trialSet.trials.length === 0) return { filedUncertainties, learned: null, pooled: null };
   const learned = yield* learn({ ...trialSet, inputs: filedUncertainties.inputs });
   const { verdict } = learned;
