@@ -268,6 +268,15 @@ const SLIPS: readonly Slip[] = [
     code: 'unknown-compartment',
     marks: 'galley',
     says: 'There is no compartment “galley”. The only one is “hold”.',
+    becomes: `      in: hold
+      station`,
+  },
+  {
+    slip: 'water that is neither fresh nor sea',
+    put: ['water: { density: 1000 kg/m3 }', 'water: { kind: brackish }'],
+    code: 'wrong-value',
+    marks: 'brackish',
+    says: 'Expected “fresh” or “sea”, but this says “brackish”. Brackish water is anything between: measure its salinity or density, such as { salinity: 12 g/kg }.',
   },
   {
     slip: 'an unknown material, near a known one',

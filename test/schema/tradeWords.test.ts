@@ -19,6 +19,9 @@ describe('words of the trade', () => {
     ['size', ['round', 'box'], 'box'],
     ['compartments', ['cells', 'kind'], 'cells'],
     ['hieght', ['mass', 'height'], 'height'],
+    ['qty', ['mass', 'count'], 'count'],
+    ['weight in water', ['mass', 'inWater'], 'inWater'],
+    ['volume', ['capacity', 'round'], 'capacity'],
     ['colour', ['mass', 'height'], null],
   ])('%s among %j is %s', (word, free, key) => {
     expect(keyMeant(word, free)).toBe(key);

@@ -57,7 +57,7 @@ export function unknownCompartment(entry: Tank | Part | Bay, names: readonly str
   const path = [...entry.path, 'in'];
   return [
     valueFault('unknown-compartment', path, `There is no compartment “${entry.inside}”. ${hint}`, {
-      mends: changeTo(path, near),
+      mends: changeTo(path, near ?? (names.length === 1 ? names[0]! : null)),
     }),
   ];
 }

@@ -108,7 +108,9 @@ function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Fin
         : isNumber(issue) && typeof valueAt(checked.value, inside) === 'string'
           ? (/^\D*?(\d+(?:\.\d+)?)[^\d.]*$/.exec(said)?.[1] ?? null)
           : null;
-  const hint = near === null ? '' : ` Did you mean “${near}”?`;
+  const isKindOfWater = path.at(-1) === 'kind' && path.at(-2) === 'water';
+  const other = isKindOfWater ? ` ${waterMeant(said).hint}`.trimEnd() : '';
+  const hint = near === null ? other : ` Did you mean “${near}”?`;
   return {
     code: 'wrong-value',
     severity: 'error',
