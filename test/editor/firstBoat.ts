@@ -8,7 +8,7 @@ import { projectRoot } from '../../client/launch/install.mjs';
 import type { Session } from './session.ts';
 import { picture } from './sheetHands.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, isInTrim, runCommand, save, saveAsProposed, until, visibleLines } from './workbench.ts';
+import { goTo, isInTrim, runCommand, save, saveAsProposed, takeBestFix, until, visibleLines } from './workbench.ts';
 
 const TITLE = 'Trim your first boat';
 const BOAT = 'grebe.boat.yaml';
@@ -148,14 +148,7 @@ async function takeTheLead(session: Session, file: string): Promise<void> {
   await page.keyboard.press('Control+Home');
   const waterline = before.split('\n').findIndex(line => line.includes('waterline: 62 mm'));
   await goTo(page, waterline + 1, 5, patience);
-  await until({
-    what: 'the lead in the text',
-    act: () => page.keyboard.press('Shift+Alt+Period'),
-    seen: () => isChanged(page),
-    patience,
-    // Not sooner: two presses that both arrive would be two fixes.
-    again: patience / 2,
-  });
+  await takeBestFix(page, patience);
   await until({ what: 'a boat within its limits', seen: () => isInTrim(page), patience });
   await save(page, patience);
   await until({

@@ -191,6 +191,17 @@ export async function saveAsProposed(
   });
 }
 
+/** Takes the best fix at the cursor by its key. */
+export const takeBestFix = (page: Page, patience: number): Promise<void> =>
+  until({
+    what: 'the text changed by the fix',
+    act: () => page.keyboard.press('Shift+Alt+Period'),
+    seen: () => isChanged(page),
+    patience,
+    // Not sooner: two presses that both arrive would be two fixes.
+    again: patience / 2,
+  });
+
 export async function isChanged(page: Page): Promise<boolean> {
   return (await page.locator('.tab.active.dirty').count()) > 0;
 }

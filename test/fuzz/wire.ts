@@ -4,28 +4,13 @@ import { type ReadFileResult, readFileRequest } from '../../server/editor/protoc
 import { type Session, startSession } from '../helpers/client.ts';
 import { MACHINE_WORDS } from '../helpers/finite.ts';
 import { type Seeded, seeded } from '../helpers/seeded.ts';
+import { TEXT_REQUESTS } from '../helpers/textRequests.ts';
 import { URI } from './answers.ts';
 import { anywhere, edited, pick } from './edits.ts';
 import type { About, Log } from './log.ts';
 import { hullBytes, samples } from './samples.ts';
 
-const REQUESTS = [
-  'textDocument/hover',
-  'textDocument/completion',
-  'textDocument/codeAction',
-  'textDocument/documentSymbol',
-  'textDocument/definition',
-  'textDocument/references',
-  'textDocument/documentHighlight',
-  'textDocument/prepareRename',
-  'textDocument/rename',
-  'textDocument/inlayHint',
-  'textDocument/codeLens',
-  'textDocument/foldingRange',
-  'trimwright/newTrial',
-  'trimwright/sheet',
-  'trimwright/entryAt',
-];
+const REQUESTS = [...TEXT_REQUESTS, 'trimwright/newTrial', 'trimwright/sheet', 'trimwright/entryAt'];
 
 /** Edits between a sample and the same sample restored. */
 const ROUND = 6;

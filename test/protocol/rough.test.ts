@@ -5,6 +5,7 @@ import { plainClock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
 import { createBoatService } from '../../server/service/service.ts';
 import { PROBE } from '../helpers/probe.ts';
+import { TEXT_REQUESTS } from '../helpers/textRequests.ts';
 
 /** The real server, and messages to it as they may come from an editor that keeps no rules. */
 function roughEditor() {
@@ -45,18 +46,7 @@ const hello = { params: { processId: null, rootUri: null, capabilities: {} } };
 const opened = { params: { textDocument: { uri, languageId: 'boat', version: 1, text: PROBE } } };
 
 const REQUESTS = [
-  'textDocument/hover',
-  'textDocument/completion',
-  'textDocument/codeAction',
-  'textDocument/documentSymbol',
-  'textDocument/definition',
-  'textDocument/references',
-  'textDocument/documentHighlight',
-  'textDocument/prepareRename',
-  'textDocument/rename',
-  'textDocument/inlayHint',
-  'textDocument/codeLens',
-  'textDocument/foldingRange',
+  ...TEXT_REQUESTS,
   'trimwright/report',
   'trimwright/newTrial',
   'trimwright/newBoat',

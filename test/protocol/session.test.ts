@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { CancellationTokenSource } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type {
@@ -15,21 +15,11 @@ import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf } from '../../server/core/text/reading/values.ts';
 import { type BoatService, createBoatService } from '../../server/service/service.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
-import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
+import type { Session } from '../helpers/client.ts';
+import { sessionOfTest } from '../helpers/sessionOfTest.ts';
 
 const uri = 'file:///tern.boat.yaml';
 const petrel = readFileSync(new URL('../../samples/petrel.boat.yaml', import.meta.url), 'utf8');
-
-let sessions: Session[] = [];
-const start = async (options?: SessionOptions): Promise<Session> => {
-  const session = await startSession(options);
-  sessions.push(session);
-  return session;
-};
-afterEach(() => {
-  for (const session of sessions) session.end();
-  sessions = [];
-});
 
 const positionOf = (text: string, offset: number): Position => TextDocument.create('', '', 0, text).positionAt(offset);
 
@@ -38,7 +28,7 @@ const at = (text: string, piece: string, within = 0): Position => positionOf(tex
 
 describe('diagnostics', () => {
   test('come without a pause, with the version that they are about', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(
       uri,
       boatText`
@@ -59,7 +49,7 @@ describe('diagnostics', () => {
   });
 
   test('come once the typing pauses while an analysis takes long, and never of versions that were overtaken', async () => {
-    const session = await start({ cost: 50 });
+    const session = await sessionOfTest({ cost: 50 });
     await session.open(uri, 'boat: T');
     await expect.poll(() => session.published.length).toBe(1);
     for (let version = 2; version <= 20; version += 1) {
@@ -82,7 +72,7 @@ describe('diagnostics', () => {
   });
 
   test('that wait for uncertainties follow; until they are there, what they said last stays', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     const codesOf = (sent: { readonly diagnostics: readonly { readonly code?: unknown }[] } | undefined) =>
       (sent?.diagnostics ?? []).map(({ code }) => code);
     await session.open(uri, petrel);
@@ -104,7 +94,7 @@ describe('diagnostics', () => {
   });
 
   test('go with the file when it is closed', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, 'boat:T');
     await session.settle();
     session.clock.step(100);
@@ -121,7 +111,7 @@ describe('diagnostics', () => {
   });
 
   test('come with a summary of both conditions', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, petrel);
     await session.settle();
     session.clock.step(100);
@@ -134,7 +124,7 @@ describe('diagnostics', () => {
 
 describe('requests', () => {
   test('what the server offers', async () => {
-    const { initialized } = await start();
+    const { initialized } = await sessionOfTest();
     expect(initialized.capabilities).toMatchObject({
       textDocumentSync: 2,
       hoverProvider: true,
@@ -144,7 +134,7 @@ describe('requests', () => {
   });
 
   test('a hover says what a part does, and marks it', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, petrel);
     const hover = await session.connection.sendRequest<Hover>('textDocument/hover', {
       textDocument: { uri },
@@ -156,7 +146,7 @@ describe('requests', () => {
   });
 
   test('a completion in a line that is half typed, right after the keystroke', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     const { text, caret } = boat`
       boat: Tern
       hull:
@@ -176,7 +166,7 @@ describe('requests', () => {
   });
 
   test('symbols: sections and entries with their mass', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, petrel);
     const symbols = await session.connection.sendRequest<readonly DocumentSymbol[]>('textDocument/documentSymbol', {
       textDocument: { uri },
@@ -187,7 +177,7 @@ describe('requests', () => {
   });
 
   test('report, new boat and files that are not open', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, petrel);
     const report = await session.connection.sendRequest<{ text: string; html: string }>('trimwright/report', { uri });
     expect(report.text).toContain('Petrel');
@@ -203,7 +193,7 @@ describe('requests', () => {
   });
 
   test('one that is cancelled while it waits is not worked on', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, petrel);
     const source = new CancellationTokenSource();
     const params = { textDocument: { uri }, position: { line: 3, character: 2 } };
@@ -229,7 +219,7 @@ describe('fixes', () => {
   };
 
   test('a mend changes its characters and nothing else', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     const text = boatText`
       boat: Tern\r
       hull:\r
@@ -244,7 +234,7 @@ describe('fixes', () => {
   });
 
   test('the preferred correction of the untrimmed sample goes in after the last part and clears the surfaced findings', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, petrel);
     const actions = await actionsAt(session, at(petrel, 'waterline', 2));
     const preferred = actions.filter(action => action.isPreferred);
@@ -267,18 +257,18 @@ describe('fixes', () => {
   });
 
   test('edits carry the version that they are for, where the editor checks it', async () => {
-    const versioned = await start();
+    const versioned = await sessionOfTest();
     await versioned.open(uri, 'boat:T');
     const [first] = await actionsAt(versioned, { line: 0, character: 1 });
     expect(first?.edit?.documentChanges).toMatchObject([{ textDocument: { uri, version: 1 } }]);
-    const plain = await start({ documentChanges: false });
+    const plain = await sessionOfTest({ documentChanges: false });
     await plain.open(uri, 'boat:T');
     const [second] = await actionsAt(plain, { line: 0, character: 1 });
     expect(Object.keys(second?.edit?.changes ?? {})).toEqual([uri]);
   });
 
   test('only where they are asked for', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(
       uri,
       boatText`
@@ -307,7 +297,7 @@ describe('a fault of our own', () => {
         throw new Error('lost the list');
       },
     };
-    const session = await start({ service });
+    const session = await sessionOfTest({ service });
     await session.open(uri, 'boat: boom');
     await session.settle();
     session.clock.step(100);
@@ -330,7 +320,7 @@ describe('a fault of our own', () => {
 
 describe('any text at all', { timeout: 120_000 }, () => {
   test('leaves the server working, without a fault of its own', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(uri, '');
     let version = 1;
     const position = { line: 1, character: 3 };

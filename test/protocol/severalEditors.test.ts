@@ -1,23 +1,13 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import type { CodeAction, Hover } from 'vscode-languageserver-types';
-import { type Session, type SessionOptions, startSession } from '../helpers/client.ts';
+import type { Session } from '../helpers/client.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
+import { sessionOfTest } from '../helpers/sessionOfTest.ts';
 
 const here = 'file:///boats/probe.boat.yaml';
 /** The same file by another address, as another window or a link has it. */
 const there = 'file:///harbour/probe.boat.yaml';
 const slipped = probe(['mass: 800 g', 'mass:800 g']);
-
-let sessions: Session[] = [];
-const start = async (options?: SessionOptions): Promise<Session> => {
-  const session = await startSession(options);
-  sessions.push(session);
-  return session;
-};
-afterEach(() => {
-  for (const session of sessions) session.end();
-  sessions = [];
-});
 
 const told = (session: Session, uri: string) => {
   const { version, diagnostics } = session.published.filter(sent => sent.uri === uri).at(-1) ?? {};
@@ -49,13 +39,13 @@ const hover = ({ connection }: Session, uri: string): Promise<Hover | null> =>
 
 describe('a server that was killed and is started again', () => {
   test('tells the open files as they are by then, as if it had never been away', async () => {
-    const first = await start();
+    const first = await sessionOfTest();
     await first.open(here, PROBE);
     await first.open(there, PROBE);
     await first.change(here, 2, slipped);
     const unanswered = actionsOf(first, here).catch(() => 'gone');
     first.end();
-    const second = await start();
+    const second = await sessionOfTest();
     // The editor opens its files anew, with the version that each has come to.
     const textDocument = { uri: here, languageId: 'boat', version: 2, text: slipped };
     await second.connection.sendNotification('textDocument/didOpen', { textDocument });
@@ -70,7 +60,7 @@ describe('a server that was killed and is started again', () => {
   });
 
   test('lives, where the editor goes on as if nothing had been', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.change(here, 9, slipped);
     await session.close(there);
     expect(await hover(session, here)).toBeNull();
@@ -82,7 +72,7 @@ describe('a server that was killed and is started again', () => {
 
 describe('one file in two editors', () => {
   test('is two texts: each is told what it says itself, and each edit is for its own', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(here, PROBE);
     await session.open(there, PROBE);
     await session.change(here, 2, slipped);
@@ -95,7 +85,7 @@ describe('one file in two editors', () => {
   });
 
   test('that one of them saves leaves the other as it is typed', async () => {
-    const session = await start();
+    const session = await sessionOfTest();
     await session.open(here, slipped);
     const before = await settled(session, here);
     // The editor owns the text of what is open; it tells when it has read the file again.
