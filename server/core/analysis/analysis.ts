@@ -1,3 +1,4 @@
+import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { Trial } from '../boat/trial.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { WaterSet } from '../corrections/kinds/waterSet.ts';
@@ -48,6 +49,8 @@ export interface Analysis extends BoatInWater {
   readonly waterSet: Working<WaterSet | null>;
   /** What was made from forms. */
   readonly shapes: Shapes;
+  /** What was found between its things. */
+  readonly neighbours: Neighbours;
   /** Parts for the next analysis of the same file; nobody else looks into them. */
   readonly kept: Kept;
 }

@@ -79,6 +79,7 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
       return found && (yield* waterSetOf(found));
     }),
     shapes: cache.shapes,
+    neighbours: parts.neighbours,
     kept: { ...parts, heard, mends: new Map() },
   };
   const atOnce = saying(known, said);

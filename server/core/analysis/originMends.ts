@@ -1,4 +1,4 @@
-import type { FileOrigin } from '../../../schema/places.ts';
+import { otherOrigins, type StationOrigin } from '../arrangement/otherOrigin.ts';
 import { readBoat } from '../boat/readBoat.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
 import { applyChanges, splice } from '../text/editing/edit.ts';
@@ -7,21 +7,18 @@ import { valueAt } from '../text/reading/values.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
 
-const ORIGINS: readonly FileOrigin['stations'][] = ['bow', 'stern', 'aft of midships', 'forward of midships'];
-
 /**
  * Where the whole file makes sense by another origin of its stations and not by its own, the key that says so: things past
  * the ends of the hull then lie within, and nothing else surely lies wrong.
  */
 export function originMends(analysis: Analysis, finding: Finding): readonly Mend[] {
   if (!isPastTheEnds(finding)) return [];
-  const own = analysis.boat.units.origin?.stations ?? 'bow';
-  return ORIGINS.filter(stations => stations !== own)
-    .map(stations => mendTo(stations, analysis))
+  return otherOrigins(analysis.boat.units)
+    .map(origin => mendTo(origin, analysis))
     .filter(mend => clearsAll(mend, analysis));
 }
 
-function mendTo(stations: FileOrigin['stations'], { syntax }: Analysis): Mend {
+function mendTo({ stations, words }: StationOrigin, { syntax }: Analysis): Mend {
   const path = ['hull', 'origin'];
   const said = valueAt(syntax, [...path, 'stations']);
   const change: Change =
@@ -30,8 +27,7 @@ function mendTo(stations: FileOrigin['stations'], { syntax }: Analysis): Mend {
       : valueAt(syntax, path) !== undefined
         ? { kind: 'add-key', path, key: 'stations', text: stations }
         : { kind: 'add-key', path: ['hull'], key: 'origin', text: `{ stations: ${stations} }` };
-  const from = stations === 'bow' ? 'from the bow tip' : stations === 'stern' ? 'from the stern' : stations;
-  return { title: `Say once that all stations count ${from}: “origin: { stations: ${stations} }”`, changes: [change] };
+  return { title: `Say once that all stations count ${words}: “origin: { stations: ${stations} }”`, changes: [change] };
 }
 
 /** All else lies as it did to each other, whatever stations count from. */

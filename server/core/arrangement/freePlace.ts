@@ -2,11 +2,9 @@ import type { BoatSource } from '../boat/source.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
-import { againstHull } from './againstHull.ts';
-import { type Hull, hullOf } from './hull.ts';
-import { stickingOut } from './inCompartment.ts';
-import { FITTED, type Occupant, occupantsOf } from './occupant.ts';
-import { sharedRoomOf } from './sharedRoom.ts';
+import type { Hull } from './hull.ts';
+import type { Neighbours } from './neighbours.ts';
+import { FITTED, type Occupant } from './occupant.ts';
 
 /** A thing that is not in the boat yet. m, boat axes. */
 export interface Newcomer {
@@ -45,10 +43,10 @@ const RISE = 0.5;
  * Where a new thing may lie: the place next to the wanted one where the arrangement finds nothing wrong with it. In a
  * compartment first at a station that nobody else has. Null where the room is not known or has no such place.
  */
-export function freePlace(wanted: Newcomer, source: BoatSource, shapes: Shapes, marks: Marks): Bounds | null {
-  const things = occupantsOf(source, shapes, new WeakMap());
+export function freePlace(wanted: Newcomer, source: BoatSource, neighbours: Neighbours, marks: Marks): Bounds | null {
+  const things = neighbours.occupantsOf(source);
   const home = things.find(({ kind, entry }) => kind === 'compartment' && entry.name === wanted.inside);
-  const hull = hullOf(things, source.boat.length > 0 ? source.boat.length : null, shapes);
+  const hull = neighbours.hullOf(things, source.boat.length > 0 ? source.boat.length : null);
   const room = roomOf(wanted, home, hull);
   if (room === null) return null;
   const others = things.filter(thing => isBeside(thing, wanted));
@@ -56,7 +54,7 @@ export function freePlace(wanted: Newcomer, source: BoatSource, shapes: Shapes, 
   for (const axes of home ? IN_A_COMPARTMENT : IN_THE_HULL) {
     const clear = places.filter(bounds => others.every(other => isApart(bounds, other, axes)));
     const found = thinned(clear, home ? TRIED.inCompartment : TRIED.inHull).find(bounds =>
-      isFree(occupantAt(wanted, bounds, shapes), { home, hull, others, shapes }),
+      isFree(occupantAt(wanted, bounds, neighbours.shapes), { home, hull, others, neighbours }),
     );
     if (found) return found;
   }
@@ -79,7 +77,7 @@ interface Around {
   readonly home: Occupant | undefined;
   readonly hull: Hull;
   readonly others: readonly Occupant[];
-  readonly shapes: Shapes;
+  readonly neighbours: Neighbours;
 }
 
 /** How far stations and heights may be tried; null where that is not known. */
@@ -135,10 +133,10 @@ function isApart({ from, to }: Bounds, { bounds }: Occupant, axes: Clear): boole
   });
 }
 
-const isFree = (thing: Occupant, { home, hull, others, shapes }: Around): boolean =>
-  againstHull(thing, hull, shapes) === null &&
-  (!home || stickingOut(thing, home, shapes) === null) &&
-  others.every(other => sharedRoomOf(thing, other, shapes) === null);
+const isFree = (thing: Occupant, { home, hull, others, neighbours }: Around): boolean =>
+  neighbours.againstHull(thing, hull) === null &&
+  (!home || neighbours.stickingOut(thing, home) === null) &&
+  others.every(other => neighbours.sharedRoomOf(thing, other) === null);
 
 function occupantAt({ kind, inside, isRound, isFitted }: Newcomer, bounds: Bounds, shapes: Shapes): Occupant {
   const { from, to } = bounds;

@@ -1,5 +1,6 @@
 import type { Bay, Entry } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
+import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { againstHull } from './againstHull.ts';
 import type { Conflict } from './conflict.ts';
@@ -69,12 +70,11 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     stickingOut: (thing, home) => homeConflicts(thing, home, () => stickingOut(thing, home, shapes)),
     sharedRoomOf: (one, two) => roomConflicts(one, two, () => sharedRoomOf(one, two, shapes)),
     movedAft: (thing, by) => {
-      const known = moved.get(thing) ?? new Map<number, Occupant>();
+      const known = once(moved, thing, () => new Map<number, Occupant>());
       const there = known.get(by) ?? movedAft(thing, by);
       known.delete(by);
       known.set(by, there);
       if (known.size > MOVES) known.delete(known.keys().next().value!);
-      moved.set(thing, known);
       return there;
     },
     freeBays: source => {
@@ -102,10 +102,7 @@ const sameThings = (some: readonly Occupant[], others: readonly Occupant[]): boo
 function pairs<Other extends object>() {
   const known = new WeakMap<Occupant, WeakMap<Other, { readonly conflict: Conflict | null }>>();
   return (thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null => {
-    const ofThing = known.get(thing) ?? new WeakMap<Other, { readonly conflict: Conflict | null }>();
-    known.set(thing, ofThing);
-    const found = ofThing.get(other) ?? { conflict: find() };
-    ofThing.set(other, found);
-    return found.conflict;
+    const ofThing = once(known, thing, () => new WeakMap<Other, { readonly conflict: Conflict | null }>());
+    return once(ofThing, other, () => ({ conflict: find() })).conflict;
   };
 }

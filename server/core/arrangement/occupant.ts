@@ -6,6 +6,7 @@ import type { BoatSource } from '../boat/source.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
+import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import type { Editable } from '../uncertainty/edits.ts';
 import { entryInputs } from '../uncertainty/entryInputs.ts';
@@ -47,20 +48,13 @@ export const FITTED = 0.004;
 
 /** All things of a boat that have a place; those that were made before, by their entries, stay the same. */
 export function occupantsOf(source: BoatSource, shapes: Shapes, known: WeakMap<Entry, Occupant>): readonly Occupant[] {
-  const once = (entry: Entry, make: () => Occupant): Occupant => {
-    const had = known.get(entry);
-    if (had) return had;
-    const made = make();
-    known.set(entry, made);
-    return made;
-  };
   const formed = (
     kind: 'shell' | 'compartment' | 'tank',
     { checked, entry }: { readonly checked: PlacedEntry & Editable; readonly entry: Entry & { readonly form: Form } },
     size: number,
     inside: string | null,
   ): Occupant =>
-    once(entry, () => {
+    once(known, entry, () => {
       const form = tellsForm(checked) ? entry.form : null;
       const bounds = form ? shapes.boundsOf(form) : toldRoom(checked, entry.form, shapes);
       return thing({ kind, entry, inside, form, bounds, size, checked });
@@ -69,8 +63,8 @@ export function occupantsOf(source: BoatSource, shapes: Shapes, known: WeakMap<E
     ...source.shells.map(each => formed('shell', each, each.entry.mass, null)),
     ...source.compartments.map(each => formed('compartment', each, each.entry.volume, null)),
     ...source.tanks.map(each => formed('tank', each, each.entry.capacity, each.entry.inside)),
-    ...source.payload.map(({ checked, entry }) => once(entry, () => partOccupant(checked, entry, shapes))),
-    ...source.boat.bays.map(bay => once(bay, () => bayOccupant(bay, shapes))),
+    ...source.payload.map(({ checked, entry }) => once(known, entry, () => partOccupant(checked, entry, shapes))),
+    ...source.boat.bays.map(bay => once(known, bay, () => bayOccupant(bay, shapes))),
   ];
 }
 

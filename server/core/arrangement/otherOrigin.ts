@@ -8,7 +8,7 @@ import { extentText } from '../wording/exactText.ts';
 import type { Occupant } from './occupant.ts';
 
 /** Where stations may have been counted from instead of where the file says. */
-interface StationOrigin {
+export interface StationOrigin {
   readonly stations: FileOrigin['stations'];
   readonly words: string;
 }

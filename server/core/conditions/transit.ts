@@ -33,8 +33,8 @@ const TRANSIT_TOLERANCE = 3e-4;
 const STEPS = 24;
 
 /**
- * The boat from empty tanks to the neutral fill, or to full tanks where it is held under, each step settled from the attitude of the one before, as the boat
- * itself goes down. The last step is wholly under water. Empty when a step finds no rest.
+ * The boat from empty tanks to the neutral fill, or to full tanks where it is held under, each step settled from the
+ * attitude of the one before, as the boat itself goes down. The last step is wholly under water. Empty when a step finds no rest.
  */
 export function transitOf(
   bodies: Bodies,

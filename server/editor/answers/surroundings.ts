@@ -60,7 +60,7 @@ interface Wanted {
   readonly beside: readonly (Part | Tank)[];
 }
 
-function freeFor({ lies, wanted, compartment, beside }: Wanted, { boat, source, shapes }: Analysis): Bounds | null {
+function freeFor({ lies, wanted, compartment, beside }: Wanted, { boat, source, neighbours }: Analysis): Bounds | null {
   const { kind, isInside, half, isFitted } = lies;
   const { units } = boat;
   const home = isInside ? boat.compartments.find(({ name }) => name === compartment) : undefined;
@@ -82,7 +82,7 @@ function freeFor({ lies, wanted, compartment, beside }: Wanted, { boat, source, 
       )
     : [wanted];
   for (const bounds of tried) {
-    const found = freePlace({ kind, inside, bounds, isRound, isFitted: isFitted === true }, source, shapes, marks);
+    const found = freePlace({ kind, inside, bounds, isRound, isFitted: isFitted === true }, source, neighbours, marks);
     if (found) return found;
   }
   return null;

@@ -10,6 +10,7 @@ import { type Loop, silhouetteOf } from '../outline/silhouette.ts';
 import { type CrossSection, crossSectionsOf } from './crossSection.ts';
 import { type Depth, depthIn } from './depth.ts';
 import { type Intrusion, intrusionOf } from './intrusion.ts';
+import { once } from './once.ts';
 import { overlapOf } from './overlap.ts';
 import { surfacePlaces } from './surfacePlaces.ts';
 
@@ -86,12 +87,4 @@ export function createShapes(placements = PLACEMENTS): Shapes {
       return form;
     },
   };
-}
-
-function once<K extends object, T>(made: WeakMap<K, T>, form: K, make: () => T): T {
-  const had = made.get(form);
-  if (had !== undefined) return had;
-  const fresh = make();
-  made.set(form, fresh);
-  return fresh;
 }
