@@ -1,6 +1,6 @@
 import type { Counted } from '../../../schema/places.ts';
 import type { FileUnits } from '../../../schema/units.ts';
-import { mixedInches } from './imperial.ts';
+import { INCH, mixedInches } from './imperial.ts';
 import { tapeStep, tapeText } from './numbers.ts';
 import { endsCounted } from './places.ts';
 
@@ -13,9 +13,9 @@ export function exactText(metres: number, units: FileUnits, finer = 0): string {
   const step = tapeStep(units);
   if (Math.abs(metres / step - Math.round(metres / step)) < 1e-6) return onTape;
   if (units.length === 'in' || units.length === 'ft') {
-    const sixtyFourths = (metres / 0.0254) * 64;
-    if (Math.abs(sixtyFourths - Math.round(sixtyFourths)) < 1e-4) return `${mixedInches(metres / 0.0254, 64)} in`;
-    return `${Number((metres / 0.0254).toFixed(3 + finer))} in`;
+    const sixtyFourths = (metres / INCH) * 64;
+    if (Math.abs(sixtyFourths - Math.round(sixtyFourths)) < 1e-4) return `${mixedInches(metres / INCH, 64)} in`;
+    return `${Number((metres / INCH).toFixed(3 + finer))} in`;
   }
   const perUnit = { mm: 1e3, cm: 1e2, m: 1 }[units.length];
   const decimals = units.length === 'mm' ? 1 : units.length === 'cm' ? 2 : 4;

@@ -1,9 +1,12 @@
+import { toSi, unitNamed } from '../../../schema/units.ts';
 import { plainNumber } from './inUnit.ts';
 
 /** Inches as a rule has them, and pounds with ounces, as a kitchen scale has them. */
 
-const INCH = 0.0254;
-const OUNCE = 0.028349523125;
+/** m. */
+export const INCH = toSi(1, unitNamed('in', 'length')!);
+/** kg. */
+const OUNCE = toSi(1, unitNamed('oz', 'mass')!);
 
 /** No rule has finer parts of an inch. */
 const FINEST = 64;

@@ -1,6 +1,6 @@
 import { countedAt } from '../../../schema/places.ts';
 import { type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
-import { inchText, mixedInches, poundText } from './imperial.ts';
+import { INCH, inchText, mixedInches, poundText } from './imperial.ts';
 import { inUnit, plainNumber } from './inUnit.ts';
 
 /**
@@ -26,7 +26,7 @@ function lengthUnit(metres: number, unit: FileUnits['length']): string {
 }
 
 /** The smallest length that one marks on a tape, m: 1 mm, or 1/16 in. */
-export const tapeStep = (units: FileUnits): number => (isImperial(units) ? 0.0254 / 16 : 0.001);
+export const tapeStep = (units: FileUnits): number => (isImperial(units) ? INCH / 16 : 0.001);
 
 /**
  * A length in m to be marked with a tape, to the nearest 1 mm or 1/16 in: "142 mm", "5 1/4 in". One unit whatever the
@@ -36,7 +36,7 @@ export function tapeText(metres: number, units: FileUnits): string {
   if (units.length !== 'in' && units.length !== 'ft') {
     return inUnit(Math.round(metres * 1000) / 1000, 'length', units.length, { decimals: 3 });
   }
-  return `${mixedInches(fromSi(metres, unitNamed('in', 'length')!), 16)} in`;
+  return `${mixedInches(metres / INCH, 16)} in`;
 }
 
 /** A mass in kg: "96 g", "3.4 oz", "1 lb 9.5 oz". Builders weigh in grams up to 10 kg. */

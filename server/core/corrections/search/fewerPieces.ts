@@ -6,8 +6,8 @@ import { PRICE_OF_ONE_MORE } from './search.ts';
 
 /**
  * The same with fewer of the stock's whole pieces, one after the other, as long as that comes to no more than the pieces are
- * worth avoiding: the programme on paper knows neither what the full model says nor how near two numbers of pieces are. The bench is one with whole limits: what need
- * not be cut ends where it was meant to.
+ * worth avoiding: the programme on paper knows neither what the full model says nor how near two numbers of pieces are.
+ * The bench is one with whole limits: what need not be cut ends where it was meant to.
  */
 export function withFewer(found: Realised, movers: readonly Mover[], bench: Workbench): Realised {
   let best = found;
