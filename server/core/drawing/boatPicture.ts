@@ -163,12 +163,12 @@ function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, fra
 }
 
 /** A cut is seen whole. */
-const rimsOf = (shells: readonly Drawn[], { along, station }: BoatView, { kept }: Analysis): Lines =>
+const rimsOf = (shells: readonly Drawn[], { along, station }: BoatView, { shapes }: Analysis): Lines =>
   station === null
     ? shellLines(
         shells.map(({ thing }) => thing),
         along,
-        kept.cache.shapes,
+        shapes,
       )
     : { seen: shells.flatMap(({ loops }) => loops.map(closed)), hidden: [] };
 
