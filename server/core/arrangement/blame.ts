@@ -41,16 +41,24 @@ interface Suspect {
 
 function heaviest(left: readonly Conflict[], things: readonly Occupant[], hull: Hull): Suspect {
   const suspects: Suspect[] = [];
-  const seen = new Set<Occupant | null>();
-  for (const { of, with: other } of left) {
-    for (const suspect of [of, other]) {
-      if (seen.has(suspect)) continue;
-      seen.add(suspect);
-      const explained = left.filter(conflict => explains(suspect, conflict));
-      if (suspect === of || mayBeWrong(suspect, explained, things, hull)) suspects.push({ of: suspect, explained });
-    }
+  for (const [suspect, conflicts] of involvedIn(left)) {
+    const explained = conflicts.filter(conflict => explains(suspect, conflict));
+    if (conflicts[0]!.of === suspect || mayBeWrong(suspect, explained, things, hull)) suspects.push({ of: suspect, explained });
   }
   return suspects.reduce((most, each) => (weigh(each) > weigh(most) ? each : most));
+}
+
+/** Whoever has to do with conflicts, in the order in which they come up, with those. */
+function involvedIn(conflicts: readonly Conflict[]): ReadonlyMap<Occupant | null, readonly Conflict[]> {
+  const involving = new Map<Occupant | null, Conflict[]>();
+  for (const conflict of conflicts) {
+    for (const suspect of new Set([conflict.of, conflict.with])) {
+      const known = involving.get(suspect);
+      if (known) known.push(conflict);
+      else involving.set(suspect, [conflict]);
+    }
+  }
+  return involving;
 }
 
 const explains = (suspect: Occupant | null, { of, with: other, code }: Conflict): boolean =>

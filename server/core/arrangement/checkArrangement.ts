@@ -10,6 +10,7 @@ import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
 import { originMend, otherOrigins, shiftFrom } from './otherOrigin.ts';
 import { perhapsInside } from './perhapsInside.ts';
+import { mayMeet, takesRoom } from './sharedRoom.ts';
 
 /** What is left out of the check: what a fault elsewhere in the file leaves in uncertainty. */
 export interface Doubts {
@@ -61,13 +62,15 @@ interface World {
 function allConflicts({ things, hull, neighbours }: World): readonly Conflict[] {
   const conflicts: (Conflict | null)[] = things.map(thing => neighbours.againstHull(thing, hull));
   const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));
-  const sorted = [...things].sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
-  for (const [i, thing] of sorted.entries()) {
+  for (const thing of things) {
     const home = thing.inside === null ? undefined : homes.get(thing.inside);
     if (home) conflicts.push(neighbours.stickingOut(thing, home));
+  }
+  const sorted = things.filter(takesRoom).sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
+  for (const [i, thing] of sorted.entries()) {
     // Ends: those that begin aft of its end cannot meet it.
     for (let k = i + 1; k < sorted.length && sorted[k]!.bounds.from[0] <= thing.bounds.to[0]; k++) {
-      conflicts.push(neighbours.sharedRoomOf(thing, sorted[k]!));
+      if (mayMeet(thing, sorted[k]!)) conflicts.push(neighbours.sharedRoomOf(thing, sorted[k]!));
     }
   }
   return conflicts.filter(conflict => conflict !== null);

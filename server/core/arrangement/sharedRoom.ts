@@ -12,8 +12,7 @@ const HOLDER =
 
 /** Two things that take up the same room; null where they do not, where nothing is known of that, or where it may be so. */
 export function sharedRoomOf(one: Occupant, two: Occupant, shapes: Shapes): Conflict | null {
-  if (!mayMeet(one, two)) return null;
-  if (one.goesThrough || two.goesThrough || !touch(one.bounds, two.bounds)) return null;
+  if (!takesRoom(one) || !takesRoom(two) || !mayMeet(one, two)) return null;
   const found = intrusionBetween(one, two, shapes);
   if (!found || found.by <= TAPE) return null;
   const axis = wayApart(one.bounds, two.bounds);
@@ -29,21 +28,26 @@ export function sharedRoomOf(one: Occupant, two: Occupant, shapes: Shapes): Conf
   return { code, of, with: other, by: found.by, ratio: known, axis, where: '', station: found.at[0] };
 }
 
-/** Two things that must not take up the same room: of one compartment, or both in the water. */
-function mayMeet(one: Occupant, two: Occupant): boolean {
-  // A bag lies in whatever room there is: its form says how much it holds, and about where.
-  if (one.kind === 'shell' || two.kind === 'shell' || isBag(one) || isBag(two)) return false;
+/**
+ * A thing that others may be in the way of. A bag lies in whatever room there is: its form says how much it holds, and about
+ * where; and of a mass at a point nothing is said.
+ */
+export const takesRoom = (thing: Occupant): boolean =>
+  thing.kind !== 'shell' && !thing.goesThrough && hasExtent(thing) && !isBag(thing);
+
+/** Two things that touch and must not take up the same room: of one compartment, or both in the water. */
+export function mayMeet(one: Occupant, two: Occupant): boolean {
   // Pieces are put where a bay is free; what lies in it already takes that from it.
   const withPart = one.kind === 'part' || two.kind === 'part';
   const withBay = one.kind === 'bay' || two.kind === 'bay';
-  return one.inside === two.inside && !(withPart && withBay);
+  return one.inside === two.inside && !(withPart && withBay) && touch(one.bounds, two.bounds);
 }
 
 function intrusionBetween(one: Occupant, two: Occupant, shapes: Shapes): Intrusion | null {
   if (one.form && two.form) return shapes.intrusionOf(one.form, two.form);
   const [known, other] = one.form ? [one, two] : [two, one];
-  // Of a thing by its mass and a point, or of two whose forms nobody knows, nothing is said.
-  if (!known.form || !hasExtent(other)) return null;
+  // Of two whose forms nobody knows nothing is said.
+  if (!known.form) return null;
   const depth = shapes.depthIn(known.form);
   let deepest: Intrusion | null = null;
   for (const at of placesOn(other, shapes)) {
