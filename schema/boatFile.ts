@@ -32,18 +32,18 @@ export const scaleSchema = text({
  * fault in one leaves the others readable.
  */
 export function boatSchemas(units: FileUnits) {
-  const length = quantity(
-    units,
-    'length',
-    { description: 'Length of the hull, from the bow tip to its after end.', examples: ['900 mm'] },
-    { positive: true },
-  );
   return madeWhenRead({
     boat: () => text({ description: 'The name of the boat.', examples: ['Petrel'] }),
     scale: () => scaleSchema,
     units: () => unitsSchema,
     water: () => waterSchema(units),
-    length: () => length,
+    length: () =>
+      quantity(
+        units,
+        'length',
+        { description: 'Length of the hull, from the bow tip to its after end.', examples: ['900 mm'] },
+        { positive: true },
+      ),
     waterline: () => waterlineSchema(units),
     origin: () => originSchema,
     shell: () => shellSchema(units),
@@ -77,50 +77,76 @@ function madeWhenRead<T extends object>(makers: { readonly [K in keyof T]: () =>
 
 export type BoatSchemas = ReturnType<typeof boatSchemas>;
 
-/** The whole file as one schema: for the JSON Schema and for key help. Reading goes section by section instead. */
-function boatFileSchema(units: FileUnits = DEFAULT_UNITS) {
-  const s = boatSchemas(units);
+const HULL = 'What floats: length and waterline, shells, watertight compartments and ballast tanks.';
+const FILE = 'A scale submarine: its water, hull, payload, bays, stock and limits.';
+
+/** The keys of the file, and those of its hull, each with its schema, made when it is read. */
+function keySchemas() {
+  const s = boatSchemas(DEFAULT_UNITS);
   const list = <T extends z.ZodType>(item: T, description: string) => z.array(item).meta({ description }).optional();
-  return map(
-    {
-      boat: s.boat,
-      scale: s.scale.optional(),
-      units: s.units.optional(),
-      water: s.water.optional(),
-      hull: map(
-        {
-          length: s.length,
-          waterline: s.waterline.optional(),
-          origin: s.origin.optional(),
-          shells: list(s.shell, 'Free-flooding hull and casing: only their walls displace.'),
-          compartments: list(
-            s.compartment,
-            'Watertight spaces: their outer form displaces, what is in them only weighs.',
-          ),
-          tanks: list(s.tank, 'Ballast tanks.'),
-        },
-        'the hull, with length, waterline, shells, compartments and tanks',
-      ).meta({ description: 'What floats: length and waterline, shells, watertight compartments and ballast tanks.' }),
-      payload: list(s.part, 'Everything carried, in the order it goes aboard.'),
-      bays: list(s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
-      stock: s.stock.optional(),
-      limits: s.limits.optional(),
-      conditions: list(
+  const hull = madeWhenRead({
+    length: () => s.length,
+    waterline: () => s.waterline.optional(),
+    origin: () => s.origin.optional(),
+    shells: () => list(s.shell, 'Free-flooding hull and casing: only their walls displace.'),
+    compartments: () =>
+      list(s.compartment, 'Watertight spaces: their outer form displaces, what is in them only weighs.'),
+    tanks: () => list(s.tank, 'Ballast tanks.'),
+  });
+  const file = madeWhenRead({
+    boat: () => s.boat,
+    scale: () => s.scale.optional(),
+    units: () => s.units.optional(),
+    water: () => s.water.optional(),
+    hull: () =>
+      map({ ...hull }, 'the hull, with length, waterline, shells, compartments and tanks').meta({ description: HULL }),
+    payload: () => list(s.part, 'Everything carried, in the order it goes aboard.'),
+    bays: () => list(s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
+    stock: () => s.stock.optional(),
+    limits: () => s.limits.optional(),
+    conditions: () =>
+      list(
         s.condition,
         'States besides surfaced and submerged that the boat is figured, drawn and judged in, and that corrections hold in.',
       ),
-      trials: list(s.trial, 'What was read off the boat in the water, day by day.'),
-    },
-    'a boat file, with boat, hull and payload',
-  ).meta({ title: 'Boat file', description: 'A scale submarine: its water, hull, payload, bays, stock and limits.' });
+    trials: () => list(s.trial, 'What was read off the boat in the water, day by day.'),
+  });
+  return { file, hull };
 }
+
+type JsonSchema = z.core.JSONSchema.BaseSchema;
 
 /** The boat file as a JSON Schema (draft 7), for editors that know nothing of this tool. */
-export function boatJsonSchema(): z.core.JSONSchema.BaseSchema {
-  return toJson(boatFileSchema());
+export function boatJsonSchema(): JsonSchema {
+  const whole = map({ ...keySchemas().file }, 'a boat file, with boat, hull and payload');
+  return toJson(whole.meta({ title: 'Boat file', description: FILE }));
 }
 
-function toJson(schema: z.ZodType): z.core.JSONSchema.BaseSchema {
+/** The same, of which only what is read is made: whoever asks for a key of the water needs nothing of the hull. */
+export function boatKeyHelp(): JsonSchema {
+  const { file, hull } = keySchemas();
+  return mapMadeWhenRead(FILE, file, { hull: () => mapMadeWhenRead(HULL, hull) });
+}
+
+type Schemas = Readonly<Record<string, z.ZodType>>;
+type Makers = Readonly<Record<string, () => JsonSchema>>;
+
+function mapMadeWhenRead(description: string, schemas: Schemas, special: Makers = {}): JsonSchema {
+  const keys = Object.keys(schemas);
+  const properties = madeWhenRead(
+    Object.fromEntries(keys.map(key => [key, special[key] ?? (() => toJson(schemas[key]!))])),
+  );
+  return {
+    type: 'object',
+    description,
+    properties,
+    get required() {
+      return keys.filter(key => !schemas[key]!.isOptional());
+    },
+  };
+}
+
+function toJson(schema: z.ZodType): JsonSchema {
   return z.toJSONSchema(schema, {
     target: 'draft-7',
     io: 'input',
@@ -140,7 +166,7 @@ interface Notes {
   shown?: readonly unknown[];
 }
 
-function withoutDialect(schema: z.ZodType): z.core.JSONSchema.BaseSchema {
+function withoutDialect(schema: z.ZodType): JsonSchema {
   const { $schema: _, ...inner } = toJson(schema);
   return inner;
 }

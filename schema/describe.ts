@@ -1,5 +1,5 @@
 import type * as z from 'zod';
-import { boatJsonSchema } from './boatFile.ts';
+import { boatKeyHelp } from './boatFile.ts';
 import type { Path } from './path.ts';
 
 /** What may stand in a map of the boat file. */
@@ -17,17 +17,19 @@ export interface KeyInfo {
 export interface Describer {
   /** The keys of the map at a path, in the order of the schema; empty where no map belongs. */
   keysAt(path: Path): readonly KeyInfo[];
+  /** Whether the map at a path may have such a key. */
+  isKey(path: Path, key: string): boolean;
   /** The description of the key or entry at a path. */
   describe(path: Path): KeyInfo | null;
 }
 
 type Node = z.core.JSONSchema.BaseSchema;
 
-/** Key help drawn from the schema's own descriptions. Built once, when first asked, it only looks up. */
+/** Key help drawn from the schema's own descriptions. What was built once, when first asked for, is only looked up. */
 export function createDescriber(): Describer {
   let made: Node | null = null;
   const root = (): Node => {
-    made ??= boatJsonSchema();
+    made ??= boatKeyHelp();
     return made;
   };
   return {
@@ -36,6 +38,7 @@ export function createDescriber(): Describer {
       if (!node?.properties) return [];
       return Object.entries(node.properties).map(([key, value]) => keyInfo(key, value as Node, node));
     },
+    isKey: (path, key) => Object.hasOwn(mapOf(walk(root(), path))?.properties ?? {}, key),
     describe: path => {
       const key = path.at(-1);
       if (key === undefined) return null;

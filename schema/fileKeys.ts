@@ -1,4 +1,4 @@
-import { boatJsonSchema } from './boatFile.ts';
+import { boatJsonSchema, boatKeyHelp } from './boatFile.ts';
 
 interface Level {
   readonly properties?: Readonly<Record<string, unknown>>;
@@ -18,7 +18,7 @@ export function isFileKey(word: string): boolean {
 
 /** Whether a word is a key that stands at the margin of the file. */
 export function isSectionKey(word: string): boolean {
-  sections ??= new Set(Object.keys((boatJsonSchema() as Level).properties ?? {}));
+  sections ??= new Set(Object.keys(boatKeyHelp().properties ?? {}));
   return sections.has(word);
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { boatJsonSchema, boatKeyHelp } from '../../schema/boatFile.ts';
 import { createDescriber } from '../../schema/describe.ts';
 import type { Path } from '../../schema/path.ts';
 
@@ -66,4 +67,13 @@ describe('one key', () => {
       expect(describer.describe(path)).toBeNull();
     }
   });
+});
+
+it('is, key by key, what the whole schema says', () => {
+  const plain = (schema: unknown): unknown =>
+    JSON.parse(JSON.stringify(schema, (key, value: unknown) => (key === '$schema' ? undefined : value)));
+  const { title: _, additionalProperties: __, ...whole } = boatJsonSchema();
+  const { hull, ...rest } = whole.properties as Record<string, Record<string, unknown>>;
+  const { additionalProperties: ___, ...ofHull } = hull!;
+  expect(plain(boatKeyHelp())).toEqual(plain({ ...whole, properties: { ...rest, hull: ofHull } }));
 });

@@ -43,7 +43,8 @@ function heaviest(left: readonly Conflict[], things: readonly Occupant[], hull: 
   const suspects: Suspect[] = [];
   for (const [suspect, conflicts] of involvedIn(left)) {
     const explained = conflicts.filter(conflict => explains(suspect, conflict));
-    if (conflicts[0]!.of === suspect || mayBeWrong(suspect, explained, things, hull)) suspects.push({ of: suspect, explained });
+    if (conflicts[0]!.of === suspect || mayBeWrong(suspect, explained, things, hull))
+      suspects.push({ of: suspect, explained });
   }
   return suspects.reduce((most, each) => (weigh(each) > weigh(most) ? each : most));
 }

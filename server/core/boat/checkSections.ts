@@ -13,9 +13,8 @@ export function checkKeys(syntax: Syntax, describer: Describer, findings: Findin
     [[], 'a boat file'],
     [['hull'], 'the hull'],
   ] as const) {
-    const known = describer.keysAt(map);
-    for (const key of keysOf(syntax, map).filter(each => known.every(info => info.key !== each))) {
-      const unknown = { key, map, owner: valueAt(syntax, map), where, known };
+    for (const key of keysOf(syntax, map).filter(each => !describer.isKey(map, each))) {
+      const unknown = { key, map, owner: valueAt(syntax, map), where, known: describer.keysAt(map) };
       findings.push(unknownKey(unknown));
       meant.push(keyMeantBy(unknown) ?? ANY);
       const kind = kindAt(syntax, [...map, key]);
