@@ -1,16 +1,24 @@
-/** Timers, handed in so that a test can step time. */
+/** Time, handed in so that a test can step it. */
 export interface Clock {
-  setTimeout(run: () => void, milliseconds: number): Timer;
-  clearTimeout(timer: Timer): void;
+  /** Runs something later, ms; with 0 as soon as what has arrived is taken in. */
+  after(milliseconds: number, run: () => void): Stop;
   /** Milliseconds since some moment. */
   now(): number;
 }
 
-export type Timer = ReturnType<typeof setTimeout> | number;
+/** What was to run does not. */
+export type Stop = () => void;
 
 /** The time of day. */
 export const plainClock: Clock = {
-  setTimeout: (run, milliseconds) => setTimeout(run, milliseconds),
-  clearTimeout: timer => clearTimeout(timer),
+  after(milliseconds, run) {
+    if (milliseconds === 0 && typeof setImmediate === 'function') {
+      // A timer waits for a millisecond at least.
+      const immediate = setImmediate(run);
+      return () => clearImmediate(immediate);
+    }
+    const timer = setTimeout(run, milliseconds);
+    return () => clearTimeout(timer);
+  },
   now: () => performance.now(),
 };

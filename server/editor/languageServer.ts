@@ -27,7 +27,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
   const session = openSession(connection);
   const guard: GuardHost = {
     // What fails in a timer would end the server.
-    defer: run => void clock.setTimeout(() => attempt(guard, 'deferred work', run, () => {}), 0),
+    defer: run => void clock.after(0, () => attempt(guard, 'deferred work', run, () => {})),
     now: clock.now,
     log: message => connection.console.error(message),
     refusal: session.refusal,

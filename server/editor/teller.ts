@@ -1,7 +1,7 @@
 import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis, BoatService, Said } from '../service/service.ts';
-import type { Clock, Timer } from './clock.ts';
+import type { Clock, Stop } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createNews, type NewsHost, type Sayable } from './news.ts';
 import { takeTurn } from './turn.ts';
@@ -38,14 +38,13 @@ export interface Teller {
 
 export function createTeller(host: TellerHost): Teller {
   const { clock, service, guard, documents, analysisOf, costOf, reference } = host;
-  const pending = new Map<string, Timer>();
+  const pending = new Map<string, Stop>();
   const typing = createTyping(clock);
   const sayings = createSayings(host);
   const news = createNews(host);
 
   const cancel = (uri: string): void => {
-    const timer = pending.get(uri);
-    if (timer !== undefined) clock.clearTimeout(timer);
+    pending.get(uri)?.();
     pending.delete(uri);
   };
 
@@ -87,7 +86,7 @@ export function createTeller(host: TellerHost): Teller {
     const { version } = document;
     const isAll = tell(document);
     const goOn = () => (isAll ? link(uri) : findTheRest(uri, version));
-    if (typing.isGoingOn(uri)) clock.setTimeout(() => guard.defer(goOn), REST);
+    if (typing.isGoingOn(uri)) clock.after(REST, () => guard.defer(goOn));
     else guard.defer(goOn);
   };
 
@@ -99,7 +98,7 @@ export function createTeller(host: TellerHost): Teller {
       const run = (): void => publish(uri);
       // What fails in a timer would end the server.
       const safely = (): void => attempt(guard, 'telling', run, () => {});
-      pending.set(uri, clock.setTimeout(safely, wait));
+      pending.set(uri, clock.after(wait, safely));
     },
     closed(uri) {
       cancel(uri);

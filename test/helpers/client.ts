@@ -38,13 +38,16 @@ function steppedClock(): SteppedClock {
   let last = 0;
   let isStopped = false;
   return {
-    setTimeout(run, milliseconds) {
-      if (milliseconds === 0) return setTimeout(() => isStopped || run(), 0);
+    after(milliseconds, run) {
+      if (milliseconds === 0) {
+        const soon = setTimeout(() => isStopped || run(), 0);
+        return () => clearTimeout(soon);
+      }
       last += 1;
-      timers.set(last, { run, due: now + milliseconds });
-      return last;
+      const timer = last;
+      timers.set(timer, { run, due: now + milliseconds });
+      return () => void timers.delete(timer);
     },
-    clearTimeout: timer => void timers.delete(timer as number),
     step(milliseconds) {
       now += milliseconds;
       for (const [timer, { run, due }] of [...timers]) {
