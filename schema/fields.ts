@@ -157,12 +157,9 @@ export function describeValue(raw: unknown): string {
 }
 
 function shown(raw: unknown): string {
-  const said = typeof raw === 'number' && !Number.isFinite(raw) ? yamlOf(raw) : String(raw);
+  const said = String(raw);
   return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
 }
-
-/** What is no number, or endless, as YAML writes it. */
-const yamlOf = (number: number): string => (Number.isNaN(number) ? '.nan' : number > 0 ? '.inf' : '-.inf');
 
 /** Examples travel as `shown`: the JSON Schema writer drops `examples` of values that a schema transforms. */
 const copy = (help: KeyHelp): { description: string; shown?: (string | number)[] } =>

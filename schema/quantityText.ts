@@ -10,7 +10,7 @@ export const LONGEST_FIGURE = 200;
 export function textOf(raw: unknown, wanted: Wanted): Read<string> {
   if (typeof raw === 'string' && raw.trim() !== '')
     return raw.length > LONGEST_FIGURE ? bad(tooLong(raw, wanted), whole) : good(raw);
-  if (typeof raw === 'number' && Number.isFinite(raw)) return good(String(raw));
+  if (typeof raw === 'number') return good(String(raw));
   const expected = expectation(wanted);
   const listed = Array.isArray(raw) ? listAsText(raw, wanted) : undefined;
   if (listed !== undefined) return bad(`${expected}, but this is a list. Write ${listed}.`, whole, listed);
@@ -22,7 +22,6 @@ const tooLong = (raw: string, wanted: Wanted): string =>
 
 function whatItIs(raw: unknown): string {
   if (raw === null || raw === undefined || typeof raw === 'string') return 'nothing is given';
-  if (typeof raw === 'number') return Number.isNaN(raw) ? 'this is not a number' : 'this is infinite';
   if (typeof raw === 'boolean') return `this says ${raw}`;
   if (raw instanceof Date) return 'this is a date';
   if (Array.isArray(raw)) return 'this is a list';
@@ -31,7 +30,7 @@ function whatItIs(raw: unknown): string {
 
 /** `[120, 480]` where a range, section or taper is wanted: the same in the format's own way. */
 function listAsText(list: readonly unknown[], { way, dimension, units }: Wanted): string | undefined {
-  const isPair = list.length === 2 && list.every(item => typeof item === 'number' && Number.isFinite(item));
+  const isPair = list.length === 2 && list.every(item => typeof item === 'number');
   const unit = bareUnitName(dimension, units);
   if (!isPair || way === 'one' || unit === null) return undefined;
   return `${list[0]} ${way === 'section' ? 'x' : 'to'} ${list[1]} ${unit}`;

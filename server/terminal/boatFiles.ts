@@ -1,20 +1,6 @@
-import {
-  chownSync,
-  closeSync,
-  fchmodSync,
-  fsyncSync,
-  openSync,
-  readFileSync,
-  readSync,
-  realpathSync,
-  renameSync,
-  rmSync,
-  type Stats,
-  statSync,
-  writeFileSync,
-} from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { readFileSync, readSync, realpathSync, statSync } from 'node:fs';
 import { plainly, RefusedFile } from './plainErrors.ts';
+import { replaceFile } from './replaceFile.ts';
 
 /** The longest text that is read, `longestText`, has no more in any writing. */
 const MOST_BYTES = 2 * 1024 * 1024;
@@ -71,37 +57,14 @@ function readSome(chunk: Buffer): number {
 }
 
 /**
- * Puts `now` in the place of the text `was` of a file. Nothing else of the file changes: its byte order mark, mode, owner
- * and the links to it stay. It is written beside and put in place whole, and only where the file still says what was read.
+ * Puts `now` in the place of the text `was` of a file, and changes nothing else of it: its byte order mark stays too. Only
+ * where the file still says what was read.
  */
 export function rewriteBoatFile(name: string, was: string, now: string): void {
   plainly(() => {
     const path = realpathSync(name);
-    const mark = markOf(path, was);
-    const found = statSync(path);
-    // To put another file in its place would not ask whether this one may be written.
-    closeSync(openSync(path, 'r+'));
-    const beside = writeBeside(path, mark + now, found);
-    try {
-      markOf(path, was);
-      if (found.nlink === 1 && isOwnedAlike(beside, found)) renameSync(beside, path);
-      else writeOver(path, { was: mark + was, now: mark + now, beside });
-    } finally {
-      rmSync(beside, { force: true });
-    }
+    replaceFile(path, { now: markOf(path, was) + now, was: () => markOf(path, was) + was });
   });
-}
-
-/** Writes into a file that cannot be put in place whole; where that fails half-way it says again what it said. */
-function writeOver(path: string, { was, now, beside }: { was: string; now: string; beside: string }): void {
-  try {
-    writeFileSync(path, now);
-  } catch (problem) {
-    // Makes room for what was there.
-    rmSync(beside, { force: true });
-    writeFileSync(path, was);
-    throw problem;
-  }
 }
 
 /** The byte order mark that a file begins with, or nothing; throws where the file is another than was read. */
@@ -118,32 +81,4 @@ function markOf(path: string, was: string): string {
   const mark = text.startsWith(BOM) ? BOM : '';
   if (text.slice(mark.length) === was) return mark;
   throw new RefusedFile('it has been changed meanwhile, so it is left as it is. Do this again');
-}
-
-function writeBeside(path: string, text: string, { mode }: Stats): string {
-  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.new`);
-  const file = openSync(beside, 'wx', 0o600);
-  try {
-    writeFileSync(file, text);
-    fchmodSync(file, mode);
-    fsyncSync(file);
-  } catch (problem) {
-    closeSync(file);
-    rmSync(beside, { force: true });
-    throw problem;
-  }
-  closeSync(file);
-  return beside;
-}
-
-/** Gives a file the owner and group of another; false where that is not allowed. */
-function isOwnedAlike(path: string, { uid, gid }: Stats): boolean {
-  const own = statSync(path);
-  if (own.uid === uid && own.gid === gid) return true;
-  try {
-    chownSync(path, uid, gid);
-    return true;
-  } catch {
-    return false;
-  }
 }

@@ -1,5 +1,16 @@
-import { closeSync, existsSync, lstatSync, openSync, realpathSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  lstatSync,
+  openSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { plainly, RefusedFile } from './plainErrors.ts';
+import { replaceFile } from './replaceFile.ts';
 
 /**
  * Writes a page or a drawing to a file of its own. A boat file is never written over, nor any other unless asked; devices
@@ -15,15 +26,17 @@ export function writeOutput(
       writeNew(name, content);
       return;
     }
-    const found = statSync(name);
-    if (found.isFile()) {
-      if (isSame(name, from) || /\.boat\.ya?ml$/i.test(name) || /\.boat\.ya?ml$/i.test(realpathSync(name))) {
-        throw new RefusedFile('this is a boat file, and is left as it is. Give another name');
-      }
-      if (!overwrite)
-        throw new RefusedFile('there is such a file already. Give another name, or “--overwrite” to replace it');
+    if (!statSync(name).isFile()) {
+      writeFileSync(name, content);
+      return;
     }
-    writeFileSync(name, content);
+    const path = realpathSync(name);
+    if (isSame(path, from) || [name, path].some(each => /\.boat\.ya?ml$/i.test(each))) {
+      throw new RefusedFile('this is a boat file, and is left as it is. Give another name');
+    }
+    if (!overwrite)
+      throw new RefusedFile('there is such a file already. Give another name, or “--overwrite” to replace it');
+    replaceFile(path, { now: content, was: () => readFileSync(path) });
   });
 }
 

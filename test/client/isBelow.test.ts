@@ -37,6 +37,20 @@ describe('a mesh file lies below the folder of the boat', () => {
   ])('on Windows: %s below %s is %s', (file, folder, is) => {
     expect(isBelow(at(file), at(folder))).toBe(is);
   });
+  it.each([
+    ['HOST', '/Boats/hull.stl', 'host', '/boats', true],
+    ['host', '/boats/forms/hull.stl', 'Host', '/BOATS/', true],
+    ['host', '/boats/Tern/hull.stl', 'host', '/Boats/Tern', true],
+    ['host', '/boats/tern/hull.stl', 'host', '/boats/Tern', false],
+    ['host', '/boats/../Secret/hull.stl', 'host', '/boats', false],
+    ['other', '/boats/hull.stl', 'host', '/boats', false],
+    ['', '/Boats/hull.stl', '', '/boats', false],
+  ])('shared by a computer, as on Windows: //%s%s below //%s%s is %s', (host, file, other, folder, is) => {
+    expect(isBelow(at(file, 'file', host), at(folder, 'file', other))).toBe(is);
+  });
+  it('where only capitals tell places apart', () => {
+    expect(isBelow(at('/boats/hull.stl', 'vscode-remote', 'A'), at('/boats', 'vscode-remote', 'a'))).toBe(false);
+  });
   it('on the same computer and by the same way only', () => {
     expect(isBelow(at('/boats/hull.stl', 'vscode-remote', 'a'), at('/boats', 'vscode-remote', 'b'))).toBe(false);
     expect(isBelow(at('/boats/hull.stl', 'https'), at('/boats'))).toBe(false);

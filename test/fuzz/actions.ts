@@ -41,4 +41,6 @@ const newErrors = ({ file }: Analysis, after: Analysis): readonly Finding[] => {
   return after.file.findings.filter(each => each.severity === 'error' && !waits(each) && !before.has(sayingOf(each)));
 };
 
-const sayingOf = ({ code, message }: Pick<Diagnostic, 'code' | 'message'>): string => JSON.stringify([code, message]);
+/** The same thing is said of another line where lines came or went above it. */
+const sayingOf = ({ code, message }: Pick<Diagnostic, 'code' | 'message'>): string =>
+  JSON.stringify([code, String(message).replace(/\bline \d+/g, 'line')]);

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
+import { valueAt } from '../../server/core/text/reading/values.ts';
 import { service } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { plainState } from '../helpers/plainState.ts';
 import { PROBE } from '../helpers/probe.ts';
 
@@ -74,6 +76,20 @@ describe('what is kept from the analysis before', { timeout: 120_000 }, () => {
     );
     expect(hits).toBeGreaterThan(30);
   });
+  it('does not show of an entry that was written alike behind an open bracket, where it says something else', () => {
+    const text = boatText`
+      boat: T
+      conditions:
+        - name: awash
+          tanks: [{ tank: main, fill: 40 % }]
+        - name: without the mast
+          without: [long mast]
+    `;
+    const open = service.analyse(text.replace('40 % }]', 'its: {, trim: 2° }'));
+    expect(valueAt(open.syntax, ['conditions', 1, 'name'])).not.toBe('without the mast');
+    expect(said(service.analyse(text, open))).toEqual(said(service.analyse(text)));
+  });
+
   it('is used: a change of a limit floats nothing anew, a change of one part makes one new body', () => {
     const before = service.analyse(PROBE);
     const limits = service.analyse(PROBE.replace('trim: 0.5°', 'trim: 0.1°'), before);

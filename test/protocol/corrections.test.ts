@@ -108,5 +108,8 @@ describe('code actions on what the boat does out of its limits', () => {
     const actions = await actionsAt(bare, 'main ballast');
     const offer = actions.at(-1);
     expect(applied(bare, offer!)).toMatch(/^bays:\n {2}- /m);
+    // They are room for lead, and no lead.
+    expect(offer).toMatchObject({ diagnostics: [] });
+    expect(offer!.isPreferred).toBeUndefined();
   });
 });

@@ -146,6 +146,19 @@ describe('a sheet goes to a file of its own', () => {
     expect(readFileSync(file, 'utf8')).toBe('<html>');
   });
 
+  it('keeps the mode, the other names and the links of the one that it replaces', () => {
+    const file = put('sheet.html', 'a long sheet, years of work');
+    chmodSync(file, 0o640);
+    symlinkSync(file, at('link.html'));
+    writeOutput(at('link.html'), '<html>', options(true));
+    expect(lstatSync(at('link.html')).isSymbolicLink()).toBe(true);
+    expect([readFileSync(file, 'utf8'), statSync(file).mode & 0o777]).toEqual(['<html>', 0o640]);
+    linkSync(file, at('second.html'));
+    writeOutput(file, '<svg>', options(true));
+    expect(readFileSync(at('second.html'), 'utf8')).toBe('<svg>');
+    expect(readdirSync(folder).sort()).toEqual(['link.html', 'second.html', 'sheet.html']);
+  });
+
   it('and says why it cannot', () => {
     expect(() => writeOutput(at('no such/sheet.html'), '<html>', options(false))).toThrow(
       'there is no such file or folder',

@@ -11,6 +11,11 @@ const WAS = textLines(['boat: Tern', 'note: as it was']);
 const OTHER = textLines(['boat: Gull']);
 const NOW = textLines(['boat: Tern', 'note: as it shall be']);
 
+/** A sheet that is written over, and the one that is written. */
+const PAGE = '<html>a sheet that was there</html>';
+const NEW_PAGE = '<html>a sheet that shall be</html>';
+const REPLACING = { from: 'tern.boat.yaml', overwrite: true };
+
 let folder = '';
 beforeEach(() => {
   folder = fs.mkdtempSync(join(tmpdir(), 'boats-'));
@@ -36,29 +41,35 @@ function fills(call: 'openSync' | 'writeFileSync' | 'fsyncSync' | 'renameSync', 
   syncBuiltinESMExports();
 }
 
-describe('a boat file is whole, and nothing lies beside it, where the disk is full', () => {
-  it.each([
-    ['when the new one is begun', 'openSync', 2],
-    ['half-way in the new one', 'writeFileSync', 1],
-    ['when the new one is brought to the disk', 'fsyncSync', 1],
-    ['when it is put in place', 'renameSync', 1],
-  ] as const)('%s', (_, call, nth) => {
-    const file = join(folder, 'tern.boat.yaml');
-    fs.writeFileSync(file, WAS);
+/** Where the disk fills, by the call and which of its kind. */
+const MOMENTS = [
+  ['when the new one is begun', 'openSync', 2],
+  ['half-way in the new one', 'writeFileSync', 1],
+  ['when the new one is brought to the disk', 'fsyncSync', 1],
+  ['when it is put in place', 'renameSync', 1],
+] as const;
+
+describe.each([
+  ['a boat file', 'tern.boat.yaml', `\uFEFF${WAS}`, (file: string) => rewriteBoatFile(file, WAS, NOW)],
+  ['a sheet', 'tern.html', PAGE, (file: string) => writeOutput(file, NEW_PAGE, REPLACING)],
+])('%s is whole, and nothing lies beside it, where the disk is full', (_, name, was, write) => {
+  it.each(MOMENTS)('%s', (_when, call, nth) => {
+    const file = join(folder, name);
+    fs.writeFileSync(file, was);
     fills(call, nth);
-    expect(() => rewriteBoatFile(file, WAS, NOW)).toThrow('the disk is full');
-    expect(fs.readFileSync(file, 'utf8')).toBe(WAS);
-    expect(fs.readdirSync(folder)).toEqual(['tern.boat.yaml']);
+    expect(() => write(file)).toThrow('the disk is full');
+    expect(fs.readFileSync(file, 'utf8')).toBe(was);
+    expect(fs.readdirSync(folder)).toEqual([name]);
   });
 
   it('half-way in a file of two names, that cannot be put in place whole', () => {
-    const [file, other] = [join(folder, 'tern.boat.yaml'), join(folder, 'other.boat.yaml')];
-    fs.writeFileSync(file, `\uFEFF${WAS}`);
+    const [file, other] = [join(folder, name), join(folder, 'other')];
+    fs.writeFileSync(file, was);
     fs.linkSync(file, other);
     fills('writeFileSync', 2);
-    expect(() => rewriteBoatFile(file, WAS, NOW)).toThrow('the disk is full');
-    expect(fs.readFileSync(other, 'utf8')).toBe(`\uFEFF${WAS}`);
-    expect(fs.readdirSync(folder).sort()).toEqual(['other.boat.yaml', 'tern.boat.yaml']);
+    expect(() => write(file)).toThrow('the disk is full');
+    expect(fs.readFileSync(other, 'utf8')).toBe(was);
+    expect(fs.readdirSync(folder).sort()).toEqual(['other', name]);
   });
 });
 

@@ -259,27 +259,20 @@ describe('values', () => {
     expect(valueAt(syntax, ['hull', 'waterline'])).toBeNull();
   });
 
-  test('entries come with the text that makes their value', () => {
-    expect(entriesOf(syntax, ['payload']).map(({ path, source, shared }) => ({ path, source, shared }))).toEqual([
-      {
-        path: ['payload', 0],
-        source: `  - name: battery # heavy
-    mass: "310 g"
-    balance:
-      station: 30 mm`,
-        shared: false,
-      },
-      {
-        path: ['payload', 1],
-        source: `  - mass: 5 g
-    <<: *common`,
-        shared: true,
-      },
-      { path: ['payload', 2], source: '  - *common', shared: true },
-      { path: ['payload', 3], source: '', shared: false },
-    ]);
-    expect(entriesOf(syntax, ['hull', 'tanks']).map(entry => entry.source)).toEqual(['{ name: main, kind: sealed }']);
+  test('entries come by their places, with their values', () => {
+    expect(entriesOf(syntax, ['payload']).map(({ path, value }) => [path, value])).toEqual(
+      [0, 1, 2, 3].map(i => [['payload', i], valueAt(syntax, ['payload', i])]),
+    );
+    expect(entriesOf(syntax, ['hull', 'tanks']).map(entry => entry.value)).toEqual([{ name: 'main', kind: 'sealed' }]);
     expect(entriesOf(syntax, ['hull'])).toEqual([]);
+  });
+
+  test('a figure that no machine can hold is what is written', () => {
+    expect(valueAt(readSyntax('boat: .nan\nscale: -.INF\nnote: 1e999\n'), [])).toEqual({
+      boat: '.nan',
+      scale: '-.INF',
+      note: '1e999',
+    });
   });
 
   test('a key named as parts of every object are is plain data', () => {

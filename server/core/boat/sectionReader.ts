@@ -36,8 +36,8 @@ export interface KeptSchemas {
 }
 
 interface KeptEntry extends ReadEntry {
-  /** Its text, and what is to be known to read it; null where it draws on other places of the file. */
-  readonly source: string | null;
+  /** What stands in the file, whatever stands around it, and what is to be known to read it. */
+  readonly raw: unknown;
   readonly context: string;
 }
 
@@ -139,15 +139,15 @@ function readList<T, E extends Entry>(
   log.lists.set(pathKey(path), results);
   return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap((item, i) => {
     const had = before[i];
-    const source = item.shared ? null : item.source;
-    const isSame = source !== null && had?.source === source && had.context === context && hasItsWorld(had, around);
+    const raw = item.value;
+    const isSame = had?.context === context && sameData(had.raw, raw) && hasItsWorld(had, around);
     const result = isSame
       ? had
-      : { ...readOne(schema(), item.path, item.value, { what, describer, around, read }), source, context };
+      : { ...readOne(schema(), item.path, raw, { what, describer, around, read }), raw, context };
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);
-    if (result.entry === null) leaveOut(path, nameOf(item.value) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
+    if (result.entry === null) leaveOut(path, nameOf(raw) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
     return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
   });
 }

@@ -1,6 +1,7 @@
 import { type CodeAction, CodeActionKind, type WorkspaceEdit } from 'vscode-languageserver-types';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { soundMends, tryMends } from '../../core/analysis/soundMends.ts';
+import type { Correction } from '../../core/corrections/correction.ts';
 import { proposeBays } from '../../core/corrections/room/proposeBays.ts';
 import { type Change, conditionOf, type Finding } from '../../core/findings/finding.ts';
 import { applyChanges } from '../../core/text/editing/edit.ts';
@@ -47,7 +48,10 @@ function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readon
   });
 }
 
-/** Corrections stand with the findings about the condition that they set right; the first, the best, is preferred. */
+/**
+ * Corrections stand with the findings about the condition that they set right, and are said to clear those that the full
+ * model no longer has; the first, the best, is preferred. Bays alone clear none.
+ */
 function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: EditedFile): readonly CodeAction[] {
   const findings = touched.filter(finding => conditionOf(finding) !== null);
   const conditions = new Set(findings.map(conditionOf));
@@ -56,12 +60,19 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
     .all()
     .filter(({ condition }) => condition === 'both' || conditions.has(condition));
   const bays = analysis.boatToTrim && proposeBays(analysis.boat);
-  const offers = [...suiting, ...(bays ? [bays] : [])];
-  return offers.flatMap(({ title, changes }, i) => {
+  const offers = [
+    ...suiting.map(offer => ({ ...offer, clears: findings.filter(finding => clears(offer, finding)) })),
+    ...(bays ? [{ ...bays, clears: [] }] : []),
+  ];
+  return offers.flatMap(({ title, changes, clears }, i) => {
     const edit = editOf(analysis, changes, file);
-    return edit ? [quickFix(analysis, { title, findings, edit, isBest: i === 0 })] : [];
+    return edit ? [quickFix(analysis, { title, findings: clears, edit, isBest: i === 0 && clears.length > 0 })] : [];
   });
 }
+
+const clears = ({ condition, left }: Correction, finding: Finding): boolean =>
+  (condition === 'both' || condition === conditionOf(finding)) &&
+  !left.some(each => each.code === finding.code && conditionOf(each) === conditionOf(finding));
 
 /** On the water: the other water, with what it asks for. */
 function waterActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {

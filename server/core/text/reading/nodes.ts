@@ -67,8 +67,10 @@ export const isAlias = (node: Node | null | undefined): node is AliasNode => nod
 export function toNode(from: unknown): Node | null {
   if (yaml.isAlias(from)) return { kind: 'alias', ...placeOf(from), source: from.source };
   if (yaml.isScalar(from)) {
-    const { value, type = 'PLAIN', source = '' } = from;
+    const { type = 'PLAIN', source = '' } = from;
     const style = type as ScalarNode['style'];
+    // “.nan”, “.inf” and figures too large for any machine are what is written, to be told as that.
+    const value = typeof from.value === 'number' && !Number.isFinite(from.value) ? source : from.value;
     return { kind: 'scalar', ...placeOf(from), anchor: from.anchor ?? '', value, style, source };
   }
   if (yaml.isMap(from)) {

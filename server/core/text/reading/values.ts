@@ -4,7 +4,7 @@ import { locate } from './locate.ts';
 import { isMapNode, isScalar, isSeq, type Node } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
 import type { Syntax } from './syntax.ts';
-import { childOf, follow, keyName, pairsOf, spanOf } from './tree.ts';
+import { childOf, follow, keyName, pairsOf } from './tree.ts';
 
 /** The sub-tree at a path as plain data; undefined where nothing stands, and for an alias that leads nowhere. */
 export function valueAt(syntax: Syntax, path: Path): unknown {
@@ -24,33 +24,20 @@ export function kindAt(syntax: Syntax, path: Path): 'scalar' | 'map' | 'list' | 
 /** One entry of a list. */
 export interface ListItem {
   readonly path: Path;
-  /** Made when asked for: of an entry that was read before it is not. */
+  /** Made when asked for. */
   readonly value: unknown;
-  /** Its text, with its indentation: entries of the same text have the same value, unless one is `shared`. */
-  readonly source: string;
-  /** True when the value draws on other places of the file through aliases. */
-  readonly shared: boolean;
 }
 
 /** The entries of the list at a path; none where no list stands. */
 export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
   const list = locate(syntax, path)?.node;
   if (!isSeq(list)) return [];
-  const { readText: text } = syntax;
-  return list.items.map((written, index) => {
-    const dash = list.dashes[index];
-    const span = spanOf(written);
-    const start = dash === undefined ? (span?.[0] ?? 0) : lineStart(text, dash);
-    const source = text.slice(start, span?.[1] ?? start);
-    return {
-      path: [...path, index],
-      get value() {
-        return toPlain(written, syntax);
-      },
-      source,
-      shared: source.includes('*'),
-    };
-  });
+  return list.items.map((written, index) => ({
+    path: [...path, index],
+    get value() {
+      return toPlain(written, syntax);
+    },
+  }));
 }
 
 /** The keys of the map at a path, those it merges in included; none where no map stands. */
