@@ -77,5 +77,6 @@ export async function preview(
   const result = await page.client.sendRequest<PreviewResult>(previewRequest, params).catch(() => null);
   const isCurrent = result?.version === page.boat?.version;
   const pictures = isCurrent ? (result?.pictures ?? []) : [];
-  post(page, { kind: 'preview', drag, pictures, words: result?.words ?? '', glance: result?.glance ?? NO_GLANCE });
+  const { words, glance } = result ?? { words: '', glance: NO_GLANCE };
+  post(page, { kind: 'preview', drag, metres, pictures, words, glance });
 }

@@ -12,16 +12,22 @@ export interface PictureScale {
   readonly trim: number;
 }
 
-/** What a picture tells of its scale; null for one without, in which nothing can be dragged along the boat. */
+/** What a picture tells of its scale; null for one that does not show the boat along its length. */
 export function scaleOf(scale: string | undefined, trim: string | undefined): PictureScale | null {
   const perMetre = Number(scale ?? Number.NaN);
-  const radians = Number(trim ?? 0);
+  const radians = Number(trim ?? Number.NaN);
   return perMetre > 0 && Number.isFinite(radians) ? { perMetre, trim: radians } : null;
 }
 
 /** How far along the boat a way across the picture is, m, positive aft. */
 export const alongBoat = (from: Point, to: Point, { perMetre, trim }: PictureScale): number =>
   ((to.x - from.x) * Math.cos(trim) + (to.y - from.y) * Math.sin(trim)) / perMetre;
+
+/** The way across the picture of what is moved so far along the boat, m, positive aft. */
+export const acrossPicture = (metres: number, { perMetre, trim }: PictureScale): Point => ({
+  x: metres * perMetre * Math.cos(trim),
+  y: metres * perMetre * Math.sin(trim),
+});
 
 /** A hand that shakes by less than this many pixels clicks, it does not drag. */
 const SHAKE = 4;

@@ -1,4 +1,5 @@
 import type { SheetGauge } from '../../server/editor/protocol.ts';
+import { renewContent } from './renew.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The strip of gauges on the page. */
@@ -9,38 +10,39 @@ interface Gauges {
 /** @param reveal goes to a place in the file */
 export function createGauges(host: HTMLElement, reveal: (path: string) => void): Gauges {
   let shown = '';
+  host.addEventListener('click', ({ target }) => {
+    const gauge = target instanceof Element ? target.closest<HTMLElement>('[data-place]') : null;
+    if (gauge?.dataset.place !== undefined) reveal(gauge.dataset.place);
+  });
   return {
     show(gauges) {
       const wanted = JSON.stringify(gauges);
       if (wanted === shown) return;
       shown = wanted;
-      const focused = host.querySelector<HTMLElement>(':focus')?.dataset.gauge;
       const headings = [...new Set(gauges.map(({ heading }) => heading))];
-      host.replaceChildren(
-        ...headings.map(heading => {
-          const group = elementOf('section', 'gauge-group');
-          group.append(
-            elementOf('h2', 'gauge-heading', heading),
-            ...gauges.filter(gauge => gauge.heading === heading).map(gauge => drawn(gauge, reveal)),
-          );
-          return group;
-        }),
-      );
-      // The keyboard's focus stays on its gauge.
-      if (focused !== undefined) host.querySelector<HTMLElement>(`[data-gauge="${CSS.escape(focused)}"]`)?.focus();
+      const strip = document.createDocumentFragment();
+      for (const heading of headings) {
+        const group = elementOf('section', 'gauge-group');
+        group.append(
+          elementOf('h2', 'gauge-heading', heading),
+          ...gauges.filter(gauge => gauge.heading === heading).map(drawn),
+        );
+        strip.append(group);
+      }
+      renewContent(host, strip);
     },
   };
 }
 
 /** A gauge as a button: all that the bar shows is said in words too. */
-function drawn(gauge: SheetGauge, reveal: (path: string) => void): HTMLElement {
+function drawn(gauge: SheetGauge): HTMLElement {
   const { name, title, value, proposed, limit, ends, standing, verdict, path, svg } = gauge;
   const button = elementOf(path === null ? 'div' : 'button', `gauge ${standing}`);
   button.dataset.gauge = name;
   if (button instanceof HTMLButtonElement && path !== null) {
     button.type = 'button';
     button.title = standing === 'out' ? 'Go to what is said of it' : 'Go to its limit';
-    button.addEventListener('click', () => reveal(path));
+    button.dataset.place = path;
   }
   const head = elementOf('span', 'gauge-head');
   head.append(elementOf('span', 'gauge-title', title), elementOf('span', 'gauge-verdict', verdict));

@@ -22,6 +22,8 @@ export type ToPanel =
   | {
       readonly kind: 'preview';
       readonly drag: number;
+      /** m aft of where it is in the file. */
+      readonly metres: number;
       /** Where the part is. */
       readonly words: string;
       readonly glance: SheetGlance;

@@ -1,3 +1,5 @@
+import { ADDED } from './renew.ts';
+
 /** Names in the pictures of what one points at, has in the keyboard's focus, or has the cursor in: others have no label. */
 
 const SVG = 'http://www.w3.org/2000/svg';
@@ -41,6 +43,7 @@ function tagFor(entry: SVGElement, why: Why): void {
   const tag = document.createElementNS(SVG, 'text');
   tag.setAttribute('class', `name-tag ${why}`);
   tag.setAttribute('aria-hidden', 'true');
+  tag.setAttribute(ADDED, path ?? '');
   tag.setAttribute('text-anchor', 'middle');
   tag.textContent = words;
   picture.append(tag);

@@ -49,11 +49,21 @@ interface Shown {
 function show(shown: Shown): void {
   if (shown.isWhole) pictures.show(shown.pictures);
   else pictures.showSome(shown.pictures);
-  words.textContent = shown.words;
-  verdict.textContent = shown.glance.verdict.words;
-  verdict.className = shown.glance.verdict.state;
-  gauges.show(shown.glance.gauges);
-  legend.textContent = shown.glance.legend;
+  tell(shown);
+}
+
+function tell(told: Pick<Shown, 'words' | 'glance'>): void {
+  const { verdict: said, gauges: strip, legend: signs } = told.glance;
+  put(words, told.words);
+  put(verdict, said.words);
+  if (verdict.className !== said.state) verdict.className = said.state;
+  gauges.show(strip);
+  put(legend, signs);
+}
+
+/** The same words again are no news to a screen reader. */
+function put(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
 }
 
 const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { kind: K }>) => void } = {
@@ -61,7 +71,10 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
     sheet = message;
     document.body.classList.remove('empty');
     // While a part is held, what it would be goes before what is.
-    if (!isHeld) show({ ...message, words: '' });
+    if (!isHeld) {
+      pictures.carry(null);
+      show({ ...message, words: '' });
+    }
     if (message.isWhole) offerProposals(message);
     else openOffer(false);
     if (scroll !== null) window.scrollTo(0, scroll);
@@ -70,8 +83,9 @@ const receive: { readonly [K in ToPanel['kind']]: (message: Extract<ToPanel, { k
   },
   preview(message) {
     if (message.drag !== drag) return;
-    if (isHeld && message.pictures.length > 0) show({ ...message, isWhole: false });
-    previews.answered();
+    if (!isHeld || message.pictures.length === 0) return previews.answered();
+    tell(message);
+    pictures.showHeld(message.pictures, message.metres, previews.answered);
   },
   light: ({ path }) => pictures.light(path),
   say(message) {
@@ -147,14 +161,18 @@ listenToHands(pictureHost, {
   nudge: (path, marks) => editor.postMessage({ kind: 'nudge', path, marks }),
   hold(path, metres) {
     isHeld = true;
+    pictures.carry({ path, metres });
     previews.want({ path, metres });
   },
   drop(path, metres) {
     endDrag();
+    // It lies there until the text has it there.
+    pictures.carry({ path, metres });
     editor.postMessage({ kind: 'drop', path, metres });
   },
   letGo() {
     endDrag();
+    pictures.carry(null);
     if (sheet) show({ ...sheet, words: '' });
   },
 });

@@ -1,6 +1,8 @@
 import type { SheetPicture } from '../../server/editor/protocol.ts';
+import { carry, type Held } from './held.ts';
 import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
+import { renew } from './renew.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The pictures on the page. */
@@ -9,6 +11,10 @@ export interface Pictures {
   show(pictures: readonly SheetPicture[]): void;
   /** Shows these pictures; others that are there wait, out of date. */
   showSome(pictures: readonly SheetPicture[]): void;
+  /** Puts a held part where the hand has it, at once; null lets go of it, and of the pictures of it that still wait. */
+  carry(held: Held | null): void;
+  /** Shows pictures in which the held part is `metres` aft of where it is in the file, one a frame; others wait. */
+  showHeld(pictures: readonly SheetPicture[], metres: number, onShown: () => void): void;
   /** Lights the entry at a path in every picture; null for none. */
   light(path: string | null): void;
 }
@@ -17,6 +23,8 @@ export interface Pictures {
 export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[]) => void): Pictures {
   let shown: readonly SheetPicture[] = [];
   let lit: string | null = null;
+  let held: Held | null = null;
+  let waiting = 0;
   const figures = new Map<string, Figure>();
   const inView = new Set<Element>();
   listenForNames(host);
@@ -27,19 +35,13 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     }
     onSeen([...figures].flatMap(([id, { root }]) => (inView.has(root) ? [id] : [])));
   });
-  const lightIn = (figure: Figure): void => {
-    for (const entry of figure.drawing.querySelectorAll<SVGElement>('[data-path]')) {
-      const isLit = entry.dataset.path === lit;
-      entry.classList.toggle('lit', isLit);
-      if (isLit) entry.setAttribute('aria-current', 'true');
-      else entry.removeAttribute('aria-current');
-    }
-    for (const label of figure.drawing.querySelectorAll<SVGElement>('[data-of]')) {
-      label.classList.toggle('lit', label.dataset.of === lit);
-    }
-    nameLit(figure.drawing);
+  const draw = (figure: Figure, picture: SheetPicture, drawnAt: number): void => {
+    redraw(figure, picture, { room: host.clientWidth, lit });
+    figure.drawnAt = drawnAt;
+    if (held) carry(figure.drawing, held, drawnAt);
   };
   const showAll = (pictures: readonly SheetPicture[], outdated: readonly string[]): void => {
+    cancelAnimationFrame(waiting);
     const { gone, patches } = patchesFor(shown, pictures);
     for (const id of gone) {
       const root = figures.get(id)?.root;
@@ -55,14 +57,14 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
       figures.set(id, figure);
       if (patch.kind === 'add') watcher.observe(figure.root);
       if (patch.kind !== 'keep') tell(figure, patch.picture);
-      if (patch.kind === 'add' || patch.kind === 'redraw') {
-        redraw(figure, patch.picture, host.clientWidth);
-        lightIn(figure);
-      }
+      if (patch.kind === 'add' || patch.kind === 'redraw') draw(figure, patch.picture, 0);
       if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
     });
-    for (const [id, { root }] of figures) root.setAttribute('aria-busy', String(outdated.includes(id)));
+    wait(outdated);
     shown = pictures;
+  };
+  const wait = (outdated: readonly string[]): void => {
+    for (const [id, { root }] of figures) root.setAttribute('aria-busy', String(outdated.includes(id)));
   };
   return {
     show: pictures => showAll(pictures, []),
@@ -70,9 +72,34 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
       const page = joined(shown, pictures);
       showAll(page.pictures, page.outdated);
     },
+    carry(next) {
+      held = next;
+      if (!held) cancelAnimationFrame(waiting);
+      for (const { drawing, drawnAt } of figures.values()) carry(drawing, held, drawnAt);
+    },
+    showHeld(pictures, metres, onShown) {
+      const next = pictures.filter(({ id }) => figures.has(id));
+      wait(joined(shown, next).outdated);
+      const step = (): void => {
+        const picture = next.shift();
+        const figure = picture && figures.get(picture.id);
+        if (!figure) {
+          onShown();
+          return;
+        }
+        tell(figure, picture);
+        draw(figure, picture, metres);
+        shown = joined(shown, [picture]).pictures;
+        waiting = requestAnimationFrame(step);
+      };
+      waiting = requestAnimationFrame(step);
+    },
     light(path) {
       lit = path;
-      for (const figure of figures.values()) lightIn(figure);
+      for (const { drawing } of figures.values()) {
+        lightIn(drawing, lit);
+        nameLit(drawing);
+      }
     },
   };
 }
@@ -81,6 +108,8 @@ interface Figure {
   readonly root: HTMLElement;
   readonly words: HTMLElement;
   readonly drawing: HTMLElement;
+  /** Where a held part is in the picture: m aft of where it is in the file. */
+  drawnAt: number;
 }
 
 function createFigure(): Figure {
@@ -90,7 +119,7 @@ function createFigure(): Figure {
   // The drawing carries its own heading; these words are for those who do not see it.
   words.className = 'unseen';
   root.append(words, drawing);
-  return { root, words, drawing };
+  return { root, words, drawing, drawnAt: 0 };
 }
 
 const tell = ({ root, words }: Figure, { id, title, description }: SheetPicture): void => {
@@ -98,24 +127,43 @@ const tell = ({ root, words }: Figure, { id, title, description }: SheetPicture)
   words.textContent = `${title}. ${description}`;
 };
 
-function redraw({ root: figure, drawing }: Figure, { svg }: SheetPicture, room: number): void {
-  const root = readSvg(svg);
-  if (!root) {
+interface Look {
+  /** Width of the page, px. */
+  readonly room: number;
+  readonly lit: string | null;
+}
+
+function redraw({ root: figure, drawing }: Figure, { svg }: SheetPicture, { room, lit }: Look): void {
+  const next = readSvg(svg);
+  if (!next) {
     drawing.textContent = 'This picture could not be drawn.';
     return;
   }
-  figure.style.setProperty('--share', String(shareOf(root.viewBox.baseVal.width, room)));
+  figure.style.setProperty('--share', String(shareOf(next.viewBox.baseVal.width, room)));
   // An image would hide its parts from a screen reader.
-  root.setAttribute('role', 'group');
-  for (const entry of root.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {
+  next.setAttribute('role', 'group');
+  for (const entry of next.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {
     entry.setAttribute('tabindex', '0');
     entry.setAttribute('role', 'button');
     entry.setAttribute('aria-describedby', describing(entry));
   }
-  const focused = document.activeElement;
-  const key = focused instanceof SVGElement && drawing.contains(focused) ? selectorOf(focused) : null;
-  drawing.replaceChildren(document.adoptNode(root));
-  if (key !== null) drawing.querySelector<SVGElement>(key)?.focus({ preventScroll: true });
+  lightIn(next, lit);
+  const shown = drawing.querySelector('svg');
+  if (shown) renew(shown, next);
+  else drawing.replaceChildren(document.adoptNode(next));
+  nameLit(drawing);
+}
+
+function lightIn(drawing: Element, lit: string | null): void {
+  for (const entry of drawing.querySelectorAll<SVGElement>('[data-path]')) {
+    const isLit = entry.dataset.path === lit;
+    entry.classList.toggle('lit', isLit);
+    if (isLit) entry.setAttribute('aria-current', 'true');
+    else entry.removeAttribute('aria-current');
+  }
+  for (const label of drawing.querySelectorAll<SVGElement>('[data-of]')) {
+    label.classList.toggle('lit', label.dataset.of === lit);
+  }
 }
 
 /** The part of the page's width that a picture takes: all of it, a half or a quarter, what is nearest to its own. */
@@ -127,8 +175,3 @@ function describing({ dataset }: SVGElement): string {
   if (dataset.correction !== undefined) return 'keys-ghost';
   return dataset.drag === 'station' ? 'keys-part' : 'keys-entry';
 }
-
-const selectorOf = ({ dataset }: SVGElement): string =>
-  dataset.path === undefined
-    ? `[data-correction="${CSS.escape(dataset.correction ?? '')}"]`
-    : `[data-path="${CSS.escape(dataset.path)}"]`;

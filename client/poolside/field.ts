@@ -1,7 +1,7 @@
 /** One thing to read: what and where, what is expected, a figure with steppers, its side, and how far it is from the file. */
+import type { AgainstFile } from '../../server/core/poolside/byFile.ts';
 import type { PoolReading } from '../../server/core/poolside/day.ts';
 import type { PoolField } from '../../server/core/poolside/fields.ts';
-import type { PoolView } from '../../server/core/poolside/view.ts';
 import { button, choice, h, refill } from './dom.ts';
 import { frame, nearPicture } from './picture.ts';
 import { shownFigure, stepped, typedFigure } from './typed.ts';
@@ -14,7 +14,7 @@ export interface FieldCard {
 export interface FieldShown {
   readonly field: PoolField;
   readonly reading: PoolReading | null;
-  readonly compared: PoolView['compared'][number] | null;
+  readonly compared: AgainstFile | null;
   readonly svg: string;
 }
 
@@ -95,7 +95,9 @@ export function createField(first: FieldShown, hands: FieldHands, id: string): F
         sides,
         sideChoice(field.ways, reading, way => enter({ way })),
       );
-    said.textContent = wordsFor(next);
+    const words = wordsFor(next);
+    // Said anew it would be read out anew.
+    if (said.textContent !== words) said.textContent = words;
     said.className = `said ${compared && reading?.size !== null ? compared.tone : ''}`;
     element.classList.toggle('read', reading !== null && reading.size !== null);
     if (near && field.at !== null) nearPicture(near, next.svg, field.at);

@@ -43,6 +43,7 @@ const keeper = createKeeper(
 );
 let { day, at: changedAt } = keeper.kept() ?? { day: emptyDay(boat.name), at: 0 };
 let view: PoolView = boat.view;
+let viewed = emptyDay(boat.name);
 let advice: DrawnAdvice | null = null;
 let condition: PoolCondition = 'surfaced';
 let turn = WARMING;
@@ -72,6 +73,7 @@ function hear(message: FromWorker): void {
   if (message.kind !== 'failed' && (message.turn !== turn || turn === WARMING)) return;
   if (message.kind === 'view') {
     view = message.view;
+    viewed = day;
     working = { ...working, view: working.view && !view.isSettled && view.isWhole };
   } else if (message.kind === 'advice') {
     advice = message.advice;
@@ -184,7 +186,7 @@ function show(): void {
   pictureIn(part('picture'), drawn[condition]);
   part('by').textContent = `${shownBy()}, with what is aboard now:`;
   part('lies').replaceChildren(...linesOf(view.pictures[condition].words).map(words => h('li', {}, words)));
-  readings.show(view, day, condition);
+  readings.show({ view, day, viewed }, condition);
   showTold(part('told'), view, working.view);
   showToDo(part('todo'), { day, advice, isWorking: working.advice }, hands);
   showDay(part('day'), day, saidOfDay, hands);

@@ -1,7 +1,7 @@
 /** The readings that are asked for in one condition, a card each; the cards stay while the same things are asked for. */
-import type { PoolCondition, PoolDay, PoolReading } from '../../server/core/poolside/day.ts';
+import type { PoolCondition, PoolReading } from '../../server/core/poolside/day.ts';
 import type { PoolField } from '../../server/core/poolside/fields.ts';
-import type { PoolView } from '../../server/core/poolside/view.ts';
+import { comparedNow, type KnownOfDay } from './comparing.ts';
 import { readingIn } from './dayLog.ts';
 import { choice, h } from './dom.ts';
 import { createField, type FieldCard } from './field.ts';
@@ -12,7 +12,7 @@ export interface ReadingHands {
 }
 
 export interface Readings {
-  readonly show: (view: PoolView, day: PoolDay, condition: PoolCondition) => void;
+  readonly show: (known: KnownOfDay, condition: PoolCondition) => void;
 }
 
 /** How the water in the tanks is read: one of the two is shown. */
@@ -24,18 +24,16 @@ export function createReadings(host: HTMLElement, hands: ReadingHands): Readings
   let tankWay: TankWay = 'fill';
   let last: Parameters<Readings['show']> | null = null;
 
-  const show: Readings['show'] = (view, day, condition) => {
-    last = [view, day, condition];
+  const show: Readings['show'] = (known, condition) => {
+    last = [known, condition];
+    const { view, day } = known;
     if (readingIn(day, 'submerged', { key: 'water', station: null })) tankWay = 'water';
     const fields = view.fields[condition].filter(({ key }) => !isOther(key, tankWay));
     const stations = fields.flatMap(({ station }) => station ?? []);
     const shownOf = (field: PoolField) => ({
       field,
       reading: readingIn(day, condition, field),
-      compared:
-        view.compared.find(
-          one => one.condition === condition && one.key === field.key && isAt(one.station, field.at),
-        ) ?? null,
+      compared: comparedNow(known, condition, field),
       svg: view.pictures[condition].svg,
     });
     const now = JSON.stringify([condition, fields.map(({ key, station }) => [key, station])]);
@@ -73,7 +71,7 @@ export function createReadings(host: HTMLElement, hands: ReadingHands): Readings
         way => {
           if (!last || way === tankWay) return;
           tankWay = way;
-          const [, , condition] = last;
+          const [, condition] = last;
           const other: PoolReading['key'] = way === 'fill' ? 'water' : 'fill';
           hands.enter(condition, { key: other, station: null, unit: '', size: null, way: null });
         },
@@ -84,7 +82,3 @@ export function createReadings(host: HTMLElement, hands: ReadingHands): Readings
 
 const isOther = (key: PoolField['key'], tankWay: TankWay): boolean =>
   (key === 'fill' || key === 'water') && key !== tankWay;
-
-/** The same station, read back from its text. */
-const isAt = (one: number | null, other: number | null): boolean =>
-  one === other || (one !== null && other !== null && Math.abs(one - other) < 1e-6);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { alongBoat, isDrag, marksOfKey, scaleOf } from '../../client/panel/drag.ts';
+import { acrossPicture, alongBoat, isDrag, marksOfKey, scaleOf } from '../../client/panel/drag.ts';
 import { oneAtATime } from '../../client/panel/oneAtATime.ts';
 
 describe('a way across the picture', () => {
@@ -21,6 +21,8 @@ describe('a way across the picture', () => {
           const from = { x: 12, y: 34 };
           const to = { x: from.x + 700 * metres * Math.cos(trim), y: from.y + 700 * metres * Math.sin(trim) };
           expect(alongBoat(from, to, scale)).toBeCloseTo(metres, 9);
+          const { x, y } = acrossPicture(metres, scale);
+          expect([x, y]).toEqual([expect.closeTo(to.x - from.x, 9), expect.closeTo(to.y - from.y, 9)]);
           // Square to it, nothing.
           const aside = { x: from.x - 50 * Math.sin(trim), y: from.y + 50 * Math.cos(trim) };
           expect(alongBoat(from, aside, scale)).toBeCloseTo(0, 9);
@@ -31,7 +33,8 @@ describe('a way across the picture', () => {
 
   test('counts only in a picture that says its scale', () => {
     expect(scaleOf('512.5', '0.01')).toEqual({ perMetre: 512.5, trim: 0.01 });
-    expect(scaleOf('512.5', undefined)).toEqual({ perMetre: 512.5, trim: 0 });
+    // A section shows nothing along the boat.
+    expect(scaleOf('512.5', undefined)).toBeNull();
     for (const scale of [undefined, '', '0', '-3', 'wide']) expect(scaleOf(scale, '0')).toBeNull();
     expect(scaleOf('500', 'steep')).toBeNull();
   });

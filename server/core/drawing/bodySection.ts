@@ -17,8 +17,10 @@ import { loopsOf, type Thing, type Things } from './things.ts';
 import { seen, turnFor, unturned } from './turn.ts';
 
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
+export function bodySection(analysis: Analysis, there: LoadedCondition, aboard: Things, page: Page): Picture {
   const width = page.narrow;
+  // A hand cannot move anything along the boat here.
+  const things: Things = { ...aboard, parts: aboard.parts.map(part => ({ ...part, canMove: false })) };
   const drawnState = drawnStateOf(there);
   const { boat } = analysis;
   const { station, where } = sectionStation(analysis, things);

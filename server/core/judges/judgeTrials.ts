@@ -1,8 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { LearnedTrial } from '../trials/learn.ts';
-import { type ComparedReading, DIFFERS } from '../trials/pool/compare.ts';
-import { readingName, readingText, sizeText, trialName, wayOff } from '../trials/pool/readingWords.ts';
+import type { ComparedReading } from '../trials/pool/compare.ts';
+import { DIFFERS, readingName, readingText, sizeText, trialName, wayOff } from '../trials/pool/readingWords.ts';
 import type { ReadingSlip } from '../trials/pool/told.ts';
 import { capital } from '../wording/capital.ts';
 

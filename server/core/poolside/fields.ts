@@ -1,16 +1,17 @@
 import { countedAt } from '../../../schema/places.ts';
 import { readQuantity } from '../../../schema/quantity.ts';
-import { type Dimension, type FileUnits, fromSi, unitNamed } from '../../../schema/units.ts';
+import { type FileUnits, fromSi } from '../../../schema/units.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import { READS } from '../boat/readingUncertainties.ts';
-import type { Reading } from '../boat/trial.ts';
+import type { Reading, Trial } from '../boat/trial.ts';
 import { markStations } from '../trials/markStations.ts';
-import { compareTrial } from '../trials/pool/compare.ts';
+import { type ComparedReading, compareTrial } from '../trials/pool/compare.ts';
 import { readingText, sizeText } from '../trials/pool/readingWords.ts';
 import { tried, unread } from '../trials/readables.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
 import { stationsCount, stationTape } from '../wording/places.ts';
 import { plusMinus } from '../wording/withUncertainty.ts';
+import { type ByFile, unitOfReading } from './byFile.ts';
 import type { PoolCondition, PoolDay, ReadingKey } from './day.ts';
 
 /** One thing to read at the pool, and what is expected of it. */
@@ -30,6 +31,8 @@ export interface PoolField {
   /** Words for the positive and the negative side; null where there is no side. */
   readonly ways: readonly [more: string, less: string] | null;
   readonly expected: Expected | null;
+  /** What it should be by the file; null where the file does not foretell it. */
+  readonly byFile: ByFile | null;
 }
 
 interface Expected {
@@ -38,7 +41,7 @@ interface Expected {
   readonly words: string;
 }
 
-interface Asked extends Omit<PoolField, 'expected'> {
+interface Asked extends Omit<PoolField, 'expected' | 'byFile'> {
   /** What would be read; null where nothing is foretold. */
   readonly reading: Reading | null;
 }
@@ -51,12 +54,17 @@ const MOST_TILT = 60;
 /** What is asked for in a condition, what is expected by the boat as it is known: before trials with what is left open. */
 export function fieldsIn(analysis: Analysis, condition: PoolCondition, day: PoolDay): readonly PoolField[] {
   const asked = condition === 'surfaced' ? askedAfloat(analysis, day) : askedUnder(analysis.boat.units);
-  const expected = expectedOf(
-    analysis,
+  const trial = tried(
     condition,
-    asked.map(({ reading }) => reading),
+    asked.flatMap(({ reading }) => reading ?? []),
   );
-  return asked.map(({ reading: _, ...field }, i) => ({ ...field, expected: expected[i]?.(field) ?? null }));
+  const known = foretold(analysis, trial, analysis.source);
+  const byFile = analysis.withTrials ? foretold(analysis, trial, analysis.filed.source) : known;
+  return asked.map(({ reading, ...field }) => ({
+    ...field,
+    expected: expectedIn(known.get(reading), field, analysis),
+    byFile: byFileOf(byFile.get(reading)),
+  }));
 }
 
 function askedAfloat({ boat, trials, filed }: Analysis, { stations }: PoolDay): readonly Asked[] {
@@ -139,36 +147,40 @@ const waterHeight = ({ origin }: FileUnits): Pick<PoolField, 'how' | 'ways'> =>
       }
     : { how: 'Height of the surface above the keel line, on the centreline.', ways: null };
 
-type Foretold = (field: Pick<PoolField, 'unit' | 'step'>) => Expected | null;
+type Foretold = ReadonlyMap<Reading | null, ComparedReading & { readonly predicted: number }>;
 
 /** What the boat would show; nothing while parts of the file are missing, and where it could not lie so. */
-function expectedOf(
-  analysis: Analysis,
-  condition: PoolCondition,
-  asked: readonly (Reading | null)[],
-): readonly (Foretold | null)[] {
-  const { source, kept, file, withTrials, boat, trials } = analysis;
-  if (!file.isWhole) return [];
-  const readings = asked.filter(reading => reading !== null);
-  const inputs = analysis.filedUncertainties?.inputs ?? inputsOf(source, kept.variations);
-  const trialSet = { source, inputs, cache: kept.cache, variations: kept.variations, trials };
-  const compared = compareTrial(trialSet, tried(condition, readings)).readings;
-  return asked.map(reading => {
-    const found = compared.find(one => one.reading === reading);
-    if (!found || found.predicted === null) return null;
-    const { predicted, uncertainty } = found;
-    const value = readingText(found.reading, predicted, boat.units);
-    // What the trials leave open of a reading is not figured: the file's own uncertainty would be too wide.
-    const words = withTrials ? value : plusMinus(value, sizeText(found.reading, uncertainty, boat.units));
-    const counted = found.reading.of === 'mark' ? countedAt(predicted, 'height', boat.units) : predicted;
-    return ({ unit, step }) => ({ size: onStep(inUnit(counted, unit), step), words });
-  });
+function foretold(analysis: Analysis, trial: Trial, source: Analysis['source']): Foretold {
+  const { kept, file, trials, filedUncertainties } = analysis;
+  if (!file.isWhole) return new Map();
+  const inputs = filedUncertainties?.inputs ?? inputsOf(source, kept.variations);
+  const { readings } = compareTrial({ source, inputs, cache: kept.cache, variations: kept.variations, trials }, trial);
+  return new Map(
+    readings.flatMap(one => (one.predicted === null ? [] : [[one.reading, { ...one, predicted: one.predicted }]])),
+  );
 }
 
-const DIMENSIONS: Readonly<Record<string, Dimension>> = { '°': 'angle', '%': 'fraction', ml: 'volume', in3: 'volume' };
+function expectedIn(
+  found: (ComparedReading & { readonly predicted: number }) | undefined,
+  { unit, step }: Pick<PoolField, 'unit' | 'step'>,
+  { boat: { units }, withTrials }: Analysis,
+): Expected | null {
+  if (!found) return null;
+  const { reading, predicted, uncertainty } = found;
+  const value = readingText(reading, predicted, units);
+  // What the trials leave open of a reading is not figured: the file's own uncertainty would be too wide.
+  const words = withTrials ? value : plusMinus(value, sizeText(reading, uncertainty, units));
+  const counted = reading.of === 'mark' ? countedAt(predicted, 'height', units) : predicted;
+  return { size: onStep(inUnit(counted, unit), step), words };
+}
+
+const byFileOf = (found: (ComparedReading & { readonly predicted: number }) | undefined): ByFile | null =>
+  found
+    ? { of: found.reading.of, predicted: found.predicted, uncertainty: found.uncertainty, sigma: found.sigma }
+    : null;
 
 function inUnit(value: number, name: string): number {
-  const unit = unitNamed(name, DIMENSIONS[name] ?? 'length');
+  const unit = unitOfReading(name);
   return unit ? Math.abs(fromSi(value, unit)) : 0;
 }
 

@@ -1,13 +1,15 @@
+import type { FileUnits } from '../../../schema/units.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Trial } from '../boat/trial.ts';
 import { trimSheet } from '../drawing/trimSheet.ts';
 import { waterWords } from '../report/textReport.ts';
 import type { Working } from '../steps/steps.ts';
-import { type ComparedReading, compareTrial, DIFFERS } from '../trials/pool/compare.ts';
-import { readingText, scoreWords, sizeText, wayOff } from '../trials/pool/readingWords.ts';
+import { type ComparedReading, compareTrial } from '../trials/pool/compare.ts';
+import { readingText } from '../trials/pool/readingWords.ts';
 import { verdict } from '../trials/pool/words.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
 import type { Advised } from './advice.ts';
+import { type AgainstFile, agreement, apartWords, toneOf } from './byFile.ts';
 import { openTrials, type PoolCondition, type PoolDay, type ReadingKey } from './day.ts';
 import { fieldsIn, type PoolField } from './fields.ts';
 
@@ -17,6 +19,7 @@ export interface PoolView {
   readonly isSettled: boolean;
   /** Nothing is missing from the figures: otherwise there is nothing to wait for. */
   readonly isWhole: boolean;
+  readonly units: FileUnits;
   readonly water: string;
   /** It has a tank to dive with. */
   readonly dives: boolean;
@@ -33,12 +36,10 @@ export interface PoolView {
 /** How the boat lies: a drawing, and in words. */
 export type PoolPictures = Readonly<Record<PoolCondition, { readonly svg: string; readonly words: string }>>;
 
-interface ComparedWords {
+interface ComparedWords extends AgainstFile {
   readonly condition: PoolCondition;
   readonly key: ReadingKey;
   readonly station: number | null;
-  readonly tone: 'agrees' | 'differs' | 'slip';
-  readonly words: string;
 }
 
 /** A day by an analysis of its text: by the file at once, with the trials once it is settled. */
@@ -48,6 +49,7 @@ export function poolView(analysis: Analysis, day: PoolDay): PoolView {
   return {
     isSettled: analysis.uncertainties !== null,
     isWhole: file.isWhole,
+    units: boat.units,
     water: waterWords(boat),
     dives: boat.tanks.length > 0,
     fields: {
@@ -115,18 +117,14 @@ function comparedWords(
   const key = KEYS[reading.of];
   if (!key || predicted === null) return null;
   const slip = learned?.verdict?.slips.find(one => one.reading === reading);
-  const off = reading.value - predicted;
-  const size = sizeText(reading, off, units);
-  const byFile = readingText(reading, predicted, units);
-  const apart = /[1-9]/.test(size) ? `${size} ${wayOff(reading, off)} than by the file (${byFile})` : 'As by the file';
   const said = slip
     ? `It fits none of the others: by those it should have been ${readingText(reading, slip.expected, units)}. Read it again.`
-    : `${scoreWords(score).replace(/^t/, 'T')}.`;
+    : agreement(score);
   return {
     condition,
     key,
     station: reading.of === 'mark' ? reading.station : null,
-    tone: slip ? 'slip' : Math.abs(score) > DIFFERS ? 'differs' : 'agrees',
-    words: `${apart}. ${said}`,
+    tone: slip ? 'slip' : toneOf(score),
+    words: `${apartWords(reading, predicted, units)} ${said}`,
   };
 }

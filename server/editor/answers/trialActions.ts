@@ -6,9 +6,8 @@ import { flowText, writtenEntry } from '../../core/text/editing/writtenEntry.ts'
 import type { Span } from '../../core/text/reading/lines.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
 import type { LearnedTrial } from '../../core/trials/learn.ts';
-import { DIFFERS } from '../../core/trials/pool/compare.ts';
 import { isOnBoard } from '../../core/trials/pool/dayBoat.ts';
-import { trialName } from '../../core/trials/pool/readingWords.ts';
+import { DIFFERS, trialName } from '../../core/trials/pool/readingWords.ts';
 
 /** Something that can be done with the trials, and the findings that it sees to. */
 export interface TrialAction {

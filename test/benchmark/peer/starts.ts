@@ -1,5 +1,4 @@
 import { execFileSync } from 'node:child_process';
-import { type PreviewParams, type PreviewResult, previewRequest } from '../../../server/editor/protocol.ts';
 import { median, URI } from './session.ts';
 import { type Contender, startTalk } from './talk.ts';
 
@@ -41,30 +40,4 @@ export function commandsOf(args: readonly string[]): { readonly command: number;
   };
   const times = Array.from({ length: STARTS }, () => [time(args), time(['-e', '0'])] as const);
   return { command: median(times.map(([each]) => each)), nothing: median(times.map(([, each]) => each)) };
-}
-
-const FRAMES = 120;
-
-/** What is in sight of the sheet beside the text: the panel asks for no other pictures. */
-const SEEN = ['surfaced-side', 'submerged-side'];
-
-/** Share of the frames of a drag that come within 16 ms: a part moved along the sheet, two millimetres a frame. */
-export async function dragOf(contender: Contender, text: string, path: string): Promise<number> {
-  const talk = await startTalk(contender);
-  const known = talk.diagnostics();
-  talk.open(URI, text);
-  await known;
-  await talk.atRest();
-  const times: number[] = [];
-  for (let frame = 0; frame < 2 * FRAMES; frame += 1) {
-    const start = performance.now();
-    // Never so near to where it was that the tape does not show it.
-    const metres = ((frame % 40) - 19.5) / 500;
-    const asked: PreviewParams = { uri: URI, path, metres, seen: SEEN, width: 880, names: 'few' };
-    const drawn = await talk.connection.sendRequest<PreviewResult>(previewRequest, asked);
-    if (!drawn) throw new Error('Nothing is drawn.');
-    if (frame >= FRAMES) times.push(performance.now() - start);
-  }
-  talk.end();
-  return times.filter(time => time <= 16).length / times.length;
 }

@@ -1,8 +1,8 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { pathKey } from '../../../../schema/path.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
-import { type ComparedReading, type Comparison, DIFFERS } from '../../trials/pool/compare.ts';
-import { readingName, readingText, scoreWords, sizeText, trialName } from '../../trials/pool/readingWords.ts';
+import type { ComparedReading, Comparison } from '../../trials/pool/compare.ts';
+import { DIFFERS, readingName, readingText, scoreWords, sizeText, trialName } from '../../trials/pool/readingWords.ts';
 import { capital } from '../../wording/capital.ts';
 import { element, type Markup, short, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';

@@ -29,9 +29,6 @@ export interface ComparedReading {
   readonly score: number;
 }
 
-/** Past this a reading and the file do not agree: chance alone goes so far once in twenty. */
-export const DIFFERS = 2;
-
 /** A trial against what the boat as filed would have shown. */
 export function compareTrial({ source, inputs, cache, variations }: TrialSet, trial: Trial): Comparison {
   const day = dayOf(source, inputs, trial);

@@ -41,7 +41,7 @@ export function readingName(reading: Reading, units: FileUnits): string {
 }
 
 /** A value of a reading, with sign words. */
-export function readingText({ of }: Reading, value: number, units: FileUnits): string {
+export function readingText({ of }: Pick<Reading, 'of'>, value: number, units: FileUnits): string {
   switch (of) {
     case 'trim':
       return trimWords(value);
@@ -65,7 +65,7 @@ export function readingText({ of }: Reading, value: number, units: FileUnits): s
 }
 
 /** A size of a reading without its sign: an uncertainty, or a difference. */
-export function sizeText({ of }: Reading, size: number, units: FileUnits): string {
+export function sizeText({ of }: Pick<Reading, 'of'>, size: number, units: FileUnits): string {
   const value = Math.abs(size);
   if (of === 'trim' || of === 'heel' || of === 'tilt') return angleText(value);
   if (of === 'fill') return percentText(value);
@@ -74,7 +74,7 @@ export function sizeText({ of }: Reading, size: number, units: FileUnits): strin
 }
 
 /** Which way what was read is off from what was expected. */
-export function wayOff({ of }: Reading, difference: number): string {
+export function wayOff({ of }: Pick<Reading, 'of'>, difference: number): string {
   const isMore = difference > 0;
   if (of === 'trim') return isMore ? 'more bow up' : 'more bow down';
   if (of === 'heel' || of === 'tilt') return isMore ? 'more to starboard' : 'more to port';
@@ -86,11 +86,14 @@ export function wayOff({ of }: Reading, difference: number): string {
 export const trialName = ({ date, path }: Trial): string =>
   date === null ? `trial ${Number(path.at(-1)) + 1}` : `the trial of ${date}`;
 
+/** Past this a reading and the file do not agree: chance alone goes so far once in twenty. */
+export const DIFFERS = 2;
+
 /** A score in plain words (the two-sided odds of the normal distribution: 1 in 3, 1 in 20, 1 in 370). */
 export function scoreWords(score: number): string {
   const size = Math.abs(score);
   if (size < 1) return 'they agree';
-  if (size < 2) return 'they agree as well as can be expected';
+  if (size < DIFFERS) return 'they agree as well as can be expected';
   return size < 3
     ? 'they differ: chance goes so far once in twenty'
     : 'they do not agree: chance hardly ever goes so far';

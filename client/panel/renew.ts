@@ -1,0 +1,52 @@
+/** Turns what is on the page into what shall be there, element by element: whatever is the same stays the same element. */
+
+/** What the page itself hangs into a picture; the picture knows nothing of it. */
+export const ADDED = 'data-added';
+
+/** Gives an element the attributes and the content of another, which is used up. */
+export function renew(shown: Element, next: Element): void {
+  for (const { name } of [...shown.attributes]) if (!next.hasAttribute(name)) shown.removeAttribute(name);
+  for (const { name, value } of next.attributes)
+    if (shown.getAttribute(name) !== value) shown.setAttribute(name, value);
+  renewContent(shown, next);
+}
+
+/** Gives an element the content of another, which is used up. */
+export function renewContent(shown: Element, next: ParentNode & Node): void {
+  const known = new Map<string | null, ChildNode[]>();
+  for (const child of shown.childNodes) {
+    if (isAdded(child)) continue;
+    const key = keyOf(child);
+    const alike = known.get(key);
+    if (alike) alike.push(child);
+    else known.set(key, [child]);
+  }
+  let place = shown.firstChild;
+  const stay = new Set<ChildNode>();
+  for (const child of [...next.childNodes]) {
+    const was = known.get(keyOf(child))?.shift();
+    const now = was && isAlike(was, child) ? renewed(was, child) : shown.ownerDocument.adoptNode(child);
+    stay.add(now);
+    if (now === place) place = now.nextSibling;
+    else shown.insertBefore(now, place);
+  }
+  for (const child of [...shown.childNodes]) if (!stay.has(child) && !isAdded(child)) child.remove();
+}
+
+function renewed(shown: ChildNode, next: ChildNode): ChildNode {
+  if (shown instanceof Element && next instanceof Element) renew(shown, next);
+  else if (shown.nodeValue !== next.nodeValue) shown.nodeValue = next.nodeValue;
+  return shown;
+}
+
+/** The same kind of node: an element cannot become another. */
+const isAlike = (a: ChildNode, b: ChildNode): boolean => a.nodeType === b.nodeType && a.nodeName === b.nodeName;
+
+/** What stays the same thing wherever it stands among its neighbours. */
+function keyOf(node: ChildNode): string | null {
+  if (!(node instanceof Element)) return null;
+  const [path, gauge] = [node.getAttribute('data-path'), node.getAttribute('data-gauge')];
+  return path === null ? gauge : `${path} ${node.localName}`;
+}
+
+const isAdded = (node: ChildNode): boolean => node instanceof Element && node.hasAttribute(ADDED);
