@@ -2,32 +2,35 @@ import type { Entry } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
+import { boxRound } from '../geometry/cut/compound.ts';
+import type { Box } from '../geometry/cut/immersion.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { scale, subtract } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
-import {
-  type Entries,
-  type Exchange,
-  exchange,
-  heavier,
-  type MassAndMoment,
-  NO_EXCHANGE,
-  weightOf,
-  wetOf,
-} from './exchange.ts';
+import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, weightOf, wetOf } from './exchange.ts';
 import type { EntryAt, Input } from './input.ts';
 import { again, isMeshed, type Rereading } from './withInputs.ts';
 
-/** One entry as it would be with an input one uncertainty more and one less. */
+/** What becomes of one entry when an input is one uncertainty more and when it is one less. */
 export interface Variation {
-  readonly more: Exchange;
-  readonly less: Exchange;
   /** It weighs, displaces or holds anything else then. */
   readonly isFelt: boolean;
-  /** Half the difference between the two, where they differ in weight and in nothing else. */
-  readonly bareWeight: MassAndMoment | null;
+  /** It weighs something else, and nothing besides. */
+  readonly isBareWeight: boolean;
+  /** Half the difference between the two: of mass, kg, and its moment, kg·m, then of all that it displaces, m3 and m4. */
+  readonly half: Float64Array;
+  /** Round all that displaces before and after; null where nothing does. */
+  readonly box: Box | null;
+  /** What it holds is another: how much lies in it hangs on how the boat lies. */
+  readonly isTank: boolean;
+}
+
+/** The same as bodies. */
+export interface Varied {
+  readonly more: Exchange;
+  readonly less: Exchange;
 }
 
 /** Variations made before, by entry and input: they hang on nothing else. */
@@ -35,6 +38,8 @@ export interface VariationCache {
   readonly entries: WeakMap<Entry, Map<string, Variation>>;
   /** The same by the input itself, which stays as long as its entry does; of one that several entries share the last. */
   readonly byInput: WeakMap<Input, VariedEntry>;
+  /** The bodies of those that a surface cuts, or that take long to be made. */
+  readonly bodies: WeakMap<Variation, Varied>;
   readonly inputs: WeakMap<Entry, KeptInputs>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
@@ -62,6 +67,7 @@ const PLACINGS = 16;
 export const emptyVariations = (): VariationCache => ({
   entries: new WeakMap(),
   byInput: new WeakMap(),
+  bodies: new WeakMap(),
   inputs: new WeakMap(),
   placings: createShapes(PLACINGS),
 });
@@ -77,7 +83,7 @@ export function* variationSteps(...asked: VariationAsked): Steps<Variation> {
   const known = knownVariation(...asked);
   if (known) return known;
   const [source, input, at, cache] = asked;
-  const made = yield* varied(source, input, at, cache.placings);
+  const made = yield* varied(source, input, at, cache);
   keep(asked, made);
   return made;
 }
@@ -104,32 +110,75 @@ function keep([source, input, at, cache]: VariationAsked, variation: Variation):
 
 const keyOf = ({ id, value, sigma }: Input): string => `${id} ${value} ${sigma}`;
 
-function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Steps<Variation> {
-  const { around } = source;
-  const entriesWith = (by: number): Entries => changed(source, input, at, { around, placings }, by);
-  const { entry: was, checked } = source[at.list][at.index]!;
+function* varied(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Steps<Variation> {
+  const { entry: was } = source[at.list][at.index]!;
   const takesLong = isDrawnFinely(was.form);
-  const more = entriesWith(input.sigma);
+  const { more, less } = around(source, input, at, cache.placings);
+  const others = [more()];
   if (takesLong) yield;
-  const less = entriesWith(-input.sigma);
+  others.push(less());
   if (takesLong) yield;
-  const isWeightOnly = [more, less].every(entries => !displacesElse(was, entries[at.list][0]!));
-  const before = entriesWith(0);
-  // What was made of a mesh in a place where it is only tried stands with its placing.
-  const shapesFor = (after: Entries): Shapes =>
-    isMeshed(checked) && after[at.list][0]!.form !== was.form ? placings : around.shapes;
-  const exchanged = (after: Entries): Exchange =>
-    isWeightOnly
-      ? { ...NO_EXCHANGE, weight: heavier(before, after) }
-      : { ...exchange(wetOf(before, around.shapes), wetOf(after, shapesFor(after))), weight: heavier(before, after) };
-  const ofMore = exchanged(more);
+  const [moreOf, lessOf] = others as [Entries, Entries];
+  const isFelt = differs(was, moreOf[at.list][0]!);
+  if (others.every(entries => !displacesElse(was, entries[at.list][0]!))) {
+    const { mass, moment } = halfDifference(weightOf(moreOf), weightOf(lessOf));
+    return { isFelt, isBareWeight: true, half: Float64Array.of(mass, ...moment, 0, 0, 0, 0), box: null, isTank: false };
+  }
+  const bodies = exchanges(source, at, others as [Entries, Entries], cache.placings);
   if (takesLong) yield;
-  return {
-    more: ofMore,
-    less: exchanged(less),
-    isFelt: differs(was, more[at.list][0]!),
-    bareWeight: isWeightOnly ? halfDifference(weightOf(more), weightOf(less)) : null,
+  const { mass, moment } = halfDifference(bodies.more.weight, bodies.less.weight);
+  const displaced = halfDifference(massOf(bodies.more.displaced), massOf(bodies.less.displaced));
+  const variation: Variation = {
+    isFelt,
+    isBareWeight: false,
+    half: Float64Array.of(mass, ...moment, displaced.mass, ...displaced.moment),
+    box: boxRoundAll(bodies),
+    isTank: at.list === 'tanks',
   };
+  if (takesLong) cache.bodies.set(variation, bodies);
+  return variation;
+}
+
+const massOf = ({ volume, moment }: Exchange['displaced']): MassAndMoment => ({ mass: volume, moment });
+
+function boxRoundAll({ more, less }: Varied): Box | null {
+  const bodies = [more.was, more.is, less.is].flatMap(({ displacers }) => displacers.map(({ body }) => body));
+  return bodies.length > 0 ? boxRound(bodies) : null;
+}
+
+/** The bodies of a variation of an entry. */
+export function variedBodies(variation: Variation, ...[source, input, at, cache]: VariationAsked): Varied {
+  const known = cache.bodies.get(variation);
+  if (known) return known;
+  const { more, less } = around(source, input, at, cache.placings);
+  const made = exchanges(source, at, [more(), less()], cache.placings);
+  cache.bodies.set(variation, made);
+  return made;
+}
+
+/** The entry at one uncertainty more and one less, read when asked for: a mesh takes long. */
+const around = (source: BoatSource, input: Input, at: EntryAt, placings: Shapes) => {
+  const entriesWith = (by: number) => (): Entries =>
+    changed(source, input, at, { around: source.around, placings }, by);
+  return { more: entriesWith(input.sigma), less: entriesWith(-input.sigma) };
+};
+
+function exchanges(
+  source: BoatSource,
+  { list, index }: EntryAt,
+  [more, less]: readonly [Entries, Entries],
+  placings: Shapes,
+): Varied {
+  const { entry, checked } = source[list][index]!;
+  const { shapes } = source.around;
+  const before: Entries = { ...NOTHING, [list]: [entry] };
+  const was = wetOf(before, shapes);
+  const exchanged = (after: Entries): Exchange => {
+    // What was made of a mesh in a place where it is only tried stands with its placing.
+    const made = isMeshed(checked) && after[list][0]!.form !== entry.form ? placings : shapes;
+    return { ...exchange(was, wetOf(after, made)), weight: heavier(before, after) };
+  };
+  return { more: exchanged(more), less: exchanged(less) };
 }
 
 /** Corners of triangles from which a form is long work to make anew. */
@@ -154,8 +203,7 @@ function changed(
   by: number,
 ): Entries {
   if (target.on !== 'entries') return NOTHING;
-  // Of nothing changed the entry itself.
-  const steps = by === 0 ? undefined : [{ edit: target.edit, by }];
+  const steps = [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
       return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell).entry] };
