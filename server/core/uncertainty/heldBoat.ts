@@ -3,7 +3,7 @@ import type { TankBody } from '../bodies/tankWater.ts';
 import { type BallastWater, ballastWater } from '../conditions/ballastWater.ts';
 import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
-import { type Box, emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
+import { emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import type { FloatedBoat } from './floatBoat.ts';
 
@@ -29,18 +29,6 @@ export const isUnder = ({ arrangement: { loading } }: FloatedBoat): boolean =>
 export function waterNow({ arrangement: { loading }, floating }: Held, tanks: readonly TankBody[]): number {
   return loading.kind === 'neutral' || tanks === floating.tanks ? floating.water : waterAfloat(tanks, loading);
 }
-
-/** Where a box lies to the surface. */
-export function sideOf(held: FloatedBoat, { middle, half }: Box): 'under' | 'above' | 'cut' {
-  if (isUnder(held)) return 'under';
-  const { up, level } = held.floating.state;
-  const height = up[0] * middle[0] + up[1] * middle[1] + up[2] * middle[2] - level;
-  const reach = MARGIN * (Math.abs(up[0]) * half[0] + Math.abs(up[1]) * half[1] + Math.abs(up[2]) * half[2]);
-  return height >= reach ? 'above' : height <= -reach ? 'under' : 'cut';
-}
-
-/** So that rounding leaves no corner outside its box. */
-const MARGIN = 1 + 1e-9;
 
 /** What a cubic metre more of hull, and its moment along each axis, do to a reading by themselves. */
 export interface Drift {

@@ -44,7 +44,7 @@ export function whiten(loads: readonly Float64Array[]): Whitened {
 }
 
 /** Sum of the products of two rows. */
-export function product(a: ArrayLike<number>, b: ArrayLike<number>): number {
+export function product(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
   return sum;

@@ -1,11 +1,12 @@
 import type { StateFigure } from '../conditions/readings.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { FloatedBoat } from './floatBoat.ts';
-import { type Drift, driftsOf, type Held, heldBoat, sideOf } from './heldBoat.ts';
+import { type Drift, driftsOf, type Held, heldBoat, isUnder } from './heldBoat.ts';
 import type { Input } from './input.ts';
 import type { Owner } from './owner.ts';
+import { DISPLACED, isBare, isByBodies, sideOf, WEIGHT, WIDTH } from './pushRow.ts';
 import { changeOf, residualLoadBy } from './residualLoadBy.ts';
-import { variationOf } from './variations.ts';
+import { rowsOf } from './rows.ts';
 
 /**
  * What inputs that are off by their uncertainties do to a boat held where it lies, input by input: the weight less buoyancy
@@ -64,48 +65,39 @@ export const residualLoadsOf = (...asked: Parameters<typeof residualLoadSteps>):
 /** Part of the boat's volume up to which a reading follows more of it along a straight line. */
 const STRAIGHT = 1e-3;
 
-/** Notes what an input pushes of which the surface cuts no entry; false, and notes nothing, where it cuts one or is too broad. */
+/** Notes what an input pushes that follows from its row; false, and notes nothing, where it takes a cut or is too broad. */
 function wholePusher(
   { source, variations }: Owner,
   held: Held,
   { inputs, loads, direct, isBareWeight }: ResidualLoads,
-) {
+): (i: number) => boolean {
+  const rows = rowsOf(source, inputs, variations);
   const drifts = driftsOf(held);
-  const { density, volume } = held.floating;
+  const { density, volume, state } = held.floating;
   const most = STRAIGHT * volume;
-  // Mass and its moment, and what is displaced under water, volume and moment.
-  const sums = new Float64Array(2 * LOADS);
-  return (i: number): boolean => {
-    const { target } = inputs[i]!;
-    if (target.on === 'water') return false;
-    sums.fill(0);
-    let above = 0;
-    let isBare = true;
-    for (const at of target.at) {
-      const { half, box, isTank, isBareWeight: isWeight } = variationOf(source, inputs[i]!, at, variations);
-      if (isTank) return false;
-      const side = box ? sideOf(held, box) : 'under';
-      if (side === 'cut') return false;
-      isBare &&= isWeight;
-      const isUnder = side === 'under';
-      for (let k = 0; k < LOADS; k++) sums[k]! += half[k]!;
-      if (isUnder) for (let k = LOADS; k < 2 * LOADS; k++) sums[k]! += half[k]!;
-      else above += half[LOADS]!;
+  const allUnder = isUnder(held);
+  return i => {
+    const at = WIDTH * i;
+    if (isBare(rows, at)) {
+      isBareWeight[i] = 1;
+      for (let k = 0; k < LOADS; k++) loads[k]![i] = rows[at + WEIGHT + k]!;
+      return true;
     }
-    if (Math.abs(sums[LOADS]!) + Math.abs(above) > most) return false;
-    isBareWeight[i] = Number(isBare);
-    for (let k = 0; k < LOADS; k++) loads[k]![i] = sums[k]! - density * sums[LOADS + k]!;
-    if (!isBare) for (const [r, row] of direct.entries()) row[i] = driftBy(drifts[r]!, sums, above);
+    if (isByBodies(rows, at) || Math.abs(rows[at + DISPLACED]!) > most) return false;
+    const side = allUnder ? -1 : sideOf(rows, at, state.up, state.level);
+    if (side === 0) return false;
+    const lift = side < 0 ? density : 0;
+    for (let k = 0; k < LOADS; k++) loads[k]![i] = rows[at + WEIGHT + k]! - lift * rows[at + DISPLACED + k]!;
+    for (let r = 0; r < direct.length; r++) direct[r]![i] = driftBy(drifts[r]!, side, rows, at + DISPLACED);
     return true;
   };
 }
 
-const driftBy = ({ under, above }: Drift, sums: Float64Array, volumeAbove: number): number =>
-  under[0] * sums[LOADS]! +
-  under[1] * sums[LOADS + 1]! +
-  under[2] * sums[LOADS + 2]! +
-  under[3] * sums[LOADS + 3]! +
-  above * volumeAbove;
+/** What so much hull more does to a reading by itself. */
+const driftBy = ({ under, above }: Drift, side: -1 | 1, rows: Float64Array, at: number): number =>
+  side > 0
+    ? above * rows[at]!
+    : under[0] * rows[at]! + under[1] * rows[at + 1]! + under[2] * rows[at + 2]! + under[3] * rows[at + 3]!;
 
 /** Notes what an input pushes by cutting all that it changes. */
 function push(owner: Owner, held: Held, { inputs, loads, direct }: ResidualLoads, i: number): void {

@@ -1,14 +1,15 @@
-import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
+import type { Bodies } from '../bodies/assemble.ts';
 import type { FloatingState } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
-import { add, subtract } from '../geometry/form/vector.ts';
+import { add } from '../geometry/form/vector.ts';
 import type { Steps } from '../steps/steps.ts';
+import { changeableBodies } from './changeable.ts';
 import { type Arrangement, type FloatedBoat, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { fifthDegreeRule, product, type RulePoint, type Whitened, whiten } from './normal.ts';
 import type { Owner } from './owner.ts';
 import type { ResidualLoads } from './residualLoads.ts';
-import { type Changes, isMeshed, withInputs } from './withInputs.ts';
+import { type Changes, isMeshed } from './withInputs.ts';
 
 /** What the inputs leave open of one figure. */
 export interface Uncertainty {
@@ -60,10 +61,19 @@ export function* spreadSteps(
   const { columns, weights } = belief;
   const isMajor = majorsOf(owner, floated, residuals, weights);
   const minors = weights.map(row => row.map((weight, i) => (isMajor[i] ? 0 : weight)));
-  const own = assembleBodies(owner.source.boat, owner.cache);
   const majors = residuals.inputs.flatMap((input, i) =>
     isMajor[i] ? [{ input, weight: weights.map(row => row[i]!) }] : [],
   );
+  const { bodies } = floated.arrangement;
+  const inEarnest =
+    majors.length > 0
+      ? changeableBodies(
+          owner.source,
+          bodies,
+          owner.cache,
+          majors.map(({ input }) => input),
+        )
+      : () => bodies;
   const weightBy = minors.map(row => residuals.loads.map(load => product(load, row)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
   for (const point of fifthDegreeRule(columns.length)) {
@@ -71,7 +81,7 @@ export function* spreadSteps(
     const isMiddle = point.z.every(value => value === 0);
     const there = isMiddle
       ? floating
-      : floatBoat(arrangedAt(owner, floated, { own, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
+      : floatBoat(arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
     points.push({ ...point, floating: there });
   }
   const rests = points.every(at => at.floating !== null);
@@ -80,7 +90,7 @@ export function* spreadSteps(
     const direct = residuals.direct[r]!;
     const ofMinors = minors.map(row => product(direct, row));
     const figures = points.flatMap(({ z, weight, floating: there }) =>
-      there ? [{ z, weight, change: reading(there) - value + product(z, ofMinors) }] : [],
+      there ? [{ z, weight, change: reading(there) - value + inner(z, ofMinors) }] : [],
     );
     return uncertaintyOf(value, figures, { belief, inputs: residuals.inputs, direct, rests });
   });
@@ -139,9 +149,9 @@ const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
   target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
 
 interface Pushed {
-  /** The boat's own entries as they are. */
-  readonly own: Bodies;
-  /** Inputs that are changed in earnest, with their part in each direction of the rule. */
+  /** The boat with some inputs changed in earnest. */
+  readonly inEarnest: (changes: Changes) => Bodies;
+  /** Those inputs, with their part in each direction of the rule. */
   readonly majors: readonly { readonly input: Input; readonly weight: readonly number[] }[];
   /** Load of all other inputs for one in each direction: a weight that displaces nothing, and its moments. */
   readonly weightBy: readonly (readonly number[])[];
@@ -150,28 +160,17 @@ interface Pushed {
 
 /** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
 function arrangedAt(
-  owner: Owner,
   { arrangement }: FloatedBoat,
-  { own, majors, weightBy, more }: Pushed,
+  { inEarnest, majors, weightBy, more }: Pushed,
   z: readonly number[],
 ): Arrangement {
-  const changes = majors.map(({ input, weight }) => [input, input.value + input.sigma * product(weight, z)] as const);
-  const bodies = changes.length > 0 ? exchanged(owner, own, arrangement.bodies, new Map(changes)) : arrangement.bodies;
+  const changes = majors.map(({ input, weight }) => [input, input.value + input.sigma * inner(weight, z)] as const);
+  const bodies = inEarnest(new Map(changes));
   const [mass, ...moment] = more.map((load, part) =>
     weightBy.reduce((sum, by, k) => sum + by[part]! * z[k]!, load),
   ) as [number, number, number, number];
   const laden = { mass: bodies.mass + mass, massMoment: add(bodies.massMoment, moment) };
   return { ...arrangement, bodies: { ...bodies, ...laden } };
-}
-
-/** The bodies with inputs changed; what an arrangement carries besides the boat's own entries stays on board. */
-function exchanged({ source, cache }: Owner, own: Bodies, bodies: Bodies, changes: Changes): Bodies {
-  const changed = assembleBodies(withInputs(source, changes), cache);
-  return {
-    ...changed,
-    mass: changed.mass + bodies.mass - own.mass,
-    massMoment: add(changed.massMoment, subtract(bodies.massMoment, own.massMoment)),
-  };
 }
 
 /** A figure at a point of the rule, against the figure in the middle. */
@@ -195,14 +194,14 @@ function uncertaintyOf(
   const { columns, weights } = belief;
   // The part that goes with the weight is in the points; what is left of each input's own part is independent of it.
   const common = weights.map(row => product(direct, row));
-  const apart = Math.max(0, belief.variance(direct) - product(common, common));
+  const apart = Math.max(0, belief.variance(direct) - inner(common, common));
   const total = figures.reduce((sum, { weight }) => sum + weight, 0);
   const mean = figures.reduce((sum, { weight, change }) => sum + (weight / total) * change, 0);
   const variance = figures.reduce((sum, { weight, change }) => sum + (weight / total) * (change - mean) ** 2, apart);
   const slopes = columns.map((_, k) =>
     figures.reduce((sum, { z, weight, change }) => sum + (weight / total) * change * z[k]!, 0),
   );
-  const straight = product(slopes, slopes) + apart;
+  const straight = inner(slopes, slopes) + apart;
   const byLoad = slopes.map((slope, k) => slope - common[k]!);
   const isCurved = variance - straight > CURVED * variance;
   return uncertainty(
@@ -232,3 +231,7 @@ function uncertainty(known: Omit<Uncertainty, 'shares'>, sharesOf: () => readonl
     },
   };
 }
+
+/** The same of a few numbers. */
+const inner = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + value * b[i]!, 0);

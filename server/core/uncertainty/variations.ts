@@ -3,7 +3,6 @@ import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { boxRound } from '../geometry/cut/compound.ts';
-import type { Box } from '../geometry/cut/immersion.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { scale, subtract } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
@@ -11,20 +10,15 @@ import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
 import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, weightOf, wetOf } from './exchange.ts';
 import type { EntryAt, Input } from './input.ts';
+import { bareRow, rowByBodies, wholeRow } from './pushRow.ts';
 import { again, isMeshed, type Rereading } from './withInputs.ts';
 
 /** What becomes of one entry when an input is one uncertainty more and when it is one less. */
 export interface Variation {
   /** It weighs, displaces or holds anything else then. */
   readonly isFelt: boolean;
-  /** It weighs something else, and nothing besides. */
-  readonly isBareWeight: boolean;
-  /** Half the difference between the two: of mass, kg, and its moment, kg·m, then of all that it displaces, m3 and m4. */
-  readonly half: Float64Array;
-  /** Round all that displaces before and after; null where nothing does. */
-  readonly box: Box | null;
-  /** What it holds is another: how much lies in it hangs on how the boat lies. */
-  readonly isTank: boolean;
+  /** What it pushes then, as a row (`pushRow.ts`). */
+  readonly row: Float64Array;
 }
 
 /** The same as bodies. */
@@ -41,6 +35,10 @@ export interface VariationCache {
   /** The bodies of those that a surface cuts, or that take long to be made. */
   readonly bodies: WeakMap<Variation, Varied>;
   readonly inputs: WeakMap<Entry, KeptInputs>;
+  /** What inputs push that were listed together. */
+  readonly rows: WeakMap<readonly Input[], ListedRows>;
+  /** Inputs that several entries share, as they were last. */
+  readonly shared: Map<string, Input>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
 }
@@ -52,10 +50,18 @@ interface VariedEntry {
 }
 
 /** Inputs of an entry where it stood. */
-interface KeptInputs {
+export interface KeptInputs {
   readonly checked: Editable;
   readonly index: number;
   readonly own: readonly Input[];
+  /** What they push, row by row. */
+  readonly rows: Float64Array;
+}
+
+/** Rows of the inputs of a boat. */
+export interface ListedRows {
+  readonly source: BoatSource;
+  readonly rows: Float64Array;
 }
 
 /** Variations of one entry that are remembered: several times its inputs, for a density in common is typed elsewhere. */
@@ -69,36 +75,40 @@ export const emptyVariations = (): VariationCache => ({
   byInput: new WeakMap(),
   bodies: new WeakMap(),
   inputs: new WeakMap(),
+  rows: new WeakMap(),
+  shared: new Map(),
   placings: createShapes(PLACINGS),
 });
 
 /** The entry varied by an input that touches it, made once. */
-export const variationOf = (...asked: VariationAsked): Variation =>
-  knownVariation(...asked) ?? finish(variationSteps(...asked));
-
-type VariationAsked = readonly [source: BoatSource, input: Input, at: EntryAt, cache: VariationCache];
+export const variationOf = (source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation =>
+  knownVariation(source, input, at, cache) ?? finish(variationSteps(source, input, at, cache));
 
 /** The same in steps: a mesh takes long. */
-export function* variationSteps(...asked: VariationAsked): Steps<Variation> {
-  const known = knownVariation(...asked);
+export function* variationSteps(
+  source: BoatSource,
+  input: Input,
+  at: EntryAt,
+  cache: VariationCache,
+): Steps<Variation> {
+  const known = knownVariation(source, input, at, cache);
   if (known) return known;
-  const [source, input, at, cache] = asked;
   const made = yield* varied(source, input, at, cache);
-  keep(asked, made);
+  keep(source, input, at, cache, made);
   return made;
 }
 
-function knownVariation(...asked: VariationAsked): Variation | null {
-  const [source, input, at, cache] = asked;
+/** The entry varied by an input, where that was tried before. */
+export function knownVariation(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation | null {
   const { entry } = source[at.list][at.index]!;
   const last = cache.byInput.get(input);
   if (last?.entry === entry) return last.variation;
-  const known = cache.entries.get(entry)?.get(last?.key ?? keyOf(input));
-  if (known) keep(asked, known);
-  return known ?? null;
+  const known = cache.entries.get(entry)?.get(last?.key ?? keyOf(input)) ?? null;
+  if (known && !last) keep(source, input, at, cache, known);
+  return known;
 }
 
-function keep([source, input, at, cache]: VariationAsked, variation: Variation): void {
+function keep(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache, variation: Variation): void {
   const { entry } = source[at.list][at.index]!;
   const key = cache.byInput.get(input)?.key ?? keyOf(input);
   const ofEntry = cache.entries.get(entry) ?? new Map<string, Variation>();
@@ -120,34 +130,33 @@ function* varied(source: BoatSource, input: Input, at: EntryAt, cache: Variation
   if (takesLong) yield;
   const [moreOf, lessOf] = others as [Entries, Entries];
   const isFelt = differs(was, moreOf[at.list][0]!);
-  if (others.every(entries => !displacesElse(was, entries[at.list][0]!))) {
-    const { mass, moment } = halfDifference(weightOf(moreOf), weightOf(lessOf));
-    return { isFelt, isBareWeight: true, half: Float64Array.of(mass, ...moment, 0, 0, 0, 0), box: null, isTank: false };
-  }
-  const bodies = exchanges(source, at, others as [Entries, Entries], cache.placings);
+  if (others.every(entries => !displacesElse(was, entries[at.list][0]!)))
+    return { isFelt, row: bareRow(halfDifference(weightOf(moreOf), weightOf(lessOf))) };
+  const bodies = exchanges(source, at, [moreOf, lessOf], cache.placings);
   if (takesLong) yield;
-  const { mass, moment } = halfDifference(bodies.more.weight, bodies.less.weight);
-  const displaced = halfDifference(massOf(bodies.more.displaced), massOf(bodies.less.displaced));
-  const variation: Variation = {
-    isFelt,
-    isBareWeight: false,
-    half: Float64Array.of(mass, ...moment, displaced.mass, ...displaced.moment),
-    box: boxRoundAll(bodies),
-    isTank: at.list === 'tanks',
-  };
+  const variation: Variation = { isFelt, row: rowOf(at, bodies) };
   if (takesLong) cache.bodies.set(variation, bodies);
   return variation;
 }
 
-const massOf = ({ volume, moment }: Exchange['displaced']): MassAndMoment => ({ mass: volume, moment });
-
-function boxRoundAll({ more, less }: Varied): Box | null {
+function rowOf({ list }: EntryAt, { more, less }: Varied): Float64Array {
   const bodies = [more.was, more.is, less.is].flatMap(({ displacers }) => displacers.map(({ body }) => body));
-  return bodies.length > 0 ? boxRound(bodies) : null;
+  // How much lies in another tank hangs on how the boat lies.
+  if (list === 'tanks' || bodies.length === 0) return rowByBodies();
+  const displaced = halfDifference(massOf(more.displaced), massOf(less.displaced));
+  return wholeRow(halfDifference(more.weight, less.weight), displaced, boxRound(bodies));
 }
 
+const massOf = ({ volume, moment }: Exchange['displaced']): MassAndMoment => ({ mass: volume, moment });
+
 /** The bodies of a variation of an entry. */
-export function variedBodies(variation: Variation, ...[source, input, at, cache]: VariationAsked): Varied {
+export function variedBodies(
+  variation: Variation,
+  source: BoatSource,
+  input: Input,
+  at: EntryAt,
+  cache: VariationCache,
+): Varied {
   const known = cache.bodies.get(variation);
   if (known) return known;
   const { more, less } = around(source, input, at, cache.placings);

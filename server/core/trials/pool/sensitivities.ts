@@ -69,7 +69,10 @@ function answersAt(
 ): Pick<Answers, 'slopes' | 'loads'> {
   const steps = inputs.map(stepOf);
   // What was made for an input before is found by the input itself.
-  const tried = inputs.map((input, k) => (steps[k] === 1 ? input : { ...input, sigma: steps[k]! * input.sigma }));
+  const isPlain = steps.every(step => step === 1);
+  const tried = isPlain
+    ? inputs
+    : inputs.map((input, k) => (steps[k] === 1 ? input : { ...input, sigma: steps[k]! * input.sigma }));
   const pushed = residualLoadsOf({ source, ...caches }, tried, floated, figures);
   const loads = known ?? loadsOf(figures, floated, trial);
   const slopes = figures.map((_, i) => {
