@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fifthDegreeRule, whiten } from '../../server/core/uncertainty/normal.ts';
+import { fifthDegreeRule, product, whiten } from '../../server/core/uncertainty/normal.ts';
 
 /** Means over independent standard normal numbers: 1, 0, 1, 0, 3, 0 for the powers 0 to 5 (closed form). */
 const MOMENTS = [1, 0, 1, 0, 3, 0];
@@ -62,7 +62,7 @@ describe('loads by independent numbers', () => {
     [0, 5e-6, 3e-6, 0],
     [1e-3, 0, 1e-6, 0],
   ];
-  const { columns, weights } = whiten(sources, 4);
+  const { columns, weights } = whiten(byLoad(sources));
 
   it('have the variances and covariances of the sources', () => {
     for (const i of [0, 1, 2, 3]) {
@@ -77,7 +77,7 @@ describe('loads by independent numbers', () => {
     expect(columns).toHaveLength(3);
     for (const k of [0, 1, 2]) {
       for (const l of [0, 1, 2]) {
-        const got = weights.reduce((sum, weight) => sum + weight[k]! * weight[l]!, 0);
+        const got = product(weights[k]!, weights[l]!);
         expect(got).toBeCloseTo(k === l ? 1 : 0, 12);
       }
     }
@@ -86,25 +86,24 @@ describe('loads by independent numbers', () => {
   it('bring back what each source does', () => {
     for (const [s, source] of sources.entries()) {
       for (const [i, load] of source.entries()) {
-        expect(columns.reduce((sum, column, k) => sum + column[i]! * weights[s]![k]!, 0)).toBeCloseTo(load, 15);
+        expect(columns.reduce((sum, column, k) => sum + column[i]! * weights[k]![s]!, 0)).toBeCloseTo(load, 15);
       }
     }
   });
 
   it('are none where nothing is in uncertainty', () => {
-    expect(whiten([[0, 0, 0, 0]], 4)).toEqual({ columns: [], weights: [[]] });
+    expect(whiten(byLoad([[0, 0, 0, 0]]))).toEqual({ columns: [], weights: [] });
   });
 
   it('takes the axes of loads as uncertain as each other in one order, whatever rounding makes of them', () => {
     const columnsOf = (hair: number) =>
       whiten(
-        [
+        byLoad([
           [3, 0.1, 0.2, 0.1],
           [0.2, 2 * (1 + hair), 0.1, 0.3],
           [0.1, 0.3, 1 - hair, 0.2],
           [0.3, 0.2, 0.1, 4 + hair],
-        ],
-        4,
+        ]),
       ).columns.flat();
     for (const hair of [1e-15, -1e-15, 1e-13, -1e-13]) {
       const [ours, plain] = [columnsOf(hair), columnsOf(0)];
@@ -112,6 +111,10 @@ describe('loads by independent numbers', () => {
     }
   });
 });
+
+/** Of sources with what each does to four loads, a row for each load. */
+const byLoad = (sources: readonly (readonly number[])[]): readonly Float64Array[] =>
+  [0, 1, 2, 3].map(load => Float64Array.from(sources, source => source[load]!));
 
 function powersUpTo(degree: number, size: number): readonly (readonly number[])[] {
   if (size === 0) return [[]];

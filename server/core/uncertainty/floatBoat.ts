@@ -9,6 +9,12 @@ export interface Arrangement {
   readonly isHeld?: boolean;
 }
 
+/** A boat with how it lies. */
+export interface FloatedBoat {
+  readonly arrangement: Arrangement;
+  readonly floating: FloatingState;
+}
+
 /** What an arrangement comes to rest in; null where it sinks, turns over, or finds no rest: readings say nothing there. */
 export function floatBoat({ bodies, loading, isHeld }: Arrangement, before?: FloatingState): FloatingState | null {
   if (isHeld || loading.kind === 'hung') return heldLevel(bodies, loading);

@@ -1,13 +1,14 @@
 import { findMaterial } from '../../../schema/materials.ts';
-import { type Path, pathKey } from '../../../schema/path.ts';
+import { type Path, pathKey, samePath } from '../../../schema/path.ts';
 import { uncertaintyOfRange, usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
-import { type EntryAt, type Input, LISTS, type Origin } from './input.ts';
+import { type EntryAt, type Input, LISTS, type ListName, type Origin } from './input.ts';
+import { joined, makeRows } from './rows.ts';
 import type { Draft } from './sizeInputs.ts';
-import { emptyVariations, type VariationCache, variationSteps } from './variations.ts';
+import { emptyVariations, type KeptInputs, knownVariation, type VariationCache, variationSteps } from './variations.ts';
 import { waterInputs } from './waterInputs.ts';
 
 /**
@@ -19,21 +20,32 @@ import { waterInputs } from './waterInputs.ts';
  */
 export function* inputSteps(source: BoatSource, cache: VariationCache): Steps<readonly Input[]> {
   const common = yield* densitiesInCommon(source, cache);
-  const own: Input[] = [];
-  for (const list of LISTS)
-    for (const index of source[list].keys()) own.push(...(yield* inputsOfEntry(source, { list, index }, cache)));
-  return [...waterInputs(source), ...common, ...own].filter(({ sigma }) => sigma > 0);
+  const inputs = [...waterInputs(source), ...common].filter(({ sigma }) => sigma > 0);
+  const blocks = [makeRows(source, inputs, cache)];
+  for (const list of LISTS) {
+    for (let index = 0; index < source[list].length; index++) {
+      const known = keptInputs(source, list, index, cache) ?? (yield* inputsOfEntry(source, { list, index }, cache));
+      for (const input of known.own) inputs.push(input);
+      blocks.push(known.rows);
+    }
+  }
+  cache.rows.set(inputs, { source, rows: joined(blocks) });
+  return inputs;
 }
 
 /** The same at once. */
 export const inputsOf = (source: BoatSource, cache: VariationCache = emptyVariations()): readonly Input[] =>
   finish(inputSteps(source, cache));
 
-/** Uncertain numbers that stand in one entry. */
-function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): Steps<readonly Input[]> {
-  const { checked, entry } = source[at.list][at.index]!;
+function keptInputs(source: BoatSource, list: ListName, index: number, cache: VariationCache): KeptInputs | null {
+  const { checked, entry } = source[list][index]!;
   const kept = cache.inputs.get(entry);
-  if (kept?.checked === checked && kept.index === at.index) return kept.own;
+  return kept?.checked === checked && kept.index === index ? kept : null;
+}
+
+/** Uncertain numbers that stand in one entry. */
+function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): Steps<KeptInputs> {
+  const { checked, entry } = source[at.list][at.index]!;
   const { path, name } = entry;
   const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
   const own: Input[] = [];
@@ -41,9 +53,10 @@ function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache):
     const input = named(draft, path, name, at);
     if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
   }
-  cache.inputs.set(entry, { checked, index: at.index, own });
+  const kept: KeptInputs = { checked, index: at.index, own, rows: makeRows(source, own, cache) };
+  cache.inputs.set(entry, kept);
   yield;
-  return own;
+  return kept;
 }
 
 function boundsOf(source: BoatSource, { list, index }: EntryAt) {
@@ -95,13 +108,15 @@ function* densitiesInCommon(source: BoatSource, cache: VariationCache): Steps<re
   }
   const inputs: Input[] = [];
   for (const { common, at } of users.values()) {
-    const input = sharedInput(source, common, at);
+    const input = sharedInput(source, common, at, cache, 'tried');
     const felt: EntryAt[] = [];
     for (const [i, place] of at.entries()) {
-      if (i % ENTRIES_A_STEP === 0) yield;
-      if ((yield* variationSteps(source, input, place, cache)).isFelt) felt.push(place);
+      const known = knownVariation(source, input, place, cache);
+      if (!known && i % ENTRIES_A_STEP === 0) yield;
+      if ((known ?? (yield* variationSteps(source, input, place, cache))).isFelt) felt.push(place);
     }
-    if (felt.length > 0) inputs.push(sharedInput(source, common, felt));
+    if (felt.length === at.length) inputs.push(input);
+    else if (felt.length > 0) inputs.push(sharedInput(source, common, felt, cache, 'felt'));
   }
   return inputs;
 }
@@ -133,10 +148,20 @@ function commonDensity(
   };
 }
 
-function sharedInput(source: BoatSource, { id, path, name, ...figure }: Common, at: readonly EntryAt[]): Input {
+/** The same object as before while nothing in it has changed, so that what was made for it is found by it. */
+function sharedInput(
+  source: BoatSource,
+  { id, path, name, ...figure }: Common,
+  at: readonly EntryAt[],
+  { shared }: VariationCache,
+  use: 'tried' | 'felt',
+): Input {
   const entries = at.map(({ list, index }) => source[list][index]!.entry.path);
   const materials = entries.map(entry => [...entry, 'material']);
-  return {
+  const key = `${id} ${use}`;
+  const last = shared.get(key);
+  if (last && isStill(last, { figure, name, at, materials })) return last;
+  const input: Input = {
     ...figure,
     id,
     path: path ?? materials[0]!,
@@ -148,4 +173,26 @@ function sharedInput(source: BoatSource, { id, path, name, ...figure }: Common, 
     dimension: 'density',
     target: { on: 'entries', at, edit: densityEdit(figure.value) },
   };
+  shared.set(key, input);
+  return input;
+}
+
+interface Shared {
+  readonly figure: Pick<Input, 'value' | 'sigma' | 'origin'>;
+  readonly name: string;
+  readonly at: readonly EntryAt[];
+  readonly materials: readonly Path[];
+}
+
+function isStill(last: Input, { figure, name, at, materials }: Shared): boolean {
+  const { value, sigma, origin, entryName, target, places } = last;
+  if (value !== figure.value || sigma !== figure.sigma || origin !== figure.origin || entryName !== name) return false;
+  // Where the stock gives it, that place comes first.
+  const first = places.length - materials.length;
+  return (
+    target.on === 'entries' &&
+    target.at.length === at.length &&
+    at.every(({ list, index }, i) => target.at[i]!.list === list && target.at[i]!.index === index) &&
+    materials.every((place, i) => samePath(place, places[first + i]!))
+  );
 }

@@ -3,15 +3,12 @@
  * the uncertainties go, not only by its slope at the middle.
  */
 
-/** Sources of uncertainty as columns: what each does, at one standard uncertainty, to a few loads. */
-export type Loadings = readonly (readonly number[])[];
-
 /** The same loads by independent standard normal numbers z: load = A·z. */
 export interface Whitened {
   /** Columns of A: what one standard deviation of each z does to the loads. */
   readonly columns: readonly (readonly number[])[];
-  /** For each source its share in every z: sources and z are standard normal, z = Σ weights·source. */
-  readonly weights: readonly (readonly number[])[];
+  /** For each z the share that every source has in it: sources and z are standard normal, z = Σ weights·source. */
+  readonly weights: readonly Float64Array[];
 }
 
 /** Directions in which less than this is uncertain, of the largest (variance), are left out. */
@@ -22,29 +19,35 @@ const ALIKE = 1e-9;
 
 /**
  * By Cholesky's method, the most uncertain load first, or the first of those alike, so that rounding does not choose the
- * axes; loads are scaled by their own uncertainty, so that units do not count.
+ * axes; loads are scaled by their own uncertainty, so that units do not count. `loads`: of each load what every source does to
+ * it, at one standard uncertainty.
  */
-export function whiten(sources: Loadings, size: number): Whitened {
-  const scales = range(size).map(i => Math.hypot(...sources.map(source => source[i]!)));
-  const scaled = sources.map(source => source.map((load, i) => (scales[i]! > 0 ? load / scales[i]! : 0)));
-  const rest = scaled.map(source => [...source]);
-  const weights: number[][] = sources.map(() => []);
+export function whiten(loads: readonly Float64Array[]): Whitened {
+  const scales = loads.map(load => Math.sqrt(product(load, load)));
+  const scaled = loads.map((load, i) => load.map(value => (scales[i]! > 0 ? value / scales[i]! : 0)));
+  const rest = scaled.map(load => load.slice());
+  const weights: Float64Array[] = [];
   const columns: number[][] = [];
-  for (let step = 0; step < size; step++) {
-    const variances = range(size).map(i => rest.reduce((sum, source) => sum + source[i]! ** 2, 0));
+  for (let step = 0; step < loads.length; step++) {
+    const variances = rest.map(load => product(load, load));
     const largest = Math.max(...variances);
     const most = variances.findIndex(variance => variance >= largest - ALIKE);
     if (!(variances[most]! > NEGLIGIBLE)) break;
     const deviation = Math.sqrt(variances[most]!);
-    const unit = rest.map(source => source[most]! / deviation);
-    const column = range(size).map(i => unit.reduce((sum, share, k) => sum + share * scaled[k]![i]!, 0));
-    columns.push(column.map((load, i) => load * scales[i]!));
-    for (const [k, source] of rest.entries()) {
-      weights[k]!.push(unit[k]!);
-      for (let i = 0; i < size; i++) source[i]! -= unit[k]! * column[i]!;
-    }
+    const unit = rest[most]!.map(value => value / deviation);
+    const column = scaled.map(load => product(unit, load));
+    columns.push(column.map((value, i) => value * scales[i]!));
+    weights.push(unit);
+    for (const [i, load] of rest.entries()) for (let k = 0; k < load.length; k++) load[k]! -= unit[k]! * column[i]!;
   }
   return { columns, weights };
+}
+
+/** Sum of the products of two rows. */
+export function product(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
 }
 
 /** A point of a rule for means over a standard normal distribution. */

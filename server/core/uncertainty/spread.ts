@@ -1,13 +1,15 @@
-import { assembleBodies, type Bodies } from '../bodies/assemble.ts';
+import type { Bodies } from '../bodies/assemble.ts';
 import type { FloatingState } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
-import { add, subtract } from '../geometry/form/vector.ts';
+import { add } from '../geometry/form/vector.ts';
 import type { Steps } from '../steps/steps.ts';
-import { type Arrangement, floatBoat } from './floatBoat.ts';
+import { changeableBodies } from './changeable.ts';
+import { type Arrangement, type FloatedBoat, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
-import { fifthDegreeRule, type RulePoint, type Whitened, whiten } from './normal.ts';
-import type { FloatedBoat, Owner, ResidualLoad } from './residualLoads.ts';
-import { type Changes, isMeshed, withInputs } from './withInputs.ts';
+import { fifthDegreeRule, product, type RulePoint, type Whitened, whiten } from './normal.ts';
+import type { Owner } from './owner.ts';
+import type { ResidualLoads } from './residualLoads.ts';
+import { type Changes, isMeshed } from './withInputs.ts';
 
 /** What the inputs leave open of one figure. */
 export interface Uncertainty {
@@ -51,39 +53,61 @@ const CURVED = 0.4;
 export function* spreadSteps(
   owner: Owner,
   floated: FloatedBoat,
-  residuals: readonly ResidualLoad[],
+  residuals: ResidualLoads,
   readings: readonly StateFigure[],
   belief: Belief = independent(residuals),
 ): Steps<readonly Uncertainty[]> {
   const { floating } = floated;
   const { columns, weights } = belief;
-  const isAfloat = !['neutral', 'held'].includes(floated.arrangement.loading.kind);
-  const isMajor = residuals.map(
-    ({ input, isBareWeight }, i) =>
-      isAfloat && !isBareWeight && square(weights[i]!) > MAJOR && !movesMesh(input, owner),
+  const isMajor = majorsOf(owner, floated, residuals, weights);
+  const minors = weights.map(row => row.map((weight, i) => (isMajor[i] ? 0 : weight)));
+  const majors = residuals.inputs.flatMap((input, i) =>
+    isMajor[i] ? [{ input, weight: weights.map(row => row[i]!) }] : [],
   );
-  const minors = residuals.map((_, i) => (isMajor[i] ? [] : weights[i]!));
-  const own = assembleBodies(owner.source.boat, owner.cache);
-  const majors = residuals.flatMap(({ input }, i) => (isMajor[i] ? [{ input, weight: weights[i]! }] : []));
-  const weightBy = columns.map((_, k) => bareWeightBy(residuals, minorWeights(weights, isMajor, k)));
+  const { bodies } = floated.arrangement;
+  const inEarnest =
+    majors.length > 0
+      ? changeableBodies(
+          owner.source,
+          bodies,
+          owner.cache,
+          majors.map(({ input }) => input),
+        )
+      : () => bodies;
+  const weightBy = minors.map(row => residuals.loads.map(load => product(load, row)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
   for (const point of fifthDegreeRule(columns.length)) {
     yield;
     const isMiddle = point.z.every(value => value === 0);
     const there = isMiddle
       ? floating
-      : floatBoat(arrangedAt(owner, floated, { own, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
+      : floatBoat(arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
     points.push({ ...point, floating: there });
   }
   const rests = points.every(at => at.floating !== null);
-  return readings.map((reading, i) => {
+  return readings.map((reading, r) => {
     const value = reading(floating);
-    const direct = residuals.map(push => push.direct[i]!);
-    const ofMinors = columns.map((_, k) => direct.reduce((sum, change, n) => sum + change * (minors[n]![k] ?? 0), 0));
+    const direct = residuals.direct[r]!;
+    const ofMinors = minors.map(row => product(direct, row));
     const figures = points.flatMap(({ z, weight, floating: there }) =>
-      there ? [{ z, weight, change: reading(there) - value + inner(ofMinors, z) }] : [],
+      there ? [{ z, weight, change: reading(there) - value + inner(z, ofMinors) }] : [],
     );
-    return { value, ...uncertaintyFrom(figures, belief, residuals, direct, rests) };
+    return uncertaintyOf(value, figures, { belief, inputs: residuals.inputs, direct, rests });
+  });
+}
+
+/** Inputs that push so much that they are changed in earnest. */
+function majorsOf(
+  owner: Owner,
+  { arrangement }: FloatedBoat,
+  { inputs, isBareWeight }: ResidualLoads,
+  weights: Belief['weights'],
+) {
+  const isAfloat = !['neutral', 'held'].includes(arrangement.loading.kind);
+  return inputs.map((input, i) => {
+    if (!isAfloat || isBareWeight[i] === 1) return false;
+    const part = weights.reduce((sum, row) => sum + row[i]! ** 2, 0);
+    return part > MAJOR && !movesMesh(input, owner);
   });
 }
 
@@ -92,29 +116,26 @@ export interface Belief extends Whitened {
   /** The load at a z that no input pushes: its mass, and its moments. */
   more(z: readonly number[]): readonly number[];
   /** Variance of a sum over the inputs. */
-  variance(sum: readonly number[]): number;
+  variance(sum: Float64Array): number;
   /** What each input does by its push, where the load of each z does so much. */
-  byInput(byLoad: readonly number[]): readonly number[];
+  byInput(byLoad: readonly number[]): Float64Array;
   /** What each input has in the variance of a sum over the inputs and the rest of the load. */
-  parts(sum: readonly number[], byLoad: readonly number[]): readonly number[];
+  parts(sum: Float64Array, byLoad: readonly number[]): Float64Array;
 }
 
 /** All inputs independent, each as it is known by itself. */
-function independent(residuals: readonly ResidualLoad[]): Belief {
-  const whitened = whiten(
-    residuals.map(({ mass, moment }) => [mass, ...moment]),
-    LOADS,
-  );
+function independent({ inputs, loads }: ResidualLoads): Belief {
+  const whitened = whiten(loads);
   return {
     ...whitened,
     more: () => NO_LOAD,
-    variance: square,
-    byInput: byLoad => whitened.weights.map(weight => inner(byLoad, weight)),
+    variance: sum => product(sum, sum),
+    byInput: byLoad =>
+      Float64Array.from(inputs, (_, i) => whitened.weights.reduce((sum, row, k) => sum + byLoad[k]! * row[i]!, 0)),
     parts: sum => sum.map(change => change ** 2),
   };
 }
 
-const LOADS = 4;
 const NO_LOAD = [0, 0, 0, 0];
 
 /** Part in the uncertainty of any of the four loads from which an input is one of those that push most. */
@@ -128,38 +149,23 @@ const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
   target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
 
 interface Pushed {
-  /** The boat's own entries as they are. */
-  readonly own: Bodies;
-  /** Inputs that are changed in earnest, with their part in each direction of the rule. */
+  /** The boat with some inputs changed in earnest. */
+  readonly inEarnest: (changes: Changes) => Bodies;
+  /** Those inputs, with their part in each direction of the rule. */
   readonly majors: readonly { readonly input: Input; readonly weight: readonly number[] }[];
   /** Load of all other inputs for one in each direction: a weight that displaces nothing, and its moments. */
   readonly weightBy: readonly (readonly number[])[];
   readonly more: readonly number[];
 }
 
-const minorWeights = (weights: Belief['weights'], isMajor: readonly boolean[], k: number): readonly number[] =>
-  weights.map((weight, i) => (isMajor[i] ? 0 : weight[k]!));
-
-/** Mass and moments of all residual loads together, each so many times. */
-function bareWeightBy(residuals: readonly ResidualLoad[], times: readonly number[]): readonly number[] {
-  const sum = [...NO_LOAD];
-  for (const [i, { mass, moment }] of residuals.entries()) {
-    const by = times[i]!;
-    sum[0]! += by * mass;
-    for (let axis = 0; axis < 3; axis++) sum[axis + 1]! += by * moment[axis]!;
-  }
-  return sum;
-}
-
 /** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
 function arrangedAt(
-  owner: Owner,
   { arrangement }: FloatedBoat,
-  { own, majors, weightBy, more }: Pushed,
+  { inEarnest, majors, weightBy, more }: Pushed,
   z: readonly number[],
 ): Arrangement {
   const changes = majors.map(({ input, weight }) => [input, input.value + input.sigma * inner(weight, z)] as const);
-  const bodies = changes.length > 0 ? exchanged(owner, own, arrangement.bodies, new Map(changes)) : arrangement.bodies;
+  const bodies = inEarnest(new Map(changes));
   const [mass, ...moment] = more.map((load, part) =>
     weightBy.reduce((sum, by, k) => sum + by[part]! * z[k]!, load),
   ) as [number, number, number, number];
@@ -167,53 +173,65 @@ function arrangedAt(
   return { ...arrangement, bodies: { ...bodies, ...laden } };
 }
 
-/** The bodies with inputs changed; what an arrangement carries besides the boat's own entries stays on board. */
-function exchanged({ source, cache }: Owner, own: Bodies, bodies: Bodies, changes: Changes): Bodies {
-  const changed = assembleBodies(withInputs(source, changes), cache);
-  return {
-    ...changed,
-    mass: changed.mass + bodies.mass - own.mass,
-    massMoment: add(changed.massMoment, subtract(bodies.massMoment, own.massMoment)),
-  };
-}
-
 /** A figure at a point of the rule, against the figure in the middle. */
 interface Figure extends RulePoint {
   readonly change: number;
 }
 
+interface Known {
+  readonly belief: Belief;
+  readonly inputs: readonly Input[];
+  readonly direct: Float64Array;
+  readonly rests: boolean;
+}
+
 /** What the pushes do to one figure: by way of the weight that they make up, and each directly. */
-function uncertaintyFrom(
+function uncertaintyOf(
+  value: number,
   figures: readonly Figure[],
-  belief: Belief,
-  residuals: readonly ResidualLoad[],
-  direct: readonly number[],
-  rests: boolean,
-): Omit<Uncertainty, 'value'> {
+  { belief, inputs, direct, rests }: Known,
+): Uncertainty {
   const { columns, weights } = belief;
   // The part that goes with the weight is in the points; what is left of each input's own part is independent of it.
-  const common = columns.map((_, k) => direct.reduce((sum, change, i) => sum + change * weights[i]![k]!, 0));
-  const apart = Math.max(0, belief.variance(direct) - square(common));
+  const common = weights.map(row => product(direct, row));
+  const apart = Math.max(0, belief.variance(direct) - inner(common, common));
   const total = figures.reduce((sum, { weight }) => sum + weight, 0);
   const mean = figures.reduce((sum, { weight, change }) => sum + (weight / total) * change, 0);
   const variance = figures.reduce((sum, { weight, change }) => sum + (weight / total) * (change - mean) ** 2, apart);
   const slopes = columns.map((_, k) =>
     figures.reduce((sum, { z, weight, change }) => sum + (weight / total) * change * z[k]!, 0),
   );
-  const straight = square(slopes) + apart;
+  const straight = inner(slopes, slopes) + apart;
   const byLoad = slopes.map((slope, k) => slope - common[k]!);
-  const changes = belief.byInput(byLoad).map((change, i) => direct[i]! + change);
-  const parts = belief.parts(changes, byLoad);
-  const shares = residuals
-    .flatMap(({ input }, i) => {
-      const share = straight > 0 ? parts[i]! / straight : 0;
-      return share > NO_SHARE ? [{ input, change: changes[i]!, share }] : [];
-    })
-    .sort((a, b) => b.share - a.share);
   const isCurved = variance - straight > CURVED * variance;
-  return { sigma: Math.sqrt(variance), shares, rough: !rests ? 'may-not-rest' : isCurved ? 'curved' : null };
+  return uncertainty(
+    { value, sigma: Math.sqrt(variance), rough: !rests ? 'may-not-rest' : isCurved ? 'curved' : null },
+    () => {
+      if (!(straight > 0)) return [];
+      const changes = belief.byInput(byLoad).map((change, i) => direct[i]! + change);
+      const parts = belief.parts(changes, byLoad);
+      return inputs
+        .flatMap((input, i) => {
+          const share = parts[i]! / straight;
+          return share > NO_SHARE ? [{ input, change: changes[i]!, share }] : [];
+        })
+        .sort((a, b) => b.share - a.share);
+    },
+  );
 }
 
+/** An uncertainty whose shares are told apart when first asked for: of most figures nobody asks. */
+function uncertainty(known: Omit<Uncertainty, 'shares'>, sharesOf: () => readonly Share[]): Uncertainty {
+  let shares: readonly Share[] | null = null;
+  return {
+    ...known,
+    get shares() {
+      shares ??= sharesOf();
+      return shares;
+    },
+  };
+}
+
+/** The same of a few numbers. */
 const inner = (a: readonly number[], b: readonly number[]): number =>
   a.reduce((sum, value, i) => sum + value * b[i]!, 0);
-const square = (a: readonly number[]): number => inner(a, a);

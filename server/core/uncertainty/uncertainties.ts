@@ -4,10 +4,11 @@ import { recommendedCapacity, type StateFigure } from '../conditions/readings.ts
 import type { Figure } from '../figures/figure.ts';
 import { figuresOf, statesOf } from '../figures/figured.ts';
 import type { Steps } from '../steps/steps.ts';
-import { type Arrangement, floatBoat } from './floatBoat.ts';
+import { type Arrangement, type FloatedBoat, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
 import { inputSteps } from './inputs.ts';
-import { type FloatedBoat, type Owner, residualLoadSteps } from './residualLoads.ts';
+import type { Owner } from './owner.ts';
+import { residualLoadSteps } from './residualLoads.ts';
 import { spreadSteps, type Uncertainty } from './spread.ts';
 
 /** Of each figure by its id; a figure that cannot be had has none. */

@@ -2,32 +2,29 @@ import type { Entry } from '../boat/boat.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
+import { boxRound } from '../geometry/cut/compound.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { scale, subtract } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
-import {
-  type Entries,
-  type Exchange,
-  exchange,
-  heavier,
-  type MassAndMoment,
-  NO_EXCHANGE,
-  weightOf,
-  wetOf,
-} from './exchange.ts';
+import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, weightOf, wetOf } from './exchange.ts';
 import type { EntryAt, Input } from './input.ts';
+import { bareRow, rowByBodies, wholeRow } from './pushRow.ts';
 import { again, isMeshed, type Rereading } from './withInputs.ts';
 
-/** One entry as it would be with an input one uncertainty more and one less. */
+/** What becomes of one entry when an input is one uncertainty more and when it is one less. */
 export interface Variation {
-  readonly more: Exchange;
-  readonly less: Exchange;
   /** It weighs, displaces or holds anything else then. */
   readonly isFelt: boolean;
-  /** Half the difference between the two, where they differ in weight and in nothing else. */
-  readonly bareWeight: MassAndMoment | null;
+  /** What it pushes then, as a row (`pushRow.ts`). */
+  readonly row: Float64Array;
+}
+
+/** The same as bodies. */
+export interface Varied {
+  readonly more: Exchange;
+  readonly less: Exchange;
 }
 
 /** Variations made before, by entry and input: they hang on nothing else. */
@@ -35,7 +32,13 @@ export interface VariationCache {
   readonly entries: WeakMap<Entry, Map<string, Variation>>;
   /** The same by the input itself, which stays as long as its entry does; of one that several entries share the last. */
   readonly byInput: WeakMap<Input, VariedEntry>;
+  /** The bodies of those that a surface cuts, or that take long to be made. */
+  readonly bodies: WeakMap<Variation, Varied>;
   readonly inputs: WeakMap<Entry, KeptInputs>;
+  /** What inputs push that were listed together. */
+  readonly rows: WeakMap<readonly Input[], ListedRows>;
+  /** Inputs that several entries share, as they were last. */
+  readonly shared: Map<string, Input>;
   /** Meshes in the places that were tried. */
   readonly placings: Shapes;
 }
@@ -47,10 +50,18 @@ interface VariedEntry {
 }
 
 /** Inputs of an entry where it stood. */
-interface KeptInputs {
+export interface KeptInputs {
   readonly checked: Editable;
   readonly index: number;
   readonly own: readonly Input[];
+  /** What they push, row by row. */
+  readonly rows: Float64Array;
+}
+
+/** Rows of the inputs of a boat. */
+export interface ListedRows {
+  readonly source: BoatSource;
+  readonly rows: Float64Array;
 }
 
 /** Variations of one entry that are remembered: several times its inputs, for a density in common is typed elsewhere. */
@@ -62,37 +73,42 @@ const PLACINGS = 16;
 export const emptyVariations = (): VariationCache => ({
   entries: new WeakMap(),
   byInput: new WeakMap(),
+  bodies: new WeakMap(),
   inputs: new WeakMap(),
+  rows: new WeakMap(),
+  shared: new Map(),
   placings: createShapes(PLACINGS),
 });
 
 /** The entry varied by an input that touches it, made once. */
-export const variationOf = (...asked: VariationAsked): Variation =>
-  knownVariation(...asked) ?? finish(variationSteps(...asked));
-
-type VariationAsked = readonly [source: BoatSource, input: Input, at: EntryAt, cache: VariationCache];
+export const variationOf = (source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation =>
+  knownVariation(source, input, at, cache) ?? finish(variationSteps(source, input, at, cache));
 
 /** The same in steps: a mesh takes long. */
-export function* variationSteps(...asked: VariationAsked): Steps<Variation> {
-  const known = knownVariation(...asked);
+export function* variationSteps(
+  source: BoatSource,
+  input: Input,
+  at: EntryAt,
+  cache: VariationCache,
+): Steps<Variation> {
+  const known = knownVariation(source, input, at, cache);
   if (known) return known;
-  const [source, input, at, cache] = asked;
-  const made = yield* varied(source, input, at, cache.placings);
-  keep(asked, made);
+  const made = yield* varied(source, input, at, cache);
+  keep(source, input, at, cache, made);
   return made;
 }
 
-function knownVariation(...asked: VariationAsked): Variation | null {
-  const [source, input, at, cache] = asked;
+/** The entry varied by an input, where that was tried before. */
+export function knownVariation(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Variation | null {
   const { entry } = source[at.list][at.index]!;
   const last = cache.byInput.get(input);
   if (last?.entry === entry) return last.variation;
-  const known = cache.entries.get(entry)?.get(last?.key ?? keyOf(input));
-  if (known) keep(asked, known);
-  return known ?? null;
+  const known = cache.entries.get(entry)?.get(last?.key ?? keyOf(input)) ?? null;
+  if (known && !last) keep(source, input, at, cache, known);
+  return known;
 }
 
-function keep([source, input, at, cache]: VariationAsked, variation: Variation): void {
+function keep(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache, variation: Variation): void {
   const { entry } = source[at.list][at.index]!;
   const key = cache.byInput.get(input)?.key ?? keyOf(input);
   const ofEntry = cache.entries.get(entry) ?? new Map<string, Variation>();
@@ -104,32 +120,74 @@ function keep([source, input, at, cache]: VariationAsked, variation: Variation):
 
 const keyOf = ({ id, value, sigma }: Input): string => `${id} ${value} ${sigma}`;
 
-function* varied(source: BoatSource, input: Input, at: EntryAt, placings: Shapes): Steps<Variation> {
-  const { around } = source;
-  const entriesWith = (by: number): Entries => changed(source, input, at, { around, placings }, by);
-  const { entry: was, checked } = source[at.list][at.index]!;
+function* varied(source: BoatSource, input: Input, at: EntryAt, cache: VariationCache): Steps<Variation> {
+  const { entry: was } = source[at.list][at.index]!;
   const takesLong = isDrawnFinely(was.form);
-  const more = entriesWith(input.sigma);
+  const { more, less } = around(source, input, at, cache.placings);
+  const others = [more()];
   if (takesLong) yield;
-  const less = entriesWith(-input.sigma);
+  others.push(less());
   if (takesLong) yield;
-  const isWeightOnly = [more, less].every(entries => !displacesElse(was, entries[at.list][0]!));
-  const before = entriesWith(0);
-  // What was made of a mesh in a place where it is only tried stands with its placing.
-  const shapesFor = (after: Entries): Shapes =>
-    isMeshed(checked) && after[at.list][0]!.form !== was.form ? placings : around.shapes;
-  const exchanged = (after: Entries): Exchange =>
-    isWeightOnly
-      ? { ...NO_EXCHANGE, weight: heavier(before, after) }
-      : { ...exchange(wetOf(before, around.shapes), wetOf(after, shapesFor(after))), weight: heavier(before, after) };
-  const ofMore = exchanged(more);
+  const [moreOf, lessOf] = others as [Entries, Entries];
+  const isFelt = differs(was, moreOf[at.list][0]!);
+  if (others.every(entries => !displacesElse(was, entries[at.list][0]!)))
+    return { isFelt, row: bareRow(halfDifference(weightOf(moreOf), weightOf(lessOf))) };
+  const bodies = exchanges(source, at, [moreOf, lessOf], cache.placings);
   if (takesLong) yield;
-  return {
-    more: ofMore,
-    less: exchanged(less),
-    isFelt: differs(was, more[at.list][0]!),
-    bareWeight: isWeightOnly ? halfDifference(weightOf(more), weightOf(less)) : null,
+  const variation: Variation = { isFelt, row: rowOf(at, bodies) };
+  if (takesLong) cache.bodies.set(variation, bodies);
+  return variation;
+}
+
+function rowOf({ list }: EntryAt, { more, less }: Varied): Float64Array {
+  const bodies = [more.was, more.is, less.is].flatMap(({ displacers }) => displacers.map(({ body }) => body));
+  // How much lies in another tank hangs on how the boat lies.
+  if (list === 'tanks' || bodies.length === 0) return rowByBodies();
+  const displaced = halfDifference(massOf(more.displaced), massOf(less.displaced));
+  return wholeRow(halfDifference(more.weight, less.weight), displaced, boxRound(bodies));
+}
+
+const massOf = ({ volume, moment }: Exchange['displaced']): MassAndMoment => ({ mass: volume, moment });
+
+/** The bodies of a variation of an entry. */
+export function variedBodies(
+  variation: Variation,
+  source: BoatSource,
+  input: Input,
+  at: EntryAt,
+  cache: VariationCache,
+): Varied {
+  const known = cache.bodies.get(variation);
+  if (known) return known;
+  const { more, less } = around(source, input, at, cache.placings);
+  const made = exchanges(source, at, [more(), less()], cache.placings);
+  cache.bodies.set(variation, made);
+  return made;
+}
+
+/** The entry at one uncertainty more and one less, read when asked for: a mesh takes long. */
+const around = (source: BoatSource, input: Input, at: EntryAt, placings: Shapes) => {
+  const entriesWith = (by: number) => (): Entries =>
+    changed(source, input, at, { around: source.around, placings }, by);
+  return { more: entriesWith(input.sigma), less: entriesWith(-input.sigma) };
+};
+
+function exchanges(
+  source: BoatSource,
+  { list, index }: EntryAt,
+  [more, less]: readonly [Entries, Entries],
+  placings: Shapes,
+): Varied {
+  const { entry, checked } = source[list][index]!;
+  const { shapes } = source.around;
+  const before: Entries = { ...NOTHING, [list]: [entry] };
+  const was = wetOf(before, shapes);
+  const exchanged = (after: Entries): Exchange => {
+    // What was made of a mesh in a place where it is only tried stands with its placing.
+    const made = isMeshed(checked) && after[list][0]!.form !== entry.form ? placings : shapes;
+    return { ...exchange(was, wetOf(after, made)), weight: heavier(before, after) };
   };
+  return { more: exchanged(more), less: exchanged(less) };
 }
 
 /** Corners of triangles from which a form is long work to make anew. */
@@ -154,8 +212,7 @@ function changed(
   by: number,
 ): Entries {
   if (target.on !== 'entries') return NOTHING;
-  // Of nothing changed the entry itself.
-  const steps = by === 0 ? undefined : [{ edit: target.edit, by }];
+  const steps = [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
       return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell).entry] };

@@ -72,7 +72,8 @@ function addRecord(records: Float64Array, at: number, sums: Immersion): void {
   sums.mz += records[at + 9]!;
 }
 
-function boxRound(bodies: readonly Cuttable[]): Cuttable['box'] {
+/** The box round the boxes of several bodies. */
+export function boxRound(bodies: readonly Pick<Cuttable, 'box'>[]): Cuttable['box'] {
   return boxOf(n => {
     let lowest = Infinity;
     let highest = -Infinity;

@@ -7,8 +7,8 @@ import type { StateFigure } from '../../conditions/readings.ts';
 import type { Figure } from '../../figures/figure.ts';
 import { dot } from '../../geometry/form/vector.ts';
 import type { Steps } from '../../steps/steps.ts';
-import { type Arrangement, floatBoat } from '../../uncertainty/floatBoat.ts';
-import { type FloatedBoat, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
+import { type Arrangement, type FloatedBoat, floatBoat } from '../../uncertainty/floatBoat.ts';
+import { changesBy, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
 import { type Belief, spreadSteps, type Uncertainty } from '../../uncertainty/spread.ts';
 import { type Spreading, type Uncertainties, uncertaintySteps } from '../../uncertainty/uncertainties.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
@@ -92,10 +92,7 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     const slopes = slopesOf(floated, belief, readings);
     return uncertainties.map((uncertainty, i) => {
       const byLoad = slopes[i]!;
-      const sum = residuals.map(
-        ({ mass, moment, direct }) =>
-          direct[i]! + byLoad[0]! * mass + byLoad[1]! * moment[0] + byLoad[2]! * moment[1] + byLoad[3]! * moment[2],
-      );
+      const sum = changesBy(residuals, i, byLoad);
       return mixedUncertainty(
         uncertainty,
         likeliest,

@@ -5,8 +5,7 @@ import { UPRIGHT } from '../../conditions/attitude.ts';
 import type { FloatingState, Loading } from '../../conditions/float.ts';
 import { addImmersed, emptyImmersion } from '../../geometry/cut/immersion.ts';
 import type { Vec3 } from '../../geometry/form/vector.ts';
-import { floatBoat } from '../../uncertainty/floatBoat.ts';
-import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
+import { type FloatedBoat, floatBoat } from '../../uncertainty/floatBoat.ts';
 
 /**
  * Lays the boat as it lay in a trial: afloat, hanging neutral, or with something left proud of the water; held level under

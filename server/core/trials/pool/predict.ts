@@ -6,7 +6,7 @@ import { shareFills } from '../../bodies/tankWater.ts';
 import { type FloatingState, fillOf } from '../../conditions/float.ts';
 import { type StateFigure as Figure, heelAngle, trimAngle, waterAt } from '../../conditions/readings.ts';
 import { add } from '../../geometry/form/vector.ts';
-import type { FloatedBoat } from '../../uncertainty/residualLoads.ts';
+import type { FloatedBoat } from '../../uncertainty/floatBoat.ts';
 import { dayBodies, levelInTank, tankOf } from './dayBoat.ts';
 import { floatForTrial, floatShifted } from './floatTrial.ts';
 

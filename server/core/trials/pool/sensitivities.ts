@@ -3,9 +3,10 @@ import type { FreeboardReading, Trial } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../bodies/assemble.ts';
 import type { StateFigure as Figure } from '../../conditions/readings.ts';
 import { addScaled, type Vec3 } from '../../geometry/form/vector.ts';
-import { type FloatedBoat, type Owner, residualLoadsOf } from '../../uncertainty/residualLoads.ts';
+import type { FloatedBoat } from '../../uncertainty/floatBoat.ts';
+import type { Owner } from '../../uncertainty/owner.ts';
+import { changesBy, residualLoadsOf } from '../../uncertainty/residualLoads.ts';
 import { withInputs } from '../../uncertainty/withInputs.ts';
-import { innerProduct } from '../estimation/leastSquares.ts';
 import type { Day, DayInput } from './day.ts';
 import { floatForTrial } from './floatTrial.ts';
 import { type FloatedTrial, figureOf } from './predict.ts';
@@ -68,14 +69,16 @@ function answersAt(
 ): Pick<Answers, 'slopes' | 'loads'> {
   const steps = inputs.map(stepOf);
   // What was made for an input before is found by the input itself.
-  const tried = inputs.map((input, k) => (steps[k] === 1 ? input : { ...input, sigma: steps[k]! * input.sigma }));
-  const residuals = residualLoadsOf({ source, ...caches }, tried, floated, figures);
+  const isPlain = steps.every(step => step === 1);
+  const tried = isPlain
+    ? inputs
+    : inputs.map((input, k) => (steps[k] === 1 ? input : { ...input, sigma: steps[k]! * input.sigma }));
+  const pushed = residualLoadsOf({ source, ...caches }, tried, floated, figures);
   const loads = known ?? loadsOf(figures, floated, trial);
-  const slopes = figures.map((_, i) =>
-    residuals.map(
-      ({ mass, moment, direct }, k) => (direct[i]! + innerProduct(loads[i]!, [mass, ...moment])) / steps[k]!,
-    ),
-  );
+  const slopes = figures.map((_, i) => {
+    const changes = changesBy(pushed, i, loads[i]!);
+    return steps.map((step, k) => changes[k]! / step);
+  });
   return { slopes, loads };
 }
 

@@ -1,6 +1,7 @@
-import type { ResidualLoad } from '../../uncertainty/residualLoads.ts';
+import { product } from '../../uncertainty/normal.ts';
+import type { ResidualLoads } from '../../uncertainty/residualLoads.ts';
 import type { Belief } from '../../uncertainty/spread.ts';
-import { backward, cholesky, forward, inner, type Matrix, type Triangle } from '../estimation/cholesky.ts';
+import { backward, cholesky, forward, type Matrix, type Triangle } from '../estimation/cholesky.ts';
 import type { Weights } from '../estimation/space.ts';
 import type { DayInput } from './day.ts';
 import { PLACES, type WaterPlace } from './foretold.ts';
@@ -15,7 +16,7 @@ export interface View {
 
 /** So much of each input, in its own standard uncertainties, and of each part of the load. */
 export interface Sum {
-  readonly inputs: readonly number[];
+  readonly inputs: ArrayLike<number>;
   readonly load: readonly number[];
 }
 
@@ -59,29 +60,26 @@ export function viewOf(
 /** The loads that the inputs push, and with them that of what is not written down, as an explanation has them. */
 export function beliefOf(
   { covariance }: View,
-  residuals: readonly ResidualLoad[],
+  { inputs, loads: pushed }: ResidualLoads,
 ): Belief & { readonly triangle: Triangle } {
-  const rows = residuals.map(({ mass, moment }) => [mass, ...moment]);
-  const loads = NO_LOAD.map(
-    (_, part): Sum => ({ inputs: rows.map(row => row[part]!), load: NO_LOAD.map((__, k) => (k === part ? 1 : 0)) }),
-  );
+  const loads = pushed.map((row, part): Sum => ({ inputs: row, load: NO_LOAD.map((_, k) => (k === part ? 1 : 0)) }));
   const triangle = triangleOf(loads.map(a => loads.map(b => covariance(a, b))));
-  const single = (i: number): Sum => ({ inputs: rows.map((_, k) => (k === i ? 1 : 0)), load: NO_LOAD });
-  const weights = rows.map((_, i) => {
+  const single = (i: number): Sum => ({ inputs: inputs.map((_, k) => (k === i ? 1 : 0)), load: NO_LOAD });
+  const weights = NO_LOAD.map(() => new Float64Array(inputs.length));
+  for (const i of inputs.keys()) {
     const one = single(i);
-    return forward(
+    const parts = forward(
       triangle,
       loads.map(load => covariance(one, load)),
     );
-  });
+    for (const [k, row] of weights.entries()) row[i] = parts[k]!;
+  }
   const column = (k: number) => NO_LOAD.map((_, part) => triangle[part]![k] ?? 0);
   const columns = NO_LOAD.map((_, k) => column(k));
-  const beside = columns.map((load, k) =>
-    load.map((value, part) => rows.reduce((sum, row, i) => sum - row[part]! * weights[i]![k]!, value)),
-  );
+  const beside = columns.map((load, k) => load.map((value, part) => value - product(pushed[part]!, weights[k]!)));
   const byInput = (byLoad: readonly number[]) => {
     const ofLoad = backward(triangle, byLoad);
-    return rows.map(row => inner(row, ofLoad));
+    return Float64Array.from(inputs, (_, i) => pushed.reduce((sum, row, part) => sum + row[i]! * ofLoad[part]!, 0));
   };
   return {
     columns,
