@@ -98,8 +98,8 @@ function page(rows: readonly Row[], load: number): string {
   return `# What a keystroke costs
 
 \`npm run benchmark -- peer\` writes this. Ours against ${PEER} without its wait of 200 ms, which holds the same file
-against our JSON Schema: both over stdio, the same edits in turn in one run, medians. A boat with so many payload entries
-in block style, a digit more or less in the mass in the middle. A drag is one in headless Chromium that paints without a
+against our JSON Schema: both over stdio, the same edits in turn in one run, medians of thirty after the first thirty. A boat
+with so many payload entries in block style, a digit more or less in the mass in the middle. A drag is one in headless Chromium that paints without a
 graphics card, with both side elevations in sight; the same moves of the pointer with nothing held tell what the machine
 has to give.
 

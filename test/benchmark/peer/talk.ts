@@ -41,8 +41,8 @@ export interface Talk {
   readonly end: () => void;
 }
 
-/** Between two looks at a process, ms; when it has done next to nothing twice, it rests. */
-const LOOK = 12;
+/** Between two looks at a process, ms; when it has done next to nothing thrice, it rests: ours waits for a pause in the typing. */
+const LOOK = 100;
 const NEXT_TO_NOTHING = 0.7;
 
 const schema = pathToFileURL(resolve('schema/boat.schema.json')).href;
@@ -112,7 +112,7 @@ const useOf = (child: ChildProcess): Promise<Use> =>
 
 async function atRest(child: ChildProcess): Promise<Use> {
   let last = await useOf(child);
-  for (let quiet = 0; quiet < 2; ) {
+  for (let quiet = 0; quiet < 3; ) {
     await new Promise(resolved => setTimeout(resolved, LOOK));
     const now = await useOf(child);
     quiet = now.processor - last.processor < NEXT_TO_NOTHING ? quiet + 1 : 0;
