@@ -172,12 +172,15 @@ const LAYOUTS: Readonly<Record<string, (piece: string, length: number, indent: s
     Array.from({ length: Math.ceil(length / (piece.length + indent.length + 1)) }, () => piece).join(`\n${indent}`),
 };
 
-/** Every place with every run in every layout. */
-export function* hostileTexts(length: number): Generator<HostileText> {
+/** Every place with every run in every layout, each `step`th of them. */
+export function* hostileTexts(length: number, step: number): Generator<HostileText> {
+  let count = 0;
   for (const [place, around] of Object.entries(PLACES))
     for (const piece of PIECES)
-      for (const [layout, lay] of Object.entries(LAYOUTS))
-        yield hostileText({ place, around, piece, layout, lay }, length);
+      for (const [layout, lay] of Object.entries(LAYOUTS)) {
+        if (count % step === 0) yield hostileText({ place, around, piece, layout, lay }, length);
+        count += 1;
+      }
 }
 
 interface Parts {

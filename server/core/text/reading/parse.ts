@@ -22,9 +22,9 @@ export interface Parsed {
 
 /**
  * Parses a text; where it slips, says the first slip, blanks it out and parses again, until the text holds together.
- * So one slip makes one complaint, and what is right elsewhere is still read.
+ * So one slip makes one complaint, and what is right elsewhere is still read. `rounds`: slips that are blanked out at most.
  */
-export function parse(text: string): Parsed | Refused {
+export function parse(text: string, rounds = MOST_ROUNDS): Parsed | Refused {
   const even = evenSpaces(text.replace(/\r(?!\n)/g, '\n'));
   const quotes = evenQuotes(even.text);
   const dashes = evenDashes(quotes.text);
@@ -33,9 +33,9 @@ export function parse(text: string): Parsed | Refused {
   let doc = parseYaml(readText);
   let isGivenUp = false;
   let work = 0;
-  // Ends: after `MOST_ROUNDS` at the latest.
+  // Ends: after `rounds` at the latest.
   for (let round = 0; ; round += 1) {
-    if (isRefused(doc) && (doc.bracket === null || round >= MOST_ROUNDS)) return doc;
+    if (isRefused(doc) && (doc.bracket === null || round >= rounds)) return doc;
     const error = isRefused(doc) ? undefined : doc.errors.find(isStructural);
     const found = isRefused(doc) ? openBracket(readText, doc.bracket!) : slipIn(readText, doc, error);
     if (!found) break;
@@ -43,7 +43,7 @@ export function parse(text: string): Parsed | Refused {
     if (!isRefused(doc) && isRecovered(doc, found)) break;
     const next = error?.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error?.pos[0]);
     work += workOf(readText, doc);
-    isGivenUp = next === readText || round >= MOST_ROUNDS || work >= (round < 2 ? 4 : 1) * MOST_WORK;
+    isGivenUp = next === readText || round >= rounds || work >= (round < 2 ? 10 : 1) * MOST_WORK;
     if (isGivenUp) break;
     readText = next;
     doc = parseYaml(readText);
@@ -63,7 +63,7 @@ const MOST_SAID = 101;
 
 /** A dozen slips in a boat file; fewer in a huge text, or in one with thousands of them, where each round takes long. */
 const MOST_ROUNDS = 12;
-const MOST_WORK = 3_000_000;
+const MOST_WORK = 300_000;
 
 /** What parsing a text took, in characters: a complaint takes as long as some dozens of them. */
 const workOf = (text: string, doc: Document.Parsed | Refused): number =>

@@ -177,7 +177,8 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
 
 function parsePiece(lines: string, at: number): Piece | null {
   if (isUnsafe(lines)) return null;
-  const parsed = parse(lines);
+  // With a slip in it the text is read as a whole.
+  const parsed = parse(lines, 0);
   if (isRefused(parsed)) return null;
   const { doc, faults, readText } = parsed;
   const node = toNode(doc.contents);
