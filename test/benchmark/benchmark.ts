@@ -125,7 +125,7 @@ function pieces(boat: Boat, source: BoatSource): void {
         others: [],
         source,
         uncertainties: null,
-        wasTried: false,
+        readSoFar: 'nowhere',
         cache,
         schema: partSchema(boat.units),
       }),

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { SUBMERGED, SURFACED } from '../../server/core/conditions/loadingCondition.ts';
 import { chanceOfHarm } from '../../server/core/corrections/balance/harm.ts';
-import type { LimitKept } from '../../server/core/corrections/balance/sureness.ts';
+import { chanceOfAll, type LimitKept } from '../../server/core/corrections/balance/sureness.ts';
 import { heard, service } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
@@ -20,6 +20,7 @@ const kept = (name: keyof typeof FIGURES, off: number, open: number): LimitKept 
   limit: 1,
   isLeast: false,
   open,
+  explained: [],
 });
 
 describe('the chance to do harm', () => {
@@ -53,6 +54,29 @@ describe('the chance to do harm', () => {
   });
 });
 
+describe('over what the trials may mean', () => {
+  /** Two explanations: a figure that is where it is shown, and one by so much more. */
+  const mixed = (off: number, odds: number, more: number): LimitKept => ({
+    ...kept('surfaced trim', off, 1),
+    explained: [
+      { rank: 0, odds: 1 - odds, more: 0, open: 0 },
+      { rank: 1, odds, more, open: 0 },
+    ],
+  });
+
+  test('harm is what each explanation says, by its odds', () => {
+    // By the first the correction brings 3 limits to nothing; by the second it takes nothing out to minus 3.
+    expect(chanceOfHarm([mixed(3, 0.2, -3)], [mixed(0, 0.2, -3)])).toBeCloseTo(0.2, 9);
+    expect(chanceOfHarm([mixed(3, 0.2, 3)], [mixed(0, 0.2, 3)])).toBeCloseTo(0, 9);
+  });
+
+  test('so is the chance to be within the limits: a far rival costs its odds and no more', () => {
+    const alone = chanceOfAll([kept('surfaced trim', 0, 0)]);
+    expect(chanceOfAll([mixed(0, 0.2, 50)])).toBeCloseTo(0.8 * alone, 9);
+    expect(chanceOfAll([mixed(0, 0.2, 0)])).toBeCloseTo(alone, 9);
+  });
+});
+
 describe('a boat of which little is known', { timeout: 60_000 }, () => {
   /* The probe's battery 0.3 mm too far aft, which is 1.6 of what submerged trim allows, and known to 5 mm only. */
   const text = probe(['150 to 250 mm', '150.3 to 250.3 mm ± 5 mm']);
@@ -61,7 +85,7 @@ describe('a boat of which little is known', { timeout: 60_000 }, () => {
     const before = heard(text).corrections.all();
     expect(before.length).toBeGreaterThan(0);
     expect(before[0]!.floatFirst).toBe(true);
-    expect(before[0]!.note).toMatch(/float it as it is first/);
+    expect(before[0]!.note).toMatch(/weigh it whole on two scales first, or float it as it is/);
     const tried = service.analyse(
       `${text}${boatText`
         trials:
@@ -71,7 +95,7 @@ describe('a boat of which little is known', { timeout: 60_000 }, () => {
     );
     for (const { floatFirst, note } of tried.corrections.all()) {
       expect(floatFirst).toBe(false);
-      expect(note).not.toMatch(/float it as it is first/);
+      expect(note).not.toMatch(/float it as it is/);
     }
   });
 

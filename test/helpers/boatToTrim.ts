@@ -28,7 +28,7 @@ export function boatToTrimOf(text: string): BoatToTrim {
     others: [],
     source: reading.source,
     uncertainties: null,
-    wasTried: false,
+    readSoFar: 'nowhere',
     cache,
     schema: reading.kept.schemas.inUse.made.part,
   };

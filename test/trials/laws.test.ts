@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { inOtherWater } from '../../server/core/analysis/analyse.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
+import { waterOfKind } from '../../server/core/boat/readWater.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
+import type { Uncertainties } from '../../server/core/uncertainty/uncertainties.ts';
 import { heard } from '../helpers/analysed.ts';
 import { boatText, textLines } from '../helpers/boatText.ts';
 
@@ -129,5 +132,52 @@ describe('marks that are read again and again', () => {
     // A quarter of the variance of a mark is shared by all of the day: half a millimetre, beside what the file knows.
     const filed = often.filedUncertainties!.conditions.surfaced!.draft!.sigma;
     expect(draft).toBeGreaterThan(0.95 / Math.hypot(1 / filed, 1 / 0.5e-3));
+  });
+});
+
+describe('a boat that weighs on two scales what its file says', () => {
+  const filed = heard(none);
+  const { mass, massMoment } = filed.bodies;
+  const [fore, aft] = [0.15, 0.45];
+  const onAft = (massMoment[0] - fore * mass) / (aft - fore);
+  const grams = (kg: number) => (kg * 1e3).toFixed(1);
+  const weighed = heard(
+    strayed(
+      boatText`
+      - { condition: bench, scales: [{ station: 150 mm, reads: ${grams(mass - onAft)} g ± 1 g }, { station: 450 mm, reads: ${grams(onAft)} g ± 1 g }] }
+    `.replace(/^/gm, '  '),
+    ),
+  );
+  it('is known no worse for it: what no scale can tell of is no more likely than before', () => {
+    const before = new Map(figuresOf(filed));
+    const after = figuresOf(weighed);
+    expect(after.length).toBe(before.size);
+    for (const [name, { value, sigma }] of after) {
+      const was = before.get(name)!;
+      expect(sigma, name).toBeLessThan(1.05 * was.sigma);
+      expect(Math.abs(value - was.value), name).toBeLessThan(was.sigma / 4);
+    }
+  });
+});
+
+describe('in other water the boat is as well known as the trials have it', () => {
+  const there = (kind: 'fresh' | 'sea') =>
+    inOtherWater(dunlin, waterOfKind(kind, dunlin.boat.water.temperature)).settled.all();
+  it('fresh, as in the trials: figures and uncertainties are the same', () => {
+    const known = new Map(figuresOf(dunlin));
+    const again = figuresOf(there('fresh'));
+    expect(again.length).toBe(known.size);
+    for (const [name, { value, sigma }] of again) {
+      const was = known.get(name)!;
+      expect(Math.abs(value - was.value), name).toBeLessThan(was.sigma / 10);
+      // The water is not that of the trials, and how well it is known is its own matter: its weight makes the draft.
+      if (!/trim|heel/.test(name)) continue;
+      expect(sigma, name).toBeGreaterThan(0.8 * was.sigma);
+      expect(sigma, name).toBeLessThan(1.2 * was.sigma);
+    }
+  });
+  it('and sea: better than by the file alone', () => {
+    const trim = ({ conditions }: Uncertainties) => conditions.submerged!.trim!.sigma;
+    expect(trim(there('sea').uncertainties!)).toBeLessThan(0.8 * trim(dunlin.filedUncertainties!));
   });
 });

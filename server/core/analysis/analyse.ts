@@ -15,7 +15,7 @@ import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
 import { conclude } from './conclude.ts';
-import type { LoadedScheme } from './kept.ts';
+import type { LoadedScheme, Taught } from './kept.ts';
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
@@ -65,9 +65,16 @@ const isIn = (section: 'trials' | 'conditions', { place }: Finding): boolean =>
 
 /** The same boat in other water: everything that follows from the water is figured anew. */
 export function inOtherWater(analysis: Analysis, water: Water): Analysis {
-  const { syntax, file, scheme, kept, source: known, withTrials } = analysis.settled.all();
+  const { syntax, file, scheme, kept, source: known, learned, boatToTrim } = analysis.settled.all();
   const density = { value: water.density, sigma: null, unit: null };
-  const source: BoatSource = { ...known, boat: { ...known.boat, water }, water: { density } };
+  const otherWater: Pick<BoatSource, 'water' | 'waterAt'> = { water: { density }, waterAt: ['water', 'other'] };
+  const source: BoatSource = { ...known, ...otherWater, boat: { ...known.boat, water } };
   // What the trials say is in the boat already: they were made in their own water.
-  return conclude({ syntax, file, source, trials: [], scheme, parts: kept, ...(withTrials && { withTrials }) });
+  const taught: Taught | null = learned?.verdict
+    ? {
+        readSoFar: boatToTrim?.readSoFar ?? 'nowhere',
+        uncertainties: asked => learned.verdict!.uncertainties(asked, source),
+      }
+    : null;
+  return conclude({ syntax, file, source, trials: [], scheme, parts: kept, ...(taught && { taught }) });
 }

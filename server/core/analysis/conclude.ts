@@ -5,6 +5,7 @@ import type { Trial } from '../boat/trial.ts';
 import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
+import type { ReadSoFar } from '../corrections/room/boatToTrim.ts';
 import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
@@ -15,19 +16,19 @@ import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Analysis, type Said, saying } from './analysis.ts';
 import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
 import { keepHistory } from './keepHistory.ts';
-import { type Heard, hear, type Parts } from './kept.ts';
+import { type Heard, hear, type Parts, type Taught } from './kept.ts';
 
 /** A boat as it was read. */
 export interface BoatAsRead extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
   readonly source: BoatSource;
   readonly parts: Parts;
-  /** The trials are in the boat as it was read already. */
-  readonly withTrials?: true;
+  /** What trials taught that are in the boat as it was read already. */
+  readonly taught?: Taught;
 }
 
 /** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
 export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
-  const { source, file, scheme, parts, trials } = read;
+  const { source, file, scheme, parts, trials, taught } = read;
   const { cache, variations } = parts;
   const filed = putInWater(read, previous);
   const isSameBoat = previous !== undefined && holdsStill(read, filed, previous);
@@ -38,13 +39,17 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
       ? previous.kept.heard
       : // While something is missing from the figures, no trial can agree with them.
         inSteps(() =>
-          hear(filed, { source, cache, variations, trials: file.isWhole ? trials : [], scheme }, knownUncertainties),
+          hear(
+            filed,
+            { source, cache, variations, trials: file.isWhole ? trials : [], scheme },
+            { uncertainties: knownUncertainties, taught },
+          ),
         );
   const settled: Working<Analysis> = inSteps(function* () {
     if (!file.isWhole) return atOnce;
     // Ends: a step is a stretch of work, and the work ends.
     while (!heard.step()) yield;
-    return yield* settle(atOnce, heard.all());
+    return yield* settle(atOnce, heard.all(), taught);
   });
   // What is figured without a part is no figure of this boat: nothing is said of it, and the slip is the one finding.
   const said: Said = { ofBoat: file.isWhole ? judge(filed, scheme.figures) : [], ofTrials: [], openQuestions: [] };
@@ -55,11 +60,11 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     trials,
     scheme,
     filed,
-    withTrials: read.withTrials === true,
+    withTrials: taught !== undefined,
     uncertainties: null,
     filedUncertainties: null,
     learned: null,
-    boatToTrim: boatToTrim({ file, parts, filed: filed.boat }, filed, null),
+    boatToTrim: boatToTrim({ file, parts, taught, filed: filed.boat }, filed, null),
     settled,
     corrections: inSteps(function* () {
       // Ends: a step is a stretch of work, and the work ends.
@@ -106,16 +111,20 @@ const holdsStill = ({ source, file }: BoatAsRead, filed: BoatInWater, previous: 
 const sameTrials = (trials: readonly Trial[], before: readonly Trial[]): boolean =>
   before.length === trials.length && trials.every((trial, i) => sameData(trial, before[i]));
 
-type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly filed: Boat };
+type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly taught: Taught | undefined; readonly filed: Boat };
 
 /** The boat lay free in the water. */
 const isInWater = ({ condition }: Trial): boolean => condition !== 'bench' && condition !== 'hung';
 
-function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
+function readSoFar(heard: Heard | null): ReadSoFar {
+  if (heard?.learned?.comparisons.some(({ trial }) => isInWater(trial))) return 'in the water';
+  return heard?.pooled ? 'ashore' : 'nowhere';
+}
+
+function boatToTrim({ file, parts, taught, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
   if (surfaced.status !== 'afloat' || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
-  const wasTried = heard?.learned?.comparisons.some(({ trial }) => isInWater(trial)) ?? false;
   // Pieces go where there is room, whatever the bay says.
   const bays = parts.neighbours.freeBays(inWater.source);
   const boat = bays === rest.boat.bays ? rest.boat : { ...rest.boat, bays };
@@ -125,14 +134,14 @@ function boatToTrim({ file, parts, filed }: Owner, inWater: BoatInWater, heard: 
     filed,
     surfaced,
     uncertainties,
-    wasTried,
+    readSoFar: taught?.readSoFar ?? readSoFar(heard),
     cache: parts.cache,
     schema: parts.entries.schemas.inUse.made.part,
   };
 }
 
 /** The analysis once more, with what was heard. */
-function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
+function* settle(atOnce: Analysis, heard: Heard, taught?: Taught): Steps<Analysis> {
   const { file, kept, filed, scheme } = atOnce;
   const { filedUncertainties, learned, pooled } = heard;
   const inWater = pooled?.inWater ?? filed;
@@ -150,7 +159,7 @@ function* settle(atOnce: Analysis, heard: Heard): Steps<Analysis> {
       nextFor(atOnce, heard),
     ),
   };
-  const found = boatToTrim({ file, parts: kept, filed: filed.boat }, inWater, heard);
+  const found = boatToTrim({ file, parts: kept, taught, filed: filed.boat }, inWater, heard);
   return saying(
     { ...atOnce, ...inWater, withTrials, uncertainties, filedUncertainties, learned, boatToTrim: found },
     said,

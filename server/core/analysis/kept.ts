@@ -3,11 +3,13 @@ import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { OwnCondition } from '../boat/ownCondition.ts';
 import type { KeptEntries } from '../boat/sectionReader.ts';
 import type { BodyCache } from '../bodies/assemble.ts';
+import type { ReadSoFar } from '../corrections/room/boatToTrim.ts';
 import type { Scheme } from '../figures/scheme.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Steps, Working } from '../steps/steps.ts';
 import { type Learned, learn } from '../trials/learn.ts';
+import type { FiguresAsked } from '../trials/pool/figures.ts';
 import type { TrialSet } from '../trials/pool/trialSet.ts';
 import { type Uncertainties, uncertaintySteps } from '../uncertainty/uncertainties.ts';
 import type { VariationCache } from '../uncertainty/variations.ts';
@@ -52,21 +54,36 @@ interface Pooled {
   readonly uncertainties: Uncertainties;
 }
 
+/** Trials of the same boat in other water: where it was read, and what that leaves open. */
+export interface Taught {
+  readonly readSoFar: ReadSoFar;
+  uncertainties(asked: FiguresAsked): Steps<Uncertainties>;
+}
+
+interface Known {
+  readonly uncertainties?: Uncertainties | undefined;
+  readonly taught?: Taught | undefined;
+}
+
 /** Figures the uncertainties of the boat as filed, unless they are known, and hears its trials. */
 export function* hear(
   filed: BoatInWater,
   asked: Omit<TrialSet, 'inputs'> & { readonly scheme: Scheme },
-  known?: Uncertainties,
+  { uncertainties: known, taught }: Known = {},
 ): Steps<Heard> {
   const { scheme, ...trialSet } = asked;
-  const filedUncertainties =
-    known ?? (yield* uncertaintySteps(trialSet, filed.bodies, filed.conditions, scheme.figures));
+  const { figures } = scheme;
+  const alone = () =>
+    taught
+      ? taught.uncertainties({ ...filed, figures })
+      : uncertaintySteps(trialSet, filed.bodies, filed.conditions, figures);
+  const filedUncertainties = known ?? (yield* alone());
   if (trialSet.trials.length === 0) return { filedUncertainties, learned: null, pooled: null };
   const learned = yield* learn({ ...trialSet, inputs: filedUncertainties.inputs });
   const { verdict } = learned;
   if (!verdict) return { filedUncertainties, learned, pooled: null };
   const inWater = floated(verdict.source, scheme, trialSet.cache);
   yield;
-  const uncertainties = yield* verdict.uncertainties({ ...inWater, figures: scheme.figures });
+  const uncertainties = yield* verdict.uncertainties({ ...inWater, figures });
   return { filedUncertainties, learned, pooled: { inWater, uncertainties } };
 }

@@ -15,7 +15,7 @@ export interface Source<T, E extends Entry> {
 export interface BoatSource {
   readonly boat: Boat;
   readonly water: WaterEntry | null;
-  /** Where that stands, when it is the water of a loading condition and not the file's. */
+  /** Where that stands, when it is the water of a loading condition, or another that was asked for, and not the file's. */
   readonly waterAt?: Path;
   readonly stock: StockEntry | null;
   readonly shells: readonly Source<ShellEntry, Shell>[];

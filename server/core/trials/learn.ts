@@ -3,6 +3,7 @@ import type { Trial } from '../boat/trial.ts';
 import type { Steps } from '../steps/steps.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
+import { waterInputs } from '../uncertainty/waterInputs.ts';
 import { type Comparison, compareTrial } from './pool/compare.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { type Estimate, estimateBoat } from './pool/estimate.ts';
@@ -32,8 +33,8 @@ interface Verdict {
   readonly offers: readonly Offer[];
   /** The boat by the likeliest of all. */
   readonly source: BoatSource;
-  /** Every figure with the trials, over all that may be. */
-  uncertainties(asked: FiguresAsked): Steps<Uncertainties>;
+  /** Every figure with the trials, over all that may be; of the boat in other water, where that is given. */
+  uncertainties(asked: FiguresAsked, other?: WaterOf): Steps<Uncertainties>;
 }
 
 export interface LearnedTrial extends Comparison {
@@ -85,8 +86,23 @@ function verdictOf(trialSet: TrialSet, before: TrialSet, estimate: Estimate): Ve
     slips: slipsOf(estimate),
     offers: offersOf({ source: trialSet.source, untaught: before.source, trials: trialSet.trials, estimate }),
     source,
-    uncertainties: asked => figuresWithTrials(before, estimate, asked),
+    uncertainties: (asked, other) => figuresWithTrials(other ? inWater(before, other) : before, estimate, asked),
   };
+}
+
+/** The water that a boat lies in. */
+type WaterOf = Pick<BoatSource, 'water' | 'waterAt'> & { readonly boat: Pick<BoatSource['boat'], 'water'> };
+
+/** The boat before the trials in water of which they tell nothing. */
+function inWater(before: TrialSet, { boat: { water }, ...other }: WaterOf): TrialSet {
+  const source: BoatSource = {
+    ...before.source,
+    water: other.water,
+    ...(other.waterAt && { waterAt: other.waterAt }),
+    boat: { ...before.source.boat, water },
+  };
+  const others = before.inputs.filter(({ target }) => target.on !== 'water');
+  return { ...before, source, inputs: [...waterInputs(source), ...others] };
 }
 
 function inclinedBy({ trial, floatedTrial, day }: Comparison, { source, cache }: TrialSet): Inclined | null {

@@ -21,6 +21,19 @@ export interface Uncertainty {
   readonly shares: readonly Share[];
   /** Why `sigma` is no more than a rough idea; null where it holds. */
   readonly rough: Rough | null;
+  /** The same by each explanation of the trials that counts; none where the inputs alone are open. */
+  readonly explained?: readonly Explained[];
+}
+
+/** What one explanation of the trials leaves open of a figure. */
+export interface Explained {
+  /** Which of all explanations: the same for every figure. */
+  readonly rank: number;
+  /** 0..1. */
+  readonly odds: number;
+  /** SI, as the figure. */
+  readonly value: number;
+  readonly sigma: number;
 }
 
 export interface Share {

@@ -1,5 +1,5 @@
 import type { BalancedFigure } from './row.ts';
-import type { LimitKept } from './sureness.ts';
+import { explanationsOf, type LimitKept } from './sureness.ts';
 
 /** What figures err together by: a weight too much or too little, its moment along the boat, and athwart. */
 type Error = 'mass' | 'along' | 'across';
@@ -13,7 +13,10 @@ const ERRS: Readonly<Partial<Record<BalancedFigure, readonly [by: Error, way: 1 
 };
 
 /** Errors that are looked at, in their standard uncertainties, and how likely each is beside the others. */
-const LOOKED_AT = [-2.4, -1.6, -0.8, 0, 0.8, 1.6, 2.4].map(z => ({ z, weight: Math.exp((-z * z) / 2) }));
+const LOOKED_AT = Array.from({ length: 15 }, (_, i) => {
+  const z = 0.4 * (i - 7);
+  return { z, weight: Math.exp((-z * z) / 2) };
+});
 
 /** Further out than before by this much, in limits, and by this factor is worse: less than that nobody sees. */
 const WORSE = { by: 0.5, times: 1.1 } as const;
@@ -22,33 +25,54 @@ const WORSE = { by: 0.5, times: 1.1 } as const;
 const LOST = 20;
 
 /**
- * How likely a boat is further out of its limits after a correction than before it, 0..1: what is left open of its weights
- * stays the same, and is laid on the figures before and after alike.
+ * How likely a boat is further out of its limits after a correction than before it, 0..1, over all explanations of the trials:
+ * what is left open of its weights stays the same, and is laid on the figures before and after alike.
  */
 export function chanceOfHarm(before: readonly LimitKept[], after: readonly LimitKept[]): number {
+  const [was, is] = [explanationsOf(before), explanationsOf(after)];
+  // A boat that does not hang, and so has no figures there, is far out; there may be no more explanations than there are figures.
+  if (was.length !== is.length) return harmBy(before, after);
+  return is.reduce((sum, { odds, limits }, i) => sum + odds * harmBy(was[i]!.limits, limits), 0);
+}
+
+function harmBy(before: readonly LimitKept[], after: readonly LimitKept[]): number {
+  const [was, is] = [squaresOut(before), squaresOut(after)];
   // A boat that does not hang, and so has no figures there, is far out.
-  const lost = before.length < after.length ? LOST : 0;
+  if (before.length < after.length) was.apart += LOST ** 2;
   let [harmed, all] = [0, 0];
-  for (const mass of LOOKED_AT) {
-    for (const along of LOOKED_AT) {
-      for (const across of LOOKED_AT) {
-        const errors = { mass: mass.z, along: along.z, across: across.z };
+  for (const [i, mass] of LOOKED_AT.entries()) {
+    for (const [j, along] of LOOKED_AT.entries()) {
+      for (const [k, across] of LOOKED_AT.entries()) {
         const weight = mass.weight * along.weight * across.weight;
-        const [was, is] = [Math.hypot(outBy(before, errors), lost), outBy(after, errors)];
+        const [out, then] = [was, is].map(by => Math.sqrt(by.mass[i]! + by.along[j]! + by.across[k]! + by.apart)) as [
+          number,
+          number,
+        ];
         all += weight;
-        if (is > was + WORSE.by && is > WORSE.times * was) harmed += weight;
+        if (then > out + WORSE.by && then > WORSE.times * out) harmed += weight;
       }
     }
   }
   return harmed / all;
 }
 
-/** How far it is out altogether, in limits; what is within does not count. */
-const outBy = (kept: readonly LimitKept[], errors: Readonly<Record<Error, number>>): number =>
-  Math.hypot(
-    ...kept.map(({ figure, off, limit, isLeast, open }) => {
-      const errs = ERRS[figure];
-      const really = off + (errs ? errs[1] * errors[errs[0]] * (open ?? 0) : 0);
-      return Math.max(0, isLeast ? -really / limit : Math.abs(really) / limit - 1);
-    }),
-  );
+/**
+ * How far a boat is out by every error that is looked at, squared and in limits, and by what none of them touches; what is
+ * within does not count.
+ */
+function squaresOut(kept: readonly LimitKept[]): Record<Error, readonly number[]> & { apart: number } {
+  const sum = (some: readonly LimitKept[], z: number): number =>
+    some.reduce((total, each) => total + outBy(each, z) ** 2, 0);
+  const by = (error: Error): readonly number[] => {
+    const some = kept.filter(({ figure }) => ERRS[figure]?.[0] === error);
+    return LOOKED_AT.map(({ z }) => sum(some, z));
+  };
+  const apart = kept.filter(({ figure }) => !ERRS[figure]);
+  return { mass: by('mass'), along: by('along'), across: by('across'), apart: sum(apart, 0) };
+}
+
+/** How far one figure is out with an error of so many uncertainties, in limits. */
+function outBy({ figure, off, limit, isLeast, open }: LimitKept, z: number): number {
+  const really = off + (ERRS[figure]?.[1] ?? 0) * z * (open ?? 0);
+  return Math.max(0, isLeast ? -really / limit : Math.abs(really) / limit - 1);
+}

@@ -1,3 +1,4 @@
+import type { ReadSoFar } from '../room/boatToTrim.ts';
 import { chanceOfHarm } from './harm.ts';
 import { chanceOfAll, type LimitKept } from './sureness.ts';
 
@@ -9,15 +10,19 @@ export interface Prospect {
   readonly chance: number | null;
   /** How likely the boat is further out than it is, 0..1. */
   readonly harm: number;
-  /** The boat as it is can tell more: it floats, by its file, and nobody has read how. */
-  readonly canTell: boolean;
+  /** Where the boat as a whole was read; until it was in the water it can tell more. */
+  readonly readSoFar: ReadSoFar;
 }
 
-export const prospectOf = (before: readonly LimitKept[], kept: readonly LimitKept[], canTell: boolean): Prospect => ({
+export const prospectOf = (
+  before: readonly LimitKept[],
+  kept: readonly LimitKept[],
+  readSoFar: ReadSoFar,
+): Prospect => ({
   kept,
   chance: knownChance(kept),
   harm: chanceOfHarm(before, kept),
-  canTell,
+  readSoFar,
 });
 
 /** How likely all limits are kept, 0..1; null where nothing is known of what is open of one of them. */
@@ -26,11 +31,16 @@ export const knownChance = (kept: readonly LimitKept[]): number | null =>
 
 /** A chance that is no use to anybody. */
 export const CANNOT_TELL = 0.1;
-/** A chance to do harm that a builder would not take (common practice, no source). */
-const TOO_RISKY = 0.05;
+/**
+ * A chance to do harm that a builder would not take (common practice, no source). It knows nothing of what is not written down
+ * until something of the whole boat was read: then less is risked.
+ */
+const TOO_RISKY = { nowhere: 0.05, ashore: 0.1, 'in the water': 1 } as const satisfies Readonly<
+  Record<ReadSoFar, number>
+>;
 
 /** Nobody can tell whether it is then in trim. */
 export const isOpen = ({ chance }: Prospect): boolean => chance !== null && chance < CANNOT_TELL;
 
 /** It may do harm, and the boat as it is has more to tell than the file. */
-export const isForTheWaterFirst = ({ canTell, harm }: Prospect): boolean => canTell && harm > TOO_RISKY;
+export const isForTheWaterFirst = ({ readSoFar, harm }: Prospect): boolean => harm > TOO_RISKY[readSoFar];

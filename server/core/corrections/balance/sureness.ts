@@ -9,7 +9,7 @@ import type { SubmergedNeutral } from '../../conditions/submerged.ts';
 import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
 import { allowedIn } from '../../figures/allowed.ts';
 import { offWaterline } from '../../figures/offWaterline.ts';
-import { type OpenLoads, openOf } from './open.ts';
+import { type OpenLoads, openLoadOf } from './open.ts';
 import { chanceOutside, chanceUnder, counted, withHand } from './price.ts';
 import { type BalancedFigure, type FigureThere, isInScope, type Scope } from './row.ts';
 
@@ -26,6 +26,17 @@ export interface LimitKept extends FigureThere {
   readonly isLeast: boolean;
   /** What the file leaves open; null where nothing is known of it. */
   readonly open: number | null;
+  /** The same by each explanation of the trials; none where the inputs alone are open. */
+  readonly explained: readonly ExplainedHere[];
+}
+
+interface ExplainedHere {
+  readonly rank: number;
+  /** 0..1. */
+  readonly odds: number;
+  /** How much more the figure is by this explanation. */
+  readonly more: number;
+  readonly open: number;
 }
 
 /** What is left of a limit, 1 in its middle and 0 at its edge; of a least figure, how far above it, in limits. */
@@ -53,10 +64,15 @@ interface Keeper {
 
 function keeper(boat: Boat, condition: LoadingCondition, open: OpenLoads): Keeper {
   const kept = (figure: BalancedFigure, off: number, limit: number, stiffness: number): LimitKept => {
-    const load = openOf(open, { condition, figure });
     // A load as the angle or length that it makes of the boat as it is now stiff.
-    const left = load === null || stiffness <= 0 ? null : load / stiffness;
-    return { condition, figure, off, limit, isLeast: false, open: left };
+    const load = stiffness > 0 ? openLoadOf(open, { condition, figure }) : null;
+    const explained = (load?.explained ?? []).map(({ rank, odds, more, sigma }) => ({
+      rank,
+      odds,
+      more: more / stiffness,
+      open: sigma / stiffness,
+    }));
+    return { condition, figure, off, limit, isLeast: false, open: load && load.sigma / stiffness, explained };
   };
   return {
     within(figure, value, stiffness) {
@@ -95,16 +111,42 @@ function keptBelow(state: SubmergedNeutral, { within, atLeast }: Keeper): readon
 }
 
 /**
- * How likely all limits are kept: the product over the limits. Figures that err together (trim on the surface and below)
- * make it rather likelier than that: for limits about their middles the product is a lower bound (Šidák, Journal of the
- * American Statistical Association 62, 1967, from memory).
+ * How likely all limits are kept, over all explanations of the trials; by each the product over the limits. Figures that err
+ * together (trim on the surface and below) make it rather likelier than that: for limits about their middles the product is a
+ * lower bound (Šidák, Journal of the American Statistical Association 62, 1967, from memory).
  */
-export const chanceOfAll = (limits: readonly LimitKept[]): number =>
-  limits.reduce((chance, kept) => chance * (1 - chanceToMiss(kept, withHand(kept.open, kept.limit))), 1);
+export const chanceOfAll = (limits: readonly LimitKept[]): number => chanceBy(limits, withHand);
 
 /** What is counted as the chance when what to do is chosen: nothing is taken for so uncertain that no place matters. */
-export const countedChanceOfAll = (limits: readonly LimitKept[]): number =>
-  limits.reduce((chance, kept) => chance * (1 - chanceToMiss(kept, counted(kept.open, kept.limit))), 1);
+export const countedChanceOfAll = (limits: readonly LimitKept[]): number => chanceBy(limits, counted);
+
+const chanceBy = (limits: readonly LimitKept[], sigmaOf: typeof withHand): number =>
+  explanationsOf(limits).reduce(
+    (sum, { odds, limits: there }) =>
+      sum + odds * there.reduce((chance, kept) => chance * (1 - chanceToMiss(kept, sigmaOf(kept.open, kept.limit))), 1),
+    0,
+  );
+
+/** The same limits by one explanation. */
+interface ByExplanation {
+  /** 0..1, of all together 1. */
+  readonly odds: number;
+  readonly limits: readonly LimitKept[];
+}
+
+/** The limits by each explanation of the trials; what one of them does not tell of is as it is over all. */
+export function explanationsOf(limits: readonly LimitKept[]): readonly ByExplanation[] {
+  const odds = new Map(limits.flatMap(({ explained }) => explained.map(each => [each.rank, each.odds] as const)));
+  if (odds.size === 0) return [{ odds: 1, limits }];
+  const all = [...odds.values()].reduce((sum, each) => sum + each, 0);
+  return [...odds].map(([rank, each]) => ({
+    odds: each / all,
+    limits: limits.map(kept => {
+      const by = kept.explained.find(one => one.rank === rank);
+      return by ? { ...kept, off: kept.off + by.more, open: by.open } : kept;
+    }),
+  }));
+}
 
 const chanceToMiss = ({ off, limit, isLeast }: LimitKept, sigma: number): number =>
   isLeast ? chanceUnder(off, sigma) : chanceOutside(Math.abs(off), limit, sigma);

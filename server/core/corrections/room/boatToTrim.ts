@@ -22,12 +22,14 @@ export interface BoatToTrim {
   readonly source: BoatSource;
   /** What is left open of its figures, trials known; null while parts of the file are missing. */
   readonly uncertainties: Uncertainties | null;
-  /** It has been in the water, and what was read there is heard. */
-  readonly wasTried: boolean;
+  readonly readSoFar: ReadSoFar;
   readonly cache: BodyCache;
   /** The schema of a payload entry in the file's units, for reading back what is offered. */
   readonly schema: PartSchema;
 }
+
+/** Where something of the boat as a whole was read and is heard: the water tells most, and a scale more than the file. */
+export type ReadSoFar = 'nowhere' | 'ashore' | 'in the water';
 
 /** A part of the boat as the file has it: a place that was measured is not rewritten for what the trials make of it. */
 export function asFiled(part: Part, { filed }: Pick<BoatToTrim, 'filed'>): Part {

@@ -140,8 +140,9 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
 
 function prospectIn(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): Prospect {
   const open = openIn(boatToTrim);
-  const canTell = !boatToTrim.wasTried && boatToTrim.uncertainties !== null;
-  return prospectOf(limitsKept(boatToTrim, scope, open), limitsKept(laid, scope, open), canTell);
+  // What is not in the water yet can tell no more where its file has no figures.
+  const readSoFar = boatToTrim.uncertainties === null ? 'in the water' : boatToTrim.readSoFar;
+  return prospectOf(limitsKept(boatToTrim, scope, open), limitsKept(laid, scope, open), readSoFar);
 }
 
 /** Some heel is to be held. */

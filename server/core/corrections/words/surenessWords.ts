@@ -21,13 +21,16 @@ export function surenessLines(prospect: Prospect): readonly string[] {
       : isOpen(prospect)
         ? [
             'The file leaves so much open that nobody can tell whether it is then in trim in the water: weigh and measure what',
-            `the uncertainties name, or ${isFirst ? FLOAT_FIRST : 'try it and write the trial down'}.`,
+            `the uncertainties name, or ${isFirst ? firstWords(prospect) : 'try it and write the trial down'}.`,
           ]
         : [
             `Likely within all limits in the water, as well as the file is known: ${chanceWords(chance)}.`,
-            ...(isFirst ? [`It may as well be further out (${chanceWords(harm)}): ${FLOAT_FIRST}.`] : []),
+            ...(isFirst ? [`It may as well be further out (${chanceWords(harm)}): ${firstWords(prospect)}.`] : []),
           ];
   return [...told, `Kept in hand of the limits by the figures: ${left}.`];
 }
 
-const FLOAT_FIRST = 'float it as it is first, if it floats already, and write the trial down';
+const firstWords = ({ readSoFar }: Prospect): string =>
+  readSoFar === 'nowhere'
+    ? 'weigh it whole on two scales first, or float it as it is, if it floats already, and write that down as a trial'
+    : 'float it as it is first, if it floats already, and write the trial down';

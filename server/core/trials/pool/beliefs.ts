@@ -5,8 +5,19 @@
 export const BELIEVED = {
   /** Of a reading, that it is a slip; and how far off it then is: mm of the tape, degrees, part of the tanks. */
   slip: { chance: 0.02, length: 0.02, angle: (10 / 180) * Math.PI, fraction: 0.2 },
-  /** That something is not written down: in a compartment and in the water alike. Its mass by the boat's; its density. */
-  unlisted: { dry: 0.05, wet: 0.05, mass: [0.001, 0.4], density: [30, 11340] },
+  /**
+   * That something is not written down: in a compartment, or in the water, where it seldom floats. Its mass by the boat's,
+   * of what floats the mass of the water that it displaces: nobody forgets a block of foam that carries half the boat. Its
+   * density.
+   */
+  unlisted: {
+    dry: 0.05,
+    sinking: 0.04,
+    floating: 0.01,
+    mass: [0.001, 0.4],
+    displaced: [0.001, 0.1],
+    density: [30, 11340],
+  },
   /** Of a part, that it lies elsewhere along an axis; how far, by the hull's length; athwart and in height by the room. */
   elsewhere: { chance: [0.014, 0.004, 0.002], along: 1 / 12, across: 1 / 4 },
   /** Of a shell, that it takes up water, or holds some above the surface. */

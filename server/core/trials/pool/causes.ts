@@ -6,7 +6,7 @@ import { BELIEVED } from './beliefs.ts';
 import type { DayInput } from './day.ts';
 import type { Foretold, ReadingOf } from './foretold.ts';
 import { depthOf, type HidingRoom, hullBounds, partOf, roomOf } from './room.ts';
-import { anything, bareWeight, basisOf, type Felt, wetWeight } from './weights.ts';
+import { anything, bareWeight, basisOf, type Felt, floatingWeight, sinkingWeight } from './weights.ts';
 
 /** What may be wrong. */
 export type Cause =
@@ -91,8 +91,8 @@ function strayOf(source: BoatSource, { target, noun }: DayInput): number | null 
   return axis === 0 ? Math.min(along * source.boat.length, free / Math.sqrt(12)) : across * free;
 }
 
-/** Weights that are not written down; `afloat` is the height of the water there. */
-export function loadsOf(source: BoatSource, afloat: number | null): readonly Load[] {
+/** Weights that are not written down. Of what is felt where nothing was read, the readings tell nothing. */
+export function loadsOf(source: BoatSource, { readings, waterline: afloat }: Foretold): readonly Load[] {
   const hull = hullBounds(source);
   if (!hull) return [];
   const { boat, around } = source;
@@ -114,19 +114,21 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
       bare(roomOf(around.shapes.boundsOf(form)), ['whole', 'whole', 'whole']),
     ]),
   );
-  const sides = (['below', 'above'] as const).flatMap((side): readonly SupposedThing[] => {
-    const bounds = partOf(hull, waterline, side);
-    if (!bounds) return [];
-    const room = roomOf(bounds);
-    const felt: Felt = [side === 'below' ? 'in water' : 'whole', 'in water', 'whole'];
-    return [
-      {
-        logShare: Math.log(depthOf(bounds) / depthOf(hull)),
-        basis: basisOf(room),
-        pieces: wetWeight(mass, boat.water.density, { room, felt, isEven: true }),
-      },
-    ];
-  });
+  const wet = (weight: typeof sinkingWeight) =>
+    (['below', 'above'] as const).flatMap((side): readonly SupposedThing[] => {
+      const bounds = partOf(hull, waterline, side);
+      if (!bounds) return [];
+      const room = roomOf(bounds);
+      const felt: Felt = [side === 'below' ? 'in water' : 'whole', 'in water', 'whole'];
+      return [
+        {
+          logShare: Math.log(depthOf(bounds) / depthOf(hull)),
+          basis: basisOf(room),
+          pieces: weight(mass, boat.water.density, { room, felt, isEven: true }),
+        },
+      ];
+    });
+  const wasReadAfloat = readings.some(({ place }) => place === 'afloat');
   const ofShells = boat.shells.flatMap(({ name, form, centroid }): readonly Load[] => {
     const bounds = around.shapes.boundsOf(form);
     const [x, y, z] = roomOf(bounds).spread;
@@ -135,7 +137,7 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
       bare(wall, ['whole', 'whole', 'whole'], false),
     ]);
     const above = partOf(bounds, waterline, 'above');
-    if (!above) return [soaked];
+    if (!above || !wasReadAfloat) return [soaked];
     return [
       soaked,
       load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])]),
@@ -144,7 +146,8 @@ export function loadsOf(source: BoatSource, afloat: number | null): readonly Loa
   const anywhere: SupposedThing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
   return [
     ...dry,
-    load({ kind: 'unlisted', inside: null }, unlisted.wet, sides),
+    load({ kind: 'unlisted', inside: null }, unlisted.sinking, wet(sinkingWeight)),
+    load({ kind: 'unlisted', inside: null }, unlisted.floating, wet(floatingWeight)),
     ...ofShells,
     load({ kind: 'several' }, several.chance, [anywhere]),
   ];

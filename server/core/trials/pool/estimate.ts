@@ -64,7 +64,7 @@ function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Step
       items.map(({ column }) => column),
     ),
   );
-  return space && (yield* weigh(space, items, loadsOf(source, foretold.waterline), places));
+  return space && (yield* weigh(space, items, loadsOf(source, foretold), places));
 }
 
 function* all({ count, explanation }: Ranked): Steps<readonly Explanation[]> {

@@ -9,10 +9,11 @@ import { dot } from '../../geometry/form/vector.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { type Arrangement, type FloatedBoat, floatBoat } from '../../uncertainty/floatBoat.ts';
 import { changesBy, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
-import { type Belief, spreadSteps, type Uncertainty } from '../../uncertainty/spread.ts';
+import { type Belief, type Explained, spreadSteps, type Uncertainty } from '../../uncertainty/spread.ts';
 import { type Spreading, type Uncertainties, uncertaintySteps } from '../../uncertainty/uncertainties.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { backward, type Triangle } from '../estimation/cholesky.ts';
+import { coveringSigma } from '../estimation/coverage.ts';
 import type { Estimate } from './estimate.ts';
 import { changesOf, type WaterPlace } from './foretold.ts';
 import { type ExtraLoad, laden } from './predict.ts';
@@ -33,10 +34,10 @@ export interface FiguresAsked {
 }
 
 /**
- * What is left open of every figure with the trials, over all explanations, by the laws of total expectation and total
- * variance. Of the likeliest the full model is asked all over what is open, of each other one in its middle. The figure itself
- * is that of the boat asked about, which is drawn, judged and corrected; the uncertainty is counted about it, so that a rival
- * that would have the figure elsewhere widens it: the mean square of what the figure may yet be away from what is shown.
+ * What is left open of every figure with the trials, over all explanations. Of the likeliest the full model is asked all over
+ * what is open, of each other one in its middle. The figure itself is that of the boat asked about, which is drawn, judged and
+ * corrected; the uncertainty is counted about it, so that a rival that would have the figure elsewhere widens it
+ * (`coveringSigma`).
  */
 export function figuresWithTrials(
   trialSet: TrialSet,
@@ -55,17 +56,20 @@ function spreadWith(trialSet: TrialSet, estimate: Estimate): Spreading {
   };
 }
 
-/** The same uncertainty, counted about another value than the mean; what that adds is no input's. */
+/** The same uncertainty, counted about the figure that is shown; what that adds is no input's. */
 function countedAbout(uncertainty: Uncertainty, value: number): Uncertainty {
-  const sigma = Math.hypot(uncertainty.sigma, uncertainty.value - value);
-  const within = sigma > 0 ? (uncertainty.sigma / sigma) ** 2 : 0;
+  const { explained, sigma: own } = uncertainty;
+  const sigma = explained ? coveringSigma(explained, value) : Math.hypot(own, uncertainty.value - value);
+  const within = sigma > 0 ? Math.min(1, (own / sigma) ** 2) : 0;
   const shares = uncertainty.shares.map(share => ({ ...share, share: share.share * within }));
   return { ...uncertainty, value, sigma, shares };
 }
 
 /** Mean and standard deviation over all explanations. */
 function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
-  const told = explanations.filter(({ odds }, rank) => rank === 0 || odds > LEAST_ODDS);
+  const told = explanations
+    .map((explanation, rank) => ({ explanation, rank }))
+    .filter(({ explanation: { odds }, rank }) => rank === 0 || odds > LEAST_ODDS);
   return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
     const place: WaterPlace = whereIn(condition) === 'submerged' ? 'under' : 'afloat';
     const middle = (explanation: Explanation) =>
@@ -73,19 +77,19 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
     const [first, ...others] = told;
     if (!first) return [];
-    const { source, floated: found } = middle(first);
+    const { source, floated: found } = middle(first.explanation);
     // Where its mean does not come to rest, that of the boat does.
     const floated = found ?? { arrangement, floating };
     yield;
     const owner = { ...trialSet, source };
     const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
-    const likeliest = view(first);
+    const likeliest = view(first.explanation);
     const belief = beliefOf(likeliest, residuals);
     const uncertainties = yield* spreadSteps(owner, floated, residuals, readings, belief);
     const wasRead = foretold.readings.some(read => read.place === place && isOfLie(read.reading));
-    const rivals = others.flatMap(explanation => {
+    const rivals = others.flatMap(({ explanation, rank }) => {
       const there = middle(explanation).floated;
-      return there && !(wasRead && liesFar(there, floated)) ? [{ floated: there, view: view(explanation) }] : [];
+      return there && !(wasRead && liesFar(there, floated)) ? [{ floated: there, view: view(explanation), rank }] : [];
     });
     if (rivals.length === 0) return uncertainties;
     yield;
@@ -162,33 +166,23 @@ function slopesOf(
 
 interface Rival {
   readonly view: View;
+  readonly rank: number;
   readonly value: number;
 }
 
-/** One figure over all explanations; what of its variance is between them is no input's. */
+/** One figure by each explanation, and that of the likeliest. */
 function mixedUncertainty(uncertainty: Uncertainty, likeliest: View, sum: Sum, rivals: readonly Rival[]): Uncertainty {
   const straight = (view: View) => view.covariance(sum, sum);
   // What the full model finds beyond straight lines is in proportion for all.
   const beyond = uncertainty.sigma ** 2 / Math.max(straight(likeliest), Number.MIN_VALUE);
-  const parts = [
-    { odds: likeliest.explanation.odds, value: uncertainty.value, variance: uncertainty.sigma ** 2 },
-    ...rivals.map(({ view, value }) => ({
+  const explained: readonly Explained[] = [
+    { rank: 0, odds: likeliest.explanation.odds, value: uncertainty.value, sigma: uncertainty.sigma },
+    ...rivals.map(({ view, rank, value }) => ({
+      rank,
       odds: view.explanation.odds,
       value,
-      variance: beyond * straight(view),
+      sigma: Math.sqrt(beyond * straight(view)),
     })),
   ];
-  const total = parts.reduce((all, { odds }) => all + odds, 0);
-  const mean = parts.reduce((all, { odds, value }) => all + (odds / total) * value, 0);
-  const variance = parts.reduce(
-    (all, part) => all + (part.odds / total) * (part.variance + (part.value - mean) ** 2),
-    0,
-  );
-  const within = variance > 0 ? Math.min(1, uncertainty.sigma ** 2 / variance) : 0;
-  return {
-    ...uncertainty,
-    value: mean,
-    sigma: Math.sqrt(variance),
-    shares: uncertainty.shares.map(share => ({ ...share, share: share.share * within })),
-  };
+  return { ...uncertainty, explained };
 }

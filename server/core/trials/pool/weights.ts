@@ -27,14 +27,26 @@ export function bareWeight(boatMass: number, supposition: Supposition): readonly
   return masses.map(mass => pieceOf({ mass, volume: null, density: 0 }, supposition, logShare));
 }
 
-/** A weight out in the water, of any density between foam and lead. */
-export function wetWeight(boatMass: number, density: number, supposition: Supposition): readonly PriorPiece[] {
-  const [lightest, heaviest] = BELIEVED.unlisted.density;
+/** A weight out in the water that sinks there, of any density down to lead's. */
+export function sinkingWeight(boatMass: number, density: number, supposition: Supposition): readonly PriorPiece[] {
+  const [, heaviest] = BELIEVED.unlisted.density;
   const masses = massesOf(boatMass);
   return masses.flatMap(mass => {
-    const volumes = scaleLike(mass.middle / heaviest, mass.middle / lightest, RATIO.volume);
+    const volumes = scaleLike(mass.middle / heaviest, mass.middle / density, RATIO.volume);
     const logShare = -Math.log(masses.length * volumes.length);
     return volumes.map(volume => pieceOf({ mass, volume, density }, supposition, logShare));
+  });
+}
+
+/** One that floats, of any density from foam's up. */
+export function floatingWeight(boatMass: number, density: number, supposition: Supposition): readonly PriorPiece[] {
+  const { density: densities, displaced } = BELIEVED.unlisted;
+  const [least, most] = displaced.map(part => (part * boatMass) / density) as [number, number];
+  const volumes = scaleLike(least, most, RATIO.volume);
+  return volumes.flatMap(volume => {
+    const masses = scaleLike(densities[0] * volume.middle, density * volume.middle, RATIO.volume);
+    const logShare = -Math.log(masses.length * volumes.length);
+    return masses.map(mass => pieceOf({ mass, volume, density }, supposition, logShare));
   });
 }
 
