@@ -13,7 +13,7 @@ import { FACTS, type Fact } from './weights.ts';
 export function oddsText(odds: number): string {
   if (odds > 0.995) return 'more than 99 in 100';
   if (odds < 0.005) return 'less than 1 in 100';
-  return odds >= 0.95 || odds < 0.1 ? `${Math.round(100 * odds)} in 100` : `${Math.round(10 * odds)} in 10`;
+  return odds >= 0.95 || odds < 0.095 ? `${Math.round(100 * odds)} in 100` : `${Math.round(10 * odds)} in 10`;
 }
 
 /** A figure that an explanation tells, and how well, SI. */
