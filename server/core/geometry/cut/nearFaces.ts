@@ -19,7 +19,7 @@ export interface NearFaces {
  * What the last plane made of them; written over by the next, so that a cut allocates nothing. Each triangle takes two
  * numbers: which it is, and eight times where its leaf's corners begin here plus its side (see `TIP`).
  */
-interface SortedFaces {
+export interface SortedFaces {
   /** Of corners near the plane: over it, and along it from the foot of the tree's centre on it, m. */
   readonly heights: Float64Array;
   readonly alongX: Float64Array;
@@ -53,18 +53,20 @@ export function nearFaces({ corners, firstFace, endFace, next }: BoundsTree): Ne
     for (let i = 3 * firstFace[node]!; i < 3 * endFace[node]!; i++) ofFace[i] = numbered(3 * i, start);
   }
   begin[next.length] = points.length;
-  const sorted: SortedFaces = {
-    heights: new Float64Array(points.length / 3),
-    alongX: new Float64Array(points.length / 3),
-    alongY: new Float64Array(points.length / 3),
-    // One place more, for each is written before it is known whether it counts.
-    whole: new Uint32Array(2 * count + 2),
-    wholeCount: 0,
-    crossed: new Uint32Array(2 * count + 2),
-    crossedCount: 0,
-  };
-  return { points: Float64Array.from(points), begin, ofFace, sorted };
+  return { points: Float64Array.from(points), begin, ofFace, sorted: sortingRoom(points.length / 3, count) };
 }
+
+/** Room to sort so many triangles in. */
+export const sortingRoom = (corners: number, faces: number): SortedFaces => ({
+  heights: new Float64Array(corners),
+  alongX: new Float64Array(corners),
+  alongY: new Float64Array(corners),
+  // One place more, for each is written before it is known whether it counts.
+  whole: new Uint32Array(2 * faces + 2),
+  wholeCount: 0,
+  crossed: new Uint32Array(2 * faces + 2),
+  crossedCount: 0,
+});
 
 /**
  * By a triangle's side, which is 1, 2 and 4 for its wet corners added: 1 where the tip that the plane cuts off is wet, -1
@@ -74,8 +76,8 @@ export const TIP = Int8Array.of(0, 1, 1, -1, 1, -1, -1, 0);
 export const ALONE = Uint8Array.of(0, 0, 1, 2, 2, 1, 0, 0);
 export const SECOND = Uint8Array.of(1, 1, 2, 0, 0, 2, 1, 1);
 export const THIRD = Uint8Array.of(2, 2, 0, 1, 1, 0, 2, 2);
-const IS_CROSSED = Uint8Array.of(0, 1, 1, 1, 1, 1, 1, 0);
-const IS_WHOLE = Uint8Array.of(0, 0, 0, 1, 0, 1, 1, 1);
+export const IS_CROSSED = Uint8Array.of(0, 1, 1, 1, 1, 1, 1, 0);
+export const IS_WHOLE = Uint8Array.of(0, 0, 0, 1, 0, 1, 1, 1);
 
 /**
  * Looks closer at the leaves that `splitBelow` left near the plane: those wholly under it join the nodes below, those

@@ -1,9 +1,11 @@
+import { type Corners, cornersOf } from '../form/box.ts';
 import type { Polyhedron } from '../form/form.ts';
 import { add, addScaled, cross, dot, scale, subtract, type Vec3 } from '../form/vector.ts';
+import { BLOCK_FACES, blockSorted, sortBlock } from './blockFaces.ts';
 import { boundsTree, nodeSums, splitBelow, sumBelow, treeBox, treeExtent } from './boundsTree.ts';
-import type { Cuttable } from './immersion.ts';
-import { ALONE, type NearFaces, nearFaces, SECOND, sortNear, THIRD, TIP } from './nearFaces.ts';
-import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './planeFrame.ts';
+import type { Cuttable, Immersion } from './immersion.ts';
+import { ALONE, type NearFaces, nearFaces, SECOND, type SortedFaces, sortNear, THIRD, TIP } from './nearFaces.ts';
+import { addPlaneSums, emptyPlaneSums, type PlaneAxes, type PlaneSums, planeFrame } from './planeFrame.ts';
 
 /**
  * A solid bounded by triangles, closed and outward. By the divergence theorem its volume is the signed sum of the
@@ -11,6 +13,11 @@ import { addPlaneSums, emptyPlaneSums, type PlaneSums, planeFrame } from './plan
  * the clipped triangles count. The cut is summed as a fan over its edges, oriented, so that holes subtract.
  */
 export function polyhedronSolid(form: Polyhedron): Cuttable {
+  const block = cornersOf(form);
+  return block ? blockSolid(block) : meshSolid(form);
+}
+
+function meshSolid(form: Polyhedron): Cuttable {
   const tree = boundsTree(form);
   let sorted: NearFaces | null = null;
   const { corners, centre } = tree;
@@ -32,19 +39,53 @@ export function polyhedronSolid(form: Polyhedron): Cuttable {
       sortNear(tree, near, { x, y, n, level });
       const fromCentre = scale(n, level);
       sumBelow(tree, stored, below);
-      const whole = seenFrom(fromCentre, below);
-      const cut = emptyWet();
-      addWhole(near, cut);
-      addCrossed(near, cut);
-      const foot = add(centre, fromCentre);
-      const wet = whole.volume + cut.volume;
-      sums.volume += wet;
-      sums.mx += whole.moment[0] + x[0] * cut.u + y[0] * cut.v + n[0] * cut.w + wet * foot[0];
-      sums.my += whole.moment[1] + x[1] * cut.u + y[1] * cut.v + n[1] * cut.w + wet * foot[1];
-      sums.mz += whole.moment[2] + x[2] * cut.u + y[2] * cut.v + n[2] * cut.w + wet * foot[2];
-      addPlaneSums(sums, cut.waterplane, foot, x, y);
+      addWet(sums, near.ofFace, near.sorted, { x, y, n, foot: add(centre, fromCentre) }, seenFrom(fromCentre, below));
     },
   };
+}
+
+/**
+ * A rectangular block that stands along the boat's axes: by the same sums, over its eight corners and no tree. Most bodies
+ * of most boats are such.
+ */
+function blockSolid({ from, to }: Corners): Cuttable {
+  const middle: Vec3 = scale(add(from, to), 1 / 2);
+  const half: Vec3 = scale(subtract(to, from), 1 / 2);
+  const volume = 8 * half[0] * half[1] * half[2];
+  return {
+    volume,
+    moment: scale(middle, volume),
+    box: { middle, half },
+    extent(n) {
+      const height = dot(n, middle);
+      const reach = Math.abs(n[0]) * half[0] + Math.abs(n[1]) * half[1] + Math.abs(n[2]) * half[2];
+      return [height - reach, height + reach];
+    },
+    cut(n, h, sums) {
+      const level = h - dot(n, middle);
+      const [x, y] = planeFrame(n);
+      sortBlock(half, { x, y, n, level });
+      addWet(sums, BLOCK_FACES, blockSorted, { x, y, n, foot: addScaled(middle, n, level) }, NOTHING);
+    },
+  };
+}
+
+interface Foot extends Omit<PlaneAxes, 'level'> {
+  /** Of the body's middle on the plane. */
+  readonly foot: Vec3;
+}
+
+/** Adds the wet part of the faces that were sorted, and `whole`, which is wet without a look. */
+function addWet(sums: Immersion, ofFace: Uint8Array, sorted: SortedFaces, { x, y, n, foot }: Foot, whole: Seen): void {
+  const cut = emptyWet();
+  addWhole(ofFace, sorted, cut);
+  addCrossed(ofFace, sorted, cut);
+  const wet = whole.volume + cut.volume;
+  sums.volume += wet;
+  sums.mx += whole.moment[0] + x[0] * cut.u + y[0] * cut.v + n[0] * cut.w + wet * foot[0];
+  sums.my += whole.moment[1] + x[1] * cut.u + y[1] * cut.v + n[1] * cut.w + wet * foot[1];
+  sums.mz += whole.moment[2] + x[2] * cut.u + y[2] * cut.v + n[2] * cut.w + wet * foot[2];
+  addPlaneSums(sums, cut.waterplane, foot, x, y);
 }
 
 /**
@@ -70,8 +111,15 @@ function addFaceSums(corners: Float64Array, k: number, sums: Float64Array, at: n
   }
 }
 
+interface Seen {
+  readonly volume: number;
+  readonly moment: Vec3;
+}
+
+const NOTHING: Seen = { volume: 0, moment: [0, 0, 0] };
+
 /** Triangles wholly below, seen from the foot of the plane. */
-function seenFrom([rx, ry, rz]: Vec3, s: Float64Array): { readonly volume: number; readonly moment: Vec3 } {
+function seenFrom([rx, ry, rz]: Vec3, s: Float64Array): Seen {
   const volume = s[0]! - rx * s[1]! - ry * s[2]! - rz * s[3]!;
   const turned = (i: number): number => s[4 + i]! - rx * s[7 + 3 * i]! - ry * s[8 + 3 * i]! - rz * s[9 + 3 * i]!;
   return {
@@ -92,7 +140,7 @@ interface Wet {
 const emptyWet = (): Wet => ({ volume: 0, u: 0, v: 0, w: 0, waterplane: emptyPlaneSums() });
 
 /** Adds the tetrahedra from the foot to the triangles near the plane that are wet, or of which only a tip is dry. */
-function addWhole({ ofFace, sorted }: NearFaces, wet: Wet): void {
+function addWhole(ofFace: Uint8Array, sorted: SortedFaces, wet: Wet): void {
   const { heights, alongX, alongY, whole, wholeCount } = sorted;
   // One by one: taken out of a list they would be boxed, and slow.
   let volume = 0;
@@ -130,7 +178,7 @@ function addWhole({ ofFace, sorted }: NearFaces, wet: Wet): void {
  * Adds the tips of the crossed triangles, or takes them off, and the cut. The plane cuts off a tip at the shares s and t of
  * its two sides, and with them s·t of the tetrahedron.
  */
-function addCrossed({ ofFace, sorted }: NearFaces, wet: Wet): void {
+function addCrossed(ofFace: Uint8Array, sorted: SortedFaces, wet: Wet): void {
   const { heights, alongX, alongY, crossed, crossedCount } = sorted;
   const { waterplane } = wet;
   let volume = 0;

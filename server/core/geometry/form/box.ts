@@ -21,10 +21,18 @@ const SIDES = [
   [0, 2, 3, 1],
   [4, 5, 7, 6],
 ] as const;
-const FACES = Uint32Array.from(SIDES.flatMap(([a, b, c, d]) => [a, b, c, a, c, d]));
+/** Three to a triangle, outward. */
+export const BLOCK_CORNERS: readonly number[] = SIDES.flatMap(([a, b, c, d]) => [a, b, c, a, c, d]);
+const FACES = Uint32Array.from(BLOCK_CORNERS);
+
+/** The least and the greatest corner of a block, m. */
+export interface Corners {
+  readonly from: Vec3;
+  readonly to: Vec3;
+}
 
 /** The least and greatest corner of a block made here, m, wherever it was moved since; null of any other form. */
-export function cornersOf({ vertices, faces }: Polyhedron): { readonly from: Vec3; readonly to: Vec3 } | null {
+export function cornersOf({ vertices, faces }: Polyhedron): Corners | null {
   if (faces !== FACES) return null;
   const ends = [0, 7].map(
     (corner): Vec3 => [vertices[3 * corner]!, vertices[3 * corner + 1]!, vertices[3 * corner + 2]!],
