@@ -192,16 +192,22 @@ function rowsOf(
   );
   if (!canBe.includes(true)) return sets.map(() => null);
   const { slopes } = answersOf(day, floatedTrial, { cache, variations });
-  const places = day.inputs === inputs ? null : new Map(day.inputs.map(({ id }, k) => [id, k]));
+  const places = day.inputs === inputs ? null : placesIn(day.inputs, inputs);
   return sets.map((set, s) => {
     if (!canBe[s]) return null;
     const first = sets.slice(0, s).flat().length;
     return set.map((reading, i) => {
       const sigma = sigmaOf(reading, shown[s] as readonly number[], i);
       const slope = slopes[first + i]!;
-      return inputs.map(({ id }, k) => (slope[places ? (places.get(id) ?? -1) : k] ?? 0) / sigma);
+      return places ? places.map(k => (slope[k] ?? 0) / sigma) : slope.map(change => change / sigma);
     });
   });
+}
+
+/** Where each of some inputs stands among others; -1 for nowhere. */
+function placesIn(all: TrialSet['inputs'], inputs: TrialSet['inputs']): readonly number[] {
+  const places = new Map(all.map(({ id }, k) => [id, k]));
+  return inputs.map(({ id }) => places.get(id) ?? -1);
 }
 
 /** What the reading is good for; of two supports with what their stations leave open, as for those that were read. */

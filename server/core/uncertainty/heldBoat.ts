@@ -3,8 +3,9 @@ import type { TankBody } from '../bodies/tankWater.ts';
 import { type BallastWater, ballastWater } from '../conditions/ballastWater.ts';
 import { type FloatingState, tankLoad, waterAfloat } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
+import { centralTensor } from '../conditions/tensor.ts';
 import { emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
-import { addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
+import { addScaled, type Vec3 } from '../geometry/form/vector.ts';
 import type { FloatedBoat } from './floatBoat.ts';
 
 /** A boat held in place, with its tank water as it lies there. */
@@ -30,65 +31,85 @@ export function waterNow({ arrangement: { loading }, floating }: Held, tanks: re
   return loading.kind === 'neutral' || tanks === floating.tanks ? floating.water : waterAfloat(tanks, loading);
 }
 
-/** What a cubic metre more of hull, and its moment along each axis, do to a reading by themselves. */
+/** What so much hull more does to a reading by itself, whatever it does by its buoyancy. */
 export interface Drift {
-  readonly under: readonly [volume: number, x: number, y: number, z: number];
-  readonly above: number;
+  /** For a cubic metre more of hull, wet or dry. */
+  readonly volume: number;
+  /** For one more of each sum over what is under water (`IMMERSED`), the dry part of the boat as large as before. */
+  readonly immersed: Float64Array;
 }
 
-/** Part of the boat's own volume (and of that by its length) that is tried: enough to be felt, too little to bend. */
+/** The sums over what is under water, in their order. */
+export const IMMERSED = Object.keys(emptyImmersion()) as readonly (keyof Immersion)[];
+
+/** Part of the boat's own volume, or of its waterplane, that is tried: enough to be felt, too little to bend. */
 const TRIED = 1e-5;
 
 /**
- * The drifts of all readings of a boat: whatever lies wholly under or above the surface, hull more or less there does the same to
- * them. As by a weight that is as heavy as the water pushed aside, so that the boat weighs more and feels nothing.
+ * Drifts of all readings of a boat held in place, by which a little more hull anywhere is felt along a straight line: how the
+ * reading changes beyond what a weight does that is as light as the water pushed aside is heavy.
  */
 export function driftsOf({ floating, arrangement, readings }: Held): readonly Drift[] {
-  const { volume } = arrangement.bodies;
-  const long = Math.max(...arrangement.bodies.hull.box.half);
-  const tried = [TRIED * volume, TRIED * volume * long, TRIED * volume * long, TRIED * volume * long];
-  const steps = tried.map((step, k) => {
-    const [more, less] = [step, -step].map(by =>
-      byDisplacing(
-        floating,
-        tried.map((_, n) => (n === k ? by : 0)),
-        readings,
-      ),
-    );
-    return readings.map((_, r) => (more![r]! - less![r]!) / (2 * step));
+  const { state } = floating;
+  const { volume, hull } = arrangement.bodies;
+  const long = Math.max(...hull.box.half);
+  const slopes = IMMERSED.map(key => {
+    const size = SIZES[key];
+    const step = TRIED * (size.of === 'volume' ? volume : state.immersed.area) * long ** size.by;
+    if (!(step > 0)) return readings.map(() => 0);
+    const [more, less] = [step, -step].map(by => beyondWeight(floating, key, by, readings)) as [number[], number[]];
+    return readings.map((_, r) => (more[r]! - less[r]!) / (2 * step));
   });
-  const dry = [tried[0]!, -tried[0]!].map(by =>
-    readings.map(reading => reading({ ...floating, volume: floating.volume + by })),
-  );
+  const step = TRIED * volume;
+  const at = (by: number) => readings.map(reading => reading({ ...floating, volume: floating.volume + by }));
+  const [more, less] = [at(step), at(-step)];
   return readings.map((_, r) => ({
-    under: [steps[0]![r]!, steps[1]![r]!, steps[2]![r]!, steps[3]![r]!],
-    above: (dry[0]![r]! - dry[1]![r]!) / (2 * tried[0]!),
+    volume: (more[r]! - less[r]!) / (2 * step),
+    immersed: Float64Array.from(slopes, slope => slope[r]!),
   }));
 }
 
-/** What more hull under water does to readings beside what it does by its buoyancy. */
-function byDisplacing(
+/** What a sum is of, and by how many lengths. */
+const SIZES: Readonly<Record<keyof Immersion, { readonly of: 'volume' | 'area'; readonly by: 0 | 1 | 2 }>> = {
+  volume: { of: 'volume', by: 0 },
+  mx: { of: 'volume', by: 1 },
+  my: { of: 'volume', by: 1 },
+  mz: { of: 'volume', by: 1 },
+  area: { of: 'area', by: 0 },
+  ax: { of: 'area', by: 1 },
+  ay: { of: 'area', by: 1 },
+  az: { of: 'area', by: 1 },
+  xx: { of: 'area', by: 2 },
+  xy: { of: 'area', by: 2 },
+  xz: { of: 'area', by: 2 },
+  yy: { of: 'area', by: 2 },
+  yz: { of: 'area', by: 2 },
+  zz: { of: 'area', by: 2 },
+};
+
+function beyondWeight(
   floating: FloatingState,
-  displaced: readonly number[],
+  key: keyof Immersion,
+  by: number,
   readings: readonly StateFigure[],
 ): readonly number[] {
   const { density, state } = floating;
-  const [volume, ...parts] = displaced as [number, number, number, number];
-  const moment: Vec3 = parts;
+  const immersed = { ...state.immersed, [key]: state.immersed[key] + by };
+  const moment: Vec3 = [
+    immersed.mx - state.immersed.mx,
+    immersed.my - state.immersed.my,
+    immersed.mz - state.immersed.mz,
+  ];
   const slope = addScaled(state.slope, moment, -density);
-  const immersed: Immersion = { ...emptyImmersion(), ...state.immersed };
-  immersed.volume += volume;
-  immersed.mx += moment[0];
-  immersed.my += moment[1];
-  immersed.mz += moment[2];
-  const now: FloatingState = { ...floating, volume: floating.volume + volume, state: { ...state, slope, immersed } };
+  const waterplane = centralTensor(immersed, density);
+  const now: FloatingState = { ...floating, state: { ...state, slope, immersed, waterplane } };
   const lifted: FloatingState = {
     ...floating,
     state: {
       ...state,
       slope,
-      totalMass: state.totalMass - density * volume,
-      totalMoment: subtract(state.totalMoment, [density * moment[0], density * moment[1], density * moment[2]]),
+      totalMass: state.totalMass - density * (immersed.volume - state.immersed.volume),
+      totalMoment: addScaled(state.totalMoment, moment, -density),
     },
   };
   return readings.map(reading => reading(now) - reading(lifted));

@@ -6,7 +6,7 @@ import { finish, type Steps } from '../steps/steps.ts';
 import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
 import { type EntryAt, type Input, LISTS, type ListName, type Origin } from './input.ts';
-import { joined, makeRows } from './rows.ts';
+import { endToEnd, makeRows } from './rows.ts';
 import type { Draft } from './sizeInputs.ts';
 import { emptyVariations, type KeptInputs, knownVariation, type VariationCache, variationSteps } from './variations.ts';
 import { waterInputs } from './waterInputs.ts';
@@ -29,7 +29,7 @@ export function* inputSteps(source: BoatSource, cache: VariationCache): Steps<re
       blocks.push(known.rows);
     }
   }
-  cache.rows.set(inputs, { source, rows: joined(blocks) });
+  cache.rows.set(inputs, { source, rows: endToEnd(blocks) });
   return inputs;
 }
 

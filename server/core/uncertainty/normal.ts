@@ -38,7 +38,7 @@ export function whiten(loads: readonly Float64Array[]): Whitened {
     const column = scaled.map(load => product(unit, load));
     columns.push(column.map((value, i) => value * scales[i]!));
     weights.push(unit);
-    for (const [i, load] of rest.entries()) for (let k = 0; k < load.length; k++) load[k]! -= unit[k]! * column[i]!;
+    for (const [i, load] of rest.entries()) addTo(load, unit, -column[i]!);
   }
   return { columns, weights };
 }
@@ -48,6 +48,11 @@ export function product(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
   return sum;
+}
+
+/** Adds so many times another row. */
+export function addTo(sum: Float64Array, more: Float64Array, times: number): void {
+  for (let i = 0; i < sum.length; i++) sum[i]! += times * more[i]!;
 }
 
 /** A point of a rule for means over a standard normal distribution. */

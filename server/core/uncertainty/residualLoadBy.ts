@@ -15,8 +15,8 @@ import {
 } from '../geometry/cut/immersion.ts';
 import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { type Exchange, joinedExchange, NO_EXCHANGE } from './exchange.ts';
-import { type Held, isUnder, waterNow } from './heldBoat.ts';
-import type { Input } from './input.ts';
+import { type Held, IMMERSED, isUnder, waterNow } from './heldBoat.ts';
+import type { EntryAt, Input } from './input.ts';
 import type { Owner } from './owner.ts';
 import { variationOf, variedBodies } from './variations.ts';
 
@@ -44,6 +44,25 @@ export function changeOf({ source, variations }: Owner, input: Input): readonly 
     { exchange: joinedExchange(varied.map(({ more }) => more)), density },
     { exchange: joinedExchange(varied.map(({ less }) => less)), density },
   ];
+}
+
+/** What is more under water where an input's bodies are so much larger or elsewhere: half the difference of more and less. */
+export function immersedBy(
+  { source, variations }: Owner,
+  input: Input,
+  at: readonly EntryAt[],
+  { up, level }: EnergyState,
+): Immersion {
+  const [more, less] = [emptyImmersion(), emptyImmersion()];
+  for (const place of at) {
+    const varied = variedBodies(variationOf(source, input, place, variations), source, input, place, variations);
+    for (const { body } of varied.more.is.displacers) addImmersed(body, up, level, more);
+    for (const { body } of varied.less.is.displacers) addImmersed(body, up, level, less);
+  }
+  const changed = emptyImmersion();
+  addDifference(more, less, changed);
+  for (const key of IMMERSED) changed[key] /= 2;
+  return changed;
 }
 
 /** What a boat held in place feels: the load that it has too much, and what that does not account for. */

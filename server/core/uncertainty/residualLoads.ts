@@ -1,11 +1,12 @@
 import type { StateFigure } from '../conditions/readings.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { FloatedBoat } from './floatBoat.ts';
-import { type Drift, driftsOf, type Held, heldBoat, isUnder } from './heldBoat.ts';
+import { type Drift, driftsOf, type Held, heldBoat, IMMERSED, isUnder } from './heldBoat.ts';
 import type { Input } from './input.ts';
+import { addTo, product } from './normal.ts';
 import type { Owner } from './owner.ts';
 import { DISPLACED, isBare, isByBodies, sideOf, WEIGHT, WIDTH } from './pushRow.ts';
-import { changeOf, residualLoadBy } from './residualLoadBy.ts';
+import { changeOf, immersedBy, residualLoadBy } from './residualLoadBy.ts';
 import { rowsOf } from './rows.ts';
 
 /**
@@ -47,13 +48,20 @@ export function* residualLoadSteps(
     isBareWeight: new Uint8Array(inputs.length),
   };
   const held = heldBoat(floated, readings);
-  const pushWhole = wholePusher(owner, held, found);
+  const pushing: Pushing = {
+    owner,
+    held,
+    found,
+    rows: rowsOf(owner.source, inputs, owner.variations),
+    drifts: driftsOf(held),
+    immersed: new Float64Array(IMMERSED.length),
+  };
   let cut = 0;
   for (let i = 0; i < inputs.length; i++) {
-    if (pushWhole(i)) continue;
+    if (pushWhole(pushing, i)) continue;
     cut += 1;
     if (cut % CUT_A_STEP === 0) yield;
-    push(owner, held, found, i);
+    if (!pushCut(pushing, i)) pushByBodies(pushing, i);
   }
   return found;
 }
@@ -62,45 +70,69 @@ export function* residualLoadSteps(
 export const residualLoadsOf = (...asked: Parameters<typeof residualLoadSteps>): ResidualLoads =>
   finish(residualLoadSteps(...asked));
 
-/** Part of the boat's volume up to which a reading follows more of it along a straight line. */
-const STRAIGHT = 1e-3;
-
-/** Notes what an input pushes that follows from its row; false, and notes nothing, where it takes a cut or is too broad. */
-function wholePusher(
-  { source, variations }: Owner,
-  held: Held,
-  { inputs, loads, direct, isBareWeight }: ResidualLoads,
-): (i: number) => boolean {
-  const rows = rowsOf(source, inputs, variations);
-  const drifts = driftsOf(held);
-  const { density, volume, state } = held.floating;
-  const most = STRAIGHT * volume;
-  const allUnder = isUnder(held);
-  return i => {
-    const at = WIDTH * i;
-    if (isBare(rows, at)) {
-      isBareWeight[i] = 1;
-      for (let k = 0; k < LOADS; k++) loads[k]![i] = rows[at + WEIGHT + k]!;
-      return true;
-    }
-    if (isByBodies(rows, at) || Math.abs(rows[at + DISPLACED]!) > most) return false;
-    const side = allUnder ? -1 : sideOf(rows, at, state.up, state.level);
-    if (side === 0) return false;
-    const lift = side < 0 ? density : 0;
-    for (let k = 0; k < LOADS; k++) loads[k]![i] = rows[at + WEIGHT + k]! - lift * rows[at + DISPLACED + k]!;
-    for (let r = 0; r < direct.length; r++) direct[r]![i] = driftBy(drifts[r]!, side, rows, at + DISPLACED);
-    return true;
-  };
+interface Pushing {
+  readonly owner: Owner;
+  readonly held: Held;
+  readonly found: ResidualLoads;
+  readonly rows: Float64Array;
+  readonly drifts: readonly Drift[];
+  /** What the input at hand has more under water. */
+  readonly immersed: Float64Array;
 }
 
-/** What so much hull more does to a reading by itself. */
-const driftBy = ({ under, above }: Drift, side: -1 | 1, rows: Float64Array, at: number): number =>
-  side > 0
-    ? above * rows[at]!
-    : under[0] * rows[at]! + under[1] * rows[at + 1]! + under[2] * rows[at + 2]! + under[3] * rows[at + 3]!;
+/** Part of the boat's volume, or of its waterplane, up to which a reading follows more of it along a straight line. */
+const STRAIGHT = 1e-3;
 
-/** Notes what an input pushes by cutting all that it changes. */
-function push(owner: Owner, held: Held, { inputs, loads, direct }: ResidualLoads, i: number): void {
+/** Notes what an input pushes that follows from its row; false, and notes nothing, where the surface cuts it or it is too broad. */
+function pushWhole({ held, found, rows, drifts, immersed }: Pushing, i: number): boolean {
+  const at = WIDTH * i;
+  if (isBare(rows, at)) {
+    found.isBareWeight[i] = 1;
+    for (let k = 0; k < LOADS; k++) found.loads[k]![i] = rows[at + WEIGHT + k]!;
+    return true;
+  }
+  const { volume, state } = held.floating;
+  if (isByBodies(rows, at) || Math.abs(rows[at + DISPLACED]!) > STRAIGHT * volume) return false;
+  const side = isUnder(held) ? -1 : sideOf(rows, at, state.up, state.level);
+  if (side === 0) return false;
+  immersed.fill(0);
+  if (side < 0) for (let k = 0; k < LOADS; k++) immersed[k] = rows[at + DISPLACED + k]!;
+  note(found, held.floating.density, { rows, drifts, immersed }, i);
+  return true;
+}
+
+/** Notes what an input pushes whose bodies the surface cuts; false, and notes nothing, where the waterplane bends. */
+function pushCut({ owner, held, found, rows, drifts, immersed }: Pushing, i: number): boolean {
+  const { target } = found.inputs[i]!;
+  const { volume, density, state } = held.floating;
+  const at = WIDTH * i;
+  if (isByBodies(rows, at) || isUnder(held) || target.on === 'water') return false;
+  const changed = immersedBy(owner, found.inputs[i]!, target.at, state);
+  if (Math.abs(changed.volume) > STRAIGHT * volume || Math.abs(changed.area) > STRAIGHT * state.immersed.area)
+    return false;
+  for (let k = 0; k < IMMERSED.length; k++) immersed[k] = changed[IMMERSED[k]!];
+  note(found, density, { rows, drifts, immersed }, i);
+  return true;
+}
+
+/** The weight of its row, less the water that it pushes aside. */
+function note(
+  { loads, direct }: ResidualLoads,
+  density: number,
+  { rows, drifts, immersed }: Pick<Pushing, 'rows' | 'drifts' | 'immersed'>,
+  i: number,
+): void {
+  const at = WIDTH * i;
+  // Volume and moment come first among the sums.
+  for (let k = 0; k < LOADS; k++) loads[k]![i] = rows[at + WEIGHT + k]! - density * immersed[k]!;
+  for (let r = 0; r < direct.length; r++) {
+    const drift = drifts[r]!;
+    direct[r]![i] = drift.volume * rows[at + DISPLACED]! + product(drift.immersed, immersed);
+  }
+}
+
+/** Notes what an input pushes by the full model of the boat held in place. */
+function pushByBodies({ owner, held, found: { inputs, loads, direct } }: Pushing, i: number): void {
   const [more, less] = changeOf(owner, inputs[i]!);
   const [ofMore, ofLess] = [residualLoadBy(held, more), residualLoadBy(held, less)];
   loads[0]![i] = (ofMore.mass - ofLess.mass) / 2;
@@ -109,5 +141,8 @@ function push(owner: Owner, held: Held, { inputs, loads, direct }: ResidualLoads
 }
 
 /** What each input does to a reading, where one of each load does so much to it. */
-export const changesBy = ({ loads, direct }: ResidualLoads, reading: number, byLoad: readonly number[]): Float64Array =>
-  direct[reading]!.map((own, i) => loads.reduce((sum, load, part) => sum + byLoad[part]! * load[i]!, own));
+export function changesBy({ loads, direct }: ResidualLoads, reading: number, byLoad: readonly number[]): Float64Array {
+  const changes = direct[reading]!.slice();
+  for (const [part, load] of loads.entries()) addTo(changes, load, byLoad[part]!);
+  return changes;
+}

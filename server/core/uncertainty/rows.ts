@@ -1,5 +1,5 @@
 import type { BoatSource } from '../boat/source.ts';
-import { type Input, LISTS } from './input.ts';
+import type { Input } from './input.ts';
 import { joinedRow, rowByBodies } from './pushRow.ts';
 import { type VariationCache, variationOf } from './variations.ts';
 
@@ -13,7 +13,7 @@ export function rowsOf(source: BoatSource, inputs: readonly Input[], cache: Vari
 }
 
 export const makeRows = (source: BoatSource, inputs: readonly Input[], cache: VariationCache): Float64Array =>
-  joined(inputs.map(input => rowOf(source, input, cache)));
+  endToEnd(inputs.map(input => rowOf(source, input, cache)));
 
 function rowOf(source: BoatSource, input: Input, cache: VariationCache): Float64Array {
   const { target } = input;
@@ -22,16 +22,19 @@ function rowOf(source: BoatSource, input: Input, cache: VariationCache): Float64
   return joinedRow(target.at.map(at => variationOf(source, input, at, cache).row));
 }
 
+/** Tanks have no say: how much is in them is no row's. */
 const isSameBoat = (one: BoatSource, other: BoatSource): boolean =>
   one === other ||
-  LISTS.every(
-    list =>
-      one[list] === other[list] ||
-      (one[list].length === other[list].length && one[list].every(({ entry }, i) => entry === other[list][i]!.entry)),
-  );
+  (['shells', 'compartments', 'payload'] as const).every(list => {
+    const [entries, others] = [one[list], other[list]];
+    return (
+      entries === others ||
+      (entries.length === others.length && entries.every(({ entry }, i) => entry === others[i]!.entry))
+    );
+  });
 
 /** Blocks of rows one after the other. */
-export function joined(blocks: readonly Float64Array[]): Float64Array {
+export function endToEnd(blocks: readonly Float64Array[]): Float64Array {
   const all = new Float64Array(blocks.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const block of blocks) {

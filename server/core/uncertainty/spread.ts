@@ -6,6 +6,7 @@ import type { Steps } from '../steps/steps.ts';
 import { changeableBodies } from './changeable.ts';
 import { type Arrangement, type FloatedBoat, floatBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
+import { awayFrom, expectedAt } from './lain.ts';
 import { fifthDegreeRule, product, type RulePoint, type Whitened, whiten } from './normal.ts';
 import type { Owner } from './owner.ts';
 import type { ResidualLoads } from './residualLoads.ts';
@@ -67,8 +68,7 @@ export function* spreadSteps(
   owner: Owner,
   floated: FloatedBoat,
   residuals: ResidualLoads,
-  readings: readonly StateFigure[],
-  belief: Belief = independent(residuals),
+  { readings, name, belief = independent(residuals) }: SpreadAsked,
 ): Steps<readonly Uncertainty[]> {
   const { floating } = floated;
   const { columns, weights } = belief;
@@ -89,14 +89,21 @@ export function* spreadSteps(
       : () => bodies;
   const weightBy = minors.map(row => residuals.loads.map(load => product(load, row)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
-  for (const point of fifthDegreeRule(columns.length)) {
+  const last = owner.variations.lain.get(name) ?? [];
+  const lain: (Float64Array | null)[] = [];
+  for (const [i, point] of fifthDegreeRule(columns.length).entries()) {
     yield;
     const isMiddle = point.z.every(value => value === 0);
     const there = isMiddle
       ? floating
-      : floatBoat(arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z), floating);
+      : floatBoat(
+          arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z),
+          expectedAt(floating, last[i]),
+        );
+    lain.push(there && awayFrom(floating, there));
     points.push({ ...point, floating: there });
   }
+  owner.variations.lain.set(name, lain);
   const rests = points.every(at => at.floating !== null);
   return readings.map((reading, r) => {
     const value = reading(floating);
@@ -107,6 +114,13 @@ export function* spreadSteps(
     );
     return uncertaintyOf(value, figures, { belief, inputs: residuals.inputs, direct, rests });
   });
+}
+
+interface SpreadAsked {
+  readonly readings: readonly StateFigure[];
+  /** What is remembered of it is found by, for the next time. */
+  readonly name: string;
+  readonly belief?: Belief;
 }
 
 /** Inputs that push so much that they are changed in earnest. */

@@ -76,9 +76,9 @@ export type Spreading = (
 ) => Steps<readonly Uncertainty[]>;
 
 /** All inputs independent, each as it is known by itself. */
-const spreadAlone: Spreading = function* ({ owner, inputs }, _, floated, readings) {
+const spreadAlone: Spreading = function* ({ owner, inputs }, { condition }, floated, readings) {
   const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
-  return yield* spreadSteps(owner, floated, residuals, readings);
+  return yield* spreadSteps(owner, floated, residuals, { readings, name: condition.id });
 };
 
 interface Aboard {

@@ -10,6 +10,7 @@ import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
 import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, weightOf, wetOf } from './exchange.ts';
 import type { EntryAt, Input } from './input.ts';
+import type { Lain } from './lain.ts';
 import { bareRow, rowByBodies, wholeRow } from './pushRow.ts';
 import { again, isMeshed, type Rereading } from './withInputs.ts';
 
@@ -37,6 +38,8 @@ export interface VariationCache {
   readonly inputs: WeakMap<Entry, KeptInputs>;
   /** What inputs push that were listed together. */
   readonly rows: WeakMap<readonly Input[], ListedRows>;
+  /** By what the rule was for. */
+  readonly lain: Map<string, Lain>;
   /** Inputs that several entries share, as they were last. */
   readonly shared: Map<string, Input>;
   /** Meshes in the places that were tried. */
@@ -76,6 +79,7 @@ export const emptyVariations = (): VariationCache => ({
   bodies: new WeakMap(),
   inputs: new WeakMap(),
   rows: new WeakMap(),
+  lain: new Map(),
   shared: new Map(),
   placings: createShapes(PLACINGS),
 });

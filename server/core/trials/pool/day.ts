@@ -6,7 +6,7 @@ import type { Input } from '../../uncertainty/input.ts';
 import { inputsOf } from '../../uncertainty/inputs.ts';
 import { waterInputs } from '../../uncertainty/waterInputs.ts';
 import { dayBoat, dayPayload, isAsFiled } from './dayBoat.ts';
-import { dayTanks } from './dayTanks.ts';
+import { type DayTanks, dayTanks } from './dayTanks.ts';
 
 /** The boat on the day of a trial with what it was read from, and every uncertain number of it. */
 export interface Day {
@@ -34,13 +34,19 @@ export function dayOf(source: BoatSource, inputs: readonly DayInput[], trial: Tr
     tanks,
     payload,
   };
-  const known = filled ? [...inputs.filter(input => !isFill(input)), ...(filled.input ? [filled.input] : [])] : inputs;
+  const known = filled ? filledAs(inputs, filled) : inputs;
   if (isAsFiled(trial)) return { trial, source: day, inputs: known };
   const filed = known.flatMap(input => stillThere(input, source, payload));
   const dry = trial.pool ? filed.filter(({ target }) => target.on !== 'water') : filed;
   const own = trial.pool ? waterInputs(day).map(input => ofDay(input, trial)) : [];
   const others = payload.filter(one => !source.payload.includes(one));
   return { trial, source: day, inputs: merged(dry, [...own, ...inputsOfOthers(day, others, trial, known)]) };
+}
+
+/** With what was read of the tanks in the place of what the file says of them; the same list where neither says anything. */
+function filledAs(inputs: readonly DayInput[], { input }: DayTanks): readonly DayInput[] {
+  if (!input && !inputs.some(isFill)) return inputs;
+  return [...inputs.filter(one => !isFill(one)), ...(input ? [input] : [])];
 }
 
 /** What the file says that is left in a tank. */

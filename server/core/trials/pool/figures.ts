@@ -85,7 +85,11 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
     const likeliest = view(first.explanation);
     const belief = beliefOf(likeliest, residuals);
-    const uncertainties = yield* spreadSteps(owner, floated, residuals, readings, belief);
+    const uncertainties = yield* spreadSteps(owner, floated, residuals, {
+      readings,
+      name: `${condition.id} with trials`,
+      belief,
+    });
     const wasRead = foretold.readings.some(read => read.place === place && isOfLie(read.reading));
     const rivals = others.flatMap(({ explanation, rank }) => {
       const there = middle(explanation).floated;

@@ -67,17 +67,16 @@ function answersAt(
   caches: Caches,
   known?: Slopes,
 ): Pick<Answers, 'slopes' | 'loads'> {
-  const steps = inputs.map(stepOf);
-  // What was made for an input before is found by the input itself.
-  const isPlain = steps.every(step => step === 1);
+  // What was made for the list before is found by the list itself, and for an input by the input.
+  const isPlain = inputs.every(input => stepOf(input) === 1);
   const tried = isPlain
     ? inputs
-    : inputs.map((input, k) => (steps[k] === 1 ? input : { ...input, sigma: steps[k]! * input.sigma }));
+    : inputs.map(input => (stepOf(input) === 1 ? input : { ...input, sigma: stepOf(input) * input.sigma }));
   const pushed = residualLoadsOf({ source, ...caches }, tried, floated, figures);
   const loads = known ?? loadsOf(figures, floated, trial);
   const slopes = figures.map((_, i) => {
-    const changes = changesBy(pushed, i, loads[i]!);
-    return steps.map((step, k) => changes[k]! / step);
+    const changes = Array.from(changesBy(pushed, i, loads[i]!));
+    return isPlain ? changes : changes.map((change, k) => change / stepOf(inputs[k]!));
   });
   return { slopes, loads };
 }

@@ -1,0 +1,64 @@
+import type { EnergyState } from '../conditions/energy.ts';
+import type { FloatingState } from '../conditions/float.ts';
+import { emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
+import { unit } from '../geometry/form/vector.ts';
+
+/**
+ * How far from its middle a boat lay at each point of a rule, kept from one keystroke to the next: the search at a point begins
+ * that far from the new middle, close to where it ends. Where it ends does not hang on that.
+ */
+export type Lain = readonly (Float64Array | null)[];
+
+/** Where the boat likely lies at a point, `away` as far from its middle as the last time. */
+export function expectedAt(middle: FloatingState, away: Float64Array | null | undefined): FloatingState {
+  const numbers = numbersOf(middle.state);
+  if (away?.length !== numbers.length) return middle;
+  for (let i = 0; i < numbers.length; i++) numbers[i]! += away[i]!;
+  return withNumbers(middle, numbers);
+}
+
+export function awayFrom(middle: FloatingState, floating: FloatingState): Float64Array | null {
+  const numbers = numbersOf(floating.state);
+  const origin = numbersOf(middle.state);
+  if (numbers.length !== origin.length) return null;
+  for (let i = 0; i < numbers.length; i++) numbers[i]! -= origin[i]!;
+  return numbers;
+}
+
+const KEYS = Object.keys(emptyImmersion()) as readonly (keyof Immersion)[];
+
+interface Surface {
+  readonly level: number;
+  readonly sums: Immersion;
+}
+
+/** A level and its sums. */
+const SURFACE = 1 + KEYS.length;
+
+/** The attitude, and all that tells where surfaces lie; of a boat under water those in its tanks. */
+function numbersOf({ up, level, immersed, waters }: EnergyState): Float64Array {
+  const surfaces: readonly Surface[] = Number.isFinite(level) ? [{ level, sums: immersed }, ...waters] : waters;
+  const numbers = new Float64Array(up.length + SURFACE * surfaces.length);
+  numbers.set(up);
+  let at = up.length;
+  for (const { level: height, sums } of surfaces) {
+    numbers[at++] = height;
+    for (const key of KEYS) numbers[at++] = sums[key];
+  }
+  return numbers;
+}
+
+function withNumbers(floating: FloatingState, numbers: Float64Array): FloatingState {
+  const { state } = floating;
+  let at = state.up.length;
+  const surface = (): Surface => {
+    const level = numbers[at++]!;
+    const sums = emptyImmersion();
+    for (const key of KEYS) sums[key] = numbers[at++]!;
+    return { level, sums };
+  };
+  const hull = Number.isFinite(state.level) ? surface() : { level: state.level, sums: state.immersed };
+  const up = unit([numbers[0]!, numbers[1]!, numbers[2]!]);
+  const waters = state.waters.map(water => ({ ...water, ...surface() }));
+  return { ...floating, state: { ...state, up, level: hull.level, immersed: hull.sums, waters } };
+}
