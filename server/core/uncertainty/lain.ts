@@ -1,18 +1,52 @@
 import type { EnergyState } from '../conditions/energy.ts';
 import type { FloatingState } from '../conditions/float.ts';
 import { emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
-import { unit } from '../geometry/form/vector.ts';
+import { dot, unit } from '../geometry/form/vector.ts';
+import { type Arrangement, floatBoat } from './floatBoat.ts';
 
 /**
  * How far from its middle a boat lay at each point of a rule, kept from one keystroke to the next: the search at a point begins
- * that far from the new middle, close to where it ends. Where it ends does not hang on that.
+ * that far from the new middle, close to where it ends. So that where it ends does not hang on that, it begins at the middle
+ * after all where the points are others, or where it has ended far from where it began.
  */
-export type Lain = readonly (Float64Array | null)[];
+export interface Lain {
+  /** What one of each z does to the loads: where the points are. */
+  readonly columns: readonly (readonly number[])[];
+  readonly away: readonly (Float64Array | null)[];
+}
 
-/** Where the boat likely lies at a point, `away` as far from its middle as the last time. */
-export function expectedAt(middle: FloatingState, away: Float64Array | null | undefined): FloatingState {
+/** Points that have moved by less than this share of the loads are where they were. */
+const SAME_POINTS = 0.05;
+/** Cosine of the angle within which what was expected was found: a degree. */
+const AS_EXPECTED = Math.cos(Math.PI / 180);
+
+/** Whether points are where they were the last time. */
+export function areAsBefore({ columns }: Lain, now: Lain['columns']): boolean {
+  return (
+    columns.length === now.length &&
+    now.every((column, k) =>
+      column.every((load, part) => {
+        const size = Math.sqrt(now.reduce((sum, other) => sum + other[part]! ** 2, 0));
+        return Math.abs(load - columns[k]![part]!) <= SAME_POINTS * size;
+      }),
+    )
+  );
+}
+
+/** Lays a boat in the water that lay so far `away` from the middle the last time. */
+export function floatAsBefore(
+  arrangement: Arrangement,
+  middle: FloatingState,
+  away: Float64Array | null,
+): FloatingState | null {
+  const expected = away && expectedAt(middle, away);
+  const found = expected && floatBoat(arrangement, expected);
+  return found && dot(found.state.up, expected.state.up) > AS_EXPECTED ? found : floatBoat(arrangement, middle);
+}
+
+function expectedAt(middle: FloatingState, away: Float64Array): FloatingState | null {
   const numbers = numbersOf(middle.state);
-  if (away?.length !== numbers.length) return middle;
+  if (away.length !== numbers.length) return null;
   for (let i = 0; i < numbers.length; i++) numbers[i]! += away[i]!;
   return withNumbers(middle, numbers);
 }

@@ -4,9 +4,9 @@ import type { StateFigure } from '../conditions/readings.ts';
 import { add } from '../geometry/form/vector.ts';
 import type { Steps } from '../steps/steps.ts';
 import { changeableBodies } from './changeable.ts';
-import { type Arrangement, type FloatedBoat, floatBoat } from './floatBoat.ts';
+import type { Arrangement, FloatedBoat } from './floatBoat.ts';
 import type { Input } from './input.ts';
-import { awayFrom, expectedAt } from './lain.ts';
+import { areAsBefore, awayFrom, floatAsBefore } from './lain.ts';
 import { fifthDegreeRule, product, type RulePoint, type Whitened, whiten } from './normal.ts';
 import type { Owner } from './owner.ts';
 import type { ResidualLoads } from './residualLoads.ts';
@@ -89,21 +89,23 @@ export function* spreadSteps(
       : () => bodies;
   const weightBy = minors.map(row => residuals.loads.map(load => product(load, row)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
-  const last = owner.variations.lain.get(name) ?? [];
-  const lain: (Float64Array | null)[] = [];
+  const last = owner.variations.lain.get(name);
+  const before = last && areAsBefore(last, columns) ? last.away : [];
+  const away: (Float64Array | null)[] = [];
   for (const [i, point] of fifthDegreeRule(columns.length).entries()) {
     yield;
     const isMiddle = point.z.every(value => value === 0);
     const there = isMiddle
       ? floating
-      : floatBoat(
+      : floatAsBefore(
           arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z),
-          expectedAt(floating, last[i]),
+          floating,
+          before[i] ?? null,
         );
-    lain.push(there && awayFrom(floating, there));
+    away.push(there && awayFrom(floating, there));
     points.push({ ...point, floating: there });
   }
-  owner.variations.lain.set(name, lain);
+  owner.variations.lain.set(name, { columns, away });
   const rests = points.every(at => at.floating !== null);
   return readings.map((reading, r) => {
     const value = reading(floating);

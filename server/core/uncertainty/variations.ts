@@ -62,7 +62,7 @@ export interface KeptInputs {
 }
 
 /** Rows of the inputs of a boat. */
-export interface ListedRows {
+interface ListedRows {
   readonly source: BoatSource;
   readonly rows: Float64Array;
 }
