@@ -2,12 +2,13 @@ import { readFileSync } from 'node:fs';
 import { createDescriber } from '../../schema/describe.ts';
 import { analyse } from '../../server/core/analysis/analyse.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
-import type { MeshLookup } from '../../server/core/meshFiles/meshFile.ts';
+import type { MeshFile, MeshLookup } from '../../server/core/meshFiles/meshFile.ts';
 import { readMeshSteps } from '../../server/core/meshFiles/readMeshFile.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { inSteps } from '../../server/core/steps/steps.ts';
 import { textLines } from '../helpers/boatText.ts';
 import { binaryStl } from '../helpers/stl.ts';
+import { meshXml, threeMf } from '../helpers/threeMf.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
 
@@ -107,15 +108,20 @@ function tanks(count: number): string {
   return boatOfParts(20).replace(/ {2}tanks:\n[\s\S]*?(?=^payload)/m, () => textLines(['  tanks:', ...made]));
 }
 
-function mesh(): void {
-  const bytes = binaryStl(hullMesh(480_000), 1000);
+function readMesh(what: string, bytes: Uint8Array): MeshFile {
   const reading: number[] = [];
   const work = inSteps(() => readMeshSteps(bytes));
   // Ends: as above.
   while (!timed(reading, () => work.step()));
-  const file = work.all();
-  console.log('\nMesh of 480,000 triangles');
+  console.log(`\nMesh of 480,000 triangles, ${what}`);
   describe('read and checked', reading);
+  return work.all();
+}
+
+function mesh(): void {
+  const form = hullMesh(480_000);
+  readMesh('3MF', threeMf(`<object id="1">${meshXml(form)}</object>`, '<item objectid="1"/>'));
+  const file = readMesh('STL', binaryStl(form, 1000));
   opened('A boat with that hull', withHull(['mesh: { file: hull.stl }']), () => file);
 }
 

@@ -64,9 +64,19 @@ describe('long runs of one thing, in every kind of place', () => {
       textLines(['payload: [', ...lines('  - name: a', 2000).flatMap(line => [line, '    mass: 5 g'])]),
     ],
     ['keys in one line, line after line', textLines(lines('a: a: a:', 5000))],
+    ['keys that nobody knows', textLines(Array.from({ length: 15_000 }, (_, i) => `k${i}: 1`))],
+    [
+      'one thing under as many keys',
+      textLines(['a: &a [1]', ...Array.from({ length: 15_000 }, (_, i) => `k${i}: *a`)]),
+    ],
   ])('%s', (where, text) => {
     expect([...wrongWith({ where, of: '', text, at: text.length >> 1 })]).toEqual([]);
   });
+});
+
+test('of thousands of keys that nobody knows the first hundred are told', () => {
+  const { file } = service.analyse(textLines(Array.from({ length: 300 }, (_, i) => `k${i}: 1`)));
+  expect(file.findings.map(({ code }) => code)).toEqual(new Array(100).fill('unknown-key'));
 });
 
 test('the mends of a text that is out of shape all through are tried one finding at a time', () => {

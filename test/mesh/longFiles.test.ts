@@ -8,6 +8,7 @@ test.each([
   ['blanks', new TextEncoder().encode(`solid facet endsolid${'\n '.repeat(1_000_000)}x`)],
   ['“vertex”', new TextEncoder().encode(`solid facet\n${'vertex '.repeat(300_000)}`)],
   ['relations that do not end', zipSync({ '_rels/.rels': strToU8('<Relationship '.repeat(150_000)) })],
+  ['a model of tags', zipSync({ 'a.model': strToU8(`<model>${'<a/>'.repeat(3_000_000)}</model>`) })],
   ['brackets', zipSync({ '_rels/.rels': strToU8(`<${'a'.repeat(1_000_000)}`) })],
 ])('a file of %s is refused soon', { timeout: 60_000 }, (_, bytes) => {
   expect(readMeshFile(bytes).status).toBe('faulty');

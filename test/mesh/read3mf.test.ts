@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { boundsOf, solidOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { LoadedMesh } from '../../server/core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
+import { readMeshFile, readMeshSteps } from '../../server/core/meshFiles/readMeshFile.ts';
+import { inSteps } from '../../server/core/steps/steps.ts';
 import { expectClose, ROUNDING } from '../geometry/helpers/close.ts';
 import { meshXml, model, pack, RELATIONS, threeMf } from '../helpers/threeMf.ts';
 
@@ -91,6 +92,16 @@ describe('3MF files', () => {
     const resources = `${boxObject(1)}<object id="2"><components><component objectid="1"/></components></object>`;
     expect(loaded(threeMf(resources, '')).mesh.faults.triangles).toBe(12);
   });
+});
+
+it('a large one is read in many steps, between which the server answers', () => {
+  const bytes = threeMf(boxObject(1).repeat(1000), '<item objectid="1"/>');
+  let steps = 0;
+  const work = inSteps(() => readMeshSteps(bytes));
+  // Ends: the file does.
+  while (!work.step()) steps += 1;
+  expect(work.all()).toMatchObject({ status: 'loaded' });
+  expect(steps).toBeGreaterThan(meshXml(box).length / 100);
 });
 
 describe('3MF files that are none', () => {

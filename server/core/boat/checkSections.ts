@@ -13,8 +13,13 @@ export function checkKeys(syntax: Syntax, describer: Describer, findings: Findin
     [[], 'a boat file'],
     [['hull'], 'the hull'],
   ] as const) {
-    for (const key of keysOf(syntax, map).filter(each => !describer.isKey(map, each))) {
-      const unknown = { key, map, owner: valueAt(syntax, map), where, known: describer.keysAt(map) };
+    const keys = keysOf(syntax, map).filter(each => !describer.isKey(map, each));
+    if (keys.length === 0) continue;
+    const around = { map, owner: valueAt(syntax, map), where, known: describer.keysAt(map) };
+    // With more of them it is no boat file, and nobody reads on.
+    if (keys.length > MOST_SAID) meant.push(ANY);
+    for (const key of keys.slice(0, MOST_SAID)) {
+      const unknown = { key, ...around };
       findings.push(unknownKey(unknown));
       meant.push(keyMeantBy(unknown) ?? ANY);
       const kind = kindAt(syntax, [...map, key]);
@@ -31,6 +36,9 @@ export interface Unread {
   /** The keys that were meant. */
   readonly meant: readonly string[];
 }
+
+/** Unknown keys of one map that are told. */
+const MOST_SAID = 100;
 
 /** An unknown key may stand for any that is missing. */
 const ANY = '*';

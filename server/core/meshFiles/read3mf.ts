@@ -1,6 +1,7 @@
 import { strFromU8, unzipSync } from 'fflate';
 import { SaxesParser } from 'saxes';
 import type { Polyhedron } from '../geometry/form/form.ts';
+import type { Steps } from '../steps/steps.ts';
 import { type FaultyMesh, faulty, type MeshUnit, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
 import { type Model, type Placement, readModel, TooManyTriangles, type Transform } from './threeMfModel.ts';
 
@@ -11,15 +12,20 @@ export interface ThreeMf {
 
 /** Unpacked bytes that the models of a package may have: half a million triangles take some 50 MB. */
 const MOST_UNPACKED = 192 * 1024 * 1024;
+/** Bytes of its relations that are read: a package has a handful of them. */
+const MOST_RELATIONS = 100_000;
+/** Figures that are placed in one step. */
+const STRETCH = 60_000;
 /** Objects made of objects made of objects, and how many may be placed in all. */
 const DEEPEST = 16;
 const MOST_PLACED = 10_000;
 
 /** Reads a 3MF package: everything that its build puts on the plate, in the unit of its main model. */
-export function read3mf(bytes: Uint8Array): ThreeMf | FaultyMesh {
+export function* read3mf(bytes: Uint8Array): Steps<ThreeMf | FaultyMesh> {
   try {
     const unpacked = unpack(bytes);
-    return unpacked === null ? tooLargeInside() : assemble(unpacked);
+    yield;
+    return unpacked === null ? tooLargeInside() : yield* assemble(unpacked);
   } catch (problem) {
     if (problem instanceof TooManyTriangles) return tooManyTriangles();
     const why = problem instanceof Error ? problem.message.split('\n')[0] : String(problem);
@@ -49,36 +55,38 @@ function unpack(bytes: Uint8Array): Files | null {
 
 const isWanted = (name: string): boolean => /\.model$|^_rels\/\.rels$/i.test(name);
 
-function assemble(files: Files): ThreeMf | FaultyMesh {
+function* assemble(files: Files): Steps<ThreeMf | FaultyMesh> {
   const models = new Map<string, Model>();
-  const modelAt = (name: string): Model => {
+  const modelAt = function* (name: string): Steps<Model> {
     const known = models.get(name);
     if (known) return known;
     const packed = Object.hasOwn(files, name) ? files[name] : undefined;
     if (!packed) throw new Error(`it lacks its part “${name}”`);
-    const made = readModel(strFromU8(packed));
+    const made = yield* readModel(strFromU8(packed));
     models.set(name, made);
     return made;
   };
   const root = mainModel(files);
-  const { unit, items, objects } = modelAt(root);
+  const { unit, items, objects } = yield* modelAt(root);
   const vertices: number[] = [];
   const faces: number[] = [];
   let placed = 0;
-  const put = (place: Placement, from: string, around: readonly Transform[], depth = 0): void => {
+  const put = function* (place: Placement, from: string, around: readonly Transform[], depth = 0): Steps<void> {
     if (depth > DEEPEST || ++placed > MOST_PLACED) throw new Error('its objects hold each other without end');
     const file = place.file === null ? from : place.file.replace(/^\//, '');
-    const object = modelAt(file).objects.get(place.object);
+    const object = (yield* modelAt(file)).objects.get(place.object);
     if (!object) throw new Error(`it places an object “${place.object}” that it does not have`);
     if (!object.isPart) return;
     const transforms = place.transform ? [place.transform, ...around] : around;
     const start = vertices.length / 3;
     for (let i = 0; i < object.vertices.length; i += 3) {
+      if (i % STRETCH === 0) yield;
       vertices.push(...moved([object.vertices[i]!, object.vertices[i + 1]!, object.vertices[i + 2]!], transforms));
     }
     const count = object.vertices.length / 3;
     const isMirrored = transforms.filter(transform => determinant(transform) < 0).length % 2 === 1;
     for (let i = 0; i < object.triangles.length; i += 3) {
+      if (i % STRETCH === 0) yield;
       const [a, b, c] = [object.triangles[i]!, object.triangles[i + 1]!, object.triangles[i + 2]!];
       if (!isCorner(a, count) || !isCorner(b, count) || !isCorner(c, count)) {
         throw new Error('a triangle has a corner that is not there');
@@ -86,13 +94,14 @@ function assemble(files: Files): ThreeMf | FaultyMesh {
       faces.push(start + a, start + (isMirrored ? c : b), start + (isMirrored ? b : c));
     }
     if (Math.max(faces.length, vertices.length) > 3 * MOST_TRIANGLES) throw new TooManyTriangles();
-    for (const component of object.components) put(component, file, transforms, depth + 1);
+    for (const component of object.components) yield* put(component, file, transforms, depth + 1);
   };
   const whole = (object: string): Placement => ({ object, file: null, transform: null });
-  for (const item of items.length > 0 ? items : loneObjects(objects).map(whole)) put(item, root, []);
+  for (const item of items.length > 0 ? items : loneObjects(objects).map(whole)) yield* put(item, root, []);
   if (faces.length === 0) {
     return faulty('mesh-unreadable', 'has no triangles in it. Export it again with the form in view.');
   }
+  yield;
   const form: Polyhedron = {
     shape: 'polyhedron',
     vertices: Float64Array.from(vertices),
@@ -106,7 +115,7 @@ const isCorner = (corner: number, count: number): boolean => Number.isInteger(co
 /** The model that the package starts from. */
 function mainModel(files: Files): string {
   const relations = files['_rels/.rels'];
-  const start = relations ? startOf(strFromU8(relations)) : null;
+  const start = relations ? startOf(strFromU8(relations.subarray(0, MOST_RELATIONS))) : null;
   if (start !== null) return start;
   const lone = Object.keys(files).filter(name => /\.model$/i.test(name));
   if (lone.length !== 1) throw new Error('it does not say which model to start from');
@@ -121,9 +130,11 @@ function startOf(relations: string): string | null {
     if (!/^(?:\w+:)?Relationship$/.test(name) || !/\/3dmodel$/.test(attributes.Type ?? '')) return;
     target ??= attributes.Target?.replace(/^\//, '') || null;
   });
-  // Where they are damaged a lone model may still tell.
-  parser.on('error', () => {});
-  parser.write(relations).close();
+  try {
+    parser.write(relations).close();
+  } catch {
+    // Where they are damaged a lone model may still tell.
+  }
   return target;
 }
 

@@ -1,4 +1,5 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import type { Steps } from '../steps/steps.ts';
 import { type MeshUnit, MOST_TRIANGLES } from './meshFile.ts';
 
 /** x' = x·m[0] + y·m[3] + z·m[6] + m[9], y' with the next of each, z' with the last: rows of a matrix for row vectors. */
@@ -29,6 +30,11 @@ export interface Model {
 
 export class TooManyTriangles extends Error {}
 
+/** Tags that a model may have: some three for each triangle where no corner is shared. */
+const MOST_TAGS = 4 * MOST_TRIANGLES;
+/** Characters that are read in one step. */
+const STRETCH = 1 << 16;
+
 const MILLIMETRES: MeshUnit = { name: 'millimetres', metres: 1e-3 };
 
 const UNITS: ReadonlyMap<string, MeshUnit> = new Map(
@@ -50,7 +56,7 @@ interface OpenObject {
 }
 
 /** Reads a model file; throws an error with plain words for what it cannot be. */
-export function readModel(xml: string): Model {
+export function* readModel(xml: string): Steps<Model> {
   const objects = new Map<string, ModelObject>();
   const items: Placement[] = [];
   let unit = MILLIMETRES;
@@ -79,11 +85,20 @@ export function readModel(xml: string): Model {
     }),
   );
   const parser = new SaxesParser();
-  parser.on('opentag', tag => open.get(tag.name)?.(tag));
+  let tags = 0;
+  parser.on('opentag', tag => {
+    tags += 1;
+    if (tags > MOST_TAGS) throw new TooManyTriangles();
+    open.get(tag.name)?.(tag);
+  });
   parser.on('error', problem => {
     throw problem;
   });
-  parser.write(xml).close();
+  for (let at = 0; at < xml.length; at += STRETCH) {
+    parser.write(xml.slice(at, at + STRETCH));
+    yield;
+  }
+  parser.close();
   return { unit, objects, items };
 }
 

@@ -45,10 +45,9 @@ export function pairsOf(map: MapNode, aliases: Aliases): readonly NodePair[] {
   const take = (from: MapNode): void => {
     if (seen.has(from)) return;
     seen.add(from);
-    for (const pair of from.items) {
-      const name = keyName(pair);
-      if (!isMerge(pair) && name !== null && !byName.has(name)) byName.set(name, pair);
-    }
+    const own = ownPairs(from);
+    for (const [name, pair] of own.byName) if (!byName.has(name)) byName.set(name, pair);
+    if (!own.isMerging) return;
     for (const pair of from.items) if (isMerge(pair)) for (const merged of mergedMaps(pair, aliases)) take(merged);
   };
   take(map);
@@ -68,13 +67,38 @@ export function childOf(
   aliases: Aliases,
 ): { pair: NodePair | null; value: Node | null } | null {
   if (isMapNode(node)) {
-    const own = node.items.find(pair => !isMerge(pair) && keyName(pair) === String(step));
-    const pair = own ?? pairsOf(node, aliases).find(each => keyName(each) === String(step));
+    const { byName, isMerging } = ownPairs(node);
+    const isCalledSo = (pair: NodePair): boolean => keyName(pair) === String(step);
+    const pair = byName.get(String(step)) ?? (isMerging ? pairsOf(node, aliases).find(isCalledSo) : undefined);
     return pair ? { pair, value: pair.value } : null;
   }
   if (!isSeq(node) || typeof step !== 'number') return null;
   const item = node.items[step];
   return item === undefined ? null : { pair: null, value: item };
+}
+
+interface OwnPairs {
+  /** The first of each name. */
+  readonly byName: ReadonlyMap<string, NodePair>;
+  readonly isMerging: boolean;
+}
+
+/** Looked through once for each map, however often something in it is asked for: a text may have thousands of keys. */
+const looked = new WeakMap<MapNode, OwnPairs>();
+
+function ownPairs(map: MapNode): OwnPairs {
+  const known = looked.get(map);
+  if (known) return known;
+  const byName = new Map<string, NodePair>();
+  let isMerging = false;
+  for (const pair of map.items) {
+    const name = keyName(pair);
+    if (isMerge(pair)) isMerging = true;
+    else if (name !== null && !byName.has(name)) byName.set(name, pair);
+  }
+  const pairs = { byName, isMerging };
+  looked.set(map, pairs);
+  return pairs;
 }
 
 /** What every alias of a document stands for: the last anchor of its name before it. */
