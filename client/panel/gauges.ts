@@ -34,7 +34,7 @@ export function createGauges(host: HTMLElement, reveal: (path: string) => void):
   };
 }
 
-/** A gauge as a button: all that the bar shows is said in words too. */
+/** A gauge as a button, in a cell whose width tells how it is laid out: all that the bar shows is said in words too. */
 function drawn(gauge: SheetGauge): HTMLElement {
   const { name, title, value, proposed, limit, ends, standing, verdict, path, svg } = gauge;
   const button = elementOf(path === null ? 'div' : 'button', `gauge ${standing}`);
@@ -44,12 +44,15 @@ function drawn(gauge: SheetGauge): HTMLElement {
     button.title = standing === 'out' ? 'Go to what is said of it' : 'Go to its limit';
     button.dataset.place = path;
   }
-  const head = elementOf('span', 'gauge-head');
-  head.append(elementOf('span', 'gauge-title', title), elementOf('span', 'gauge-verdict', verdict));
-  const figures = elementOf('span', 'gauge-figures');
-  figures.append(elementOf('span', 'gauge-value', value));
-  if (proposed !== null) figures.append(' ', elementOf('span', 'gauge-proposed', `then ${proposed}`));
-  button.append(head, figures);
+  button.append(
+    elementOf('span', 'gauge-title', title),
+    ' ',
+    elementOf('span', 'gauge-verdict', verdict),
+    ' ',
+    elementOf('span', 'gauge-value', value),
+    ' ',
+  );
+  if (proposed !== null) button.append(elementOf('span', 'gauge-proposed', `then ${proposed}`), ' ');
   const bar = readSvg(svg);
   if (bar) button.append(document.adoptNode(bar));
   const foot = elementOf('span', 'gauge-foot');
@@ -59,7 +62,10 @@ function drawn(gauge: SheetGauge): HTMLElement {
     elementOf('span', 'gauge-end', ends[1]),
   );
   button.append(foot);
-  return button;
+  const cell = elementOf('div', 'gauge-cell');
+  cell.dataset.gauge = `${name} cell`;
+  cell.append(button);
+  return cell;
 }
 
 function elementOf(name: string, kind: string, words?: string): HTMLElement {

@@ -139,7 +139,9 @@ function redraw({ root: figure, drawing }: Figure, { svg }: SheetPicture, { room
     drawing.textContent = 'This picture could not be drawn.';
     return;
   }
-  figure.style.setProperty('--share', String(shareOf(next.viewBox.baseVal.width, room)));
+  const { width } = next.viewBox.baseVal;
+  figure.style.setProperty('--share', String(shareOf(width, room)));
+  figure.style.setProperty('--drawn', `${width}px`);
   // An image would hide its parts from a screen reader.
   next.setAttribute('role', 'group');
   for (const entry of next.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {

@@ -57,13 +57,13 @@ interface Pole extends Omit<PlacedLabel, 'row'> {
   readonly long: number;
 }
 
-/** From the outside in, each pole clear of the one before, and none past the middle. */
+/** From the outside in, each pole clear of the one before, and none past the middle; in the order of what they point at. */
 function apart(poles: readonly Pole[], anchor: 'start' | 'end', middle: number): readonly Pole[] {
   const inward = anchor === 'end' ? 1 : -1;
   const gap = Math.min(APART, middle / Math.max(1, poles.length));
   let last = Number.NEGATIVE_INFINITY;
   return [...poles]
-    .sort((a, b) => inward * (a.pole - b.pole))
+    .sort((a, b) => inward * (a.at[0] - b.at[0]))
     .map((label, i) => {
       const furthest = inward * middle - (poles.length - i) * gap;
       last = Math.min(Math.max(inward * label.pole, last + gap), furthest);

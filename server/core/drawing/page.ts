@@ -27,7 +27,7 @@ const STEP = 20;
 const PAIRS = 700;
 const FOUR = 1400;
 /** Wider than this a plot tells no more. */
-const WIDEST_PLOT = 560;
+const WIDEST_PLOT = 700;
 
 /** The page for a room this wide, px. */
 export function pageFor(asked: number, names: Names): Page {

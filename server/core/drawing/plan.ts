@@ -50,7 +50,7 @@ export function plan(analysis: Analysis, there: LoadedCondition, things: Things,
       under: TAPE_STRIP,
       over: frame =>
         together([
-          tape(boat, frame, [-beam, beam]),
+          tape(boat, frame, { edges: [-beam, beam], margin: roomIn(page).left }),
           centreline(boat.length, frame),
           waterplane(drawnState, things, frame),
           sides(beam, frame),

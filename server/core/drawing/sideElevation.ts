@@ -53,7 +53,7 @@ export function sideElevation(analysis: Analysis, there: LoadedCondition, things
       ],
       headroom: page.wide < ROOMY && there.where === 'afloat' ? 20 : 0,
       under: TAPE_STRIP,
-      over: frame => together([tape(boat, frame, edges), paintedLine(boat, frame)]),
+      over: frame => together([tape(boat, frame, { edges, margin: roomIn(page).left }), paintedLine(boat, frame)]),
       onTop: frame =>
         together([
           turn ? offMarks(boat, there, frame, page.wide < ROOMY ? page.wide : null) : null,

@@ -151,18 +151,26 @@ export function shade({ y, box }: Chart, [least, most]: readonly [number, number
 export const chartDot = ({ x, y }: Chart, [a, b]: Point2, title: string, name = 'dot-mark'): Markup =>
   element('circle', { class: name, cx: x(a), cy: y(b), r: 3 }, element('title', {}, svgText(title)));
 
-/** Keys of the curves, in a row: a stroke and what it is. */
-export const curveKeys = (
-  keys: readonly (readonly [name: string, words: string])[],
-  x: number,
-  y: number,
-  step: number,
-): Markup =>
-  together(
-    keys.map(([name, words], i) =>
-      together([
-        element('path', { class: `curve ${name}`, d: `M${x + i * step} ${y - 4}h26` }),
-        element('text', { class: 'note', x: x + i * step + 32, y }, svgText(words)),
-      ]),
-    ),
-  );
+type CurveKey = readonly [name: string, words: string];
+
+/** Height of a row of keys, user units. */
+export const KEY_ROW = 18;
+
+/** Keys of the curves, a stroke and what it is each, row under row where one has no room for all; `across` is that room. */
+export function curveKeys(
+  keys: readonly CurveKey[],
+  { x, y, across }: { readonly x: number; readonly y: number; readonly across: number },
+): { readonly markup: Markup; readonly rows: number } {
+  let [at, row] = [0, 0];
+  const items = keys.map(([name, words]) => {
+    const wide = 32 + textWidth(words, 13) + 14;
+    if (at > 0 && at + wide > across) [at, row] = [0, row + 1];
+    const [left, base] = [x + at, y + row * KEY_ROW];
+    at += wide;
+    return together([
+      element('path', { class: `curve ${name}`, d: `M${short(left)} ${base - 4}h26` }),
+      element('text', { class: 'note', x: left + 32, y: base }, svgText(words)),
+    ]);
+  });
+  return { markup: together(items), rows: row + 1 };
+}

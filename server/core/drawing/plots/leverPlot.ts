@@ -4,7 +4,7 @@ import { type RightingCurve, rightingCurve } from '../../conditions/rightingLeve
 import { angleText, lengthText } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
-import { chartDot, chartOf, curve, curveKeys } from './chart.ts';
+import { chartDot, chartOf, curve, curveKeys, KEY_ROW } from './chart.ts';
 import { plotPicture } from './plotPicture.ts';
 import { inDegrees, lengthPlotUnit } from './plotUnits.ts';
 
@@ -28,7 +28,12 @@ export function leverPlot({ boat, conditions }: Analysis, width: number): Pictur
   }));
   const levers = drawn.flatMap(({ righting }) => righting.points.map(({ lever }) => unit.of(lever)));
   // Its keys go under the title where they do not fit beside it.
-  const lower = width < 400 || drawn.length > 2 ? 20 : 0;
+  const isUnder = width < 400 || drawn.length > 2;
+  const keys = curveKeys(
+    drawn.map(({ name, words }) => [name, words]),
+    isUnder ? { x: 12, y: 41, across: width - 24 } : { x: width - 230, y: 37, across: 230 },
+  );
+  const lower = isUnder ? 2 + keys.rows * KEY_ROW : 0;
   const chart = chartOf(
     { left: 52, right: width - 20, top: 64 + lower, bottom: 246 + lower },
     {
@@ -67,12 +72,7 @@ export function leverPlot({ boat, conditions }: Analysis, width: number): Pictur
         ]),
       ),
     ),
-    curveKeys(
-      drawn.map(({ name, words }) => [name, words]),
-      lower > 0 ? 12 : width - 220,
-      37 + (lower > 0 ? 4 : 0),
-      lower > 0 ? Math.min(105, (width - 24) / drawn.length) : 105,
-    ),
+    keys.markup,
     element('text', { class: 'note', x: 12, y: 294 + lower }, svgText('○ heels from which the boat just comes back')),
   );
 }

@@ -30,10 +30,8 @@ export function transitPlot({ boat, transit: steps }: Analysis, width: number): 
         ['one', 'trim'],
         ['two', 'heel'],
       ],
-      width < 400 ? 12 : width - 180,
-      37,
-      80,
-    ),
+      { x: width < 400 ? 12 : width - 180, y: 37, across: 180 },
+    ).markup,
     element(
       'text',
       { class: 'axis-words', x: (LEFT + right) / 2, y: 402, 'text-anchor': 'middle' },
