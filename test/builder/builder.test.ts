@@ -5,7 +5,7 @@ import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
-import { bestAim, conditioned, shareWithin } from './conditioning.ts';
+import { bestAim, conditioned, shareWithin, weighed } from './conditioning.ts';
 import { analyse, withTrials } from './desk.ts';
 import { familyBoat } from './family.ts';
 import { type Floated, floatByCode, isInTrim, missesOf } from './figures.ts';
@@ -163,8 +163,13 @@ describe('what could be had', () => {
     expect(variance).toBeCloseTo(1 / (1 / 4 + 1), 1);
   });
 
+  test('readings that no draw comes near leave the weights beside each other as they are', () => {
+    const points = weighed(conditioned(draws, [{ value: 3000, sigma: 1 }], random));
+    expect(points.every(({ weight }) => weight === 1)).toBe(true);
+  });
+
   test('the best aim of a normal figure is its mean, and one limit about it holds what the tables say', () => {
-    const points = conditioned(draws, [], random);
+    const points = weighed(conditioned(draws, [], random));
     const aim = bestAim(points);
     expect(Math.abs(aim[0]! - 3)).toBeLessThan(0.5);
     // Half a standard deviation to either side: 38.29 % (tables of the normal distribution, from memory).

@@ -14,13 +14,25 @@ export interface Point {
   readonly weight: number;
 }
 
+/** A draw where the readings have it; how likely they are by the draws that it is one of (natural logarithm). */
+interface Moved {
+  readonly at: readonly number[];
+  readonly logWeight: number;
+}
+
+/** Weights beside each other: the likeliest counts 1, however unlikely all of them are. */
+export function weighed(moved: readonly Moved[]): readonly Point[] {
+  const most = moved.reduce((sum, { logWeight }) => Math.max(sum, logWeight), Number.NEGATIVE_INFINITY);
+  return moved.map(({ at, logWeight }) => ({ at, weight: Math.exp(logWeight - most) }));
+}
+
 /**
  * The draws moved to where they would lie with what was read: x + C·(y - (h + e)), C the regression of figures on readings
  * over the draws (conditioning by kriging, Matheron's rule: exact where everything is normal and straight; from memory). All of
  * them weigh as many times more as their spread makes the readings likelier.
  */
-export function conditioned(draws: readonly Draw[], read: readonly Shown[], { normal }: Seeded): readonly Point[] {
-  if (read.length === 0) return draws.map(({ at }) => ({ at, weight: 1 }));
+export function conditioned(draws: readonly Draw[], read: readonly Shown[], { normal }: Seeded): readonly Moved[] {
+  if (read.length === 0) return draws.map(({ at }) => ({ at, logWeight: 0 }));
   // In uncertainties of the readings, that the matrix is well scaled.
   const told = draws.map(({ shown }) => shown.map(({ value, sigma }) => value / sigma));
   const target = read.map(({ value, sigma }) => value / sigma);
@@ -33,11 +45,11 @@ export function conditioned(draws: readonly Draw[], read: readonly Shown[], { no
   const off = Matrix.columnVector(target.map((value, i) => value - means[i]!));
   const halfLog = split.lowerTriangularMatrix.diagonal().reduce((sum, value) => sum + Math.log(value), 0);
   const squares = off.transpose().mmul(split.solve(off)).get(0, 0);
-  const weight = Math.exp(-squares / 2 - halfLog);
+  const logWeight = -squares / 2 - halfLog;
   return draws.map(({ at }, k) => {
     const missing = target.map((value, i) => value - (told[k]![i]! + normal()));
     const moved = gain.mmul(Matrix.columnVector(missing)).to1DArray();
-    return { at: at.map((value, i) => value + moved[i]!), weight };
+    return { at: at.map((value, i) => value + moved[i]!), logWeight };
   });
 }
 

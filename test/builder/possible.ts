@@ -1,7 +1,7 @@
 import type { Boat } from '../../server/core/boat/boat.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
-import { bestAim, conditioned, type Point, shareWithin } from './conditioning.ts';
+import { bestAim, conditioned, type Point, shareWithin, weighed } from './conditioning.ts';
 import type { FamilyBoat } from './family.ts';
 import { type Figure, type Floated, floatByCode, missesOf } from './figures.ts';
 import { type Shown, shownAfloat, shownHanging, shownOnScales } from './readings.ts';
@@ -76,7 +76,7 @@ function chanceFor(
   limits: Boat,
   random: Seeded,
 ): number {
-  const points = [true, false].flatMap((asFiled): readonly Point[] => {
+  const moved = [true, false].flatMap(asFiled => {
     const some = likely
       .filter(one => isAsFiled(one) === asFiled)
       .flatMap(({ floated, shown }) => {
@@ -86,6 +86,7 @@ function chanceFor(
       });
     return some.length < 2 ? [] : conditioned(some, read, random);
   });
+  const points: readonly Point[] = weighed(moved);
   // What is aimed by some is counted over others.
   const [aimedBy, counted] = [0, 1].map(half => points.filter((_, i) => i % 2 === half)) as [Point[], Point[]];
   if (aimedBy.length === 0 || counted.length === 0) return 0;

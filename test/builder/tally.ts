@@ -1,6 +1,6 @@
 import type { Boat } from '../../server/core/boat/boat.ts';
 import { readText } from './arrange.ts';
-import { STAGES } from './calibration.ts';
+import { type Nearing, nearings, STAGES } from './calibration.ts';
 import type { Case } from './cases.ts';
 import type { Told } from './desk.ts';
 import { FIGURES, type Figure, type Miss, missesOf } from './figures.ts';
@@ -39,6 +39,18 @@ function calibrationLines(cases: readonly Case[]): readonly string[] {
         figure ?? 'all',
         ...HELD.flatMap(([, holds]) => calibrationCells(cases.filter(holds), figure)),
       ]),
+    ),
+    '',
+    'Figures with the trials against those before: nearer to the truth; and nearer, or no further from it than a third of',
+    'their ± (a figure that was right by chance can come no nearer):',
+    '',
+    ...tableOf(
+      ['', 'figures', 'nearer', 'nearer, or as near as anybody can tell'],
+      [['all', () => true] as const, ...HELD].map(([words, holds]) => {
+        const found = cases.filter(holds).flatMap(({ story }) => nearings(story.calibration));
+        const share = (one: (nearing: Nearing) => boolean) => percent(found.filter(one).length, found.length);
+        return [words, `${found.length}`, share(({ isNearer }) => isNearer), share(({ isNear }) => isNear)];
+      }),
     ),
     '',
   ];
@@ -81,9 +93,10 @@ function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
     return [[prefix + words, `${some.length}`, ...inTrim, '', atTheDesk, afterTry]];
   });
   const held = cases.filter(({ couldBe }) => couldBe.length > 0);
-  const expected = (chanceAt: (one: Case, at: number) => number | null): readonly string[] =>
+  const weighed = held.filter(({ story }) => story.wasWeighed);
+  const expected = (some: readonly Case[], chanceAt: (one: Case, at: number) => number | null): readonly string[] =>
     [1, 2, 3].map(by => {
-      const chances = held.map(one => {
+      const chances = some.map(one => {
         const at = Math.min(by, one.story.tries.length);
         return (one.story.inTrimAt ?? Number.POSITIVE_INFINITY) < by ? 1 : (chanceAt(one, at - 1) ?? 0);
       });
@@ -92,23 +105,18 @@ function rowsOf(prefix: string, all: readonly Case[]): readonly Row[] {
         chances.length,
       );
     });
-  const bounds: readonly Row[] =
-    held.length === 0
-      ? []
-      : [
-          [
-            `${prefix}as sure as the program was`,
-            `${held.length}`,
-            ...expected(({ story }, i) => story.tries[i]!.chance),
-            '',
-            '',
-            '',
-            '',
-          ],
-          [`${prefix}could be had`, `${held.length}`, ...expected(({ couldBe }, i) => couldBe[i]!), '', '', '', ''],
-        ];
+  const sureAt = ({ story }: Case, i: number) => story.tries[i]!.chance;
+  const couldBeAt = ({ couldBe }: Case, i: number) => couldBe[i]!;
+  const bounds = [
+    ['as sure as the program was', held, sureAt],
+    ['could be had', held, couldBeAt],
+    ['could be had: weighed on two scales first', weighed, couldBeAt],
+  ] as const;
+  const bound = bounds
+    .filter(([, some]) => some.length > 0)
+    .map(([words, some, at]): Row => [prefix + words, `${some.length}`, ...expected(some, at), '', '', '', '']);
   const felt = [1, 2, 3, 6, 12].map(by => share(cases, by, ({ feltAt }) => feltAt));
-  return [...rows, ...bounds, [`${prefix}by feel`, `${cases.length}`, ...felt, '', '']];
+  return [...rows, ...bound, [`${prefix}by feel`, `${cases.length}`, ...felt, '', '']];
 }
 
 const share = (cases: readonly Case[], by: number, at: (one: Case) => number | null): string =>

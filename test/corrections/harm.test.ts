@@ -85,7 +85,7 @@ describe('a boat of which little is known', { timeout: 60_000 }, () => {
     const before = heard(text).corrections.all();
     expect(before.length).toBeGreaterThan(0);
     expect(before[0]!.floatFirst).toBe(true);
-    expect(before[0]!.note).toMatch(/weigh it whole on two scales first, or float it as it is/);
+    expect(before[0]!.note).toMatch(/weigh it whole on two scales, or float it as it is first/);
     const tried = service.analyse(
       `${text}${boatText`
         trials:

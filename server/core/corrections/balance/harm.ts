@@ -32,7 +32,7 @@ export function chanceOfHarm(before: readonly LimitKept[], after: readonly Limit
   const [was, is] = [explanationsOf(before), explanationsOf(after)];
   // A boat that does not hang, and so has no figures there, is far out; there may be no more explanations than there are figures.
   if (was.length !== is.length) return harmBy(before, after);
-  return is.reduce((sum, { odds, limits }, i) => sum + odds * harmBy(was[i]!.limits, limits), 0);
+  return is.reduce((sum, { odds, kept }, i) => sum + odds * harmBy(was[i]!.kept, kept), 0);
 }
 
 function harmBy(before: readonly LimitKept[], after: readonly LimitKept[]): number {

@@ -122,7 +122,7 @@ export const countedChanceOfAll = (limits: readonly LimitKept[]): number => chan
 
 const chanceBy = (limits: readonly LimitKept[], sigmaOf: typeof withHand): number =>
   explanationsOf(limits).reduce(
-    (sum, { odds, limits: there }) =>
+    (sum, { odds, kept: there }) =>
       sum + odds * there.reduce((chance, kept) => chance * (1 - chanceToMiss(kept, sigmaOf(kept.open, kept.limit))), 1),
     0,
   );
@@ -131,17 +131,17 @@ const chanceBy = (limits: readonly LimitKept[], sigmaOf: typeof withHand): numbe
 interface ByExplanation {
   /** 0..1, of all together 1. */
   readonly odds: number;
-  readonly limits: readonly LimitKept[];
+  readonly kept: readonly LimitKept[];
 }
 
 /** The limits by each explanation of the trials; what one of them does not tell of is as it is over all. */
 export function explanationsOf(limits: readonly LimitKept[]): readonly ByExplanation[] {
   const odds = new Map(limits.flatMap(({ explained }) => explained.map(each => [each.rank, each.odds] as const)));
-  if (odds.size === 0) return [{ odds: 1, limits }];
+  if (odds.size === 0) return [{ odds: 1, kept: limits }];
   const all = [...odds.values()].reduce((sum, each) => sum + each, 0);
   return [...odds].map(([rank, each]) => ({
     odds: each / all,
-    limits: limits.map(kept => {
+    kept: limits.map(kept => {
       const by = kept.explained.find(one => one.rank === rank);
       return by ? { ...kept, off: kept.off + by.more, open: by.open } : kept;
     }),

@@ -32,5 +32,5 @@ export function surenessLines(prospect: Prospect): readonly string[] {
 
 const firstWords = ({ readSoFar }: Prospect): string =>
   readSoFar === 'nowhere'
-    ? 'weigh it whole on two scales first, or float it as it is, if it floats already, and write that down as a trial'
+    ? 'weigh it whole on two scales, or float it as it is first, if it floats already, and write that down as a trial'
     : 'float it as it is first, if it floats already, and write the trial down';
