@@ -53,7 +53,7 @@ describe('a cut list', () => {
     const { boat } = heard(probe());
     const out = { ...piece, slot: { ...piece.slot, bay: { ...piece.slot.bay, inside: null } } };
     expect(cutLines(out, 'bow', boat).join(' ')).toContain('epoxy');
-    expect(cutLines(out, 'bow', boat, 'one water').join(' ')).not.toContain('epoxy');
+    expect(cutLines(out, 'bow', boat, 'comes out').join(' ')).not.toContain('epoxy');
   });
 });
 

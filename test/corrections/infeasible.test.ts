@@ -2,13 +2,14 @@ import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { conditionsOf } from '../../server/core/conditions/loadingCondition.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
-import { roomAdvice } from '../../server/core/corrections/propose.ts';
+import { roomAdvice } from '../../server/core/corrections/remedies/roomAdvice.ts';
 import { breaksLimit } from '../../server/core/corrections/search/realise.ts';
 import { FIGURES } from '../../server/core/figures/table.ts';
 import { conditionOf } from '../../server/core/findings/finding.ts';
 import { judgeIn } from '../../server/core/judges/judge.ts';
 import { correctionReport } from '../../server/core/report/correctionReport.ts';
 import { plainPaint } from '../../server/core/report/rows.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { service, toldSince } from '../helpers/analysed.ts';
 import { boatOutOfTrim } from '../helpers/boatsOutOfTrim.ts';
 import { textLines } from '../helpers/boatText.ts';
@@ -130,7 +131,7 @@ describe('the advice on room', { timeout: 60_000 }, () => {
   test('a boat with the advised bays can be trimmed in both conditions', () => {
     let hits = 0;
     for (const { seed, analysis } of hasStub) {
-      const advice = roomAdvice(analysis.boatToTrim!);
+      const advice = finish(roomAdvice(analysis.boatToTrim!));
       if (advice === null) continue;
       expect(advice).toMatch(/^A bay for .* would meet every limit\.$/);
       const text = analysis.syntax.text.replace('stock:', `${advisedBays(advice)}stock:`);

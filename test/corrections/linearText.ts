@@ -1,4 +1,5 @@
 import type { BalanceRow } from '../../server/core/corrections/balance/row.ts';
+import type { Mover } from '../../server/core/corrections/room/movers.ts';
 import type { Slot } from '../../server/core/corrections/room/slots.ts';
 
 /*
@@ -11,7 +12,8 @@ const TANGENTS = 5;
 const FOAM_PRICE = 30;
 const PRICE_OFF_CENTRE = 1e-4;
 
-type Terms = readonly (readonly [factor: number, variable: string])[];
+type Term = readonly [factor: number, variable: string];
+type Terms = readonly Term[];
 
 const sum = (terms: Terms): string => {
   const written = terms
@@ -23,15 +25,35 @@ const sum = (terms: Terms): string => {
 /** Where a piece rests athwart: nearest to the centreline. */
 const restOf = ({ offset }: Slot) => Math.min(Math.max(0, offset[0]), offset[1]);
 
-export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[]): string {
+/** What else a programme may say. */
+export interface Besides {
+  /** What may be moved: its moments along and across, g·mm. */
+  readonly movers?: readonly Mover[];
+  /** Of so many things at most. */
+  readonly mostMoved?: number;
+  /** Slots by number of which only one group may be used: ways to fill one bay. */
+  readonly either?: readonly (readonly (readonly number[])[])[];
+  /** So many pieces at most. */
+  readonly mostPieces?: number;
+  /** Masses that are cut already, kg. */
+  readonly cut?: readonly number[];
+}
+
+export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[], besides: Besides = {}): string {
+  const { movers = [], either = [], cut, mostPieces, mostMoved } = besides;
   const lines: string[] = [];
+  const yesOrNo: string[] = [];
   const objective: [number, string][] = [];
   const bounds: string[] = [];
   const whole: string[] = [];
-  for (const [r, { measure, wanted, effectOf }] of rows.entries()) {
+  for (const [r, { measure, wanted, effectOf, axis }] of rows.entries()) {
     // In g, a mass row as it is; a moment row with its arms in mm, and the moments q and p as they are.
     const scale = measure === 'mass' ? 1e3 : 1e6;
-    const terms: Terms = slots.flatMap((slot, i): Terms => {
+    const ofMoves: Terms = movers.flatMap((_, j): Terms => {
+      const name = axis === 'along' ? 'x' : axis === 'across' ? 'y' : null;
+      return name === null ? [] : [[scale / 1e6, `${name}${j}`]];
+    });
+    const ofPieces = slots.flatMap((slot, i): Terms => {
       const { perMass, perAft, perStarboard } = effectOf(slot);
       return [
         [((perMass + perStarboard * (restOf(slot) - slot.offset[0])) * scale) / 1e3, `m${i}`],
@@ -40,6 +62,7 @@ export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[]):
         [(-perStarboard * scale) / 1e6, `p${i}`],
       ];
     });
+    const terms: Terms = [...ofPieces, ...ofMoves];
     if ('slack' in wanted) {
       // The way off the aim in stretches, each at its own price and no longer than it is.
       const stretches = wanted.off.flatMap(({ size, price }, k) =>
@@ -101,11 +124,60 @@ export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[]):
       ])} <= 0`,
     );
     objective.push([PRICE_OFF_CENTRE, `s${i}`], [PRICE_OFF_CENTRE, `p${i}`]);
-    if (slot.pieces.length > 0) {
+    if (cut) lines.push(`1 m${i} = ${Math.min(1e3 * cut[i]!, long * lambda)}`);
+    if (mostPieces !== undefined || either.length > 0) {
+      yesOrNo.push(`use${i}`);
+      lines.push(
+        `${sum([
+          [1, `m${i}`],
+          [-long * lambda, `use${i}`],
+        ])} <= 0`,
+      );
+    }
+    if (slot.pieces.length > 0 && !cut) {
       lines.push(`${sum([[1, `m${i}`], ...slot.pieces.map((mass, k) => [-1e3 * mass, `n${i}x${k}`] as const)])} = 0`);
       whole.push(...slot.pieces.map((_, k) => `n${i}x${k}`));
     }
   }
+  if (mostPieces !== undefined && slots.length > 0)
+    lines.push(`${sum(slots.map((_, i) => [1, `use${i}`] as const))} <= ${mostPieces}`);
+  for (const [e, groups] of either.entries()) {
+    for (const [g, group] of groups.entries()) {
+      yesOrNo.push(`way${e}x${g}`);
+      for (const i of group)
+        lines.push(
+          `${sum([
+            [1, `use${i}`],
+            [-1, `way${e}x${g}`],
+          ])} <= 0`,
+        );
+    }
+    lines.push(`${sum(groups.map((_, g) => [1, `way${e}x${g}`] as const))} <= 1`);
+  }
+  for (const [j, { part, along, across }] of movers.entries()) {
+    yesOrNo.push(`moved${j}`);
+    for (const [name, { least, most }] of [
+      ['x', along],
+      ['y', across],
+    ] as const) {
+      const [back, forth] = [least, most].map(end => end * part.mass * 1e6);
+      bounds.push(`${back} <= ${name}${j} <= ${forth}`);
+      lines.push(
+        `${sum([
+          [1, `${name}${j}`],
+          [-Math.max(forth!, 0), `moved${j}`],
+        ])} <= 0`,
+      );
+      lines.push(
+        `${sum([
+          [1, `${name}${j}`],
+          [Math.max(-back!, 0), `moved${j}`],
+        ])} >= 0`,
+      );
+    }
+  }
+  if (mostMoved !== undefined && movers.length > 0)
+    lines.push(`${sum(movers.map((_, j) => [1, `moved${j}`] as const))} <= ${mostMoved}`);
   return [
     'Minimize',
     ` cost: ${sum(objective)}`,
@@ -114,6 +186,7 @@ export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[]):
     'Bounds',
     ...bounds.map(bound => ` ${bound}`),
     ...(whole.length > 0 ? ['General', ` ${whole.join(' ')}`] : []),
+    ...(yesOrNo.length > 0 ? ['Binary', ` ${yesOrNo.join(' ')}`] : []),
     'End',
   ].join('\n');
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { refusalWords } from '../../server/core/corrections/kinds/refusal.ts';
-import { tankAdvice } from '../../server/core/corrections/kinds/tankAdvice.ts';
+import { cellsAdvice } from '../../server/core/corrections/remedies/cellsAdvice.ts';
 import { correctText } from '../../server/core/report/correctText.ts';
 import { plainPaint } from '../../server/core/report/rows.ts';
 import { finish } from '../../server/core/steps/steps.ts';
@@ -43,12 +43,10 @@ describe('a refusal', () => {
     expect(refusalWords(heard(probe(['150 to 250 mm', '155 to 255 mm'])).boatToTrim!)).toBeNull();
   });
 
-  test('names the limits for a boat without bays too, and lead that only its name tells', () => {
+  test('names the limits for a boat without bays too', () => {
     const text = pinned(withoutBay(withoutBay(probe(['150 to 250 mm', '180 to 280 mm']), 'bow bay'), 'stern bay'));
     const words = correctText(heard(text.replace(textLines(['bays:']), '')), false, plainPaint);
     expect(words).toMatch(/^The file names no bays, .* In the way: submerged trim by /);
-    const heavy = heard(probe(['mass: 800 g', 'mass: 1150 g']));
-    expect(correctText(heavy, false, plainPaint)).toContain('If “floor lead” may be cut or moved, add “fixed: false”');
   });
 });
 
@@ -66,7 +64,7 @@ describe('a boat that the water in its tank upsets', () => {
               cells: ${cells}`,
     ] as const;
   const adviceFor = (...changes: readonly (readonly [string, string])[]) =>
-    finish(tankAdvice(heard(probe(...changes)).boatToTrim!));
+    finish(cellsAdvice(heard(probe(...changes)).boatToTrim!));
 
   test('is told in how many cells it would keep its limits, and that is true', () => {
     expect(adviceFor(VENTED, ['bg: 3 mm', 'bg: 0.1 mm'])).toBe(

@@ -123,7 +123,9 @@ function readSoFar(heard: Heard | null): ReadSoFar {
 
 function boatToTrim({ file, parts, taught, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
-  if (surfaced.status !== 'afloat' || file.isFaulty) return null;
+  // A painted waterline tells where a boat that does not float yet belongs.
+  const hasAim = surfaced.status === 'afloat' || (surfaced.status !== 'empty' && rest.boat.waterline !== null);
+  if (!hasAim || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
   // Pieces go where there is room, whatever the bay says.
   const bays = parts.neighbours.freeBays(inWater.source);

@@ -1,6 +1,6 @@
 import type { Boat, Part } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
-import type { LyingEverywhere } from '../conditions/loadingCondition.ts';
+import type { LoadingCondition, LyingEverywhere } from '../conditions/loadingCondition.ts';
 import type { Change, EntryText, Finding } from '../findings/finding.ts';
 import type { Scope } from './balance/row.ts';
 import type { Move } from './room/movers.ts';
@@ -29,6 +29,14 @@ export const renamed = (entry: EntryText, name: string): EntryText => ({
   fields: entry.fields.map(([key, text]) => [key, key === 'name' ? name : text] as const),
 });
 
+/** Pieces that are aboard in one loading condition of the builder's own, and in no other. */
+export interface Carried {
+  readonly condition: LoadingCondition;
+  readonly pieces: readonly Piece[];
+  readonly parts: readonly Part[];
+  readonly entries: readonly EntryText[];
+}
+
 /** What mends the trim, rounded to what can be cut and measured, and floated again by the full model. */
 interface Offer extends CorrectedBoat {
   /** What it does and what it brings. */
@@ -40,6 +48,8 @@ interface Offer extends CorrectedBoat {
   readonly note: string | null;
   /** So much is open that the boat had better be floated as it is, and read, before this is done. */
   readonly floatFirst: boolean;
+  /** What is carried now and then only, besides. */
+  readonly carried: readonly Carried[];
 }
 
 /** New pieces only. */
@@ -69,9 +79,20 @@ export interface Stiffen extends Offer {
   readonly kind: 'stiffen';
 }
 
+/** Pieces for a condition of the builder's own, aboard there alone; for every condition with what the rest asks besides. */
+interface Carry extends Offer {
+  readonly kind: 'carry';
+}
+
 /** The nearest that can be had when nothing meets all limits: `left` says which give way. */
 interface Nearest extends Offer {
   readonly kind: 'nearest';
 }
 
-export type Correction = Insert | MoveOnly | Combination | Recut | Stiffen | Nearest;
+export type Correction = Insert | MoveOnly | Combination | Recut | Stiffen | Carry | Nearest;
+
+/** Every piece that is cut for it. */
+export const allPieces = ({ pieces, carried }: Correction): readonly Piece[] => [
+  ...pieces,
+  ...carried.flatMap(each => each.pieces),
+];

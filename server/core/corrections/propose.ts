@@ -1,25 +1,24 @@
 import { conditionsOf, divesAtAll, SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
-import { FIGURES } from '../figures/table.ts';
 import { conditionOf, type Finding } from '../findings/finding.ts';
-import { judgeIn } from '../judges/judge.ts';
-import { finish, type Steps } from '../steps/steps.ts';
+import type { Steps } from '../steps/steps.ts';
 import { priceOfPieces } from './balance/program.ts';
 import { CANNOT_TELL } from './balance/prospect.ts';
 import { type Reach, reachOf } from './balance/reach.ts';
-import { type BalancedFigure, rowOf, type Scope } from './balance/row.ts';
+import { type BalancedFigure, rowOf, type Scope, scopeOf } from './balance/row.ts';
 import { chanceOfAll, countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
-import type { Correction } from './correction.ts';
+import { allPieces, type Correction } from './correction.ts';
+import { carry, carryForEach } from './kinds/carry.ts';
+import { brokenIn } from './kinds/isWithin.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
-import { imaginedSlots, missOf, nearestCorrection, roomWords } from './kinds/nearest.ts';
+import { missOf, nearestCorrection } from './kinds/nearest.ts';
 import { asRecut, ownRooms, withoutLoose } from './kinds/recut.ts';
 import { stiffen } from './kinds/stiffen.ts';
-import { tankAdvice } from './kinds/tankAdvice.ts';
 import type { BoatToTrim } from './room/boatToTrim.ts';
 import { moversOf } from './room/movers.ts';
 import { findSlots } from './room/slots.ts';
 import { balancesOf, openIn } from './search/balances.ts';
-import { benchFor, best, correct, correctWith, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
-import { breaksLimit, lay } from './search/realise.ts';
+import { benchFor, best, correct, forBoth, PART_OF_LIMIT, scoreIn } from './search/correct.ts';
+import { lay } from './search/realise.ts';
 import { type CorrectionExplanation, explainCorrection } from './words/explain.ts';
 
 const MOST_OFFERED = 5;
@@ -37,51 +36,60 @@ const MUCH_SURER = 1.1;
  */
 export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   const dives = divesAtAll(boatToTrim.boat);
+  const scope = scopeOf(boatToTrim.boat);
   const out = brokenIn(boatToTrim);
-  const isOut = (id: string): boolean => out.some(finding => conditionOf(finding) === id);
   const stiffening = dives ? yield* stiffen(boatToTrim) : null;
   if (out.length === 0) return [...(stiffening ? [stiffening] : []), ...(yield* surer(boatToTrim))];
   const offered: Correction[] = [];
   const offer = (correction: Correction | null | undefined) => {
     if (correction && !offered.some(other => sameChanges(other, correction))) offered.push(correction);
   };
-  const isSurfaceOut = dives ? isOut(SURFACED.id) : out.length > 0;
-  const ofSurface = isSurfaceOut ? yield* correct(boatToTrim, 'surfaced') : null;
-  const ofDive = isOut(SUBMERGED.id) ? yield* correct(boatToTrim, 'submerged') : null;
+  const alone = yield* forOneAlone(boatToTrim, out);
   // What mends one condition alone may keep the other's limits too, with less than what was made for both.
-  const alone = [ofSurface, ofDive].filter(correction => correction !== null);
-  const inBoth = new Map(dives ? alone.map(correction => [correction, forBoth(correction, boatToTrim)]) : []);
-  const full = dives ? best([yield* correct(boatToTrim, 'both'), ...inBoth.values()], boatToTrim) : null;
-  const moves = dives ? yield* proposeMoves(boatToTrim) : null;
-  const scoreOf = scoreIn(boatToTrim, 'both');
-  const chanceOf = chanceIn(boatToTrim, 'both');
+  const inBoth = new Map(alone.map(correction => [correction, forBoth(correction, boatToTrim)]));
+  const full = best([yield* correct(boatToTrim, scope), ...inBoth.values()], boatToTrim);
+  const moves = yield* proposeMoves(boatToTrim);
+  const scoreOf = scoreIn(boatToTrim, scope);
+  const chanceOf = chanceIn(boatToTrim, scope);
   if (stiffening && (!full || scoreOf(stiffening) < scoreOf(full))) offer(stiffening);
   // What costs nothing stands before what is bought, unless that is much surer.
   const isMuchSurer = (other: Correction | null): other is Correction =>
     other !== null && (!moves || chanceOf(other) > muchSurerThan(chanceOf(moves)));
-  const combined =
-    dives && (!moves || muchSurerThan(chanceOf(moves)) < 1) ? yield* combinedWith(full, boatToTrim) : null;
+  const combined = !moves || muchSurerThan(chanceOf(moves)) < 1 ? yield* combinedWith(full, boatToTrim) : null;
   const bought = [combined, full].filter(isMuchSurer);
   if (bought.length === 0) offer(moves);
   offer(bought[0]);
   offer(full);
   offer(moves);
   offer(stiffening);
-  if (dives) offer(yield* recut(boatToTrim));
-  // What mends both stands before what mends one alone, and so does what comes nearer than that.
-  const isForBoth = offered.some(({ condition }) => condition === 'both');
-  const nearest =
-    dives && !isForBoth
-      ? yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, 'both', PART_OF_LIMIT), out.length)
-      : null;
+  offer(yield* recut(boatToTrim));
+  const isForAll = () => offered.some(({ condition }) => condition === scope);
+  if (!isForAll()) offer(yield* carry(boatToTrim));
+  // What mends all stands before what mends one alone, and so does what comes nearer than that.
+  const nearest = isForAll()
+    ? null
+    : yield* nearestCorrection(boatToTrim, benchFor(boatToTrim, scope, PART_OF_LIMIT), out.length);
   if (nearest && alone.every(correction => missOf(correction) >= missOf(nearest))) offer(nearest);
   for (const correction of alone) if (!inBoth.get(correction)) offer(correction);
+  if (!isForAll() || nearest) for (const correction of yield* carryForEach(boatToTrim)) offer(correction);
   offer(nearest);
   for (const material of full ? (['lead', 'foam'] as const) : []) {
     if (full?.pieces.every(({ slot }) => slot.material === material)) continue;
-    offer(yield* correct(boatToTrim, 'both', { suits: slot => slot.material === material }));
+    offer(yield* correct(boatToTrim, scope, { suits: slot => slot.material === material }));
   }
   return withoutBeaten(offered, boatToTrim).slice(0, MOST_OFFERED);
+}
+
+/** What mends the surface or the dive alone, where that is out and not all that is asked. */
+function* forOneAlone(boatToTrim: BoatToTrim, out: readonly Finding[]): Steps<readonly Correction[]> {
+  if (!divesAtAll(boatToTrim.boat)) return [];
+  const offers: Correction[] = [];
+  for (const { id } of [SURFACED, SUBMERGED]) {
+    if (!out.some(finding => conditionOf(finding) === id)) continue;
+    const correction = yield* correct(boatToTrim, id);
+    if (correction) offers.push(correction);
+  }
+  return offers;
 }
 
 /** How likely a boat keeps all limits in the water, as well as it is known, 0..1. */
@@ -95,21 +103,21 @@ const muchSurerThan = (chance: number): number => Math.max(CANNOT_TELL, MUCH_SUR
 
 /** Pieces with something moved, where that saves much or is much surer. */
 function combinedWith(full: Correction | null, boatToTrim: BoatToTrim): Steps<Correction | null> {
-  const chanceOf = chanceIn(boatToTrim, 'both');
+  const scope = scopeOf(boatToTrim.boat);
+  const chanceOf = chanceIn(boatToTrim, scope);
   const alone = full && { correction: full, sure: muchSurerThan(chanceOf(full)) };
-  return combine(boatToTrim, alone, movers => correct(boatToTrim, 'both', { movers }), chanceOf);
+  return combine(boatToTrim, alone, movers => correct(boatToTrim, scope, { movers }), chanceOf);
 }
 
 /** What makes a boat that is within its limits by its figures likelier to be so in the water, where that is much. */
 function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
-  const scope = divesAtAll(boatToTrim.boat) ? 'both' : 'surfaced';
+  const scope = scopeOf(boatToTrim.boat);
   const chanceOf = chanceIn(boatToTrim, scope);
   const wanted = muchSurerThan(chanceOf(boatToTrim));
   if (wanted >= 1) return [];
-  const moves = scope === 'both' ? yield* proposeMoves(boatToTrim) : null;
+  const moves = yield* proposeMoves(boatToTrim);
   const pieces = yield* correct(boatToTrim, scope);
-  const canBeSurer = scope === 'both' && (!moves || muchSurerThan(chanceOf(moves)) < 1);
-  const combined = canBeSurer ? yield* combinedWith(pieces, boatToTrim) : null;
+  const combined = !moves || muchSurerThan(chanceOf(moves)) < 1 ? yield* combinedWith(pieces, boatToTrim) : null;
   // What the way down breaks already is no reason to leave the rest as it is.
   const onTheWay = lay([], [], benchFor(boatToTrim, scope, PART_OF_LIMIT))?.onTheWay.length ?? 0;
   const offered = [moves, pieces, combined]
@@ -122,7 +130,7 @@ function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
 }
 
 /** How sure a boat is to keep its limits, 0..1, as it is counted when what to do is chosen. */
-const sureOf = (floating: Floating, boatToTrim: BoatToTrim, scope: Scope = 'both'): number =>
+const sureOf = (floating: Floating, boatToTrim: BoatToTrim, scope: Scope): number =>
   countedChanceOfAll(limitsKept(floating, scope, openIn(boatToTrim)));
 
 /** Not those that another beats in everything: as sure of as much, with no more pieces, at no higher price. */
@@ -130,12 +138,18 @@ function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): 
   const worth = new Map(
     offered.map(correction => [
       correction,
-      { chance: sureOf(correction, boatToTrim, correction.condition), price: priceOfPieces(correction.pieces) },
+      { chance: sureOf(correction, boatToTrim, correction.condition), price: priceOfPieces(allPieces(correction)) },
     ]),
   );
+  const scope = scopeOf(boatToTrim.boat);
   const beats = (a: Correction, b: Correction): boolean => {
     const [one, other] = [worth.get(a)!, worth.get(b)!];
-    const isForLess = b.condition !== 'both' && a.condition === 'both' && a.left.length === 0;
+    const isAsGoodThere = a.left.every(finding => conditionOf(finding) !== b.condition);
+    const isForLess =
+      b.condition !== scope &&
+      a.condition === scope &&
+      isAsGoodThere &&
+      (a.left.length === 0 || missOf(a) <= missOf(b));
     if (isForLess && one.price <= AS_MUCH * other.price && a.pieces.length <= b.pieces.length) return true;
     const isAsMuch = a.condition === b.condition && a.kind !== 'nearest' && a.kind === b.kind;
     const isNoWorse = one.chance >= other.chance && one.price <= other.price && a.pieces.length <= b.pieces.length;
@@ -143,30 +157,6 @@ function withoutBeaten(offered: readonly Correction[], boatToTrim: BoatToTrim): 
   };
   return offered.filter(correction => !offered.some(other => beats(other, correction)));
 }
-
-/** The boat keeps every limit in the conditions that it is floated in. */
-export const isWithinLimits = (boatToTrim: BoatToTrim): boolean => brokenIn(boatToTrim).length === 0;
-
-/** What is out of its limits; of a boat without a tank nothing under water. */
-const brokenIn = (boatToTrim: BoatToTrim): readonly Finding[] =>
-  conditionsOf(boatToTrim)
-    .filter(({ where }) => where === 'afloat' || divesAtAll(boatToTrim.boat))
-    .flatMap(inCondition => judgeIn(boatToTrim.boat, inCondition, FIGURES))
-    .filter(breaksLimit);
-
-/**
- * What extra room would bring both conditions within their limits, for when the bays do not: confirmed by the full model
- * with pieces laid there. Null when no room of the hull's own would.
- */
-export function roomAdvice(boatToTrim: BoatToTrim): string | null {
-  const wished = [...findSlots(boatToTrim.boat), ...imaginedSlots(boatToTrim.boat)];
-  const correction = finish(correctWith(boatToTrim, 'both', [wished]));
-  return correction && roomWords(correction.pieces, boatToTrim.boat);
-}
-
-/** What would do it where nothing that can be offered does: room, or another tank; null when neither would. */
-export const whatWouldDo = (boatToTrim: BoatToTrim): string | null =>
-  roomAdvice(boatToTrim) ?? finish(tankAdvice(boatToTrim));
 
 /** Why a correction's pieces are what they are. */
 export const explain = (boatToTrim: BoatToTrim, correction: Correction): CorrectionExplanation =>
@@ -183,7 +173,7 @@ export const explain = (boatToTrim: BoatToTrim, correction: Correction): Correct
  */
 export function reaches(boatToTrim: BoatToTrim): Readonly<Record<string, Reach | null>> {
   const slots = findSlots(boatToTrim.boat);
-  const rows = balancesOf(boatToTrim, boatToTrim.boat.tanks.length > 0 ? 'both' : 'surfaced', PART_OF_LIMIT)(null);
+  const rows = balancesOf(boatToTrim, scopeOf(boatToTrim.boat), PART_OF_LIMIT)(null);
   const rowIn = (id: string, figure: BalancedFigure) =>
     rows.find(row => row.condition.id === id && row.figure === figure);
   const onSurface = rowIn(SURFACED.id, 'draft')!;
@@ -212,7 +202,7 @@ export function submergedReach(boatToTrim: BoatToTrim, about: number): Reach | n
 
 function* recut(boatToTrim: BoatToTrim): Steps<Correction | null> {
   const bare = withoutLoose(boatToTrim);
-  const correction = bare && (yield* correct(bare, 'both', { besides: ownRooms(boatToTrim.boat) }));
+  const correction = bare && (yield* correct(bare, scopeOf(bare.boat), { besides: ownRooms(boatToTrim.boat) }));
   return correction && asRecut(correction, boatToTrim);
 }
 

@@ -1,7 +1,8 @@
 import type { Boat } from '../boat/boat.ts';
 import type { Correction } from '../corrections/correction.ts';
+import { isWithin } from '../corrections/kinds/isWithin.ts';
 import { refusalWords } from '../corrections/kinds/refusal.ts';
-import { isWithinLimits, proposeCorrections } from '../corrections/propose.ts';
+import { proposeCorrections } from '../corrections/propose.ts';
 import type { BoatToTrim } from '../corrections/room/boatToTrim.ts';
 import { piecesWords } from '../corrections/words/correctionTitle.ts';
 import { cutLines } from '../report/bench.ts';
@@ -33,11 +34,11 @@ export interface Advised {
 /** The best that pieces alone can do for the boat as it is aboard: what is moved or recut is work for the bench. */
 export function* adviseAtPool(found: BoatToTrim | null): Steps<Advised> {
   if (!found) return nothing('none', 'Nothing can be proposed: see what is said of the boat above.');
-  if (isWithinLimits(found))
+  if (isWithin(found))
     return nothing('within', 'It is within its limits by all that was read. There is nothing to put aboard.');
   const boatToTrim = { ...found, boat: heldStill(found.boat) };
   const corrections = yield* proposeCorrections(boatToTrim);
-  const correction = corrections.find(({ pieces }) => pieces.length > 0);
+  const correction = corrections.find(({ kind, pieces }) => kind !== 'carry' && pieces.length > 0);
   if (!correction) return nothing('none', whyNone(boatToTrim));
   const { boat } = boatToTrim;
   const words =
@@ -52,7 +53,7 @@ export function* adviseAtPool(found: BoatToTrim | null): Steps<Advised> {
     return {
       piece: { name, fields },
       head: piecesWords([piece], boat),
-      lines: cutLines(piece, name, boat, 'one water').map(line => line.trim()),
+      lines: cutLines(piece, name, boat, 'comes out').map(line => line.trim()),
     };
   });
   return { advice: { state: 'pieces', words, pieces }, drawn: { boat, correction } };

@@ -14,7 +14,7 @@ export function cutLines(
   piece: Piece,
   name: string,
   boat: Boat,
-  purpose: 'stays' | 'one water' = 'stays',
+  purpose: 'stays' | 'comes out' = 'stays',
 ): readonly string[] {
   const { slot, station, offset } = piece;
   const { units } = boat;
@@ -110,8 +110,8 @@ function nearestEnd({ station: [from, to], slot }: Piece, boat: Boat): readonly 
   return [`its ${nearest.edge} edge ${tapeText(Math.abs(nearest.away), boat.units)} ${way} the ${nearest.end}`];
 }
 
-function fixing({ slot }: Piece, purpose: 'stays' | 'one water'): string {
-  if (purpose === 'one water')
+function fixing({ slot }: Piece, purpose: 'stays' | 'comes out'): string {
+  if (purpose === 'comes out')
     return 'fix it so that it comes out again: with tape, hook-and-loop or a pin, not with glue';
   if (slot.isShot)
     return 'shake it level and cover it for the first trial, then set it with a little epoxy or wax, so that it cannot run';

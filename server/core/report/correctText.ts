@@ -1,8 +1,11 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { scopeOf } from '../corrections/balance/row.ts';
 import type { Correction } from '../corrections/correction.ts';
+import { isWithin } from '../corrections/kinds/isWithin.ts';
 import { refusalWords } from '../corrections/kinds/refusal.ts';
-import { isWithinLimits, whatWouldDo } from '../corrections/propose.ts';
+import { whatWouldDo } from '../corrections/remedies/whatWouldDo.ts';
 import { isBallast } from '../corrections/room/movers.ts';
+import { finish } from '../steps/steps.ts';
 import { correctionReport } from './correctionReport.ts';
 import { explanationReport } from './explanationReport.ts';
 import type { Paint } from './rows.ts';
@@ -17,7 +20,9 @@ export function correctText(analysis: Analysis, explain: boolean, paint: Paint):
       ...(explain ? [explanationReport(analysis, correction, paint)] : []),
     ].join('\n\n'),
   );
-  return `${shown.length > 0 ? shown.join('\n\n\n') : nothingToCorrect(analysis)}\n${adviceOf(analysis, corrections)}`;
+  const advice = adviceOf(analysis, corrections);
+  const text = shown.length > 0 ? shown.join('\n\n\n') : nothingToCorrect(analysis, advice);
+  return advice === null ? `${text}\n` : `${text}\n\n${advice}\n`;
 }
 
 /** The pieces that change with the water, or why there are none. */
@@ -32,21 +37,25 @@ const FAULTY = 'The file has errors: fix them first (trimwright check).';
 const NO_SET = 'No lead or foam that the bays and the stock allow brings the boat within its limits in both waters.';
 
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
-function nothingToCorrect(analysis: Analysis): string {
+function nothingToCorrect(analysis: Analysis, advice: string | null): string {
   if (analysis.file.isFaulty) return FAULTY;
-  if (analysis.boatToTrim && isWithinLimits(analysis.boatToTrim))
-    return 'Nothing to correct: the boat is within its limits.';
+  if (analysis.boatToTrim && isWithin(analysis.boatToTrim)) return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
     return 'The file names no bays, so there is no room for lead or foam. The editor’s quick fix proposes some, or add them under “bays:”.'.concat(
       inTheWay(analysis),
     );
   }
-  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${sawAdvice(analysis.boat)}`;
+  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${advice === null ? sawAdvice(analysis.boat) : ''}`;
 }
+
+const JUST_NOT =
+  'On paper it can just be done, but not by the marks of the tape: the limits leave less than one of them.';
 
 /** Which limits are in the way; of a boat that does not even float, why. */
 function inTheWay({ boatToTrim, findings }: Analysis): string {
-  const words = boatToTrim ? refusalWords(boatToTrim) : findings.find(({ severity }) => severity === 'error')?.message;
+  const words = boatToTrim
+    ? (refusalWords(boatToTrim) ?? JUST_NOT)
+    : findings.find(({ severity }) => severity === 'error')?.message;
   return words ? ` ${words}` : '';
 }
 
@@ -60,9 +69,10 @@ function sawAdvice({ payload }: Analysis['boat']): string {
     : '';
 }
 
-function adviceOf(analysis: Analysis, corrections: readonly Correction[]): string {
-  if (corrections.some(({ condition, left }) => condition === 'both' && left.length === 0)) return '';
-  const { boatToTrim } = analysis;
-  const advice = boatToTrim && whatWouldDo(boatToTrim);
-  return advice ? `\n${advice}\n` : '';
+/** What would do it where nothing that is offered does all that is asked. */
+function adviceOf({ boatToTrim }: Analysis, corrections: readonly Correction[]): string | null {
+  if (!boatToTrim || isWithin(boatToTrim)) return null;
+  const asked = scopeOf(boatToTrim.boat);
+  if (corrections.some(({ condition, left }) => condition === asked && left.length === 0)) return null;
+  return finish(whatWouldDo(boatToTrim));
 }

@@ -2,7 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import { conditionsOf, type InCondition, type LoadingCondition } from '../conditions/loadingCondition.ts';
 import { CANNOT_TELL } from '../corrections/balance/prospect.ts';
-import type { Correction } from '../corrections/correction.ts';
+import { allPieces, type Correction } from '../corrections/correction.ts';
 import { another, chanceOf } from '../corrections/kinds/another.ts';
 import { chanceWords } from '../corrections/words/surenessWords.ts';
 import type { Figure } from '../figures/figure.ts';
@@ -33,7 +33,13 @@ export function correctionReport(analysis: Analysis, correction: Correction, pai
           ].join('\n'),
         ]
       : []),
-    [paint.heading('Caution'), ...cautions(correction.pieces)].join('\n'),
+    ...correction.carried.map(({ condition, pieces, parts }) =>
+      [
+        paint.heading(`Cut list, aboard for “${condition.id}” only`),
+        ...pieces.flatMap((piece, i) => cutLines(piece, parts[i]!.name, boat, 'comes out')),
+      ].join('\n'),
+    ),
+    [paint.heading('Caution'), ...cautions(allPieces(correction))].join('\n'),
   ].join('\n\n');
 }
 

@@ -76,6 +76,11 @@ export function jsonReport(analysis: Analysis) {
         starboard: mm(across),
       })),
       entries: correction.entries.map(entry => Object.fromEntries(entry.fields)),
+      /** Aboard in one condition of the builder's own only. */
+      carried: correction.carried.map(({ condition, entries }) => ({
+        condition: condition.id,
+        entries: entries.map(entry => Object.fromEntries(entry.fields)),
+      })),
       result: conditionsJson(correction.boat, conditionsOf(correction), figures),
     })),
   };

@@ -21,7 +21,7 @@ export function waterSetReport(set: WaterSet, figures: readonly Figure[], paint:
             paint.heading('Cut list'),
             ...inBoth.flatMap(({ made: cut, part }) => (cut ? cutLines(cut.piece, part.name, boat) : [])),
             ...[...fresh.only, ...sea.only].flatMap(({ made: cut, part }) =>
-              cut ? cutLines(cut.piece, part.name, boat, 'one water') : [],
+              cut ? cutLines(cut.piece, part.name, boat, 'comes out') : [],
             ),
           ].join('\n'),
           [paint.heading('Caution'), ...cautions(made.flatMap(({ made: cut }) => cut?.piece ?? []))].join('\n'),

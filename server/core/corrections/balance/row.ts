@@ -4,8 +4,11 @@ import { figureById } from '../../figures/allowed.ts';
 import { nameIn } from '../../figures/figured.ts';
 import type { Slot } from '../room/slots.ts';
 
-/** What a correction sets right: every condition, or one of the two that each boat has. */
-export type Scope = 'both' | 'surfaced' | 'submerged';
+/** What a correction sets right: every condition (“both”), or one, by its id. */
+export type Scope = 'both' | LoadingCondition['id'];
+
+/** All that is asked of a boat: of one without a tank, on the surface. */
+export const scopeOf = (boat: Pick<Boat, 'tanks' | 'limits'>): Scope => (divesAtAll(boat) ? 'both' : SURFACED.id);
 
 /** The surface alone is all that a boat without a tank is trimmed for: there its other conditions afloat belong to it. */
 export const isInScope = (condition: LoadingCondition, scope: Scope, boat: Pick<Boat, 'tanks' | 'limits'>): boolean =>

@@ -4,7 +4,7 @@ import { heelwards, trimwards, upFor } from '../../conditions/attitude.ts';
 import { ballastWater } from '../../conditions/ballastWater.ts';
 import { type Loading, loadIn } from '../../conditions/float.ts';
 import type { LoadingCondition } from '../../conditions/loadingCondition.ts';
-import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
+import type { Surfaced } from '../../conditions/surfaced.ts';
 import { along, centralTensor } from '../../conditions/tensor.ts';
 import { allowedIn } from '../../figures/allowed.ts';
 import { paintedTrim } from '../../figures/offWaterline.ts';
@@ -30,14 +30,21 @@ export interface Margins {
   readonly open: OpenLoads;
 }
 
-/** The painted waterline, upright; where no draft is asked the boat aims for level at the draft that it has. */
-export function targetSurface(boat: Boat, condition: LoadingCondition, now: SurfacedAfloat): Target {
+/**
+ * The painted waterline, upright; where no draft is asked the boat aims for level at the draft that it has. Null for a boat
+ * that does not float and has no painted waterline either.
+ */
+export function targetSurface(boat: Boat, condition: LoadingCondition, now: Surfaced): Target | null {
   const { waterline, length } = boat;
   const up = upFor(paintedTrim(waterline, length), 0);
   const isAsked = Number.isFinite(allowedIn('draft', condition, boat).most);
-  const draft = waterline && isAsked ? (waterline.bow + waterline.stern) / 2 : now.attitude.draft;
+  const painted = waterline ? (waterline.bow + waterline.stern) / 2 : null;
+  const own = now.status === 'afloat' ? now.attitude.draft : painted;
+  const draft = isAsked ? (painted ?? own) : own;
+  if (draft === null) return null;
   const level = dot(up, [length / 2, 0, draft]);
-  return { condition, up, level, about: now.centreOfFlotation ?? [length / 2, 0, draft] };
+  const centre = now.status === 'afloat' ? now.centreOfFlotation : null;
+  return { condition, up, level, about: centre ?? [length / 2, 0, draft] };
 }
 
 /** The boat held at a surface: what its weight and buoyancy lack of each other, and how stiff it is there. */
@@ -49,11 +56,9 @@ interface Held {
   readonly massPerImmersion: number;
   /** Moments missing about the target's own point, kg·m: adding weight there neither trims nor heels. */
   readonly arms: Vec3;
-  /** kg·m, tank water still. */
+  /** kg·m, tank water moving. */
   readonly trimStiffness: number;
   readonly heelStiffness: number;
-  /** ρ·i in heel, kg·m. */
-  readonly freeSurface: number;
 }
 
 function heldAt({ up, level, about }: Target, bodies: Bodies, loading: Loading): Held {
@@ -67,7 +72,8 @@ function heldAt({ up, level, about }: Target, bodies: Bodies, loading: Loading):
   const lift = scale([hull.mx, hull.my, hull.mz] as Vec3, density);
   const missing = buoyancy - (bodies.mass + water.mass);
   const righting = dot(up, subtract(lift, moment));
-  const stiffness = (direction: Vec3) => Math.max(along(waterplane, direction, direction) + righting, 1e-9 * buoyancy);
+  const stiffness = (direction: Vec3) =>
+    along(waterplane, direction, direction) + righting - along(water.surface, direction, direction);
   return {
     buoyancy,
     missing,
@@ -75,7 +81,6 @@ function heldAt({ up, level, about }: Target, bodies: Bodies, loading: Loading):
     arms: subtract(subtract(lift, moment), scale(about, missing)),
     trimStiffness: stiffness(trimwards(up)),
     heelStiffness: stiffness(heelwards(up)),
-    freeSurface: along(water.surface, heelwards(up), heelwards(up)),
   };
 }
 
@@ -93,6 +98,7 @@ export function surfacedRows(
 ): readonly BalanceRow[] {
   const { condition, about } = target;
   const held = heldAt(target, bodies, condition.loading);
+  const surface = (target.level - dot(target.up, [about[0], about[1], 0])) / target.up[2];
   const perKilogram = weightInWater(bodies.density, target, wet);
   const missed = priceOfMiss(bodies.mass);
   const asked = (figure: BalancedFigure) => allowedIn(figure, condition, boat);
@@ -103,6 +109,8 @@ export function surfacedRows(
   };
   const free: Aim = { value: held.missing, slack: held.buoyancy, off: [{ size: held.buoyancy, price: 0 }] };
   const leastGm = held.buoyancy * asked('gm').least;
+  // Once it is right it is as stiff as is asked: a boat that lies over now says nothing of how far a weight will tilt it.
+  const stiff = (stiffness: number) => Math.max(stiffness, leastGm, 1e-9 * held.buoyancy);
   const rows: readonly BalanceRow[] = [
     {
       condition,
@@ -120,7 +128,7 @@ export function surfacedRows(
       figure: 'trim',
       measure: 'moment',
       axis: 'along',
-      wanted: aim('trim', held.arms[0], held.trimStiffness),
+      wanted: aim('trim', held.arms[0], stiff(held.trimStiffness)),
       effectOf: slot => {
         const k = perKilogram(slot);
         return { perMass: k * (slot.station[0] - about[0]), perAft: k, perStarboard: 0 };
@@ -131,7 +139,7 @@ export function surfacedRows(
       figure: 'heel',
       measure: 'moment',
       axis: 'across',
-      wanted: aim('heel', held.arms[1], held.heelStiffness),
+      wanted: aim('heel', held.arms[1], stiff(held.heelStiffness)),
       effectOf: slot => {
         const k = perKilogram(slot);
         return { perMass: k * (slot.offset[0] - about[1]), perAft: 0, perStarboard: k };
@@ -143,11 +151,12 @@ export function surfacedRows(
       measure: 'moment',
       axis: null,
       wanted: {
-        least: leastGm - (held.heelStiffness - held.freeSurface),
+        least: leastGm - (held.heelStiffness - held.missing * surface),
         most: Number.POSITIVE_INFINITY,
         near: stretchesAbove(leastGm, openOf(open, { condition, figure: 'gm' }), missed),
       },
-      effectOf: slot => ({ perMass: -perKilogram(slot) * slot.height, perAft: 0, perStarboard: 0 }),
+      // What weighs more than the target asks sinks the boat deeper, and is borne up at the surface.
+      effectOf: slot => ({ perMass: perKilogram(slot) * (surface - slot.height), perAft: 0, perStarboard: 0 }),
     },
   ];
   return rows.filter(({ figure }) => figure === 'draft' || isBound(asked(figure)));

@@ -34,11 +34,12 @@ export const keptBy = (correction: Correction, boatToTrim: BoatToTrim): readonly
 /**
  * What another 10 g of lead (half an ounce) would do, on a piece of the correction or in a bay without one, laid as well as
  * it can be with all else slid to suit, and floated by the full model. Null where there is no room for it, and for a
- * correction that takes pieces out.
+ * correction that takes pieces out or carries them now and then only.
  */
 export function another(correction: Correction, boatToTrim: BoatToTrim): Another | null {
   const { kind, condition, pieces } = correction;
-  if (kind === 'recut' || kind === 'nearest' || chanceOf(correction, boatToTrim) === null) return null;
+  if (kind === 'recut' || kind === 'carry' || kind === 'nearest' || chanceOf(correction, boatToTrim) === null)
+    return null;
   const bench = benchFor(boatToTrim, condition, 1);
   const rows = bench.rowsFor(correction);
   const movers = moversOf(correction, boatToTrim);

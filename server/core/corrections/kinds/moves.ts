@@ -1,6 +1,6 @@
 import type { Steps } from '../../steps/steps.ts';
 import { cheapestPieces } from '../balance/program.ts';
-import type { BalanceRow } from '../balance/row.ts';
+import { type BalanceRow, scopeOf } from '../balance/row.ts';
 import type { Correction } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { findMovers, type Mover } from '../room/movers.ts';
@@ -18,7 +18,7 @@ const MOST_COMBINED = 2;
 const PRICE_OF_MOVING = 0.002;
 
 /**
- * The move that brings both conditions within their limits and costs nothing: of what the file frees, else of the lightest
+ * The move that brings all conditions within their limits and costs nothing: of what the file frees, else of the lightest
  * thing that will do it surely; where no one thing will do, of two. What a thing weighs does not change, so only trim and heel can be mended so.
  */
 export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> {
@@ -27,13 +27,13 @@ export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> 
   const alone = (isFreed: boolean) => movers.filter(({ part }) => part.fixed !== isFreed).map(one => [one]);
   for (const sets of [alone(true), alone(false), pairs]) {
     const best = yield* bestMove(sets, boatToTrim);
-    if (best) return asCorrection(best.laid, 'both', boatToTrim);
+    if (best) return asCorrection(best.laid, scopeOf(boatToTrim.boat), boatToTrim);
   }
   return null;
 }
 
 function* bestMove(sets: readonly (readonly Mover[])[], boatToTrim: BoatToTrim): Steps<Realised | null> {
-  const bench = benchFor(boatToTrim, 'both', PART_OF_LIMIT);
+  const bench = benchFor(boatToTrim, scopeOf(boatToTrim.boat), PART_OF_LIMIT);
   const rows = bench.rowsFor(null);
   let best: Realised | null = null;
   for (const movers of sets) {
@@ -70,9 +70,9 @@ export function* combine(
   correctMoving: (movers: readonly Mover[]) => Steps<Correction | null>,
   sureOf: (correction: Correction) => number,
 ): Steps<Correction | null> {
-  const scoreOf = scoreIn(boatToTrim, 'both');
+  const scoreOf = scoreIn(boatToTrim, scopeOf(boatToTrim.boat));
   const ofPieces = alone ? scoreOf(alone.correction) : Number.POSITIVE_INFINITY;
-  const rows = benchFor(boatToTrim, 'both', PART_OF_LIMIT).rowsFor(null);
+  const rows = benchFor(boatToTrim, scopeOf(boatToTrim.boat), PART_OF_LIMIT).rowsFor(null);
   const sets = slotSets(boatToTrim.boat, isListing(rows));
   const promising = findMovers(boatToTrim)
     .map(mover => ({ mover, cost: leastCost(sets, rows, mover) }))

@@ -9,15 +9,12 @@ import { figuredIn } from '../../figures/figured.ts';
 import { outsideBy } from '../../figures/limit.ts';
 import { FIGURES } from '../../figures/table.ts';
 import type { Steps } from '../../steps/steps.ts';
-import { massText, tapeText } from '../../wording/numbers.ts';
-import { heightUp, stationTape } from '../../wording/places.ts';
 import { cheapestPieces, type MoverShift, priceOf, type SlotShare } from '../balance/program.ts';
-import type { BalanceRow } from '../balance/row.ts';
+import { type BalanceRow, scopeOf } from '../balance/row.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { findMovers, type Mover } from '../room/movers.ts';
-import { roomsOf } from '../room/proposeBays.ts';
-import { type Piece, type Slot, slotSets } from '../room/slots.ts';
+import { type Slot, slotSets } from '../room/slots.ts';
 import { asCorrection, isListing } from '../search/correct.ts';
 import { lay, movesOf, type Workbench } from '../search/realise.ts';
 import { cutPiece } from '../search/rounding.ts';
@@ -66,7 +63,7 @@ export function* nearestCorrection(boatToTrim: BoatToTrim, bench: Workbench, bef
     }
   }
   if (!nearest) return null;
-  const correction = asCorrection(nearest, 'both', boatToTrim);
+  const correction = asCorrection(nearest, scopeOf(boat), boatToTrim);
   if (nearest.left.length === 0) return correction;
   return {
     ...correction,
@@ -137,48 +134,3 @@ const liesOver = (laid: CorrectedBoat): boolean =>
   });
 
 const isFar = (tilt: number): boolean => Math.abs(tilt) > FAR_OVER;
-
-/** What room these pieces ask for, beyond that of the bays; null when they ask for none. */
-export function roomWords(pieces: readonly Piece[], { units }: Boat): string | null {
-  const asked = pieces.filter(({ slot }) => slot.bay.path.length === 0);
-  if (asked.length === 0) return null;
-  const words = asked.map(({ slot, mass, station, offset }) => {
-    const amount =
-      slot.material === 'lead'
-        ? `${massText(mass, units)} of lead`
-        : `${tapeText(station[1] - station[0], units)} of foam strip`;
-    const side = Math.abs(offset) < 0.001 ? '' : offset > 0 ? ', to starboard' : ', to port';
-    const middle = stationTape((station[0] + station[1]) / 2, units);
-    return `${amount} near station ${middle}, ${heightUp(slot.height, units)}${side}`;
-  });
-  return `A bay for ${words.join(' and for ')} would meet every limit.`;
-}
-
-/** Lead and foam wherever the hull has room of its own, as broad and deep as the strip. */
-export function imaginedSlots(boat: Boat): readonly Slot[] {
-  return roomsOf(boat).map(({ name, takes, station, half, height }): Slot => {
-    const stock = boat.stock[takes];
-    const [breadth, depth] = stock.strip ?? [half, (height[1] - height[0]) / 2];
-    return {
-      bay: {
-        path: [],
-        name,
-        takes,
-        inside: null,
-        from: [station[0], -half, height[0]],
-        to: [station[1], half, height[1]],
-      },
-      material: takes,
-      isShot: false,
-      density: stock.density,
-      breadth,
-      depth,
-      strips: [1, 1],
-      massPerLength: stock.density * breadth * depth,
-      pieces: [],
-      station,
-      offset: [-Math.max(0, half - breadth / 2), Math.max(0, half - breadth / 2)],
-      height: takes === 'lead' ? height[0] + depth / 2 : height[1] - depth / 2,
-    };
-  });
-}

@@ -23,7 +23,7 @@ export function withoutLoose(boatToTrim: BoatToTrim): BoatToTrim | null {
  * The room of loose pieces themselves, for those that lie in no bay: they can be cut shorter where they are. Strips only,
  * for what is left of another form is of no form that is known.
  */
-export function ownRooms({ payload, bays }: Boat): readonly Slot[] {
+export function ownRooms({ payload, bays }: Pick<Boat, 'payload' | 'bays'>): readonly Slot[] {
   return payload.flatMap((part): readonly Slot[] => {
     const { from, to, material, inside } = part;
     if (part.fixed || part.copies > 1 || (material !== 'lead' && material !== 'foam') || !part.written?.station.isRange)

@@ -1,8 +1,7 @@
-import { divesAtAll } from '../../conditions/loadingCondition.ts';
 import { massText, momentText } from '../../wording/numbers.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { cheapestPieces } from '../balance/program.ts';
-import { type BalanceRow, balanceName } from '../balance/row.ts';
+import { type BalanceRow, balanceName, scopeOf } from '../balance/row.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Move } from '../room/movers.ts';
 import { findMovers } from '../room/movers.ts';
@@ -19,7 +18,7 @@ const NOTHING = 1e-3;
  */
 export function refusalWords(boatToTrim: BoatToTrim): string | null {
   const { boat } = boatToTrim;
-  const rows = balancesOf(boatToTrim, divesAtAll(boat) ? 'both' : 'surfaced', 1)(null);
+  const rows = balancesOf(boatToTrim, scopeOf(boat), 1)(null);
   const left = slotSets(boat, false)
     .map(slots => missesOf(slots, rows, boatToTrim))
     .reduce((least, misses) => (sumOf(misses) < sumOf(least) ? misses : least));

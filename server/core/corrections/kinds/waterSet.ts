@@ -4,6 +4,7 @@ import { waterOfKind } from '../../boat/readWater.ts';
 import type { EntryText } from '../../findings/finding.ts';
 import type { Steps } from '../../steps/steps.ts';
 import type { LyingBoat } from '../balance/partEffects.ts';
+import { scopeOf } from '../balance/row.ts';
 import { type Correction, renamed } from '../correction.ts';
 import { anewAs } from '../room/anewAs.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
@@ -45,7 +46,6 @@ export function* waterSetOf(boatToTrim: BoatToTrim): Steps<WaterSet | null> {
   const [freshWater, seaWater] = watersOf(boatToTrim.boat.water);
   const fresh = inWater(boatToTrim, freshWater);
   const sea = inWater(boatToTrim, seaWater);
-  if (!fresh || !sea) return null;
   const loose = boatToTrim.boat.payload.filter(part => !part.fixed);
   const unladen = loose.length > 0 ? inWater(without(boatToTrim, loose), freshWater) : null;
   if (unladen && isWithin(sea) && isWithin(unladen)) {
@@ -59,7 +59,7 @@ export function* waterSetOf(boatToTrim: BoatToTrim): Steps<WaterSet | null> {
   const first = yield* trimmed(fresh);
   if (!first) return null;
   const ladenAtSea = inWater({ ...boatToTrim, boat: first.lying.boat }, seaWater);
-  const added = ladenAtSea && (yield* trimmed(ladenAtSea, 'for sea'));
+  const added = yield* trimmed(ladenAtSea, 'for sea');
   if (added) {
     return {
       inBoth: first.pieces,
@@ -93,7 +93,7 @@ interface Trimmed {
 /** The boat within its limits, with pieces laid where it is not, `purpose` in their names; null when none will do. */
 function* trimmed(boatToTrim: BoatToTrim, purpose = ''): Steps<Trimmed | null> {
   if (isWithin(boatToTrim)) return { pieces: [], lying: boatToTrim };
-  const correction: Correction | null = yield* correct(boatToTrim, 'both');
+  const correction: Correction | null = yield* correct(boatToTrim, scopeOf(boatToTrim.boat));
   if (!correction) return null;
   const taken = [...boatToTrim.boat.payload, ...boatToTrim.boat.ashore];
   const pieces = correction.pieces.map((piece, i): SetPiece => {
@@ -104,8 +104,7 @@ function* trimmed(boatToTrim: BoatToTrim, purpose = ''): Steps<Trimmed | null> {
   return { pieces, lying: correction };
 }
 
-const inWater = (boatToTrim: BoatToTrim, water: Water): BoatToTrim | null =>
-  anewAs(boatToTrim, { ...boatToTrim.boat, water });
+const inWater = (boatToTrim: BoatToTrim, water: Water): BoatToTrim => anewAs(boatToTrim, { ...boatToTrim.boat, water });
 
 const without = (boatToTrim: BoatToTrim, parts: readonly Part[]): BoatToTrim => ({
   ...boatToTrim,

@@ -4,7 +4,7 @@ import type { BoatSource } from '../../boat/source.ts';
 import type { Bodies, BodyCache } from '../../bodies/assemble.ts';
 import type { LoadedCondition } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
-import type { SurfacedAfloat } from '../../conditions/surfaced.ts';
+import type { Surfaced } from '../../conditions/surfaced.ts';
 import type { Uncertainties } from '../../uncertainty/uncertainties.ts';
 import type { PartSchema } from './pieceEntry.ts';
 
@@ -14,7 +14,8 @@ export interface BoatToTrim {
   /** The boat by the file alone, where trials have it otherwise: what is written is written of this one. */
   readonly filed: Boat;
   readonly bodies: Bodies;
-  readonly surfaced: SurfacedAfloat;
+  /** A boat that does not float has a painted waterline to be brought to. */
+  readonly surfaced: Surfaced;
   readonly submerged: Submerged;
   /** The same in loading conditions besides surfaced and submerged. */
   readonly others: readonly LoadedCondition[];

@@ -1,5 +1,5 @@
 import { assembleBodies } from '../../bodies/assemble.ts';
-import { type LoadedCondition, SUBMERGED, SURFACED, submergedOf, whereIn } from '../../conditions/loadingCondition.ts';
+import { type LoadedCondition, SUBMERGED, SURFACED, submergedOf } from '../../conditions/loadingCondition.ts';
 import { withoutDone } from '../balance/brought.ts';
 import { type OpenLoads, openLoads } from '../balance/open.ts';
 import { type BalanceRow, isInScope, type Scope } from '../balance/row.ts';
@@ -24,7 +24,7 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
     const wet = laid ? wetAsLaid(new Map(laid.pieces.map((piece, i) => [piece.slot, laid.parts[i]!]))) : wetInTheMiddle;
     const others = laid ? inOthers({ ...boatToTrim, boat: laid.boat }, cache) : boatToTrim.others;
     const rows = [
-      ...(isInScope(SURFACED, scope, boat) ? surfacedRows(boat, aboard, target, margins, wet) : []),
+      ...(target && isInScope(SURFACED, scope, boat) ? surfacedRows(boat, aboard, target, margins, wet) : []),
       ...(isInScope(SUBMERGED, scope, boat)
         ? submergedRows(boat, aboard, { condition: submergedOf(boat), fill: referenceFill(aboard) }, margins)
         : []),
@@ -36,18 +36,18 @@ export function balancesOf(boatToTrim: BoatToTrim, scope: Scope, part: number) {
   };
 }
 
-/** The balances of a loading condition of the builder's own; of a boat that comes to no rest there, none. */
+/** The balances of a loading condition of the builder's own; where nothing says how it should lie there, none. */
 function rowsIn(
-  { condition, bodies, state }: LoadedCondition,
+  inCondition: LoadedCondition,
   { boat }: BoatToTrim,
   margins: Margins,
   wet: WetShare,
 ): readonly BalanceRow[] {
-  if (whereIn(condition) === 'submerged')
+  const { condition, bodies } = inCondition;
+  if (inCondition.where === 'submerged')
     return submergedRows(boat, bodies, { condition, fill: referenceFill(bodies) }, margins);
-  return state.status === 'afloat'
-    ? surfacedRows(boat, bodies, targetSurface(boat, condition, state), margins, wet)
-    : [];
+  const target = targetSurface(boat, condition, inCondition.state);
+  return target ? surfacedRows(boat, bodies, target, margins, wet) : [];
 }
 
 /** What is left open of the boat's balances. */

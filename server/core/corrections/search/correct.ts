@@ -2,7 +2,7 @@ import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
 import { priceOfPieces } from '../balance/program.ts';
 import { isForTheWaterFirst, type Prospect, prospectOf } from '../balance/prospect.ts';
-import type { BalanceRow, Scope } from '../balance/row.ts';
+import { type BalanceRow, type Scope, scopeOf } from '../balance/row.ts';
 import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
 import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
@@ -83,7 +83,7 @@ export function forBoth({ pieces, moves }: CorrectedBoat, boatToTrim: BoatToTrim
 
 /** The one that comes to the least. */
 export function best(corrections: readonly (Correction | null)[], boatToTrim: BoatToTrim): Correction | null {
-  const { scoreOf } = benchFor(boatToTrim, 'both', PART_OF_LIMIT);
+  const scoreOf = scoreIn(boatToTrim, scopeOf(boatToTrim.boat));
   const [first] = corrections
     .filter(correction => correction !== null)
     .map(correction => ({ correction, score: scoreOf(correction) }))
@@ -135,6 +135,7 @@ export function asCorrection(floated: CorrectedBoat, scope: Scope, boatToTrim: B
     condition: scope,
     note: [...laid.onTheWay.map(({ message }) => message), ...surenessLines(prospect)].join(' ') || null,
     floatFirst: isForTheWaterFirst(prospect),
+    carried: [],
   };
 }
 

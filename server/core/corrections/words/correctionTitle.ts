@@ -1,12 +1,6 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Boat } from '../../boat/boat.ts';
-import {
-  conditionsOf,
-  divesAtAll,
-  type LyingEverywhere,
-  SUBMERGED,
-  SURFACED,
-} from '../../conditions/loadingCondition.ts';
+import { conditionsOf, divesAtAll, SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import type { Submerged } from '../../conditions/submerged.ts';
 import { withCondition } from '../../figures/figured.ts';
 import { FIGURES } from '../../figures/table.ts';
@@ -18,9 +12,9 @@ import { capital } from '../../wording/capital.ts';
 import { bare, exactText } from '../../wording/exactText.ts';
 import { lengthText, massText, tapeText } from '../../wording/numbers.ts';
 import type { OpenLoads } from '../balance/open.ts';
-import { isInScope, type Scope } from '../balance/row.ts';
+import { isInScope, type Scope, scopeOf } from '../balance/row.ts';
 import { chanceOfAll, type Floating, inHand, type LimitKept, limitsKept } from '../balance/sureness.ts';
-import type { CorrectedBoat } from '../correction.ts';
+import type { Carried, CorrectedBoat } from '../correction.ts';
 import type { Move } from '../room/movers.ts';
 import { countWords } from '../room/pieceEntry.ts';
 import { tapeOf } from '../room/shift.ts';
@@ -79,7 +73,8 @@ export const titleOf = (done: readonly string[], brings: readonly string[]): str
   fitted(done.flatMap(what => brings.map(gain => `${what}: ${gain}`)));
 
 /** What a correction of every condition brings. */
-export function allWithin({ others }: LyingEverywhere, within = 'within limits'): readonly string[] {
+export function allWithin({ others, boat }: Floating, within = 'within limits'): readonly string[] {
+  if (others.length === 0 && !divesAtAll(boat)) return [`surfaced ${within}`];
   const all = others.length > 0 ? 'all' : 'both';
   return [`${all} conditions ${within}`, `${all} ${within}`];
 }
@@ -92,18 +87,25 @@ const withinWords = (kept: readonly LimitKept[]): string =>
 
 function bringsWays(laid: CorrectedBoat, scope: Scope, before: Submerged, within: string): readonly string[] {
   const { boat, surfaced, submerged, onTheWay } = laid;
-  if (scope === 'both') {
+  if (scope === scopeOf(boat)) {
     const ways = allWithin(laid, within);
     return onTheWay.length > 0 ? ways.map(way => `${way}, the way down not`) : ways;
   }
-  if (scope === 'submerged') {
-    return [`submerged ${within}, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}`];
+  const others = othersWords(laid);
+  if (scope === SUBMERGED.id) {
+    return [`submerged ${within}, surfaced ${outOf(judgeSurfaced(boat, surfaced)) > 0 ? 'not' : 'too'}${others}`];
   }
-  if (!divesAtAll(boat)) return laid.others.length > 0 ? allWithin(laid, within) : [`surfaced ${within}`];
+  if (scope !== SURFACED.id) return [`“${scope}” ${within}`];
   const left = outOf(judgeSubmerged(boat, submerged));
-  if (left === 0) return [`surfaced ${within}, submerged too`];
+  if (left === 0) return [`surfaced ${within}, submerged too${others}`];
   const worse = before.status === 'neutral' && outOf(judgeSubmerged(boat, before)) < left;
-  return [`surfaced ${within}, submerged ${worse ? 'worse' : 'not'}`];
+  return [`surfaced ${within}, submerged ${worse ? 'worse' : 'not'}${others}`];
+}
+
+/** What the conditions of the builder's own come to besides. */
+function othersWords({ boat, others }: CorrectedBoat): string {
+  const out = others.filter(inCondition => outOf(judgeIn(boat, inCondition, FIGURES)) > 0);
+  return out.length > 1 ? ', others not' : out.map(({ condition: { id } }) => `, “${id}” not`).join('');
 }
 
 const outOf = (findings: readonly Finding[]): number =>
@@ -111,7 +113,7 @@ const outOf = (findings: readonly Finding[]): number =>
 
 /** The pieces in a line, each with what, how much and where. */
 export const piecesWords = (pieces: readonly Piece[], boat: Boat): string =>
-  pieces.map(piece => `${amountOf(piece, boat)} ${piece.slot.material} in “${piece.slot.bay.name}”`).join(', ');
+  pieces.map(piece => `${amountWords(piece, boat)} in “${piece.slot.bay.name}”`).join(', ');
 
 /**
  * The pieces in a line, the fullest way first: each with what, how much and where; a material said once; only what they
@@ -122,9 +124,9 @@ export function addedWays(pieces: readonly Piece[], boat: Boat): readonly string
   const count = (those: readonly Piece[]) => (those.length > 1 ? `${those.length} pieces` : places(those));
   return [
     piecesWords(pieces, boat),
-    byMaterial(pieces, (those, material) =>
+    byMaterial(pieces, those =>
       those
-        .map((piece, i) => `${amountOf(piece, boat)}${i > 0 ? '' : ` ${material}`} in “${piece.slot.bay.name}”`)
+        .map((piece, i) => `${i > 0 ? amountOf(piece, boat) : amountWords(piece, boat)} in “${piece.slot.bay.name}”`)
         .join(', '),
     ),
     byMaterial(pieces, (those, material) => `${totalOf(those, boat.units)} ${material} in ${places(those)}`),
@@ -142,10 +144,14 @@ const byMaterial = (
     .flatMap(({ those, material }) => (those.length > 0 ? [say(those, material)] : []))
     .join(', ');
 
+/** With its material: "69 g lead", "3 x 10 g of lead". */
+const amountWords = (piece: Piece, boat: Boat): string =>
+  `${amountOf(piece, boat)}${piece.counts.length > 0 ? ' of' : ''} ${piece.slot.material}`;
+
 /** Lead by the scale, foam by its three sizes, whole pieces by their number. */
 function amountOf(piece: Piece, boat: Boat): string {
   const { slot, station, mass } = piece;
-  if (piece.counts.length > 0) return `${countWords(piece, boat)} of`;
+  if (piece.counts.length > 0) return countWords(piece, boat);
   if (slot.material === 'lead') return massText(mass, boat.units);
   const at = (metres: number) => bare(exactText(metres, boat.units));
   return `${at(slot.breadth)} x ${at(slot.depth)} x ${tapeText(station[1] - station[0], boat.units)}`;
@@ -162,6 +168,17 @@ function totalOf(pieces: readonly Piece[], units: FileUnits): string {
         sum(({ mass }) => mass),
         units,
       );
+}
+
+/** The title of pieces that are carried in a condition of the builder's own, with what is done besides. */
+export function carryTitle(laid: CorrectedBoat, carried: readonly Carried[], isForAll: boolean): string {
+  const { pieces, moves, boat } = laid;
+  const besides = pieces.length + moves.length > 0 ? doneWays(laid) : [];
+  const said = (way: number) =>
+    carried.map(each => `for “${each.condition.id}” carry ${addedWays(each.pieces, boat)[way]!}`).join(', ');
+  const ways = [0, 2, 4].map(said);
+  const done = besides.length > 0 ? besides.flatMap(what => ways.map(way => `${what}, ${way}`)) : ways.map(capital);
+  return titleOf(done, isForAll ? allWithin(laid) : ['within limits there']);
 }
 
 /** The title of a correction that also stiffens the boat, B above G in m before and after. */

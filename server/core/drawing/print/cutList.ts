@@ -1,5 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import type { Correction } from '../../corrections/correction.ts';
+import { allPieces, type Correction } from '../../corrections/correction.ts';
 import { cautions, cutLines, moveLines } from '../../report/bench.ts';
 import { htmlElement, type Markup, svgText } from '../markup.ts';
 import { heading, htmlSection, paragraph, tickBox } from './html.ts';
@@ -10,6 +10,9 @@ export function cutList({ boat }: Analysis, correction: Correction | null): Mark
   const lines = [
     ...correction.moves.map(move => moveLines(move, boat)),
     ...correction.pieces.map((piece, i) => cutLines(piece, correction.parts[i]!.name, boat)),
+    ...correction.carried.flatMap(({ pieces, parts }) =>
+      pieces.map((piece, i) => cutLines(piece, parts[i]!.name, boat, 'comes out')),
+    ),
   ];
   return htmlSection(
     'correction',
@@ -30,7 +33,7 @@ export const mindBox = (correction: Correction | null): Markup =>
     { class: 'caution' },
     htmlElement('strong', {}, svgText('Caution. ')),
     svgText(
-      cautions(correction?.pieces ?? [])
+      cautions(correction ? allPieces(correction) : [])
         .map(line => line.trim())
         .join(' '),
     ),

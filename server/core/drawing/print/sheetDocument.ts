@@ -1,6 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
-import type { Correction } from '../../corrections/correction.ts';
+import { allPieces, type Correction } from '../../corrections/correction.ts';
 import { boatTitle, waterWords } from '../../report/textReport.ts';
 import { type Glance, glanceAt } from '../gauges/gaugeStrip.ts';
 import { htmlElement, type Markup, svgText } from '../markup.ts';
@@ -75,7 +75,7 @@ const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; 
 
 function pageOne(analysis: Analysis, correction: Correction | null, foot: string): Markup {
   const glance = glanceAt(analysis, correction);
-  const deeds = correction ? correction.moves.length + correction.pieces.length : 0;
+  const deeds = correction ? correction.moves.length + allPieces(correction).length : 0;
   const sides = [SURFACED, SUBMERGED].map(({ id }): PictureId => `${id}-side`);
   return htmlSection(
     deeds > MOST_DEEDS ? 'page long' : 'page',

@@ -15,6 +15,26 @@ export function movedForm(form: Form, by: Vec3): Form {
   }
 }
 
+/** The form made so many times as long along the boat, about station 0; null for one that would not be of its kind then. */
+export function stretchedForm(form: Form, times: number): Form | null {
+  switch (form.shape) {
+    case 'revolved': {
+      const { origin, axis, profile } = form;
+      if (Math.abs(axis[0]) !== 1) return null;
+      return {
+        ...form,
+        origin: [origin[0] * times, origin[1], origin[2]],
+        profile: profile.map(([s, radius]) => [s * times, radius] as const),
+      };
+    }
+    case 'polyhedron':
+      return { ...form, vertices: form.vertices.map((c, i) => (i % 3 === 0 ? c * times : c)) };
+    case 'ball':
+    case 'compound':
+      return null;
+  }
+}
+
 /** Its mirror image on the other side of the centreline: what was to starboard is to port. */
 export function mirroredForm(form: Form): Form {
   switch (form.shape) {

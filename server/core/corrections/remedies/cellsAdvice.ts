@@ -1,12 +1,8 @@
 import type { Boat, Tank } from '../../boat/boat.ts';
 import { canSlice } from '../../geometry/cut/solids.ts';
 import type { Steps } from '../../steps/steps.ts';
-import type { Correction } from '../correction.ts';
-import { anewAs } from '../room/anewAs.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
-import { correct } from '../search/correct.ts';
-import { piecesWords } from '../words/correctionTitle.ts';
-import { isWithin } from './isWithin.ts';
+import { keepsWith } from './besides.ts';
 
 /** Cells that a builder would divide a tank into. */
 const CELLS = [2, 3, 4, 6] as const;
@@ -16,7 +12,7 @@ const CELLS = [2, 3, 4, 6] as const;
  * which it keeps all limits, by itself or with pieces, or else a tank whose water lies still; floated by the full model. Null
  * where the water is not to blame, or none of that would do.
  */
-export function* tankAdvice(boatToTrim: BoatToTrim): Steps<string | null> {
+export function* cellsAdvice(boatToTrim: BoatToTrim): Steps<string | null> {
   const { boat, submerged } = boatToTrim;
   const open = boat.tanks.filter(runs);
   if (submerged.status !== 'neutral' || submerged.stable || open.length === 0) return null;
@@ -28,13 +24,8 @@ export function* tankAdvice(boatToTrim: BoatToTrim): Steps<string | null> {
     [`a piston or bladder tank, in which no water runs`, withTanks(boat, { kind: 'bladder', cells: 1 })],
   ];
   for (const [words, changed] of ways) {
-    yield;
-    const anew = anewAs(boatToTrim, changed);
-    if (!anew) continue;
-    if (isWithin(anew)) return `With ${names} ${words}, it would keep every limit as it is.`;
-    const correction: Correction | null = yield* correct(anew, 'both');
-    if (correction)
-      return `With ${names} ${words}, and ${piecesWords(correction.pieces, boat)}, it would keep every limit.`;
+    const besides = yield* keepsWith(boatToTrim, changed);
+    if (besides !== null) return `With ${names} ${words}${besides}.`;
   }
   return null;
 }
