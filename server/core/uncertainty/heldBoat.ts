@@ -9,7 +9,7 @@ import { addScaled, type Vec3 } from '../geometry/form/vector.ts';
 import type { FloatedBoat } from './floatBoat.ts';
 
 /** A boat held in place, with its tank water as it lies there. */
-export interface Held extends FloatedBoat {
+export interface HeldBoat extends FloatedBoat {
   /** By volume: the density may change. */
   readonly water: BallastWater;
   readonly readings: readonly StateFigure[];
@@ -17,7 +17,7 @@ export interface Held extends FloatedBoat {
   readonly immersions: Map<Entry, Immersion>;
 }
 
-export function heldBoat({ arrangement, floating }: FloatedBoat, readings: readonly StateFigure[]): Held {
+export function heldBoat({ arrangement, floating }: FloatedBoat, readings: readonly StateFigure[]): HeldBoat {
   const water = ballastWater(tankLoad(floating.tanks, arrangement.loading, floating.water), floating.state.up, 1);
   return { arrangement, floating, water, readings, immersions: new Map() };
 }
@@ -27,7 +27,7 @@ export const isUnder = ({ arrangement: { loading } }: FloatedBoat): boolean =>
   loading.kind !== 'own' && loading.kind !== 'fill';
 
 /** Hanging neutral the ballast is held, whatever the tanks become; else each tank keeps its fill. */
-export function waterNow({ arrangement: { loading }, floating }: Held, tanks: readonly TankBody[]): number {
+export function waterNow({ arrangement: { loading }, floating }: HeldBoat, tanks: readonly TankBody[]): number {
   return loading.kind === 'neutral' || tanks === floating.tanks ? floating.water : waterAfloat(tanks, loading);
 }
 
@@ -49,7 +49,7 @@ const TRIED = 1e-5;
  * Drifts of all readings of a boat held in place, by which a little more hull anywhere is felt along a straight line: how the
  * reading changes beyond what a weight does that is as light as the water pushed aside is heavy.
  */
-export function driftsOf({ floating, arrangement, readings }: Held): readonly Drift[] {
+export function driftsOf({ floating, arrangement, readings }: HeldBoat): readonly Drift[] {
   const { state } = floating;
   const { volume, hull } = arrangement.bodies;
   const long = Math.max(...hull.box.half);

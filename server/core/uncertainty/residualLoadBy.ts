@@ -15,7 +15,7 @@ import {
 } from '../geometry/cut/immersion.ts';
 import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import { type Exchange, joinedExchange, NO_EXCHANGE } from './exchange.ts';
-import { type Held, IMMERSED, isUnder, waterNow } from './heldBoat.ts';
+import { type HeldBoat, IMMERSED, isUnder, waterNow } from './heldBoat.ts';
 import type { EntryAt, Input } from './input.ts';
 import type { Owner } from './owner.ts';
 import { variationOf, variedBodies } from './variations.ts';
@@ -72,7 +72,7 @@ interface Felt {
   readonly direct: readonly number[];
 }
 
-export function residualLoadBy(held: Held, { exchange, density }: Change): Felt {
+export function residualLoadBy(held: HeldBoat, { exchange, density }: Change): Felt {
   const { was, is, weight, displaced } = exchange;
   const { floating, arrangement, readings } = held;
   const { state } = floating;
@@ -124,7 +124,7 @@ function replaced(tanks: readonly TankBody[], was: readonly TankBody[], is: read
 }
 
 /** What is under water when some bodies are others, the surface held. */
-function immersionWith(held: Held, { was, is, displaced }: Exchange): Immersion {
+function immersionWith(held: HeldBoat, { was, is, displaced }: Exchange): Immersion {
   const { state } = held.floating;
   if (was.displacers.length === 0) return state.immersed;
   const changed = { ...state.immersed };
@@ -142,7 +142,7 @@ function immersionWith(held: Held, { was, is, displaced }: Exchange): Immersion 
 const NOTHING: Readonly<Immersion> = emptyImmersion();
 
 /** What is under water of one of the boat's own bodies; every input of its entry asks. */
-function immersedOf({ floating: { state }, immersions }: Held, entry: Entry, body: Cuttable): Immersion {
+function immersedOf({ floating: { state }, immersions }: HeldBoat, entry: Entry, body: Cuttable): Immersion {
   const known = immersions.get(entry);
   if (known) return known;
   const immersed = emptyImmersion();

@@ -1,7 +1,7 @@
 import type { StateFigure } from '../conditions/readings.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { FloatedBoat } from './floatBoat.ts';
-import { type Drift, driftsOf, type Held, heldBoat, IMMERSED, isUnder } from './heldBoat.ts';
+import { type Drift, driftsOf, type HeldBoat, heldBoat, IMMERSED, isUnder } from './heldBoat.ts';
 import type { Input } from './input.ts';
 import { addTo, product } from './normal.ts';
 import type { Owner } from './owner.ts';
@@ -72,7 +72,7 @@ export const residualLoadsOf = (...asked: Parameters<typeof residualLoadSteps>):
 
 interface Pushing {
   readonly owner: Owner;
-  readonly held: Held;
+  readonly held: HeldBoat;
   readonly found: ResidualLoads;
   readonly rows: Float64Array;
   readonly drifts: readonly Drift[];
