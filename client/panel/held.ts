@@ -2,7 +2,7 @@ import { acrossPicture, scaleOf } from './drag.ts';
 import { ADDED } from './renew.ts';
 
 /** A part that a hand holds. */
-export interface Held {
+export interface HeldPart {
   readonly path: string;
   /** m aft of where it is in the file. */
   readonly metres: number;
@@ -12,7 +12,7 @@ export interface Held {
  * Puts a held part where the hand has it, in a picture that was drawn with it `drawnAt` m aft of where it is in the file: the
  * picture itself comes later, with the figures. Null lets every part lie where it is drawn.
  */
-export function carry(drawing: HTMLElement, held: Held | null, drawnAt: number): void {
+export function carryPart(drawing: HTMLElement, held: HeldPart | null, drawnAt: number): void {
   const picture = drawing.querySelector('svg');
   const scale = scaleOf(picture?.dataset.scale, picture?.dataset.trim);
   if (!picture || !scale) return;

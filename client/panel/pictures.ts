@@ -1,5 +1,5 @@
 import type { SheetPicture } from '../../server/editor/protocol.ts';
-import { carry, type Held } from './held.ts';
+import { carryPart, type HeldPart } from './held.ts';
 import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
 import { renew } from './renew.ts';
@@ -12,7 +12,7 @@ export interface Pictures {
   /** Shows these pictures; others that are there wait, out of date. */
   showSome(pictures: readonly SheetPicture[]): void;
   /** Puts a held part where the hand has it, at once; null lets go of it, and of the pictures of it that still wait. */
-  carry(held: Held | null): void;
+  carry(held: HeldPart | null): void;
   /** Shows pictures in which the held part is `metres` aft of where it is in the file, one a frame; others wait. */
   showHeld(pictures: readonly SheetPicture[], metres: number, onShown: () => void): void;
   /** Lights the entry at a path in every picture; null for none. */
@@ -23,22 +23,15 @@ export interface Pictures {
 export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[]) => void): Pictures {
   let shown: readonly SheetPicture[] = [];
   let lit: string | null = null;
-  let held: Held | null = null;
+  let held: HeldPart | null = null;
   let waiting = 0;
   const figures = new Map<string, Figure>();
-  const inView = new Set<Element>();
   listenForNames(host);
-  const watcher = new IntersectionObserver(changes => {
-    for (const { target, isIntersecting } of changes) {
-      if (isIntersecting) inView.add(target);
-      else inView.delete(target);
-    }
-    onSeen([...figures].flatMap(([id, { root }]) => (inView.has(root) ? [id] : [])));
-  });
+  const sight = watchSight(isSeen => onSeen([...figures].flatMap(([id, { root }]) => (isSeen(root) ? [id] : []))));
   const draw = (figure: Figure, picture: SheetPicture, drawnAt: number): void => {
     redraw(figure, picture, { room: host.clientWidth, lit });
     figure.drawnAt = drawnAt;
-    if (held) carry(figure.drawing, held, drawnAt);
+    if (held) carryPart(figure.drawing, held, drawnAt);
   };
   const showAll = (pictures: readonly SheetPicture[], outdated: readonly string[]): void => {
     cancelAnimationFrame(waiting);
@@ -46,16 +39,14 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     for (const id of gone) {
       const root = figures.get(id)?.root;
       figures.delete(id);
-      if (!root) continue;
-      root.remove();
-      watcher.unobserve(root);
-      inView.delete(root);
+      root?.remove();
+      if (root) sight.forget(root);
     }
     patches.forEach((patch, i) => {
       const id = patch.kind === 'keep' ? patch.id : patch.picture.id;
       const figure = figures.get(id) ?? createFigure();
       figures.set(id, figure);
-      if (patch.kind === 'add') watcher.observe(figure.root);
+      if (patch.kind === 'add') sight.watch(figure.root);
       if (patch.kind !== 'keep') tell(figure, patch.picture);
       if (patch.kind === 'add' || patch.kind === 'redraw') draw(figure, patch.picture, 0);
       if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
@@ -75,7 +66,7 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     carry(next) {
       held = next;
       if (!held) cancelAnimationFrame(waiting);
-      for (const { drawing, drawnAt } of figures.values()) carry(drawing, held, drawnAt);
+      for (const { drawing, drawnAt } of figures.values()) carryPart(drawing, held, drawnAt);
     },
     showHeld(pictures, metres, onShown) {
       const next = pictures.filter(({ id }) => figures.has(id));
@@ -100,6 +91,25 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
         lightIn(drawing, lit);
         nameLit(drawing);
       }
+    },
+  };
+}
+
+/** Which elements can be seen, wholly or in part; `onChange` hears whenever that changes. */
+function watchSight(onChange: (isSeen: (element: Element) => boolean) => void) {
+  const inView = new Set<Element>();
+  const watcher = new IntersectionObserver(changes => {
+    for (const { target, isIntersecting } of changes) {
+      if (isIntersecting) inView.add(target);
+      else inView.delete(target);
+    }
+    onChange(element => inView.has(element));
+  });
+  return {
+    watch: (element: Element) => watcher.observe(element),
+    forget(element: Element) {
+      watcher.unobserve(element);
+      inView.delete(element);
     },
   };
 }

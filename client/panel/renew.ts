@@ -13,7 +13,7 @@ export function renew(shown: Element, next: Element): void {
 
 /** Gives an element the content of another, which is used up. */
 export function renewContent(shown: Element, next: ParentNode & Node): void {
-  const known = new Map<string | null, ChildNode[]>();
+  const known = new Map<string, ChildNode[]>();
   for (const child of shown.childNodes) {
     if (isAdded(child)) continue;
     const key = keyOf(child);
@@ -25,7 +25,7 @@ export function renewContent(shown: Element, next: ParentNode & Node): void {
   const stay = new Set<ChildNode>();
   for (const child of [...next.childNodes]) {
     const was = known.get(keyOf(child))?.shift();
-    const now = was && isAlike(was, child) ? renewed(was, child) : shown.ownerDocument.adoptNode(child);
+    const now = was ? renewed(was, child) : shown.ownerDocument.adoptNode(child);
     stay.add(now);
     if (now === place) place = now.nextSibling;
     else shown.insertBefore(now, place);
@@ -39,14 +39,11 @@ function renewed(shown: ChildNode, next: ChildNode): ChildNode {
   return shown;
 }
 
-/** The same kind of node: an element cannot become another. */
-const isAlike = (a: ChildNode, b: ChildNode): boolean => a.nodeType === b.nodeType && a.nodeName === b.nodeName;
-
-/** What stays the same thing wherever it stands among its neighbours. */
-function keyOf(node: ChildNode): string | null {
-  if (!(node instanceof Element)) return null;
-  const [path, gauge] = [node.getAttribute('data-path'), node.getAttribute('data-gauge')];
-  return path === null ? gauge : `${path} ${node.localName}`;
+/** What stays the same thing wherever it stands among its neighbours: by its name, or the next of its kind. */
+function keyOf(node: ChildNode): string {
+  if (!(node instanceof Element)) return node.nodeName;
+  const name = node.getAttribute('data-path') ?? node.getAttribute('data-gauge') ?? '';
+  return `${node.localName} ${node.classList[0] ?? ''} ${name}`;
 }
 
 const isAdded = (node: ChildNode): boolean => node instanceof Element && node.hasAttribute(ADDED);

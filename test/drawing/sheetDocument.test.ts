@@ -88,6 +88,27 @@ describe('the printed sheet', () => {
     expect(sections(whole, 'appendix')).toHaveLength(1);
   });
 
+  it('says what the parts weigh by the file, and what the likeliest boat does where trials tell otherwise', () => {
+    const rows = (name: string): readonly string[] =>
+      allNodes(parsed(sheetDocument(heard(sample(name)), BRIEF)))
+        .filter(({ name: tag, text }) => tag === 'tr' && /^(?:all of it|likeliest)/.test(text))
+        .map(({ text }) => text);
+    const [byFile, byTrials] = rows('dunlin');
+    const grams = (row: string | undefined): number => Number(/(\d+)\u00a0g/.exec(row ?? '')?.[1]);
+    // The sum of its parts in the file.
+    expect(grams(byFile)).toBe(402 + 46 + 318 + 212 + 118 + 96 + 84 + 362);
+    const { bodies } = heard(sample('dunlin'));
+    expect(grams(byTrials)).toBe(Math.round(1000 * bodies.mass));
+    expect(rows('petrel')).toHaveLength(1);
+  });
+
+  it('ends no line within a figure of inches', () => {
+    const cells = allNodes(parsed(sheetDocument(heard(sample('sprat')), BRIEF))).filter(({ name }) => name === 'td');
+    const figures = cells.map(({ text }) => text).filter(text => /\d\s\d+\/\d+/.test(text));
+    expect(figures.length).toBeGreaterThan(5);
+    expect(figures.filter(text => /\d \d+\/\d+|\d in/.test(text))).toEqual([]);
+  });
+
   it('bears the names of boat and file, its revision and its page at its foot', () => {
     const text = sample('petrel');
     const html = sheetDocument(heard(text), { ...BRIEF, fileName: 'p"e}</style>.boat.yaml' });

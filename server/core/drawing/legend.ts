@@ -1,6 +1,6 @@
 import type { Drawn } from './entryGroup.ts';
 import { type MarkName, markNames, symbol } from './marks.ts';
-import { element, type Markup, svgText, together } from './markup.ts';
+import { element, type Markup, short, svgText, together } from './markup.ts';
 import { texture } from './texture.ts';
 import { textWidth } from './textWidth.ts';
 import type { ThingKind } from './things.ts';
@@ -92,13 +92,13 @@ function sign(key: LegendKey, x: number, y: number): Markup {
   if (isMark(key)) return element('g', { class: 'mark' }, symbol(key, [x + 14, y]));
   switch (key) {
     case 'painted':
-      return element('path', { class: 'painted', d: `M${x} ${y}h22` });
+      return element('path', { class: 'painted', d: `M${short(x)} ${short(y)}h22` });
     case 'water':
-      return element('path', { class: 'surface', d: `M${x} ${y}h22` });
+      return element('path', { class: 'surface', d: `M${short(x)} ${short(y)}h22` });
     case 'hidden':
-      return element('path', { class: 'hidden-rim', d: `M${x} ${y}h22` });
+      return element('path', { class: 'hidden-rim', d: `M${short(x)} ${short(y)}h22` });
     case 'beyond':
-      return element('path', { class: 'beyond', d: `M${x} ${y}h22` });
+      return element('path', { class: 'beyond', d: `M${short(x)} ${short(y)}h22` });
     case 'wanted':
       return element('g', { class: 'still-wanted' }, wantedSign([x + 12, y], 6));
     case 'shell':

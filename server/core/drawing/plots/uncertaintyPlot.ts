@@ -6,7 +6,7 @@ import { capital } from '../../wording/capital.ts';
 import { percentText } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
-import { shortened } from '../textWidth.ts';
+import { textWidth } from '../textWidth.ts';
 import { linesOf, textLines } from '../wrapped.ts';
 import { plotPicture } from './plotPicture.ts';
 
@@ -29,21 +29,29 @@ interface Layout {
   readonly isStacked: boolean;
 }
 
-const layoutFor = (width: number): Layout =>
-  width < 400
-    ? { head: 40, row: 32, left: 20, right: width - 56, isStacked: true }
-    : { head: 24, row: 17, left: 236, right: width - 56, isStacked: false };
+/** Room for names beside their bars, and the most of the width that it may take, user units. */
+const NAMES = 236;
+const MOST_NAMES = 0.65;
+
+function layoutFor(width: number, bars: readonly Bar[]): Layout {
+  const right = width - 56;
+  const left = Math.max(NAMES, ...bars.map(({ words }) => textWidth(words, 13) + 12));
+  return width < 400 || left > MOST_NAMES * width
+    ? { head: 40, row: 32, left: 20, right, isStacked: true }
+    : { head: 24, row: 17, left, right, isStacked: false };
+}
 
 /** Of the figures that are trimmed to, how well each is known and which inputs leave it open; null where none is. */
 export function uncertaintyPlot(analysis: Analysis, width: number): Picture | null {
   const figures = openFigures(analysis).filter(({ uncertainty }) => uncertainty.shares.length > 0);
   if (figures.length === 0) return null;
-  const layout = layoutFor(width);
+  const bars = figures.map(({ uncertainty }) => barsOf(uncertainty.shares));
+  const layout = layoutFor(width, bars.flat());
   const note = linesOf('± holds two times out of three; bars: each input’s share in it', 13, width - 24);
   let y = 36 + 16 * note.length;
-  const groups = figures.map(figure => {
+  const groups = figures.map((figure, i) => {
     const top = y;
-    const rows = barsOf(figure.uncertainty.shares);
+    const rows = bars[i]!;
     y += layout.head + rows.length * layout.row + 8;
     return group(figure, rows, top, layout);
   });
@@ -134,7 +142,7 @@ function barOf({ words, share, key }: Bar, y: number, { left, right, isStacked }
       : element(
           'text',
           { class: 'note', 'aria-hidden': 'true', x: left - 6, y: y + 10, 'text-anchor': 'end' },
-          svgText(`${shortened(words, 34)} `),
+          svgText(`${words} `),
         ),
     element('rect', { class: 'bar up', x: left, y: at + 1, width: end - left, height: 11 }),
     element('text', { class: 'tick', 'aria-hidden': 'true', x: end + 5, y: at + 10 }, svgText(percentText(share))),

@@ -3,17 +3,20 @@ import { htmlElement, type Markup, svgText, together } from '../markup.ts';
 
 export const heading = (words: string): Markup => htmlElement('h2', {}, svgText(words));
 
-/** Words in which no line ends between a figure and its unit, or after a ±. */
+/** Words in which no line ends between a figure and its unit, within a figure such as 1 3/16, or after a ±. */
 export const prose = (words: string): Markup =>
   svgText(
     words
       .replaceAll('± ', `±${UNBROKEN}`)
       .replace(/(?<=\d) (?=([^\s,;:.)”]+))/g, (space, word: string) =>
-        word === '%' || word.startsWith('±') || dimensionOf(word.split('·')[0]!) ? UNBROKEN : space,
+        word === '%' || word.startsWith('±') || FRACTION.test(word) || dimensionOf(word.split('·')[0]!)
+          ? UNBROKEN
+          : space,
       ),
   );
 
 const UNBROKEN = '\u00a0';
+const FRACTION = /^\d+\/\d+$/;
 
 export const paragraph = (words: string, kind?: string): Markup => htmlElement('p', { class: kind }, prose(words));
 

@@ -1,6 +1,7 @@
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
+import type { Bodies } from '../../bodies/assemble.ts';
 import type { Form } from '../../geometry/form/form.ts';
 import { massText, offsetWords, tapeText, volumeText } from '../../wording/numbers.ts';
 import { endsCounted, fromStationZero, heightText, stationTape } from '../../wording/places.ts';
@@ -23,7 +24,9 @@ const headOf = (units: FileUnits): Cells => [
  * Everything that the boat is made of and carries by the file, in its order, with what it weighs together: not what trials only
  * suppose, nor where they nudge it. Null for an empty file.
  */
-export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup | null {
+export function partsList(analysis: Analysis): Markup | null {
+  const { filed, kept, withTrials } = analysis;
+  const { boat } = filed;
   const { units } = boat;
   const built = (entry: { readonly name: string; readonly form: Form }, mass: string, where: string): Cells => {
     const { from, to } = kept.cache.shapes.boundsOf(entry.form);
@@ -46,15 +49,10 @@ export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup |
   ];
   const rows = groups.flat();
   if (rows.length === 0) return null;
-  const [x, y, z] = bodies.massMoment;
-  const total: Cells = [
-    'all of it, tanks empty',
-    massText(bodies.mass, units),
-    bodies.mass > 0 ? stationTape(x / bodies.mass, units) : '',
-    bodies.mass > 0 ? offsetWords(y / bodies.mass, units) : '',
-    bodies.mass > 0 ? heightText(z / bodies.mass, units) : '',
-    bodies.mass > 0 ? 'its centre of mass' : '',
-  ];
+  const total = totalOf('all of it, tanks empty', filed.bodies, units);
+  // What is expected at the pool goes by the likeliest boat.
+  const likeliest = withTrials ? totalOf('likeliest, by the trials', analysis.bodies, units) : total;
+  const isOther = likeliest.slice(1).join() !== total.slice(1).join();
   return htmlSection(
     'pieces',
     heading('Parts'),
@@ -66,9 +64,27 @@ export function partsList({ filed: { boat, bodies }, kept }: Analysis): Markup |
         {},
         htmlElement('tr', {}, ...headOf(units).map(words => htmlElement('th', { scope: 'col' }, svgText(words)))),
       ),
-      htmlElement('tbody', {}, together(rows.map(cells => tableRow(cells, null))), tableRow(total, 'total')),
+      htmlElement(
+        'tbody',
+        {},
+        together(rows.map(cells => tableRow(cells, null))),
+        tableRow(total, 'total'),
+        isOther ? tableRow(likeliest, null) : null,
+      ),
     ),
   );
+}
+
+function totalOf(what: string, { mass, massMoment: [x, y, z] }: Bodies, units: FileUnits): Cells {
+  if (mass <= 0) return [what, massText(mass, units), '', '', '', ''];
+  return [
+    what,
+    massText(mass, units),
+    stationTape(x / mass, units),
+    offsetWords(y / mass, units),
+    heightText(z / mass, units),
+    'its centre of mass',
+  ];
 }
 
 const tableRow = (cells: Cells, kind: string | null): Markup =>

@@ -29,7 +29,7 @@ export interface SheetPaper {
 
 /** Of both side views: abreast, to leave room for what is to be done; with nothing to do one over the other, and large. */
 const ABREAST: Page = { wide: 480, narrow: 376, tall: 200, names: 'few' };
-const LARGE: Page = { ...ABREAST, wide: 580, tall: 240 };
+const LARGE: Page = { ...ABREAST, wide: 760, tall: 300 };
 const WHOLE: Page = { ...ABREAST, wide: 760, tall: 300, names: 'all' };
 
 /** As many deeds and parts as a page holds at its height; more of them run on to the next. */
