@@ -5,6 +5,7 @@ import { boatText } from '../helpers/boatText.ts';
 import type { Seeded } from '../helpers/seeded.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { readText } from './arrange.ts';
+import { chanceToNear } from './calibration.ts';
 import { bestAim, conditioned, shareWithin, weighed } from './conditioning.ts';
 import { analyse, withTrials } from './desk.ts';
 import { familyBoat } from './family.ts';
@@ -161,6 +162,18 @@ describe('what could be had', () => {
     // Precisions add up: 1/4 of the file and 1 of the reading.
     expect(mean).toBeCloseTo((3 / 4 + 6) / (1 / 4 + 1), 1);
     expect(variance).toBeCloseTo(1 / (1 / 4 + 1), 1);
+  });
+
+  test('how often a narrowed figure comes nearer to the truth is as it is drawn', () => {
+    for (const after of [0.15, 0.5, 0.9]) {
+      const nearer = Array.from({ length: 20_000 }, () => {
+        const left = after * random.normal();
+        return Math.abs(left) < Math.abs(left + Math.sqrt(1 - after ** 2) * random.normal());
+      }).filter(isNearer => isNearer).length;
+      expect(Math.abs(chanceToNear(1, after) - nearer / 20_000)).toBeLessThan(0.015);
+    }
+    expect(chanceToNear(1, 1)).toBe(0.5);
+    expect(chanceToNear(1, 0)).toBe(1);
   });
 
   test('readings that no draw comes near leave the weights beside each other as they are', () => {

@@ -42,14 +42,17 @@ function calibrationLines(cases: readonly Case[]): readonly string[] {
     ),
     '',
     'Figures with the trials against those before: nearer to the truth; and nearer, or no further from it than a third of',
-    'their ± (a figure that was right by chance can come no nearer):',
+    'their ± (a figure that was right by chance can come no nearer). Last what is to be expected of the first by how much the',
+    'readings narrow each ±, were nothing hidden: nine in ten come nearer only where it shrinks to less than a sixth.',
     '',
     ...tableOf(
-      ['', 'figures', 'nearer', 'nearer, or as near as anybody can tell'],
+      ['', 'figures', 'nearer', 'nearer, or as near as anybody can tell', 'nearer, to be expected'],
       [['all', () => true] as const, ...HELD].map(([words, holds]) => {
         const found = cases.filter(holds).flatMap(({ story }) => nearings(story.calibration));
+        const expected = found.reduce((sum, nearing) => sum + nearing.expected, 0);
+        const mean = percent(expected, found.length);
         const share = (one: (nearing: Nearing) => boolean) => percent(found.filter(one).length, found.length);
-        return [words, `${found.length}`, share(({ isNearer }) => isNearer), share(({ isNear }) => isNear)];
+        return [words, `${found.length}`, share(({ isNearer }) => isNearer), share(({ isNear }) => isNear), mean];
       }),
     ),
     '',

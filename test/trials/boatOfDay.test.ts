@@ -77,6 +77,10 @@ describe('a trial is held against the boat of its day', () => {
     const path = JSON.stringify(['payload', 2, 'station']);
     expect(of(2)).toContainEqual([path, 0.2]);
     expect(of(0)).toContainEqual([path, 0.22]);
+    // The slide was made by hand: half a millimetre off, the same for both trials before it and unknown to those after.
+    const slide = JSON.stringify(['payload', 2, 'was', 0, 'station']);
+    const slides = [0, 1, 2].map(at => comparisons[at]!.day.inputs.find(({ id }) => id === slide)?.sigma ?? null);
+    expect(slides).toEqual([0.0005, 0.0005, null]);
     const mass = JSON.stringify(['payload', 2, 'mass']);
     expect([of(0), of(2)].map(ids => ids.some(([id]) => id === mass))).toEqual([true, true]);
   });

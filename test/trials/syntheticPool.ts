@@ -9,11 +9,14 @@ import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { dayBoat } from '../../server/core/trials/pool/dayBoat.ts';
 import type { TrialSet } from '../../server/core/trials/pool/trialSet.ts';
 import { plain } from '../../server/core/uncertainty/edits.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
+import { waterAt } from '../builder/figures.ts';
+import { floatPlainly } from '../builder/plainFloater.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { predictTrial } from '../helpers/predictTrial.ts';
 import type { Seeded } from '../helpers/seeded.ts';
@@ -77,11 +80,30 @@ export type Figures = Readonly<
   Record<'draft' | 'trim' | 'heel' | 'gm' | 'fill' | 'subTrim' | 'subHeel' | 'bg', number>
 >;
 
+/** Readings of a boat, one for each of a trial; null where it could not show it. */
+type Reader = (boat: Boat, trial: Trial) => readonly (number | null)[];
+
+const readByCode: Reader = (boat, trial) => predictTrial(boat, trial, emptyCache());
+
+/** By other means than the code under test; weights that are shifted by it all the same. */
+const readPlainly: Reader = (boat, trial) => {
+  if (trial.condition === 'inclining') return readByCode(boat, trial);
+  const { afloat, hanging } = floatPlainly(dayBoat(boat, trial));
+  return trial.readings.map(reading => {
+    if (trial.condition === 'submerged')
+      return reading.of === 'fill' || reading.of === 'trim' || reading.of === 'heel'
+        ? (hanging?.[reading.of] ?? null)
+        : null;
+    if (reading.of === 'mark') return afloat && waterAt(afloat, reading.station, boat.length);
+    return reading.of === 'heel' ? (afloat?.heel ?? null) : null;
+  });
+};
+
 /**
  * Draws a boat, lets every figure of it be off by its uncertainty, does to it what is wrong, and reads it in the pool with noise.
- * Null where that boat would sink, fall over or not hang neutral.
+ * Null where that boat would sink, fall over or not hang neutral. `isPlain`: it floats by other means than the code under test.
  */
-export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool | null {
+export function drawPool(random: Seeded, wrong: readonly Wrong[], isPlain = false): SyntheticPool | null {
   const { even, normal } = random;
   const { source, trials } = readBoat(readSyntax(randomText(random)), describer, kept);
   const variations = emptyVariations();
@@ -100,7 +122,7 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[]): SyntheticPool
     wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
   const weight = unlisted && readPart(unlisted, ['hidden'], source.around, [])!;
   const truth: Boat = weight ? { ...off, payload: [...off.payload, weight] } : off;
-  const read = trials.map(trial => readOff(truth, trial, random));
+  const read = trials.map(trial => readOff(truth, trial, random, isPlain ? readPlainly : readByCode));
   const figures = figuresOf(truth);
   if (!figures || read.some(trial => trial === null)) return null;
   const good = read.map(trial => trial!);
@@ -156,8 +178,8 @@ function figuresOf(boat: Boat): Figures | null {
   };
 }
 
-function readOff(boat: Boat, trial: Trial, { normal }: Seeded): Trial | null {
-  const shown = predictTrial(boat, trial, emptyCache());
+function readOff(boat: Boat, trial: Trial, { normal }: Seeded, read: Reader): Trial | null {
+  const shown = read(boat, trial);
   if (shown.some(value => value === null)) return null;
   const isLyingOver = trial.readings.some(({ of }, i) => (of === 'heel' || of === 'trim') && Math.abs(shown[i]!) > 0.5);
   const fill = trial.readings.findIndex(({ of }) => of === 'fill');

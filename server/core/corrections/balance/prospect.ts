@@ -32,15 +32,20 @@ export const knownChance = (kept: readonly LimitKept[]): number | null =>
 /** A chance that is no use to anybody. */
 export const CANNOT_TELL = 0.1;
 /**
- * A chance to do harm that a builder would not take (common practice, no source). It knows nothing of what is not written down
- * until something of the whole boat was read: then less is risked.
+ * A chance to do harm that a builder would not take; and what he would, for what is this many times as likely to bring the boat
+ * into trim (common practice, no source). Not while nothing of the whole boat was read: no chance knows then of what is not
+ * written down.
  */
-const TOO_RISKY = { nowhere: 0.05, ashore: 0.1, 'in the water': 1 } as const satisfies Readonly<
-  Record<ReadSoFar, number>
->;
+const TOO_RISKY = 0.05;
+const TOO_RISKY_FOR_ALL = 0.1;
+const WORTH_IT = 5;
 
 /** Nobody can tell whether it is then in trim. */
 export const isOpen = ({ chance }: Prospect): boolean => chance !== null && chance < CANNOT_TELL;
 
 /** It may do harm, and the boat as it is has more to tell than the file. */
-export const isForTheWaterFirst = ({ readSoFar, harm }: Prospect): boolean => harm > TOO_RISKY[readSoFar];
+export function isForTheWaterFirst({ readSoFar, chance, harm }: Prospect): boolean {
+  if (readSoFar === 'in the water') return false;
+  const isWorthIt = readSoFar === 'ashore' && (chance ?? 0) > WORTH_IT * harm;
+  return harm > (isWorthIt ? TOO_RISKY_FOR_ALL : TOO_RISKY);
+}

@@ -90,25 +90,33 @@ function inputsOfOthers(
     const { target } = input;
     if (target.on === 'water') return [];
     const at = target.at.map(({ list, index }) => ({ list, index: source.payload.indexOf(others[index]!) }));
-    return [{ ...asWas(input, trial, now), target: { ...target, at } }];
+    return asWas(input, trial, now).map(was => ({ ...was, target: { ...target, at } }));
   });
 }
 
+/** A part slid along a ruler comes to lie so far off where it was meant to, m (common practice, no source). */
+const SLID = 0.0005;
+
 /**
  * A figure that was another one then is another input: it stands in `was`. But what is slid along takes with it by how much
- * it lies elsewhere than written, unless its place is known better by now (common practice, no source).
+ * it lies elsewhere than written, unless its place is known better by now (common practice, no source), and the slide itself
+ * is no better than the hand: that is an input of its own, the same for all trials before it.
  */
-function asWas(input: Input, { formerly }: Trial, now: readonly DayInput[]): DayInput {
+function asWas(input: Input, { formerly }: Trial, now: readonly DayInput[]): readonly DayInput[] {
   const was = formerly.find(({ path, part }) => part && samePath(path, input.entry));
   const key = input.path[input.entry.length];
   const index = was?.changed[String(key)];
-  if (!was || index === undefined) return input;
+  if (!was || index === undefined) return [input];
   const same = now.find(({ id }) => id === input.id);
   const isPlace = AXES.some(axis => axis === key);
   const isAsOpen = same !== undefined && same.sigma > input.sigma - 1e-9;
-  if (isPlace && isAsOpen && was.changed.mass === undefined) return { ...input, sigma: same.sigma, isSlid: true };
   const path = [...was.path, 'was', index, ...input.path.slice(input.entry.length)];
-  return { ...input, id: input.id.replace(pathKey(input.path), pathKey(path)), path, places: [path] };
+  const then: DayInput = { ...input, id: input.id.replace(pathKey(input.path), pathKey(path)), path, places: [path] };
+  if (!isPlace || !isAsOpen || was.changed.mass !== undefined) return [then];
+  return [
+    { ...input, sigma: same.sigma, isSlid: true },
+    { ...then, sigma: SLID },
+  ];
 }
 
 /** What both have, such as the handbook's density of lead, is one input for the entries of both. */
