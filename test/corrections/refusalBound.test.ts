@@ -104,7 +104,8 @@ describe('boats of all kinds', { timeout: 3_600_000 }, () => {
   test('each refusal says what is in the way or what would do it, and nearly all the latter', () => {
     const words = refused.map(({ seed, analysis }) => ({ seed, text: correctText(analysis, false, plainPaint) }));
     const isTold = (text: string) => /would (?:keep|meet) every limit/.test(text);
-    const bare = words.filter(({ text }) => !isTold(text) && !/In the way|still out/.test(text));
+    const isSaid = (text: string) => isTold(text) || / it takes more than one change, or wider limits\./.test(text);
+    const bare = words.filter(({ text }) => !isSaid(text) || !/In the way|On paper|still out/.test(text));
     const remedied = words.filter(({ text }) => isTold(text));
     const without = words.filter(({ text }) => !isTold(text)).map(({ seed }) => seed);
     told.push(
