@@ -15,9 +15,14 @@ const PRICE_OFF_CENTRE = 1e-4;
 type Term = readonly [factor: number, variable: string];
 type Terms = readonly Term[];
 
+/** A trace of rounding misleads the solver: less than this, in g or g·mm, is nothing. */
+const TRACE = 1e-12;
+
+const told = (value: number): number => (Math.abs(value) < TRACE ? 0 : value);
+
 const sum = (terms: Terms): string => {
   const written = terms
-    .filter(([factor]) => factor !== 0)
+    .filter(([factor]) => told(factor) !== 0)
     .map(([factor, name]) => `${factor < 0 ? '-' : '+'} ${Math.abs(factor)} ${name}`);
   return written.length > 0 ? written.join(' ') : '0 m0';
 };
@@ -69,7 +74,7 @@ export function linearText(slots: readonly Slot[], rows: readonly BalanceRow[], 
         [-1, 1].map(sign => ({ sign, size, price, name: `off${r}x${k}${sign > 0 ? 'under' : 'over'}` })),
       );
       lines.push(
-        `${sum([...terms, ...stretches.map(({ sign, name }) => [sign, name] as const)])} = ${wanted.value * scale}`,
+        `${sum([...terms, ...stretches.map(({ sign, name }) => [sign, name] as const)])} = ${told(wanted.value * scale)}`,
       );
       for (const { size, price, name } of stretches) {
         objective.push([price / scale, name]);

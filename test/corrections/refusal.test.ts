@@ -76,7 +76,7 @@ describe('a boat that the water in its tank upsets', () => {
   test('with pieces where it takes those, and that is true too', () => {
     const off = ['150 to 250', '155 to 255'] as const;
     expect(adviceFor(VENTED, off)).toMatch(
-      /^With “main tank” in 3 watertight cells, .*, and \d+ g lead in “bow bay”, it would/,
+      /^With “main tank” in 3 watertight cells, .*, and \d+ g lead in “bow bay”.*, it would/,
     );
     expect(firstOfBoth(heard(probe(inCells(3), off)))).toBeDefined();
     expect(firstOfBoth(heard(probe(inCells(2), off)))).toBeUndefined();

@@ -7,7 +7,7 @@ import { type Reach, reachOf } from './balance/reach.ts';
 import { type BalancedFigure, rowOf, type Scope, scopeOf } from './balance/row.ts';
 import { chanceOfAll, countedChanceOfAll, type Floating, limitsKept } from './balance/sureness.ts';
 import { allPieces, type Correction } from './correction.ts';
-import { carry, carryForEach } from './kinds/carry.ts';
+import { carryForEach, proposeCarrying } from './kinds/carry.ts';
 import { brokenIn } from './kinds/isWithin.ts';
 import { combine, proposeMoves } from './kinds/moves.ts';
 import { missOf, nearestCorrection } from './kinds/nearest.ts';
@@ -64,7 +64,7 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   offer(stiffening);
   offer(yield* recut(boatToTrim));
   const isForAll = () => offered.some(({ condition }) => condition === scope);
-  if (!isForAll()) offer(yield* carry(boatToTrim));
+  if (!isForAll()) offer(yield* proposeCarrying(boatToTrim));
   // What mends all stands before what mends one alone, and so does what comes nearer than that.
   const nearest = isForAll()
     ? null

@@ -21,7 +21,7 @@ export function correctText(analysis: Analysis, explain: boolean, paint: Paint):
     ].join('\n\n'),
   );
   const advice = adviceOf(analysis, corrections);
-  const text = shown.length > 0 ? shown.join('\n\n\n') : nothingToCorrect(analysis, advice);
+  const text = shown.length > 0 ? shown.join('\n\n\n') : nothingToCorrect(analysis);
   return advice === null ? `${text}\n` : `${text}\n\n${advice}\n`;
 }
 
@@ -37,7 +37,7 @@ const FAULTY = 'The file has errors: fix them first (trimwright check).';
 const NO_SET = 'No lead or foam that the bays and the stock allow brings the boat within its limits in both waters.';
 
 /** Why there is nothing to add, or what room would help when nothing meets both conditions. */
-function nothingToCorrect(analysis: Analysis, advice: string | null): string {
+function nothingToCorrect(analysis: Analysis): string {
   if (analysis.file.isFaulty) return FAULTY;
   if (analysis.boatToTrim && isWithin(analysis.boatToTrim)) return 'Nothing to correct: the boat is within its limits.';
   if (analysis.boat.bays.length === 0) {
@@ -45,7 +45,7 @@ function nothingToCorrect(analysis: Analysis, advice: string | null): string {
       inTheWay(analysis),
     );
   }
-  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${advice === null ? sawAdvice(analysis.boat) : ''}`;
+  return `No lead or foam that the bays and the stock allow brings the boat within its limits.${inTheWay(analysis)}${analysis.boatToTrim ? '' : sawAdvice(analysis.boat)}`;
 }
 
 const JUST_NOT =
@@ -69,10 +69,13 @@ function sawAdvice({ payload }: Analysis['boat']): string {
     : '';
 }
 
+const NOTHING_ALONE =
+  'No room for more lead or foam, no lead cut shorter, nothing put lower and no other tank would do it alone: it takes more than one change, or wider limits.';
+
 /** What would do it where nothing that is offered does all that is asked. */
 function adviceOf({ boatToTrim }: Analysis, corrections: readonly Correction[]): string | null {
   if (!boatToTrim || isWithin(boatToTrim)) return null;
   const asked = scopeOf(boatToTrim.boat);
   if (corrections.some(({ condition, left }) => condition === asked && left.length === 0)) return null;
-  return finish(whatWouldDo(boatToTrim));
+  return finish(whatWouldDo(boatToTrim)) ?? `${NOTHING_ALONE}${sawAdvice(boatToTrim.boat)}`;
 }

@@ -19,7 +19,7 @@ import { proposeMoves } from './moves.ts';
  * All conditions within their limits where no one set of pieces does for all of them: the boat trimmed for those that every
  * boat has, and what a condition of the builder's own still lacks carried in that alone. Null where that will not do either.
  */
-export function* carry(boatToTrim: BoatToTrim): Steps<Correction | null> {
+export function* proposeCarrying(boatToTrim: BoatToTrim): Steps<Correction | null> {
   const usual: BoatToTrim = { ...boatToTrim, others: [] };
   const base = isWithin(usual) ? null : ((yield* proposeMoves(usual)) ?? (yield* correct(usual, scopeOf(usual.boat))));
   if (!base && !isWithin(usual)) return null;
