@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { tankPolygon } from '../../server/core/corrections/balance/tankPolygon.ts';
 import { heard } from '../helpers/analysed.ts';
+import { textLines } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** Twice the area that a loop goes round, positive against the clock (shoelace formula). */
@@ -11,11 +12,11 @@ const twiceArea = (loop: readonly (readonly [number, number])[]): number =>
   }, 0);
 
 const tank = (name: string, from: number, to: number): string =>
-  `    - { name: ${name}, in: hold, station: ${from} to ${to} mm, offset: -20 to 20 mm, height: 5 to 55 mm, kind: bladder }\n`;
+  `    - { name: ${name}, in: hold, station: ${from} to ${to} mm, offset: -20 to 20 mm, height: 5 to 55 mm, kind: bladder }`;
 
 /** The probe with these tanks in the place of its own, each with a section of 40 x 50 mm. */
 const withTanks = (...tanks: readonly string[]): string =>
-  probe([/ {4}- name: main tank[\s\S]*?(?=payload:)/.exec(probe())![0], tanks.join('')]);
+  probe([/ {4}- name: main tank[\s\S]*?(?=payload:)/.exec(probe())![0], textLines(tanks)]);
 
 describe('weight and moment that the tanks can bring', () => {
   it('go round the sum of what each brings (area of a Minkowski sum of segments: the sum over pairs)', () => {

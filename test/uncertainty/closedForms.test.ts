@@ -10,7 +10,7 @@ import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { heard } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** What an input changes when it is more by its uncertainty. */
@@ -159,7 +159,7 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
       ['height: 0 to 70 mm', 'height: 0 to 70 mm ± 0.2 mm'],
       ['height: 20 mm', 'height: 20 mm ± 0.5 mm'],
     );
-    holdSlopes(`${uncertain}trials:\n  - { ${trial} }\n`, 1, seen);
+    holdSlopes(uncertain + textLines(['trials:', `  - { ${trial} }`]), 1, seen);
     expect(seen.straight).toBeGreaterThan(seen.bent);
   });
 });
