@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { conditionsOf } from '../../server/core/conditions/loadingCondition.ts';
 import type { Correction } from '../../server/core/corrections/correction.ts';
@@ -91,9 +92,14 @@ describe('a boat that its bays cannot trim', { timeout: 60_000 }, () => {
         codes: nearest.left.map(({ code }) => code),
       });
       // Nor is it said to clear them, where it is offered.
-      const offered = service
-        .codeActions(analysis, [0, analysis.syntax.text.length], { uri: 'file:///a', version: null })
-        .find(({ title }) => title === nearest.title);
+      const { text } = analysis.syntax;
+      const uri = 'file:///a';
+      const offered = service.codeActions(analysis, [0, text.length], { uri, version: null }).find(({ edit }) => {
+        const edits = edit?.changes?.[uri] ?? [];
+        return (
+          TextDocument.applyEdits(TextDocument.create(uri, 'boat', 1, text), edits) === corrected(analysis, nearest)
+        );
+      });
       const cleared = offered!.diagnostics!.map(({ code }) => code);
       expect({ seed, cleared: cleared.filter(code => still.some(each => each.code === code)) }).toEqual({
         seed,

@@ -32,8 +32,9 @@ describe('a piece as long as its bay', () => {
     expect(endsOf(millimetres)).toEqual(ends);
   });
 
-  test('by an inch tape ends on its sixteenths', () => {
-    for (const end of endsOf(40.3, INCHES as typeof METRIC))
+  // Of 41.5 mm there is more than between the marks that are in the bay.
+  test.each([40.3, 41.5])('by an inch tape ends on its sixteenths: %d mm', millimetres => {
+    for (const end of endsOf(millimetres, INCHES as typeof METRIC))
       expect((end / 25.4) * 16).toBeCloseTo(Math.round((end / 25.4) * 16), 4);
   });
 

@@ -153,6 +153,11 @@ describe('whole pieces', { timeout: 60_000 }, () => {
           const made = counts.reduce((sum, count, k) => sum + count * slot.pieces[k]!, 0);
           expect(made).toBeCloseTo(mass, 12);
           expect(correction.parts[i]!.mass).toBeCloseTo(made, 9);
+          // They lie side by side where there is room for them.
+          const [from, to] = correction.pieces[i]!.station;
+          expect((to - from) * slot.massPerLength).toBeCloseTo(made, 9);
+          expect(from).toBeGreaterThan(slot.station[0] - 1e-9);
+          expect(to).toBeLessThan(slot.station[1] + 1e-9);
           const words = counts.flatMap((count, k) => (count > 0 ? [`${count} x ${slot.pieces[k]! * 1e3} g`] : []));
           expect(words.length).toBeGreaterThan(0);
 

@@ -64,6 +64,18 @@ describe('long runs of one thing, in every kind of place', () => {
       textLines(['payload: [', ...lines('  - name: a', 2000).flatMap(line => [line, '    mass: 5 g'])]),
     ],
     ['keys in one line, line after line', textLines(lines('a: a: a:', 5000))],
+    [
+      'parts in each other’s room',
+      textLines([
+        'hull: { length: 900 mm }',
+        'payload:',
+        ...Array.from(
+          { length: 250 },
+          (_, i) =>
+            `  - { name: p${i}, mass: 1 g, box: 20 x 20 mm, station: ${2 * i} to ${2 * i + 60} mm, height: 5 mm }`,
+        ),
+      ]),
+    ],
     ['keys that nobody knows', textLines(Array.from({ length: 15_000 }, (_, i) => `k${i}: 1`))],
     [
       'one thing under as many keys',

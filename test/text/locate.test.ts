@@ -4,7 +4,7 @@ import { pathAt } from '../../server/core/text/reading/pathAt.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf, hasSlip, isBroken, keysOf, valueAt } from '../../server/core/text/reading/values.ts';
-import { boat, boatText } from '../helpers/boatText.ts';
+import { boat, boatText, textLines } from '../helpers/boatText.ts';
 
 const text = boatText`
   boat: Tern
@@ -268,7 +268,7 @@ describe('values', () => {
   });
 
   test('a figure that no machine can hold is what is written', () => {
-    expect(valueAt(readSyntax('boat: .nan\nscale: -.INF\nnote: 1e999\n'), [])).toEqual({
+    expect(valueAt(readSyntax(textLines(['boat: .nan', 'scale: -.INF', 'note: 1e999'])), [])).toEqual({
       boat: '.nan',
       scale: '-.INF',
       note: '1e999',

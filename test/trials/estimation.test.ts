@@ -1,11 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { normalBelow } from '../../server/core/statistics/normalBelow.ts';
+import { cholesky } from '../../server/core/trials/estimation/cholesky.ts';
 import {
   evidenceOf,
   judgeThings,
   narrowed,
   type PriorPiece,
   type SupposedThing,
+  withOpen,
 } from '../../server/core/trials/estimation/hypothesis.ts';
 import { mixed } from '../../server/core/trials/estimation/mixture.ts';
 import { scaleLike } from '../../server/core/trials/estimation/scale.ts';
@@ -53,6 +55,46 @@ describe('readings by straight lines', () => {
         const weights = (at: number) => ({ x: unit(4, at), w: unit(3, at - 4) });
         expect(known.covariance(weights(a), weights(b))).toBeCloseTo(fit.covariance[a]![b]!, 10);
       }
+    }
+  });
+  it('a matrix that is not positive definite has no triangle (Cholesky’s condition)', () => {
+    expect(cholesky([[4]])).toEqual([[2]]);
+    expect(cholesky([[0]])).toBeNull();
+    expect(
+      cholesky([
+        [1, 1],
+        [1, 1],
+      ]),
+    ).toBeNull();
+    expect(
+      cholesky([
+        [1, 2],
+        [2, 1],
+      ]),
+    ).toBeNull();
+  });
+  it('columns that were averaged out come back as least squares over all of them has them (ml-matrix)', () => {
+    const random = seeded(11);
+    const draw = (rows: number, columns: number) =>
+      Array.from({ length: rows }, () => Array.from({ length: columns }, random.normal));
+    const [slopes, columns, rest] = [draw(6, 2), draw(4, 6), draw(1, 6)[0]!];
+    const errors = [0.3, 0.5, 1, 0.2, 2, 0.7];
+    const space = spaceOf({ rest, slopes, errors, columns })!;
+    const [open, places] = [
+      [1, 3],
+      [0, 2],
+    ];
+    const thing: SupposedThing = { logShare: 0, basis: identity(2), pieces: [standard(2)] };
+    const all = withOpen(space, open, places, judgeThings(narrowed(space, open, places), [thing]).w);
+    const order = [...open, ...places];
+    const fit = leastSquaresFrom(
+      new Array(6).fill(0),
+      slopes.map((row, i) => [...row, ...order.map(k => columns[k]![i]!)].map(slope => slope / errors[i]!)),
+      rest.map((value, i) => value / errors[i]!),
+    )!;
+    for (const [a] of order.entries()) {
+      expect(all.mean[a]).toBeCloseTo(fit.solution[2 + a]!, 10);
+      for (const [b] of order.entries()) expect(all.covariance[a]![b]).toBeCloseTo(fit.covariance[2 + a]![2 + b]!, 10);
     }
   });
   it('evidence is the integral of the likelihood over all that is open (numerical integration)', () => {

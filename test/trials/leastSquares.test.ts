@@ -124,3 +124,26 @@ it('says when an unknown is left open', () => {
   ).toBeNull();
   expect(leastSquares([], [])).toBeNull();
 });
+
+describe('an unknown is left open', () => {
+  it.each<[string, readonly (readonly number[])[]]>([
+    ['by no rows', []],
+    ['by fewer rows than unknowns', [[1, 2]]],
+    ['by rows of nothing', [[], []]],
+    [
+      'by a column that hangs on another',
+      [
+        [1, 2],
+        [2, 4],
+        [3, 6],
+      ],
+    ],
+  ])('%s', (_, rows) => {
+    expect(
+      leastSquares(
+        rows,
+        rows.map(() => 1),
+      ),
+    ).toBeNull();
+  });
+});

@@ -10,7 +10,7 @@ import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { heard } from '../helpers/analysed.ts';
 import { arbitrarySub, subText } from '../helpers/boats.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
 
 /** What an input changes when it is more by its uncertainty. */
@@ -136,44 +136,66 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
           trials:
             - condition: surfaced
               marks: [{ station: ${0.1 * sub.length} mm, height: 40 mm }, { station: ${0.9 * sub.length} mm, height: 40 mm }]
+              freeboard: [{ station: ${0.5 * sub.length} mm, height: 20 mm }]
               trim: 0°
               heel: 0°
         `;
-        const { source, trials } = heard(subText(sub) + read);
-        const trial = trials[0]!;
-        // Uncertainties a hundred times smaller: nothing that counts curves over them.
-        const fine = inputsOf(source, emptyVariations()).map(input => ({ ...input, sigma: input.sigma / FINER }));
-        const day = dayOf(source, fine, trial);
-        const asFiled = floatTrial(source.boat, trial, emptyCache());
-        if (!asFiled) return;
-        const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations: emptyVariations() });
-        expect(slopes).toHaveLength(4);
-        for (const [i, input] of day.inputs.entries()) {
-          const readAt = (by: number) => {
-            const boat = withInputs(source, new Map([[input, input.value + by]]));
-            const lies = floatTrial(boat, trial, emptyCache());
-            return lies && trial.readings.map(reading => shownBy(lies, reading, boat)!);
-          };
-          const slopeOver = (by: number) => {
-            const [more, less] = [readAt(by), readAt(-by)];
-            return more && less && more.map((one, r) => ((one - less[r]!) * input.sigma) / (2 * by));
-          };
-          // By the whole uncertainty and by a small part of it: what touches the surface there bends in between.
-          const [known, far, near] = [1, FINER, 0.1].map(part => slopeOver(part * input.sigma));
-          if (!known || !far || !near) continue;
-          for (const [r, row] of slopes.entries()) {
-            const size = Math.max(...row.map(Math.abs));
-            const bend = Math.max(...[far, near].map(other => Math.abs(other[r]! - known[r]!)));
-            seen[bend < 0.005 * size ? 'straight' : 'bent']++;
-            if (bend < 0.005 * size) expect(Math.abs(row[i]! - known[r]!)).toBeLessThan(0.03 * size);
-          }
-        }
+        holdSlopes(subText(sub) + read, 5, seen);
       }),
       { numRuns: 6 },
     );
     expect(seen.straight).toBeGreaterThan(seen.bent);
   });
+
+  it.each([
+    [
+      'freeboard to the top of what is itself uncertain',
+      'condition: surfaced, freeboard: [{ station: 200 mm, height: 20 mm }]',
+    ],
+    ['the water with so much of the boat proud of the surface', 'condition: submerged, water: 790 ml, proud: 2 mm'],
+  ])('so are those of %s', (_, trial) => {
+    const seen = { straight: 0, bent: 0 };
+    const uncertain = probe(
+      ['height: 0 to 70 mm', 'height: 0 to 70 mm ± 0.2 mm'],
+      ['height: 20 mm', 'height: 20 mm ± 0.5 mm'],
+    );
+    holdSlopes(uncertain + textLines(['trials:', `  - { ${trial} }`]), 1, seen);
+    expect(seen.straight).toBeGreaterThan(seen.bent);
+  });
 });
+
+/** Holds the slopes of each reading of the first trial against the full model on both sides of what the file says. */
+function holdSlopes(text: string, readings: number, seen: Record<'straight' | 'bent', number>): void {
+  const { source, trials } = heard(text);
+  const trial = trials[0]!;
+  // Uncertainties a hundred times smaller: nothing that counts curves over them.
+  const fine = inputsOf(source, emptyVariations()).map(input => ({ ...input, sigma: input.sigma / FINER }));
+  const day = dayOf(source, fine, trial);
+  const asFiled = floatTrial(source.boat, trial, emptyCache());
+  if (!asFiled) return;
+  const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations: emptyVariations() });
+  expect(slopes).toHaveLength(readings);
+  for (const [i, input] of day.inputs.entries()) {
+    const readAt = (by: number) => {
+      const boat = withInputs(source, new Map([[input, input.value + by]]));
+      const lies = floatTrial(boat, trial, emptyCache());
+      return lies && trial.readings.map(reading => shownBy(lies, reading, boat)!);
+    };
+    const slopeOver = (by: number) => {
+      const [more, less] = [readAt(by), readAt(-by)];
+      return more && less && more.map((one, r) => ((one - less[r]!) * input.sigma) / (2 * by));
+    };
+    // By the whole uncertainty and by a small part of it: what touches the surface there bends in between.
+    const [known, far, near] = [1, FINER, 0.1].map(part => slopeOver(part * input.sigma));
+    if (!known || !far || !near) continue;
+    for (const [r, row] of slopes.entries()) {
+      const size = Math.max(...row.map(Math.abs));
+      const bend = Math.max(...[far, near].map(other => Math.abs(other[r]! - known[r]!)));
+      seen[bend < 0.005 * size ? 'straight' : 'bent']++;
+      if (bend < 0.005 * size) expect(Math.abs(row[i]! - known[r]!)).toBeLessThan(0.03 * size);
+    }
+  }
+}
 
 /** How many times finer than written the uncertainties are of which slopes are taken. */
 const FINER = 100;

@@ -21,36 +21,54 @@ const PERHAPS_WEIGHS = 0.3;
  */
 export function blamesOf(conflicts: readonly Conflict[], things: readonly Occupant[], hull: Hull): readonly Blame[] {
   const blames: Blame[] = [];
-  let left = conflicts;
+  const left = new Map(conflicts.map((conflict, i) => [conflict, i]));
+  const involved = involvedIn(conflicts);
+  const suspects = new Map<Occupant | null, Suspect>();
+  const accuse = (of: Occupant | null): void => {
+    const theirs = (involved.get(of) ?? []).filter(conflict => left.has(conflict));
+    involved.set(of, theirs);
+    suspects.delete(of);
+    const explained = theirs.filter(conflict => explains(of, conflict));
+    const [first] = theirs;
+    if (first && (first.of === of || mayBeWrong(of, explained, things, hull)))
+      suspects.set(of, {
+        of,
+        explained,
+        weight: weigh(of, explained),
+        first: 2 * left.get(first)! + Number(first.of !== of),
+      });
+  };
+  for (const of of involved.keys()) accuse(of);
   // Ends: each round takes at least one conflict away.
-  while (left.length > 0) {
-    const { of, explained } = heaviest(left, things, hull);
+  while (left.size > 0) {
+    const { of, explained } = [...suspects.values()].reduce(heavier);
     const ownFirst = (a: Conflict, b: Conflict) => Number(b.of === of) - Number(a.of === of) || worstFirst(a, b);
     blames.push({ of, conflicts: [...explained].sort(ownFirst) });
     // A bay that reaches into what is out of place itself may be right.
-    const waits = (conflict: Conflict) => of !== null && conflict.with === of && conflict.of.kind === 'bay';
-    left = left.filter(conflict => !explained.includes(conflict) && !waits(conflict));
+    const waiting = involved
+      .get(of)!
+      .filter(({ of: bay, with: other }) => of !== null && other === of && bay.kind === 'bay');
+    const settled = [...explained, ...waiting];
+    for (const conflict of settled) left.delete(conflict);
+    for (const each of new Set(settled.flatMap(conflict => [conflict.of, conflict.with]))) accuse(each);
   }
   return blames;
 }
 
+/** Somebody who may be wrong, as far as conflicts are left. */
 interface Suspect {
   readonly of: Occupant | null;
   readonly explained: readonly Conflict[];
+  readonly weight: number;
+  /** The order in which they come up. */
+  readonly first: number;
 }
 
-function heaviest(left: readonly Conflict[], things: readonly Occupant[], hull: Hull): Suspect {
-  const suspects: Suspect[] = [];
-  for (const [suspect, conflicts] of involvedIn(left)) {
-    const explained = conflicts.filter(conflict => explains(suspect, conflict));
-    if (conflicts[0]!.of === suspect || mayBeWrong(suspect, explained, things, hull))
-      suspects.push({ of: suspect, explained });
-  }
-  return suspects.reduce((most, each) => (weigh(each) > weigh(most) ? each : most));
-}
+const heavier = (one: Suspect, other: Suspect): Suspect =>
+  other.weight > one.weight || (other.weight === one.weight && other.first < one.first) ? other : one;
 
-/** Whoever has to do with conflicts, in the order in which they come up, with those. */
-function involvedIn(conflicts: readonly Conflict[]): ReadonlyMap<Occupant | null, readonly Conflict[]> {
+/** Whoever has to do with conflicts, with those. */
+function involvedIn(conflicts: readonly Conflict[]): Map<Occupant | null, readonly Conflict[]> {
   const involving = new Map<Occupant | null, Conflict[]>();
   for (const conflict of conflicts) {
     for (const suspect of new Set([conflict.of, conflict.with])) {
@@ -69,7 +87,7 @@ const explains = (suspect: Occupant | null, { of, with: other, code }: Conflict)
       of === suspect || (other === suspect && (of.kind !== 'bay' || HOLDS.has(code)));
 
 /** By how much it is accused; the thing that a conflict is of a little more than what it is held against. */
-const weigh = ({ of, explained }: Suspect): number =>
+const weigh = (of: Occupant | null, explained: readonly Conflict[]): number =>
   explained.reduce(
     (sum, conflict) => sum + (isSure(conflict) ? 1 : PERHAPS_WEIGHS) * (conflict.of === of ? 1.2 : 1),
     0,

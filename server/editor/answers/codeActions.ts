@@ -70,7 +70,9 @@ function correctionsOf(analysis: Analysis, touched: readonly Finding[], file: Ed
   });
 }
 
+/** What is only remarked on, such as a boat touchy to trim, stays. */
 const clears = ({ condition, left }: Correction, finding: Finding): boolean =>
+  finding.severity !== 'information' &&
   (condition === 'both' || condition === conditionOf(finding)) &&
   !left.some(each => each.code === finding.code && conditionOf(each) === conditionOf(finding));
 
