@@ -101,6 +101,47 @@ describe('a part elsewhere', () => {
   });
 });
 
+/** A boat low at the bow, its deck awash there; what is aboard besides, and its trials. */
+const low = (aboard: readonly string[], trials: readonly string[]) =>
+  boatText`
+  boat: Low
+  hull:
+    length: 600 mm
+    shells:
+      - { name: hull, mass: 300 g ± 1 g, density: 1600 kg/m3 ± 20 kg/m3, height: 40 mm ± 0.2 mm, profile: [[0, 0], [30, 22], [90, 36], [160, 40], [420, 40], [540, 22], [600, 0]] }
+      - { name: casing, material: ABS, density: 1050 kg/m3 ± 10 kg/m3, mass: 40 g ± 0.5 g, station: 210 to 280 mm ± 0.5 mm, offset: -9 to 9 mm ± 0.3 mm, height: 80 to 110 mm ± 0.5 mm }
+    compartments:
+      - { name: tube, mass: 260 g ± 1 g, round: 68 mm ± 0.1 mm, station: 140 to 440 mm ± 0.3 mm, offset: 0 mm ± 0.2 mm, height: 40 mm ± 0.2 mm }
+    tanks:
+      - { name: tank, in: tube, round: 54 mm ± 0.1 mm, station: 260 to 350 mm ± 0.3 mm, offset: 0 mm ± 0.3 mm, height: 40 mm ± 0.3 mm, kind: piston }
+  payload:
+    - { name: battery, mass: 210 g ± 0.5 g, station: 150 to 230 mm ± 0.5 mm, offset: 0 mm ± 0.3 mm, height: 24 mm ± 0.5 mm, in: tube }
+    - { name: motor, mass: 150 g ± 0.5 g, station: 410 mm ± 0.5 mm, offset: 0 mm ± 0.3 mm, height: 38 mm ± 0.5 mm, in: tube }
+    - { name: keel lead, mass: 220 g ± 1 g, material: lead, station: 300 mm ± 0.5 mm, offset: 0 mm ± 0.3 mm, height: 4 mm ± 0.3 mm }
+`.concat(textLines([...aboard, ...(trials.length > 0 ? ['trials:', ...trials] : [])]));
+
+it('a slip of the tape and a weight that nobody wrote down, at once, do not swamp the readings that are right', () => {
+  const { surfaced, submerged } = heard(
+    low(['  - { name: forgotten, mass: 45 g, station: 230 mm, offset: 8 mm, height: 30 mm, in: tube }'], []),
+  );
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it must float and hang');
+  const mark = (station: number) =>
+    ((surfaced.draftBow + (surfaced.draftStern - surfaced.draftBow) * (station / 600)) * 1000).toFixed(2);
+  const degrees = (angle: number) => ((angle * 180) / Math.PI).toFixed(2);
+  const read = heard(
+    low(
+      [],
+      [
+        `  - { condition: surfaced, marks: [{ station: 50 mm, height: ${mark(50)} mm ± 1 mm }, { station: 550 mm, height: ${Number(mark(550)) + 10} mm ± 1 mm }], heel: ${degrees(surfaced.attitude.heel)}° }`,
+        `  - { condition: submerged, fill: ${(100 * submerged.fill).toFixed(2)} % ± 2 %, trim: ${degrees(submerged.trim)}°, heel: ${degrees(submerged.heel)}° }`,
+      ],
+    ),
+  );
+  const { slips, offers } = verdictOf(read);
+  expect(slips.map(({ reading }) => 'station' in reading && reading.station)).toEqual([0.55]);
+  expect(offers[1]!.title).toMatch(/“unlisted weight”: 4[0-9] g about 2[23]\d mm aft/);
+});
+
 it('without trials nothing changes: figures and uncertainties are those of the file', () => {
   const analysis = heard(none);
   expect(analysis.uncertainties).toBe(analysis.filedUncertainties!);

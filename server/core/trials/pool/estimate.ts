@@ -33,19 +33,43 @@ const SETTLED = 0.3;
 export function* estimateBoat(trialSet: TrialSet): Steps<Estimate | null> {
   const first = yield* linesAbout(trialSet, AS_FILED, AS_FILED);
   if (!first || first.foretold.readings.length === 0) return null;
-  let lines: Lines = first;
+  const found = yield* followed(trialSet, first, () => 0);
+  if (!found) return null;
+  if (found.ranked.named === 0) return yield* estimateOf(found);
+  // What can be named may have the boat lie where the readings, one of them a slip, do not: far off straight lines mislead.
+  const named = yield* followed(trialSet, first, ({ named }) => named);
+  return yield* estimateOf(named && named.ranked.named === 0 ? named : found);
+}
+
+interface Found {
+  readonly lines: Lines;
+  readonly ranked: Ranked;
+}
+
+/** Explanations by lines about the boat of the one that is chosen of them, once that no longer changes. */
+function* followed(trialSet: TrialSet, start: Lines, choose: (ranked: Ranked) => number): Steps<Found | null> {
+  let lines = start;
   // Ends: the last of MOST_ROUNDS returns.
   for (let round = 1; ; round++) {
     const { about, foretold } = lines;
     const ranked = yield* explain(trialSet, about, foretold);
     if (!ranked) return null;
-    const boat = supposedBy(ranked.explanation(0), foretold.inputs);
+    const boat = supposedBy(ranked.explanation(choose(ranked)), foretold.inputs);
     yield;
     const isDone = round >= MOST_ROUNDS || isSettled(foretold, about, boat);
     const next: Lines | null = isDone ? null : yield* linesAbout(trialSet, about, boat);
-    if (!next) return { explanations: yield* all(ranked), about, foretold };
+    if (!next) return { lines, ranked };
     lines = next;
   }
+}
+
+function* estimateOf({ lines: { about, foretold }, ranked: { count, explanation } }: Found): Steps<Estimate> {
+  const explanations: Explanation[] = [];
+  for (let rank = 0; rank < count; rank++) {
+    explanations.push(explanation(rank));
+    yield;
+  }
+  return { explanations, about, foretold };
 }
 
 interface Lines {
@@ -65,15 +89,6 @@ function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Step
     ),
   );
   return space && (yield* weigh(space, items, loadsOf(source, foretold), places));
-}
-
-function* all({ count, explanation }: Ranked): Steps<readonly Explanation[]> {
-  const explanations: Explanation[] = [];
-  for (let rank = 0; rank < count; rank++) {
-    explanations.push(explanation(rank));
-    yield;
-  }
-  return explanations;
 }
 
 /** By the straight lines the boat shows the same as the one that they were taken about. */

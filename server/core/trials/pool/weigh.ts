@@ -31,6 +31,8 @@ const MOST_TOLD = 24;
 /** Every explanation with its odds, likeliest first; each is worked out when it is asked for. */
 export interface Ranked {
   readonly count: number;
+  /** The rank of the likeliest that says what is wrong; behind all others where it hardly counts. */
+  readonly named: number;
   explanation(rank: number): Explanation;
 }
 
@@ -50,13 +52,13 @@ export function* weigh(
   const isEnough = single.some(one => one.logOdds > best - HOPELESS && explains(ground, one));
   const candidates = isEnough ? single : [...single, ...(yield* pairs(ground, each, loads, best))];
   const least = highest(candidates) - HOPELESS;
-  const told = candidates
-    .filter(({ logOdds }) => logOdds > least)
-    .sort((a, b) => b.logOdds - a.logOdds)
-    .slice(0, MOST_TOLD);
-  const total = logSum(told.map(({ logOdds }) => logOdds));
+  const sorted = candidates.sort((a, b) => b.logOdds - a.logOdds);
+  const likely = sorted.filter(({ logOdds }) => logOdds > least).slice(0, MOST_TOLD);
+  const told = likely.some(isNamed) ? likely : [...likely, ...sorted.filter(isNamed).slice(0, 1)];
+  const total = logSum(likely.map(({ logOdds }) => logOdds));
   return {
-    count: told.length,
+    count: likely.length,
+    named: told.findIndex(isNamed),
     explanation: rank => {
       const { open, load, logOdds } = told[rank]!;
       const { at, w, facts } = judged(ground, told[rank]!);
@@ -110,7 +112,7 @@ function* pairs(
   for (const one of each) {
     const reach = priorOf(ground, one.open) + mostEvidence(one.narrow);
     for (const load of loads) {
-      if (load.cause.kind === 'several' || reach + load.logOdds < most - HOPELESS) continue;
+      if (!isNamed({ load }) || reach + load.logOdds < most - HOPELESS) continue;
       const both = laden(ground, one, load);
       most = Math.max(most, both.logOdds);
       found.push(both);
@@ -119,6 +121,8 @@ function* pairs(
   }
   return found;
 }
+
+const isNamed = ({ load }: Pick<Candidate, 'load'>): boolean => load?.cause.kind !== 'several';
 
 const highest = (candidates: readonly Candidate[]): number =>
   candidates.reduce((most, { logOdds }) => Math.max(most, logOdds), Number.NEGATIVE_INFINITY);
@@ -135,7 +139,7 @@ function judged({ space, places }: Ground, { open, narrow, load }: Candidate) {
 
 /** With it the readings are no further off than chance often has them, nor is any one of them: nothing more is looked for. */
 function explains(ground: Ground, candidate: Candidate): boolean {
-  if (candidate.load?.cause.kind === 'several') return false;
+  if (!isNamed(candidate)) return false;
   const { at, w } = judged(ground, candidate);
   const count = ground.space.white.rest.length;
   if (misfit(ground.space, at, w.mean) > count + DEVIATIONS * Math.sqrt(2 * count)) return false;
