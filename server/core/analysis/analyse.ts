@@ -15,7 +15,7 @@ import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
 import { conclude } from './conclude.ts';
-import type { LoadedScheme, Taught } from './kept.ts';
+import type { LoadedScheme, TaughtBefore } from './kept.ts';
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
@@ -70,7 +70,7 @@ export function inOtherWater(analysis: Analysis, water: Water): Analysis {
   const otherWater: Pick<BoatSource, 'water' | 'waterAt'> = { water: { density }, waterAt: ['water', 'other'] };
   const source: BoatSource = { ...known, ...otherWater, boat: { ...known.boat, water } };
   // What the trials say is in the boat already: they were made in their own water.
-  const taught: Taught | null = learned?.verdict
+  const taught: TaughtBefore | null = learned?.verdict
     ? {
         readSoFar: boatToTrim?.readSoFar ?? 'nowhere',
         uncertainties: asked => learned.verdict!.uncertainties(asked, source),

@@ -16,14 +16,14 @@ import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Analysis, type Said, saying } from './analysis.ts';
 import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
 import { keepHistory } from './keepHistory.ts';
-import { type Heard, hear, type Parts, type Taught } from './kept.ts';
+import { type Heard, hear, type Parts, type TaughtBefore } from './kept.ts';
 
 /** A boat as it was read. */
 export interface BoatAsRead extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
   readonly source: BoatSource;
   readonly parts: Parts;
   /** What trials taught that are in the boat as it was read already. */
-  readonly taught?: Taught;
+  readonly taught?: TaughtBefore;
 }
 
 /** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
@@ -111,7 +111,7 @@ const holdsStill = ({ source, file }: BoatAsRead, filed: BoatInWater, previous: 
 const sameTrials = (trials: readonly Trial[], before: readonly Trial[]): boolean =>
   before.length === trials.length && trials.every((trial, i) => sameData(trial, before[i]));
 
-type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly taught: Taught | undefined; readonly filed: Boat };
+type Owner = Pick<BoatAsRead, 'file' | 'parts'> & { readonly taught: TaughtBefore | undefined; readonly filed: Boat };
 
 /** The boat lay free in the water. */
 const isInWater = ({ condition }: Trial): boolean => condition !== 'bench' && condition !== 'hung';
@@ -143,7 +143,7 @@ function boatToTrim({ file, parts, taught, filed }: Owner, inWater: BoatInWater,
 }
 
 /** The analysis once more, with what was heard. */
-function* settle(atOnce: Analysis, heard: Heard, taught?: Taught): Steps<Analysis> {
+function* settle(atOnce: Analysis, heard: Heard, taught?: TaughtBefore): Steps<Analysis> {
   const { file, kept, filed, scheme } = atOnce;
   const { filedUncertainties, learned, pooled } = heard;
   const inWater = pooled?.inWater ?? filed;

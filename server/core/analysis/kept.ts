@@ -55,14 +55,14 @@ interface Pooled {
 }
 
 /** Trials of the same boat in other water: where it was read, and what that leaves open. */
-export interface Taught {
+export interface TaughtBefore {
   readonly readSoFar: ReadSoFar;
   uncertainties(asked: FiguresAsked): Steps<Uncertainties>;
 }
 
 interface Known {
   readonly uncertainties?: Uncertainties | undefined;
-  readonly taught?: Taught | undefined;
+  readonly taught?: TaughtBefore | undefined;
 }
 
 /** Figures the uncertainties of the boat as filed, unless they are known, and hears its trials. */
