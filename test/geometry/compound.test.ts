@@ -53,6 +53,27 @@ describe('several forms as one', () => {
     expectClose(cut(wall.withVolume(thickness * wall.area)), expected, ROUNDING);
   });
 
+  it('lies in a box that is as large as it is, wherever its parts are', () => {
+    fc.assert(
+      fc.property(fc.array(form, { minLength: 1, maxLength: 4 }), parts => {
+        const { box, extent } = solidOf({ shape: 'compound', parts });
+        for (const [axis, n] of (
+          [
+            [1, 0, 0],
+            [0, 1, 0],
+            [0, 0, 1],
+          ] as const
+        ).entries()) {
+          const [low, high] = extent(n);
+          const [middle, half] = [box.middle[axis]!, box.half[axis]!];
+          expect(middle - half).toBeLessThan(low + 1e-9);
+          expect(middle + half).toBeGreaterThan(high - 1e-9);
+        }
+      }),
+      { numRuns: 50 },
+    );
+  });
+
   it('reaches as far as its parts', () => {
     fc.assert(
       fc.property(fc.array(form, { minLength: 1, maxLength: 4 }), direction, (parts, n) => {
