@@ -28,13 +28,20 @@ const strayed = (trials: string) =>
   trials:
 `.concat(trials);
 
+const degrees = (angle: number): string => ((angle * 180) / Math.PI).toFixed(2);
+
+/** Where a boat lies on the surface and under water, and the height of the water at a station of its 600 mm, mm. */
+function lying({ surfaced, submerged }: Analysis) {
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it must float and hang');
+  const { draftBow, draftStern } = surfaced;
+  const mark = (station: number, slip = 0): string =>
+    ((draftBow + (draftStern - draftBow) * (station / 600)) * 1000 + slip).toFixed(2);
+  return { surfaced, submerged, mark };
+}
+
 /** The readings that a boat would have shown, exact to the digits written. */
 function shownBy(analysis: Analysis): string {
-  const { surfaced, submerged } = analysis;
-  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it must float and hang');
-  const mark = (station: number) =>
-    ((surfaced.draftBow + (surfaced.draftStern - surfaced.draftBow) * (station / 600)) * 1000).toFixed(2);
-  const degrees = (angle: number) => ((angle * 180) / Math.PI).toFixed(2);
+  const { surfaced, submerged, mark } = lying(analysis);
   return boatText`
     - { condition: surfaced, marks: [{ station: 80 mm, height: ${mark(80)} mm ± 1 mm }, { station: 460 mm, height: ${mark(460)} mm ± 1 mm }], heel: ${degrees(surfaced.attitude.heel)}° ± 0.5° }
     - { condition: submerged, fill: ${(submerged.fill * 100).toFixed(2)} % ± 1 %, trim: ${degrees(submerged.trim)}° ± 0.5°, heel: 0° ± 0.5° }
@@ -121,18 +128,13 @@ const low = (aboard: readonly string[], trials: readonly string[]) =>
 `.concat(textLines([...aboard, ...(trials.length > 0 ? ['trials:', ...trials] : [])]));
 
 it('a slip of the tape and a weight that nobody wrote down, at once, do not swamp the readings that are right', () => {
-  const { surfaced, submerged } = heard(
-    low(['  - { name: forgotten, mass: 45 g, station: 230 mm, offset: 8 mm, height: 30 mm, in: tube }'], []),
-  );
-  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('it must float and hang');
-  const mark = (station: number) =>
-    ((surfaced.draftBow + (surfaced.draftStern - surfaced.draftBow) * (station / 600)) * 1000).toFixed(2);
-  const degrees = (angle: number) => ((angle * 180) / Math.PI).toFixed(2);
+  const forgotten = '  - { name: forgotten, mass: 45 g, station: 230 mm, offset: 8 mm, height: 30 mm, in: tube }';
+  const { surfaced, submerged, mark } = lying(heard(low([forgotten], [])));
   const read = heard(
     low(
       [],
       [
-        `  - { condition: surfaced, marks: [{ station: 50 mm, height: ${mark(50)} mm ± 1 mm }, { station: 550 mm, height: ${Number(mark(550)) + 10} mm ± 1 mm }], heel: ${degrees(surfaced.attitude.heel)}° }`,
+        `  - { condition: surfaced, marks: [{ station: 50 mm, height: ${mark(50)} mm ± 1 mm }, { station: 550 mm, height: ${mark(550, 10)} mm ± 1 mm }], heel: ${degrees(surfaced.attitude.heel)}° }`,
         `  - { condition: submerged, fill: ${(100 * submerged.fill).toFixed(2)} % ± 2 %, trim: ${degrees(submerged.trim)}°, heel: ${degrees(submerged.heel)}° }`,
       ],
     ),
