@@ -1,6 +1,6 @@
 /** The walkthrough from its first page to a trimmed boat: every button is pressed, and what the file asks for is typed. */
 import { execFileSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Locator, Page } from 'playwright-core';
 import { expect } from 'vitest';
@@ -8,7 +8,17 @@ import { projectRoot } from '../../client/launch/install.mjs';
 import type { Session } from './session.ts';
 import { picture } from './sheetHands.ts';
 import { step } from './step.ts';
-import { goTo, isInTrim, runCommand, save, saveAsProposed, takeBestFix, until, visibleLines } from './workbench.ts';
+import {
+  goTo,
+  isInTrim,
+  runCommand,
+  save,
+  saveAsProposed,
+  takeBestFix,
+  textOf,
+  until,
+  visibleLines,
+} from './workbench.ts';
 
 const TITLE = 'Trim your first boat';
 const BOAT = 'grebe.boat.yaml';
@@ -118,7 +128,7 @@ async function overwrite(
 ): Promise<void> {
   const { page, patience } = session;
   await toTheText(session);
-  const before = readFileSync(file, 'utf8');
+  const before = await textOf(file);
   for (const [asks, typed] of figures) {
     const lines = before.split('\n');
     const at = lines.findIndex(line => line.endsWith(asks));
@@ -129,14 +139,14 @@ async function overwrite(
     await page.keyboard.press('Escape');
   }
   await save(page, patience);
-  expect(readFileSync(file, 'utf8')).toBe(figures.reduce((text, [asks, typed]) => text.replace(asks, typed), before));
+  expect(await textOf(file)).toBe(figures.reduce((text, [asks, typed]) => text.replace(asks, typed), before));
 }
 
 async function takeTheLead(session: Session, file: string): Promise<void> {
   const { page, patience, shoot } = session;
   await press(session, '5. Take the lead or foam', 'Open trim sheet');
   await toTheText(session);
-  const before = readFileSync(file, 'utf8');
+  const before = await textOf(file);
   await goTo(page, before.split('\n').length, 1, patience);
   for (const [i, line] of ROOM.entries()) {
     if (i > 0) await page.keyboard.press('Enter');
@@ -144,7 +154,7 @@ async function takeTheLead(session: Session, file: string): Promise<void> {
     await page.keyboard.press('Escape');
   }
   await save(page, patience);
-  expect(readFileSync(file, 'utf8')).toBe(before + ROOM.join('\n'));
+  expect(await textOf(file)).toBe(before + ROOM.join('\n'));
   await page.keyboard.press('Control+Home');
   const waterline = before.split('\n').findIndex(line => line.includes('waterline: 62 mm'));
   await goTo(page, waterline + 1, 5, patience);
@@ -158,7 +168,7 @@ async function takeTheLead(session: Session, file: string): Promise<void> {
     patience,
   });
   await picture(session, 'surfaced-side');
-  expect(readFileSync(file, 'utf8')).toContain('name: lead keel aft, material: lead, mass: 35 g');
+  expect(await textOf(file)).toContain('name: lead keel aft, material: lead, mass: 35 g');
   await shoot('trimmed');
 }
 

@@ -1,13 +1,12 @@
 /** What is done in the text itself: names that hold together, and a trial to fill in. */
-import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import type { Session } from './session.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, runCommand, save, until, visibleLines } from './workbench.ts';
+import { goTo, isChanged, runCommand, save, textOf, until, visibleLines } from './workbench.ts';
 
 export async function renameTheCompartment({ page, file, patience, shoot }: Session): Promise<void> {
   await step('a compartment is renamed from one of its uses, everywhere, and one undo brings it back', async () => {
-    const text = readFileSync(file, 'utf8');
+    const text = await textOf(file);
     const line = text.split('\n').findIndex(each => each.includes('in: dry cylinder'));
     await goTo(page, line + 1, text.split('\n')[line]!.indexOf('dry') + 2, patience);
     const box = page.locator('.rename-box input.rename-input, .rename-box input').first();
@@ -22,17 +21,17 @@ export async function renameTheCompartment({ page, file, patience, shoot }: Sess
     await page.keyboard.press('Enter');
     await until({ what: 'the text renamed', seen: () => isChanged(page), patience });
     await save(page, patience);
-    expect(readFileSync(file, 'utf8')).toBe(text.replaceAll('dry cylinder', 'tube'));
+    expect(await textOf(file)).toBe(text.replaceAll('dry cylinder', 'tube'));
     await page.keyboard.press('Control+z');
     await until({ what: 'the text undone', seen: () => isChanged(page), patience });
     await save(page, patience);
-    expect(readFileSync(file, 'utf8')).toBe(text);
+    expect(await textOf(file)).toBe(text);
   });
 }
 
 export async function beginATrial({ page, file, patience, shoot }: Session): Promise<void> {
   await step('a pool trial to fill in stands at the end of the file, of today', async () => {
-    const text = readFileSync(file, 'utf8');
+    const text = await textOf(file);
     await runCommand(page, 'Trimwright: New pool trial', patience);
     await until({
       what: 'the trial in the text',
@@ -50,6 +49,6 @@ export async function beginATrial({ page, file, patience, shoot }: Session): Pro
       patience,
     });
     await save(page, patience);
-    expect(readFileSync(file, 'utf8')).toBe(text);
+    expect(await textOf(file)).toBe(text);
   });
 }

@@ -6,7 +6,7 @@ import { expect } from 'vitest';
 import type { Session } from './session.ts';
 import { focusText } from './sheetHands.ts';
 import { step } from './step.ts';
-import { isChanged, runCommand, save, saveAsProposed, until } from './workbench.ts';
+import { isChanged, runCommand, save, saveAsProposed, textOf, until } from './workbench.ts';
 
 export async function printTheSheet(session: Session): Promise<void> {
   const { page, file, patience, shoot } = session;
@@ -92,7 +92,7 @@ export async function dayAtThePool(session: Session): Promise<string> {
 
 export async function takeTheDay(session: Session, trials: string): Promise<void> {
   const { page, file, patience, shoot } = session;
-  const text = readFileSync(file, 'utf8');
+  const text = await textOf(file);
   const from = join(dirname(file), 'day.trials.yaml');
   const box = page.locator('.quick-input-widget:not(.hidden)');
   const takeBy = async (way: string): Promise<void> => {
@@ -120,16 +120,16 @@ export async function takeTheDay(session: Session, trials: string): Promise<void
     await told('One trial to take');
     await shoot('taken');
     await save(page, patience);
-    expect(readFileSync(file, 'utf8').startsWith(text.trimEnd())).toBe(true);
-    expect(readFileSync(file, 'utf8')).toContain('condition: surfaced');
+    expect((await textOf(file)).startsWith(text.trimEnd())).toBe(true);
+    expect(await textOf(file)).toContain('condition: surfaced');
   });
   await step('the same day pasted counts once', async () => {
-    const taken = readFileSync(file, 'utf8');
+    const taken = await textOf(file);
     await page.context().grantPermissions(['clipboard-read', 'clipboard-write']);
     await page.evaluate(`navigator.clipboard.writeText(${JSON.stringify(trials)})`);
     await takeBy('Paste');
     await told('Nothing new: the trial stands in the file already.');
     expect(await isChanged(page)).toBe(false);
-    expect(readFileSync(file, 'utf8')).toBe(taken);
+    expect(await textOf(file)).toBe(taken);
   });
 }

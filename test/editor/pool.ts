@@ -5,7 +5,7 @@ import { expect } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
 import type { Session } from './session.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, openFixes, readHover, runCommand, save, until, visibleLines } from './workbench.ts';
+import { goTo, isChanged, openFixes, readHover, runCommand, save, textOf, until, visibleLines } from './workbench.ts';
 
 /** The trials that the guide writes down, as they stand there. */
 const trialsOfTheGuide = (): string =>
@@ -29,7 +29,7 @@ export async function logTheTrials(session: Session): Promise<void> {
 
 /** The trials in the place of those that are there; `words` are in the new ones alone. */
 async function write({ page, file, patience }: Session, trials: string, words: string): Promise<void> {
-  const [boat] = readFileSync(file, 'utf8').split(/^trials:/m);
+  const [boat] = (await textOf(file)).split(/^trials:/m);
   writeFileSync(file, `${boat!.trimEnd()}\n\n${trials}`);
   await until({
     what: 'the trials in the text',
@@ -60,7 +60,7 @@ export async function readTheTrial({ page, file, patience, shoot }: Session): Pr
 export async function takeWhatItTeaches(session: Session): Promise<void> {
   const { page, file, patience, shoot } = session;
   await step('trials of a heavier boat stand in the file', () => write(session, HEAVIER, '36 %'));
-  const text = readFileSync(file, 'utf8');
+  const text = await textOf(file);
   await step('the light bulb enters the weight that nobody wrote down, and one undo takes it out', async () => {
     await goTo(page, lineOf(file, 'condition: submerged') + 1, 6, patience);
     expect(await openFixes(page, patience)).toContain('Insert “unlisted weight”');
@@ -76,13 +76,13 @@ export async function takeWhatItTeaches(session: Session): Promise<void> {
     await page.keyboard.press('Enter');
     await until({ what: 'the text changed', seen: () => isChanged(page), patience });
     await save(page, patience);
-    const learned = readFileSync(file, 'utf8');
+    const learned = await textOf(file);
     expect(learned).toMatch(/- name: unlisted weight.*\n\s+mass: \d+ g/);
     expect(learned.split('\n').filter(each => !text.includes(each)).length).toBeLessThan(12);
     await page.keyboard.press('Control+z');
     await until({ what: 'the text undone', seen: () => isChanged(page), patience });
     await save(page, patience);
-    expect(readFileSync(file, 'utf8')).toBe(text);
+    expect(await textOf(file)).toBe(text);
   });
 }
 

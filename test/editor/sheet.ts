@@ -1,5 +1,4 @@
 /** The trim sheet beside the text: a hand on the picture changes the text, and the text the picture. */
-import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import { violationsIn } from './accessibility.ts';
 import { type Session, sampleName } from './session.ts';
@@ -20,7 +19,7 @@ import {
   wordsAgree,
 } from './sheetHands.ts';
 import { step } from './step.ts';
-import { goTo, isChanged, isInTrim, openInExplorer, save, statusText, until } from './workbench.ts';
+import { goTo, isChanged, isInTrim, openInExplorer, save, statusText, textOf, until } from './workbench.ts';
 
 export async function openTheSheet(session: Session): Promise<void> {
   await step('the boat file opens', () => openInExplorer(session.page, sampleName, session.patience));
@@ -53,7 +52,7 @@ export async function showTheSheet(session: Session): Promise<void> {
 
 export async function typeAndSee(session: Session): Promise<void> {
   const { page, file, patience, shoot } = session;
-  const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
+  const battery = entryIn(await textOf(file), 'battery');
   await step('what the cursor is in is lit in the picture, in words too', async () => {
     const part = partIn(await picture(session, 'surfaced-side'), battery.path);
     expect(await part.getAttribute('aria-current')).toBeNull();
@@ -87,7 +86,7 @@ export async function typeAndSee(session: Session): Promise<void> {
 export async function clickAPart(session: Session): Promise<void> {
   const { page, file, patience } = session;
   await step('a click on a part goes to its line', async () => {
-    const shaft = entryIn(readFileSync(file, 'utf8'), 'shaft and propeller');
+    const shaft = entryIn(await textOf(file), 'shaft and propeller');
     const { x, y } = await middleOf(session, partIn(await picture(session, 'surfaced-side'), shaft.path));
     await until({
       what: 'the cursor on the line of the shaft',
@@ -98,7 +97,7 @@ export async function clickAPart(session: Session): Promise<void> {
     });
   });
   await step('and so does a click on its name', async () => {
-    const pump = entryIn(readFileSync(file, 'utf8'), 'tank pump and valves');
+    const pump = entryIn(await textOf(file), 'tank pump and valves');
     const name = (await picture(session, 'surfaced-side')).locator(`[data-of='${JSON.stringify(pump.path)}']`);
     await until({
       what: 'the cursor on the line of the pump',
@@ -109,7 +108,7 @@ export async function clickAPart(session: Session): Promise<void> {
     });
   });
   await step('Enter on a part with the keyboard’s focus does the same', async () => {
-    const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
+    const battery = entryIn(await textOf(file), 'battery');
     await partIn(await picture(session, 'surfaced-side'), battery.path).focus();
     await page.keyboard.press('Enter');
     await until({
@@ -122,7 +121,7 @@ export async function clickAPart(session: Session): Promise<void> {
 
 export async function dragAPart(session: Session): Promise<void> {
   const { page, file, patience, shoot } = session;
-  const text = readFileSync(file, 'utf8');
+  const text = await textOf(file);
   const battery = entryIn(text, 'battery');
   const [, from, to] = /station: (\d+) to (\d+) mm/.exec(text.split('\n').slice(battery.line).join('\n'))!;
   await step('figures are shown while a part is dragged, and the text changes when it is dropped', async () => {
@@ -141,7 +140,7 @@ export async function dragAPart(session: Session): Promise<void> {
       seen: async () => /“battery”: 3\d\d mm aft/.test(await words(session)),
       patience,
     });
-    expect(readFileSync(file, 'utf8')).toBe(text);
+    expect(await textOf(file)).toBe(text);
     expect(await isChanged(page)).toBe(false);
     await shoot('dragged');
     await page.mouse.up();
@@ -186,7 +185,7 @@ export async function dragAPart(session: Session): Promise<void> {
 
 export async function takeAGhost(session: Session): Promise<void> {
   const { page, file, patience, shoot } = session;
-  const text = readFileSync(file, 'utf8');
+  const text = await textOf(file);
   await step('a click on what is proposed takes it into the text', async () => {
     const ghost = (await picture(session, 'surfaced-side')).locator('[data-correction="0"]').first();
     await until({ what: 'something proposed', seen: async () => (await ghost.count()) > 0, patience });
@@ -248,7 +247,7 @@ export async function openTheWindowAgain(session: Session): Promise<void> {
 /** Types a figure and sees another picture, then takes it back. */
 export async function seeTheSheetChange(session: Session): Promise<void> {
   const { page, file, patience } = session;
-  const battery = entryIn(readFileSync(file, 'utf8'), 'battery');
+  const battery = entryIn(await textOf(file), 'battery');
   await step('the picture changes as one types', async () => {
     await goTo(page, battery.line + 2, 13, patience);
     await until({ what: 'the figures', seen: async () => /^Not yet: /.test(await words(session)), patience });

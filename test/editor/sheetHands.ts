@@ -1,9 +1,8 @@
 /** Hands and eyes on the trim sheet: where its pictures and their parts are, and what the text has become of a deed there. */
-import { readFileSync } from 'node:fs';
 import type { Frame, Locator } from 'playwright-core';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
-import { isChanged, save, until } from './workbench.ts';
+import { isChanged, save, textOf, until } from './workbench.ts';
 
 type Path = readonly (string | number)[];
 type Point = { readonly x: number; readonly y: number };
@@ -124,7 +123,7 @@ export async function changedText(session: Session): Promise<string> {
   });
   await focusText(session);
   await save(page, patience);
-  return readFileSync(file, 'utf8');
+  return await textOf(file);
 }
 
 export async function undoOnce(session: Session, text: string): Promise<void> {
@@ -133,7 +132,7 @@ export async function undoOnce(session: Session, text: string): Promise<void> {
   await page.keyboard.press('Control+z');
   await until({ what: 'the text undone', seen: () => isChanged(page), patience });
   await save(page, patience);
-  expect(readFileSync(file, 'utf8')).toBe(text);
+  expect(await textOf(file)).toBe(text);
 }
 
 export async function focusText({ page, patience }: Session): Promise<void> {

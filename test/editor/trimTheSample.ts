@@ -1,5 +1,5 @@
 /** The way of a boat out of trim through the editor: see it, read about it, mend it by keyboard, read it back. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect } from 'vitest';
 import { type Session, sampleName } from './session.ts';
@@ -18,6 +18,7 @@ import {
   saveAsProposed,
   statusText,
   takeBestFix,
+  textOf,
   until,
   visibleLines,
 } from './workbench.ts';
@@ -48,7 +49,7 @@ export async function seeTheSquiggle(session: Session): Promise<void> {
 
 export async function readTheHover({ page, file, patience, shoot }: Session): Promise<void> {
   await step('a payload entry has a hover', async () => {
-    const lines = readFileSync(file, 'utf8').split('\n');
+    const lines = (await textOf(file)).split('\n');
     const line = lineInPayload(lines, /- name:/);
     await goTo(page, line + 1, (lines[line] ?? '').indexOf('name') + 1, patience);
     const hover = await readHover(page, patience);
@@ -70,7 +71,7 @@ export async function readTheStatusBar({ page, patience }: Session): Promise<voi
 
 export async function applyTheFix({ page, file, patience, shoot }: Session): Promise<void> {
   await step('the auto-fix key puts the boat in trim', async () => {
-    const before = readFileSync(file, 'utf8');
+    const before = await textOf(file);
     const problem = (await readProblems(page, patience)).find(
       found => isSurfaced(found) && found.message.includes('bow down'),
     );
@@ -86,7 +87,7 @@ export async function applyTheFix({ page, file, patience, shoot }: Session): Pro
       patience,
     });
     await save(page, patience);
-    const added = linesAdded(before, readFileSync(file, 'utf8'));
+    const added = linesAdded(before, await textOf(file));
     expect(added.lines.join('\n')).toMatch(/lead|foam/);
     await goTo(page, added.at + 1, 1, patience);
     await shoot('fixed');
@@ -99,7 +100,7 @@ export async function applyTheFix({ page, file, patience, shoot }: Session): Pro
 
 export async function mendABrokenKey({ page, file, patience, shoot }: Session): Promise<void> {
   await step('a misspelt key is an error, and a quick fix restores it', async () => {
-    const text = readFileSync(file, 'utf8');
+    const text = await textOf(file);
     const lines = text.split('\n');
     const line = lineInPayload(lines, /^\s+mass:/);
     const column = (lines[line] ?? '').indexOf('mass') + 4;
@@ -115,7 +116,7 @@ export async function mendABrokenKey({ page, file, patience, shoot }: Session): 
     await page.keyboard.press('Enter');
     await until({ what: 'the error squiggle gone', seen: async () => (await errors.count()) === 0, patience });
     await save(page, patience);
-    expect(readFileSync(file, 'utf8')).toBe(text);
+    expect(await textOf(file)).toBe(text);
   });
 }
 

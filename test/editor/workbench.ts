@@ -1,4 +1,5 @@
 /** Hands and eyes on the editor's window: what a user would do with the keyboard, and read on the screen. */
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 
 /** How long one press of a key is given before it is taken for lost, in milliseconds. */
@@ -166,6 +167,16 @@ export async function save(page: Page, patience: number): Promise<void> {
     seen: async () => !(await isChanged(page)),
     patience,
   });
+}
+
+/** What a file says. While the editor writes it, it is empty for a moment. */
+export async function textOf(file: string): Promise<string> {
+  for (let look = 0; look < 40; look += 1) {
+    const text = readFileSync(file, 'utf8');
+    if (text !== '') return text;
+    await new Promise(resolve => setTimeout(resolve, 50));
+  }
+  return '';
 }
 
 /** In the box that asks where a file shall lie, takes the place that is proposed, until the file is there. */
