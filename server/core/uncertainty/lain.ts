@@ -3,6 +3,7 @@ import type { FloatingState } from '../conditions/float.ts';
 import { emptyImmersion, type Immersion } from '../geometry/cut/immersion.ts';
 import { dot, unit } from '../geometry/form/vector.ts';
 import { type Arrangement, floatBoat } from './floatBoat.ts';
+import { IMMERSED } from './heldBoat.ts';
 
 /**
  * How far from its middle a boat lay at each point of a rule, kept from one keystroke to the next: the search at a point begins
@@ -59,15 +60,13 @@ export function awayFrom(middle: FloatingState, floating: FloatingState): Float6
   return numbers;
 }
 
-const KEYS = Object.keys(emptyImmersion()) as readonly (keyof Immersion)[];
-
 interface Surface {
   readonly level: number;
   readonly sums: Immersion;
 }
 
 /** A level and its sums. */
-const SURFACE = 1 + KEYS.length;
+const SURFACE = 1 + IMMERSED.length;
 
 /** The attitude, and all that tells where surfaces lie; of a boat under water those in its tanks. */
 function numbersOf({ up, level, immersed, waters }: EnergyState): Float64Array {
@@ -77,7 +76,7 @@ function numbersOf({ up, level, immersed, waters }: EnergyState): Float64Array {
   let at = up.length;
   for (const { level: height, sums } of surfaces) {
     numbers[at++] = height;
-    for (const key of KEYS) numbers[at++] = sums[key];
+    for (const key of IMMERSED) numbers[at++] = sums[key];
   }
   return numbers;
 }
@@ -88,7 +87,7 @@ function withNumbers(floating: FloatingState, numbers: Float64Array): FloatingSt
   const surface = (): Surface => {
     const level = numbers[at++]!;
     const sums = emptyImmersion();
-    for (const key of KEYS) sums[key] = numbers[at++]!;
+    for (const key of IMMERSED) sums[key] = numbers[at++]!;
     return { level, sums };
   };
   const hull = Number.isFinite(state.level) ? surface() : { level: state.level, sums: state.immersed };

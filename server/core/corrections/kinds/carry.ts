@@ -6,31 +6,28 @@ import { judgeIn } from '../../judges/judge.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { type Scope, scopeOf } from '../balance/row.ts';
 import { type Carried, type CorrectedBoat, type Correction, renamed } from '../correction.ts';
-import { anewAs } from '../room/anewAs.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import { meets } from '../room/slots.ts';
 import { asCorrection, correct } from '../search/correct.ts';
 import { breaksLimit } from '../search/realise.ts';
 import { carryTitle } from '../words/correctionTitle.ts';
-import { isWithin } from './isWithin.ts';
-import { proposeMoves } from './moves.ts';
+import { usualFirst } from './usualFirst.ts';
 
 /**
  * All conditions within their limits where no one set of pieces does for all of them: the boat trimmed for those that every
  * boat has, and what a condition of the builder's own still lacks carried in that alone. Null where that will not do either.
  */
 export function* proposeCarrying(boatToTrim: BoatToTrim): Steps<Correction | null> {
-  const usual: BoatToTrim = { ...boatToTrim, others: [] };
-  const base = isWithin(usual) ? null : ((yield* proposeMoves(usual)) ?? (yield* correct(usual, scopeOf(usual.boat))));
-  if (!base && !isWithin(usual)) return null;
-  const start = base ? anewAs(boatToTrim, base.boat) : boatToTrim;
+  const first = yield* usualFirst(boatToTrim);
+  if (!first) return null;
+  const { done, start } = first;
   const carried: CarriedThere[] = [];
   for (const other of start.others.filter(each => isOut(each, start))) {
     const there = yield* carriedIn(other, start);
     if (!there) return null;
     carried.push(there);
   }
-  return carried.length > 0 ? offerOf(scopeOf(boatToTrim.boat), start, base, carried, boatToTrim) : null;
+  return carried.length > 0 ? offerOf(scopeOf(boatToTrim.boat), start, done, carried, boatToTrim) : null;
 }
 
 /** What serves each condition of the builder's own alone that is out of its limits, and touches no other. */

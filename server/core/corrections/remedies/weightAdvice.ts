@@ -6,13 +6,12 @@ import { massText } from '../../wording/numbers.ts';
 import { heightUp, stationTape } from '../../wording/places.ts';
 import { cheapestPieces } from '../balance/program.ts';
 import { type BalanceRow, type Scope, scopeOf } from '../balance/row.ts';
-import { brokenIn, isWithin } from '../kinds/isWithin.ts';
-import { proposeMoves } from '../kinds/moves.ts';
+import { brokenIn } from '../kinds/isWithin.ts';
+import { usualFirst } from '../kinds/usualFirst.ts';
 import { anewAs } from '../room/anewAs.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Slot } from '../room/slots.ts';
 import { balancesOf } from '../search/balances.ts';
-import { correct } from '../search/correct.ts';
 
 /** Parts of each limit that may be used up. */
 const PARTS = [0.5, 0.9] as const;
@@ -35,10 +34,9 @@ export function* weightAdvice(boatToTrim: BoatToTrim): Steps<string | null> {
  * limits or can be brought there by what is moved or added.
  */
 export function* weightThereAdvice(boatToTrim: BoatToTrim): Steps<string | null> {
-  const usual: BoatToTrim = { ...boatToTrim, others: [] };
-  const done = isWithin(usual) ? null : ((yield* proposeMoves(usual)) ?? (yield* correct(usual, scopeOf(usual.boat))));
-  if (!done && !isWithin(usual)) return null;
-  const start = done ? anewAs(boatToTrim, done.boat) : boatToTrim;
+  const first = yield* usualFirst(boatToTrim);
+  if (!first) return null;
+  const { done, start } = first;
   const asked: string[] = [];
   for (const { condition } of start.others) {
     if (brokenIn(start).every(finding => conditionOf(finding) !== condition.id)) continue;
