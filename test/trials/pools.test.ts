@@ -68,7 +68,8 @@ describe(`${pools.length} boats whose every figure is off by its uncertainty`, (
     const accused = (one: Read) => one.verdict.slips.map(({ reading }) => reading.path.join(' '));
     const slipOf = ({ pool }: Read) => pool.slip?.path.join(' ');
     const slipped = read.filter(({ pool }) => pool.slip);
-    expect(shareOf(slipped, one => accused(one).includes(slipOf(one)!))).toBeGreaterThanOrEqual(0.95);
+    // Of ten one is missed by chance.
+    expect(shareOf(slipped, one => accused(one).includes(slipOf(one)!))).toBeGreaterThanOrEqual(isLong ? 0.95 : 0.9);
     const readings = read.flatMap(one => {
       const wrong = accused(one);
       const all = one.pool.trialSet.trials.flatMap(trial => trial.readings.map(({ path }) => path.join(' ')));
@@ -92,7 +93,7 @@ describe(`${pools.length} boats whose every figure is off by its uncertainty`, (
       const { value, sigma } = factOf(told.explanation, 'mass');
       return [(value - pool.weight!.mass) / sigma];
     });
-    expect(scores.length).toBeGreaterThanOrEqual(0.9 * hidden.length);
+    expect(scores.length).toBeGreaterThanOrEqual((isLong ? 0.9 : 0.8) * hidden.length);
     const mean = scores.reduce((sum, score) => sum + score, 0) / scores.length;
     // The mean of ten is off by a third of one by chance.
     expect(Math.abs(mean)).toBeLessThan(isLong ? 0.3 : 0.9);

@@ -43,9 +43,11 @@ function randomText({ even }: Seeded): string {
       tanks:
         - { name: tank, in: tube, round: ${(1.5 * radius).toFixed(1)} mm, station: ${at(0.35)} to ${at(0.53)} mm, height: ${radius.toFixed(1)} mm, kind: piston }
     payload:
-      - { name: battery, mass: ${mass(between(0.2, 0.24))} g, station: ${at(between(0.29, 0.3))} mm, offset: 0 mm ± 0.5 mm, height: ${(0.5 * radius).toFixed(1)} mm, in: tube }
-      - { name: gear, mass: ${mass(between(0.16, 0.2))} g, station: ${at(between(0.6, 0.61))} mm, offset: 0 mm ± 0.5 mm, height: ${(0.8 * radius).toFixed(1)} mm, in: tube }
-      - { name: ballast, mass: ${mass(0.3)} g, station: ${at(0.45)} mm, offset: 0 mm ± 0.5 mm, height: ${(0.25 * radius).toFixed(1)} mm, in: tube }
+      - { name: battery, mass: ${mass(between(0.2, 0.24))} g, station: ${at(between(0.29, 0.3))} mm ± 0.5 mm, offset: 0 mm ± 0.5 mm, height: ${(0.5 * radius).toFixed(1)} mm, in: tube }
+      - { name: pump, mass: ${mass(between(0.05, 0.06))} g, station: ${at(between(0.38, 0.39))} mm ± 0.5 mm, offset: 0 mm ± 0.5 mm, height: ${(0.9 * radius).toFixed(1)} mm, in: tube }
+      - { name: radio, mass: ${mass(between(0.04, 0.05))} g, station: ${at(between(0.61, 0.63))} mm ± 0.5 mm, offset: 0 mm ± 0.5 mm, height: ${(0.9 * radius).toFixed(1)} mm, in: tube }
+      - { name: motor, mass: ${mass(between(0.1, 0.12))} g, station: ${at(between(0.67, 0.69))} mm ± 0.5 mm, offset: 0 mm ± 0.5 mm, height: ${(0.7 * radius).toFixed(1)} mm, in: tube }
+      - { name: ballast, mass: ${mass(0.3)} g, station: ${at(0.45)} mm ± 0.5 mm, offset: 0 mm ± 0.5 mm, height: ${(0.25 * radius).toFixed(1)} mm, in: tube }
     trials:
       - { condition: surfaced, date: one, marks: [{ station: ${at(0.12)} mm, height: 40 mm ± 1 mm }, { station: ${at(0.78)} mm, height: 40 mm ± 1 mm }], heel: 0° }
       - { condition: submerged, date: one, fill: 50 %, trim: 0°, heel: 0° }
@@ -110,8 +112,8 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[], isPlain = fals
   const inputs = inputsOf(source, variations);
   const drawn = new Map(inputs.map(input => [input, input.value + input.sigma * normal()]));
   const parts = source.payload.map(({ entry }) => entry);
-  const part = parts[Math.floor(even() * 2)]!;
-  const by = (even() < 0.5 ? -1 : 1) * (0.02 + 0.03 * even()) * source.boat.length;
+  const part = parts[Math.floor(even() * parts.length)]!;
+  const by = (even() < 0.5 ? -1 : 1) * (0.015 + 0.02 * even());
   const strayed = wrong.includes('elsewhere') ? { name: part.name, by } : null;
   if (strayed) {
     const station = inputs.find(({ entryName, noun }) => entryName === part.name && noun === 'station')!;

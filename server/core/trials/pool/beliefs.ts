@@ -18,8 +18,11 @@ export const BELIEVED = {
     displaced: [0.001, 0.1],
     density: [30, 11340],
   },
-  /** Of a part, that it lies elsewhere along an axis; how far, by the hull's length; athwart and in height by the room. */
-  elsewhere: { chance: [0.014, 0.004, 0.002], along: 1 / 12, across: 1 / 4 },
+  /**
+   * Of a part, that it lies elsewhere along an axis; how far fore and aft, m, and in a small boat by the hull's length: who
+   * puts it a hand's breadth off sees it, whatever the boat's size. Athwart and in height by the room.
+   */
+  elsewhere: { chance: [0.014, 0.004, 0.002], along: 0.025, byLength: 1 / 12, across: 1 / 4 },
   /** Of a shell, that it takes up water, or holds some above the surface. */
   water: { soaked: 0.01, held: 0.01, spread: 0.1 },
   /** That more is wrong than any two of these; what it may weigh, by the boat's mass. */

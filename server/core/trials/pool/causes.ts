@@ -86,9 +86,9 @@ function strayOf(source: BoatSource, { target, noun }: DayInput): number | null 
   if (!part || !hull) return null;
   const home = source.boat.compartments.find(({ name }) => name === part.inside);
   const room = home ? source.around.shapes.boundsOf(home.form) : hull;
-  const { along, across } = BELIEVED.elsewhere;
+  const { along, byLength, across } = BELIEVED.elsewhere;
   const free = Math.max(0, room.to[axis]! - room.from[axis]! - (part.to[axis]! - part.from[axis]!));
-  return axis === 0 ? Math.min(along * source.boat.length, free / Math.sqrt(12)) : across * free;
+  return axis === 0 ? Math.min(along, byLength * source.boat.length, free / Math.sqrt(12)) : across * free;
 }
 
 /** Weights that are not written down. Of what is felt where nothing was read, the readings tell nothing. */
