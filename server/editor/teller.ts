@@ -27,6 +27,11 @@ export interface TellerHost extends NewsHost {
   readonly reference: () => string | null;
 }
 
+/** What is found after the first is told, in this order. */
+type Part = (analysis: Analysis) => Analysis['settled'] | Said['inMotion'];
+const motion: Part = ({ said }) => said.inMotion;
+const settling: Part = ({ settled }) => settled;
+
 /** Tells the editor what is known of its files, as it becomes known. */
 export interface Teller {
   /** A file was opened or changed. */
@@ -69,13 +74,13 @@ export function createTeller(host: TellerHost): Teller {
   };
 
   /** Some way towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
-  const findTheRest = (uri: string, version: number): void => {
+  const find = (part: Part, uri: string, version: number, then: () => void): void => {
     const document = documents.get(uri);
     if (document?.version !== version || pending.has(uri)) return;
-    const turn = (): boolean => takeTurn(analysisOf(document).settled.step, clock.now);
-    const isAll = attempt(guard, 'findings', turn, () => true);
-    if (isAll) tell(document);
-    guard.defer(() => (isAll ? link(uri) : findTheRest(uri, version)));
+    const turn = (): boolean => takeTurn(part(analysisOf(document)).step, clock.now);
+    const isFound = attempt(guard, 'findings', turn, () => true);
+    if (isFound) tell(document);
+    guard.defer(isFound ? then : () => find(part, uri, version, then));
   };
 
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
@@ -84,21 +89,26 @@ export function createTeller(host: TellerHost): Teller {
     const document = documents.get(uri);
     if (!document || guard.refusal()) return;
     const { version } = document;
-    const isAll = tell(document);
-    const goOn = () => (isAll ? link(uri) : findTheRest(uri, version));
-    if (typing.isGoingOn(uri)) clock.after(REST, () => guard.defer(goOn));
-    else guard.defer(goOn);
+    const linkAll = (): void => link(uri);
+    const settle = (): void => find(settling, uri, version, linkAll);
+    const isTyping = typing.isGoingOn(uri);
+    if (tell(document)) {
+      guard.defer(linkAll);
+      return;
+    }
+    guard.defer(() => find(motion, uri, version, isTyping ? () => {} : settle));
+    if (isTyping) clock.after(REST, () => guard.defer(settle));
   };
 
   return {
     changed(uri) {
       cancel(uri);
       typing.changed(uri);
-      const wait = typing.isGoingOn(uri) && costOf(uri) > CHEAP ? PAUSE : 0;
+      const isWaiting = typing.isGoingOn(uri) && costOf(uri) > CHEAP;
       const run = (): void => publish(uri);
       // What fails in a timer would end the server.
       const safely = (): void => attempt(guard, 'telling', run, () => {});
-      pending.set(uri, clock.after(wait, safely));
+      pending.set(uri, isWaiting ? clock.after(PAUSE, safely) : afterQuestion(clock, safely));
     },
     closed(uri) {
       cancel(uri);
@@ -110,9 +120,22 @@ export function createTeller(host: TellerHost): Teller {
   };
 }
 
+/** Runs something as soon as a question that came with a change has been taken in: what takes no time goes before it. */
+function afterQuestion({ after }: Clock, run: () => void): Stop {
+  let stop: Stop = () => {
+    isStopped = true;
+  };
+  let isStopped = false;
+  // Whoever takes in messages has by then seen to it that the next one has its turn.
+  queueMicrotask(() => {
+    if (!isStopped) stop = after(0, run);
+  });
+  return () => stop();
+}
+
 /** What there is to say of a file as it is now. */
 function createSayings({ service, analysisOf, reference }: TellerHost) {
-  /** What was said of a file when all was last known: what waits stays until it is known again. */
+  /** What was said of a file when it was last known: what waits stays until it is known again. */
   const saidLast = new Map<string, Said>();
   return {
     /** What is known of a file, and whether that is all. */
@@ -121,6 +144,9 @@ function createSayings({ service, analysisOf, reference }: TellerHost) {
       const isAll = analysis.settled.isDone();
       if (isAll) saidLast.set(document.uri, analysis.said);
       const last = saidLast.get(document.uri);
+      const { inMotion } = analysis.said;
+      const isNewer = !isAll && analysis.trials.length === 0 && inMotion.isDone();
+      if (last && isNewer) saidLast.set(document.uri, { ...last, inMotion });
       const shown = isAll || !last ? analysis : service.meanwhile(analysis, last);
       return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
     },

@@ -13,7 +13,7 @@ import type {
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
-import { type Analysis, knownBy, type Said, saying } from '../core/analysis/analysis.ts';
+import { type Analysis, knownBy, type Said, type ToTell, toldMeanwhile } from '../core/analysis/analysis.ts';
 import { waitingWords } from '../core/analysis/waitingWords.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
 import { type Names, pageFor } from '../core/drawing/page.ts';
@@ -67,13 +67,13 @@ export interface BoatService extends EditorAnswers, Documents {
 interface EditorAnswers {
   /** All that is known by now. */
   known(analysis: Analysis): Analysis;
-  /** What is said until all is known, of a file of which all was known before. */
-  meanwhile(analysis: Analysis, last: Said): Analysis;
+  /** What is told until all is known, of a file of which all was known before. */
+  meanwhile(analysis: Analysis, last: Said): ToTell;
   /**
    * `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one, and no
    * links before `makeLinks`.
    */
-  diagnostics(analysis: Analysis, reference: string | null): readonly Diagnostic[];
+  diagnostics(told: ToTell, reference: string | null): readonly Diagnostic[];
   /** Makes what links need, which takes a while; true the first time. */
   makeLinks(): boolean;
   /** What stands for diagnostics and summary when the analysis itself failed. */
@@ -100,7 +100,7 @@ interface EditorAnswers {
   inlayHints(analysis: Analysis, span: Span): readonly InlayHint[];
   codeLenses(analysis: Analysis, uri: string): readonly CodeLens[];
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
-  summary(analysis: Analysis): Summary;
+  summary(told: ToTell): Summary;
   /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
   sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
   /** What could be done to mend the trim, in words, the best first. */
@@ -154,12 +154,12 @@ export function createBoatService(): BoatService {
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
     known: knownBy,
-    meanwhile: saidMeanwhile,
-    diagnostics: (analysis, reference) => {
+    meanwhile: toldMeanwhile,
+    diagnostics: (told, reference) => {
       const known = lines;
       const linkOf = (code: FindingCode) =>
         reference === null || known === null ? null : `${reference}#L${known.get(code)}`;
-      return diagnosticsOf(analysis, linkOf);
+      return diagnosticsOf(told, linkOf);
     },
     makeLinks: () => {
       if (lines !== null) return false;
@@ -213,10 +213,4 @@ export function createBoatService(): BoatService {
     newBoat: newBoatText,
     plannedBoat: (name, figures, units = 'metric') => plannedBoat(name, figures, units, describer),
   };
-}
-
-/** What is said while uncertainties and trials are not in yet: of a boat with trials what was said last, for they are heeded in it. */
-function saidMeanwhile(analysis: Analysis, last: Said): Analysis {
-  const said: Said = analysis.trials.length > 0 ? last : { ...analysis.said, openQuestions: last.openQuestions };
-  return saying(analysis, said);
 }

@@ -21,7 +21,7 @@ import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/imme
 import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
 import type { Form } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
-import { judge } from '../../server/core/judges/judge.ts';
+import { judge, judgeMotion } from '../../server/core/judges/judge.ts';
 import { wantedOf } from '../../server/core/planning/wanted.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { finish } from '../../server/core/steps/steps.ts';
@@ -79,13 +79,13 @@ function conditionsOf(boat: Boat, bodies: Bodies) {
   const toJudge = {
     boat,
     conditions: inBoth(surfaced, submerged),
-    transit: transitBetween(bodies, surfaced, submerged, boat.length),
-    stability: stabilityAfloat(bodies, surfaced),
+    transit: () => transitBetween(bodies, surfaced, submerged, boat.length),
+    stability: () => stabilityAfloat(bodies, surfaced),
     tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
     blows: [],
     wanted: wantedOf(boat, bodies),
   };
-  return { surfaced, submerged, findings: judge(toJudge, FIGURES) };
+  return { surfaced, submerged, findings: [...judge(toJudge, FIGURES), ...finish(judgeMotion(toJudge))] };
 }
 
 /** Every figure of a report: the same with the righting levers of both conditions. */

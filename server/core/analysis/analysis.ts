@@ -6,7 +6,7 @@ import type { BoatToTrim } from '../corrections/room/boatToTrim.ts';
 import type { Scheme } from '../figures/scheme.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
-import type { Working } from '../steps/steps.ts';
+import { type Working, whenAsked } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import type { Learned } from '../trials/learn.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
@@ -31,7 +31,7 @@ export interface Analysis extends BoatInWater {
   /** The figures are those of the boat as the trials have it. */
   readonly withTrials: boolean;
   readonly said: Said;
-  /** Of the file, the boat and the trials, as far as they are known. */
+  /** Of the file, the boat and the trials, as far as they are known; its motion is looked at when they are asked for. */
   readonly findings: readonly Finding[];
   /** What is left open of every figure, trials heard; null until settled, and while parts are missing: that is the greater uncertainty. */
   readonly uncertainties: Uncertainties | null;
@@ -68,20 +68,57 @@ interface FileReading {
 
 /** Findings by what they wait for. */
 export interface Said {
-  /** What the boat does, as far as it is known. */
+  /** What the boat does where it rests, as far as it is known. */
   readonly ofBoat: readonly Finding[];
+  /** What it does on the way down and knocked over, which takes about as long to find as all else that is known at once. */
+  readonly inMotion: Working<readonly Finding[]>;
   /** Trials that differ from the file, slips; none until settled. */
   readonly ofTrials: readonly Finding[];
   /** What the uncertainties leave open of the limits, and what to weigh next; none until settled. */
   readonly openQuestions: readonly Finding[];
 }
 
-/** The same analysis, saying something else. */
-export const saying = (analysis: Omit<Analysis, 'said' | 'findings'>, said: Said): Analysis => ({
-  ...analysis,
-  said,
-  findings: [...analysis.file.findings, ...said.ofBoat, ...said.ofTrials],
-});
+/** The same analysis with what it says. */
+export function saying(analysis: Omit<Analysis, 'said' | 'findings'>, said: Said): Analysis {
+  const findings = whenAsked(() => findingsOf(analysis.file, said));
+  return {
+    ...analysis,
+    said,
+    get findings() {
+      return findings();
+    },
+  };
+}
+
+const findingsOf = ({ findings }: FileReading, said: Said): readonly Finding[] => [
+  ...findings,
+  ...saidOfBoat(said),
+  ...said.ofTrials,
+];
+
+/** What the boat does, where it rests and in motion. */
+export const saidOfBoat = ({ ofBoat, inMotion }: Said): readonly Finding[] => [...ofBoat, ...inMotion.all()];
+
+/** What the editor is told of a file. */
+export type ToTell = Pick<
+  Analysis,
+  'syntax' | 'file' | 'boat' | 'scheme' | 'conditions' | 'others' | 'filed' | 'withTrials' | 'uncertainties'
+> & {
+  readonly findings: readonly Finding[];
+  readonly said: Pick<Said, 'openQuestions'>;
+};
+
+/**
+ * What is told until all is known, of a file of which all was known before: what is not known yet stays as it was told last. Of
+ * a boat with trials that is everything, for they are heeded in it.
+ */
+export function toldMeanwhile(analysis: Analysis, last: Said): ToTell {
+  const { syntax, file, boat, scheme, conditions, others, filed, withTrials, uncertainties, trials, said } = analysis;
+  const inMotion = said.inMotion.isDone() ? said.inMotion : last.inMotion;
+  const now = trials.length > 0 ? last : { ...said, inMotion, openQuestions: last.openQuestions };
+  const findings = findingsOf(file, now);
+  return { syntax, file, boat, scheme, conditions, others, filed, withTrials, uncertainties, said: now, findings };
+}
 
 /** All that is known by now. */
 export const knownBy = (analysis: Analysis): Analysis =>

@@ -6,10 +6,10 @@ import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
 import type { ReadSoFar } from '../corrections/room/boatToTrim.ts';
-import { judge } from '../judges/judge.ts';
+import { judge, judgeMotion } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
-import { inSteps, type Steps, type Working } from '../steps/steps.ts';
+import { allDone, inSteps, type Steps, type Working } from '../steps/steps.ts';
 import { nextReading } from '../trials/nextReading.ts';
 import { readablesOf, rowsRead } from '../trials/readables.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
@@ -52,7 +52,8 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     return yield* settle(atOnce, heard.all(), taught);
   });
   // What is figured without a part is no figure of this boat: nothing is said of it, and the slip is the one finding.
-  const said: Said = { ofBoat: file.isWhole ? judge(filed, scheme.figures) : [], ofTrials: [], openQuestions: [] };
+  const ofBoat = file.isWhole ? { ofBoat: judge(filed, scheme.figures), inMotion: inMotion(filed) } : NOTHING_OF_BOAT;
+  const said: Said = { ...ofBoat, ofTrials: [], openQuestions: [] };
   const known: Omit<Analysis, 'said' | 'findings'> = {
     ...filed,
     syntax: read.syntax,
@@ -90,6 +91,12 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
   const atOnce = saying(known, said);
   return atOnce;
 }
+
+const NOTHING_OF_BOAT: Pick<Said, 'ofBoat' | 'inMotion'> = { ofBoat: [], inMotion: allDone([]) };
+
+/** What does not float goes nowhere. */
+const inMotion = (inWater: BoatInWater): Said['inMotion'] =>
+  inWater.surfaced.status === 'afloat' ? inSteps(() => judgeMotion(inWater)) : allDone([]);
 
 /** The boat by the file; as it lay before where neither it nor what is asked of it has changed. */
 function putInWater({ source, scheme, parts: { cache } }: BoatAsRead, previous?: Analysis): BoatInWater {
@@ -152,6 +159,7 @@ function* settle(atOnce: Analysis, heard: Heard, taught?: TaughtBefore): Steps<A
   yield;
   const said: Said = {
     ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
+    inMotion: pooled ? inMotion(inWater) : atOnce.said.inMotion,
     ofTrials: learned ? judgeTrials(filed.boat, learned.comparisons, learned.verdict?.slips ?? []) : [],
     openQuestions: yield* judgeUncertainties(
       inWater.boat,

@@ -11,6 +11,7 @@ import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
 import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Scheme } from '../figures/scheme.ts';
 import { type StillWanted, wantedOf } from '../planning/wanted.ts';
+import { whenAsked } from '../steps/steps.ts';
 
 /** A boat with how it lies in every condition. */
 export interface BoatInWater {
@@ -25,8 +26,9 @@ export interface BoatInWater {
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
   readonly conditions: readonly LoadedCondition[];
   /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
-  readonly transit: readonly TransitStep[];
-  readonly stability: StabilityAfloat;
+  readonly transit: () => readonly TransitStep[];
+  /** Where else it may come to rest; like the way down it takes as long as all conditions together, and is figured when asked for. */
+  readonly stability: () => StabilityAfloat;
   /** What each tank should hold; empty when the boat cannot hang neutral. */
   readonly tankSizes: readonly TankSizing[];
   /** What it takes to blow those of its tanks that are blown; empty when it does not come to rest under water. */
@@ -57,8 +59,8 @@ export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): B
     submerged,
     others,
     conditions,
-    transit: transitBetween(bodies, surfaced, submerged, boat.length),
-    stability: stabilityAfloat(bodies, surfaced),
+    transit: whenAsked(() => transitBetween(bodies, surfaced, submerged, boat.length)),
+    stability: whenAsked(() => stabilityAfloat(bodies, surfaced)),
     tankSizes: submerged.status === 'neutral' && submerged.heldDown === null ? sizeTanks(bodies, submerged.fill) : [],
     blows: blowsOf(boat, bodies, submerged),
     wanted: wantedOf(boat, bodies),

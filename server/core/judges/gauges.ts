@@ -53,7 +53,7 @@ export interface Gauge {
 export interface ToGauge {
   readonly boat: Boat;
   readonly conditions: readonly InCondition[];
-  readonly transit: readonly TransitStep[];
+  readonly transit: () => readonly TransitStep[];
 }
 
 interface GaugeScheme {
@@ -133,7 +133,7 @@ function transitGauges(now: ToGauge, proposed: ToGauge | null): readonly Gauge[]
     const { kind, id, of, badness, heading, isJudgedInRow, finding } = figure;
     const limit = isJudgedInRow === false ? null : transitLimit(figure, boat);
     const worstOf = ({ transit }: ToGauge): number | null => {
-      const worst = worstStep(transit, step => badness(of(step)));
+      const worst = worstStep(transit(), step => badness(of(step)));
       return worst && of(worst);
     };
     const worst = worstOf(now);

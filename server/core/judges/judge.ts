@@ -8,6 +8,7 @@ import type { Figure } from '../figures/figure.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { StillWanted } from '../planning/wanted.ts';
+import type { Steps } from '../steps/steps.ts';
 import { judgeStability } from './judgeStability.ts';
 import { judgeSubmerged } from './judgeSubmerged.ts';
 import { judgeSurfaced } from './judgeSurfaced.ts';
@@ -19,25 +20,33 @@ import { isHalfEntered, judgeWanted } from './judgeWanted.ts';
 export interface ToJudge {
   readonly boat: Boat;
   readonly conditions: readonly InCondition[];
-  readonly transit: readonly TransitStep[];
-  readonly stability: StabilityAfloat;
+  readonly transit: () => readonly TransitStep[];
+  readonly stability: () => StabilityAfloat;
   readonly tankSizes: readonly TankSizing[];
   readonly blows: readonly Blow[];
   readonly wanted: StillWanted | null;
 }
 
-/** What the boat does outside its limits in any condition, or why nobody knows. It is asked of a boat that is read whole. */
+/**
+ * What the boat does outside its limits where it rests, or why nobody knows: all but what `judgeMotion` tells. It is asked of
+ * a boat that is read whole.
+ */
 export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Finding[] {
-  const { boat, conditions, transit, stability, tankSizes, blows, wanted } = toJudge;
+  const { boat, conditions, tankSizes, blows, wanted } = toJudge;
   const findings = [
     ...(conditions.some(({ state }) => state.status === 'empty') ? [nothingFloats] : []),
     ...conditions.flatMap(inCondition => judgeIn(boat, inCondition, figures)),
-    ...judgeTransit(boat, transit),
-    ...judgeStability(boat, stability),
     ...judgeTanks(boat, tankSizes),
     ...judgeBlows(boat, blows),
   ];
   return [...planned(findings, wanted), ...judgeWanted(boat, wanted)];
+}
+
+/** The same on its way down, and when it is knocked over. */
+export function* judgeMotion({ boat, transit, stability, wanted }: ToJudge): Steps<readonly Finding[]> {
+  const onTheWay = judgeTransit(boat, transit());
+  yield;
+  return planned([...onTheWay, ...judgeStability(boat, stability())], wanted);
 }
 
 /** No weight that is still to come aboard mends these. */

@@ -1,9 +1,9 @@
 import type { FileUnits } from '../../../schema/units.ts';
-import type { Analysis } from '../analysis/analysis.ts';
+import { type Analysis, saidOfBoat } from '../analysis/analysis.ts';
 import type { Trial } from '../boat/trial.ts';
 import { trimSheet } from '../drawing/trimSheet.ts';
 import { waterWords } from '../report/textReport.ts';
-import type { Working } from '../steps/steps.ts';
+import { allDone } from '../steps/steps.ts';
 import { type ComparedReading, compareTrial } from '../trials/pool/compare.ts';
 import { readingText } from '../trials/pool/readingWords.ts';
 import { verdict } from '../trials/pool/words.ts';
@@ -45,7 +45,7 @@ interface ComparedWords extends AgainstFile {
 /** A day by an analysis of its text: by the file at once, with the trials once it is settled. */
 export function poolView(analysis: Analysis, day: PoolDay): PoolView {
   const { boat, learned, file } = analysis;
-  const said = file.isFaulty ? file.findings.filter(({ severity }) => severity === 'error') : analysis.said.ofBoat;
+  const said = file.isFaulty ? file.findings.filter(({ severity }) => severity === 'error') : saidOfBoat(analysis.said);
   return {
     isSettled: analysis.uncertainties !== null,
     isWhole: file.isWhole,
@@ -76,8 +76,6 @@ export function poolPictures(analysis: Analysis, corrected: Advised['drawn']): P
   };
   return { surfaced: of('surfaced-side'), submerged: of('submerged-side') };
 }
-
-const allDone = <T>(value: T): Working<T> => ({ step: () => true, isDone: () => true, all: () => value });
 
 /** The readings of the trials that are being read, against the boat by the file: those trials stand last. */
 function comparedIn(analysis: Analysis, day: PoolDay): readonly ComparedWords[] {

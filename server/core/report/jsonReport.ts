@@ -41,14 +41,14 @@ export function jsonReport(analysis: Analysis) {
     /** The builder's own, by their names. */
     conditions,
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
-    transit: analysis.transit.map(step => ({
+    transit: analysis.transit().map(step => ({
       fill: step.fill,
       draft: step.draft === null ? null : mm(step.draft),
       ...Object.fromEntries(TRANSIT_FIGURES.map(({ id, kind, of }) => [id, of(step) * kind.factor] as const)),
       afloat: step.afloat,
     })),
     righting: rightingJson(analysis),
-    otherEquilibria: analysis.stability.otherEquilibria.map(rest => ({
+    otherEquilibria: analysis.stability().otherEquilibria.map(rest => ({
       trim: degrees(rest.trim),
       heel: degrees(rest.heel),
     })),

@@ -23,6 +23,23 @@ export interface Working<T> {
   readonly all: () => T;
 }
 
+/** What is there without any work. */
+export const allDone = <T>(value: T): Working<T> => ({ step: () => true, isDone: () => true, all: () => value });
+
+/** Makes something once, when it is first asked for. */
+export function whenAsked<T>(make: () => T): () => T {
+  // Once it is made, nothing that it was made from is held any more.
+  let making: (() => T) | null = make;
+  let made: T;
+  return () => {
+    if (making) {
+      made = making();
+      making = null;
+    }
+    return made;
+  };
+}
+
 export function inSteps<T>(begin: () => Steps<T>): Working<T> {
   // Once it is done, nothing that it was made from is held any more.
   let beginning: (() => Steps<T>) | null = begin;

@@ -1,4 +1,4 @@
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { ToTell } from '../../core/analysis/analysis.ts';
 import { byFileWords } from '../../core/analysis/withTrials.ts';
 import { figuredIn, offText, plainText } from '../../core/figures/figured.ts';
 import { whyNoRest } from '../../core/judges/whyNoRest.ts';
@@ -15,7 +15,7 @@ export type StateWords =
   | { readonly title: string; readonly rests: false; readonly why: string };
 
 /** In every condition; trim and heel off the painted waterline, `water` the draft at half length or how full the tank is. */
-export const stateWords = (analysis: Analysis): readonly StateWords[] =>
+export const stateWords = (analysis: ToTell): readonly StateWords[] =>
   analysis.conditions.map((inCondition): StateWords => {
     const { title } = inCondition.condition;
     const all = figuredIn(analysis.boat, inCondition, analysis.scheme.figures);
@@ -43,7 +43,7 @@ export const stateWords = (analysis: Analysis): readonly StateWords[] =>
   });
 
 /** Said before them where the trials are in them. */
-export const trialWords = ({ withTrials }: Analysis): readonly string[] => (withTrials ? ['With the trials'] : []);
+export const trialWords = ({ withTrials }: ToTell): readonly string[] => (withTrials ? ['With the trials'] : []);
 
 export const inFull = (state: StateWords): string =>
   state.rests ? `${state.water}, ${state.trim}, ${state.heel}` : state.why;

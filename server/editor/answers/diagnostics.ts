@@ -1,5 +1,5 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver-types';
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { ToTell } from '../../core/analysis/analysis.ts';
 import type { FindingCode } from '../../core/findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../../core/findings/finding.ts';
 import { rangeOf } from '../../core/text/reading/rangeOf.ts';
@@ -17,7 +17,7 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
 export type FindingLink = (code: FindingCode) => string | null;
 
 /** Every finding that is there, as the editor shows it, open questions last, its code a link to its documentation. */
-export const diagnosticsOf = ({ syntax, findings, said }: Analysis, linkOf: FindingLink): readonly Diagnostic[] => {
+export const diagnosticsOf = ({ syntax, findings, said }: ToTell, linkOf: FindingLink): readonly Diagnostic[] => {
   return [...findings, ...said.openQuestions].map(finding => {
     const href = linkOf(finding.code);
     return { ...diagnosticOf(syntax, finding), ...(href === null ? {} : { codeDescription: { href } }) };

@@ -1,4 +1,4 @@
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { ToTell } from '../../core/analysis/analysis.ts';
 import { waitingWords } from '../../core/analysis/waitingWords.ts';
 import { type StateWords, stateWords, trialWords } from './conditionWords.ts';
 import { escapedMarkdown } from './markdown.ts';
@@ -11,7 +11,7 @@ export interface Summary {
   readonly state: 'inTrim' | 'outOfTrim' | 'faulty' | 'open';
 }
 
-export function summarise(analysis: Analysis): Summary {
+export function summarise(analysis: ToTell): Summary {
   const findings = analysis.findings;
   const state = findings.some(finding => finding.severity === 'error')
     ? 'faulty'
@@ -38,7 +38,7 @@ export function summarise(analysis: Analysis): Summary {
 }
 
 /** The boat is read whole, its uncertainties are figured, and they leave no limit open. */
-const isKnown = ({ file, uncertainties, said }: Analysis): boolean =>
+const isKnown = ({ file, uncertainties, said }: ToTell): boolean =>
   file.isWhole && uncertainties !== null && said.openQuestions.every(({ code }) => code === 'weigh-next');
 
 /** Trim first; afloat the heel, which shows there, under water how full the tank is. */

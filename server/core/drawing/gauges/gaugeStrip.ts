@@ -63,11 +63,8 @@ export function glanceAt(analysis: Analysis, correction: Correction | null): Gla
 function corrected({ kept }: Analysis, correction: Correction): ToGauge {
   const { boat, surfaced, submerged } = correction;
   const bodies = assembleBodies(boat, kept.cache);
-  return {
-    boat,
-    conditions: conditionsOf(correction),
-    transit: transitBetween(bodies, surfaced, submerged, boat.length),
-  };
+  const transit = transitBetween(bodies, surfaced, submerged, boat.length);
+  return { boat, conditions: conditionsOf(correction), transit: () => transit };
 }
 
 function drawn(gauge: Gauge, analysis: Analysis): DrawnGauge {
