@@ -41,7 +41,7 @@ export function answerFileRequests({ connection, service, guard: host, fileAt }:
       },
       ({ uri }) => {
         const file = fileAt(uri);
-        return !file || (file.analysis.settled.step() && file.analysis.corrections.step());
+        return !file || (file.analysis.corrections.step() && file.analysis.offers.step());
       },
     ),
   );

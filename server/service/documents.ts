@@ -93,7 +93,7 @@ export const documents: Documents = {
   },
   written(analysis, what) {
     const settled = analysis.settled.all();
-    const offers = what === 'correction' ? settled.corrections.all() : (settled.learned?.verdict?.offers ?? []);
+    const offers = what === 'correction' ? settled.corrections.all() : settled.offers.all();
     return writtenInto(settled, offers[0]?.changes);
   },
   taken({ syntax }, text) {

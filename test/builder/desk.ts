@@ -33,8 +33,7 @@ export interface Step {
 }
 
 /** The lesson that is offered first: it stands for the best hypothesis. Corrections heed the trials without it. */
-export const firstLesson = (analysis: Analysis): Step | null =>
-  firstOf(analysis, analysis.settled.all().learned?.verdict?.offers ?? []);
+export const firstLesson = (analysis: Analysis): Step | null => firstOf(analysis, analysis.offers.all());
 
 /** The correction that is offered first; null where its word is to float the boat as it is before that. */
 export function firstCorrection(analysis: Analysis): (Step & { readonly chance: number | null }) | null {

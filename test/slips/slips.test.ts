@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { soundMends } from '../../server/core/analysis/soundMends.ts';
 import { service } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { BOATS } from './boats.ts';
 import { slipsOf } from './slipKinds.ts';
 import { tryMends } from './tryMends.ts';
@@ -23,4 +25,21 @@ describe('slips of the pen in small boats', () => {
       expect(mends).toBeGreaterThan(slips.length / 3);
     },
   );
+});
+
+it('a key that is wrongly written is not offered to be taken out where that brings an error', () => {
+  const pair = (offset: string) => boatText`
+    boat: T
+    hull:
+      length: 700 mm
+      compartments:
+        - { name: dry, mass: 322 g, round: 64 mm, station: 170 to 520 mm, height: 46 mm }
+      tanks:
+        - { name: saddle, sides: both, box: 6 x 44 mm, station: 180 to 520 mm, ${offset}: 35.5 mm, height: 44 mm, kind: vented }
+  `;
+  expect(service.analyse(pair('offset')).file.findings).toEqual([]);
+  const analysis = service.analyse(pair('offst'));
+  const [finding] = analysis.file.findings;
+  expect(finding!.mends).toHaveLength(2);
+  expect(soundMends(analysis, finding!)).toEqual([finding!.mends![0]]);
 });

@@ -20,7 +20,7 @@ function learn(text: string, ...options: readonly string[]) {
 describe('trimwright learn', () => {
   it('prints the readings against the file, and what explains them', () => {
     const { code, out, written } = learn(DUNLIN);
-    const [first] = dunlin.learned!.verdict!.offers;
+    const [first] = dunlin.offers.all();
     expect(code).toBe(0);
     expect(out).toContain('2026-05-09, submerged, with “sheet lead at the bow” (16 g)');
     expect(out).toContain(`1. ${first!.title}`);
@@ -28,9 +28,9 @@ describe('trimwright learn', () => {
   });
   it('--write puts the first of them into the file, as the quick fix does', () => {
     const { code, err, written } = learn(DUNLIN, '--write');
-    const { syntax, learned } = dunlin;
+    const { syntax, offers } = dunlin;
     expect([code, err]).toEqual([0, 'a: written.\n']);
-    expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, learned!.verdict!.offers[0]!.changes)!));
+    expect(written.a).toBe(splice(DUNLIN, applyChanges(syntax, offers.all()[0]!.changes)!));
   });
   it('--json gives both to machines', () => {
     const told = JSON.parse(learn(DUNLIN, '--json').out) as {
@@ -47,7 +47,7 @@ describe('trimwright learn', () => {
     expect(told.offers.flatMap(({ edits }) => edits.map(({ text }) => text)).join()).toContain('slip: true');
     expect(told.trials.map(({ readings }) => readings.length)).toEqual([4, 3, 2, 4, 2]);
     expect(told.trials[0]!.readings[0]).toMatchObject({ of: 'mark', station: 60, read: 74, struckOut: false });
-    expect(told.offers.map(({ title }) => title)).toEqual(dunlin.learned!.verdict!.offers.map(({ title }) => title));
+    expect(told.offers.map(({ title }) => title)).toEqual(dunlin.offers.all().map(({ title }) => title));
   });
   it('says of a trial that the boat of the file could not do that it teaches nothing, and why', () => {
     const sunk = boatText`

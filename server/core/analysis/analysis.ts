@@ -9,6 +9,7 @@ import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { type Working, whenAsked } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import type { Learned } from '../trials/learn.ts';
+import type { Offer } from '../trials/pool/offers.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import type { BoatInWater } from './inWater.ts';
 import type { Kept } from './kept.ts';
@@ -45,6 +46,8 @@ export interface Analysis extends BoatInWater {
   readonly settled: Working<Analysis>;
   /** None while the file is faulty, for the fault may be in what the boat weighs. */
   readonly corrections: Working<readonly Correction[]>;
+  /** What the trials teach, to be written into the file; none without trials. */
+  readonly offers: Working<readonly SoundOffer[]>;
   /** The pieces that change between fresh and sea water; null where there is nothing to be trimmed. */
   readonly waterSet: Working<WaterSet | null>;
   /** What was made from forms. */
@@ -53,6 +56,12 @@ export interface Analysis extends BoatInWater {
   readonly neighbours: Neighbours;
   /** Parts for the next analysis of the same file; nobody else looks into them. */
   readonly kept: Kept;
+}
+
+/** What the trials teach, as an edit that was tried on the text. */
+export interface SoundOffer extends Offer {
+  /** What the trials have found and no longer would. */
+  readonly clears: readonly Finding[];
 }
 
 interface FileReading {

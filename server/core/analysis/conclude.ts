@@ -17,6 +17,7 @@ import { type Analysis, type Said, saying } from './analysis.ts';
 import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
 import { keepHistory } from './keepHistory.ts';
 import { type Heard, hear, type Parts, type TaughtBefore } from './kept.ts';
+import { soundOffers } from './soundOffers.ts';
 
 /** A boat as it was read. */
 export interface BoatAsRead extends Pick<Analysis, 'syntax' | 'file' | 'trials' | 'scheme'> {
@@ -77,6 +78,11 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
         ...correction,
         changes: keepHistory(correction.changes, read.syntax, trials),
       }));
+    }),
+    offers: inSteps(function* () {
+      // Ends: a step is a stretch of work, and the work ends.
+      while (!settled.step()) yield;
+      return yield* soundOffers(settled.all());
     }),
     waterSet: inSteps(function* () {
       // Ends: a step is a stretch of work, and the work ends.

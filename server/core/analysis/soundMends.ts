@@ -19,7 +19,7 @@ export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[
   for (const mend of [...originMends(analysis, finding), ...(finding.mends ?? [])]) {
     const loss = losesFigure(analysis.syntax, mend);
     if (loss === null || (loss && sound.length === 0)) continue;
-    if (isTakeOut(mend) || isSound(analysis, finding, mend)) sound.push(mend);
+    if (isSound(analysis, finding, mend)) sound.push(mend);
   }
   return sound;
 }

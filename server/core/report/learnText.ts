@@ -4,7 +4,7 @@ import { isSilent, trialsBlock } from './trialsReport.ts';
 
 /** What the trials tell, and where they offer nothing to write, why. */
 export function learnText(analysis: Analysis, paint: Paint): string {
-  const hasOffers = (analysis.learned?.verdict?.offers.length ?? 0) > 0;
+  const hasOffers = analysis.offers.all().length > 0;
   const told = [trialsBlock(analysis, paint), hasOffers ? '' : nothingToLearn(analysis)];
   return `${told.filter(text => text !== '').join('\n\n')}\n`;
 }

@@ -17,7 +17,7 @@ export function learnedJson(analysis: Analysis) {
       odds: told.odds,
       causes: told.causes.map(cause => causeJson(cause, told)),
     })),
-    offers: verdict.offers.map(({ title, details, odds, changes }) => ({
+    offers: analysis.offers.all().map(({ title, details, odds, changes }) => ({
       title,
       details,
       odds,

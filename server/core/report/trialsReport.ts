@@ -20,7 +20,7 @@ export function trialsBlock(analysis: Analysis, paint: Paint): string {
     ...(comparison.trial.note === null ? [] : [`    note: ${comparison.trial.note}`]),
   ]);
   const said = verdict ? verdictWords(verdict.told, analysis.boat.units).map(words => `  ${words}`) : [];
-  const offers = (verdict?.offers ?? []).map(({ title }, i) => `  ${i + 1}. ${title}`);
+  const offers = analysis.offers.all().map(({ title }, i) => `  ${i + 1}. ${title}`);
   return [
     paint.heading('Trials'),
     ...lines,

@@ -29,7 +29,7 @@ interface Verdict {
   /** What may be wrong with the boat, the likeliest first. */
   readonly told: readonly Told[];
   readonly slips: readonly ReadingSlip[];
-  /** Ways to write that into the file. */
+  /** Ways to write that into the file, not tried yet. */
   readonly offers: readonly Offer[];
   /** The boat by the likeliest of all. */
   readonly source: BoatSource;

@@ -10,7 +10,7 @@ import { rangeOf } from '../../core/text/reading/rangeOf.ts';
 import { asksForWater, changeOfWater } from './changeOfWater.ts';
 import { diagnosticOf } from './diagnostics.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
-import { trialActionsAt } from './trialActions.ts';
+import { asksForTrials, trialActionsAt } from './trialActions.ts';
 
 /** What can be done about the findings that a selection touches: their own mends, and pieces that mend the trim. */
 export function codeActionsAt(atOnce: Analysis, span: Span, file: EditedFile): readonly CodeAction[] {
@@ -32,6 +32,7 @@ export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
   if (!tryMends(settled, touched)) return false;
   const isTrimmed = touched.every(finding => conditionOf(finding) === null);
   if (!isTrimmed && !analysis.corrections.step()) return false;
+  if (asksForTrials(settled, span, touched.some(isOfTrials)) && !analysis.offers.step()) return false;
   return !asksForWater(analysis, span) || analysis.waterSet.step();
 }
 
@@ -83,24 +84,26 @@ function waterActions(analysis: Analysis, span: Span, file: EditedFile): readonl
   return change && edit ? [quickFix(analysis, { title: change.title, findings: [], edit, isBest: false })] : [];
 }
 
-/** What the trials teach stands with what they say of the file; the better explanation is preferred. */
+/** What the trials teach stands with what they say of the file; the best that clears some of it is preferred. */
 function trialsOf(
   analysis: Analysis,
   touched: readonly Finding[],
   span: Span,
   file: EditedFile,
 ): readonly CodeAction[] {
-  const differing = touched.filter(isOnTrials);
-  return trialActionsAt(analysis, span, differing.length > 0).flatMap(({ title, changes, seesTo }, i) => {
+  const actions = trialActionsAt(analysis, span, touched.some(isOfTrials)).flatMap(({ title, changes, clears }) => {
     const edit = editOf(analysis, changes, file);
-    if (!edit) return [];
-    if (seesTo)
-      return [quickFix(analysis, { title, findings: differing, edit, isBest: i === 0 && differing.length > 0 })];
-    return [{ title, kind: CodeActionKind.RefactorRewrite, edit }];
+    return edit ? [{ title, edit, findings: clears && touched.filter(finding => clears.includes(finding)) }] : [];
+  });
+  const best = actions.find(({ findings }) => findings !== null && findings.length > 0);
+  return actions.map(action => {
+    const { title, edit, findings } = action;
+    if (findings) return quickFix(analysis, { title, findings, edit, isBest: action === best });
+    return { title, kind: CodeActionKind.RefactorRewrite, edit };
   });
 }
 
-const isOnTrials = ({ code }: Finding): boolean => code === 'trial-differs';
+const isOfTrials = ({ about }: Finding): boolean => about === 'trials';
 
 interface Fix {
   readonly title: string;

@@ -1,7 +1,7 @@
 import { isInside, type Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Part } from '../../core/boat/boat.ts';
-import type { Change } from '../../core/findings/finding.ts';
+import type { Change, Finding } from '../../core/findings/finding.ts';
 import { flowText, writtenEntry } from '../../core/text/editing/writtenEntry.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
@@ -9,11 +9,12 @@ import type { LearnedTrial } from '../../core/trials/learn.ts';
 import { isOnBoard } from '../../core/trials/pool/dayBoat.ts';
 import { DIFFERS, trialName } from '../../core/trials/pool/readingWords.ts';
 
-/** Something that can be done with the trials, and the findings that it sees to. */
-export interface TrialAction {
+/** Something that can be done with the trials. */
+interface TrialAction {
   readonly title: string;
   readonly changes: readonly Change[];
-  readonly seesTo: 'trial-differs' | null;
+  /** What the trials have found that is cleared by it; null where it mends nothing. */
+  readonly clears: readonly Finding[] | null;
 }
 
 /** What can be done where a selection is in the trials, or on what they say of the file. */
@@ -22,21 +23,17 @@ export function trialActionsAt(analysis: Analysis, span: Span, isOnFinding: bool
   const { path } = pathAt(analysis.syntax, span[0]);
   const isInTrials = path[0] === 'trials';
   const comparisons = analysis.learned?.comparisons ?? [];
-  const offers = (analysis.learned?.verdict?.offers ?? []).map(offer => ({
-    ...offer,
-    seesTo: 'trial-differs' as const,
-  }));
   const here = comparisons.filter(({ trial }) => isInside(path, trial.path));
   const kept = here.length > 0 ? here : lastGood(comparisons);
   return [
-    ...offers,
+    ...analysis.offers.all(),
     ...kept.flatMap(comparison => keepAboard(analysis, comparison) ?? []),
     ...(isInTrials ? [newTrial(analysis)] : []),
   ];
 }
 
 /** Whether a selection lies in the trials, or on what they say of the file. */
-const asksForTrials = (analysis: Analysis, [start]: Span, isOnFinding: boolean): boolean =>
+export const asksForTrials = (analysis: Analysis, [start]: Span, isOnFinding: boolean): boolean =>
   analysis.trials.length > 0 && (isOnFinding || pathAt(analysis.syntax, start).path[0] === 'trials');
 
 /** The last trial in which all was as the file has it. */
@@ -61,7 +58,7 @@ function keepAboard({ syntax, trials, boat }: Analysis, { trial }: LearnedTrial)
     ...others,
   ];
   const what = pieces.length === 1 ? `“${pieces[0]!.name}”` : `${pieces.length} pieces`;
-  return { title: `Keep what was on board in ${trialName(trial)}: ${what} as payload`, changes, seesTo: null };
+  return { title: `Keep what was on board in ${trialName(trial)}: ${what} as payload`, changes, clears: null };
 }
 
 /** A trial that had a piece of that name on board has it no longer for itself; one that had it not says so. */
@@ -97,7 +94,7 @@ function newTrial({ syntax, trials }: Analysis): TrialAction {
   return {
     title: `Add a trial with the readings of ${trialName(last)}, to be overwritten`,
     changes: [{ kind: 'append', path: ['trials'], entry: { fields, comment: 'overwrite what you read' } }],
-    seesTo: null,
+    clears: null,
   };
 }
 

@@ -5,7 +5,7 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import { freeName } from '../../boat/arrangement.ts';
 import type { AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
-import type { Trial } from '../../boat/trial.ts';
+import type { Reading, Trial } from '../../boat/trial.ts';
 import type { Change, EntryText } from '../../findings/finding.ts';
 import { capital } from '../../wording/capital.ts';
 import { lengthText, massText } from '../../wording/numbers.ts';
@@ -26,6 +26,8 @@ export interface Offer {
   readonly changes: readonly Change[];
   /** 0..1. */
   readonly odds: number;
+  /** The reading that it strikes out; null where it is about the boat. */
+  readonly strikesOut: Reading | null;
 }
 
 /** The file as it is, and as it was before anything was learned; what the trials say of it. */
@@ -38,9 +40,8 @@ export interface Taught {
 
 /** The file as it is is at least this likely: then nothing is offered to be put into it. */
 const GOOD_FILE = 0.5;
-/** Less likely explanations are not offered, and so many at most. */
+/** Less likely explanations are not offered. */
 const LEAST_OFFERED = 0.05;
-const MOST_OFFERED = 3;
 /** A reading that is less likely a slip is not offered to be struck out, for that is for good. */
 const SURE_SLIP = 0.9;
 
@@ -53,8 +54,7 @@ export function offersOf(taught: Taught): readonly Offer[] {
       ? []
       : told
           .filter(({ odds, causes }) => odds > LEAST_OFFERED && causes.length > 0)
-          .flatMap(each => offerOf(each, taught) ?? [])
-          .slice(0, MOST_OFFERED);
+          .flatMap(each => offerOf(each, taught) ?? []);
   const slips = slipsOf(taught.estimate)
     .filter(({ odds }) => odds > SURE_SLIP)
     .flatMap(slip => strikeOut(slip, taught) ?? []);
@@ -84,6 +84,7 @@ function strikeOut({ reading, odds, expected, sigma }: ReadingSlip, { source, tr
     details: [`A slip in ${oddsText(odds)}.${should}`],
     changes: [change],
     odds,
+    strikesOut: reading,
   };
 }
 
@@ -107,6 +108,7 @@ function offerOf(told: Told, taught: Taught): Offer | null {
     details: [`${capital(oddsText(told.odds))}: ${toldWords(told, units)}.`],
     changes,
     odds: told.odds,
+    strikesOut: null,
   };
 }
 
