@@ -20,6 +20,11 @@ export const BELIEVED = {
   },
   /** Of a part, that it lies elsewhere along an axis; how far, by the hull's length; athwart and in height by the room. */
   elsewhere: { chance: [0.014, 0.004, 0.002], along: 1 / 12, across: 1 / 4 },
+  /**
+   * Of a thing, that it displaces more or less than written by more than its figures leave open; by which part of it, of a
+   * compartment, and of what is weighed and displaces what its density says, or was dunked.
+   */
+  displaces: { chance: 0.02, compartment: 0.04, other: 0.08 },
   /** Of a shell, that it takes up water, or holds some above the surface. */
   water: { soaked: 0.01, held: 0.01, spread: 0.1 },
   /** That more is wrong than any two of these; what it may weigh, by the boat's mass. */
