@@ -3,14 +3,22 @@ import { floated } from '../../server/core/analysis/inWater.ts';
 import { STANDARD } from '../../server/core/figures/scheme.ts';
 import { finish } from '../../server/core/steps/steps.ts';
 import { learn } from '../../server/core/trials/learn.ts';
-import { factOf } from '../../server/core/trials/pool/words.ts';
+import { factOf, itemOf } from '../../server/core/trials/pool/words.ts';
 import { isLong } from '../helpers/long.ts';
 import { seeded } from '../helpers/seeded.ts';
 import { drawPool, type Figures, type SyntheticPool, type Wrong } from './syntheticPool.ts';
 
 /** Of each kind so many boats, the same at every run; of many, every other floats by other means than the code under test. */
 const BOATS = isLong ? 84 : 5;
-const KINDS: readonly (readonly Wrong[])[] = [[], ['dry'], ['wet'], ['elsewhere'], ['slip'], ['slip', 'dry']];
+const KINDS: readonly (readonly Wrong[])[] = [
+  [],
+  ['dry'],
+  ['wet'],
+  ['elsewhere'],
+  ['slip'],
+  ['slip', 'dry'],
+  ['volume'],
+];
 
 const random = seeded(20261129);
 const pools: readonly SyntheticPool[] = KINDS.flatMap(wrong => {
@@ -98,6 +106,17 @@ describe(`${pools.length} boats whose every figure is off by its uncertainty`, (
     // The mean of ten is off by a third of one by chance.
     expect(Math.abs(mean)).toBeLessThan(isLong ? 0.3 : 0.9);
     expect(shareOf(scores, score => Math.abs(score) < 2)).toBeGreaterThanOrEqual(0.9);
+  });
+  it('a tube that displaces 3 to 8 % more or less than written is named first or second, by about as much', () => {
+    const other = read.filter(isOf('volume'));
+    const named = other.flatMap(({ pool, verdict }) =>
+      verdict.told.slice(0, 2).flatMap(({ causes, explanation }) => {
+        const n = explanation.items.findIndex(({ cause }) => cause.kind === 'displaces' && cause.what === 'tube');
+        return n < 0 || causes.length > 1 ? [] : [{ ...itemOf(explanation, n), truth: pool.swollen! }];
+      }),
+    );
+    expect(named.length).toBeGreaterThanOrEqual((isLong ? 0.8 : 0.7) * other.length);
+    for (const { value, sigma, truth } of named) expect(Math.abs(value - truth) / sigma).toBeLessThan(isLong ? 5 : 3.5);
   });
   it('a part elsewhere is among what may be, by about as much as it strayed', () => {
     const named = read.filter(isOf('elsewhere')).flatMap(({ pool, verdict }) => {

@@ -1,6 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
 import type { PartEntry } from '../../schema/hull.ts';
-import type { Boat } from '../../server/core/boat/boat.ts';
+import type { Boat, Compartment } from '../../server/core/boat/boat.ts';
 import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { readPart } from '../../server/core/boat/readPart.ts';
 import type { BoatSource } from '../../server/core/boat/source.ts';
@@ -17,6 +17,7 @@ import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { waterAt } from '../builder/figures.ts';
 import { floatPlainly } from '../builder/plainFloater.ts';
+import { swollen } from '../builder/reshape.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { predictTrial } from '../helpers/predictTrial.ts';
 import type { Seeded } from '../helpers/seeded.ts';
@@ -62,7 +63,7 @@ function randomText({ even }: Seeded): string {
 }
 
 /** What is wrong with a boat, or with what was read of it. */
-export type Wrong = 'slip' | 'dry' | 'wet' | 'elsewhere';
+export type Wrong = 'slip' | 'dry' | 'wet' | 'elsewhere' | 'volume';
 
 /** A pool: what the builder has, and what is true. */
 export interface SyntheticPool {
@@ -74,6 +75,8 @@ export interface SyntheticPool {
   readonly weight: { readonly mass: number; readonly station: number } | null;
   /** The part that lies elsewhere, and how far aft, m. */
   readonly strayed: { readonly name: string; readonly by: number } | null;
+  /** How much more the tube displaces than written, as a part; null where that is no more wrong than its figures say. */
+  readonly swollen: number | null;
   readonly slip: Reading | null;
 }
 
@@ -123,7 +126,10 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[], isPlain = fals
   const unlisted =
     wrong.includes('dry') || wrong.includes('wet') ? hiddenPart(source, wrong.includes('wet'), random) : null;
   const weight = unlisted && readPart(unlisted, ['hidden'], source.around, [])!;
-  const truth: Boat = weight ? { ...off, payload: [...off.payload, weight] } : off;
+  const swollenBy = wrong.includes('volume') ? (even() < 0.5 ? -1 : 1) * (0.03 + 0.05 * even()) : null;
+  const [tube, ...others] = off.compartments as [Compartment, ...Compartment[]];
+  const grown: Boat = swollenBy === null ? off : { ...off, compartments: [swollen(tube, 1 + swollenBy), ...others] };
+  const truth: Boat = weight ? { ...grown, payload: [...grown.payload, weight] } : grown;
   const read = trials.map(trial => readOff(truth, trial, random, isPlain ? readPlainly : readByCode));
   const figures = figuresOf(truth);
   if (!figures || read.some(trial => trial === null)) return null;
@@ -144,6 +150,7 @@ export function drawPool(random: Seeded, wrong: readonly Wrong[], isPlain = fals
     figures,
     weight: weight && { mass: weight.mass, station: weight.centroid[0] },
     strayed,
+    swollen: swollenBy,
     slip,
   };
 }

@@ -34,6 +34,10 @@ function causeJson(cause: Told['causes'][number], { explanation }: Told) {
       const { entryName, path } = cause.input;
       return { kind: cause.kind, part: entryName, path, axis: cause.axis, by: figureJson(itemOf(explanation, n), 1e3) };
     }
+    case 'displaces': {
+      const n = explanation.items.findIndex(item => item.cause === cause);
+      return { kind: cause.kind, what: cause.what, path: cause.path, percent: figureJson(itemOf(explanation, n), 100) };
+    }
     case 'unlisted':
       return {
         kind: cause.kind,

@@ -48,9 +48,10 @@ export interface Narrowed {
 
 /** Columns `open` averaged out; what is left is of `places`. */
 export function narrowed(space: Space, open: readonly number[], places: readonly number[]): Narrowed {
-  const { stiffness, pull, base } = space;
+  const { stiffness, pull } = space;
+  const bare = -(space.base + space.spread) / 2;
   const seen = { stiffness: places.map(a => places.map(b => stiffness[a]![b]!)), pull: places.map(a => pull[a]!) };
-  if (open.length === 0) return { ...seen, logEvidence: -base / 2 };
+  if (open.length === 0) return { ...seen, logEvidence: bare };
   const inside = openedUp(space, open);
   const ofOpen = solve(
     inside,
@@ -70,7 +71,7 @@ export function narrowed(space: Space, open: readonly number[], places: readonly
     ),
     pull: places.map((a, i) => seen.pull[i]! - open.reduce((sum, c, n) => sum + stiffness[a]![c]! * ofOpen[n]!, 0)),
     logEvidence:
-      -base / 2 +
+      bare +
       inner(
         open.map(a => pull[a]!),
         ofOpen,

@@ -1,4 +1,4 @@
-import { cholesky, forward, inner, type Matrix, times, transposed, zeros } from './cholesky.ts';
+import { cholesky, forward, inner, logDeterminant, type Matrix, times, transposed, zeros } from './cholesky.ts';
 
 /**
  * Readings of which straight lines foretell what is left: `rest = slopes·x + columns·w + error`, with x independent and
@@ -17,10 +17,12 @@ export interface Straight {
 
 /** The readings with x averaged out: all that a hypothesis about w need know of them. */
 export interface Space {
-  /** -2·ln of the likelihood is `base - 2·wᵀ·pull + wᵀ·stiffness·w`, but for what is the same with every w. */
+  /** -2·ln of the likelihood is `spread + base - 2·wᵀ·pull + wᵀ·stiffness·w`, but for what is the same with all straight lines. */
   readonly stiffness: Matrix;
   readonly pull: readonly number[];
   readonly base: number;
+  /** Natural logarithm of the determinant of what is left open of the readings. */
+  readonly spread: number;
   /** What is left of the readings, what each x does to them and each w, so that the open ones count as errors of one each. */
   readonly white: {
     readonly rest: readonly number[];
@@ -49,6 +51,7 @@ export function spaceOf(straight: Straight): Space | null {
     stiffness: white.columns.map(a => white.columns.map(b => inner(a, b))),
     pull: white.columns.map(a => inner(a, white.rest)),
     base: inner(white.rest, white.rest),
+    spread: logDeterminant(triangle),
     white,
   };
 }

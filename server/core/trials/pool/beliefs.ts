@@ -23,6 +23,11 @@ export const BELIEVED = {
    * puts it a hand's breadth off sees it, whatever the boat's size. Athwart and in height by the room.
    */
   elsewhere: { chance: [0.014, 0.004, 0.002], along: 0.025, byLength: 1 / 12, across: 1 / 4 },
+  /**
+   * Of a thing, that it displaces more or less than written by more than its figures leave open; by which part of it, of a
+   * compartment, and of what is weighed and displaces what its density says, or was dunked.
+   */
+  displaces: { chance: 0.02, compartment: 0.04, other: 0.08 },
   /** Of a shell, that it takes up water, or holds some above the surface. */
   water: { soaked: 0.01, held: 0.01, spread: 0.1 },
   /** That more is wrong than any two of these; what it may weigh, by the boat's mass. */

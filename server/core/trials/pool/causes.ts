@@ -1,11 +1,15 @@
+import type { Path } from '../../../../schema/path.ts';
 import { AXES, type AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import type { Reading } from '../../boat/trial.ts';
 import type { SupposedThing } from '../estimation/hypothesis.ts';
 import { BELIEVED } from './beliefs.ts';
 import type { DayInput } from './day.ts';
+import { displacingOf } from './displacing.ts';
 import type { Foretold, ReadingOf } from './foretold.ts';
 import { depthOf, type HidingRoom, hullBounds, partOf, roomOf } from './room.ts';
+import { sigmaOf } from './straight.ts';
+import type { TrialSet } from './trialSet.ts';
 import { anything, bareWeight, basisOf, type Felt, floatingWeight, sinkingWeight } from './weights.ts';
 
 /** What may be wrong. */
@@ -14,6 +18,8 @@ export type Cause =
   | { readonly kind: 'slip'; readonly of: ReadingOf }
   /** A part lies elsewhere along an axis. */
   | { readonly kind: 'elsewhere'; readonly input: DayInput; readonly axis: AxisName }
+  /** A thing displaces more or less than written, its sizes all in proportion, or what it is made of lighter or heavier. */
+  | { readonly kind: 'displaces'; readonly what: string; readonly path: Path }
   /** Something is not written down: dry in a compartment, or out in the water. */
   | { readonly kind: 'unlisted'; readonly inside: string | null }
   /** A shell's wall has taken up water, or it holds some above the surface. */
@@ -23,16 +29,23 @@ export type Cause =
 
 /** A cause that is one number, standard normal beforehand, and what one of it does to the readings. */
 export interface Item {
-  readonly cause: Extract<Cause, { kind: 'slip' | 'elsewhere' }>;
+  readonly cause: Extract<Cause, { kind: 'slip' | 'elsewhere' | 'displaces' }>;
   readonly logOdds: number;
   readonly column: readonly number[];
-  /** What one of it is: of the reading, or of the input, SI. */
+  /** What one of it is: of the reading, m of the place, part of what is displaced. */
   readonly size: number;
+  /** What one of it does to inputs, SI. */
+  readonly shifts: readonly Shift[];
+}
+
+interface Shift {
+  readonly input: DayInput;
+  readonly by: number;
 }
 
 /** A cause that is a weight, felt as loads. */
 export interface Load {
-  readonly cause: Exclude<Cause, { kind: 'slip' | 'elsewhere' }>;
+  readonly cause: Exclude<Cause, { kind: 'slip' | 'elsewhere' | 'displaces' }>;
   readonly logOdds: number;
   readonly things: readonly SupposedThing[];
 }
@@ -48,8 +61,10 @@ function slipSize({ of, value }: Reading, capacity: number): number {
   return of === 'water' ? fraction * capacity : length;
 }
 
-/** Slips, and parts that lie elsewhere. */
-export function itemsOf(source: BoatSource, { readings, inputs, slopes }: Foretold): readonly Item[] {
+/** Slips, parts that lie elsewhere, and things that displace more or less than written. */
+export function itemsOf(trialSet: TrialSet, foretold: Foretold): readonly Item[] {
+  const { source } = trialSet;
+  const { readings, inputs, slopes } = foretold;
   const capacity = source.boat.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
   const slips = readings.map((of, i): Item => {
     const size = slipSize(of.reading, capacity);
@@ -58,6 +73,7 @@ export function itemsOf(source: BoatSource, { readings, inputs, slopes }: Foreto
       logOdds: logOddsOf(BELIEVED.slip.chance),
       column: readings.map((_, k) => (k === i ? size : 0)),
       size,
+      shifts: [],
     };
   });
   const parts = inputs.flatMap((input, k): readonly Item[] => {
@@ -70,11 +86,33 @@ export function itemsOf(source: BoatSource, { readings, inputs, slopes }: Foreto
         logOdds: logOddsOf(BELIEVED.elsewhere.chance[AXES.indexOf(axis)]!),
         column: slopes.map(row => (row[k]! * size) / input.sigma),
         size,
+        shifts: [{ input, by: size }],
       },
     ];
   });
-  return [...slips, ...parts];
+  return [...slips, ...parts, ...volumesOf(trialSet, foretold)];
 }
+
+/** What displaces more or less than written, of which the readings tell. */
+function volumesOf({ source, inputs: filed, variations }: TrialSet, foretold: Foretold): readonly Item[] {
+  const { readings, inputs, slopes } = foretold;
+  const { chance, compartment, other } = BELIEVED.displaces;
+  const places = new Map(inputs.map(({ id }, k) => [id, k]));
+  const sigmas = readings.map(({ reading, trial }) => sigmaOf(reading, trial));
+  return displacingOf(source, filed, variations).flatMap(({ what, path, isCompartment, open, doubled }) => {
+    const size = isCompartment ? compartment : other;
+    if (open >= size) return [];
+    const shifts = doubled.map(({ input, by }): Shift => ({ input, by: size * by }));
+    const column = slopes.map(row =>
+      shifts.reduce((sum, { input, by }) => sum + (row[places.get(input.id) ?? -1] ?? 0) * (by / input.sigma), 0),
+    );
+    if (!column.some((change, i) => Math.abs(change) > TELLING * sigmas[i]!)) return [];
+    return [{ cause: { kind: 'displaces', what, path }, logOdds: logOddsOf(chance), column, size, shifts }];
+  });
+}
+
+/** Less than this of its uncertainty a reading tells nothing. */
+const TELLING = 0.5;
 
 /** How far a part may have strayed by one standard deviation, m; null for what is no place of a part. */
 function strayOf(source: BoatSource, { target, noun }: DayInput): number | null {

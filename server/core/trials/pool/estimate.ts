@@ -1,3 +1,4 @@
+import type { Reading } from '../../boat/trial.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { innerProduct } from '../estimation/leastSquares.ts';
 import { spaceOf } from '../estimation/space.ts';
@@ -31,14 +32,40 @@ const SETTLED = 0.3;
  * full model asked anew in every round.
  */
 export function* estimateBoat(trialSet: TrialSet): Steps<Estimate | null> {
-  const first = yield* linesAbout(trialSet, AS_FILED, AS_FILED);
+  const first = yield* linesAbout(trialSet, AS_FILED);
   if (!first || first.foretold.readings.length === 0) return null;
   const found = yield* followed(trialSet, first, () => 0);
   if (!found) return null;
-  if (found.ranked.named === 0) return yield* estimateOf(found);
+  if (found.ranked.named === 0) return yield* estimateOf(yield* likelierElsewhere(trialSet, found));
   // What can be named may have the boat lie where the readings, one of them a slip, do not: far off straight lines mislead.
   const named = yield* followed(trialSet, first, ({ named }) => named);
   return yield* estimateOf(named && named.ranked.named === 0 ? named : found);
+}
+
+/** By straight lines a boat that shows another reading by so many of its uncertainties lies where they may not hold. */
+const FAR = 5;
+/** So many of those are followed to where they have the boat. */
+const MOST_FAR = 3;
+
+/**
+ * An explanation by which the boat lies elsewhere than by the likeliest (one of them calls a slip what the other believes) is
+ * judged by straight lines about its own boat too: where one is likelier there than the likeliest is by its own, that is the one.
+ */
+function* likelierElsewhere(trialSet: TrialSet, found: Found): Steps<Found> {
+  for (const explanation of farFrom(found)) {
+    const other = yield* followed(trialSet, found.lines, ranked => ranked.rankOf(explanation) ?? ranked.named);
+    if (other && other.ranked.named === 0 && other.ranked.logOdds > found.ranked.logOdds) return other;
+  }
+  return found;
+}
+
+function farFrom({ lines, ranked }: Found): readonly Explanation[] {
+  const { foretold, about } = lines;
+  const all = Array.from({ length: ranked.count }, (_, rank) => ranked.explanation(rank));
+  return all
+    .filter(({ load }) => load?.cause.kind !== 'several')
+    .filter(explanation => shiftBetween(foretold, about, supposedBy(explanation, foretold.inputs)) > FAR)
+    .slice(0, MOST_FAR);
 }
 
 interface Found {
@@ -54,10 +81,11 @@ function* followed(trialSet: TrialSet, start: Lines, choose: (ranked: Ranked) =>
     const { about, foretold } = lines;
     const ranked = yield* explain(trialSet, about, foretold);
     if (!ranked) return null;
-    const boat = supposedBy(ranked.explanation(choose(ranked)), foretold.inputs);
+    const explanation = ranked.explanation(choose(ranked));
+    const boat = supposedBy(explanation, foretold.inputs);
     yield;
     const isDone = round >= MOST_ROUNDS || isSettled(foretold, about, boat);
-    const next: Lines | null = isDone ? null : yield* linesAbout(trialSet, about, boat);
+    const next: Lines | null = isDone ? null : yield* linesNear(trialSet, lines, boat, slipsIn(explanation));
     if (!next) return { lines, ranked };
     lines = next;
   }
@@ -79,7 +107,7 @@ interface Lines {
 
 function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Steps<Ranked | null> {
   const { source } = trialSet;
-  const items = itemsOf(source, foretold);
+  const items = itemsOf(trialSet, foretold);
   const places = Array.from({ length: LOADS }, (_, k) => items.length + k);
   const space = spaceOf(
     straightOf(
@@ -92,24 +120,61 @@ function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Step
 }
 
 /** By the straight lines the boat shows the same as the one that they were taken about. */
-const isSettled = ({ readings, inputs, slopes, loads }: Foretold, about: Supposed, boat: Supposed): boolean => {
-  const by = inputs.map(({ id }) => (boat.off.get(id) ?? 0) - (about.off.get(id) ?? 0));
-  return readings.every(({ reading, trial, place }, i) => {
-    const push = boat.loads[place].map((part, k) => part - about.loads[place][k]!);
-    return Math.abs(innerProduct(slopes[i]!, by) + innerProduct(loads[i]!, push)) < SETTLED * sigmaOf(reading, trial);
-  });
-};
+const isSettled = (foretold: Foretold, about: Supposed, boat: Supposed): boolean =>
+  shiftBetween(foretold, about, boat) < SETTLED;
 
-/** Straight lines about a boat; where it would not lie so, about one half the way to it, and so on. */
-function* linesAbout(trialSet: TrialSet, from: Supposed, to: Supposed): Steps<Lines | null> {
-  let about = to;
-  for (let tries = 0; tries < MOST_HALVINGS; tries++) {
-    const foretold = yield* foretell(trialSet, about);
-    if (foretold) return { about, foretold };
-    about = halfway(from, about);
-  }
-  return null;
+/** By how much a boat shows any reading otherwise than the one that straight lines were taken about, in uncertainties of it. */
+function shiftBetween({ readings, inputs, slopes, loads }: Foretold, about: Supposed, boat: Supposed): number {
+  const by = inputs.map(({ id }) => (boat.off.get(id) ?? 0) - (about.off.get(id) ?? 0));
+  return readings.reduce((most, { reading, trial, place }, i) => {
+    const push = boat.loads[place].map((part, k) => part - about.loads[place][k]!);
+    const shift = innerProduct(slopes[i]!, by) + innerProduct(loads[i]!, push);
+    return Math.max(most, Math.abs(shift) / sigmaOf(reading, trial));
+  }, 0);
 }
+
+function* linesAbout(trialSet: TrialSet, about: Supposed): Steps<Lines | null> {
+  const foretold = yield* foretell(trialSet, about);
+  return foretold && { about, foretold };
+}
+
+/**
+ * Straight lines about a boat; where it would not lie so, or by the full model is further from the readings than the one before,
+ * about one half the way to it, and so on.
+ */
+function* linesNear(trialSet: TrialSet, from: Lines, to: Supposed, slips: Slips): Steps<Lines | null> {
+  const most = Math.max(missed(from, slips), NEAR * from.foretold.readings.length);
+  let about = to;
+  let nearest: Lines | null = null;
+  for (let tries = 0; tries < MOST_HALVINGS; tries++) {
+    const lines = yield* linesAbout(trialSet, about);
+    if (lines && missed(lines, slips) <= most) return lines;
+    if (lines && (!nearest || missed(lines, slips) < missed(nearest, slips))) nearest = lines;
+    about = halfway(from.about, about);
+  }
+  return nearest;
+}
+
+/** By how much readings are slips, SI. */
+type Slips = ReadonlyMap<Reading, number>;
+
+const slipsIn = ({ items, known }: Explanation): Slips =>
+  new Map(
+    items.flatMap(({ cause, size }, n) =>
+      cause.kind === 'slip' ? [[cause.of.reading, size * known.w.mean[n]!] as const] : [],
+    ),
+  );
+
+/** Of each reading so far, in squares of its own uncertainty, is near enough. */
+const NEAR = 4;
+
+/** How far the readings are from what is foretold, in those squares. */
+const missed = ({ foretold: { readings, values } }: Lines, slips: Slips): number =>
+  readings.reduce(
+    (sum, { reading, trial }, i) =>
+      sum + ((reading.value - (slips.get(reading) ?? 0) - values[i]!) / sigmaOf(reading, trial)) ** 2,
+    0,
+  );
 
 const MOST_HALVINGS = 4;
 

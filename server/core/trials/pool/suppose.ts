@@ -14,10 +14,10 @@ import { FACTS, type Fact } from './weights.ts';
 /** The boat as an explanation has it on the mean. */
 export function supposedBy({ items, load, known }: Explanation, inputs: readonly DayInput[]): Supposed {
   const off = new Map(inputs.map(({ id }, k) => [id, known.x[k]!]));
-  for (const [n, { cause, size }] of items.entries()) {
-    if (cause.kind !== 'elsewhere') continue;
-    const { id, sigma } = cause.input;
-    off.set(id, (off.get(id) ?? 0) + (known.w.mean[n]! * size) / sigma);
+  for (const [n, { shifts }] of items.entries()) {
+    for (const { input, by } of shifts) {
+      off.set(input.id, (off.get(input.id) ?? 0) + (known.w.mean[n]! * by) / input.sigma);
+    }
   }
   const pushed = known.w.mean.slice(items.length);
   const at = (from: number): ExtraLoad => (load ? (pushed.slice(from, from + 4) as unknown as ExtraLoad) : NO_LOAD);

@@ -37,6 +37,8 @@ function keyOf(cause: Told['causes'][number]): string {
       return cause.input.id;
     case 'unlisted':
       return cause.inside === null ? 'wet' : `dry ${cause.inside}`;
+    case 'displaces':
+      return `${cause.kind} ${cause.path.join(' ')}`;
     case 'several':
       return cause.kind;
     default:

@@ -32,10 +32,12 @@ export function viewOf(
   const { known, items, load } = explanation;
   const ids = new Map(all.map(({ id }, k) => [id, k]));
   const from = items.length + 4 * PLACES.indexOf(place);
-  const strays = items.flatMap(({ cause, size }, n) => {
-    const at = cause.kind === 'elsewhere' ? inputs.findIndex(({ id }) => id === cause.input.id) : -1;
-    return at < 0 ? [] : [{ at, n, by: size / inputs[at]!.sigma }];
-  });
+  const strays = items.flatMap(({ shifts }, n) =>
+    shifts.flatMap(({ input, by }) => {
+      const at = inputs.findIndex(({ id }) => id === input.id);
+      return at < 0 ? [] : [{ at, n, by: by / inputs[at]!.sigma }];
+    }),
+  );
   // An input of which no reading tells is as it was before: independent of all others.
   const apart = inputs.map(({ id }) => !ids.has(id));
   const whole = (sum: Sum): Weights => {

@@ -1,3 +1,4 @@
+import type { Path } from '../../../../schema/path.ts';
 import type { Steps } from '../../steps/steps.ts';
 import { evidenceOf, judgeThings, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
 import { logSum } from '../estimation/mixture.ts';
@@ -34,6 +35,10 @@ export interface Ranked {
   /** The rank of the likeliest that says what is wrong; behind all others where it hardly counts. */
   readonly named: number;
   explanation(rank: number): Explanation;
+  /** The rank of what says the same as another, by other straight lines; null where it hardly counts. */
+  rankOf(other: Pick<Explanation, 'items' | 'load'>): number | null;
+  /** Natural logarithm of the odds of the likeliest that says what is wrong, to be held against those by other straight lines. */
+  readonly logOdds: number;
 }
 
 /** All explanations that count. `places` are the columns of the loads in the space. */
@@ -56,9 +61,16 @@ export function* weigh(
   const likely = sorted.filter(({ logOdds }) => logOdds > least).slice(0, MOST_TOLD);
   const told = likely.some(isNamed) ? likely : [...likely, ...sorted.filter(isNamed).slice(0, 1)];
   const total = logSum(likely.map(({ logOdds }) => logOdds));
+  const named = told.findIndex(isNamed);
   return {
     count: likely.length,
-    named: told.findIndex(isNamed),
+    named,
+    logOdds: told[named]?.logOdds ?? Number.NEGATIVE_INFINITY,
+    rankOf: other => {
+      const key = keyOf(other);
+      const rank = told.findIndex(({ open, load }) => keyOf({ items: open.map(k => items[k]!), load }) === key);
+      return rank < 0 ? null : rank;
+    },
     explanation: rank => {
       const { open, load, logOdds } = told[rank]!;
       const { at, w, facts } = judged(ground, told[rank]!);
@@ -155,6 +167,29 @@ const MOST_STRAYED = 3.29;
 
 const NOTHING: Normal = { mean: [], covariance: [] };
 
+/** What is said to be wrong, whatever it comes to. */
+const keyOf = ({ items, load }: Pick<Explanation, 'items' | 'load'>): string =>
+  JSON.stringify([items.map(({ cause }) => placeOf(cause)), load?.cause ?? null]);
+
+function placeOf(cause: Item['cause']): Path {
+  switch (cause.kind) {
+    case 'slip':
+      return cause.of.reading.path;
+    case 'elsewhere':
+      return cause.input.path;
+    case 'displaces':
+      return [cause.kind, ...cause.path];
+  }
+}
+
 /** Of one reading or of one figure. */
-const isSame = ({ cause: a }: Item, { cause: b }: Item): boolean =>
-  a.kind === 'slip' ? b.kind === 'slip' && a.of === b.of : b.kind === 'elsewhere' && a.input === b.input;
+function isSame({ cause: a }: Item, { cause: b }: Item): boolean {
+  switch (a.kind) {
+    case 'slip':
+      return b.kind === 'slip' && a.of === b.of;
+    case 'elsewhere':
+      return b.kind === 'elsewhere' && a.input === b.input;
+    case 'displaces':
+      return a === b;
+  }
+}

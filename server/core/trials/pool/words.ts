@@ -1,7 +1,7 @@
 import { countedAt } from '../../../../schema/places.ts';
 import type { FileUnits } from '../../../../schema/units.ts';
 import type { AxisName } from '../../boat/placed.ts';
-import { lengthText, massText } from '../../wording/numbers.ts';
+import { lengthText, massText, percentText } from '../../wording/numbers.ts';
 import { stationsCount } from '../../wording/places.ts';
 import { plusMinus } from '../../wording/withUncertainty.ts';
 import { supposedWeight } from './suppose.ts';
@@ -65,6 +65,12 @@ function causeWords(cause: Told['causes'][number], explanation: Explanation, uni
       const [more, less] = WAYS[cause.axis];
       const far = pairText({ value: Math.abs(value), sigma }, length);
       return `“${cause.input.entryName}” lies ${far} further ${value > 0 ? more : less} than written`;
+    }
+    case 'displaces': {
+      const n = explanation.items.findIndex(item => item.cause === cause);
+      const { value, sigma } = itemOf(explanation, n);
+      const far = plusMinus(percentText(Math.abs(value)), percentText(sigma));
+      return `“${cause.what}” displaces ${far} ${value > 0 ? 'more' : 'less'} than written`;
     }
     case 'unlisted': {
       const where = cause.inside === null ? 'in the water' : `in “${cause.inside}”`;
