@@ -4,7 +4,7 @@ import { soundMends } from '../../server/core/analysis/soundMends.ts';
 import { placeFindings } from '../../server/core/findings/catalogue/placeFindings.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { analysed } from '../helpers/analysed.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 import { countedFrom } from '../helpers/countedFrom.ts';
 import { saidOf } from './placeFindings.ts';
 
@@ -354,4 +354,19 @@ describe('a station counted from elsewhere', () => {
     const all = saidOf(text).flatMap(({ mends }) => mends ?? []);
     expect(all.some(({ changes }) => changes.length === 3)).toBe(true);
   });
+});
+
+it('of more things in each other’s room than any boat has the first are told, and that the others wait', () => {
+  const codesOf = (count: number) => {
+    const things = Array.from(
+      { length: count },
+      (_, i) =>
+        `  - { name: block ${i}, mass: 80 g, box: 30 x 30 mm, station: ${300 + i} to ${340 + i} mm, height: 40 mm }`,
+    );
+    const { file } = analysed(textLines(['hull: { length: 700 mm }', 'payload:', ...things]));
+    return file.findings.map(({ code }) => code);
+  };
+  expect(codesOf(60)).toContain('same-room');
+  expect(codesOf(60).filter(code => code === 'room-not-all-told')).toHaveLength(1);
+  expect(codesOf(20)).not.toContain('room-not-all-told');
 });

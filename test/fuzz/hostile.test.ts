@@ -45,6 +45,12 @@ describe('long runs of one thing, in every kind of place', () => {
   });
 
   const most = longestLine - 200;
+  /** A profile of so many points. */
+  const bulge = (points: number): string =>
+    Array.from({ length: points }, (_, i) => {
+      const t = i / (points - 1);
+      return `[${(60 * t).toFixed(2)}, ${(10 * Math.sin(Math.PI * t)).toFixed(2)}]`;
+    }).join(', ');
   const lines = (line: string, count: number): readonly string[] => new Array(count).fill(line);
   test.each([
     ['blanks before a colon', textLines(['boat: T', `note:${' '.repeat(most)}\u2028x`])],
@@ -73,6 +79,29 @@ describe('long runs of one thing, in every kind of place', () => {
           { length: 250 },
           (_, i) =>
             `  - { name: p${i}, mass: 1 g, box: 20 x 20 mm, station: ${2 * i} to ${2 * i + 60} mm, height: 5 mm }`,
+        ),
+      ]),
+    ],
+    [
+      'turned parts in each other’s room',
+      textLines([
+        'hull: { length: 900 mm }',
+        'payload:',
+        ...Array.from(
+          { length: 25 },
+          (_, i) => `  - { name: p${i}, mass: 9 g, profile: [${bulge(500)}], height: 5 mm }`,
+        ),
+      ]),
+    ],
+    [
+      'rows in each other’s room',
+      textLines([
+        'hull: { length: 900 mm }',
+        'payload:',
+        ...Array.from(
+          { length: 40 },
+          (_, i) =>
+            `  - { name: p${i}, mass: 1 g, round: 4 mm, station: 90 to 94 mm, height: ${20 + i / 10} mm, count: 100, spacing: 5 mm }`,
         ),
       ]),
     ],

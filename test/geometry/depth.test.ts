@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { insideOf } from '../../server/core/geometry/mesh/lineCast.ts';
 import { depthIn } from '../../server/core/geometry/shapes/depth.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 
@@ -37,6 +38,62 @@ describe('depth in a block', () => {
         expect(quick(place)).toBeCloseTo(slow(place), 6);
       }),
     );
+  });
+});
+
+describe('depth in a body of revolution', () => {
+  const step = fc.tuple(fc.double({ min: 0, max: 0.05, noNaN: true }), fc.double({ min: 0, max: 0.05, noNaN: true }));
+  const profile = fc.array(step, { minLength: 2, maxLength: 30 }).map(steps => {
+    let s = 0;
+    // Two of the same station make a shoulder.
+    return steps.map(([by, radius], i) => {
+      if (i % 4 > 0) s += by;
+      return [s, radius] as const;
+    });
+  });
+  const place = fc.double({ min: -0.1, max: 1.2, noNaN: true });
+
+  it('is that of the nearest of all its stretches, looked at one by one', () => {
+    let inside = 0;
+    fc.assert(
+      fc.property(profile, place, fc.double({ min: 0, max: 0.08, noNaN: true }), (points, s, away) => {
+        fc.pre(points.at(-1)![0] > 1e-6);
+        const form = { shape: 'revolved', origin: [0, 0, 0], axis: [1, 0, 0], profile: points } as const;
+        const line = [[points[0]![0], 0] as const, ...points, [points.at(-1)![0], 0] as const];
+        const stretches = line.slice(1).map(([s1, r1], i) => [line[i]!, [s1, r1]] as const);
+        const nearest = Math.min(
+          ...stretches.map(([[s0, r0], [s1, r1]]) => {
+            const square = (s1 - s0) ** 2 + (r1 - r0) ** 2;
+            const f =
+              square > 0 ? Math.min(1, Math.max(0, ((s - s0) * (s1 - s0) + (away - r0) * (r1 - r0)) / square)) : 0;
+            return Math.hypot(s - s0 - f * (s1 - s0), away - r0 - f * (r1 - r0));
+          }),
+        );
+        const isIn = stretches.some(
+          ([[s0, r0], [s1, r1]]) => s1 > s0 && s >= s0 && s <= s1 && away <= r0 + ((r1 - r0) * (s - s0)) / (s1 - s0),
+        );
+        expect(depthIn(form)([s, 0, away])).toBeCloseTo(isIn ? nearest : -nearest, 12);
+        if (nearest > 1e-9) expect(insideOf(form)(0, away)(s)).toBe(isIn);
+        inside += Number(isIn);
+      }),
+      { numRuns: 400 },
+    );
+    expect(inside).toBeGreaterThan(20);
+  });
+});
+
+describe('several forms that are one thing', () => {
+  const shapes = createShapes();
+  const row = (station: number) => boxForm([station, 0, 0], [station + 0.003, 0.003, 0.003]);
+  const rows = { shape: 'compound', parts: Array.from({ length: 40 }, (_, i) => row(0.02 * i)) } as const;
+
+  it('reach into another where one of them does, however small it is', () => {
+    const block = boxForm([0.105, -0.01, -0.01], [0.121, 0.01, 0.01]);
+    expect(shapes.intrusionOf(rows, block)?.by).toBeCloseTo(0.001, 9);
+    expect(shapes.intrusionOf(block, rows)?.at[0]).toBeCloseTo(0.12, 9);
+  });
+  it('do not where each lies beside it', () => {
+    expect(shapes.intrusionOf(rows, boxForm([0.105, -0.01, -0.01], [0.1195, 0.01, 0.01]))).toBe(null);
   });
 });
 

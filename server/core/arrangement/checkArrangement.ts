@@ -1,6 +1,7 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
+import { BLOCK_CORNERS } from '../geometry/form/box.ts';
 import { type Blame, blamesOf } from './blame.ts';
 import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
@@ -41,7 +42,7 @@ export function checkArrangement(
   const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
   const lone = things.filter(({ entry }) => !inside.has(entry));
   const world: World = { things: lone, hull, neighbours };
-  const conflicts = allConflicts(world);
+  const { conflicts, stoppedAt } = allConflicts(world);
   const blames = blamesOf(conflicts, things, hull);
   // A compartment that is out of place itself may well lie elsewhere than round the thing.
   const wrong = new Set(blames.flatMap(({ of }) => (of ? [of.entry.name] : [])));
@@ -49,6 +50,7 @@ export function checkArrangement(
   return [
     ...hidden,
     ...findingsOf(blames, world, boat),
+    ...(stoppedAt ? [notAllTold(stoppedAt)] : []),
     ...visitors.flatMap(each => checkAboard(each, { source, things: lone, hull, neighbours })),
   ];
 }
@@ -59,7 +61,19 @@ interface World {
   readonly neighbours: Neighbours;
 }
 
-function allConflicts({ things, hull, neighbours }: World): readonly Conflict[] {
+/** What lies where it cannot; `stoppedAt` is the first thing that is no longer held against its neighbours. */
+interface Conflicts {
+  readonly conflicts: readonly Conflict[];
+  readonly stoppedAt: Occupant | null;
+}
+
+/** So many things are held against a neighbour, and so many of those that share its room are told: no boat has as many. */
+const MOST_PAIRS = 50_000;
+const MOST_SHARING = 1000;
+/** Two forms that are not both plain blocks take so many times as long. */
+const NOT_PLAIN = 50;
+
+function allConflicts({ things, hull, neighbours }: World): Conflicts {
   const conflicts: (Conflict | null)[] = things.map(thing => neighbours.againstHull(thing, hull));
   const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));
   for (const thing of things) {
@@ -67,14 +81,37 @@ function allConflicts({ things, hull, neighbours }: World): readonly Conflict[] 
     if (home) conflicts.push(neighbours.stickingOut(thing, home));
   }
   const sorted = things.filter(takesRoom).sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
+  let [looked, sharing] = [0, 0];
+  let stoppedAt: Occupant | null = null;
   for (const [i, thing] of sorted.entries()) {
+    if (looked > MOST_PAIRS || sharing > MOST_SHARING) {
+      stoppedAt = thing;
+      break;
+    }
     // Ends: those that begin aft of its end cannot meet it.
     for (let k = i + 1; k < sorted.length && sorted[k]!.bounds.from[0] <= thing.bounds.to[0]; k++) {
-      if (mayMeet(thing, sorted[k]!)) conflicts.push(neighbours.sharedRoomOf(thing, sorted[k]!));
+      const other = sorted[k]!;
+      if (!mayMeet(thing, other)) continue;
+      const conflict = neighbours.sharedRoomOf(thing, other);
+      conflicts.push(conflict);
+      looked += isPlain(thing) && isPlain(other) ? 1 : NOT_PLAIN;
+      sharing += Number(conflict !== null);
     }
   }
-  return conflicts.filter(conflict => conflict !== null);
+  return { conflicts: conflicts.filter(conflict => conflict !== null), stoppedAt };
 }
+
+/** A block, or room without a form. */
+const isPlain = ({ form }: Occupant): boolean =>
+  form === null || (form.shape === 'polyhedron' && form.faces.length === BLOCK_CORNERS.length);
+
+const notAllTold = ({ entry }: Occupant): Finding => ({
+  code: 'room-not-all-told',
+  severity: 'information',
+  about: 'file',
+  message: `So many things lie in each other’s room that “${entry.name}”, and what begins aft of it, is not held against its neighbours. Set right what is told of the others: the rest is looked at then.`,
+  place: { on: 'entry', path: entry.path },
+});
 
 /** A thing would fit, if it lay elsewhere. */
 function fits(thing: Occupant, { things, hull, neighbours }: World): boolean {
@@ -82,7 +119,8 @@ function fits(thing: Occupant, { things, hull, neighbours }: World): boolean {
   const others = things.filter(({ entry }) => entry !== thing.entry);
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
   if (home && neighbours.stickingOut(thing, home)) return false;
-  return !others.some(other => neighbours.sharedRoomOf(thing, other));
+  // Of most of them it is far away: nothing has to be found out, nor remembered.
+  return !others.some(other => mayMeet(thing, other) && neighbours.sharedRoomOf(thing, other));
 }
 
 function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {

@@ -55,4 +55,11 @@ export const placeFindings = {
     why: 'One of them lies elsewhere, or is smaller; in the water their common room would displace twice.',
     todo: 'Check the places and sizes of both.',
   },
+  'room-not-all-told': {
+    title: 'Not everything was held against its neighbours',
+    means:
+      'More things share room, or lie close, than in any boat; those aft of the one that is named were not looked at.',
+    why: 'Every keystroke takes longer with each pair of them.',
+    todo: 'Set right the things that are told: then the others are looked at.',
+  },
 } as const;

@@ -81,10 +81,24 @@ function isInRevolved({ origin, axis, profile }: Revolved, p: Vec3): boolean {
   const from = subtract(p, origin);
   const s = dot(from, axis);
   const away = length(addScaled(from, axis, -s));
-  return profile.some(([to, radius], i) => {
-    const before = profile[i - 1];
-    if (!before || s < before[0] || s > to) return false;
-    if (to === before[0]) return away <= Math.max(before[1], radius);
-    return away <= before[1] + ((radius - before[1]) * (s - before[0])) / (to - before[0]);
-  });
+  for (let i = stretchAt(profile, s); i < profile.length; i++) {
+    const [[from0, radius0], [to, radius]] = [profile[i - 1]!, profile[i]!];
+    if (from0 > s) return false;
+    const there =
+      to === from0 ? Math.max(radius0, radius) : radius0 + ((radius - radius0) * (s - from0)) / (to - from0);
+    if (away <= there) return true;
+  }
+  return false;
+}
+
+/** The first stretch of a profile that reaches a station, by the number of its end: stations never fall. */
+export function stretchAt(profile: Revolved['profile'], s: number): number {
+  let [least, most] = [1, profile.length];
+  // Ends: each round halves what is left.
+  while (least < most) {
+    const middle = (least + most) >> 1;
+    if (profile[middle]![0] >= s) most = middle;
+    else least = middle + 1;
+  }
+  return least;
 }

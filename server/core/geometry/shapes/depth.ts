@@ -3,7 +3,7 @@ import type { Bounds } from '../cut/solids.ts';
 import { cornersOf } from '../form/box.ts';
 import type { Form, Revolved } from '../form/form.ts';
 import { addScaled, dot, length, subtract, type Vec3 } from '../form/vector.ts';
-import { castAft, depthAt } from '../mesh/lineCast.ts';
+import { castAft, depthAt, stretchAt } from '../mesh/lineCast.ts';
 
 /** How deep a place lies in a form, m: its distance from the surface, positive inside and negative outside. */
 export type Depth = (place: Vec3) => number;
@@ -34,7 +34,7 @@ function boxDepth({ from, to }: Bounds): Depth {
   return place => {
     const [x, y, z] = ([0, 1, 2] as const).map(axis => Math.min(place[axis] - from[axis], to[axis] - place[axis]));
     const least = Math.min(x!, y!, z!);
-    return least >= 0 ? least : -Math.hypot(Math.min(x!, 0), Math.min(y!, 0), Math.min(z!, 0));
+    return least >= 0 ? least : -length([Math.min(x!, 0), Math.min(y!, 0), Math.min(z!, 0)]);
   };
 }
 
@@ -46,20 +46,41 @@ function revolvedDepth({ origin, axis, profile }: Revolved): Depth {
     const from = subtract(place, origin);
     const s = dot(from, axis);
     const away = length(addScaled(from, axis, -s));
-    let nearest = Infinity;
+    const next = stretchAt(line, s);
+    let square = Infinity;
     let radius = -1;
-    for (let i = 1; i < line.length; i++) {
-      const [s0, r0] = line[i - 1]!;
-      const [s1, r1] = line[i]!;
-      const [ds, dr] = [s1 - s0, r1 - r0];
-      const square = ds * ds + dr * dr;
-      if (square === 0) continue;
-      const f = Math.min(1, Math.max(0, ((s - s0) * ds + (away - r0) * dr) / square));
-      nearest = Math.min(nearest, Math.hypot(s - s0 - f * ds, away - r0 - f * dr));
-      if (ds > 0 && s >= s0 && s <= s1) radius = Math.max(radius, r0 + (dr * (s - s0)) / ds);
+    // Ahead and astern until the stations alone are further away than what was found.
+    for (let i = next; i < line.length; i++) {
+      const ahead = line[i - 1]![0] - s;
+      if (ahead > 0 && ahead * ahead >= square) break;
+      square = Math.min(square, squareToStretch(line, i, s, away));
+      if (ahead <= 0) radius = Math.max(radius, radiusAt(line, i, s));
     }
+    for (let i = next - 1; i > 0; i--) {
+      const astern = s - line[i]![0];
+      if (astern * astern >= square) break;
+      square = Math.min(square, squareToStretch(line, i, s, away));
+    }
+    const nearest = Math.sqrt(square);
     return away <= radius ? nearest : -nearest;
   };
+}
+
+/** Squared distance of a place at station `s`, `away` from the axis, from the stretch that ends at a point of the line. */
+function squareToStretch(line: Revolved['profile'], i: number, s: number, away: number): number {
+  const [[s0, r0], [s1, r1]] = [line[i - 1]!, line[i]!];
+  const [ds, dr] = [s1 - s0, r1 - r0];
+  const square = ds * ds + dr * dr;
+  if (square === 0) return Infinity;
+  const f = Math.min(1, Math.max(0, ((s - s0) * ds + (away - r0) * dr) / square));
+  const [along, across] = [s - s0 - f * ds, away - r0 - f * dr];
+  return along * along + across * across;
+}
+
+/** The radius of a stretch at a station on it; less than none on a flat shoulder. */
+function radiusAt(line: Revolved['profile'], i: number, s: number): number {
+  const [[s0, r0], [s1, r1]] = [line[i - 1]!, line[i]!];
+  return s1 > s0 ? r0 + ((r1 - r0) * (s - s0)) / (s1 - s0) : -1;
 }
 
 /** Distance of the nearest triangle, m: boxes further off than one already found are passed over. */

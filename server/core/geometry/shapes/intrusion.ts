@@ -1,5 +1,4 @@
 import { cornersOf } from '../form/box.ts';
-import type { Form } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { insideOf } from '../mesh/lineCast.ts';
 import type { Depth } from './depth.ts';
@@ -13,56 +12,91 @@ export interface Intrusion {
   readonly at: Vec3;
 }
 
-/** Places a side of the grid that is laid through the room that both boxes have in common; odd, so that one is its middle. */
-const PLACES = 15;
+/** Places of the grid that is laid through the room that both boxes have in common. */
+const PLACES = 15 ** 3;
+/** The least of a side; odd, so that one is its middle. */
+const LEAST_SIDE = 5;
 /** The outermost places lie just within that room: a share of its size. */
 const WITHIN = 1e-6;
 /** Places of which the depth is asked, at most. */
 const MOST_ASKED = 400;
 
-/** How far two forms reach into each other, by their true forms: a ring round a tube does not. Null where they do not. */
-export function intrusionOf(
-  one: Bounded & { readonly depth: Depth },
-  two: Bounded & { readonly depth: Depth },
-): Intrusion | null {
+type Solid = Bounded & { readonly depth: Depth };
+
+/**
+ * How far two things reach into each other, by the true forms of those of their parts that share room: a ring round a tube
+ * does not. Null where they do not.
+ */
+export function intrusionOf(pairs: readonly (readonly [one: Solid, two: Solid])[]): Intrusion | null {
+  let deepest: (Intrusion & { readonly among: Shared | null }) | null = null;
+  // Of many pairs each is looked at less closely.
+  const share = Math.max(1, pairs.filter(pair => !blocksOf(...pair)).length);
+  for (const pair of pairs) {
+    const among = sharedBy(pair, share);
+    const found = among && deepestIn(pair, among);
+    if (found && found.by > (deepest?.by ?? 0)) deepest = { ...found, among: found.isExact ? null : among };
+  }
+  return deepest && (deepest.among ? refined(deepest, deepest.among) : deepest);
+}
+
+/** The room that the boxes of two forms share, and the grid in it. */
+interface Shared {
+  readonly pair: readonly [one: Solid, two: Solid];
+  readonly from: readonly number[];
+  readonly size: readonly number[];
+  /** Places a side, and of which so many are asked how deep they lie. */
+  readonly side: number;
+  readonly asked: number;
+}
+
+function sharedBy(pair: Shared['pair'], share: number): Shared | null {
+  const [one, two] = pair;
   const from = ([0, 1, 2] as const).map(axis => Math.max(one.bounds.from[axis], two.bounds.from[axis]));
   const size = ([0, 1, 2] as const).map(axis => Math.min(one.bounds.to[axis], two.bounds.to[axis]) - from[axis]!);
   if (!size.every(each => each > 0)) return null;
-  const blocks = blocksOf(one.form, two.form);
-  if (blocks) return deepestInBlocks(blocks, { from, to: from.map((least, axis) => least + size[axis]!) });
-  const marks = size.map((whole, axis) =>
-    Array.from({ length: PLACES }, (_, i) => from[axis]! + whole * (WITHIN + ((1 - 2 * WITHIN) * i) / (PLACES - 1))),
-  );
-  const [inFirst, inSecond] = [insideOf(one.form), insideOf(two.form)];
-  const shared = marks[1]!.flatMap(y =>
-    marks[2]!.flatMap(z => {
-      // A line through the edge of a box may miss it: a hair beside it goes through.
-      const [first, second] = [inFirst(y + HAIR, z + HAIR / 2), inSecond(y + HAIR, z + HAIR / 2)];
-      return marks[0]!.flatMap((x): readonly Vec3[] => (first(x) && second(x) ? [[x, y, z]] : []));
-    }),
-  );
-  const step = Math.ceil(shared.length / MOST_ASKED);
+  const half = Math.floor(Math.cbrt(PLACES / share) / 2);
+  return { pair, from, size, side: Math.max(LEAST_SIDE, 2 * half + 1), asked: Math.ceil(MOST_ASKED / share) };
+}
+
+function deepestIn([one, two]: Shared['pair'], shared: Shared): (Intrusion & { readonly isExact: boolean }) | null {
+  const { from, size } = shared;
+  const blocks = blocksOf(one, two);
+  if (blocks) {
+    const to = from.map((least, axis) => least + size[axis]!);
+    return { ...deepestInBlocks(blocks, { from, to }), isExact: true };
+  }
+  const places = placesInBoth(shared);
+  const step = Math.ceil(places.length / shared.asked);
   let deepest: Intrusion | null = null;
-  for (let i = 0; i < shared.length; i += step) {
-    const at = shared[i]!;
+  for (let i = 0; i < places.length; i += step) {
+    const at = places[i]!;
     const by = Math.max(one.depth(at), two.depth(at));
     if (!deepest || by > deepest.by) deepest = { by, at };
   }
-  return deepest && deepest.by > 0
-    ? refined(
-        deepest,
-        size,
-        place => Math.min(one.depth(place), two.depth(place)) > 0,
-        place => Math.max(one.depth(place), two.depth(place)),
-      )
-    : null;
+  return deepest && deepest.by > 0 ? { ...deepest, isExact: false } : null;
+}
+
+function placesInBoth({ pair: [one, two], from, size, side }: Shared): readonly Vec3[] {
+  const marks = size.map((whole, axis) =>
+    Array.from({ length: side }, (_, i) => from[axis]! + whole * (WITHIN + ((1 - 2 * WITHIN) * i) / (side - 1))),
+  );
+  const [inFirst, inSecond] = [insideOf(one.form), insideOf(two.form)];
+  const places: Vec3[] = [];
+  for (const y of marks[1]!) {
+    for (const z of marks[2]!) {
+      // A line through the edge of a box may miss it: a hair beside it goes through.
+      const [first, second] = [inFirst(y + HAIR, z + HAIR / 2), inSecond(y + HAIR, z + HAIR / 2)];
+      for (const x of marks[0]!) if (first(x) && second(x)) places.push([x, y, z]);
+    }
+  }
+  return places;
 }
 
 type Block = NonNullable<ReturnType<typeof cornersOf>>;
 
-function blocksOf(...forms: readonly Form[]): readonly Block[] | null {
-  const blocks = forms.flatMap(form => (form.shape === 'polyhedron' ? (cornersOf(form) ?? []) : []));
-  return blocks.length === forms.length ? blocks : null;
+function blocksOf(...solids: readonly Solid[]): readonly Block[] | null {
+  const blocks = solids.flatMap(({ form }) => (form.shape === 'polyhedron' ? (cornersOf(form) ?? []) : []));
+  return blocks.length === solids.length ? blocks : null;
 }
 
 /** Two blocks: in the room that they share, each is deepest at the place nearest to its own middle. */
@@ -84,20 +118,16 @@ function deepestInBlocks(
 const HALVINGS = 7;
 
 /** The deepest place near one of the grid, step by step along the axes. */
-function refined(
-  start: Intrusion,
-  size: readonly number[],
-  isShared: (place: Vec3) => boolean,
-  depth: (place: Vec3) => number,
-): Intrusion {
-  let deepest = start;
+function refined(start: Intrusion, { pair: [one, two], size, side }: Shared): Intrusion {
+  let deepest: Intrusion = { by: start.by, at: start.at };
   for (let round = 1; round <= HALVINGS; round++) {
     for (const axis of [0, 1, 2] as const) {
-      for (const side of [-1, 1]) {
+      for (const way of [-1, 1]) {
         const at: [number, number, number] = [deepest.at[0], deepest.at[1], deepest.at[2]];
-        at[axis] += (side * size[axis]!) / (PLACES - 1) / 2 ** round;
-        const by = depth(at);
-        if (by > deepest.by && isShared(at)) deepest = { by, at };
+        at[axis] += (way * size[axis]!) / (side - 1) / 2 ** round;
+        const depths = [one.depth(at), two.depth(at)];
+        const by = Math.max(...depths);
+        if (by > deepest.by && Math.min(...depths) > 0) deepest = { by, at };
       }
     }
   }

@@ -1,4 +1,5 @@
 import type { Bounds } from '../cut/solids.ts';
+import { cornersOf } from '../form/box.ts';
 import type { Form, Revolved } from '../form/form.ts';
 import { insideOf } from '../mesh/lineCast.ts';
 
@@ -21,8 +22,12 @@ export function overlapOf(one: Bounded, two: Bounded): number {
     const apart = Math.hypot(one.form.origin[1] - two.form.origin[1], one.form.origin[2] - two.form.origin[2]);
     return Math.max(0, Math.min(size[0]!, radiusOf(one.form) + radiusOf(two.form) - apart));
   }
+  // Two blocks fill the room that they share.
+  if (isBlock(one.form) && isBlock(two.form)) return least;
   return Math.min(least, ...sharedSizes(one.form, two.form, from, size));
 }
+
+const isBlock = (form: Form): boolean => form.shape === 'polyhedron' && cornersOf(form) !== null;
 
 const isForeAft = (form: Form): form is Revolved => form.shape === 'revolved' && Math.abs(form.axis[0]) === 1;
 

@@ -10,6 +10,7 @@ import { type Loop, silhouetteOf } from '../outline/silhouette.ts';
 import { type CrossSection, crossSectionsOf } from './crossSection.ts';
 import { type Depth, depthIn } from './depth.ts';
 import { type Intrusion, intrusionOf } from './intrusion.ts';
+import { partsMeeting } from './meeting.ts';
 import { once } from './once.ts';
 import { overlapOf } from './overlap.ts';
 import { surfacePlaces } from './surfacePlaces.ts';
@@ -63,8 +64,11 @@ export function createShapes(placements = PLACEMENTS): Shapes {
     depthIn: depthOf,
     intrusionOf: (one, two) => {
       const known = once(intrusions, one, () => new WeakMap<Form, { readonly found: Intrusion | null }>());
-      const whole = (form: Form) => ({ form, bounds: boundsOfForm(form), depth: depthOf(form) });
-      return once(known, two, () => ({ found: intrusionOf(whole(one), whole(two)) })).found;
+      return once(known, two, () => {
+        const whole = (form: Form) => ({ form, bounds: boundsOfForm(form), depth: depthOf(form) });
+        const pairs = partsMeeting(one, two, boundsOfForm);
+        return { found: intrusionOf(pairs.map(([part, other]) => [whole(part), whole(other)])) };
+      }).found;
     },
     crossSectionsOf: form => once(sections, form, () => crossSectionsOf(form, boundsOfForm)),
     surfaceOf: form => once(surfaces, form, () => surfacePlaces(form)),

@@ -10,9 +10,15 @@ const CORNERS = 300;
 const FEW_FACES = 60;
 const DIVIDED = 8;
 
+/** Of many forms that are one thing the sides of each are divided less: so many times in all. */
+const DIVIDED_IN_ALL = 64;
+
 /** Places spread over the surface of a form, its ends and corners among them, m. */
-export function surfacePlaces(form: Form): readonly Vec3[] {
-  if (form.shape === 'compound') return form.parts.flatMap(surfacePlaces);
+export function surfacePlaces(form: Form, divided = DIVIDED): readonly Vec3[] {
+  if (form.shape === 'compound') {
+    const each = Math.max(1, Math.min(divided, Math.floor(DIVIDED_IN_ALL / form.parts.length)));
+    return form.parts.flatMap(part => surfacePlaces(part, each));
+  }
   if (form.shape === 'revolved') return ringPlaces(form);
   if (form.shape === 'ball') {
     const half: readonly (readonly [number, number])[] = Array.from({ length: RINGS }, (_, i) => {
@@ -21,7 +27,7 @@ export function surfacePlaces(form: Form): readonly Vec3[] {
     });
     return ringPlaces({ shape: 'revolved', origin: form.centre, axis: [1, 0, 0], profile: half });
   }
-  return cornerPlaces(form);
+  return cornerPlaces(form, divided);
 }
 
 function ringPlaces({ origin, axis, profile }: Revolved): readonly Vec3[] {
@@ -46,7 +52,7 @@ function radiusOn(profile: Revolved['profile'], s: number): readonly (readonly [
   return s1 > s0 ? [[s, r0 + ((r1 - r0) * (s - s0)) / (s1 - s0)]] : [];
 }
 
-function cornerPlaces({ vertices, faces }: Polyhedron): readonly Vec3[] {
+function cornerPlaces({ vertices, faces }: Polyhedron, divided: number): readonly Vec3[] {
   const corner = (i: number): Vec3 => [vertices[3 * i]!, vertices[3 * i + 1]!, vertices[3 * i + 2]!];
   const count = vertices.length / 3;
   if (faces.length > 3 * FEW_FACES) {
@@ -59,8 +65,8 @@ function cornerPlaces({ vertices, faces }: Polyhedron): readonly Vec3[] {
     // Each side belongs to two triangles: once is enough.
     if (a > b) continue;
     const [from, to] = [corner(a), corner(b)];
-    for (let i = 0; i <= DIVIDED; i++) {
-      const f = i / DIVIDED;
+    for (let i = 0; i <= divided; i++) {
+      const f = i / divided;
       places.push([from[0] + f * (to[0] - from[0]), from[1] + f * (to[1] - from[1]), from[2] + f * (to[2] - from[2])]);
     }
   }
