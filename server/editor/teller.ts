@@ -1,6 +1,6 @@
 import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Analysis, BoatService, Said } from '../service/service.ts';
+import type { Analysis, BoatService, LastKnown } from '../service/service.ts';
 import type { Clock, Stop } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createNews, type NewsHost, type Sayable } from './news.ts';
@@ -27,10 +27,10 @@ export interface TellerHost extends NewsHost {
   readonly reference: () => string | null;
 }
 
-/** What is found after the first is told, in this order. */
-type Part = (analysis: Analysis) => Analysis['settled'] | Said['inMotion'];
-const motion: Part = ({ said }) => said.inMotion;
-const settling: Part = ({ settled }) => settled;
+/** What is found after the first is told, some of it at each call; true when it is all found. */
+type Part = (analysis: Analysis) => boolean;
+const placesAndMotion: Part = ({ file, said }) => file.places.found.step() && said.inMotion.step();
+const settling: Part = ({ settled }) => settled.step();
 
 /** Tells the editor what is known of its files, as it becomes known. */
 export interface Teller {
@@ -77,7 +77,7 @@ export function createTeller(host: TellerHost): Teller {
   const find = (part: Part, uri: string, version: number, then: () => void): void => {
     const document = documents.get(uri);
     if (document?.version !== version || pending.has(uri)) return;
-    const turn = (): boolean => takeTurn(part(analysisOf(document)).step, clock.now);
+    const turn = (): boolean => takeTurn(() => part(analysisOf(document)), clock.now);
     const isFound = attempt(guard, 'findings', turn, () => true);
     if (isFound) tell(document);
     guard.defer(isFound ? then : () => find(part, uri, version, then));
@@ -96,7 +96,7 @@ export function createTeller(host: TellerHost): Teller {
       guard.defer(linkAll);
       return;
     }
-    guard.defer(() => find(motion, uri, version, isTyping ? () => {} : settle));
+    guard.defer(() => find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
     if (isTyping) clock.after(REST, () => guard.defer(settle));
   };
 
@@ -135,21 +135,19 @@ function afterQuestion({ after }: Clock, run: () => void): Stop {
 
 /** What there is to say of a file as it is now. */
 function createSayings({ service, analysisOf, reference }: TellerHost) {
-  /** What was said of a file when it was last known: what waits stays until it is known again. */
-  const saidLast = new Map<string, Said>();
+  /** What was known of a file when it was last told of. */
+  const known = new Map<string, LastKnown>();
   return {
     /** What is known of a file, and whether that is all. */
     of(document: TextDocument): Sayable & { readonly isAll: boolean } {
       const analysis = service.known(analysisOf(document));
       const isAll = analysis.settled.isDone();
-      if (isAll) saidLast.set(document.uri, analysis.said);
-      const last = saidLast.get(document.uri);
-      const { inMotion } = analysis.said;
-      const isNewer = !isAll && analysis.trials.length === 0 && inMotion.isDone();
-      if (last && isNewer) saidLast.set(document.uri, { ...last, inMotion });
+      const last = known.get(document.uri) ?? null;
       const shown = isAll || !last ? analysis : service.meanwhile(analysis, last);
+      const now = service.lastKnown(analysis, last);
+      if (now) known.set(document.uri, now);
       return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
     },
-    forget: (uri: string) => void saidLast.delete(uri),
+    forget: (uri: string) => void known.delete(uri),
   };
 }

@@ -13,7 +13,8 @@ import type {
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse } from '../core/analysis/analyse.ts';
-import { type Analysis, knownBy, type Said, type ToTell, toldMeanwhile } from '../core/analysis/analysis.ts';
+import { type Analysis, knownBy } from '../core/analysis/analysis.ts';
+import { type LastKnown, lastKnown, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
 import { waitingWords } from '../core/analysis/waitingWords.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
 import { type Names, pageFor } from '../core/drawing/page.ts';
@@ -47,7 +48,8 @@ import { type Summary, summarise } from '../editor/answers/summary.ts';
 import { symbolsOf } from '../editor/answers/symbols.ts';
 import { type Documents, documents } from './documents.ts';
 
-export type { Analysis, Said } from '../core/analysis/analysis.ts';
+export type { Analysis } from '../core/analysis/analysis.ts';
+export type { LastKnown } from '../core/analysis/meanwhile.ts';
 export type { Paper } from '../core/drawing/print/printStyle.ts';
 export type { PictureId } from '../core/drawing/trimSheet.ts';
 export { type Paint, plainPaint } from '../core/report/rows.ts';
@@ -68,7 +70,9 @@ interface EditorAnswers {
   /** All that is known by now. */
   known(analysis: Analysis): Analysis;
   /** What is told until all is known, of a file of which all was known before. */
-  meanwhile(analysis: Analysis, last: Said): ToTell;
+  meanwhile(analysis: Analysis, last: LastKnown): ToTell;
+  /** What is known of a file now, what is not as it was known before; null where all of it never was. */
+  lastKnown(analysis: Analysis, before: LastKnown | null): LastKnown | null;
   /**
    * `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one, and no
    * links before `makeLinks`.
@@ -155,6 +159,7 @@ export function createBoatService(): BoatService {
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
     known: knownBy,
     meanwhile: toldMeanwhile,
+    lastKnown,
     diagnostics: (told, reference) => {
       const known = lines;
       const linkOf = (code: FindingCode) =>

@@ -13,7 +13,7 @@ import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import { readSyntax } from '../text/reading/syntax.ts';
 import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis } from './analysis.ts';
-import { arranged } from './arranged.ts';
+import { placesIn } from './arranged.ts';
 import { conclude } from './conclude.ts';
 import type { LoadedScheme, TaughtBefore } from './kept.ts';
 
@@ -34,15 +34,25 @@ export function analyse(
   const variations = previous?.kept.variations ?? emptyVariations();
   const neighbours = previous?.kept.neighbours ?? createNeighbours(cache.shapes);
   const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);
-  const findings = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, neighbours)];
-  const errors = findings.filter(finding => finding.severity === 'error' && !isIn('trials', finding));
+  const written = [...syntax.findings, ...reading.findings];
+  const errors = written.filter(finding => finding.severity === 'error' && !isIn('trials', finding));
+  const places = placesIn(syntax, reading, neighbours);
   // Corrections shall hold in every condition of the file; the figures of the others are what they are without one of them.
   const isFaulty = errors.length > 0;
   const isWhole = errors.every(finding => isIn('conditions', finding)) && reading.boat.leftOut.length === 0;
   return conclude(
     {
       syntax,
-      file: { findings, isFaulty, isWhole, wantedFiles: reading.meshNames },
+      file: {
+        get findings() {
+          return [...written, ...places.found.all()];
+        },
+        written,
+        places,
+        isFaulty,
+        isWhole,
+        wantedFiles: reading.meshNames,
+      },
       source: reading.source,
       trials: reading.trials,
       scheme: loaded.scheme,

@@ -1,4 +1,5 @@
 import type { Neighbours } from '../arrangement/neighbours.ts';
+import type { Entry } from '../boat/boat.ts';
 import type { Trial } from '../boat/trial.ts';
 import type { Correction } from '../corrections/correction.ts';
 import type { WaterSet } from '../corrections/kinds/waterSet.ts';
@@ -32,7 +33,7 @@ export interface Analysis extends BoatInWater {
   /** The figures are those of the boat as the trials have it. */
   readonly withTrials: boolean;
   readonly said: Said;
-  /** Of the file, the boat and the trials, as far as they are known; its motion is looked at when they are asked for. */
+  /** Of the file, the boat and the trials, as far as they are known; places and motion are looked at when they are asked for. */
   readonly findings: readonly Finding[];
   /** What is left open of every figure, trials heard; null until settled, and while parts are missing: that is the greater uncertainty. */
   readonly uncertainties: Uncertainties | null;
@@ -65,14 +66,24 @@ export interface SoundOffer extends Offer {
 }
 
 interface FileReading {
-  /** About the file itself, before it says what the boat does. */
+  /** About the file itself, before it says what the boat does: what is written in it, and where that lies. */
   readonly findings: readonly Finding[];
+  /** Those about what is written. */
+  readonly written: readonly Finding[];
+  readonly places: Places;
   /** It has errors: something may be missing from the figures. */
   readonly isFaulty: boolean;
   /** Nothing is missing from the figures. */
   readonly isWhole: boolean;
   /** Mesh files that the boat is made of, by name; one that was still being loaded is in no figure yet. */
   readonly wantedFiles: readonly string[];
+}
+
+/** What lies where it cannot: no error, so that no figure waits for it. */
+export interface Places {
+  readonly found: Working<readonly Finding[]>;
+  /** The things that it is about; null where things of a trial or a condition are among them. */
+  readonly of: readonly Entry[] | null;
 }
 
 /** Findings by what they wait for. */
@@ -89,7 +100,7 @@ export interface Said {
 
 /** The same analysis with what it says. */
 export function saying(analysis: Omit<Analysis, 'said' | 'findings'>, said: Said): Analysis {
-  const findings = whenAsked(() => findingsOf(analysis.file, said));
+  const findings = whenAsked(() => findingsOf(analysis.file.findings, said));
   return {
     ...analysis,
     said,
@@ -99,35 +110,15 @@ export function saying(analysis: Omit<Analysis, 'said' | 'findings'>, said: Said
   };
 }
 
-const findingsOf = ({ findings }: FileReading, said: Said): readonly Finding[] => [
-  ...findings,
+/** All findings, after those about the file. */
+export const findingsOf = (ofFile: readonly Finding[], said: Said): readonly Finding[] => [
+  ...ofFile,
   ...saidOfBoat(said),
   ...said.ofTrials,
 ];
 
 /** What the boat does, where it rests and in motion. */
 export const saidOfBoat = ({ ofBoat, inMotion }: Said): readonly Finding[] => [...ofBoat, ...inMotion.all()];
-
-/** What the editor is told of a file. */
-export type ToTell = Pick<
-  Analysis,
-  'syntax' | 'file' | 'boat' | 'scheme' | 'conditions' | 'others' | 'filed' | 'withTrials' | 'uncertainties'
-> & {
-  readonly findings: readonly Finding[];
-  readonly said: Pick<Said, 'openQuestions'>;
-};
-
-/**
- * What is told until all is known, of a file of which all was known before: what is not known yet stays as it was told last. Of
- * a boat with trials that is everything, for they are heeded in it.
- */
-export function toldMeanwhile(analysis: Analysis, last: Said): ToTell {
-  const { syntax, file, boat, scheme, conditions, others, filed, withTrials, uncertainties, trials, said } = analysis;
-  const inMotion = said.inMotion.isDone() ? said.inMotion : last.inMotion;
-  const now = trials.length > 0 ? last : { ...said, inMotion, openQuestions: last.openQuestions };
-  const findings = findingsOf(file, now);
-  return { syntax, file, boat, scheme, conditions, others, filed, withTrials, uncertainties, said: now, findings };
-}
 
 /** All that is known by now. */
 export const knownBy = (analysis: Analysis): Analysis =>

@@ -4,8 +4,20 @@ import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { Entry } from '../boat/boat.ts';
 import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
+import { inOneStep } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { hasSlip, sectionSlips } from '../text/reading/values.ts';
+import type { Places } from './analysis.ts';
+
+/** The same when it is asked for. */
+export function placesIn(syntax: Syntax, reading: BoatReading, neighbours: Neighbours): Places {
+  const { shells, compartments, tanks, payload, bays } = reading.boat;
+  const isVisited = [...reading.conditions, ...reading.trials].some(({ aboard }) => aboard.length > 0);
+  return {
+    found: inOneStep(() => arranged(syntax, reading, neighbours)),
+    of: isVisited ? null : [...shells, ...compartments, ...tanks, ...payload, ...bays],
+  };
+}
 
 /**
  * What lies where it cannot. Nothing is said of what a fault leaves in uncertainty: that would be a second complaint about
@@ -19,12 +31,15 @@ export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neigh
   const faults = reading.findings.flatMap(({ severity, place }) =>
     severity === 'error' && 'path' in place ? [place.path] : [],
   );
-  const isFaulty = (path: Path): boolean => hasSlip(syntax, path) || faults.some(fault => isInside(fault, path));
+  const isAnyFaulty = hasSlip(syntax, []) || faults.length > 0;
+  const isFaulty = (path: Path): boolean =>
+    isAnyFaulty && (hasSlip(syntax, path) || faults.some(fault => isInside(fault, path)));
   // A line that lost its place may be the one that says where a thing is.
   const mayLackKeys = (path: Path): boolean => isFaulty(path) || sectionSlips(syntax, path);
   const lacksCompartments = isFaulty(['hull', 'compartments']);
   const doubts = {
     hasLength,
+    isAnyDoubtful: isAnyFaulty,
     isDoubtful: ({ entry }: { readonly entry: Entry }) => isFaulty(entry.path),
     lacksShells: isFaulty(['hull', 'shells']),
   };

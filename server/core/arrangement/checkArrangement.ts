@@ -7,6 +7,7 @@ import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
 import type { Hull } from './hull.ts';
+import type { Misfits } from './misfits.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
 import { originMend, otherOrigins, shiftFrom } from './otherOrigin.ts';
@@ -15,7 +16,8 @@ import { mayMeet, takesRoom } from './sharedRoom.ts';
 
 /** What is left out of the check: what a fault elsewhere in the file leaves in uncertainty. */
 export interface Doubts {
-  /** Of this thing not all is known. */
+  /** Of some thing not all is known, and of which. */
+  readonly isAnyDoubtful: boolean;
   readonly isDoubtful: (thing: Occupant) => boolean;
   /** The file says the hull’s length. */
   readonly hasLength: boolean;
@@ -35,24 +37,31 @@ export function checkArrangement(
   visitors: readonly Visitors[],
 ): readonly Finding[] {
   const { boat } = source;
-  const { shapes } = neighbours;
-  const things = neighbours.occupantsOf(source).filter(thing => !doubts.isDoubtful(thing));
-  const inside = perhapsInside(boat, shapes);
+  const all = neighbours.occupantsOf(source);
+  const things = doubts.isAnyDoubtful ? all.filter(thing => !doubts.isDoubtful(thing)) : all;
   const known = neighbours.hullOf(things, doubts.hasLength ? boat.length : null);
   const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
-  const lone = things.filter(({ entry }) => !inside.has(entry));
-  const world: World = { things: lone, hull, neighbours };
+  const find = () => misfitsOf(boat, things, hull, neighbours);
+  // What is doubtful is not among the things, and may have changed.
+  const { findings, hidden } =
+    things === all ? neighbours.misfitsOf({ things, hull, units: boat.units }, find) : find();
+  const coming = visitors.filter(({ aboard }) => aboard.length > 0);
+  if (coming.length === 0) return findings;
+  const lone = things.filter(({ entry }) => !hidden.has(entry));
+  return [...findings, ...coming.flatMap(each => checkAboard(each, { source, things: lone, hull, neighbours }))];
+}
+
+function misfitsOf(boat: Boat, things: readonly Occupant[], hull: Hull, neighbours: Neighbours): Misfits {
+  const inside = perhapsInside(boat, neighbours.shapes);
+  const hidden = new Set(inside.keys());
+  const world: World = { things: things.filter(({ entry }) => !hidden.has(entry)), hull, neighbours };
   const { conflicts, stoppedAt } = allConflicts(world);
   const blames = blamesOf(conflicts, things, hull);
   // A compartment that is out of place itself may well lie elsewhere than round the thing.
   const wrong = new Set(blames.flatMap(({ of }) => (of ? [of.entry.name] : [])));
-  const hidden = [...inside.values()].flatMap(({ home, finding }) => (wrong.has(home) ? [] : [finding]));
-  return [
-    ...hidden,
-    ...findingsOf(blames, world, boat),
-    ...(stoppedAt ? [notAllTold(stoppedAt)] : []),
-    ...visitors.flatMap(each => checkAboard(each, { source, things: lone, hull, neighbours })),
-  ];
+  const told = [...inside.values()].flatMap(({ home, finding }) => (wrong.has(home) ? [] : [finding]));
+  const untold = stoppedAt ? [notAllTold(stoppedAt)] : [];
+  return { conflicts, hidden, findings: [...told, ...findingsOf(blames, world, boat), ...untold] };
 }
 
 interface World {

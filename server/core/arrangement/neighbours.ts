@@ -7,6 +7,7 @@ import type { Conflict } from './conflict.ts';
 import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
 import { type Hull, hullOf } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
+import { type Arranging, type KeptMisfits, type Misfits, misfitsAlike } from './misfits.ts';
 import { type Occupant, occupantsOf } from './occupant.ts';
 import { movedAft } from './otherOrigin.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
@@ -22,6 +23,8 @@ export interface Neighbours {
   againstHull(thing: Occupant, hull: Hull): Conflict | null;
   stickingOut(thing: Occupant, home: Occupant): Conflict | null;
   sharedRoomOf(one: Occupant, two: Occupant): Conflict | null;
+  /** What is found of how things lie; of such as lie alike it is found once. */
+  misfitsOf(arranging: Arranging, find: () => Misfits): Misfits;
   /** A thing where it would lie so much further aft, m. */
   movedAft(thing: Occupant, by: number): Occupant;
   /** The bays of a boat by the room that is free in them, as `bayInFree` cuts each; the same list where all are free. */
@@ -30,6 +33,9 @@ export interface Neighbours {
 
 /** Hulls that are remembered: the boat by its file, and as the trials have it, each before and after the last keystroke. */
 const HULLS = 4;
+
+/** Arrangements that are remembered: as the file is, and as it would be with a mend or a part moved. */
+const LAST_MISFITS = 2;
 
 /** Places of a thing that are remembered: one for each origin that it may have been counted from. */
 const MOVES = 4;
@@ -47,6 +53,7 @@ interface KnownBay extends Blockage {
 export function createNeighbours(shapes: Shapes): Neighbours {
   const occupants = new WeakMap<Entry, Occupant>();
   const hulls: KnownHull[] = [];
+  const misfits: KeptMisfits[] = [];
   const bays = new WeakMap<Bay, KnownBay>();
   const moved = new WeakMap<Occupant, Map<number, Occupant>>();
   const hullConflicts = pairs<Hull>();
@@ -69,6 +76,13 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     againstHull: (thing, hull) => hullConflicts(thing, hull, () => againstHull(thing, hull, shapes)),
     stickingOut: (thing, home) => homeConflicts(thing, home, () => stickingOut(thing, home, shapes)),
     sharedRoomOf: (one, two) => roomConflicts(one, two, () => sharedRoomOf(one, two, shapes)),
+    misfitsOf: (arranging, find) => {
+      const known = misfits.map(kept => misfitsAlike(arranging, kept)).find(found => found !== null);
+      const found = known ?? find();
+      misfits.unshift({ ...arranging, ...found });
+      misfits.splice(LAST_MISFITS);
+      return found;
+    },
     movedAft: (thing, by) => {
       const known = once(moved, thing, () => new Map<number, Occupant>());
       const there = known.get(by) ?? movedAft(thing, by);

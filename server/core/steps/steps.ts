@@ -23,6 +23,13 @@ export interface Working<T> {
   readonly all: () => T;
 }
 
+/** Work that is not worth dividing. */
+export const inOneStep = <T>(make: () => T): Working<T> =>
+  // biome-ignore lint/correctness/useYield: There is but one step.
+  inSteps(function* () {
+    return make();
+  });
+
 /** What is there without any work. */
 export const allDone = <T>(value: T): Working<T> => ({ step: () => true, isDone: () => true, all: () => value });
 

@@ -1,4 +1,4 @@
-import type { ToTell } from '../../core/analysis/analysis.ts';
+import type { ToTell } from '../../core/analysis/meanwhile.ts';
 import { byFileWords } from '../../core/analysis/withTrials.ts';
 import { figuredIn, offText, plainText } from '../../core/figures/figured.ts';
 import { whyNoRest } from '../../core/judges/whyNoRest.ts';

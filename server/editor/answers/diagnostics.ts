@@ -1,5 +1,5 @@
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver-types';
-import type { ToTell } from '../../core/analysis/analysis.ts';
+import type { ToTell } from '../../core/analysis/meanwhile.ts';
 import type { FindingCode } from '../../core/findings/catalogue/catalogue.ts';
 import type { Finding, Severity } from '../../core/findings/finding.ts';
 import { rangeOf } from '../../core/text/reading/rangeOf.ts';

@@ -1,4 +1,4 @@
-import type { ToTell } from '../../core/analysis/analysis.ts';
+import type { ToTell } from '../../core/analysis/meanwhile.ts';
 import { waitingWords } from '../../core/analysis/waitingWords.ts';
 import { type StateWords, stateWords, trialWords } from './conditionWords.ts';
 import { escapedMarkdown } from './markdown.ts';
