@@ -1,5 +1,6 @@
 import type { PartEntry } from '../../../schema/hull.ts';
 import type { Quantity } from '../../../schema/quantity.ts';
+import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { lengthText } from '../wording/numbers.ts';
 import { measuredForm, type Placed, type PlacedEntry, type PlacedForm, TAPE, tellUnused } from './placed.ts';
@@ -81,11 +82,17 @@ function placeForms(entries: NonNullable<PartEntry['forms']>, setting: Setting):
   );
 }
 
+const shareRoom = (a: Bounds, b: Bounds): boolean =>
+  ([0, 1, 2] as const).every(axis => Math.min(a.to[axis], b.to[axis]) - Math.max(a.from[axis], b.from[axis]) > TAPE);
+
 function tellOverlaps(parts: readonly Form[], setting: Setting): void {
   const { shapes, units } = setting.around;
+  const boxes = parts.map(part => shapes.boundsOf(part));
   for (const [i, part] of parts.entries()) {
-    for (const [k, other] of parts.slice(0, i).entries()) {
-      const by = shapes.overlapOf(other, part);
+    for (let k = 0; k < i; k++) {
+      // Of most pairs the boxes tell that they are apart: nothing has to be found out, nor remembered.
+      if (!shareRoom(boxes[k]!, boxes[i]!)) continue;
+      const by = shapes.overlapOf(parts[k]!, part);
       if (by <= TAPE) continue;
       tell(
         { ...setting, path: [...setting.path, 'forms', i] },

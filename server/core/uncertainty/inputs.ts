@@ -43,13 +43,17 @@ function keptInputs(source: BoatSource, list: ListName, index: number, cache: Va
   return kept?.checked === checked && kept.index === index ? kept : null;
 }
 
+/** A thing of many forms has many: so many of them are tried in one step. */
+const INPUTS_A_STEP = 8;
+
 /** Uncertain numbers that stand in one entry. */
 function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): Steps<KeptInputs> {
   const { checked, entry } = source[at.list][at.index]!;
   const { path, name } = entry;
   const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
   const own: Input[] = [];
-  for (const draft of entryInputs(checked, path, lying)) {
+  for (const [i, draft] of entryInputs(checked, path, lying).entries()) {
+    if (i > 0 && i % INPUTS_A_STEP === 0) yield;
     const input = named(draft, path, name, at);
     if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
   }

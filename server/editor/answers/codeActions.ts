@@ -36,11 +36,16 @@ export function prepareCodeActions(analysis: Analysis, span: Span): boolean {
   return !asksForWater(analysis, span) || analysis.waterSet.step();
 }
 
+/** Of a selection with more findings the first are seen to: their mends are tried one by one, and nobody reads so many. */
+const MOST_FINDINGS = 50;
+
 const findingsIn = (analysis: Analysis, [start, end]: Span): readonly Finding[] =>
-  analysis.findings.filter(finding => {
-    const range = rangeOf(analysis.syntax, finding.place);
-    return range[0] <= end && range[1] >= start;
-  });
+  analysis.findings
+    .filter(finding => {
+      const range = rangeOf(analysis.syntax, finding.place);
+      return range[0] <= end && range[1] >= start;
+    })
+    .slice(0, MOST_FINDINGS);
 
 function mendsOf(analysis: Analysis, finding: Finding, file: EditedFile): readonly CodeAction[] {
   return soundMends(analysis, finding).flatMap((mend, i) => {

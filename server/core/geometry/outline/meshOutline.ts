@@ -25,7 +25,13 @@ const INSIDE = 1e-6;
 const BINS = 512;
 
 function placesOf({ vertices, faces }: Polyhedron, axis: 0 | 1 | 2): Float64Array {
-  const all = Float64Array.from(faces, vertex => vertices[3 * vertex + axis]!).sort();
+  // Each corner once, though six triangles have it.
+  const isUsed = new Uint8Array(vertices.length / 3);
+  for (const vertex of faces) isUsed[vertex] = 1;
+  const all = new Float64Array(isUsed.reduce((sum, used) => sum + used, 0));
+  let count = 0;
+  for (const [vertex, used] of isUsed.entries()) if (used) all[count++] = vertices[3 * vertex + axis]!;
+  all.sort();
   const [first, last] = [all[0] ?? 0, all.at(-1) ?? 0];
   const distinct: number[] = [];
   for (const at of all) if (distinct.length === 0 || at - distinct.at(-1)! > 1e-7 * (last - first)) distinct.push(at);
@@ -53,11 +59,12 @@ function coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float6
   const begins = new Float64Array(places.length * (BINS + 1)).fill(Infinity);
   const ends = new Float64Array(places.length * (BINS + 1)).fill(-Infinity);
   for (let k = 0; k < faces.length; k += 3) {
-    const corners = [faces[k]!, faces[k + 1]!, faces[k + 2]!].sort(
-      (a, b) => vertices[3 * a + p]! - vertices[3 * b + p]!,
-    );
-    const [x0, x1, x2] = corners.map(corner => vertices[3 * corner + p]!) as [number, number, number];
-    const [y0, y1, y2] = corners.map(corner => vertices[3 * corner + q]!) as [number, number, number];
+    let [a, b, c] = [3 * faces[k]!, 3 * faces[k + 1]!, 3 * faces[k + 2]!];
+    if (vertices[a + p]! > vertices[b + p]!) [a, b] = [b, a];
+    if (vertices[b + p]! > vertices[c + p]!) [b, c] = [c, b];
+    if (vertices[a + p]! > vertices[b + p]!) [a, b] = [b, a];
+    const [x0, x1, x2] = [vertices[a + p]!, vertices[b + p]!, vertices[c + p]!];
+    const [y0, y1, y2] = [vertices[a + q]!, vertices[b + q]!, vertices[c + q]!];
     for (let i = firstFrom(places, x0); i < places.length && places[i]! <= x2; i++) {
       const x = places[i]!;
       const one = y0 + ((y2 - y0) * (x - x0)) / (x2 - x0);
