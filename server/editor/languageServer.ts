@@ -7,6 +7,7 @@ import { attempt, type GuardHost } from './guard.ts';
 import { createOpenFiles } from './openFiles.ts';
 import { answerPoolRequests } from './poolRequests.ts';
 import { type ReadFileParams, type ReadFileResult, readFileRequest, summaryNotification } from './protocol.ts';
+import { sendOff } from './sendOff.ts';
 import { openSession } from './session.ts';
 import { answerSheetRequests } from './sheetRequests.ts';
 import { createTeller } from './teller.ts';
@@ -49,7 +50,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
   const teller = createTeller({
     connection,
     summarise(summary) {
-      if (session.isExtension()) void connection.sendNotification(summaryNotification, summary);
+      if (session.isExtension()) void sendOff(() => connection.sendNotification(summaryNotification, summary));
     },
     clock,
     service,

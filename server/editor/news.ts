@@ -2,6 +2,7 @@ import type { Connection, Diagnostic } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Summary } from '../service/service.ts';
 import type { SummaryParams } from './protocol.ts';
+import { sendOff } from './sendOff.ts';
 
 /** What there is to say of a file. */
 export interface Sayable {
@@ -39,13 +40,13 @@ export function createNews({ connection, summarise }: NewsHost): News {
       const before = told.get(uri);
       told.set(uri, now);
       if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
-        void connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] });
+        void sendOff(() => connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] }));
       if (before?.version === version && before.summary === now.summary) return;
       summarise({ uri, ...said.summary });
     },
     close(uri) {
       told.delete(uri);
-      void connection.sendDiagnostics({ uri, diagnostics: [] });
+      void sendOff(() => connection.sendDiagnostics({ uri, diagnostics: [] }));
     },
   };
 }

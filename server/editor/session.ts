@@ -11,6 +11,7 @@ import {
   TextDocumentSyncKind,
 } from 'vscode-languageserver';
 import type { Settings, StartOptions } from './protocol.ts';
+import { sendOff } from './sendOff.ts';
 
 /** What the editor has said of itself and asked for. */
 export interface Session {
@@ -56,7 +57,7 @@ export function openSession(connection: Connection): Session {
   let showsHints = true;
   let reference: string | null = null;
   const renewHints = (): void => {
-    if (capabilities.hints) void connection.languages.inlayHint.refresh();
+    if (capabilities.hints) void sendOff(() => connection.languages.inlayHint.refresh());
   };
   connection.onInitialize(({ capabilities: { workspace }, initializationOptions }): InitializeResult => {
     state = 'running';
@@ -77,7 +78,7 @@ export function openSession(connection: Connection): Session {
     // The extension watches mesh files by itself.
     if (isExtension || !capabilities.watching) return;
     const watchers = [{ globPattern: '**/*.{stl,3mf}' }];
-    void connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+    void sendOff(() => connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }));
   });
   connection.onShutdown(() => {
     state = 'ended';
@@ -94,7 +95,7 @@ export function openSession(connection: Connection): Session {
     reference: () => reference,
     renewMarks() {
       renewHints();
-      if (capabilities.lenses) void connection.sendRequest(CodeLensRefreshRequest.type);
+      if (capabilities.lenses) void sendOff(() => connection.sendRequest(CodeLensRefreshRequest.type));
     },
   };
 }

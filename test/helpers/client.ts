@@ -94,12 +94,19 @@ export interface SessionOptions {
   readonly isExtension?: boolean;
   /** Reads files for an editor that is not. */
   readonly readFile?: (asked: ReadFileParams) => ReadFileResult;
+  /** The editor says that it can be asked to draw its marks anew and to watch files, and then answers with an error. */
+  readonly refuses?: boolean;
   /** What an analysis takes by the clock, ms; nothing unless told otherwise. */
   readonly cost?: number;
 }
 
 export async function startSession(options: SessionOptions = {}): Promise<Session> {
   const { documentChanges = true, isExtension = true, service: given = createBoatService(), cost = 0 } = options;
+  const refused = {
+    inlayHint: { refreshSupport: true },
+    codeLens: { refreshSupport: true },
+    didChangeWatchedFiles: { dynamicRegistration: true },
+  };
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const clock = steppedClock();
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
@@ -122,7 +129,7 @@ export async function startSession(options: SessionOptions = {}): Promise<Sessio
   const initialized = await connection.sendRequest<InitializeResult>('initialize', {
     processId: null,
     rootUri: null,
-    capabilities: { workspace: { workspaceEdit: { documentChanges } } },
+    capabilities: { workspace: { workspaceEdit: { documentChanges }, ...(options.refuses && refused) } },
     initializationOptions: isExtension ? { isExtension } : undefined,
   });
   await connection.sendNotification('initialized', {});

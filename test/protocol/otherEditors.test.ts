@@ -38,6 +38,15 @@ describe('an editor that is not the extension', () => {
     await expect.poll(() => session.published.at(-1)?.diagnostics.map(({ code }) => code)).toContain('mesh-missing');
     session.end();
   });
+
+  test('may answer with an error whatever it is asked, and goes on', async () => {
+    // Vitest fails where a rejection is left unhandled, as Node would end.
+    const session = await open(PROBE, { isExtension: false, refuses: true });
+    await session.connection.sendNotification('workspace/didChangeConfiguration', { settings: null });
+    await session.settle();
+    expect(session.published.length).toBeGreaterThan(0);
+    session.end();
+  });
 });
 
 test('the extension is told in one line how the boat lies', async () => {
