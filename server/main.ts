@@ -2,8 +2,9 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { plainClock } from './editor/clock.ts';
 import { startServer } from './editor/languageServer.ts';
+import { noNullParams } from './editor/noNullParams.ts';
 import { createBoatService } from './service/service.ts';
 import { readByAddress } from './terminal/readByAddress.ts';
 
-const connection = createConnection(ProposedFeatures.all);
+const connection = createConnection(ProposedFeatures.all, { messageStrategy: noNullParams });
 startServer({ connection, clock: plainClock, service: createBoatService(), readFile: readByAddress });

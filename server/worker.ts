@@ -3,6 +3,7 @@ import './withoutEval.ts';
 import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vscode-languageserver/browser';
 import { plainClock } from './editor/clock.ts';
 import { startServer } from './editor/languageServer.ts';
+import { noNullParams } from './editor/noNullParams.ts';
 import { answerPoolside, type PoolScope } from './poolWorker.ts';
 import { createBoatService } from './service/service.ts';
 
@@ -11,6 +12,8 @@ declare const self: ConstructorParameters<typeof BrowserMessageReader>[0] & Pool
 
 if ('poolside' in self) answerPoolside(self);
 else {
-  const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self));
+  const connection = createConnection(new BrowserMessageReader(self), new BrowserMessageWriter(self), {
+    messageStrategy: noNullParams,
+  });
   startServer({ connection, clock: plainClock, service: createBoatService(), readFile: null });
 }

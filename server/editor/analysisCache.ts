@@ -18,7 +18,7 @@ export function createAnalysisCache<A>(analyse: (document: VersionedText, previo
   return {
     get(document) {
       const last = kept.get(document.uri);
-      if (last?.version === document.version) return last.analysis;
+      if (last && last.version === document.version) return last.analysis;
       const analysis = analyse(document, last?.analysis);
       kept.set(document.uri, { version: document.version, analysis });
       return analysis;

@@ -41,7 +41,7 @@ export function createNews({ connection, summarise }: NewsHost): News {
       told.set(uri, now);
       if (!before || before.version !== version || before.diagnostics !== now.diagnostics)
         void sendOff(() => connection.sendDiagnostics({ uri, version, diagnostics: [...said.diagnostics] }));
-      if (before?.version === version && before.summary === now.summary) return;
+      if (before && before.version === version && before.summary === now.summary) return;
       summarise({ uri, ...said.summary });
     },
     close(uri) {
