@@ -98,12 +98,19 @@ export interface Said {
   readonly openQuestions: readonly Finding[];
 }
 
-/** The same analysis with what it says. */
-export function saying(analysis: Omit<Analysis, 'said' | 'findings'>, said: Said): Analysis {
+/** An analysis but for what it says, and what is made of it when asked for. */
+export type Unsaid = Omit<Analysis, 'said' | 'findings' | 'boatToTrim'>;
+
+/** The same with what it says. */
+export function saying(analysis: Unsaid, said: Said, boatToTrim: () => BoatToTrim | null): Analysis {
   const findings = whenAsked(() => findingsOf(analysis.file.findings, said));
+  const toTrim = whenAsked(boatToTrim);
   return {
     ...analysis,
     said,
+    get boatToTrim() {
+      return toTrim();
+    },
     get findings() {
       return findings();
     },

@@ -13,7 +13,7 @@ import { allDone, inSteps, type Steps, type Working } from '../steps/steps.ts';
 import { nextReading } from '../trials/nextReading.ts';
 import { readablesOf, rowsRead } from '../trials/readables.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
-import { type Analysis, type Said, saying } from './analysis.ts';
+import { type Analysis, type Said, saying, type Unsaid } from './analysis.ts';
 import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
 import { keepHistory } from './keepHistory.ts';
 import { type Heard, hear, type Parts, type TaughtBefore } from './kept.ts';
@@ -50,12 +50,12 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     if (!file.isWhole) return atOnce;
     // Ends: a step is a stretch of work, and the work ends.
     while (!heard.step()) yield;
-    return yield* settle(atOnce, heard.all(), taught);
+    return yield* settle(known, said, heard.all(), taught);
   });
   // What is figured without a part is no figure of this boat: nothing is said of it, and the slip is the one finding.
   const ofBoat = file.isWhole ? { ofBoat: judge(filed, scheme.figures), inMotion: inMotion(filed) } : NOTHING_OF_BOAT;
   const said: Said = { ...ofBoat, ofTrials: [], openQuestions: [] };
-  const known: Omit<Analysis, 'said' | 'findings'> = {
+  const known: Unsaid = {
     ...filed,
     syntax: read.syntax,
     file,
@@ -66,7 +66,6 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     uncertainties: null,
     filedUncertainties: null,
     learned: null,
-    boatToTrim: boatToTrim({ file, parts, taught, filed: filed.boat }, filed, null),
     settled,
     corrections: inSteps(function* () {
       // Ends: a step is a stretch of work, and the work ends.
@@ -94,7 +93,8 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     neighbours: parts.neighbours,
     kept: { ...parts, heard, mends: new Map() },
   };
-  const atOnce = saying(known, said);
+  const owner = { file, parts, taught, filed: filed.boat };
+  const atOnce = saying(known, said, () => boatToTrim(owner, filed, null));
   return atOnce;
 }
 
@@ -156,34 +156,33 @@ function boatToTrim({ file, parts, taught, filed }: Owner, inWater: BoatInWater,
 }
 
 /** The analysis once more, with what was heard. */
-function* settle(atOnce: Analysis, heard: Heard, taught?: TaughtBefore): Steps<Analysis> {
-  const { file, kept, filed, scheme } = atOnce;
+function* settle(known: Unsaid, atOnce: Said, heard: Heard, taught?: TaughtBefore): Steps<Analysis> {
+  const { file, kept, filed, scheme } = known;
   const { filedUncertainties, learned, pooled } = heard;
   const inWater = pooled?.inWater ?? filed;
   const uncertainties = pooled?.uncertainties ?? filedUncertainties;
-  const withTrials = atOnce.withTrials || pooled !== null;
+  const withTrials = known.withTrials || pooled !== null;
   yield;
   const said: Said = {
-    ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.said.ofBoat,
-    inMotion: pooled ? inMotion(inWater) : atOnce.said.inMotion,
+    ofBoat: pooled ? judge(inWater, scheme.figures) : atOnce.ofBoat,
+    inMotion: pooled ? inMotion(inWater) : atOnce.inMotion,
     ofTrials: learned ? judgeTrials(filed.boat, learned.comparisons, learned.verdict?.slips ?? []) : [],
     openQuestions: yield* judgeUncertainties(
       inWater.boat,
       inWater.conditions,
       scheme.figures,
       uncertainties,
-      nextFor(atOnce, heard),
+      nextFor(known, heard),
     ),
   };
-  const found = boatToTrim({ file, parts: kept, taught, filed: filed.boat }, inWater, heard);
-  return saying(
-    { ...atOnce, ...inWater, withTrials, uncertainties, filedUncertainties, learned, boatToTrim: found },
-    said,
+  const owner = { file, parts: kept, taught, filed: filed.boat };
+  return saying({ ...known, ...inWater, withTrials, uncertainties, filedUncertainties, learned }, said, () =>
+    boatToTrim(owner, inWater, heard),
   );
 }
 
 /** What to read or weigh next for a figure: asked of the one that is nearest to its limit, and of none where all is told. */
-function nextFor({ filed, trials, kept }: Analysis, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
+function nextFor({ filed, trials, kept }: Unsaid, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
   return function* (figure: Uncertainty) {
     const trialSet = { source: filed.source, cache: kept.cache, variations: kept.variations, trials, inputs };
     // Uncertainties that heed the trials have their readings in them already.

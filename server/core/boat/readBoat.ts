@@ -2,6 +2,7 @@ import { type BoatSchemas, boatSchemas, scaleSchema } from '../../../schema/boat
 import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Form } from '../geometry/form/form.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
@@ -172,10 +173,15 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
     { what: 'compartment', schema: () => schemas.compartment, read: readCompartment },
     around,
   );
-  const roomsOf: RoomLookup = name =>
-    name === null
-      ? shells.map(({ entry }) => entry.form)
-      : compartments.filter(({ entry }) => entry.name === name).map(({ entry }) => entry.form);
+  const rooms = new Map<string | null, readonly Form[]>();
+  const roomsOf: RoomLookup = name => {
+    const known = rooms.get(name);
+    if (known) return known;
+    const inside = name === null ? shells : compartments.filter(({ entry }) => entry.name === name);
+    const forms = inside.map(({ entry }) => entry.form);
+    rooms.set(name, forms);
+    return forms;
+  };
   const within: ReadingContext = { ...around, roomsOf };
   return {
     shells,

@@ -36,6 +36,8 @@ export interface KeptSchemas {
 }
 
 interface KeptEntry extends ReadEntry {
+  /** Null where it could not be read. */
+  readonly source: Source<unknown, Entry> | null;
   /** What stands in the file, whatever stands around it, and what is to be known to read it. */
   readonly raw: unknown;
   readonly context: string;
@@ -137,20 +139,33 @@ function readList<T, E extends Entry>(
   const before = kept?.lists.get(pathKey(path)) ?? [];
   const results: KeptEntry[] = [];
   log.lists.set(pathKey(path), results);
-  return entriesRead(entriesOf(syntax, path), what, findings, leaveOut).flatMap((item, i) => {
+  const sources: Source<T, E>[] = [];
+  for (const [i, { path: at, value: raw }] of entriesRead(
+    entriesOf(syntax, path),
+    what,
+    findings,
+    leaveOut,
+  ).entries()) {
     const had = before[i];
-    const raw = item.value;
     const isSame = had?.context === context && sameData(had.raw, raw) && hasItsWorld(had, around);
     const result = isSame
       ? had
-      : { ...readOne(schema(), item.path, raw, { what, describer, around, read }), raw, context };
+      : keptEntry(readOne(schema(), at, raw, { what, describer, around, read }), raw, context);
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);
-    if (result.entry === null) leaveOut(path, nameOf(raw) ?? `${what} ${Number(item.path.at(-1)) + 1}`);
-    return result.entry === null ? [] : [{ checked: result.checked as T, entry: result.entry as E }];
-  });
+    if (result.source === null) leaveOut(path, nameOf(raw) ?? `${what} ${i + 1}`);
+    else sources.push(result.source as Source<T, E>);
+  }
+  return sources;
 }
+
+const keptEntry = (read: ReadEntry, raw: unknown, context: string): KeptEntry => ({
+  ...read,
+  source: read.entry && { checked: read.checked, entry: read.entry },
+  raw,
+  context,
+});
 
 /** What the figures of a file are read by. */
 export const unitsKey = ({ length, mass, scale, origin }: FileUnits): string =>

@@ -14,7 +14,7 @@ export interface TooDeep {
 export const tooDeep = (text: string): TooDeep | null => (mayNest(text) ? firstTooDeep(text) : null);
 
 /** A cheap look that clears nearly every file: too few brackets, and on every line too few indents and indicators. */
-function mayNest(text: string): boolean {
+export function mayNest(text: string): boolean {
   const most = deepestNesting / 2;
   let brackets = 0;
   let onLine = 0;

@@ -1,5 +1,5 @@
 import { refuse } from './bound.ts';
-import { tooDeep } from './nesting.ts';
+import { mayNest, tooDeep } from './nesting.ts';
 import {
   endOfItem,
   endOfPair,
@@ -28,7 +28,17 @@ interface Piece {
   at: number;
   /** What is written there. An entry comes as a pair without a key, its dash for a colon. */
   pair: NodePair;
+  /** It may be deep by itself. */
+  readonly mayNest: boolean;
+  /** Its value as it was parsed, wherever it stood then. */
+  readonly parsed: Node | null;
 }
+
+/** Values of pieces that have come to stand elsewhere, as they were parsed. */
+const parsedAs = new WeakMap<Node, Node>();
+
+/** The value of a piece as it was parsed first; any other node itself. */
+export const asParsed = (node: Node): Node => parsedAs.get(node) ?? node;
 
 /** Pieces by their lines. */
 export type TextPieces = ReadonlyMap<string, Piece>;
@@ -46,13 +56,16 @@ interface Pieced {
  * section and entry ends.
  */
 export function parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Pieced | null {
-  if (refuse(text) || tooDeep(text)) return null;
+  if (refuse(text)) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
   if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
   const reading: Reading = { text, lineStarts, columns, before, pieces: new Map() };
   const root = readMap(reading, { from, to: columns.length, column: 0 });
-  return root && { root, pieces: reading.pieces };
+  if (!root) return null;
+  // A line tells by its own indent how deep it stands: pieces that do not nest are not too deep together either.
+  const nests = [...reading.pieces.values()].some(piece => piece.mayNest) && tooDeep(text) !== null;
+  return nests ? null : { root, pieces: reading.pieces };
 }
 
 interface Reading {
@@ -171,6 +184,7 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
   if (piece.at !== at) {
     piece.pair = movedPair(piece.pair, at - piece.at);
     piece.at = at;
+    if (piece.parsed && piece.pair.value) parsedAs.set(piece.pair.value, piece.parsed);
   }
   return piece.pair;
 }
@@ -185,7 +199,8 @@ function parsePiece(lines: string, at: number): Piece | null {
   const pair = onlyPairOf(node);
   if (!pair || faults.length > 0 || readText !== lines || hasAnchors(node) || quietFaults(node, lines).length > 0)
     return null;
-  return { at, pair: movedPair(pair, at) };
+  const there = movedPair(pair, at);
+  return { at, pair: there, parsed: there.value, mayNest: mayNest(lines) };
 }
 
 function onlyPairOf(node: Node | null): NodePair | null {

@@ -3,13 +3,14 @@ import { lineStart } from './lines.ts';
 import { locate } from './locate.ts';
 import { isMapNode, isScalar, isSeq, type Node } from './nodes.ts';
 import { pathAt } from './pathAt.ts';
+import { asParsed } from './pieces.ts';
 import type { Syntax } from './syntax.ts';
 import { childOf, follow, keyName, pairsOf } from './tree.ts';
 
 /** The sub-tree at a path as plain data; undefined where nothing stands, and for an alias that leads nowhere. */
 export function valueAt(syntax: Syntax, path: Path): unknown {
   const found = locate(syntax, path);
-  return found ? toPlain(found.written, syntax) : undefined;
+  return found ? plainOf(found.written, syntax) : undefined;
 }
 
 /** What kind of thing stands at a path; undefined where nothing does, null for a key without a value. */
@@ -24,7 +25,6 @@ export function kindAt(syntax: Syntax, path: Path): 'scalar' | 'map' | 'list' | 
 /** One entry of a list. */
 export interface ListItem {
   readonly path: Path;
-  /** Made when asked for. */
   readonly value: unknown;
 }
 
@@ -32,18 +32,27 @@ export interface ListItem {
 export function entriesOf(syntax: Syntax, path: Path): readonly ListItem[] {
   const list = locate(syntax, path)?.node;
   if (!isSeq(list)) return [];
-  return list.items.map((written, index) => ({
-    path: [...path, index],
-    get value() {
-      return toPlain(written, syntax);
-    },
-  }));
+  return list.items.map((written, index) => ({ path: [...path, index], value: plainOf(written, syntax) }));
 }
 
 /** The keys of the map at a path, those it merges in included; none where no map stands. */
 export function keysOf(syntax: Syntax, path: Path): readonly string[] {
   const map = locate(syntax, path)?.node;
   return isMapNode(map) ? pairsOf(map, syntax.aliases).map(pair => keyName(pair) ?? '') : [];
+}
+
+/** Made once for each piece of a file, wherever it comes to stand: nearly all of it stays as it was. */
+const plainPieces = new WeakMap<Node, unknown>();
+
+/** What stands in a piece of a file is always the same data; what an alias stands for is no piece's own. */
+function plainOf(written: Node | null, syntax: Syntax): unknown {
+  if (!syntax.isPieced || written === null || isScalar(written)) return toPlain(written, syntax);
+  const piece = asParsed(written);
+  const known = plainPieces.get(piece);
+  if (known !== undefined) return known;
+  const plain = toPlain(written, syntax);
+  plainPieces.set(piece, plain);
+  return plain;
 }
 
 function toPlain(written: Node | null, syntax: Syntax): unknown {
