@@ -125,15 +125,16 @@ function judgePiece({ stiffness, pull }: Narrowed, { logShare, middle, spread }:
 
 function along(vector: readonly number[], few: Few): number {
   let sum = 0;
-  for (const [place, share] of few) sum += share * vector[place]!;
+  for (let n = 0; n < few.length; n++) sum += few[n]![1] * vector[few[n]![0]]!;
   return sum;
 }
 
 function product(matrix: Matrix, a: Few, b: Few): number {
   let sum = 0;
-  for (const [i, share] of a) {
-    const row = matrix[i]!;
-    for (const [k, other] of b) sum += share * other * row[k]!;
+  for (let n = 0; n < a.length; n++) {
+    const row = matrix[a[n]![0]]!;
+    const share = a[n]![1];
+    for (let m = 0; m < b.length; m++) sum += share * b[m]![1] * row[b[m]![0]]!;
   }
   return sum;
 }
@@ -145,17 +146,22 @@ interface Weighed extends JudgedPiece {
 
 /** All pieces of several things, each by its share; of those that count, what is even is kept within its stretch. */
 function weighed(space: Narrowed, things: readonly SupposedThing[]): readonly Weighed[] {
-  const all = things.flatMap(({ logShare, pieces, basis }) => {
+  const all: Weighed[] = [];
+  let best = Number.NEGATIVE_INFINITY;
+  for (const { logShare, pieces, basis } of things) {
     const seen = inBasis(space, basis);
-    return pieces.flatMap((piece): readonly Weighed[] => {
+    for (const piece of pieces) {
       const found = judgePiece(seen, piece);
-      return found ? [{ ...found, piece, basis, logWeight: logShare + found.logWeight }] : [];
-    });
-  });
-  const best = all.reduce((most, { logWeight }) => Math.max(most, logWeight), Number.NEGATIVE_INFINITY);
-  return all.flatMap(each =>
-    each.logWeight < best - NO_WEIGHT ? [] : [{ ...each, logWeight: each.logWeight + inside(each) }],
-  );
+      if (!found) continue;
+      const { mean, triangle } = found;
+      const logWeight = logShare + found.logWeight;
+      best = Math.max(best, logWeight);
+      all.push({ mean, triangle, piece, basis, logWeight });
+    }
+  }
+  return all
+    .filter(({ logWeight }) => logWeight >= best - NO_WEIGHT)
+    .map(each => ({ ...each, logWeight: each.logWeight + inside(each) }));
 }
 
 /** Smaller by so much (natural logarithm) a piece counts for nothing. */

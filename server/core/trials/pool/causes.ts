@@ -10,7 +10,7 @@ import type { Foretold, ReadingOf } from './foretold.ts';
 import { depthOf, type HidingRoom, hullBounds, partOf, roomOf } from './room.ts';
 import { sigmaOf } from './straight.ts';
 import type { TrialSet } from './trialSet.ts';
-import { anything, bareWeight, basisOf, type Felt, floatingWeight, sinkingWeight } from './weights.ts';
+import { anything, bareWeight, basisByPlace, basisOf, type Felt, floatingWeight, sinkingWeight } from './weights.ts';
 
 /** What may be wrong. */
 export type Cause =
@@ -144,7 +144,7 @@ export function loadsOf(source: BoatSource, { readings, waterline: afloat }: For
   });
   const bare = (room: HidingRoom, felt: Felt, isEven = true): SupposedThing => ({
     logShare: 0,
-    basis: basisOf(room),
+    basis: basisOf(room, felt),
     pieces: bareWeight(mass, { room, felt, isEven }),
   });
   const dry = boat.compartments.map(({ name, form }) =>
@@ -161,7 +161,7 @@ export function loadsOf(source: BoatSource, { readings, waterline: afloat }: For
       return [
         {
           logShare: Math.log(depthOf(bounds) / depthOf(hull)),
-          basis: basisOf(room),
+          basis: basisOf(room, felt),
           pieces: weight(mass, boat.water.density, { room, felt, isEven: true }),
         },
       ];
@@ -181,7 +181,7 @@ export function loadsOf(source: BoatSource, { readings, waterline: afloat }: For
       load({ kind: 'held', shell: name }, water.held, [bare(roomOf(above), ['whole', 'nothing', 'nothing'])]),
     ];
   });
-  const anywhere: SupposedThing = { logShare: 0, basis: basisOf(roomOf(hull)), pieces: [anything(mass)] };
+  const anywhere: SupposedThing = { logShare: 0, basis: basisByPlace(roomOf(hull)), pieces: [anything(mass)] };
   return [
     ...dry,
     load({ kind: 'unlisted', inside: null }, unlisted.sinking, wet(sinkingWeight)),

@@ -61,13 +61,12 @@ interface Weight {
   readonly density: number;
 }
 
-/** Over z: mass, volume, and the place along each axis. In the basis of the room. */
+/** Over z: mass, volume, and the place along each axis. In the basis of the room and of how it is felt. */
 function pieceOf({ mass, volume, density }: Weight, { room, isEven, felt }: Supposition, logShare: number): PriorPiece {
   const pushed = volume ?? { middle: 0, sigma: 0 };
-  const places = felt.flatMap((how, place) => {
-    if (how === 'nothing') return [];
+  const places = waysOf(felt).map((how, way) => {
     const wet = how === 'in water' ? density : 0;
-    return [{ at: PARTS * place, weight: mass.middle - wet * pushed.middle, byVolume: -wet * pushed.sigma }];
+    return { at: PARTS * way, weight: mass.middle - wet * pushed.middle, byVolume: -wet * pushed.sigma };
   });
   const { middle, spread } = room;
   return {
@@ -95,13 +94,27 @@ const PARTS = 4;
 const AXES = [0, 1, 2] as const;
 const PLACES = [0, 1, 2] as const;
 
-/** A kilogram in the middle of a room, and one standard deviation of its place along each axis; in one place after the other. */
-export function basisOf({ middle, spread }: HidingRoom): readonly (readonly number[])[] {
-  const each = [[1, ...middle], ...AXES.map(axis => [0, 0, 0, 0].map((_, i) => (i === 1 + axis ? spread[axis] : 0)))];
-  return PLACES.flatMap(place =>
-    each.map(vector => PLACES.flatMap(other => (other === place ? vector : [0, 0, 0, 0]))),
+/** The ways in which it is felt anywhere. */
+const waysOf = (felt: Felt): readonly How[] =>
+  (['whole', 'in water'] as const).filter(way => felt.some(how => how === way));
+
+/** A kilogram in the middle of a room, and one standard deviation of its place along each axis. */
+const vectorsOf = ({ middle, spread }: HidingRoom): readonly (readonly number[])[] => [
+  [1, ...middle],
+  ...AXES.map(axis => [0, 0, 0, 0].map((_, i) => (i === 1 + axis ? spread[axis] : 0))),
+];
+
+/** Those in all places at once where it is felt alike, in one way after the other. */
+export const basisOf = (room: HidingRoom, felt: Felt): readonly (readonly number[])[] =>
+  waysOf(felt).flatMap(way =>
+    vectorsOf(room).map(vector => felt.flatMap(how => (how === way ? vector : [0, 0, 0, 0]))),
   );
-}
+
+/** Those in one place after the other. */
+export const basisByPlace = (room: HidingRoom): readonly (readonly number[])[] =>
+  PLACES.flatMap(place =>
+    vectorsOf(room).map(vector => PLACES.flatMap(other => (other === place ? vector : [0, 0, 0, 0]))),
+  );
 
 /** More than one thing, felt in each place in its own way: loads that are only so large. */
 export function anything(boatMass: number): PriorPiece {
