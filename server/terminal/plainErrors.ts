@@ -4,6 +4,7 @@ export class RefusedFile extends Error {}
 /** What the system says of a file, in plain words. */
 const PLAIN: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file or folder',
+  EEXIST: 'there is such a file already',
   ENOTDIR: 'there is no such folder',
   EISDIR: 'this is a folder',
   EACCES: 'you have no permission for this',

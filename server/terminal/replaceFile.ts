@@ -1,3 +1,4 @@
+import { randomBytes } from 'node:crypto';
 import {
   chownSync,
   closeSync,
@@ -10,7 +11,7 @@ import {
   statSync,
   writeFileSync,
 } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { dirname, join } from 'node:path';
 
 type Content = string | Uint8Array;
 
@@ -51,7 +52,8 @@ function writeOver(path: string, { was, now, beside }: { was: Content; now: Cont
 }
 
 function writeBeside(path: string, content: Content, { mode }: Stats): string {
-  const beside = join(dirname(path), `.${basename(path)}.${process.pid}.new`);
+  // Of no name that a program which was killed may have left, nor longer than the file's own may be.
+  const beside = join(dirname(path), `.${randomBytes(6).toString('hex')}.new`);
   const file = openSync(beside, 'wx', 0o600);
   try {
     writeFileSync(file, content);

@@ -71,6 +71,15 @@ describe('a boat file is rewritten', () => {
     expect(readFileSync(file, 'utf8')).toBe(textLines(['boat: Arctic tern']));
   });
 
+  it('whatever was left beside it by one that was killed, and however long its name is', () => {
+    const name = `${'t'.repeat(240)}.boat.yaml`;
+    const file = put(name, textLines(['boat: Tern']));
+    for (const left of [name.slice(0, 200), 'tern.boat.yaml']) put(`.${left}.${process.pid}.new`, 'half');
+    rewriteBoatFile(file, textLines(['boat: Tern']), textLines(['boat: Arctic tern']));
+    expect(readFileSync(file, 'utf8')).toBe(textLines(['boat: Arctic tern']));
+    expect(readdirSync(folder)).toHaveLength(3);
+  });
+
   it('under each of its names', () => {
     const file = put('tern.boat.yaml', textLines(['boat: Tern']));
     linkSync(file, at('other.boat.yaml'));
