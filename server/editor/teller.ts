@@ -53,6 +53,9 @@ export function createTeller(host: TellerHost): Teller {
     pending.delete(uri);
   };
 
+  /** Behind a question that is being taken in: it takes two turns until it is answered. */
+  const later = (run: () => void): void => guard.defer(() => guard.defer(run));
+
   /** Tells the editor what is known of a file, and the caller whether that is all. */
   const tell = (document: TextDocument): boolean => {
     const { isAll, ...said } = attempt(
@@ -80,7 +83,7 @@ export function createTeller(host: TellerHost): Teller {
     const turn = (): boolean => takeTurn(() => part(analysisOf(document)), clock.now);
     const isFound = attempt(guard, 'findings', turn, () => true);
     if (isFound) tell(document);
-    guard.defer(isFound ? then : () => find(part, uri, version, then));
+    later(isFound ? then : () => find(part, uri, version, then));
   };
 
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
@@ -93,11 +96,11 @@ export function createTeller(host: TellerHost): Teller {
     const settle = (): void => find(settling, uri, version, linkAll);
     const isTyping = typing.isGoingOn(uri);
     if (tell(document)) {
-      guard.defer(linkAll);
+      later(linkAll);
       return;
     }
-    guard.defer(() => find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
-    if (isTyping) clock.after(REST, () => guard.defer(settle));
+    later(() => find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
+    if (isTyping) clock.after(REST, () => later(settle));
   };
 
   return {
