@@ -47,14 +47,12 @@ export function createTeller(host: TellerHost): Teller {
   const typing = createTyping(clock);
   const sayings = createSayings(host);
   const news = createNews(host);
+  const later = behindQuestions(guard);
 
   const cancel = (uri: string): void => {
     pending.get(uri)?.();
     pending.delete(uri);
   };
-
-  /** Behind a question that is being taken in: it takes two turns until it is answered. */
-  const later = (run: () => void): void => guard.defer(() => guard.defer(run));
 
   /** Tells the editor what is known of a file, and the caller whether that is all. */
   const tell = (document: TextDocument): boolean => {
@@ -122,6 +120,12 @@ export function createTeller(host: TellerHost): Teller {
     publish,
   };
 }
+
+/** Runs something behind a question that is being taken in: it takes two turns until it is answered. */
+const behindQuestions =
+  ({ defer }: GuardHost) =>
+  (run: () => void): void =>
+    defer(() => defer(run));
 
 /** Runs something as soon as a question that came with a change has been taken in: what takes no time goes before it. */
 function afterQuestion({ after }: Clock, run: () => void): Stop {
