@@ -13,8 +13,10 @@ export type Stop = () => void;
 export const plainClock: Clock = {
   after(milliseconds, run) {
     if (milliseconds === 0 && typeof setImmediate === 'function') {
-      // A timer waits for a millisecond at least.
-      const immediate = setImmediate(run);
+      // A timer waits for a millisecond at least. Before the second of two turns all messages are read that are there by then.
+      let immediate = setImmediate(() => {
+        immediate = setImmediate(run);
+      });
       return () => clearImmediate(immediate);
     }
     const timer = setTimeout(run, milliseconds);

@@ -1,7 +1,7 @@
 import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { MeshLookup } from '../service/meshes.ts';
-import type { Analysis, BoatService } from '../service/service.ts';
+import type { Analysis, AsRead, BoatService, TextRead } from '../service/service.ts';
 import { createAnalysisCache } from './analysisCache.ts';
 import type { Clock } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
@@ -11,6 +11,8 @@ import type { ReadFileParams, ReadFileResult } from './protocol.ts';
 /** A file that is open in the editor. */
 export interface OpenFile {
   readonly document: TextDocument;
+  /** What is read of it, for what needs no figures. */
+  readonly read: AsRead;
   readonly analysis: Analysis;
 }
 
@@ -39,6 +41,7 @@ export interface OpenFiles {
 export function createOpenFiles(host: OpenFilesHost): OpenFiles {
   const { readFile, clock, service, guard, documents } = host;
   const costs = new Map<string, number>();
+  const costOf = (uri: string): number => costs.get(uri) ?? 0;
   const meshes = createMeshStore(
     (uri, boatUri) => readFile({ uri, boatUri }),
     () => renew(),
@@ -48,11 +51,19 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
     (uri: string): MeshLookup =>
     name =>
       meshes.lookup(uri, name);
-  const analyses = createAnalysisCache<Analysis>((document, previous) => {
-    const start = clock.now();
-    const analysis = service.analyse(document.getText(), previous, meshesOf(document.uri));
-    costs.set(document.uri, clock.now() - start);
-    return analysis;
+  const analyses = createAnalysisCache<Analysis, TextRead>({
+    read(document, previous) {
+      const start = clock.now();
+      const read = service.read(document.getText(), previous, meshesOf(document.uri));
+      costs.set(document.uri, clock.now() - start);
+      return read;
+    },
+    analyse(document, previous, read) {
+      const start = clock.now();
+      const analysis = service.analyse(document.getText(), previous, meshesOf(document.uri), read);
+      costs.set(document.uri, costOf(document.uri) + clock.now() - start);
+      return analysis;
+    },
   });
   const wantedBy = (document: TextDocument) => analyses.get(document).file.wantedFiles;
 
@@ -75,11 +86,21 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
   return {
     at(uri) {
       const document = documents.get(uri);
-      return document && { document, analysis: analyses.get(document) };
+      return (
+        document && {
+          document,
+          get read() {
+            return analyses.read(document);
+          },
+          get analysis() {
+            return analyses.get(document);
+          },
+        }
+      );
     },
     analysisOf: analyses.get,
     meshesOf,
-    costOf: uri => costs.get(uri) ?? 0,
+    costOf,
     closed(uri) {
       analyses.drop(uri);
       costs.delete(uri);

@@ -47,6 +47,7 @@ export function createTeller(host: TellerHost): Teller {
   const typing = createTyping(clock);
   const sayings = createSayings(host);
   const news = createNews(host);
+  const later = behindQuestions(guard);
 
   const cancel = (uri: string): void => {
     pending.get(uri)?.();
@@ -80,7 +81,7 @@ export function createTeller(host: TellerHost): Teller {
     const turn = (): boolean => takeTurn(() => part(analysisOf(document)), clock.now);
     const isFound = attempt(guard, 'findings', turn, () => true);
     if (isFound) tell(document);
-    guard.defer(isFound ? then : () => find(part, uri, version, then));
+    later(isFound ? then : () => find(part, uri, version, then));
   };
 
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
@@ -93,11 +94,11 @@ export function createTeller(host: TellerHost): Teller {
     const settle = (): void => find(settling, uri, version, linkAll);
     const isTyping = typing.isGoingOn(uri);
     if (tell(document)) {
-      guard.defer(linkAll);
+      later(linkAll);
       return;
     }
-    guard.defer(() => find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
-    if (isTyping) clock.after(REST, () => guard.defer(settle));
+    later(() => find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
+    if (isTyping) clock.after(REST, () => later(settle));
   };
 
   return {
@@ -119,6 +120,12 @@ export function createTeller(host: TellerHost): Teller {
     publish,
   };
 }
+
+/** Runs something behind a question that is being taken in: it takes two turns until it is answered. */
+const behindQuestions =
+  ({ defer }: GuardHost) =>
+  (run: () => void): void =>
+    defer(() => defer(run));
 
 /** Runs something as soon as a question that came with a change has been taken in: what takes no time goes before it. */
 function afterQuestion({ after }: Clock, run: () => void): Stop {

@@ -64,7 +64,10 @@ export function answerTextRequests(host: TextRequestsHost): void {
   answerAboutOutline(host, about);
 }
 
-function answerAboutWords({ connection, service }: TextRequestsHost, about: About): void {
+function answerAboutWords(host: TextRequestsHost, about: About): void {
+  const { connection, service, guard: guardHost } = host;
+  // What waits for no figures goes before the analysis that the change before it asks for.
+  const atOnce = aboutFiles({ ...host, guard: { ...guardHost, defer: run => run() } });
   // Of a boat that was in the water no figure is shown that the water has disproved.
   connection.onHover(
     about(
@@ -75,7 +78,7 @@ function answerAboutWords({ connection, service }: TextRequestsHost, about: Abou
     ),
   );
   connection.onCompletion(
-    about('completion', [], (file, at) => [...service.completions(file.analysis, offset(file, at))]),
+    atOnce('completion', [], (file, at) => [...service.completions(file.read, offset(file, at))]),
   );
 }
 

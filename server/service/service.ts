@@ -12,8 +12,9 @@ import type {
   Range,
 } from 'vscode-languageserver-types';
 import { createDescriber, type Describer } from '../../schema/describe.ts';
-import { analyse } from '../core/analysis/analyse.ts';
-import { type Analysis, knownBy } from '../core/analysis/analysis.ts';
+import { analyse, readText, type TextRead } from '../core/analysis/analyse.ts';
+import { type Analysis, type AsRead, knownBy } from '../core/analysis/analysis.ts';
+import { conclude } from '../core/analysis/conclude.ts';
 import { type LastKnown, lastKnown, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
 import { waitingWords } from '../core/analysis/waitingWords.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
@@ -48,7 +49,8 @@ import { type Summary, summarise } from '../editor/answers/summary.ts';
 import { symbolsOf } from '../editor/answers/symbols.ts';
 import { type Documents, documents } from './documents.ts';
 
-export type { Analysis } from '../core/analysis/analysis.ts';
+export type { TextRead } from '../core/analysis/analyse.ts';
+export type { Analysis, AsRead } from '../core/analysis/analysis.ts';
 export type { LastKnown } from '../core/analysis/meanwhile.ts';
 export type { Paper } from '../core/drawing/print/printStyle.ts';
 export type { PictureId } from '../core/drawing/trimSheet.ts';
@@ -61,8 +63,10 @@ export interface BoatService extends EditorAnswers, Documents {
   /** Key help drawn from the schema. */
   readonly describer: Describer;
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
-  /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
-  analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
+  /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. `read`: the text, read already. */
+  analyse(text: string, previous?: Analysis, meshes?: MeshLookup, read?: TextRead): Analysis;
+  /** Reads a text for what needs no figures: the first half of its analysis. */
+  read(text: string, previous?: Analysis, meshes?: MeshLookup): TextRead;
 }
 
 /** What an editor asks. */
@@ -84,7 +88,7 @@ interface EditorAnswers {
   ownFault(reason: string): OwnFault;
   /** By what is known: uncertainties and trials are not waited for. */
   hover(analysis: Analysis, offset: number): Hover | null;
-  completions(analysis: Analysis, offset: number): readonly CompletionItem[];
+  completions(read: AsRead, offset: number): readonly CompletionItem[];
   /** What can be done about the findings that a span of the text touches. */
   codeActions(analysis: Analysis, span: Span, file: EditedFile): readonly CodeAction[];
   /** Does a little of the work for `codeActions`; true when the rest is short. */
@@ -156,7 +160,9 @@ export function createBoatService(): BoatService {
   return {
     ...documents,
     describer,
-    analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
+    analyse: (text, previous, meshes, read) =>
+      read ? conclude(read, previous) : analyse(text, describer, previous, meshes),
+    read: (text, previous, meshes) => readText(text, describer, previous, meshes),
     known: knownBy,
     meanwhile: toldMeanwhile,
     lastKnown,
@@ -173,7 +179,7 @@ export function createBoatService(): BoatService {
     },
     ownFault,
     hover: (analysis, offset) => hoverReply(knownBy(analysis), describer, offset),
-    completions: (analysis, offset) => completionsAt(analysis, describer, offset),
+    completions: (read, offset) => completionsAt(read, describer, offset),
     codeActions: codeActionsAt,
     prepareCodeActions,
     symbols: symbolsOf,

@@ -47,13 +47,15 @@ describe('what a boat does when knocked over', () => {
   test('goes from the editor once it is looked at again, and comes back', async () => {
     const session = await sessionOfTest();
     await session.open(uri, tender(1200));
-    await expect.poll(() => codesOf(session.published.at(-1) ?? NOTHING)).toContain('weigh-next');
+    await expect.poll(() => codesOf(session.published.at(-1) ?? NOTHING), { timeout: 20_000 }).toContain('weigh-next');
     for (const [version, text, isTold] of [
       [2, tender(1200, 20), false],
       [3, tender(1200), true],
     ] as const) {
       await session.change(uri, version, text);
-      await expect.poll(() => codesOf(session.published.at(-1)!).includes('small-range')).toBe(isTold);
+      await expect
+        .poll(() => codesOf(session.published.at(-1)!).includes('small-range'), { timeout: 20_000 })
+        .toBe(isTold);
       expect(session.published.at(-1)?.version).toBe(version);
     }
     // First what is at rest, the rest as it was; then what is in motion.

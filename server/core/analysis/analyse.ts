@@ -12,22 +12,34 @@ import type { Finding } from '../findings/finding.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
 import { readSyntax } from '../text/reading/syntax.ts';
 import { emptyVariations } from '../uncertainty/variations.ts';
-import type { Analysis } from './analysis.ts';
+import type { Analysis, AsRead } from './analysis.ts';
 import { placesIn } from './arranged.ts';
-import { conclude } from './conclude.ts';
+import { type BoatAsRead, conclude } from './conclude.ts';
 import type { LoadedScheme, TaughtBefore } from './kept.ts';
+
+/** A text as it was read, before anything of it floats. */
+export interface TextRead extends BoatAsRead, AsRead {}
 
 /**
  * Analyses a text. With the previous analysis of the same file, entries, bodies and conditions that a keystroke left as
  * they were are taken from it. `meshes` hands out the mesh files that are loaded; `scheme` says what is figured.
  */
-export function analyse(
+export const analyse = (
   text: string,
   describer: Describer,
   previous?: Analysis,
   meshes: MeshLookup = () => null,
   scheme: Scheme = STANDARD,
-): Analysis {
+): Analysis => conclude(readText(text, describer, previous, meshes, scheme), previous);
+
+/** The first half of that. */
+export function readText(
+  text: string,
+  describer: Describer,
+  previous?: Analysis,
+  meshes: MeshLookup = () => null,
+  scheme: Scheme = STANDARD,
+): TextRead {
   const syntax = readSyntax(text, previous?.syntax);
   const cache = previous?.kept.cache ?? emptyCache();
   const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
@@ -40,26 +52,25 @@ export function analyse(
   // Corrections shall hold in every condition of the file; the figures of the others are what they are without one of them.
   const isFaulty = errors.length > 0;
   const isWhole = errors.every(finding => isIn('conditions', finding)) && reading.boat.leftOut.length === 0;
-  return conclude(
-    {
-      syntax,
-      file: {
-        get findings() {
-          return [...written, ...places.found.all()];
-        },
-        written,
-        places,
-        isFaulty,
-        isWhole,
-        wantedFiles: reading.meshNames,
+  return {
+    syntax,
+    file: {
+      get findings() {
+        return [...written, ...places.found.all()];
       },
-      source: reading.source,
-      trials: reading.trials,
-      scheme: loaded.scheme,
-      parts: { describer, meshes, entries: reading.kept, cache, neighbours, variations, loaded },
+      written,
+      places,
+      isFaulty,
+      isWhole,
+      wantedFiles: reading.meshNames,
     },
-    previous,
-  );
+    boat: reading.boat,
+    source: reading.source,
+    trials: reading.trials,
+    scheme: loaded.scheme,
+    neighbours,
+    parts: { describer, meshes, entries: reading.kept, cache, neighbours, variations, loaded },
+  };
 }
 
 /** The scheme with the conditions of the file; the same object as before while nothing in them has changed. */

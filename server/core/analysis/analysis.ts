@@ -65,6 +65,9 @@ export interface SoundOffer extends Offer {
   readonly clears: readonly Finding[];
 }
 
+/** What is known of a file without floating the boat. */
+export type AsRead = Pick<Analysis, 'syntax' | 'boat' | 'source' | 'trials' | 'neighbours'>;
+
 interface FileReading {
   /** About the file itself, before it says what the boat does: what is written in it, and where that lies. */
   readonly findings: readonly Finding[];

@@ -1,7 +1,7 @@
 import { type CompletionItem, CompletionItemKind, InsertTextFormat, MarkupKind } from 'vscode-languageserver-types';
 import type { Describer, KeyInfo } from '../../../schema/describe.ts';
 import type { Path } from '../../../schema/path.ts';
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { AsRead } from '../../core/analysis/analysis.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import type { Syntax } from '../../core/text/reading/syntax.ts';
 import { entriesOf, keysOf } from '../../core/text/reading/values.ts';
@@ -13,30 +13,25 @@ import { snippetBoat } from './surroundings.ts';
 import { payloadChoices, valueChoices } from './valueChoices.ts';
 
 /** What can be written at an offset: keys, values and whole entries, also while the line is half typed. */
-export function completionsAt(analysis: Analysis, describer: Describer, offset: number): readonly CompletionItem[] {
-  const writing = writingAt(analysis.syntax, offset);
+export function completionsAt(read: AsRead, describer: Describer, offset: number): readonly CompletionItem[] {
+  const writing = writingAt(read.syntax, offset);
   if (writing === null) return [];
-  const items = itemsFor(analysis, describer, writing, offset);
+  const items = itemsFor(read, describer, writing, offset);
   return items.map((item, i) => ({ ...item, sortText: String(i).padStart(3, '0') }));
 }
 
-function itemsFor(
-  analysis: Analysis,
-  describer: Describer,
-  writing: Writing,
-  offset: number,
-): readonly CompletionItem[] {
-  const { syntax } = analysis;
+function itemsFor(read: AsRead, describer: Describer, writing: Writing, offset: number): readonly CompletionItem[] {
+  const { syntax } = read;
   if (writing.on === 'value')
-    return valueChoices(analysis, describer, writing.path, writing).map(choice => ({
+    return valueChoices(read, describer, writing.path, writing).map(choice => ({
       label: choice.label,
       kind: choice.isUnit ? CompletionItemKind.Unit : CompletionItemKind.Value,
       ...(choice.detail === undefined ? {} : { detail: choice.detail }),
       ...replacing(syntax, choice.isUnit ? [offset, offset] : writing.span, choice.text),
     }));
-  const names = nameItems(analysis, writing);
+  const names = nameItems(read, writing);
   if (names.length > 0) return names;
-  const of = snippetBoat(analysis, { list: listOf(writing.path), offset });
+  const of = snippetBoat(read, { list: listOf(writing.path), offset });
   if (writing.on === 'entry') return entryItems(syntax, writing, of);
   if (describer.describe(writing.path)?.holds === 'list' && !isEntry(writing.path))
     return entryItems(syntax, writing, of);
@@ -44,16 +39,13 @@ function itemsFor(
 }
 
 /** Names of payload entries in a list of what is left ashore, without those that stand there. */
-function nameItems(
-  analysis: Analysis,
-  { on, path, span, isFlow }: WritingKey | WritingEntry,
-): readonly CompletionItem[] {
+function nameItems(read: AsRead, { on, path, span, isFlow }: WritingKey | WritingEntry): readonly CompletionItem[] {
   const list = on === 'key' ? path.slice(0, -1) : path;
   if (list.at(-1) !== 'without') return [];
-  const { syntax } = analysis;
+  const { syntax } = read;
   const written = entriesOf(syntax, list).map(({ value }) => value);
   const dash = on === 'entry' && !isFlow ? '- ' : '';
-  return payloadChoices(analysis, isFlow)
+  return payloadChoices(read, isFlow)
     .filter(({ label }) => !written.includes(label))
     .map(({ label, text }) => ({ label, kind: CompletionItemKind.Value, ...replacing(syntax, span, dash + text) }));
 }

@@ -1,6 +1,6 @@
 import type { Path } from '../../../schema/path.ts';
 import { countedAt, placedAt } from '../../../schema/places.ts';
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { AsRead } from '../../core/analysis/analysis.ts';
 import { freePlace } from '../../core/arrangement/freePlace.ts';
 import type { Part, Tank } from '../../core/boat/boat.ts';
 import { type Bounds, boundsOf } from '../../core/geometry/cut/solids.ts';
@@ -16,32 +16,32 @@ export interface Writer {
 }
 
 /** How a new entry of this boat is written: in its units, to its length, among its neighbours. */
-export function snippetBoat(analysis: Analysis, at?: Writer): SnippetBoat {
-  const { boat } = analysis;
-  const beside = at ? neighboursAt(analysis, at) : [];
+export function snippetBoat(read: AsRead, at?: Writer): SnippetBoat {
+  const { boat } = read;
+  const beside = at ? neighboursAt(read, at) : [];
   const compartment =
     beside.find(({ inside }) => inside !== null)?.inside ??
-    namesIn(['hull', 'compartments'], analysis)[0] ??
+    namesIn(['hull', 'compartments'], read)[0] ??
     'dry cylinder';
   return {
     units: boat.units,
     length: boat.length,
     compartment,
-    named: LISTS.flatMap(list => namesIn(list, analysis)).map(name => ({ name })),
-    free: (lies, wanted) => freeFor({ lies, wanted, compartment, beside }, analysis),
+    named: LISTS.flatMap(list => namesIn(list, read)).map(name => ({ name })),
+    free: (lies, wanted) => freeFor({ lies, wanted, compartment, beside }, read),
   };
 }
 
 const LISTS: readonly Path[] = [['hull', 'shells'], ['hull', 'compartments'], ['hull', 'tanks'], ['payload'], ['bays']];
 
 /** As the file has them, so that one whose entry is not finished yet counts too. */
-export function namesIn(list: Path, { syntax }: Analysis): readonly string[] {
+export function namesIn(list: Path, { syntax }: AsRead): readonly string[] {
   const names = entriesOf(syntax, list).map(({ path }) => valueAt(syntax, [...path, 'name']));
   return names.filter(name => typeof name === 'string');
 }
 
 /** What stands in the list already: before the offset, the nearest first, then behind it. */
-function neighboursAt({ boat, syntax }: Analysis, { list, offset }: Writer): readonly (Part | Tank)[] {
+function neighboursAt({ boat, syntax }: AsRead, { list, offset }: Writer): readonly (Part | Tank)[] {
   const at = ({ path }: Part | Tank): number => rangeOf(syntax, { on: 'entry', path })[0];
   const there = [...boat.payload, ...boat.tanks].filter(({ path }) => list.every((key, i) => path[i] === key));
   const before = there.filter(entry => at(entry) < offset).reverse();
@@ -60,7 +60,7 @@ interface Wanted {
   readonly beside: readonly (Part | Tank)[];
 }
 
-function freeFor({ lies, wanted, compartment, beside }: Wanted, { boat, source, neighbours }: Analysis): Bounds | null {
+function freeFor({ lies, wanted, compartment, beside }: Wanted, { boat, source, neighbours }: AsRead): Bounds | null {
   const { kind, isInside, half, isFitted } = lies;
   const { units } = boat;
   const home = isInside ? boat.compartments.find(({ name }) => name === compartment) : undefined;

@@ -2,7 +2,7 @@ import type { Describer } from '../../../schema/describe.ts';
 import { findMaterial, materialNames } from '../../../schema/materials.ts';
 import type { Path } from '../../../schema/path.ts';
 import { dimensionOf, knownUnits } from '../../../schema/units.ts';
-import type { Analysis } from '../../core/analysis/analysis.ts';
+import type { AsRead } from '../../core/analysis/analysis.ts';
 import type { Boat } from '../../core/boat/boat.ts';
 import { quoteScalar } from '../../core/text/reading/quoteScalar.ts';
 import { densityText } from '../../core/wording/numbers.ts';
@@ -25,7 +25,7 @@ interface TypedValue {
 
 /** Values for the key at a path: the few words it may be, materials, compartments, a unit behind a number. */
 export function valueChoices(
-  analysis: Analysis,
+  read: AsRead,
   describer: Describer,
   path: Path,
   { typed, isFlow }: TypedValue,
@@ -34,28 +34,28 @@ export function valueChoices(
   if (!info) return [];
   if (info.key === 'material') return materialChoices();
   const list = NAMED[info.key];
-  if (list) return namesIn(list, analysis).map(name => plain(name, quoteScalar(name, isFlow)));
-  if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(analysis, info.key);
+  if (list) return namesIn(list, read).map(name => plain(name, quoteScalar(name, isFlow)));
+  if (path[0] === 'payload' && WHEN.includes(info.key)) return momentsOf(read, info.key);
   if (info.words) return info.words.map(word => plain(word, word));
   if (info.example === undefined) return [];
-  const own = ownExample(info, snippetBoat(analysis)) ?? info.example;
+  const own = ownExample(info, snippetBoat(read)) ?? info.example;
   if (typed.trim() === '') return [{ ...plain(own, own), detail: 'for example' }];
-  if (/\d$/.test(typed.trimEnd())) return unitChoices(info.example, typed, analysis.boat);
-  return fullSizeChoices(info.example, typed, analysis.boat);
+  if (/\d$/.test(typed.trimEnd())) return unitChoices(info.example, typed, read.boat);
+  return fullSizeChoices(info.example, typed, read.boat);
 }
 
 /** Keys whose value is the name of an entry, and the list that has it. */
 const NAMED: Readonly<Record<string, Path>> = { in: ['hull', 'compartments'], tank: ['hull', 'tanks'] };
 
 /** What may be left ashore. */
-export const payloadChoices = (analysis: Analysis, isFlow: boolean): readonly ValueChoice[] =>
-  namesIn(['payload'], analysis).map(name => plain(name, quoteScalar(name, isFlow)));
+export const payloadChoices = (read: AsRead, isFlow: boolean): readonly ValueChoice[] =>
+  namesIn(['payload'], read).map(name => plain(name, quoteScalar(name, isFlow)));
 
 /** Keys of a payload entry that say since when or until when. */
 const WHEN = ['fitted', 'removed', 'until'];
 
 /** The trials, the last one first: after it, or until it. */
-const momentsOf = ({ trials }: Analysis, key: string): readonly ValueChoice[] =>
+const momentsOf = ({ trials }: AsRead, key: string): readonly ValueChoice[] =>
   trials
     .map(trial => {
       const place = `trial ${Number(trial.path.at(-1)) + 1}`;
