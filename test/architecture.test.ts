@@ -483,6 +483,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/editor/protocol.ts',
     'server/editor/poolsidePage.ts',
     'node:child_process',
+    'node:crypto',
     'node:fs',
     'node:os',
     'node:path',
