@@ -10,8 +10,8 @@ import { judge } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import { inSteps, type Steps, type Working } from '../steps/steps.ts';
-import { nextReading } from '../trials/nextReading.ts';
-import { readablesOf, rowsRead } from '../trials/readables.ts';
+import { nextReading, UNREAD } from '../trials/nextReading.ts';
+import { readablesOf } from '../trials/readables.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Analysis, type Said, saying } from './analysis.ts';
 import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
@@ -172,13 +172,11 @@ function* settle(atOnce: Analysis, heard: Heard, taught?: TaughtBefore): Steps<A
 function nextFor({ filed, trials, kept }: Analysis, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
   return function* (figure: Uncertainty) {
     const trialSet = { source: filed.source, cache: kept.cache, variations: kept.variations, trials, inputs };
-    // Uncertainties that heed the trials have their readings in them already.
-    const known = pooled && learned ? rowsRead(trialSet, learned.comparisons) : [];
+    const readables = readablesOf(trialSet);
+    const taught = pooled && learned?.verdict?.openAbout(figure, inputs);
+    if (taught) return yield* nextReading(taught.figure, taught.open, readables);
     const changes = new Map(figure.shares.map(({ input, change }) => [input.id, change]));
-    return yield* nextReading(
-      inputs.map(({ id }) => changes.get(id) ?? 0),
-      known,
-      readablesOf(trialSet),
-    );
+    const row = { inputs: inputs.map(({ id }) => changes.get(id) ?? 0), loads: [] };
+    return yield* nextReading(row, UNREAD, readables);
   };
 }
