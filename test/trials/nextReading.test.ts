@@ -1,10 +1,39 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
+import { inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { finish } from '../../server/core/steps/steps.ts';
-import { nextReading, type Readable, type Readables, varianceAfter } from '../../server/core/trials/nextReading.ts';
+import {
+  nextReading,
+  type Open,
+  type Readable,
+  type Readables,
+  type ReadingRow,
+  takenBy,
+  UNREAD,
+} from '../../server/core/trials/nextReading.ts';
+import { readablesOf } from '../../server/core/trials/readables.ts';
 import { heard } from '../helpers/analysed.ts';
+import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
+
+const sum = (...inputs: readonly number[]): ReadingRow => ({ inputs, loads: [] });
+const sumsOf = (rows: readonly (readonly number[])[]) => rows.map(row => sum(...row));
+
+/** What some rows leave open that were read, each with an uncertainty of one: by the inverse of the normal equations. */
+function openAfter(known: readonly (readonly number[])[], size: number): Open<readonly number[]> {
+  const rows = new Matrix([...known.map(row => [...row]), new Array<number>(size).fill(0)]);
+  const covariance = inverse(Matrix.eye(size).add(rows.transpose().mmul(rows)));
+  return {
+    see: ({ inputs }) => inputs,
+    seeInput: at => Array.from({ length: size }, (_, i) => Number(i === at)),
+    covariance: (a, b) =>
+      Matrix.rowVector([...a])
+        .mmul(covariance)
+        .mmul(Matrix.columnVector([...b]))
+        .get(0, 0),
+  };
+}
 
 describe('what a reading would leave of a figure that is a sum of inputs', () => {
   // Two inputs, each of standard uncertainty one; a figure 3·x + 4·y; x read with an uncertainty of a half. Then
@@ -24,16 +53,19 @@ describe('what a reading would leave of a figure that is a sum of inputs', () =>
     ['the sum, all but exactly', [[1e4, 1e4]], 0.5],
     ['something else', [[0, 0]], 25],
   ] as const)('%s', (_, rows, expected) => {
-    expect(varianceAfter([3, 4], rows)).toBeCloseTo(expected, 6);
+    expect(25 - takenBy(sumsOf(rows), sum(3, 4), UNREAD)).toBeCloseTo(expected, 6);
   });
-  it('no further reading makes it more', () => {
+  it('is the same whether all is read at once or one after the other, and no reading makes it more', () => {
     // Nothing is known to so many digits that its square would be nought.
     const told = fc.double({ min: -3, max: 3, noNaN: true }).map(value => (Math.abs(value) < 1e-6 ? 0 : value));
     const row = fc.array(told, { minLength: 4, maxLength: 4 });
     fc.assert(
       fc.property(row, fc.array(row, { maxLength: 4 }), row, (figure, rows, more) => {
-        const now = varianceAfter(figure, rows);
-        expect(varianceAfter(figure, [...rows, more])).toBeLessThanOrEqual(now * (1 + 1e-9) + 1e-12);
+        const atOnce = takenBy(sumsOf([...rows, more]), sum(...figure), UNREAD);
+        const before = takenBy(sumsOf(rows), sum(...figure), UNREAD);
+        const then = takenBy([sum(...more)], figure, openAfter(rows, 4));
+        expect(then).toBeGreaterThanOrEqual(0);
+        expect(before + then).toBeCloseTo(atOnce, 6);
       }),
     );
   });
@@ -47,12 +79,12 @@ const next = (
   figure: readonly number[],
   known: readonly (readonly number[])[],
   ...sets: readonly (readonly Readable<string>[])[]
-) => finish(nextReading(figure, known, sets.map(least)));
+) => finish(nextReading(figure, openAfter(known, figure.length), sets.map(least)));
 
 describe('the reading that takes most of the uncertainty for its trouble', () => {
   const readable = (what: string, row: readonly number[], trouble: number): Readable<string> => ({
     what,
-    tells: { of: 'boat', rows: [row] },
+    tells: { of: 'boat', rows: [sum(...row)] },
     trouble,
   });
   it.each([
@@ -77,8 +109,8 @@ describe('the reading that takes most of the uncertainty for its trouble', () =>
       },
     };
     const all = least([readable('x', [9, 9], 10)]);
-    expect(finish(nextReading([3, 3], [], [all, far]))?.what).toBe('x');
-    expect(() => finish(nextReading([3, 3], [], [least([readable('x', [9, 0], 10)]), far]))).toThrow();
+    expect(finish(nextReading(sum(3, 3), UNREAD, [all, far]))?.what).toBe('x');
+    expect(() => finish(nextReading(sum(3, 3), UNREAD, [least([readable('x', [9, 0], 10)]), far]))).toThrow();
   });
   it('leaves the same of one input read alone as of a row with nothing else in it', () => {
     // Nothing is known to so many digits that its square would be nought.
@@ -117,5 +149,57 @@ describe('of a whole boat', () => {
         /^Weigh the boat on two scales: submerged trim ± \d\.\d° would become ± \d\.\d°\. Drained and dry,/,
       );
     }
+  });
+});
+
+describe('of a boat that was read', () => {
+  const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
+  const dunlin = heard(text);
+  const { inputs } = dunlin.filedUncertainties!;
+  const sumOfMasses = [...dunlin.boat.shells, ...dunlin.boat.compartments, ...dunlin.boat.payload].reduce(
+    (whole, { mass }) => whole + mass,
+    0,
+  );
+  const grams = `${(1e3 * sumOfMasses).toFixed(1)} g`;
+  const weighed = heard(boatText`
+    ${text.trimEnd()}
+      - { date: 2026-12-01, condition: bench, scales: [{ reads: ${grams} }] }
+  `);
+  /** What the whole boat on the scale would leave of a figure, as a part, as it is known beforehand and as it comes. */
+  function leftOf(condition: 'surfaced' | 'submerged', name: string) {
+    const [before, after] = [dunlin, weighed].map(each => each.uncertainties!.conditions[condition]![name]!);
+    const { cache, variations } = dunlin.kept;
+    const set = { source: dunlin.filed.source, cache, variations, trials: dunlin.trials, inputs };
+    const scale = readablesOf(set)
+      .flatMap(({ find }) => find())
+      .find(({ what }) => what.kind === 'boat' && what.way === 'scale')!;
+    const { figure, open } = dunlin.learned!.verdict!.openAbout(before!, inputs)!;
+    const now = open.covariance(figure, figure);
+    const taken = scale.tells.of === 'boat' ? takenBy(scale.tells.rows, figure, open) : 0;
+    return { now, sigma: before!.sigma, foreseen: Math.sqrt(1 - taken / now), found: after!.sigma / before!.sigma };
+  }
+
+  it.each([
+    ['surfaced', 'trim'],
+    ['surfaced', 'heel'],
+    ['surfaced', 'gm'],
+    ['submerged', 'trim'],
+    ['submerged', 'heel'],
+  ] as const)('what is left open of its %s %s is known before it is weighed', (condition, name) => {
+    const { now, sigma, foreseen, found } = leftOf(condition, name);
+    expect(Math.sqrt(now) / sigma).toBeCloseTo(1, 1);
+    expect(foreseen / found).toBeCloseTo(1, 1);
+  });
+  it('what the explanations differ in is told by the scale, no less than was foreseen', () => {
+    for (const [condition, name] of [
+      ['surfaced', 'draft'],
+      ['submerged', 'fill'],
+    ] as const) {
+      const { foreseen, found } = leftOf(condition, name);
+      expect(foreseen).toBeLessThan(0.93);
+      expect(found).toBeLessThan(foreseen);
+    }
+    const [next] = dunlin.said.openQuestions.filter(({ code }) => code === 'weigh-next');
+    expect(next!.message).toMatch(/^Weigh the whole boat: surfaced draft ± 0\.\d+ mm would become ± 0\.\d+ mm\./);
   });
 });

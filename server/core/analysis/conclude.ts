@@ -10,8 +10,8 @@ import { judge, judgeMotion } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
 import { allDone, inSteps, type Steps, type Working } from '../steps/steps.ts';
-import { nextReading } from '../trials/nextReading.ts';
-import { readablesOf, rowsRead } from '../trials/readables.ts';
+import { nextReading, UNREAD } from '../trials/nextReading.ts';
+import { readablesOf } from '../trials/readables.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
 import { type Analysis, type Said, saying, type Unsaid } from './analysis.ts';
 import { type BoatInWater, floated, inWaterOf } from './inWater.ts';
@@ -185,13 +185,11 @@ function* settle(known: Unsaid, atOnce: Said, heard: Heard, taught?: TaughtBefor
 function nextFor({ filed, trials, kept }: Unsaid, { filedUncertainties: { inputs }, learned, pooled }: Heard) {
   return function* (figure: Uncertainty) {
     const trialSet = { source: filed.source, cache: kept.cache, variations: kept.variations, trials, inputs };
-    // Uncertainties that heed the trials have their readings in them already.
-    const known = pooled && learned ? rowsRead(trialSet, learned.comparisons) : [];
+    const readables = readablesOf(trialSet);
+    const taught = pooled && learned?.verdict?.openAbout(figure, inputs);
+    if (taught) return yield* nextReading(taught.figure, taught.open, readables);
     const changes = new Map(figure.shares.map(({ input, change }) => [input.id, change]));
-    return yield* nextReading(
-      inputs.map(({ id }) => changes.get(id) ?? 0),
-      known,
-      readablesOf(trialSet),
-    );
+    const row = { inputs: inputs.map(({ id }) => changes.get(id) ?? 0), loads: [] };
+    return yield* nextReading(row, UNREAD, readables);
   };
 }

@@ -73,22 +73,23 @@ function roughWords(open: readonly Standing[]): string {
 function doNext(standing: Standing, boat: Boat, worth: Worth<NextStep> | null): readonly Finding[] {
   if (!worth) return [];
   const { what, left } = worth;
-  if (what.kind === 'figure') return weighNext(standing, boat, what.input);
+  if (what.kind === 'figure') return weighNext(standing, boat, what.input, left);
   return [readNext(standing, nameIn(standing.figured.condition, standing.figured.figure), { what, left }, boat)];
 }
 
-function weighNext({ figured, uncertainty, sigma }: Standing, boat: Boat, next: Input): readonly Finding[] {
-  const most = uncertainty.shares.find(({ input }) => input.id === next.id);
-  if (!most) return [];
-  const { input, share } = most;
+function weighNext(
+  { figured, uncertainty, sigma }: Standing,
+  boat: Boat,
+  input: Input,
+  left: number,
+): readonly Finding[] {
   const finer = sigmaText(WITH_CARE * input.sigma, input.dimension, boat.units);
-  const left = sigma(uncertainty.sigma * Math.sqrt(Math.max(0, 1 - share * (1 - WITH_CARE ** 2))));
   return [
     {
       code: 'weigh-next',
       about: 'uncertainty',
       severity: 'information',
-      message: `${verbFor(input)} next: with the ${input.words}, ${valueWords(input, boat)}, known to ± ${finer} the ${nameIn(figured.condition, figured.figure)} would be known to ± ${left} instead of ± ${sigma(uncertainty.sigma)}. ${howTo(input)}`,
+      message: `${verbFor(input)} next: with the ${input.words}, ${valueWords(input, boat)}, known to ± ${finer} the ${nameIn(figured.condition, figured.figure)} would be known to ± ${sigma(uncertainty.sigma * left)} instead of ± ${sigma(uncertainty.sigma)}. ${howTo(input)}`,
       place: { on: 'value', path: input.path },
     },
   ];

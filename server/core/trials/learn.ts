@@ -2,10 +2,12 @@ import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
 import type { Steps } from '../steps/steps.ts';
 import { inputsOf } from '../uncertainty/inputs.ts';
+import type { Uncertainty } from '../uncertainty/spread.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { waterInputs } from '../uncertainty/waterInputs.ts';
+import { openWithTrials } from './openness.ts';
 import { type Comparison, compareTrial } from './pool/compare.ts';
-import { dayOf, withoutDay } from './pool/day.ts';
+import { type DayInput, dayOf, withoutDay } from './pool/day.ts';
 import { type Estimate, estimateBoat } from './pool/estimate.ts';
 import { type FiguresAsked, figuresWithTrials } from './pool/figures.ts';
 import { type Inclined, incline } from './pool/inclining.ts';
@@ -35,6 +37,8 @@ interface Verdict {
   readonly source: BoatSource;
   /** Every figure with the trials, over all that may be; of the boat in other water, where that is given. */
   uncertainties(asked: FiguresAsked, other?: WaterOf): Steps<Uncertainties>;
+  /** What is left open about one of those figures, to ask what more would tell of it; `inputs` of the boat as filed. */
+  openAbout(figure: Uncertainty, inputs: readonly DayInput[]): ReturnType<typeof openWithTrials>;
 }
 
 export interface LearnedTrial extends Comparison {
@@ -87,6 +91,7 @@ function verdictOf(trialSet: TrialSet, before: TrialSet, estimate: Estimate): Ve
     offers: offersOf({ source: trialSet.source, untaught: before.source, trials: trialSet.trials, estimate }),
     source,
     uncertainties: (asked, other) => figuresWithTrials(other ? inWater(before, other) : before, estimate, asked),
+    openAbout: (figure, inputs) => openWithTrials(estimate, figure, inputs),
   };
 }
 

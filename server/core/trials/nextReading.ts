@@ -1,5 +1,5 @@
 import type { Steps } from '../steps/steps.ts';
-import { innerProduct } from './estimation/leastSquares.ts';
+import { cholesky, forward, inner } from './estimation/cholesky.ts';
 
 /** Something that could be read, weighed or measured. */
 export interface Readable<What> {
@@ -16,12 +16,27 @@ export interface Readables<What> {
   readonly find: () => readonly Readable<What>[];
 }
 
-/** What every input does to a reading, the input by its uncertainty, the reading in its own. */
+/** Of each input by its uncertainty, and of a weight too much with its moments in each place, kg and kg·m. */
+export interface ReadingRow {
+  readonly inputs: readonly number[];
+  /** Afloat, under water and ashore in turn; empty where no such weight counts. */
+  readonly loads: readonly number[];
+}
+
+/** What the inputs, and a weight, do to a reading, the reading in its own uncertainty. */
 type Tells =
   /** Several readings at once. */
-  | { readonly of: 'boat'; readonly rows: readonly (readonly number[])[] }
+  | { readonly of: 'boat'; readonly rows: readonly ReadingRow[] }
   /** One input alone, by its place. */
   | { readonly of: 'input'; readonly at: number; readonly weight: number };
+
+/** What is left open of sums over inputs and weights, each seen once and then held against others. */
+export interface Open<Seen> {
+  see(row: ReadingRow): Seen;
+  /** One input alone, by its place. */
+  seeInput(at: number): Seen;
+  covariance(a: Seen, b: Seen): number;
+}
 
 /** What a reading would leave of a figure's uncertainty. */
 export interface Worth<What> {
@@ -35,28 +50,25 @@ const WORTH_KNOWING = 0.05;
 
 /**
  * The reading that takes most of a figure's uncertainty for its trouble, known before it is taken: what a reading will leave open
- * hangs on how the inputs act and on how well it is read, not on what it will show (the value of an experiment beforehand:
- * Lindley, On a measure of the information provided by an experiment, 1956; from memory). `figure`: its change for each input
- * by its uncertainty; `known`: the rows of what was read already. What takes so long that it could be no better, did it tell
- * all, is not looked into. Null where none is worth it.
+ * hangs on what it has to do with the figure and on how well it is read, not on what it will show (the value of an experiment
+ * beforehand: Lindley, On a measure of the information provided by an experiment, 1956; from memory). Exact where all that is
+ * open is normal. What takes so long that it could be no better, did it tell all, is not looked into. Null where none is worth
+ * it.
  */
-export function* nextReading<What>(
-  figure: readonly number[],
-  known: readonly (readonly number[])[],
+export function* nextReading<What, Seen>(
+  figure: Seen,
+  open: Open<Seen>,
   sets: readonly Readables<What>[],
 ): Steps<Worth<What> | null> {
-  const heard = heardFrom(known);
-  const now = varianceBy(figure, heard);
+  const now = open.covariance(figure, figure);
   if (!(now > 0)) return null;
   let best = null as { readonly worth: Worth<What>; readonly rate: number } | null;
-  const alongs = heard.map(q => innerProduct(q, figure));
   for (const set of sets) {
     if (best && 1 / set.trouble < best.rate) continue;
     yield;
     for (const { what, tells, trouble } of set.find()) {
-      const after =
-        tells.of === 'boat' ? varianceAfter(figure, tells.rows, heard) : now - takenByOne(figure, tells, heard, alongs);
-      const left = Math.max(0, after / now);
+      const taken = tells.of === 'boat' ? takenBy(tells.rows, figure, open) : takenByOne(tells, figure, open);
+      const left = Math.max(0, 1 - taken / now);
       const rate = (1 - left) / trouble;
       if (1 - left >= WORTH_KNOWING && (!best || rate > best.rate))
         best = { worth: { what, left: Math.sqrt(left) }, rate };
@@ -65,49 +77,34 @@ export function* nextReading<What>(
   return best?.worth ?? null;
 }
 
-/** Variance of a figure once some readings are known, inputs independent with variance one beforehand. */
-export const varianceAfter = (
-  figure: readonly number[],
-  rows: readonly (readonly number[])[],
-  before: readonly (readonly number[])[] = [],
-): number => varianceBy(figure, heardFrom(rows, before));
-
-/**
- * What readings take off the inputs' covariance, one after the other: it is I - Σ q·qᵀ, and a reading with the row r takes
- * off p·pᵀ/(1 + r·p), p what it sees of what is left (the linear-Gaussian update, a reading at a time; from memory).
- */
-function heardFrom(
-  rows: readonly (readonly number[])[],
-  before: readonly (readonly number[])[] = [],
-): readonly (readonly number[])[] {
-  const taken = [...before];
-  for (const row of rows) {
-    const seen = [...row];
-    for (const q of taken) {
-      const along = innerProduct(q, row);
-      if (along !== 0) for (const k of seen.keys()) seen[k]! -= along * q[k]!;
-    }
-    const size = Math.sqrt(1 + innerProduct(row, seen));
-    taken.push(seen.map(part => part / size));
-  }
-  return taken;
+/** What readings take off a figure's variance, each in its own uncertainty (the linear-Gaussian update; from memory). */
+export function takenBy<Seen>(rows: readonly ReadingRow[], figure: Seen, open: Open<Seen>): number {
+  const seen = rows.map(row => open.see(row));
+  const triangle = cholesky(seen.map((a, i) => seen.map((b, k) => open.covariance(a, b) + (i === k ? 1 : 0))));
+  if (!triangle) return 0;
+  const told = forward(
+    triangle,
+    seen.map(each => open.covariance(each, figure)),
+  );
+  return inner(told, told);
 }
 
-/** What one input by itself takes off a figure's variance: as above, of a row that has nothing else. */
-function takenByOne(
-  figure: readonly number[],
+/** The same of one input by itself. */
+function takenByOne<Seen>(
   { at, weight }: { readonly at: number; readonly weight: number },
-  taken: readonly (readonly number[])[],
-  alongs: readonly number[],
+  figure: Seen,
+  open: Open<Seen>,
 ): number {
-  let seen = 1;
-  let ofFigure = figure[at]!;
-  for (const [i, q] of taken.entries()) {
-    seen -= q[at]! ** 2;
-    ofFigure -= q[at]! * alongs[i]!;
-  }
-  return (weight * ofFigure) ** 2 / (1 + weight ** 2 * seen);
+  const seen = open.seeInput(at);
+  return (weight * open.covariance(seen, figure)) ** 2 / (1 + weight ** 2 * open.covariance(seen, seen));
 }
 
-const varianceBy = (figure: readonly number[], taken: readonly (readonly number[])[]): number =>
-  taken.reduce((left, q) => left - innerProduct(q, figure) ** 2, innerProduct(figure, figure));
+/** Inputs alone, of which nothing was read: independent, with variance one. */
+export const UNREAD: Open<ReadingRow | number> = {
+  see: row => row,
+  seeInput: at => at,
+  covariance: (a, b) => {
+    if (typeof a === 'number') return typeof b === 'number' ? Number(a === b) : b.inputs[a]!;
+    return typeof b === 'number' ? a.inputs[b]! : inner(a.inputs, b.inputs);
+  },
+};

@@ -3,8 +3,9 @@ import { boatScale, READS, springBalance } from '../boat/readingUncertainties.ts
 import type { Measured, Reading, SupportReading, Trial, TrialCondition } from '../boat/trial.ts';
 import type { Input } from '../uncertainty/input.ts';
 import { tapeStep } from '../wording/numbers.ts';
-import type { Readable, Readables } from './nextReading.ts';
+import type { Readable, Readables, ReadingRow } from './nextReading.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
+import { loadsIn, placeOf } from './pool/foretold.ts';
 import { floatTrial, shownBy } from './pool/predict.ts';
 import { answersOf } from './pool/sensitivities.ts';
 import type { TrialSet } from './pool/trialSet.ts';
@@ -30,6 +31,8 @@ const FIGURE_TROUBLE = 10;
 
 /** As well as a figure may be known with some care: a part of its uncertainty. */
 const WITH_CARE = 1 / 4;
+/** What a reading besides what is known weighs that leaves so much, in that. */
+const MORE_CARE = Math.sqrt(WITH_CARE ** -2 - 1);
 
 /** Part of the length from either end at which the boat is held, and at which the water is read (no source). */
 const SUPPORTS = 0.2;
@@ -41,7 +44,7 @@ export function readablesOf(trialSet: TrialSet): readonly Readables<NextStep>[] 
     trialSet.inputs.map(
       (input, at): Readable<NextStep> => ({
         what: { kind: 'figure', input },
-        tells: { of: 'input', at, weight: 1 / WITH_CARE },
+        tells: { of: 'input', at, weight: MORE_CARE },
         trouble: FIGURE_TROUBLE,
       }),
     );
@@ -75,24 +78,6 @@ function readablesIn(
     return rows ? [{ what: { kind: 'boat', way, stations }, tells: { of: 'boat', rows }, trouble: TROUBLE[way] }] : [];
   });
 }
-
-/** Rows of what was read already: what is struck out tells nothing. */
-export function rowsRead({ inputs }: TrialSet, comparisons: readonly Read[]): readonly (readonly number[])[] {
-  return comparisons.flatMap(({ day, answers, readings }) => {
-    const places = new Map(day.inputs.map(({ id }, k) => [id, k]));
-    return readings.flatMap(({ reading, sigma }, i) =>
-      reading.isSlip || !answers
-        ? []
-        : [inputs.map(({ id }) => (answers.slopes[i]![places.get(id) ?? -1] ?? 0) / sigma)],
-    );
-  });
-}
-
-type Read = {
-  readonly day: { readonly inputs: readonly { readonly id: string }[] };
-  readonly answers: { readonly slopes: readonly (readonly number[])[] } | null;
-  readonly readings: readonly { readonly reading: Reading; readonly sigma: number }[];
-};
 
 type Stations = readonly [fore: number, aft: number];
 
@@ -174,7 +159,7 @@ export const tried = (condition: TrialCondition, readings: readonly Reading[]): 
   water: null,
 });
 
-type Rows = readonly (readonly number[])[];
+type Rows = readonly ReadingRow[];
 
 /** Rows of some readings at a time; null for those where the boat cannot lie so, or a hook would have to push. */
 function rowsOf(
@@ -191,7 +176,7 @@ function rowsOf(
     set.every((reading, i) => shown[s]![i] !== null && (reading.of !== 'hook' || shown[s]![i]! >= 0)),
   );
   if (!canBe.includes(true)) return sets.map(() => null);
-  const { slopes } = answersOf(day, floatedTrial, { cache, variations });
+  const { slopes, loads } = answersOf(day, floatedTrial, { cache, variations });
   const places = day.inputs === inputs ? null : placesIn(day.inputs, inputs);
   return sets.map((set, s) => {
     if (!canBe[s]) return null;
@@ -199,7 +184,13 @@ function rowsOf(
     return set.map((reading, i) => {
       const sigma = sigmaOf(reading, shown[s] as readonly number[], i);
       const slope = slopes[first + i]!;
-      return places ? places.map(k => (slope[k] ?? 0) / sigma) : slope.map(change => change / sigma);
+      return {
+        inputs: places ? places.map(k => (slope[k] ?? 0) / sigma) : slope.map(change => change / sigma),
+        loads: loadsIn(
+          placeOf(trial),
+          loads[first + i]!.map(change => change / sigma),
+        ),
+      };
     });
   });
 }

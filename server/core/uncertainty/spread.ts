@@ -24,6 +24,17 @@ export interface Uncertainty {
   readonly rough: Rough | null;
   /** The same by each explanation of the trials that counts; none where the inputs alone are open. */
   readonly explained?: readonly Explained[];
+  /** What it hangs on by straight lines, with trials. */
+  readonly hangsOn?: HangsOn;
+}
+
+/** A figure as a sum, SI. */
+interface HangsOn {
+  readonly inputs: readonly Input[];
+  /** Its change for each of them, by its uncertainty. */
+  readonly changes: ArrayLike<number>;
+  /** That for a kilogram too much, and for a moment of a kilogram-metre along each axis: afloat, under water, ashore in turn. */
+  readonly loads: readonly number[];
 }
 
 /** What one explanation of the trials leaves open of a figure. */

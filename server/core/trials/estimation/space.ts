@@ -95,7 +95,22 @@ export interface Known {
   readonly w: Normal;
   /** Covariance of the sum of weights·x and of other weights·w. */
   covariance(a: Weights, b: Weights): number;
+  /** A sum through the readings, and one x alone by its place: to be held against many others. */
+  seen(sum: Weights): SeenSum;
+  seenAlone(x: number): SeenSum;
 }
+
+/** A sum as the readings see it. */
+export interface SeenSum {
+  /** What it does to the readings. */
+  readonly image: readonly number[];
+  /** What is left of its w once x has given way, and that by what is open of w. */
+  readonly ofW: readonly number[];
+  readonly openOfW: readonly number[];
+}
+
+/** By how much the readings, and w, make the covariance of two sums more than that of their x beforehand. */
+export const more = (a: SeenSum, b: SeenSum): number => inner(a.ofW, b.openOfW) - inner(a.image, b.image);
 
 /** Weights of a sum over x and w. */
 export interface Weights {
@@ -107,22 +122,24 @@ export interface Weights {
 export function knownWith({ white }: Space, places: readonly number[], w: Normal): Known {
   const columns = places.map(place => white.columns[place]!);
   const left = white.rest.map((value, i) => columns.reduce((sum, column, k) => sum - column[i]! * w.mean[k]!, value));
-  // A sum seen through the readings: what it does to them, and what is left of its w once x has given way.
-  const seen = (weights: Weights) => {
+  const seenAs = (image: readonly number[], weights: readonly number[]): SeenSum => {
+    const ofW = columns.map((column, k) => (weights[k] ?? 0) - inner(image, column));
+    return { image, ofW, openOfW: times(w.covariance, ofW) };
+  };
+  const seen = (weights: Weights): SeenSum => {
     const image = new Array<number>(left.length).fill(0);
     for (const [k, weight] of weights.x.entries()) {
       if (weight === 0) continue;
       const column = white.slopes[k]!;
       for (let i = 0; i < image.length; i++) image[i]! += weight * column[i]!;
     }
-    return { image, ofW: weights.w.map((weight, k) => weight - inner(image, columns[k]!)) };
+    return seenAs(image, weights.w);
   };
   return {
     x: white.slopes.map(column => inner(column, left)),
     w,
-    covariance: (a, b) => {
-      const [one, two] = [seen(a), seen(b)];
-      return inner(a.x, b.x) - inner(one.image, two.image) + inner(one.ofW, times(w.covariance, two.ofW));
-    },
+    covariance: (a, b) => inner(a.x, b.x) + more(seen(a), seen(b)),
+    seen,
+    seenAlone: k => seenAs(white.slopes[k]!, []),
   };
 }

@@ -15,7 +15,7 @@ import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { backward, type Triangle } from '../estimation/cholesky.ts';
 import { coveringSigma } from '../estimation/coverage.ts';
 import type { Estimate } from './estimate.ts';
-import { changesOf, type WaterPlace } from './foretold.ts';
+import { changesOf, loadsIn, type WaterPlace } from './foretold.ts';
 import { type ExtraLoad, laden } from './predict.ts';
 import { supposedBy } from './suppose.ts';
 import type { TrialSet } from './trialSet.ts';
@@ -61,8 +61,20 @@ function countedAbout(uncertainty: Uncertainty, value: number): Uncertainty {
   const { explained, sigma: own } = uncertainty;
   const sigma = explained ? coveringSigma(explained, value) : Math.hypot(own, uncertainty.value - value);
   const within = sigma > 0 ? Math.min(1, (own / sigma) ** 2) : 0;
-  const shares = uncertainty.shares.map(share => ({ ...share, share: share.share * within }));
-  return { ...uncertainty, value, sigma, shares };
+  return revised(uncertainty, { value, sigma }, within);
+}
+
+/** With something else in it, its inputs the same, each by a part of its share: they are told apart when first asked for. */
+function revised(was: Uncertainty, changes: Omit<Partial<Uncertainty>, 'shares'>, within = 1): Uncertainty {
+  let shares: Uncertainty['shares'] | null = null;
+  const { value, sigma, rough, explained, hangsOn } = was;
+  return {
+    ...{ value, sigma, rough, ...(explained && { explained }), ...(hangsOn && { hangsOn }), ...changes },
+    get shares() {
+      shares ??= was.shares.map(share => ({ ...share, share: share.share * within }));
+      return shares;
+    },
+  };
 }
 
 /** Mean and standard deviation over all explanations. */
@@ -95,18 +107,20 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
       const there = middle(explanation).floated;
       return there && !(wasRead && liesFar(there, floated)) ? [{ floated: there, view: view(explanation), rank }] : [];
     });
-    if (rivals.length === 0) return uncertainties;
     yield;
     const slopes = slopesOf(floated, belief, readings);
     return uncertainties.map((uncertainty, i) => {
       const byLoad = slopes[i]!;
-      const sum = changesBy(residuals, i, byLoad);
-      return mixedUncertainty(
+      const changes = changesBy(residuals, i, byLoad);
+      const hangsOn = { inputs, changes, loads: loadsIn(place, byLoad) };
+      if (rivals.length === 0) return revised(uncertainty, { hangsOn });
+      const explained = explainedBy(
         uncertainty,
         likeliest,
-        { inputs: sum, load: byLoad },
+        { inputs: changes, load: byLoad },
         rivals.map(rival => ({ ...rival, value: readings[i]!(rival.floated.floating) })),
       );
+      return revised(uncertainty, { hangsOn, explained });
     });
   };
 }
@@ -174,13 +188,18 @@ interface Rival {
   readonly value: number;
 }
 
-/** One figure by each explanation, and that of the likeliest. */
-function mixedUncertainty(uncertainty: Uncertainty, likeliest: View, sum: Sum, rivals: readonly Rival[]): Uncertainty {
+/** One figure by each explanation, that of the likeliest first. */
+function explainedBy(
+  { value, sigma }: Uncertainty,
+  likeliest: View,
+  sum: Sum,
+  rivals: readonly Rival[],
+): readonly Explained[] {
   const straight = (view: View) => view.covariance(sum, sum);
   // What the full model finds beyond straight lines is in proportion for all.
-  const beyond = uncertainty.sigma ** 2 / Math.max(straight(likeliest), Number.MIN_VALUE);
-  const explained: readonly Explained[] = [
-    { rank: 0, odds: likeliest.explanation.odds, value: uncertainty.value, sigma: uncertainty.sigma },
+  const beyond = sigma ** 2 / Math.max(straight(likeliest), Number.MIN_VALUE);
+  return [
+    { rank: 0, odds: likeliest.explanation.odds, value, sigma },
     ...rivals.map(({ view, rank, value }) => ({
       rank,
       odds: view.explanation.odds,
@@ -188,5 +207,4 @@ function mixedUncertainty(uncertainty: Uncertainty, likeliest: View, sum: Sum, r
       sigma: Math.sqrt(beyond * straight(view)),
     })),
   ];
-  return { ...uncertainty, explained };
 }

@@ -11,10 +11,15 @@ import type { TrialSet } from './trialSet.ts';
 export const PLACES = ['afloat', 'under', 'ashore'] as const;
 export type WaterPlace = (typeof PLACES)[number];
 
-function placeOf({ condition }: Pick<Trial, 'condition'>): WaterPlace {
+/** Where a weight is felt in a trial. */
+export function placeOf({ condition }: Pick<Trial, 'condition'>): WaterPlace {
   if (condition === 'bench') return 'ashore';
   return condition === 'submerged' || condition === 'hung' ? 'under' : 'afloat';
 }
+
+/** What loads in one place do, as a part of what they do in each place in turn. */
+export const loadsIn = (where: WaterPlace, byLoad: readonly number[]): readonly number[] =>
+  PLACES.flatMap(place => (place === where ? byLoad : byLoad.map(() => 0)));
 
 /** A boat as it may be: its inputs elsewhere than in the file, and a weight that is not written down. */
 export interface Supposed {

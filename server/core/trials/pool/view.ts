@@ -2,7 +2,7 @@ import { product } from '../../uncertainty/normal.ts';
 import type { ResidualLoads } from '../../uncertainty/residualLoads.ts';
 import type { Belief } from '../../uncertainty/spread.ts';
 import { backward, cholesky, forward, type Matrix, type Triangle } from '../estimation/cholesky.ts';
-import type { Weights } from '../estimation/space.ts';
+import type { SeenSum, Weights } from '../estimation/space.ts';
 import type { DayInput } from './day.ts';
 import { PLACES, type WaterPlace } from './foretold.ts';
 import type { Explanation } from './weigh.ts';
@@ -12,6 +12,9 @@ export interface View {
   readonly explanation: Explanation;
   /** Covariance of two sums over the inputs and the load. */
   covariance(a: Sum, b: Sum): number;
+  /** A sum through the readings, its load that of all places in turn; and an input alone, null for one of which they do not tell. */
+  seen(row: Sum): SeenSum;
+  seenAlone(at: number): SeenSum | null;
 }
 
 /** So much of each input, in its own standard uncertainties, and of each part of the load. */
@@ -51,8 +54,15 @@ export function viewOf(
     if (load) for (const [part, value] of sum.load.entries()) w[from + part]! += value;
     return { x, w };
   };
+  const alone = (at: number): Sum => ({ inputs: inputs.map((_, k) => (k === at ? 1 : 0)), load: [] });
   return {
     explanation,
+    seen: sum => known.seen(whole(sum)),
+    seenAlone: at => {
+      const k = ids.get(inputs[at]!.id);
+      if (k === undefined) return null;
+      return strays.some(stray => stray.at === at) ? known.seen(whole(alone(at))) : known.seenAlone(k);
+    },
     covariance: (a, b) =>
       known.covariance(whole(a), whole(b)) +
       apart.reduce((sum, isApart, i) => sum + (isApart ? a.inputs[i]! * b.inputs[i]! : 0), 0),
