@@ -40,6 +40,14 @@ describe('hovers in Petrel', () => {
   });
 });
 
+it('a shell of no mass, and so of no wall, is nowhere in the water', () => {
+  const weightless = heard(PETREL.replace('mass: 610 g', 'mass: 0 g'));
+  const offset = weightless.syntax.text.indexOf('outer hull') + 1;
+  const words = hoverAt(weightless, service.describer, offset)?.markdown ?? '';
+  expect(words).toContain('displaces: 0 ml');
+  expect(words).not.toMatch(/Surfaced|NaN/);
+});
+
 /** Rows of the table in a hover, by their names. */
 function rowsOf(markdown: string): Readonly<Record<string, readonly string[]>> {
   const rows = markdown.split('\n').filter(line => line.startsWith('| '));

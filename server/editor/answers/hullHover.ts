@@ -43,7 +43,8 @@ const formWords = ({ worked }: { readonly worked: readonly string[] }): string =
 /** How much of a displacing entry stands out of the water when surfaced: that much the tank must sink. */
 function aboveWords({ boat, bodies, surfaced }: Analysis, entry: Entry): string {
   const body = bodies.displacers.find(displacer => displacer.entry === entry)?.body;
-  if (!body || surfaced.status !== 'afloat') return '';
+  // A shell of no mass is a wall of no thickness: nothing of it is anywhere.
+  if (!body || !(body.volume > 0) || surfaced.status !== 'afloat') return '';
   const sums = emptyImmersion();
   addImmersed(body, surfaced.up, surfaced.level, sums);
   const above = body.volume - sums.volume;
