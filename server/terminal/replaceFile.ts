@@ -1,4 +1,3 @@
-import { randomBytes } from 'node:crypto';
 import {
   chownSync,
   closeSync,
@@ -53,7 +52,7 @@ function writeOver(path: string, { was, now, beside }: { was: Content; now: Cont
 
 function writeBeside(path: string, content: Content, { mode }: Stats): string {
   // Of no name that a program which was killed may have left, nor longer than the file's own may be.
-  const beside = join(dirname(path), `.${randomBytes(6).toString('hex')}.new`);
+  const beside = join(dirname(path), `.${crypto.randomUUID()}.new`);
   const file = openSync(beside, 'wx', 0o600);
   try {
     writeFileSync(file, content);

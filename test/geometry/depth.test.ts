@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { insideOf } from '../../server/core/geometry/mesh/lineCast.ts';
 import { depthIn } from '../../server/core/geometry/shapes/depth.ts';
+import { intrusionOf } from '../../server/core/geometry/shapes/intrusion.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 
 const BLOCK = boxForm([0.1, -0.02, 0], [0.3, 0.03, 0.04]);
@@ -80,6 +82,22 @@ describe('depth in a body of revolution', () => {
     );
     expect(inside).toBeGreaterThan(20);
   });
+});
+
+it('of two meshes in each other few places are asked how deep they lie, and the deepest is told', () => {
+  const [one, other] = [divided(BLOCK), divided(boxForm([0.25, -0.01, 0.01], [0.4, 0.02, 0.03]))];
+  let asked = 0;
+  const solid = (form: Polyhedron) => {
+    const depth = depthIn(form);
+    const counted = (place: Vec3): number => {
+      asked += 1;
+      return depth(place);
+    };
+    return { form, bounds: boundsOf(form), depth: counted };
+  };
+  const found = intrusionOf([[solid(one), solid(other)]]);
+  expect(found?.by).toBeCloseTo(intrusionOf([[solid(BLOCK), solid(other)]])!.by, 4);
+  expect(asked).toBeLessThan(1200);
 });
 
 describe('several forms that are one thing', () => {

@@ -2,6 +2,7 @@ import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
 import { BLOCK_CORNERS } from '../geometry/form/box.ts';
+import type { Form } from '../geometry/form/form.ts';
 import { type Blame, blamesOf } from './blame.ts';
 import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
@@ -76,11 +77,15 @@ interface Conflicts {
   readonly stoppedAt: Occupant | null;
 }
 
-/** So many things are held against a neighbour, and so many of those that share its room are told: no boat has as many. */
-const MOST_PAIRS = 50_000;
+/**
+ * So much is held against each other, two plain blocks being one, and so many things that share room are told: no boat has
+ * as many.
+ */
+const MOST_HELD = 50_000;
 const MOST_SHARING = 1000;
-/** Two forms that are not both plain blocks take so many times as long. */
+/** Any other form takes so many times as long, and a mesh longer with its triangles. */
 const NOT_PLAIN = 50;
+const TRIANGLES = 20;
 
 function allConflicts({ things, hull, neighbours }: World): Conflicts {
   const conflicts: (Conflict | null)[] = things.map(thing => neighbours.againstHull(thing, hull));
@@ -90,10 +95,10 @@ function allConflicts({ things, hull, neighbours }: World): Conflicts {
     if (home) conflicts.push(neighbours.stickingOut(thing, home));
   }
   const sorted = things.filter(takesRoom).sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
-  let [looked, sharing] = [0, 0];
+  let [held, sharing] = [0, 0];
   let stoppedAt: Occupant | null = null;
   for (const [i, thing] of sorted.entries()) {
-    if (looked > MOST_PAIRS || sharing > MOST_SHARING) {
+    if (held > MOST_HELD || sharing > MOST_SHARING) {
       stoppedAt = thing;
       break;
     }
@@ -103,16 +108,21 @@ function allConflicts({ things, hull, neighbours }: World): Conflicts {
       if (!mayMeet(thing, other)) continue;
       const conflict = neighbours.sharedRoomOf(thing, other);
       conflicts.push(conflict);
-      looked += isPlain(thing) && isPlain(other) ? 1 : NOT_PLAIN;
+      held += Math.max(effortOf(thing.form), effortOf(other.form));
       sharing += Number(conflict !== null);
     }
   }
   return { conflicts: conflicts.filter(conflict => conflict !== null), stoppedAt };
 }
 
-/** A block, or room without a form. */
-const isPlain = ({ form }: Occupant): boolean =>
-  form === null || (form.shape === 'polyhedron' && form.faces.length === BLOCK_CORNERS.length);
+/** How long a form takes to be held against another, a block or room without a form being one. */
+function effortOf(form: Form | null): number {
+  if (form === null) return 1;
+  if (form.shape === 'compound') return Math.max(NOT_PLAIN, ...form.parts.map(effortOf));
+  if (form.shape !== 'polyhedron') return NOT_PLAIN;
+  const { length } = form.faces;
+  return length === BLOCK_CORNERS.length ? 1 : NOT_PLAIN + length / 3 / TRIANGLES;
+}
 
 const notAllTold = ({ entry }: Occupant): Finding => ({
   code: 'room-not-all-told',

@@ -110,27 +110,35 @@ function distanceTo(tree: BoundsTree, place: Vec3): number {
 }
 
 /** Squared distance of a triangle: of its plane where the foot lies on it, else of the nearest of its three sides. */
-function squareToTriangle(p: Vec3, corners: Float64Array, at: number): number {
-  const corner = (i: number): Vec3 => [corners[at + 3 * i]!, corners[at + 3 * i + 1]!, corners[at + 3 * i + 2]!];
-  const [a, b, c] = [corner(0), corner(1), corner(2)];
-  const [ab, ac, ap] = [subtract(b, a), subtract(c, a), subtract(p, a)];
-  const [bb, bc, cc] = [dot(ab, ab), dot(ab, ac), dot(ac, ac)];
-  const [pb, pc] = [dot(ap, ab), dot(ap, ac)];
-  const area = bb * cc - bc * bc;
+function squareToTriangle([px, py, pz]: Vec3, corners: Float64Array, at: number): number {
+  // Numbers by themselves: a mesh is asked for millions of them.
+  const [ax, ay, az] = [corners[at]! - px, corners[at + 1]! - py, corners[at + 2]! - pz];
+  const [bx, by, bz] = [corners[at + 3]! - px, corners[at + 4]! - py, corners[at + 5]! - pz];
+  const [cx, cy, cz] = [corners[at + 6]! - px, corners[at + 7]! - py, corners[at + 8]! - pz];
+  const [ux, uy, uz] = [bx - ax, by - ay, bz - az];
+  const [vx, vy, vz] = [cx - ax, cy - ay, cz - az];
+  const uu = ux * ux + uy * uy + uz * uz;
+  const uv = ux * vx + uy * vy + uz * vz;
+  const vv = vx * vx + vy * vy + vz * vz;
+  const pu = -(ax * ux + ay * uy + az * uz);
+  const pv = -(ax * vx + ay * vy + az * vz);
+  const area = uu * vv - uv * uv;
   if (area > 0) {
-    const [v, w] = [(cc * pb - bc * pc) / area, (bb * pc - bc * pb) / area];
-    if (v >= 0 && w >= 0 && v + w <= 1) {
-      const off = addScaled(addScaled(ap, ab, -v), ac, -w);
-      return dot(off, off);
+    const [f, g] = [(vv * pu - uv * pv) / area, (uu * pv - uv * pu) / area];
+    if (f >= 0 && g >= 0 && f + g <= 1) {
+      const [x, y, z] = [ax + f * ux + g * vx, ay + f * uy + g * vy, az + f * uz + g * vz];
+      return x * x + y * y + z * z;
     }
   }
-  return Math.min(squareToSide(p, a, b), squareToSide(p, b, c), squareToSide(p, c, a));
+  const one = squareToSide(ax, ay, az, ux, uy, uz);
+  const two = squareToSide(bx, by, bz, cx - bx, cy - by, cz - bz);
+  return Math.min(one, two, squareToSide(cx, cy, cz, -vx, -vy, -vz));
 }
 
-function squareToSide(p: Vec3, a: Vec3, b: Vec3): number {
-  const [ab, ap] = [subtract(b, a), subtract(p, a)];
-  const square = dot(ab, ab);
-  const f = square > 0 ? Math.min(1, Math.max(0, dot(ap, ab) / square)) : 0;
-  const off = addScaled(ap, ab, -f);
-  return dot(off, off);
+/** Squared distance from nought of a side that begins at a place and goes so far. */
+function squareToSide(x: number, y: number, z: number, ux: number, uy: number, uz: number): number {
+  const square = ux * ux + uy * uy + uz * uz;
+  const f = square > 0 ? Math.min(1, Math.max(0, -(x * ux + y * uy + z * uz) / square)) : 0;
+  const [dx, dy, dz] = [x + f * ux, y + f * uy, z + f * uz];
+  return dx * dx + dy * dy + dz * dz;
 }

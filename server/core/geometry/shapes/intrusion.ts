@@ -1,5 +1,5 @@
 import { cornersOf } from '../form/box.ts';
-import type { Vec3 } from '../form/vector.ts';
+import { length, subtract, type Vec3 } from '../form/vector.ts';
 import { insideOf } from '../mesh/lineCast.ts';
 import type { Depth } from './depth.ts';
 import type { Bounded } from './overlap.ts';
@@ -65,15 +65,44 @@ function deepestIn([one, two]: Shared['pair'], shared: Shared): (Intrusion & { r
     const to = from.map((least, axis) => least + size[axis]!);
     return { ...deepestInBlocks(blocks, { from, to }), isExact: true };
   }
-  const places = placesInBoth(shared);
-  const step = Math.ceil(places.length / shared.asked);
-  let deepest: Intrusion | null = null;
-  for (let i = 0; i < places.length; i += step) {
-    const at = places[i]!;
-    const by = Math.max(one.depth(at), two.depth(at));
-    if (!deepest || by > deepest.by) deepest = { by, at };
-  }
+  const deepest = deepestOf(placesInBoth(shared), shared.asked, place => Math.max(one.depth(place), two.depth(place)));
   return deepest && deepest.by > 0 ? { ...deepest, isExact: false } : null;
+}
+
+/** Places are asked in leaps of this share of their number, so that those asked first are spread over all. */
+const LEAP = 0.618;
+
+/**
+ * The deepest of so many places, the first of those alike. Nothing lies deeper than another place by more than the two are
+ * apart: where that is less than what was found, it is not asked.
+ */
+function deepestOf(places: readonly Vec3[], most: number, depth: (place: Vec3) => number): Intrusion | null {
+  if (places.length === 0) return null;
+  const step = Math.ceil(places.length / most);
+  const count = Math.ceil(places.length / step);
+  let leap = Math.max(1, Math.round(LEAP * count));
+  // Ends: with 1 at the latest. All are come to where the leap has no divisor in common with their number.
+  while (divisorOf(leap, count) > 1) leap -= 1;
+  const asked: (Intrusion & { readonly i: number })[] = [];
+  let deepest: (typeof asked)[number] | null = null;
+  for (let k = 0; k < count; k++) {
+    const i = (k * leap) % count;
+    const at = places[i * step]!;
+    const found = deepest?.by ?? -Infinity;
+    if (asked.some(each => each.by + length(subtract(at, each.at)) < found)) continue;
+    const by = depth(at);
+    const each = { by, at, i };
+    asked.push(each);
+    if (!deepest || by > deepest.by || (by === deepest.by && i < deepest.i)) deepest = each;
+  }
+  return deepest && { by: deepest.by, at: deepest.at };
+}
+
+/** The greatest that divides both. */
+function divisorOf(a: number, b: number): number {
+  // Ends: the rest is less each round.
+  while (b > 0) [a, b] = [b, a % b];
+  return a;
 }
 
 function placesInBoth({ pair: [one, two], from, size, side }: Shared): readonly Vec3[] {
