@@ -1,5 +1,5 @@
 /** A text with a name and a version, as an editor holds it. */
-export interface VersionedText {
+interface VersionedText {
   readonly uri: string;
   readonly version: number;
   getText(): string;

@@ -7,11 +7,14 @@ import { countedByItself } from './holds.ts';
 
 /** Names that stand for two things, `in:` that names no compartment. */
 export function checkNames(boat: Omit<Boat, 'leftOut'>, compartmentNames: readonly string[]): readonly Finding[] {
-  const inhabitants = [...boat.tanks, ...boat.payload, ...boat.bays];
+  const names = new Set(compartmentNames);
+  const strays = [...boat.tanks, ...boat.payload, ...boat.bays].filter(
+    ({ inside }) => inside !== null && !names.has(inside),
+  );
   return [
     ...duplicateNames([...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload, ...boat.ashore]),
     ...duplicateNames(boat.bays),
-    ...inhabitants.flatMap(entry => unknownCompartment(entry, compartmentNames)),
+    ...strays.flatMap(entry => unknownCompartment(entry, compartmentNames)),
     ...countedByItself(boat),
   ];
 }

@@ -38,9 +38,11 @@ export function heldWords({ name, mass, holds = [] }: Assembly, setting: Setting
 
 /** Things that an assembly holds and that have an entry of their own as well: they count twice. */
 export function countedByItself(boat: Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>): readonly Finding[] {
+  const assemblies = [...boat.shells, ...boat.compartments, ...boat.payload].filter(({ holds }) => holds.length > 0);
+  if (assemblies.length === 0) return [];
   const entries: readonly Entry[] = [...boat.shells, ...boat.compartments, ...boat.tanks, ...boat.payload];
   const own = new Map(entries.map(entry => [folded(entry.name), entry]));
-  return [...boat.shells, ...boat.compartments, ...boat.payload].flatMap(({ name, path, holds }) =>
+  return assemblies.flatMap(({ name, path, holds }) =>
     holds.flatMap((held, i) => {
       const other = own.get(folded(held));
       if (!other || other.path === path) return [];

@@ -1,3 +1,4 @@
+import { isMap } from '../../../schema/fields.ts';
 import type { Path } from '../../../schema/path.ts';
 import { countedAt, placedAt } from '../../../schema/places.ts';
 import type { AsRead } from '../../core/analysis/analysis.ts';
@@ -5,7 +6,7 @@ import { freePlace } from '../../core/arrangement/freePlace.ts';
 import type { Part, Tank } from '../../core/boat/boat.ts';
 import { type Bounds, boundsOf } from '../../core/geometry/cut/solids.ts';
 import { rangeOf } from '../../core/text/reading/rangeOf.ts';
-import { entriesOf, valueAt } from '../../core/text/reading/values.ts';
+import { entriesOf } from '../../core/text/reading/values.ts';
 import { tapeStep } from '../../core/wording/numbers.ts';
 import type { Lies, SnippetBoat } from './snippetFields.ts';
 
@@ -36,7 +37,7 @@ const LISTS: readonly Path[] = [['hull', 'shells'], ['hull', 'compartments'], ['
 
 /** As the file has them, so that one whose entry is not finished yet counts too. */
 export function namesIn(list: Path, { syntax }: AsRead): readonly string[] {
-  const names = entriesOf(syntax, list).map(({ path }) => valueAt(syntax, [...path, 'name']));
+  const names = entriesOf(syntax, list).map(({ value }) => (isMap(value) ? value.name : undefined));
   return names.filter(name => typeof name === 'string');
 }
 

@@ -53,9 +53,13 @@ const MARGIN = 1 + 1e-9;
 
 function recordsOf(bodies: readonly Cuttable[]): Float64Array {
   const records = new Float64Array(RECORD * bodies.length);
-  bodies.forEach(({ box, volume, moment }, i) => {
-    records.set([...box.middle, ...box.half.map(half => half * MARGIN), volume, ...moment], RECORD * i);
-  });
+  for (const [i, { box, volume, moment }] of bodies.entries()) {
+    const at = RECORD * i;
+    records.set(box.middle, at);
+    for (let axis = 0; axis < 3; axis++) records[at + 3 + axis] = box.half[axis]! * MARGIN;
+    records[at + 6] = volume;
+    records.set(moment, at + 7);
+  }
   return records;
 }
 

@@ -17,6 +17,7 @@ import {
 } from './nodes.ts';
 import { parse } from './parse.ts';
 import { isRefused } from './parseYaml.ts';
+import { plainPair } from './plainPair.ts';
 import { quietFaults } from './quietFaults.ts';
 
 /**
@@ -190,6 +191,8 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
 }
 
 function parsePiece(lines: string, at: number): Piece | null {
+  const plain = plainPair(lines);
+  if (plain) return pieceOf(plain, lines, at);
   if (isUnsafe(lines)) return null;
   // With a slip in it the text is read as a whole.
   const parsed = parse(lines, 0);
@@ -199,8 +202,12 @@ function parsePiece(lines: string, at: number): Piece | null {
   const pair = onlyPairOf(node);
   if (!pair || faults.length > 0 || readText !== lines || hasAnchors(node) || quietFaults(node, lines).length > 0)
     return null;
-  const there = movedPair(pair, at);
-  return { at, pair: there, parsed: there.value, mayNest: mayNest(lines) };
+  return pieceOf(pair, lines, at);
+}
+
+function pieceOf(found: NodePair, lines: string, at: number): Piece {
+  const pair = movedPair(found, at);
+  return { at, pair, parsed: pair.value, mayNest: mayNest(lines) };
 }
 
 function onlyPairOf(node: Node | null): NodePair | null {
