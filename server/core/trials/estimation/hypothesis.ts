@@ -81,6 +81,15 @@ export function narrowed(space: Space, open: readonly number[], places: readonly
   };
 }
 
+/** How two columns averaged out foretell the readings: as above, in closed form, for there are many pairs. */
+export function evidenceOfPair({ stiffness, pull, base, spread }: Space, a: number, b: number): number {
+  const [one, two, both] = [stiffness[a]![a]! + 1, stiffness[b]![b]! + 1, stiffness[a]![b]!];
+  const determinant = one * two - both * both;
+  const [p, q] = [pull[a]!, pull[b]!];
+  const told = (two * p * p - 2 * both * p * q + one * q * q) / determinant;
+  return (told - base - spread - Math.log(determinant)) / 2;
+}
+
 /** The stiffness of columns that are each standard normal beforehand. */
 const openedUp = ({ stiffness }: Space, open: readonly number[]) =>
   cholesky(open.map(a => open.map(b => stiffness[a]![b]! + (a === b ? 1 : 0))))!;

@@ -2,7 +2,7 @@ import { product } from '../../uncertainty/normal.ts';
 import type { ResidualLoads } from '../../uncertainty/residualLoads.ts';
 import type { Belief } from '../../uncertainty/spread.ts';
 import { backward, cholesky, forward, type Matrix, type Triangle } from '../estimation/cholesky.ts';
-import type { SeenSum, Weights } from '../estimation/space.ts';
+import { more, type SeenSum, type Weights } from '../estimation/space.ts';
 import type { DayInput } from './day.ts';
 import { PLACES, type WaterPlace } from './foretold.ts';
 import type { Explanation } from './weigh.ts';
@@ -71,18 +71,19 @@ export function viewOf(
 
 /** The loads that the inputs push, and with them that of what is not written down, as an explanation has them. */
 export function beliefOf(
-  { covariance }: View,
+  { covariance, seen, seenAlone }: View,
   { inputs, loads: pushed }: ResidualLoads,
 ): Belief & { readonly triangle: Triangle } {
   const loads = pushed.map((row, part): Sum => ({ inputs: row, load: NO_LOAD.map((_, k) => (k === part ? 1 : 0)) }));
   const triangle = triangleOf(loads.map(a => loads.map(b => covariance(a, b))));
-  const single = (i: number): Sum => ({ inputs: inputs.map((_, k) => (k === i ? 1 : 0)), load: NO_LOAD });
+  const alone = inputs.map((_, i) => seenAlone(i));
+  const withOne = (i: number, sum: Sum, as: SeenSum): number => sum.inputs[i]! + (alone[i] ? more(alone[i], as) : 0);
+  const seenLoads = loads.map(seen);
   const weights = NO_LOAD.map(() => new Float64Array(inputs.length));
   for (const i of inputs.keys()) {
-    const one = single(i);
     const parts = forward(
       triangle,
-      loads.map(load => covariance(one, load)),
+      loads.map((load, part) => withOne(i, load, seenLoads[part]!)),
     );
     for (const [k, row] of weights.entries()) row[i] = parts[k]!;
   }
@@ -105,7 +106,8 @@ export function beliefOf(
     byInput,
     parts: (sum, byLoad) => {
       const whole = { inputs: sum, load: backward(triangle, byLoad) };
-      return sum.map((change, i) => (change === 0 ? 0 : Math.max(0, change * covariance(single(i), whole))));
+      const as = seen(whole);
+      return sum.map((change, i) => (change === 0 ? 0 : Math.max(0, change * withOne(i, whole, as))));
     },
   };
 }

@@ -1,6 +1,14 @@
 import type { Path } from '../../../../schema/path.ts';
 import type { Steps } from '../../steps/steps.ts';
-import { evidenceOf, judgeThings, mostEvidence, type Narrowed, narrowed, withOpen } from '../estimation/hypothesis.ts';
+import {
+  evidenceOf,
+  evidenceOfPair,
+  judgeThings,
+  mostEvidence,
+  type Narrowed,
+  narrowed,
+  withOpen,
+} from '../estimation/hypothesis.ts';
 import { logSum } from '../estimation/mixture.ts';
 import { type Known, knownWith, misfit, type Normal, type Space, strayed } from '../estimation/space.ts';
 import type { Item, Load } from './causes.ts';
@@ -114,15 +122,27 @@ function* pairs(
   loads: readonly Load[],
   best: number,
 ): Steps<readonly Candidate[]> {
-  const { items } = ground;
+  const { items, space } = ground;
   const found: Candidate[] = [];
-  for (let a = 0; a < items.length; a++) {
-    for (let b = 0; b < a; b++) if (!isSame(items[a]!, items[b]!)) found.push(alone(ground, [a, b]));
+  let most = best;
+  let highestPair = Number.NEGATIVE_INFINITY;
+  for (const [a, one] of items.entries()) {
+    for (let b = 0; b < a; b++) {
+      const other = items[b]!;
+      const logOdds = one.logOdds + other.logOdds + evidenceOfPair(space, a, b);
+      // The likeliest pair is kept, however hopeless.
+      if ((logOdds < most - HOPELESS && logOdds <= highestPair) || isSame(one, other)) continue;
+      highestPair = Math.max(highestPair, logOdds);
+      most = Math.max(most, logOdds);
+      found.push(alone(ground, [a, b]));
+    }
+    yield;
   }
-  yield;
-  let most = Math.max(best, highest(found));
-  for (const one of each) {
-    const reach = priorOf(ground, one.open) + mostEvidence(one.narrow);
+  // What may be likeliest first: the rest is then soon hopeless.
+  const reaching = each
+    .map(one => ({ one, reach: priorOf(ground, one.open) + mostEvidence(one.narrow) }))
+    .sort((a, b) => b.reach - a.reach);
+  for (const { one, reach } of reaching) {
     for (const load of loads) {
       if (!isNamed({ load }) || reach + load.logOdds < most - HOPELESS) continue;
       const both = laden(ground, one, load);
