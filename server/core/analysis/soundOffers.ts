@@ -7,7 +7,7 @@ import { readSyntax } from '../text/reading/syntax.ts';
 import { compareTrial } from '../trials/pool/compare.ts';
 import type { Offer } from '../trials/pool/offers.ts';
 import { DIFFERS } from '../trials/pool/readingWords.ts';
-import { inputsOf } from '../uncertainty/inputs.ts';
+import { inputSteps } from '../uncertainty/inputs.ts';
 import type { Analysis, SoundOffer } from './analysis.ts';
 import { arranged } from './arranged.ts';
 
@@ -29,7 +29,7 @@ export function* soundOffers(analysis: Analysis): Steps<readonly SoundOffer[]> {
     }
     if (ofBoat === MOST_OFFERED) break;
     yield;
-    const reading = readAfter(analysis, offer);
+    const reading = yield* readAfter(analysis, offer);
     if (!reading) continue;
     ofBoat += 1;
     sound.push({ ...offer, clears: yield* cleared(analysis, reading) });
@@ -40,11 +40,12 @@ export function* soundOffers(analysis: Analysis): Steps<readonly SoundOffer[]> {
 const isAbout = ({ place }: Finding, path: Path): boolean => 'path' in place && samePath(place.path, path);
 
 /** The boat with what is offered; null where that cannot be written, or something would lie where it cannot. */
-function readAfter({ syntax, kept, file }: Analysis, { changes }: Offer): BoatReading | null {
+function* readAfter({ syntax, kept, file }: Analysis, { changes }: Offer): Steps<BoatReading | null> {
   const splices = applyChanges(syntax, changes);
   if (!splices) return null;
   const after = readSyntax(splice(syntax.text, splices), syntax);
   const reading = readBoat(after, kept.describer, kept.entries, { meshes: kept.meshes, shapes: kept.cache.shapes });
+  yield;
   const known = new Set(file.findings.map(sayingOf));
   const isHarm = (finding: Finding): boolean => isFault(finding) && !known.has(sayingOf(finding));
   const found = [...after.findings, ...reading.findings, ...arranged(after, reading, kept.neighbours)];
@@ -58,7 +59,7 @@ const sayingOf = ({ code, message }: Finding): string => `${code} ${message}`;
 function* cleared({ said, kept }: Analysis, { source, trials }: BoatReading): Steps<readonly Finding[]> {
   const differing = said.ofTrials.filter(({ code }) => code === 'trial-differs');
   const { cache, variations } = kept;
-  const trialSet = { source, cache, variations, trials, inputs: inputsOf(source, variations) };
+  const trialSet = { source, cache, variations, trials, inputs: yield* inputSteps(source, variations) };
   const clears: Finding[] = [];
   for (const trial of trials) {
     const own = differing.filter(finding => trial.readings.some(({ path }) => isAbout(finding, path)));
