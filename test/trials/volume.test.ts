@@ -42,8 +42,10 @@ test.each([
 test('it is told in words and to machines', () => {
   const { verdict, settled } = readOnce(530, -0.057);
   expect(toldWords(verdict.told[0]!, settled.boat.units)).toMatch(
-    /^“hull” displaces [56]\.\d ± 0\.\d+ % less than written$/,
+    /^“hull” displaces [56]\.\d ± 0\.\d+ % less than written \(greatest breadth \d+ mm, written as \d+ mm\)$/,
   );
+  // That cannot be written down; what is much less likely is not offered instead.
+  for (const { odds } of verdict.offers) expect(odds).toBeGreaterThan(verdict.told[0]!.odds / 2);
   const { causes } = learnedJson(settled).explanations[0]!;
   expect(causes).toMatchObject([{ kind: 'displaces', what: 'hull', path: ['hull', 'compartments', 0] }]);
   const { percent } = causes[0] as { percent: { value: number; uncertainty: number } };

@@ -42,6 +42,8 @@ export interface Taught {
 const GOOD_FILE = 0.5;
 /** Less likely explanations are not offered. */
 const LEAST_OFFERED = 0.05;
+/** Of the odds of what has nothing to write. */
+const AS_LIKELY = 0.5;
 /** A reading that is less likely a slip is not offered to be struck out, for that is for good. */
 const SURE_SLIP = 0.9;
 
@@ -49,11 +51,14 @@ const SURE_SLIP = 0.9;
 export function offersOf(taught: Taught): readonly Offer[] {
   const told = toldOf(taught.estimate);
   const asFiled = told.find(({ causes }) => causes.length === 0)?.odds ?? 0;
+  // What is much less likely is not offered in the place of what has nothing to write.
+  const [first] = told;
+  const least = first && !hasWriting(first) ? Math.max(LEAST_OFFERED, AS_LIKELY * first.odds) : LEAST_OFFERED;
   const ofBoat =
     asFiled >= GOOD_FILE
       ? []
       : told
-          .filter(({ odds, causes }) => odds > LEAST_OFFERED && causes.length > 0)
+          .filter(({ odds, causes }) => odds > least && causes.length > 0)
           .flatMap(each => offerOf(each, taught) ?? []);
   const slips = slipsOf(taught.estimate)
     .filter(({ odds }) => odds > SURE_SLIP)
@@ -118,6 +123,9 @@ interface Writing {
   /** The entry that has it already; null where it is new. */
   readonly path: BoatSource['payload'][number]['entry']['path'] | null;
 }
+
+const hasWriting = ({ causes }: Told): boolean =>
+  causes.every(({ kind }) => kind === 'elsewhere' || kind === 'unlisted');
 
 function writing(told: Told, n: number, taught: Taught): Writing | null {
   const cause = told.causes[n]!;

@@ -3,7 +3,8 @@ import type { FileUnits } from '../../../../schema/units.ts';
 import type { AxisName } from '../../boat/placed.ts';
 import { lengthText, massText, percentText } from '../../wording/numbers.ts';
 import { stationsCount } from '../../wording/places.ts';
-import { plusMinus } from '../../wording/withUncertainty.ts';
+import { figureText, plusMinus } from '../../wording/withUncertainty.ts';
+import type { Item } from './causes.ts';
 import { supposedWeight } from './suppose.ts';
 import type { Told } from './told.ts';
 import type { Explanation } from './weigh.ts';
@@ -70,7 +71,9 @@ function causeWords(cause: Told['causes'][number], explanation: Explanation, uni
       const n = explanation.items.findIndex(item => item.cause === cause);
       const { value, sigma } = itemOf(explanation, n);
       const far = plusMinus(percentText(Math.abs(value)), percentText(sigma));
-      return `“${cause.what}” displaces ${far} ${value > 0 ? 'more' : 'less'} than written`;
+      const [shift, ...others] = explanation.items[n]!.shifts;
+      const how = shift && others.length === 0 ? asFigure(shift, explanation.known.w.mean[n]!, units) : '';
+      return `“${cause.what}” displaces ${far} ${value > 0 ? 'more' : 'less'} than written${how}`;
     }
     case 'unlisted': {
       const where = cause.inside === null ? 'in the water' : `in “${cause.inside}”`;
@@ -85,6 +88,12 @@ function causeWords(cause: Told['causes'][number], explanation: Explanation, uni
     case 'several':
       return 'more than two things at once, which these readings do not tell apart';
   }
+}
+
+/** What can be measured to find out: " (diameter 71.6 mm, written as 73.8 mm)". */
+function asFigure({ input, by }: Item['shifts'][number], z: number, units: FileUnits): string {
+  const { noun, value, dimension } = input;
+  return ` (${noun} ${figureText(value + z * by, dimension, units)}, written as ${figureText(value, dimension, units)})`;
 }
 
 /** Rivals that are less likely are left unsaid. */
