@@ -14,6 +14,7 @@ import { checkConditions } from './checkConditions.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { changeTo, guessedUnit, valueFault } from './fault.ts';
+import { meshesInAll } from './meshesInAll.ts';
 import type { OwnCondition } from './ownCondition.ts';
 import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
@@ -71,11 +72,12 @@ export function readBoat(
   kept?: KeptEntries,
   { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
 ): BoatReading {
-  const reading = readOnce(syntax, describer, { kept, meshes, shapes, standIn: null });
+  const held = meshesInAll(syntax, meshes);
+  const reading = readOnce(syntax, describer, { kept, meshes: held, shapes, standIn: null });
   const { length, units } = reading.boat;
   // What counts from the stern or from midships can only be placed once something stands in for the length.
   if (reading.hasLength || length === 0 || (units.origin ?? null) === null) return reading;
-  return readOnce(syntax, describer, { kept, meshes, shapes, standIn: length });
+  return readOnce(syntax, describer, { kept, meshes: held, shapes, standIn: length });
 }
 
 interface Once extends Resources {

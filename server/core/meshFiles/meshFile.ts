@@ -67,4 +67,13 @@ export const tooManyTriangles = (): FaultyMesh =>
     `has more than ${MOST_TRIANGLES.toLocaleString('en')} triangles, the most that are read. ${SIMPLIFY}`,
   );
 
+/** Triangles that all meshes of a boat may have together, each as often as the boat has it. */
+export const MOST_TRIANGLES_IN_ALL = 2 * MOST_TRIANGLES;
+
+/** One and the same, for entries are read again when what a file holds becomes another. */
+export const tooManyInAll: FaultyMesh = faulty(
+  'mesh-too-large',
+  `is too much beside the others: the meshes of this boat, each as often as it has them, come to more than ${MOST_TRIANGLES_IN_ALL.toLocaleString('en')} triangles, the most that are held. Export them again more coarsely, or name fewer.`,
+);
+
 const SIMPLIFY = 'Export it again more coarsely: a tenth of a millimetre is finer than any boat is built.';

@@ -65,7 +65,8 @@ export const formFindings = {
   },
   'mesh-too-large': {
     title: 'A mesh file is too large',
-    means: 'It has more than 64 MB or 500,000 triangles, or unpacks to more than 192 MB.',
+    means:
+      'It has more than 64 MB or 500,000 triangles, or unpacks to more than 192 MB; or the meshes of a boat, each as often as it has them, come to more than a million triangles together.',
     why: 'Finer triangles change the displacement less than the paint does, and cost time at every look.',
     todo: 'Export it again more coarsely.',
   },
