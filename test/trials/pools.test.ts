@@ -106,8 +106,10 @@ describe(`${pools.length} boats whose every figure is off by its uncertainty`, (
     const scores = told.map(({ value, sigma, truth }) => (value - truth) / sigma);
     expect(scores.length).toBeGreaterThanOrEqual((inside === null ? 0.4 : isLong ? 0.9 : 0.8) * hidden.length);
     const mean = scores.reduce((sum, score) => sum + score, 0) / scores.length;
-    // The mean of ten is off by a third of one by chance.
-    expect(Math.abs(mean)).toBeLessThan(isLong ? 0.3 : 0.9);
+    const median = scores.sort((a, b) => a - b)[scores.length >> 1]!;
+    // The mean of ten is off by a third of one by chance. Something about as dense as water is hardly felt, and told several ±
+    // too light: a few of those draw the mean of all that lie in the water.
+    expect(Math.abs(inside === null ? median : mean)).toBeLessThan(isLong ? 0.3 : 0.9);
     expect(shareOf(scores, score => Math.abs(score) < 2)).toBeGreaterThanOrEqual(0.9);
   });
   it('a tube that displaces 3 to 8 % more or less than written is named first or second, by about as much', () => {
