@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { soundMends } from '../../server/core/analysis/soundMends.ts';
 import { analysed, mended } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 
@@ -27,6 +28,14 @@ test.each([
   const { analysis, finding } = unclosed(withBays(bay));
   expect(finding?.mends ?? []).toHaveLength(offers);
   if (offers > 0) expect(unclosed(mended(analysis, finding!)).finding).toBeUndefined();
+});
+
+test('what only hands the finding on to the next bracket of its line is not offered', () => {
+  const { analysis, finding } = unclosed(
+    withBays('{ name: keel, outline: [[0, 96], [9, 96], [8: 258 mm, [[0, 6], [1, 4]] }'),
+  );
+  expect(finding!.mends!.length).toBeGreaterThan(0);
+  expect(soundMends(analysis, finding!)).toEqual([]);
 });
 
 test.each([

@@ -2,14 +2,15 @@ import { readBoat } from '../boat/readBoat.ts';
 import { waits } from '../boat/toldNow.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { applyChanges, splice } from '../text/editing/edit.ts';
+import { lineAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
 import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
 import type { Analysis } from './analysis.ts';
 import { originMends } from './originMends.ts';
 
 /**
- * The mends of a finding that do no harm, each tried on the text: it clears its finding, brings no error that was not
- * there, and keeps every figure; what takes one out stands behind a better mend, or is not offered.
+ * The mends of a finding that do no harm, each tried on the text: it clears its finding, so that its line says that no
+ * longer, brings no error that was not there, and keeps every figure; what takes one out stands behind a better mend, or is not offered.
  */
 export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[] {
   const known = analysis.kept.mends.get(finding);
@@ -53,15 +54,17 @@ function isSound({ syntax, kept, file }: Analysis, finding: Finding, mend: Mend)
   const after = readSyntax(applied(syntax, mend)!, syntax);
   const { findings } = readBoat(after, describer, kept.entries, { meshes, shapes: kept.cache.shapes });
   const errors = [...after.findings, ...findings].filter(({ severity }) => severity === 'error');
-  const place = rangeOf(syntax, finding.place)[0];
-  // Where it stands now; what is put in there may stand before it or behind it.
-  const moved = place + after.text.length - syntax.text.length;
-  const isThere = (each: Finding): boolean => {
-    const [start] = rangeOf(after, each.place);
-    return each.code === finding.code && each.message === finding.message && (start === place || start === moved);
-  };
+  const isLike = ({ code, message }: Finding): boolean => code === finding.code && message === finding.message;
+  const line = lineOf(syntax, finding);
+  const before = file.findings.filter(each => isLike(each) && lineOf(syntax, each) === line);
+  // Where it stands now: whole lines may be put in before it or behind it.
+  const here = [line, line + after.lineStarts.length - syntax.lineStarts.length];
+  const left = errors.filter(each => isLike(each) && here.includes(lineOf(after, each)));
+  const isThere = left.length >= Math.max(1, before.length);
   // What was waiting for this mend is no harm that it does.
   const isNew = ({ code, message, place: at }: Finding): boolean =>
     !waits({ code, place: at }) && !file.findings.some(each => each.code === code && each.message === message);
-  return !errors.some(each => isThere(each) || isNew(each));
+  return !isThere && !errors.some(isNew);
 }
+
+const lineOf = (syntax: Syntax, { place }: Finding): number => lineAt(syntax.lineStarts, rangeOf(syntax, place)[0]);
