@@ -109,10 +109,13 @@ export async function clickAPart(session: Session): Promise<void> {
   });
   await step('Enter on a part with the keyboard’s focus does the same', async () => {
     const battery = entryIn(await textOf(file), 'battery');
-    await partIn(await picture(session, 'surfaced-side'), battery.path).focus();
-    await page.keyboard.press('Enter');
     await until({
       what: 'the cursor on the line of the battery',
+      act: async () => {
+        await partIn(await picture(session, 'surfaced-side'), battery.path).focus();
+        await page.keyboard.press('Enter');
+      },
+      again: patience / 3,
       seen: async () => (await statusText(page, 'status.editor.selection')).startsWith(`Ln ${battery.line + 1}, `),
       patience,
     });

@@ -59,17 +59,19 @@ export async function goTo(page: Page, line: number, column: number, patience: n
   });
 }
 
-/** Runs a command by its name in the command palette. */
+/** Runs a command by its name in the command palette, which is opened again where the focus moved away and closed it. */
 export async function runCommand(page: Page, name: string, patience: number): Promise<void> {
   const input = page.locator('.quick-input-widget:not(.hidden) input');
+  const row = page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name });
   await until({
-    what: 'the command palette',
-    act: () => page.keyboard.press('F1'),
-    seen: () => input.isVisible(),
+    what: `“${name}” in the command palette`,
+    act: async () => {
+      if (!(await input.isVisible())) await page.keyboard.press('F1');
+      await input.fill(`>${name}`, { timeout: pressLasts }).catch(() => {});
+    },
+    seen: () => row.isVisible(),
     patience,
   });
-  await input.fill(`>${name}`);
-  await page.locator('.quick-input-list .monaco-list-row.focused', { hasText: name }).waitFor({ timeout: patience });
   await page.keyboard.press('Enter');
 }
 
