@@ -60,7 +60,7 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
     },
     analyse(document, previous, read) {
       const start = clock.now();
-      const analysis = service.analyse(document.getText(), previous, meshesOf(document.uri), read);
+      const analysis = service.conclude(read, previous);
       costs.set(document.uri, costOf(document.uri) + clock.now() - start);
       return analysis;
     },

@@ -63,10 +63,11 @@ export interface BoatService extends EditorAnswers, Documents {
   /** Key help drawn from the schema. */
   readonly describer: Describer;
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
-  /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. `read`: the text, read already. */
-  analyse(text: string, previous?: Analysis, meshes?: MeshLookup, read?: TextRead): Analysis;
-  /** Reads a text for what needs no figures: the first half of its analysis. */
+  /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
+  analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
+  /** The two halves of that: a text is read, which is enough for what needs no figures; and all that follows from it. */
   read(text: string, previous?: Analysis, meshes?: MeshLookup): TextRead;
+  conclude(read: TextRead, previous?: Analysis): Analysis;
 }
 
 /** What an editor asks. */
@@ -160,9 +161,9 @@ export function createBoatService(): BoatService {
   return {
     ...documents,
     describer,
-    analyse: (text, previous, meshes, read) =>
-      read ? conclude(read, previous) : analyse(text, describer, previous, meshes),
+    analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
     read: (text, previous, meshes) => readText(text, describer, previous, meshes),
+    conclude,
     known: knownBy,
     meanwhile: toldMeanwhile,
     lastKnown,

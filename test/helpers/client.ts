@@ -112,9 +112,9 @@ export async function startSession(options: SessionOptions = {}): Promise<Sessio
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient));
   const service: BoatService = {
     ...given,
-    analyse: (...asked) => {
+    conclude: (...asked) => {
       clock.spend(cost);
-      return given.analyse(...asked);
+      return given.conclude(...asked);
     },
   };
   startServer({ connection: wire, clock, service, readFile: options.readFile ?? null });

@@ -289,9 +289,9 @@ describe('a fault of our own', () => {
     const sound = createBoatService();
     const service: BoatService = {
       ...sound,
-      analyse: (text, previous) => {
-        if (text.includes('boom')) throw new Error('no such drawer');
-        return sound.analyse(text, previous);
+      conclude: (read, previous) => {
+        if (read.syntax.text.includes('boom')) throw new Error('no such drawer');
+        return sound.conclude(read, previous);
       },
       symbols: () => {
         throw new Error('lost the list');

@@ -1,3 +1,4 @@
+import { samePath } from '../../../schema/path.ts';
 import type { Entry } from '../boat/boat.ts';
 import type { Finding } from '../findings/finding.ts';
 import { type Analysis, findingsOf, type Places, type Said } from './analysis.ts';
@@ -49,7 +50,4 @@ const areOfTheSame = ({ of }: Places, last: Places): boolean =>
   of !== null && last.of?.length === of.length && of.every((entry, i) => isSame(entry, last.of![i]!));
 
 const isSame = (one: Entry, other: Entry): boolean =>
-  one === other ||
-  (one.name === other.name &&
-    one.path.length === other.path.length &&
-    one.path.every((key, i) => key === other.path[i]));
+  one === other || (one.name === other.name && samePath(one.path, other.path));

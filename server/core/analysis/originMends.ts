@@ -1,11 +1,9 @@
 import { otherOrigins, type StationOrigin } from '../arrangement/otherOrigin.ts';
-import { readBoat } from '../boat/readBoat.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
-import { applyChanges, splice } from '../text/editing/edit.ts';
-import { readSyntax } from '../text/reading/syntax.ts';
 import { valueAt } from '../text/reading/values.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
+import { withChanges } from './withChanges.ts';
 
 /**
  * Where the whole file makes sense by another origin of its stations and not by its own, the key that says so: things past
@@ -34,13 +32,12 @@ function mendTo({ stations, words }: StationOrigin, { syntax }: Analysis): Mend 
 const isPastTheEnds = ({ code, severity }: Finding): boolean =>
   severity === 'warning' && (code === 'beyond-hull' || code === 'hull-too-short');
 
-function clearsAll({ changes }: Mend, { syntax, kept, file }: Analysis): boolean {
-  const splices = applyChanges(syntax, changes);
-  if (!splices) return false;
-  const after = readSyntax(splice(syntax.text, splices), syntax);
-  const { shapes } = kept.cache;
-  const reading = readBoat(after, kept.describer, kept.entries, { meshes: kept.meshes, shapes });
+function clearsAll({ changes }: Mend, analysis: Analysis): boolean {
+  const after = withChanges(analysis, changes);
+  if (!after) return false;
+  const { syntax, reading } = after;
+  const { file, kept } = analysis;
   const errors = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === 'error').length;
   if (errors(reading.findings) > errors(file.findings)) return false;
-  return !arranged(after, reading, kept.neighbours).some(({ severity }) => severity === 'warning');
+  return !arranged(syntax, reading, kept.neighbours).some(({ severity }) => severity === 'warning');
 }

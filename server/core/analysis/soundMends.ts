@@ -1,16 +1,17 @@
-import { readBoat } from '../boat/readBoat.ts';
 import { waits } from '../boat/toldNow.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { applyChanges, splice } from '../text/editing/edit.ts';
 import { lineAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
-import { readSyntax, type Syntax } from '../text/reading/syntax.ts';
+import type { Syntax } from '../text/reading/syntax.ts';
 import type { Analysis } from './analysis.ts';
 import { originMends } from './originMends.ts';
+import { withChanges } from './withChanges.ts';
 
 /**
  * The mends of a finding that do no harm, each tried on the text: it clears its finding, so that its line says that no
- * longer, brings no error that was not there, and keeps every figure; what takes one out stands behind a better mend, or is not offered.
+ * longer, brings no error that was not there, and keeps every figure; what takes one out stands behind a better mend, or is
+ * not offered.
  */
 export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[] {
   const known = analysis.kept.mends.get(finding);
@@ -49,11 +50,10 @@ function applied(syntax: Syntax, mend: Mend): string | null {
   return splices && splice(syntax.text, splices);
 }
 
-function isSound({ syntax, kept, file }: Analysis, finding: Finding, mend: Mend): boolean {
-  const { describer, meshes } = kept;
-  const after = readSyntax(applied(syntax, mend)!, syntax);
-  const { findings } = readBoat(after, describer, kept.entries, { meshes, shapes: kept.cache.shapes });
-  const errors = [...after.findings, ...findings].filter(({ severity }) => severity === 'error');
+function isSound(analysis: Analysis, finding: Finding, mend: Mend): boolean {
+  const { syntax, file } = analysis;
+  const { syntax: after, reading } = withChanges(analysis, mend.changes)!;
+  const errors = [...after.findings, ...reading.findings].filter(({ severity }) => severity === 'error');
   const isLike = ({ code, message }: Finding): boolean => code === finding.code && message === finding.message;
   const line = lineOf(syntax, finding);
   const before = file.findings.filter(each => isLike(each) && lineOf(syntax, each) === line);

@@ -1,15 +1,14 @@
 import { type Path, samePath } from '../../../schema/path.ts';
-import { type BoatReading, readBoat } from '../boat/readBoat.ts';
+import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Steps } from '../steps/steps.ts';
-import { applyChanges, splice } from '../text/editing/edit.ts';
-import { readSyntax } from '../text/reading/syntax.ts';
 import { compareTrial } from '../trials/pool/compare.ts';
 import type { Offer } from '../trials/pool/offers.ts';
 import { DIFFERS } from '../trials/pool/readingWords.ts';
 import { inputSteps } from '../uncertainty/inputs.ts';
 import type { Analysis, SoundOffer } from './analysis.ts';
 import { arranged } from './arranged.ts';
+import { withChanges } from './withChanges.ts';
 
 /** So many ways to write down what may be wrong with the boat are offered at most. */
 const MOST_OFFERED = 3;
@@ -40,15 +39,15 @@ export function* soundOffers(analysis: Analysis): Steps<readonly SoundOffer[]> {
 const isAbout = ({ place }: Finding, path: Path): boolean => 'path' in place && samePath(place.path, path);
 
 /** The boat with what is offered; null where that cannot be written, or something would lie where it cannot. */
-function* readAfter({ syntax, kept, file }: Analysis, { changes }: Offer): Steps<BoatReading | null> {
-  const splices = applyChanges(syntax, changes);
-  if (!splices) return null;
-  const after = readSyntax(splice(syntax.text, splices), syntax);
-  const reading = readBoat(after, kept.describer, kept.entries, { meshes: kept.meshes, shapes: kept.cache.shapes });
+function* readAfter(analysis: Analysis, { changes }: Offer): Steps<BoatReading | null> {
+  const after = withChanges(analysis, changes);
+  if (!after) return null;
   yield;
+  const { syntax, reading } = after;
+  const { file, kept } = analysis;
   const known = new Set(file.findings.map(sayingOf));
   const isHarm = (finding: Finding): boolean => isFault(finding) && !known.has(sayingOf(finding));
-  const found = [...after.findings, ...reading.findings, ...arranged(after, reading, kept.neighbours)];
+  const found = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, kept.neighbours)];
   return found.some(isHarm) ? null : reading;
 }
 

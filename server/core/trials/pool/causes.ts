@@ -1,4 +1,4 @@
-import type { Path } from '../../../../schema/path.ts';
+import { type Path, pathKey } from '../../../../schema/path.ts';
 import { AXES, type AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import type { Reading } from '../../boat/trial.ts';
@@ -26,6 +26,26 @@ export type Cause =
   | { readonly kind: 'soaked' | 'held'; readonly shell: string }
   /** More than any two of these. */
   | { readonly kind: 'several' };
+
+/** The same for causes that say the same, whatever they come to. */
+export const causesKey = (causes: readonly Cause[]): string => causes.map(keyOf).sort().join(' and ');
+
+function keyOf(cause: Cause): string {
+  switch (cause.kind) {
+    case 'slip':
+      return `${cause.kind} ${pathKey(cause.of.reading.path)}`;
+    case 'elsewhere':
+      return cause.input.id;
+    case 'displaces':
+      return `${cause.kind} ${pathKey(cause.path)}`;
+    case 'unlisted':
+      return cause.inside === null ? 'wet' : `dry ${cause.inside}`;
+    case 'several':
+      return cause.kind;
+    default:
+      return `${cause.kind} ${cause.shell}`;
+  }
+}
 
 /** A cause that is one number, standard normal beforehand, and what one of it does to the readings. */
 export interface Item {

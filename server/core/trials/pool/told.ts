@@ -1,5 +1,5 @@
 import type { Reading } from '../../boat/trial.ts';
-import type { Cause } from './causes.ts';
+import { type Cause, causesKey } from './causes.ts';
 import type { Estimate } from './estimate.ts';
 import type { Explanation } from './weigh.ts';
 
@@ -21,7 +21,7 @@ export function toldOf({ explanations }: Pick<Estimate, 'explanations'>): readon
       ...explanation.items.flatMap(({ cause }) => (cause.kind === 'slip' ? [] : [cause])),
       ...(explanation.load ? [explanation.load.cause] : []),
     ];
-    const key = causes.map(keyOf).sort().join(' and ');
+    const key = causesKey(causes);
     const known = told.get(key);
     told.set(
       key,
@@ -29,21 +29,6 @@ export function toldOf({ explanations }: Pick<Estimate, 'explanations'>): readon
     );
   }
   return [...told.values()].sort((a, b) => b.odds - a.odds);
-}
-
-function keyOf(cause: Told['causes'][number]): string {
-  switch (cause.kind) {
-    case 'elsewhere':
-      return cause.input.id;
-    case 'unlisted':
-      return cause.inside === null ? 'wet' : `dry ${cause.inside}`;
-    case 'displaces':
-      return `${cause.kind} ${cause.path.join(' ')}`;
-    case 'several':
-      return cause.kind;
-    default:
-      return `${cause.kind} ${cause.shell}`;
-  }
 }
 
 /** A reading that is likely a slip, and what all others say that it should have been. */

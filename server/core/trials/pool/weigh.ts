@@ -1,4 +1,3 @@
-import type { Path } from '../../../../schema/path.ts';
 import type { Steps } from '../../steps/steps.ts';
 import {
   evidenceOf,
@@ -11,7 +10,7 @@ import {
 } from '../estimation/hypothesis.ts';
 import { logSum } from '../estimation/mixture.ts';
 import { type Known, knownWith, misfit, type Normal, type Space, strayed } from '../estimation/space.ts';
-import type { Item, Load } from './causes.ts';
+import { causesKey, type Item, type Load } from './causes.ts';
 
 /** One explanation of the readings: none, one, or two causes; what it makes of the boat. */
 export interface Explanation {
@@ -128,10 +127,9 @@ function* pairs(
   let highestPair = Number.NEGATIVE_INFINITY;
   for (const [a, one] of items.entries()) {
     for (let b = 0; b < a; b++) {
-      const other = items[b]!;
-      const logOdds = one.logOdds + other.logOdds + evidenceOfPair(space, a, b);
+      const logOdds = one.logOdds + items[b]!.logOdds + evidenceOfPair(space, a, b);
       // The likeliest pair is kept, however hopeless.
-      if ((logOdds < most - HOPELESS && logOdds <= highestPair) || isSame(one, other)) continue;
+      if (logOdds < most - HOPELESS && logOdds <= highestPair) continue;
       highestPair = Math.max(highestPair, logOdds);
       most = Math.max(most, logOdds);
       found.push(alone(ground, [a, b]));
@@ -189,27 +187,4 @@ const NOTHING: Normal = { mean: [], covariance: [] };
 
 /** What is said to be wrong, whatever it comes to. */
 const keyOf = ({ items, load }: Pick<Explanation, 'items' | 'load'>): string =>
-  JSON.stringify([items.map(({ cause }) => placeOf(cause)), load?.cause ?? null]);
-
-function placeOf(cause: Item['cause']): Path {
-  switch (cause.kind) {
-    case 'slip':
-      return cause.of.reading.path;
-    case 'elsewhere':
-      return cause.input.path;
-    case 'displaces':
-      return [cause.kind, ...cause.path];
-  }
-}
-
-/** Of one reading or of one figure. */
-function isSame({ cause: a }: Item, { cause: b }: Item): boolean {
-  switch (a.kind) {
-    case 'slip':
-      return b.kind === 'slip' && a.of === b.of;
-    case 'elsewhere':
-      return b.kind === 'elsewhere' && a.input === b.input;
-    case 'displaces':
-      return a === b;
-  }
-}
+  causesKey([...items.map(({ cause }) => cause), ...(load ? [load.cause] : [])]);
