@@ -20,6 +20,8 @@ export interface RequestAsked<T> {
   readonly fallback: T;
   /** As the connection hands it on: parameters and a cancellation token; the token alone where there are no parameters. */
   readonly given: readonly unknown[];
+  /** Begun before what the change ahead of it asks for, and before a cancellation can be heard. */
+  readonly isAtOnce?: boolean;
 }
 
 /**
@@ -28,7 +30,7 @@ export interface RequestAsked<T> {
  */
 export function guard<P extends object, T>(
   host: GuardHost,
-  { name, fallback, given }: RequestAsked<T>,
+  { name, fallback, given, isAtOnce = false }: RequestAsked<T>,
   run: (params: P) => T,
   prepare: (params: P) => boolean = () => true,
 ): Promise<T | ResponseError<void>> {
@@ -63,7 +65,8 @@ export function guard<P extends object, T>(
         );
       else host.defer(turn);
     };
-    host.defer(turn);
+    if (isAtOnce) turn();
+    else host.defer(turn);
   });
 }
 

@@ -56,6 +56,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
     service,
     guard,
     documents,
+    read: files.read,
     analysisOf: files.analysisOf,
     costOf: files.costOf,
     reference: session.reference,

@@ -29,6 +29,8 @@ export interface OpenFilesHost {
 /** The files that are open, with their analyses and the mesh files that they name. */
 export interface OpenFiles {
   at(uri: string): OpenFile | undefined;
+  /** Reads a text, the first part of its analysis. */
+  read(document: TextDocument): void;
   analysisOf(document: TextDocument): Analysis;
   meshesOf(uri: string): MeshLookup;
   /** What the last analysis of a file took, ms. */
@@ -98,6 +100,7 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
         }
       );
     },
+    read: analyses.read,
     analysisOf: analyses.get,
     meshesOf,
     costOf,

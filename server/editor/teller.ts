@@ -3,7 +3,7 @@ import type { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Analysis, BoatService, LastKnown } from '../service/service.ts';
 import type { Clock, Stop } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
-import { createNews, type NewsHost, type Sayable } from './news.ts';
+import { createNews, type News, type NewsHost, type Sayable } from './news.ts';
 import { takeTurn } from './turn.ts';
 import { createTyping } from './typing.ts';
 
@@ -21,6 +21,8 @@ export interface TellerHost extends NewsHost {
   readonly service: BoatService;
   readonly guard: GuardHost;
   readonly documents: TextDocuments<TextDocument>;
+  /** Reads a text, the first part of its analysis. */
+  readonly read: (document: TextDocument) => void;
   readonly analysisOf: (document: TextDocument) => Analysis;
   /** What the last analysis of a file took, ms. */
   readonly costOf: (uri: string) => number;
@@ -42,7 +44,7 @@ export interface Teller {
 }
 
 export function createTeller(host: TellerHost): Teller {
-  const { clock, service, guard, documents, analysisOf, costOf, reference } = host;
+  const { clock, service, guard, documents, read, analysisOf, costOf, reference } = host;
   const pending = new Map<string, Stop>();
   const typing = createTyping(clock);
   const sayings = createSayings(host);
@@ -54,17 +56,7 @@ export function createTeller(host: TellerHost): Teller {
     pending.delete(uri);
   };
 
-  /** Tells the editor what is known of a file, and the caller whether that is all. */
-  const tell = (document: TextDocument): boolean => {
-    const { isAll, ...said } = attempt(
-      guard,
-      'analysis',
-      () => sayings.of(document),
-      reason => ({ ...service.ownFault(reason), isAll: true }),
-    );
-    news.send(document, said);
-    return isAll;
-  };
+  const tell = tellerOf(host, sayings, news);
 
   /** Links are made after the first file has been told of: nobody follows one so soon. */
   const link = (uri: string): void => {
@@ -106,10 +98,15 @@ export function createTeller(host: TellerHost): Teller {
       cancel(uri);
       typing.changed(uri);
       const isWaiting = typing.isGoingOn(uri) && costOf(uri) > CHEAP;
-      const run = (): void => publish(uri);
-      // What fails in a timer would end the server.
-      const safely = (): void => attempt(guard, 'telling', run, () => {});
-      pending.set(uri, isWaiting ? clock.after(PAUSE, safely) : afterQuestion(clock, safely));
+      const run = safely(guard, 'telling', () => publish(uri));
+      const readFirst = safely(guard, 'reading', () => {
+        // Whatever becomes of the reading.
+        pending.set(uri, afterQuestion(clock, run));
+        const document = documents.get(uri);
+        if (document && !guard.refusal()) read(document);
+      });
+      // A question behind the change waits for no more than the reading of the text.
+      pending.set(uri, isWaiting ? clock.after(PAUSE, run) : afterQuestion(clock, readFirst));
     },
     closed(uri) {
       cancel(uri);
@@ -127,6 +124,9 @@ const behindQuestions =
   (run: () => void): void =>
     defer(() => defer(run));
 
+/** What fails in a timer would end the server. */
+const safely = (guard: GuardHost, name: string, run: () => void) => (): void => attempt(guard, name, run, () => {});
+
 /** Runs something as soon as a question that came with a change has been taken in: what takes no time goes before it. */
 function afterQuestion({ after }: Clock, run: () => void): Stop {
   let stop: Stop = () => {
@@ -139,6 +139,20 @@ function afterQuestion({ after }: Clock, run: () => void): Stop {
   });
   return () => stop();
 }
+
+/** Tells the editor what is known of a file, and the caller whether that is all. */
+const tellerOf =
+  ({ guard, service }: TellerHost, sayings: ReturnType<typeof createSayings>, news: News) =>
+  (document: TextDocument): boolean => {
+    const { isAll, ...said } = attempt(
+      guard,
+      'analysis',
+      () => sayings.of(document),
+      reason => ({ ...service.ownFault(reason), isAll: true }),
+    );
+    news.send(document, said);
+    return isAll;
+  };
 
 /** What there is to say of a file as it is now. */
 function createSayings({ service, analysisOf, reference }: TellerHost) {

@@ -37,7 +37,7 @@ type About = <P extends { readonly textDocument: TextDocumentIdentifier }, T>(
 ) => (asked: P, ...more: readonly unknown[]) => Promise<T | ResponseError<void>>;
 
 const aboutFiles =
-  ({ fileAt, guard: guardHost }: TextRequestsHost): About =>
+  ({ fileAt, guard: guardHost }: TextRequestsHost, isAtOnce = false): About =>
   (name, fallback, answer, prepare = () => true) =>
   (asked, ...more) => {
     type Params = typeof asked;
@@ -49,7 +49,7 @@ const aboutFiles =
       };
     return guard(
       guardHost,
-      { name, fallback, given: [asked, ...more] },
+      { name, fallback, given: [asked, ...more], isAtOnce },
       withFile(answer, fallback),
       withFile(prepare, true),
     );
@@ -58,19 +58,19 @@ const aboutFiles =
 /** Answers what an editor asks about the text: one line of the service for each request, each guarded. */
 export function answerTextRequests(host: TextRequestsHost): void {
   const about = aboutFiles(host);
-  answerAboutWords(host, about);
+  answerAboutWords(host);
   answerAboutChanges(host, about);
   answerAboutNames(host, about);
   answerAboutOutline(host, about);
 }
 
-function answerAboutWords(host: TextRequestsHost, about: About): void {
-  const { connection, service, guard: guardHost } = host;
-  // What waits for no figures goes before the analysis that the change before it asks for.
-  const atOnce = aboutFiles({ ...host, guard: { ...guardHost, defer: run => run() } });
+function answerAboutWords(host: TextRequestsHost): void {
+  const { connection, service } = host;
+  // Somebody looks on: the answer goes before all that the change ahead of it asks for.
+  const atOnce = aboutFiles(host, true);
   // Of a boat that was in the water no figure is shown that the water has disproved.
   connection.onHover(
-    about(
+    atOnce(
       'hover',
       null,
       (file, at) => service.hover(file.analysis, offset(file, at)),

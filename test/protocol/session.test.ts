@@ -96,8 +96,7 @@ describe('diagnostics', () => {
   test('go with the file when it is closed', async () => {
     const session = await sessionOfTest();
     await session.open(uri, 'boat:T');
-    await session.settle();
-    session.clock.step(100);
+    await expect.poll(() => session.published.length, { timeout: 20_000 }).toBeGreaterThan(0);
     await session.change(uri, 2, 'boat:TT');
     await session.close(uri);
     await session.settle();
