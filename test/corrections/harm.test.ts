@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { SUBMERGED, SURFACED } from '../../server/core/conditions/loadingCondition.ts';
 import { chanceOfHarm } from '../../server/core/corrections/balance/harm.ts';
 import { chanceOfAll, type LimitKept } from '../../server/core/corrections/balance/sureness.ts';
+import { withUnwritten } from '../../server/core/corrections/balance/unwritten.ts';
 import { heard, service } from '../helpers/analysed.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { probe } from '../helpers/probe.ts';
@@ -100,7 +101,34 @@ describe('a boat of which little is known', { timeout: 60_000 }, () => {
   });
 
   test('known to a fraction of what it is out by, it is not', () => {
-    const well = heard(probe(['150 to 250 mm', '160 to 260 mm ± 0.01 mm']));
+    const well = heard(probe(['150 to 250 mm', '170 to 270 mm ± 0.01 mm']));
     expect(well.corrections.all()[0]).toMatchObject({ floatFirst: false });
   });
+
+  test('out by no more than what nobody wrote down may come to, it had better be weighed first', () => {
+    const near = probe(['150 to 250 mm', '160 to 260 mm ± 0.01 mm']);
+    expect(heard(near).corrections.all()[0]).toMatchObject({ floatFirst: true });
+    const weighed = heard(
+      `${near}${boatText`
+      trials:
+        - condition: bench
+          scales: [{ station: 100 mm, reads: 960 g ± 0.1 g }, { station: 300 mm, reads: 1040 g ± 0.1 g }]
+    `}`,
+    );
+    expect(weighed.corrections.all()[0]).toMatchObject({ floatFirst: false });
+  });
 });
+
+describe('what nobody wrote down', () => {
+  test('is a weight and its moments beside what is open already', () => {
+    const open = { surfaced: Object.fromEntries(['draft', 'trim', 'heel', 'gm'].map(figure => [figure, load(0.003)])) };
+    const { surfaced } = withUnwritten(open, 2, 0.5);
+    // 1.4 % of 2 kg; 0.4 % and 0.04 % of 2 kg at 500 mm.
+    expect(surfaced!.draft!.sigma).toBeCloseTo(Math.hypot(0.003, 0.028), 12);
+    expect(surfaced!.trim!.sigma).toBeCloseTo(Math.hypot(0.003, 0.004), 12);
+    expect(surfaced!.heel!.sigma).toBeCloseTo(Math.hypot(0.003, 0.0004), 12);
+    expect(surfaced!.gm!.sigma).toBe(0.003);
+  });
+});
+
+const load = (sigma: number) => ({ sigma, explained: [] });

@@ -1,6 +1,8 @@
 import type { ReadSoFar } from '../room/boatToTrim.ts';
 import { chanceOfHarm } from './harm.ts';
+import type { OpenLoads } from './open.ts';
 import { chanceOfAll, type LimitKept } from './sureness.ts';
+import { CHANCE_OF_UNWRITTEN } from './unwritten.ts';
 
 /** What may come of a correction in the water, as well as the boat is known. */
 export interface Prospect {
@@ -14,16 +16,24 @@ export interface Prospect {
   readonly readSoFar: ReadSoFar;
 }
 
-export const prospectOf = (
-  before: readonly LimitKept[],
-  kept: readonly LimitKept[],
+/** A boat's limits with so much left open of its balances. */
+type Keeps = (open: OpenLoads) => readonly LimitKept[];
+
+/** `before` and `after` the correction. `unwritten` is what is open where something is not written down. */
+export function prospectOf(
+  before: Keeps,
+  after: Keeps,
+  open: OpenLoads,
+  unwritten: OpenLoads,
   readSoFar: ReadSoFar,
-): Prospect => ({
-  kept,
-  chance: knownChance(kept),
-  harm: chanceOfHarm(before, kept),
-  readSoFar,
-});
+): Prospect {
+  const kept = after(open);
+  const asWritten = chanceOfHarm(before(open), kept);
+  const otherwise = () => chanceOfHarm(before(unwritten), after(unwritten));
+  const harm =
+    readSoFar === 'nowhere' ? (1 - CHANCE_OF_UNWRITTEN) * asWritten + CHANCE_OF_UNWRITTEN * otherwise() : asWritten;
+  return { kept, chance: knownChance(kept), harm, readSoFar };
+}
 
 /** How likely all limits are kept, 0..1; null where nothing is known of what is open of one of them. */
 export const knownChance = (kept: readonly LimitKept[]): number | null =>

@@ -1,9 +1,11 @@
 import type { Steps } from '../../steps/steps.ts';
+import type { OpenLoads } from '../balance/open.ts';
 import { priceOfMiss } from '../balance/price.ts';
 import { priceOfPieces } from '../balance/program.ts';
 import { isForTheWaterFirst, type Prospect, prospectOf } from '../balance/prospect.ts';
 import { type BalanceRow, type Scope, scopeOf } from '../balance/row.ts';
-import { countedChanceOfAll, limitsKept } from '../balance/sureness.ts';
+import { countedChanceOfAll, type Floating, limitsKept } from '../balance/sureness.ts';
+import { withUnwritten } from '../balance/unwritten.ts';
 import type { CorrectedBoat, Correction } from '../correction.ts';
 import { asFiled, type BoatToTrim } from '../room/boatToTrim.ts';
 import type { Mover } from '../room/movers.ts';
@@ -143,7 +145,9 @@ function prospectIn(laid: CorrectedBoat, scope: Scope, boatToTrim: BoatToTrim): 
   const open = openIn(boatToTrim);
   // What is not in the water yet can tell no more where its file has no figures.
   const readSoFar = boatToTrim.uncertainties === null ? 'in the water' : boatToTrim.readSoFar;
-  return prospectOf(limitsKept(boatToTrim, scope, open), limitsKept(laid, scope, open), readSoFar);
+  const keeps = (floating: Floating) => (left: OpenLoads) => limitsKept(floating, scope, left);
+  const unwritten = withUnwritten(open, boatToTrim.bodies.mass, boatToTrim.boat.length);
+  return prospectOf(keeps(boatToTrim), keeps(laid), open, unwritten, readSoFar);
 }
 
 /** Some heel is to be held. */
