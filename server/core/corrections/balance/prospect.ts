@@ -43,8 +43,7 @@ export const knownChance = (kept: readonly LimitKept[]): number | null =>
 export const CANNOT_TELL = 0.1;
 /**
  * A chance to do harm that a builder would not take; and what he would, for what is this many times as likely to bring the boat
- * into trim (common practice, no source). Not while nothing of the whole boat was read: no chance knows then of what is not
- * written down.
+ * into trim (common practice, no source).
  */
 const TOO_RISKY = 0.05;
 const TOO_RISKY_FOR_ALL = 0.1;
@@ -56,6 +55,6 @@ export const isOpen = ({ chance }: Prospect): boolean => chance !== null && chan
 /** It may do harm, and the boat as it is has more to tell than the file. */
 export function isForTheWaterFirst({ readSoFar, chance, harm }: Prospect): boolean {
   if (readSoFar === 'in the water') return false;
-  const isWorthIt = readSoFar === 'ashore' && (chance ?? 0) > WORTH_IT * harm;
+  const isWorthIt = (chance ?? 0) > WORTH_IT * harm;
   return harm > (isWorthIt ? TOO_RISKY_FOR_ALL : TOO_RISKY);
 }
