@@ -490,10 +490,16 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'node:url',
     'node:util',
   ],
-  'client/panel': ['server/core/drawing/styleSheet.ts', 'server/editor/protocol.ts'],
+  'client/panel': ['client/panel/placed.ts', 'server/core/drawing/styleSheet.ts', 'server/editor/protocol.ts'],
   // The desktop's entry alone: the rest of the client runs in a browser too.
   'client/extension.ts': ['client', 'node:fs', 'vscode', 'vscode-languageclient'],
-  'client/poolside': ['server/core/drawing/styleSheet.ts', 'server/core/poolside', 'server/core/poolside/day.ts'],
+  'client/panel/placed.ts': [],
+  'client/poolside': [
+    'client/panel/placed.ts',
+    'server/core/drawing/styleSheet.ts',
+    'server/core/poolside',
+    'server/core/poolside/day.ts',
+  ],
   client: [
     'client/panel',
     'server/editor/poolsidePage.ts',

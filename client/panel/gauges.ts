@@ -1,5 +1,6 @@
 import type { SheetGauge } from '../../server/editor/protocol.ts';
 import { renewContent } from './renew.ts';
+import { SAME } from './same.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The strip of gauges on the page. */
@@ -9,27 +10,32 @@ interface Gauges {
 
 /** @param reveal goes to a place in the file */
 export function createGauges(host: HTMLElement, reveal: (path: string) => void): Gauges {
-  let shown = '';
+  let shown = new Map<string, string>();
+  let shownHeadings = '';
   host.addEventListener('click', ({ target }) => {
     const gauge = target instanceof Element ? target.closest<HTMLElement>('[data-place]') : null;
     if (gauge?.dataset.place !== undefined) reveal(gauge.dataset.place);
   });
   return {
     show(gauges) {
-      const wanted = JSON.stringify(gauges);
-      if (wanted === shown) return;
-      shown = wanted;
+      const wanted = new Map(gauges.map(gauge => [gauge.name, JSON.stringify(gauge)]));
       const headings = [...new Set(gauges.map(({ heading }) => heading))];
+      // Groups are known by their order: under other headings all is drawn anew.
+      const isInPlace = shownHeadings === headings.join('\n');
+      const cellOf = (gauge: SheetGauge): HTMLElement =>
+        isInPlace && shown.get(gauge.name) === wanted.get(gauge.name) ? sameCell(gauge) : drawn(gauge);
       const strip = document.createDocumentFragment();
       for (const heading of headings) {
         const group = elementOf('section', 'gauge-group');
         group.append(
           elementOf('h2', 'gauge-heading', heading),
-          ...gauges.filter(gauge => gauge.heading === heading).map(drawn),
+          ...gauges.filter(gauge => gauge.heading === heading).map(cellOf),
         );
         strip.append(group);
       }
       renewContent(host, strip);
+      shown = wanted;
+      shownHeadings = headings.join('\n');
     },
   };
 }
@@ -62,9 +68,21 @@ function drawn(gauge: SheetGauge): HTMLElement {
     elementOf('span', 'gauge-end', ends[1]),
   );
   button.append(foot);
+  const cell = cellFor(name);
+  cell.append(button);
+  return cell;
+}
+
+/** Stands for a gauge that is on the page as it is. */
+function sameCell({ name }: SheetGauge): HTMLElement {
+  const cell = cellFor(name);
+  cell.setAttribute(SAME, '');
+  return cell;
+}
+
+function cellFor(name: string): HTMLElement {
   const cell = elementOf('div', 'gauge-cell');
   cell.dataset.gauge = `${name} cell`;
-  cell.append(button);
   return cell;
 }
 

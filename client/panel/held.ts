@@ -1,4 +1,5 @@
 import { acrossPicture, scaleOf } from './drag.ts';
+import { howItLies } from './placed.ts';
 import { ADDED } from './renew.ts';
 
 /** A part that a hand holds. */
@@ -20,8 +21,10 @@ export function carryPart(drawing: HTMLElement, held: HeldPart | null, drawnAt: 
   const carried = path === null ? [] : [...picture.querySelectorAll(`[data-path="${path}"], [${ADDED}="${path}"]`)];
   for (const one of picture.querySelectorAll('.carried')) if (!carried.includes(one)) putDown(one);
   if (!held) return;
-  const { x, y } = acrossPicture(held.metres - drawnAt, scale);
+  const way = acrossPicture(held.metres - drawnAt, scale);
   for (const one of carried) {
+    const { a, b, c, d } = howItLies(one);
+    const { x, y } = new DOMMatrix([a, b, c, d, 0, 0]).inverse().transformPoint(way);
     one.classList.add('carried');
     one.setAttribute('transform', `translate(${x.toFixed(2)} ${y.toFixed(2)})`);
   }

@@ -1,3 +1,4 @@
+import { boxInPicture } from './placed.ts';
 import { ADDED } from './renew.ts';
 
 /** Names in the pictures of what one points at, has in the keyboard's focus, or has the cursor in: others have no label. */
@@ -39,7 +40,7 @@ function tagFor(entry: SVGElement, why: Why): void {
   const path = entry.dataset.path;
   if (!(picture && entry instanceof SVGGraphicsElement) || words === '') return;
   if (path !== undefined && picture.querySelector(`[data-of="${CSS.escape(path)}"]`)) return;
-  const { x, y, width, height } = entry.getBBox();
+  const { x, y, width, height } = boxInPicture(entry);
   const tag = document.createElementNS(SVG, 'text');
   tag.setAttribute('class', `name-tag ${why}`);
   tag.setAttribute('aria-hidden', 'true');

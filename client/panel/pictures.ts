@@ -3,6 +3,7 @@ import { carryPart, type HeldPart } from './held.ts';
 import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
 import { renew } from './renew.ts';
+import { SAME, withoutSame } from './same.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The pictures on the page. */
@@ -13,7 +14,10 @@ export interface Pictures {
   showSome(pictures: readonly SheetPicture[]): void;
   /** Puts a held part where the hand has it, at once; null lets go of it, and of the pictures of it that still wait. */
   carry(held: HeldPart | null): void;
-  /** Shows pictures in which the held part is `metres` aft of where it is in the file, one a frame; others wait. */
+  /**
+   * Shows pictures in which the held part is `metres` aft of where it is in the file, one a frame; others wait. As many
+   * frames after them are the hand's alone.
+   */
   showHeld(pictures: readonly SheetPicture[], metres: number, onShown: () => void): void;
   /** Lights the entry at a path in every picture; null for none. */
   light(path: string | null): void;
@@ -71,16 +75,21 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     showHeld(pictures, metres, onShown) {
       const next = pictures.filter(({ id }) => figures.has(id));
       wait(joined(shown, next).outdated);
-      const step = (): void => {
-        const picture = next.shift();
-        const figure = picture && figures.get(picture.id);
-        if (!figure) {
-          onShown();
-          return;
-        }
+      const showOne = (picture: SheetPicture) => (): void => {
+        const figure = figures.get(picture.id);
+        if (!figure) return;
         tell(figure, picture);
         draw(figure, picture, metres);
         shown = joined(shown, [picture]).pictures;
+      };
+      const steps = [...next.map(showOne), ...next.map(() => () => {})];
+      const step = (): void => {
+        const take = steps.shift();
+        if (!take) {
+          onShown();
+          return;
+        }
+        take();
         waiting = requestAnimationFrame(step);
       };
       waiting = requestAnimationFrame(step);
@@ -120,6 +129,8 @@ interface Figure {
   readonly drawing: HTMLElement;
   /** Where a held part is in the picture: m aft of where it is in the file. */
   drawnAt: number;
+  /** The markup that it shows; empty where none is. */
+  markup: string;
 }
 
 function createFigure(): Figure {
@@ -129,7 +140,7 @@ function createFigure(): Figure {
   // The drawing carries its own heading; these words are for those who do not see it.
   words.className = 'unseen';
   root.append(words, drawing);
-  return { root, words, drawing, drawnAt: 0 };
+  return { root, words, drawing, drawnAt: 0, markup: '' };
 }
 
 const tell = ({ root, words }: Figure, { id, title, description }: SheetPicture): void => {
@@ -143,8 +154,10 @@ interface Look {
   readonly lit: string | null;
 }
 
-function redraw({ root: figure, drawing }: Figure, { svg }: SheetPicture, { room, lit }: Look): void {
-  const next = readSvg(svg);
+function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): void {
+  const { root: figure, drawing, markup } = shownIn;
+  const next = readSvg(withoutSame(svg, markup));
+  shownIn.markup = next ? svg : '';
   if (!next) {
     drawing.textContent = 'This picture could not be drawn.';
     return;
@@ -154,7 +167,7 @@ function redraw({ root: figure, drawing }: Figure, { svg }: SheetPicture, { room
   figure.style.setProperty('--drawn', `${width}px`);
   // An image would hide its parts from a screen reader.
   next.setAttribute('role', 'group');
-  for (const entry of next.querySelectorAll<SVGElement>('[data-path], [data-correction]')) {
+  for (const entry of next.querySelectorAll<SVGElement>(`:is([data-path], [data-correction]):not([${SAME}])`)) {
     entry.setAttribute('tabindex', '0');
     entry.setAttribute('role', 'button');
     entry.setAttribute('aria-describedby', describing(entry));

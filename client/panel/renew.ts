@@ -1,3 +1,5 @@
+import { SAME } from './same.ts';
+
 /** Turns what is on the page into what shall be there, element by element: whatever is the same stays the same element. */
 
 /** What the page itself hangs into a picture; the picture knows nothing of it. */
@@ -5,6 +7,7 @@ export const ADDED = 'data-added';
 
 /** Gives an element the attributes and the content of another, which is used up. */
 export function renew(shown: Element, next: Element): void {
+  if (next.hasAttribute(SAME)) return;
   for (const { name } of [...shown.attributes]) if (!next.hasAttribute(name)) shown.removeAttribute(name);
   for (const { name, value } of next.attributes)
     if (shown.getAttribute(name) !== value) shown.setAttribute(name, value);

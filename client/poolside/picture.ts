@@ -1,4 +1,5 @@
 /** The boat as a picture as broad as the phone, and an end of it close by; the words of a drawing are beside it, not in it. */
+import { boxInPicture } from '../panel/placed.ts';
 import { h } from './dom.ts';
 
 /** Room about the boat, user units. */
@@ -48,7 +49,7 @@ export function nearPicture(host: HTMLElement, svg: string, station: number): vo
 
 /** Where the boat is in its picture: about all its entries, the marks of the water excepted. */
 function boatBox(picture: SVGSVGElement): DOMRect | null {
-  const boxes = [...picture.querySelectorAll<SVGGElement>('.entry:not(.bay)')].map(entry => entry.getBBox());
+  const boxes = [...picture.querySelectorAll<SVGGElement>('.entry:not(.bay)')].map(boxInPicture);
   const [first, ...more] = boxes.filter(({ width, height }) => width > 0 || height > 0);
   if (!first) return null;
   let [left, top, right, bottom] = [first.x, first.y, first.x + first.width, first.y + first.height];

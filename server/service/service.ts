@@ -17,6 +17,7 @@ import { type Analysis, type AsRead, knownBy } from '../core/analysis/analysis.t
 import { conclude } from '../core/analysis/conclude.ts';
 import { type LastKnown, lastKnown, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
 import { waitingWords } from '../core/analysis/waitingWords.ts';
+import { createDrawnEntries } from '../core/drawing/drawnEntries.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
 import { type Names, pageFor } from '../core/drawing/page.ts';
 import type { Picture } from '../core/drawing/picture.ts';
@@ -158,6 +159,7 @@ interface SheetParts {
 export function createBoatService(): BoatService {
   const describer = createDescriber();
   let lines: ReadonlyMap<FindingCode, number> | null = null;
+  const drawEntry = createDrawnEntries();
   return {
     ...documents,
     describer,
@@ -200,7 +202,7 @@ export function createBoatService(): BoatService {
       const page = pageFor(width, names);
       const correction = isWhole ? (analysis.corrections.all()[proposal] ?? null) : null;
       const known = isWhole ? analysis.settled.all() : knownBy(analysis);
-      const { pictures } = trimSheet(known, isWhole ? { correction, page } : { only, page });
+      const { pictures } = trimSheet(known, { page, drawEntry, ...(isWhole ? { correction } : { only }) });
       const words = [waitingWords(known) ?? '', moved === undefined ? '' : movedWords(known, moved)];
       return {
         isWhole,

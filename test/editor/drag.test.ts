@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { projectRoot } from '../../client/launch/install.mjs';
+import type { SheetPicture } from '../../server/editor/protocol.ts';
 import { createBoatService } from '../../server/service/service.ts';
 import { sampleMeshes } from '../helpers/sampleMeshes.ts';
 import { openStage, type Stage } from './panelStage.ts';
@@ -40,7 +41,7 @@ const middle = ({ page }: Stage, picture = 'surfaced-side'): Promise<{ readonly 
   })()`);
 
 /** What the server says of the last wish that the page has sent. */
-async function answer({ said, send }: Stage): Promise<void> {
+async function answer({ said, send }: Stage): Promise<readonly SheetPicture[]> {
   const wish = (await said()).filter(message => message.kind === 'preview').at(-1)!;
   const service = createBoatService();
   const { path, metres, drag } = wish;
@@ -49,6 +50,7 @@ async function answer({ said, send }: Stage): Promise<void> {
   const seen = ['surfaced-side', 'submerged-side'];
   const sheet = service.sheet(moved, { proposal: null, moved: path, seen, width: 880, names: 'few' });
   await send({ kind: 'preview', drag, metres, ...sheet });
+  return sheet.pictures;
 }
 
 it('lies under the pointer before the server has answered, in all pictures, and no further off once it has', async () => {
@@ -67,6 +69,25 @@ it('lies under the pointer before the server has answered, in all pictures, and 
   expect(Math.abs((await middle(stage)).x - x + WAY)).toBeLessThan(2);
   // The same element all the while, with the keyboard’s focus on it.
   expect(await page.evaluate('mark.isConnected && document.activeElement === mark')).toBe(true);
+  await page.close();
+});
+
+it('is shown in the whole of the picture that came, of which only what changed is read', async () => {
+  const { stage, x, y } = await taken();
+  const { page } = stage;
+  for (const way of [WAY, -WAY]) {
+    await page.mouse.move(x + way, y, { steps: 4 });
+    const { svg } = (await answer(stage)).find(({ id }) => id === 'surfaced-side')!;
+    const isShown = page.waitForFunction(`(() => {
+      const told = root => [...root.querySelectorAll('*')]
+        .filter(one => !one.hasAttribute('data-added'))
+        .map(one => ['class', 'd', 'x', 'y', 'aria-label', 'data-path'].map(name => one.getAttribute(name)?.replace(/ ?(carried|lit)/, '')).join(' ') + one.textContent)
+        .join('\\n');
+      const came = new DOMParser().parseFromString(${JSON.stringify(svg)}, 'image/svg+xml');
+      return told(document.querySelector('[data-picture="surfaced-side"] svg')) === told(came.documentElement);
+    })()`);
+    expect(await (await isShown).jsonValue()).toBe(true);
+  }
   await page.close();
 });
 

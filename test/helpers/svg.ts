@@ -9,7 +9,7 @@ export interface Node {
   readonly text: string;
 }
 
-/** Parses well-formed XML; throws, saying where, for anything else. */
+/** Parses well-formed XML, what groups turn and move put where they put it; throws, saying where, for anything else. */
 export function parseXml(xml: string): Node {
   type Open = { name: string; attributes: Record<string, string>; children: Open[]; text: string };
   const root: Open = { name: '', attributes: {}, children: [], text: '' };
@@ -25,6 +25,9 @@ export function parseXml(xml: string): Node {
       children: [],
       text: '',
     };
+    for (const { attributes } of open) {
+      if (attributes.transform && node.attributes.d) node.attributes.d = moved(node.attributes.d, attributes.transform);
+    }
     open.at(-1)!.children.push(node);
     open.push(node);
   });
@@ -36,6 +39,15 @@ export function parseXml(xml: string): Node {
   });
   parser.write(xml).close();
   return root.children[0]!;
+}
+
+/** Path data by points, through an SVG matrix. */
+function moved(data: string, matrix: string): string {
+  const [a, b, c, d, e, f] = matrix.match(/-?[\d.]+/g)!.map(Number) as [number, number, number, number, number, number];
+  return data.replace(/([ML])(-?[\d.]+)[ ,](-?[\d.]+)/g, (_, command: string, ...point: string[]) => {
+    const [x, y] = point.slice(0, 2).map(Number) as [number, number];
+    return `${command}${a * x + c * y + e} ${b * x + d * y + f}`;
+  });
 }
 
 /** Every element at any depth, the root first. */

@@ -9,10 +9,12 @@ import { captionBlock } from './captionBlock.ts';
 import type { Caption } from './captions.ts';
 import { type Centre, drawCentres } from './centres.ts';
 import type { Ways } from './centresInset.ts';
+import type { DrawEntry } from './drawnEntries.ts';
 import type { DrawnState } from './drawnState.ts';
 import { type Drawn, entryGroup } from './entryGroup.ts';
 import { pictureFoot } from './foot.ts';
 import { type Frame, type FrameRoom, frameExtent, frameFor, lineData, pathData } from './frame.ts';
+import { type HullFrame, hullFrame } from './hullFrame.ts';
 import { drawLabels, labelBands } from './labelBands.ts';
 import { type LegendKey, signsOf } from './legend.ts';
 import { element, type Markup, together } from './markup.ts';
@@ -62,8 +64,16 @@ export interface BoatView {
   readonly data: Readonly<Record<`data-${string}`, number>>;
 }
 
+/** What is in a boat's picture. */
+export interface Shown {
+  readonly analysis: Analysis;
+  readonly things: Things;
+  readonly bodies: Bodies;
+  readonly drawEntry: DrawEntry;
+}
+
 /** The boat in its water, with labels, a caption and a legend; what is missing where there is no boat yet. */
-export function boatPicture(view: BoatView, things: Things, analysis: Analysis, bodies: Bodies): Picture {
+export function boatPicture(view: BoatView, { analysis, things, bodies, drawEntry }: Shown): Picture {
   const { id, caption, drawnState, width, surface } = view;
   const drawn = drawnThings(view, things);
   if (drawn.all.length === 0) return blankPicture(view, analysis);
@@ -88,8 +98,9 @@ export function boatPicture(view: BoatView, things: Things, analysis: Analysis, 
   const height = Math.ceil((footTop + foot.height + 6) / 20) * 20;
   const sea = { width, from: head.height - 2, to: footTop - 4 };
   const surfaceY = surface === null ? null : frame.y(surface);
-  const outlined = (those: readonly Drawn[]) => together(those.map(one => entryGroup(one, frame)));
-  const tanks = drawn.tanks.map(one => entryGroup(one, frame, tankWater(one, view, frame, { things, bodies })));
+  const hull = hullFrame(frame);
+  const outlined = (those: readonly Drawn[]) => together(those.map(one => drawEntry(one, hull)));
+  const tanks = drawn.tanks.map(one => entryGroup(one, hull, tankWater(one, view, hull, { things, bodies })));
   return pictureOf(
     {
       id,
@@ -101,11 +112,15 @@ export function boatPicture(view: BoatView, things: Things, analysis: Analysis, 
     },
     element('rect', { class: 'paper', width, height }),
     waterBody(drawnState, surfaceY, sea),
-    together(drawn.shells.map(one => floodedShell(one, view, frame))),
-    shellRims(rims, frame),
-    outlined(drawn.compartments),
-    together(tanks),
-    outlined(drawn.loose),
+    element(
+      'g',
+      { class: 'boat', transform: hull.transform },
+      together(drawn.shells.map(one => floodedShell(one, view, hull))),
+      shellRims(rims, hull),
+      outlined(drawn.compartments),
+      together(tanks),
+      outlined(drawn.loose),
+    ),
     surfaceLine(surfaceY, sea),
     view.over(frame),
     centres.markup,
@@ -150,11 +165,11 @@ function layoutOf(view: BoatView, { all }: DrawnThings) {
   );
   const top = head.height + bands.above.height + 12 + view.headroom;
   const frame = frameFor(turn, extent, room, top);
-  const below = top + (extent.high - extent.low) * frame.scale + view.under;
+  const below = Math.ceil(top + (extent.high - extent.low) * frame.scale + view.under);
   return { frame, head, bands, top, below, footTop: below + bands.below.height + 10 };
 }
 
-function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, frame: Frame): Markup {
+function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, frame: HullFrame): Markup {
   const { loops } = drawn;
   const belowSurface = (): readonly Loop[] =>
     surface === null ? [] : loops.map(loop => clipLoop(loop, point => turned(turn, point)[1] - surface));
@@ -175,7 +190,7 @@ const rimsOf = (shells: readonly Drawn[], { along, station }: BoatView, { shapes
 const closed = (loop: Loop): Line => [...loop, ...loop.slice(0, 1)];
 
 /** Over all shells, for one may lie before another. */
-const shellRims = ({ seen, hidden }: Lines, frame: Frame): Markup | null =>
+const shellRims = ({ seen, hidden }: Lines, frame: HullFrame): Markup | null =>
   seen.length === 0
     ? null
     : element(
@@ -188,7 +203,7 @@ const shellRims = ({ seen, hidden }: Lines, frame: Frame): Markup | null =>
 function tankWater(
   { thing, loops }: Drawn,
   { drawnState, along, turn, station }: BoatView,
-  frame: Frame,
+  frame: HullFrame,
   { things, bodies }: { readonly things: Things; readonly bodies: Bodies },
 ): Markup | null {
   const index = things.tanks.indexOf(thing);
@@ -199,9 +214,11 @@ function tankWater(
   if (water.length === 0) return null;
   return together([
     element('path', { class: 'ballast', d: pathData(water, frame) }),
+    // Water lies level.
     texture(
       'ballast',
       water.map(loop => loop.map(frame.at)),
+      frame.tilt,
     ),
   ]);
 }

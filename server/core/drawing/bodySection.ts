@@ -1,6 +1,5 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
-import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { stationWords } from '../wording/numbers.ts';
@@ -11,13 +10,13 @@ import { drawnStateOf } from './drawnState.ts';
 import { type Frame, pathData } from './frame.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
 import { namedAmong } from './named.ts';
-import type { Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { loopsOf, type Thing, type Things } from './things.ts';
 import { seen, turnFor, unturned } from './turn.ts';
+import type { ViewOf } from './viewOf.ts';
 
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection(analysis: Analysis, there: LoadedCondition, aboard: Things, page: Page): Picture {
+export function bodySection({ analysis, there, things: aboard, page, drawEntry }: ViewOf): Picture {
   const width = page.narrow;
   // A hand cannot move anything along the boat here.
   const things: Things = { ...aboard, parts: aboard.parts.map(part => ({ ...part, canMove: false })) };
@@ -66,9 +65,7 @@ export function bodySection(analysis: Analysis, there: LoadedCondition, aboard: 
       ],
       data: { 'data-station': station },
     },
-    things,
-    analysis,
-    there.bodies,
+    { analysis, things, bodies: there.bodies, drawEntry },
   );
 }
 

@@ -1,6 +1,7 @@
 import { pathKey } from '../../../schema/path.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
-import { type Frame, pathData } from './frame.ts';
+import { pathData } from './frame.ts';
+import type { HullFrame } from './hullFrame.ts';
 import { element, type Markup, svgText } from './markup.ts';
 import { type Texture, texture } from './texture.ts';
 import type { Thing } from './things.ts';
@@ -19,7 +20,7 @@ export interface Drawn {
 /** The group of one thing, its title and outline first, then what else belongs to it. */
 export function entryGroup(
   { thing, loops, correction }: Drawn,
-  frame: Frame,
+  frame: HullFrame,
   ...more: readonly (Markup | null)[]
 ): Markup {
   const isGhost = correction !== null;
@@ -54,7 +55,7 @@ const isTextured = (kind: Thing['kind']): kind is Thing['kind'] & Texture =>
   kind === 'lead' || kind === 'foam' || kind === 'part';
 
 /** The outline; what would be too small to see is grown. */
-function largeEnough(loops: readonly Loop[], frame: Frame): readonly Loop[] {
+function largeEnough(loops: readonly Loop[], frame: HullFrame): readonly Loop[] {
   const least = LEAST / frame.scale;
   const points = loops.flat();
   const [across, up] = [spanOf(points, 0), spanOf(points, 1)];

@@ -29,7 +29,11 @@ export function labelBands(
   frame: Frame,
   { width, along }: { readonly width: number; readonly along: Sight },
 ): { readonly above: LabelBand; readonly below: LabelBand } {
-  const placed = all.map(drawn => ({ drawn, at: anchorOf(drawn, frame, along) }));
+  // In whole units: a boat that trims a little more leaves nearly all labels where they are.
+  const placed = all.map(drawn => {
+    const [x, y] = anchorOf(drawn, frame, along);
+    return { drawn, at: [Math.round(x), Math.round(y)] as const };
+  });
   const heights = placed.map(({ at }) => at[1]);
   const middle = (Math.min(...heights) + Math.max(...heights)) / 2;
   const room = Math.min(LONG, width / 2 - MARGIN);

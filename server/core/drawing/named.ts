@@ -18,7 +18,10 @@ export function namedAmong(
   if (names === 'all') return () => true;
   const { payload } = analysis.boat;
   const heaviest = [...payload].sort((a, b) => b.mass - a.mass).slice(0, HEAVIEST);
-  const told = analysis.findings.flatMap(({ place, severity }) =>
+  const { file, said } = analysis;
+  // What the boat does in motion takes long to find, and is said of its tanks, which are named anyway, or of no thing at all.
+  const findings = [...file.findings, ...said.ofBoat, ...said.ofTrials];
+  const told = findings.flatMap(({ place, severity }) =>
     place.on === 'text' || severity === 'hint' ? [] : [place.path],
   );
   const isTold = ({ path }: Thing): boolean => told.some(one => startsWith(one, path));

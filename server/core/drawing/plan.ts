@@ -1,5 +1,3 @@
-import type { Analysis } from '../analysis/analysis.ts';
-import type { LoadedCondition } from '../conditions/loadingCondition.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import { boatPicture } from './boatPicture.ts';
@@ -10,15 +8,15 @@ import { type Frame, pathData } from './frame.ts';
 import type { LegendKey } from './legend.ts';
 import { element, type Markup, svgText, together } from './markup.ts';
 import { namedAmong } from './named.ts';
-import type { Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { roomIn, TAPE_STRIP } from './sideElevation.ts';
 import { tape } from './tape.ts';
 import { loopsOf, type Things } from './things.ts';
 import { seen, unturned } from './turn.ts';
+import type { ViewOf } from './viewOf.ts';
 
 /** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
-export function plan(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
+export function plan({ analysis, there, things, page, drawEntry }: ViewOf): Picture {
   const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   const isNamed = namedAmong(things, analysis, page.names);
@@ -64,9 +62,7 @@ export function plan(analysis: Analysis, there: LoadedCondition, things: Things,
       legend: drawnState.level !== null ? WATER : [],
       data: { 'data-trim': 0 },
     },
-    things,
-    analysis,
-    there.bodies,
+    { analysis, things, bodies: there.bodies, drawEntry },
   );
 }
 

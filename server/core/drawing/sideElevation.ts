@@ -1,6 +1,5 @@
-import type { Analysis } from '../analysis/analysis.ts';
 import { trimOf } from '../conditions/attitude.ts';
-import { type LoadedCondition, SURFACED } from '../conditions/loadingCondition.ts';
+import { SURFACED } from '../conditions/loadingCondition.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
@@ -14,13 +13,14 @@ import type { Picture } from './picture.ts';
 import { tape } from './tape.ts';
 import { loopsOf, type Things } from './things.ts';
 import { turnFor, unturned } from './turn.ts';
+import type { ViewOf } from './viewOf.ts';
 import { isMarked, wantedMark } from './wantedMark.ts';
 
 /** Room for the tape below the keel. */
 export const TAPE_STRIP = 30;
 
 /** The boat from its port side, bow to the left, at its trim in level water. */
-export function sideElevation(analysis: Analysis, there: LoadedCondition, things: Things, page: Page): Picture {
+export function sideElevation({ analysis, there, things, page, drawEntry }: ViewOf): Picture {
   const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   // On its side there is no telling up from here; the body section shows how it lies.
@@ -71,9 +71,7 @@ export function sideElevation(analysis: Analysis, there: LoadedCondition, things
       ],
       data: { 'data-trim': turn ? trimOf(drawnState.up) : 0 },
     },
-    things,
-    analysis,
-    there.bodies,
+    { analysis, things, bodies: there.bodies, drawEntry },
   );
 }
 

@@ -13,10 +13,10 @@ const STROKES: Readonly<Record<Texture, { readonly angle: number; readonly gap: 
   ballast: { angle: 0, gap: 5 },
 };
 
-/** The strokes inside closed lines, user units; null where not one fits. */
-export function texture(name: Texture, loops: readonly Loop[]): Markup | null {
+/** The strokes inside closed lines, user units, in what is turned by `tilt`; null where not one fits. */
+export function texture(name: Texture, loops: readonly Loop[], tilt = 0): Markup | null {
   const { angle, gap, dots } = STROKES[name];
-  const strokes = linesInside(loops, angle, gap);
+  const strokes = linesInside(loops, angle - tilt, gap);
   const d = dots === undefined ? strokes.map(lineData).join('') : strokes.map(stroke => dotData(stroke, dots)).join('');
   return d === '' ? null : element('path', { class: `texture of-${name}`, d });
 }

@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { bodySection } from './bodySection.ts';
+import { createDrawnEntries, type DrawEntry } from './drawnEntries.ts';
 import { DESK, type Page } from './page.ts';
 import type { Picture } from './picture.ts';
 import { plan } from './plan.ts';
@@ -60,6 +61,8 @@ export interface SheetOptions {
   readonly correction?: Correction | null;
   /** What it is drawn for: the desk unless given. */
   readonly page?: Page;
+  /** Draws the entries: by itself unless given one that knows what it drew before. */
+  readonly drawEntry?: DrawEntry;
 }
 
 export interface TrimSheet {
@@ -67,7 +70,10 @@ export interface TrimSheet {
 }
 
 /** The boat in its conditions as drawings. A pure function; works for any text, however little of it can be read. */
-export function trimSheet(analysis: Analysis, { only, correction = null, page = DESK }: SheetOptions = {}): TrimSheet {
+export function trimSheet(
+  analysis: Analysis,
+  { only, correction = null, page = DESK, drawEntry = createDrawnEntries() }: SheetOptions = {},
+): TrimSheet {
   const things = thingsOf(analysis, correction);
   const isWanted = (id: PictureId): boolean => only?.includes(id) ?? true;
   const wanted = viewNames.flatMap(view =>
@@ -77,7 +83,7 @@ export function trimSheet(analysis: Analysis, { only, correction = null, page = 
   const isBlank = [shells, compartments, tanks, parts, bays].every(some => some.length === 0);
   // Of nothing one view says all that there is to say.
   const views = (isBlank ? wanted.slice(0, 1) : wanted).map(({ view, there }) =>
-    VIEWS[view](analysis, there, aboardIn(things, analysis, there), page),
+    VIEWS[view]({ analysis, there, things: aboardIn(things, analysis, there), page, drawEntry }),
   );
   const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis, page.narrow, things.proposal) ?? []);
   return { pictures: [...views, ...plots] };

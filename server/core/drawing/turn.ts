@@ -35,7 +35,7 @@ export function turnFor(up: Vec3, along: 0 | 1): Turn | null {
 }
 
 /** A point of the boat on the paper, m: to the right and up. */
-export const turned = ({ right, up }: Turn, [x, y]: Point2): Point2 => [
+export const turned = ({ right, up }: Pick<Turn, 'right' | 'up'>, [x, y]: Point2): Point2 => [
   right[0] * x + right[1] * y,
   up[0] * x + up[1] * y,
 ];

@@ -50,6 +50,11 @@ export const outsideMesh = (): FaultyMesh =>
     'lies outside the folder of the boat file. Copy it beside the boat file, and give its name from there.',
   );
 
+/** “1,000,000”: what the system has for it takes some 10 ms at its first use, and one of the words below is made at the start. */
+function grouped(count: number): string {
+  return String(count).replace(/\B(?=(?:\d{3})+$)/g, ',');
+}
+
 /** Bytes that a mesh file may have. */
 export const MOST_BYTES = 64 * 1024 * 1024;
 /** Triangles that it may have. */
@@ -62,10 +67,7 @@ export const tooLargeMesh = (bytes: number): FaultyMesh =>
   );
 
 export const tooManyTriangles = (): FaultyMesh =>
-  faulty(
-    'mesh-too-large',
-    `has more than ${MOST_TRIANGLES.toLocaleString('en')} triangles, the most that are read. ${SIMPLIFY}`,
-  );
+  faulty('mesh-too-large', `has more than ${grouped(MOST_TRIANGLES)} triangles, the most that are read. ${SIMPLIFY}`);
 
 /** Triangles that all meshes of a boat may have together, each as often as the boat has it. */
 export const MOST_TRIANGLES_IN_ALL = 2 * MOST_TRIANGLES;
@@ -73,7 +75,7 @@ export const MOST_TRIANGLES_IN_ALL = 2 * MOST_TRIANGLES;
 /** One and the same, for entries are read again when what a file holds becomes another. */
 export const tooManyInAll: FaultyMesh = faulty(
   'mesh-too-large',
-  `is too much beside the others: the meshes of this boat, each as often as it has them, come to more than ${MOST_TRIANGLES_IN_ALL.toLocaleString('en')} triangles, the most that are held. Export them again more coarsely, or name fewer.`,
+  `is too much beside the others: the meshes of this boat, each as often as it has them, come to more than ${grouped(MOST_TRIANGLES_IN_ALL)} triangles, the most that are held. Export them again more coarsely, or name fewer.`,
 );
 
 const SIMPLIFY = 'Export it again more coarsely: a tenth of a millimetre is finer than any boat is built.';

@@ -4,7 +4,7 @@ import { assembleBodies } from '../../bodies/assemble.ts';
 import { conditionsOf } from '../../conditions/loadingCondition.ts';
 import { transitBetween } from '../../conditions/transit.ts';
 import type { Correction } from '../../corrections/correction.ts';
-import { conditionOf } from '../../findings/finding.ts';
+import { conditionOf, type Finding } from '../../findings/finding.ts';
 import { type Gauge, type GaugeStanding, gaugesOf, type ToGauge } from '../../judges/gauges.ts';
 import { type Verdict, verdictOf } from '../../judges/verdict.ts';
 import { locate, locateNearest } from '../../text/reading/locate.ts';
@@ -88,10 +88,8 @@ function drawn(gauge: Gauge, analysis: Analysis): DrawnGauge {
 
 /** Where what is out is told; else where its limit stands in the file. */
 function placeOf({ finding, limitKeys: [key, condition], standing }: Gauge, analysis: Analysis): Path | null {
-  const said =
-    standing === 'out'
-      ? analysis.findings.find(one => one.code === finding && [null, condition].includes(conditionOf(one)))
-      : undefined;
+  const isOfIt = (one: Finding): boolean => one.code === finding && [null, condition].includes(conditionOf(one));
+  const said = standing === 'out' ? (analysis.said.ofBoat.find(isOfIt) ?? analysis.findings.find(isOfIt)) : undefined;
   if (said && said.place.on !== 'text') return said.place.path;
   const limit = locateNearest(analysis.syntax, key === undefined ? ['limits'] : ['limits', key, condition]).path;
   return limit.length > 0 ? limit : locate(analysis.syntax, ['hull']) ? ['hull'] : null;
