@@ -31,11 +31,21 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   let waiting = 0;
   const figures = new Map<string, Figure>();
   listenForNames(host);
-  const sight = watchSight(isSeen => onSeen([...figures].flatMap(([id, { root }]) => (isSeen(root) ? [id] : []))));
+  const sight = watchSight(() => {
+    carryAll();
+    onSeen([...figures].flatMap(([id, { root }]) => (sight.isSeen(root) ? [id] : [])));
+  });
+  const carryIn = ({ root, drawing, drawnAt }: Figure): void => {
+    // What cannot be seen is not laid out anew at each move.
+    if (!held || sight.isSeen(root)) carryPart(drawing, held, drawnAt);
+  };
+  const carryAll = (): void => {
+    for (const figure of figures.values()) carryIn(figure);
+  };
   const draw = (figure: Figure, picture: SheetPicture, drawnAt: number): void => {
     redraw(figure, picture, { room: host.clientWidth, lit });
     figure.drawnAt = drawnAt;
-    if (held) carryPart(figure.drawing, held, drawnAt);
+    if (held) carryIn(figure);
   };
   const showAll = (pictures: readonly SheetPicture[], outdated: readonly string[]): void => {
     cancelAnimationFrame(waiting);
@@ -59,7 +69,10 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     shown = pictures;
   };
   const wait = (outdated: readonly string[]): void => {
-    for (const [id, { root }] of figures) root.setAttribute('aria-busy', String(outdated.includes(id)));
+    for (const [id, { root }] of figures) {
+      const isBusy = String(outdated.includes(id));
+      if (root.getAttribute('aria-busy') !== isBusy) root.setAttribute('aria-busy', isBusy);
+    }
   };
   return {
     show: pictures => showAll(pictures, []),
@@ -70,7 +83,7 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     carry(next) {
       held = next;
       if (!held) cancelAnimationFrame(waiting);
-      for (const { drawing, drawnAt } of figures.values()) carryPart(drawing, held, drawnAt);
+      carryAll();
     },
     showHeld(pictures, metres, onShown) {
       const next = pictures.filter(({ id }) => figures.has(id));
@@ -105,16 +118,17 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
 }
 
 /** Which elements can be seen, wholly or in part; `onChange` hears whenever that changes. */
-function watchSight(onChange: (isSeen: (element: Element) => boolean) => void) {
+function watchSight(onChange: () => void) {
   const inView = new Set<Element>();
   const watcher = new IntersectionObserver(changes => {
     for (const { target, isIntersecting } of changes) {
       if (isIntersecting) inView.add(target);
       else inView.delete(target);
     }
-    onChange(element => inView.has(element));
+    onChange();
   });
   return {
+    isSeen: (element: Element) => inView.has(element),
     watch: (element: Element) => watcher.observe(element),
     forget(element: Element) {
       watcher.unobserve(element);
@@ -145,7 +159,8 @@ function createFigure(): Figure {
 
 const tell = ({ root, words }: Figure, { id, title, description }: SheetPicture): void => {
   root.dataset.picture = id;
-  words.textContent = `${title}. ${description}`;
+  const said = `${title}. ${description}`;
+  if (words.textContent !== said) words.textContent = said;
 };
 
 interface Look {
@@ -163,8 +178,8 @@ function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): vo
     return;
   }
   const { width } = next.viewBox.baseVal;
-  figure.style.setProperty('--share', String(shareOf(width, room)));
-  figure.style.setProperty('--drawn', `${width}px`);
+  put(figure.style, '--share', String(shareOf(width, room)));
+  put(figure.style, '--drawn', `${width}px`);
   // An image would hide its parts from a screen reader.
   next.setAttribute('role', 'group');
   for (const entry of next.querySelectorAll<SVGElement>(`:is([data-path], [data-correction]):not([${SAME}])`)) {
@@ -177,6 +192,11 @@ function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): vo
   if (shown) renew(shown, next);
   else drawing.replaceChildren(document.adoptNode(next));
   nameLit(drawing);
+}
+
+/** All that is in the figure takes its style anew when one of these is written. */
+function put(style: CSSStyleDeclaration, name: string, value: string): void {
+  if (style.getPropertyValue(name) !== value) style.setProperty(name, value);
 }
 
 function lightIn(drawing: Element, lit: string | null): void {

@@ -7,7 +7,7 @@ export const ADDED = 'data-added';
 
 /** Gives an element the attributes and the content of another, which is used up. */
 export function renew(shown: Element, next: Element): void {
-  if (next.hasAttribute(SAME)) return;
+  if (next.hasAttribute(SAME) || shown.isEqualNode(next)) return;
   for (const { name } of [...shown.attributes]) if (!next.hasAttribute(name)) shown.removeAttribute(name);
   for (const { name, value } of next.attributes)
     if (shown.getAttribute(name) !== value) shown.setAttribute(name, value);
@@ -46,7 +46,8 @@ function renewed(shown: ChildNode, next: ChildNode): ChildNode {
 function keyOf(node: ChildNode): string {
   if (!(node instanceof Element)) return node.nodeName;
   const name = node.getAttribute('data-path') ?? node.getAttribute('data-gauge') ?? '';
-  return `${node.localName} ${node.classList[0] ?? ''} ${name}`;
+  const kind = node.getAttribute('class')?.split(' ', 1)[0] ?? '';
+  return `${node.localName} ${kind} ${name}`;
 }
 
 const isAdded = (node: ChildNode): boolean => node instanceof Element && node.hasAttribute(ADDED);
