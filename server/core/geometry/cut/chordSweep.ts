@@ -99,35 +99,59 @@ export function sweepChords(profile: Float64Array, plane: SweepPlane, visitor: C
       visitor.whole(s0, r0, s1, r1);
       continue;
     }
-    const endAt = (t: number, pZero: boolean, qZero: boolean): StretchEnd => {
-      const s = s0 + (s1 - s0) * t;
-      const r = r0 + (r1 - r0) * t;
-      if (pZero) return { s, p: 0, q: 2 * r, lambda: across * s - along * r };
-      if (qZero) return { s, p: 2 * r, q: 0, lambda: across * s + along * r };
-      const tau = (t === 0 ? g0 : g1) / across;
-      const least = ROUNDED_ZERO * r;
-      const p = r - tau;
-      const q = r + tau;
-      return { s, p: p < least ? 0 : p, q: q < least ? 0 : q, lambda: across * s - along * tau };
-    };
     const pRoot = p0 <= 0 || p1 <= 0 ? p0 / (p0 - p1) : Number.NaN;
     const qRoot = q0 <= 0 || q1 <= 0 ? q0 / (q0 - q1) : Number.NaN;
     if (p0 <= 0) visitor.whole(s0, r0, s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot);
     if (p1 <= 0) visitor.whole(s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot, s1, r1);
-    const start = p0 <= 0 ? endAt(pRoot, true, false) : q0 <= 0 ? endAt(qRoot, false, true) : endAt(0, false, false);
-    const end = p1 <= 0 ? endAt(pRoot, true, false) : q1 <= 0 ? endAt(qRoot, false, true) : endAt(1, false, false);
+    const from =
+      p0 <= 0
+        ? pZero(plane, s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot)
+        : q0 <= 0
+          ? qZero(plane, s0 + (s1 - s0) * qRoot, r0 + (r1 - r0) * qRoot)
+          : disk(plane, s0, r0, g0);
+    const to =
+      p1 <= 0
+        ? pZero(plane, s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot)
+        : q1 <= 0
+          ? qZero(plane, s0 + (s1 - s0) * qRoot, r0 + (r1 - r0) * qRoot)
+          : disk(plane, s1, r1, g1);
     // Close to a tangent, rounding can turn a sliver inside out.
-    if (!(end.lambda > start.lambda)) continue;
+    if (!(to.lambda > from.lambda)) continue;
     // A plane that grazes the frustum along a line leaves chords of no width: it is wet or dry as a whole.
-    if (start.p === 0 && end.p === 0) {
-      visitor.whole(start.s, start.q / 2, end.s, end.q / 2);
+    if (from.p === 0 && to.p === 0) {
+      visitor.whole(from.s, from.q / 2, to.s, to.q / 2);
       continue;
     }
-    if (start.q === 0 && end.q === 0) continue;
+    if (from.q === 0 && to.q === 0) continue;
     chord.slope = (r1 - r0) / (s1 - s0);
-    sweepStretch(start, end, chord, visitor);
+    sweepStretch(from, to, chord, visitor);
   }
 }
+
+/** The disk at an end of a frustum; `depth` is how far its centre lies below the surface. */
+function disk({ along, across }: SweepPlane, s: number, radius: number, depth: number): StretchEnd {
+  const tau = depth / across;
+  const least = ROUNDED_ZERO * radius;
+  const p = radius - tau;
+  const q = radius + tau;
+  return { s, p: p < least ? 0 : p, q: q < least ? 0 : q, lambda: across * s - along * tau };
+}
+
+/** Where the plane leaves the disk: P is zero there. */
+const pZero = ({ along, across }: SweepPlane, s: number, radius: number): StretchEnd => ({
+  s,
+  p: 0,
+  q: 2 * radius,
+  lambda: across * s - along * radius,
+});
+
+/** Where it enters: Q is. */
+const qZero = ({ along, across }: SweepPlane, s: number, radius: number): StretchEnd => ({
+  s,
+  p: 2 * radius,
+  q: 0,
+  lambda: across * s + along * radius,
+});
 
 /** Splits until the zeros of P and Q beyond the ends are clear of the stretch, then visits the nodes of a rule. */
 function sweepStretch(start: StretchEnd, end: StretchEnd, chord: Chord, visitor: ChordVisitor): void {
@@ -146,7 +170,7 @@ function sweepStretch(start: StretchEnd, end: StretchEnd, chord: Chord, visitor:
     return;
   }
   const rooted = pStart === 0 || pEnd === 0 || qStart === 0 || qEnd === 0;
-  const rule = rooted ? ROOTED : SMOOTH.find(([reach]) => least >= reach)![1];
+  const rule = rooted ? ROOTED : smoothRule(least);
   const { fromStart, fromEnd, weight } = rule;
   const stretch = end.lambda - start.lambda;
   for (let i = 0; i < weight.length; i++) {
@@ -165,6 +189,12 @@ function sweepStretch(start: StretchEnd, end: StretchEnd, chord: Chord, visitor:
     chord.weight = weight[i]! * stretch;
     visitor.chord(chord);
   }
+}
+
+function smoothRule(clear: number): Quadrature {
+  // A closure for each stretch would be made and thrown away.
+  for (const [reach, rule] of SMOOTH) if (clear >= reach) return rule;
+  return ROOTED;
 }
 
 /**

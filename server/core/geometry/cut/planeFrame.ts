@@ -1,13 +1,16 @@
-import { add, addScaled, cross, subtract, unit, type Vec3 } from '../form/vector.ts';
-import { addPatch, addSecond, type Immersion } from './immersion.ts';
+import { cross, length, scale, type Vec3 } from '../form/vector.ts';
+import type { Immersion } from './immersion.ts';
 
 /** Two unit vectors that span the plane square to the unit vector `n`; with `n` third they are right-handed. */
 export function planeFrame(n: Vec3): readonly [Vec3, Vec3] {
-  // The boat axis least in line with n keeps the cross product far from zero.
-  const [x, y, z] = [Math.abs(n[0]), Math.abs(n[1]), Math.abs(n[2])];
-  const aside: Vec3 = x <= y && x <= z ? [1, 0, 0] : y <= z ? [0, 1, 0] : [0, 0, 1];
-  const first = unit(cross(aside, n));
-  return [first, cross(n, first)];
+  const [n0, n1, n2] = n;
+  const x = Math.abs(n0);
+  const y = Math.abs(n1);
+  const z = Math.abs(n2);
+  // Square to n and to the boat axis that is least in line with it, so that it is far from zero.
+  const first: Vec3 = x <= y && x <= z ? [0, -n2, n1] : y <= z ? [n2, 0, -n0] : [-n1, n0, 0];
+  const along = scale(first, 1 / length(first));
+  return [along, cross(n, along)];
 }
 
 /** The plane n·p = level, with two unit vectors along it. */
@@ -36,11 +39,24 @@ export function addPlaneSums(sums: Immersion, plane: PlaneSums, foot: Vec3, x: V
   if (area === 0) return;
   const middleX = plane.x / area;
   const middleY = plane.y / area;
-  addPatch(sums, factor * area, addScaled(addScaled(foot, x, middleX), y, middleY));
-  addSecond(sums, factor * (plane.xx - middleX * plane.x), x);
-  addSecond(sums, factor * (plane.yy - middleY * plane.y), y);
-  // (x + y)(x + y)ᵀ - (x - y)(x - y)ᵀ = 2(xyᵀ + yxᵀ)
-  const mixed = (factor * (plane.xy - middleX * plane.y)) / 2;
-  addSecond(sums, mixed, add(x, y));
-  addSecond(sums, -mixed, subtract(x, y));
+  const xx = factor * (plane.xx - middleX * plane.x);
+  const yy = factor * (plane.yy - middleY * plane.y);
+  const xy = factor * (plane.xy - middleX * plane.y);
+  const [x0, x1, x2] = x;
+  const [y0, y1, y2] = y;
+  // Number by number, for every body at the surface comes by here: vectors would be made and thrown away.
+  const c0 = foot[0] + x0 * middleX + y0 * middleY;
+  const c1 = foot[1] + x1 * middleX + y1 * middleY;
+  const c2 = foot[2] + x2 * middleX + y2 * middleY;
+  const a = factor * area;
+  sums.area += a;
+  sums.ax += a * c0;
+  sums.ay += a * c1;
+  sums.az += a * c2;
+  sums.xx += a * c0 * c0 + xx * x0 * x0 + yy * y0 * y0 + 2 * xy * x0 * y0;
+  sums.xy += a * c0 * c1 + xx * x0 * x1 + yy * y0 * y1 + xy * (x0 * y1 + y0 * x1);
+  sums.xz += a * c0 * c2 + xx * x0 * x2 + yy * y0 * y2 + xy * (x0 * y2 + y0 * x2);
+  sums.yy += a * c1 * c1 + xx * x1 * x1 + yy * y1 * y1 + 2 * xy * x1 * y1;
+  sums.yz += a * c1 * c2 + xx * x1 * x2 + yy * y1 * y2 + xy * (x1 * y2 + y1 * x2);
+  sums.zz += a * c2 * c2 + xx * x2 * x2 + yy * y2 * y2 + 2 * xy * x2 * y2;
 }
