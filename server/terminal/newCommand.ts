@@ -10,18 +10,20 @@ export interface NewBoat {
   readonly output: string | null;
 }
 
-/** Writes the file of a new boat, `NAME.boat.yaml` unless told; one that is there already is left as it is. */
+/** Writes the file of a new boat, `NAME.boat.yaml` unless told, or where the name is that of such a file; one that is there already is left as it is. */
 export function newCommand(
-  { name, units, plan, output }: NewBoat,
+  { name: given, units, plan, output }: NewBoat,
   { service, world }: { readonly service: BoatService; readonly world: World },
 ): number {
+  const isFile = given.toLowerCase().endsWith(ENDING);
+  const name = isFile ? boatNameOf(given) : given;
   const made = plan === null ? null : service.plannedBoat(name, plan, units);
   if (made?.status === 'refused') {
     world.err(`${made.reason}\n`);
     return WRONG_USE;
   }
   const text = made?.text ?? service.newBoat(name, units);
-  const file = output ?? boatFileName(name);
+  const file = output ?? (isFile ? given : boatFileName(name));
   if (file === '-') world.out(text);
   else {
     if (!attempted(file, world, () => world.writeOutput(file, text, { from: file, overwrite: false })))
@@ -29,6 +31,18 @@ export function newCommand(
     world.err(`${file}: written.\n`);
   }
   return OK;
+}
+
+const ENDING = '.boat.yaml';
+
+/** The name in the name of a file: `ponds/reed-warbler.boat.yaml` is that of Reed warbler. */
+function boatNameOf(file: string): string {
+  const words = file
+    .slice(0, -ENDING.length)
+    .replace(/^.*[/\\]/s, '')
+    .replace(/[-_]+/g, ' ')
+    .trim();
+  return words.charAt(0).toUpperCase() + words.slice(1) || 'Boat';
 }
 
 /** A boat's name as that of a file: small letters, no blanks, nothing that a folder could not hold. */
@@ -39,4 +53,4 @@ const boatFileName = (name: string): string =>
       .toLowerCase()
       .replace(/[^\p{L}\p{N}]+/gu, '-')
       .replace(/^-|-$/g, '') || 'boat'
-  }.boat.yaml`;
+  }${ENDING}`;

@@ -1,9 +1,9 @@
 import { PassThrough } from 'node:stream';
 import { afterEach, describe, expect, test } from 'vitest';
 import { createConnection, type Message, StreamMessageReader, StreamMessageWriter } from 'vscode-languageserver/node';
+import { asMeant } from '../../server/editor/asMeant.ts';
 import { plainClock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
-import { noNullParams } from '../../server/editor/noNullParams.ts';
 import { createBoatService } from '../../server/service/service.ts';
 import { MACHINE_WORDS } from '../helpers/finite.ts';
 import { PROBE } from '../helpers/probe.ts';
@@ -13,7 +13,7 @@ import { TEXT_REQUESTS } from '../helpers/textRequests.ts';
 function roughEditor() {
   const [toServer, toClient] = [new PassThrough(), new PassThrough()];
   const wire = createConnection(new StreamMessageReader(toServer), new StreamMessageWriter(toClient), {
-    messageStrategy: noNullParams,
+    messageStrategy: asMeant,
   });
   startServer({ connection: wire, clock: plainClock, service: createBoatService(), readFile: null });
   const writer = new StreamMessageWriter(toServer);
@@ -94,6 +94,24 @@ const isAlive = async (): Promise<void> => {
 };
 
 describe('an editor that keeps no rules', () => {
+  test.each([
+    {},
+    { params: null },
+    { params: [] },
+    { params: { processId: null, capabilities: null } },
+    { params: { capabilities: 'all', initializationOptions: null, workspaceFolders: null } },
+    {
+      params: {
+        capabilities: { general: null, window: null, workspace: null, textDocument: null, experimental: null },
+      },
+    },
+  ])('may introduce itself by %j', async greeting => {
+    expect((await editor.ask('initialize', greeting)).result).toMatchObject({ capabilities: { hoverProvider: true } });
+    await editor.tell('initialized', { params: {} });
+    await editor.tell('textDocument/didOpen', opened);
+    await isAlive();
+  });
+
   test.each(REQUESTS)('gets an answer to %s whatever comes with it, and the server lives', async method => {
     await editor.ask('initialize', hello);
     await editor.tell('textDocument/didOpen', opened);

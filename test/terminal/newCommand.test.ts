@@ -15,11 +15,20 @@ describe('trimwright new', () => {
     [['new', 'Ringed', 'Plover'], 'ringed-plover.boat.yaml', 'mm'],
     [['new', 'Knot', '--units', 'inches'], 'knot.boat.yaml', 'in'],
     [['new', 'Knot', '-o', 'pond.boat.yaml'], 'pond.boat.yaml', 'mm'],
+    [['new', 'ponds/reed-warbler.boat.yaml'], 'ponds/reed-warbler.boat.yaml', 'mm'],
   ])('%j writes %s', (args, file, length) => {
     const { code, written, err } = run(args);
     expect([code, Object.keys(written), err]).toEqual([0, [file], `${file}: written.\n`]);
     const { boat, file: read } = analysed(written[file]!);
     expect([read.isWhole, boat.units.length]).toEqual([true, length]);
+  });
+
+  it.each([
+    ['reed-warbler.boat.yaml', 'Reed warbler'],
+    ['ponds\\Knot.boat.yaml', 'Knot'],
+    ['.boat.yaml', 'Boat'],
+  ])('%s is the file of %s', (file, name) => {
+    expect(analysed(run(['new', file]).written[file]!).boat.name).toBe(name);
   });
 
   it('leaves a file of that name as it is', () => {
