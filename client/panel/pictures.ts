@@ -15,8 +15,8 @@ export interface Pictures {
   /** Puts a held part where the hand has it, at once; null lets go of it, and of the pictures of it that still wait. */
   carry(held: HeldPart | null): void;
   /**
-   * Shows pictures in which the held part is `metres` aft of where it is in the file, one a frame; others wait. As many
-   * frames after them are the hand's alone.
+   * Shows pictures in which the held part is `metres` aft of where it is in the file; others wait. Each is read in one frame
+   * and shown in the next, so that the hand waits for neither.
    */
   showHeld(pictures: readonly SheetPicture[], metres: number, onShown: () => void): void;
   /** Lights the entry at a path in every picture; null for none. */
@@ -42,8 +42,8 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   const carryAll = (): void => {
     for (const figure of figures.values()) carryIn(figure);
   };
-  const draw = (figure: Figure, picture: SheetPicture, drawnAt: number): void => {
-    redraw(figure, picture, { room: host.clientWidth, lit });
+  const draw = (figure: Figure, picture: SheetPicture, drawnAt: number, next = readNew(figure, picture)): void => {
+    redraw(figure, picture, next, { room: host.clientWidth, lit });
     figure.drawnAt = drawnAt;
     if (held) carryIn(figure);
   };
@@ -88,14 +88,20 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     showHeld(pictures, metres, onShown) {
       const next = pictures.filter(({ id }) => figures.has(id));
       wait(joined(shown, next).outdated);
-      const showOne = (picture: SheetPicture) => (): void => {
-        const figure = figures.get(picture.id);
-        if (!figure) return;
-        tell(figure, picture);
-        draw(figure, picture, metres);
-        shown = joined(shown, [picture]).pictures;
-      };
-      const steps = [...next.map(showOne), ...next.map(() => () => {})];
+      const steps = next.flatMap(picture => {
+        const figure = figures.get(picture.id)!;
+        let read: SVGSVGElement | null = null;
+        return [
+          () => {
+            read = readNew(figure, picture);
+          },
+          () => {
+            tell(figure, picture);
+            draw(figure, picture, metres, read);
+            shown = joined(shown, [picture]).pictures;
+          },
+        ];
+      });
       const step = (): void => {
         const take = steps.shift();
         if (!take) {
@@ -169,9 +175,22 @@ interface Look {
   readonly lit: string | null;
 }
 
-function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): void {
-  const { root: figure, drawing, markup } = shownIn;
+/** What is new in a picture, ready to be shown in place of the one that is shown now; null where it cannot be read. */
+function readNew({ markup }: Figure, { svg }: SheetPicture): SVGSVGElement | null {
   const next = readSvg(withoutSame(svg, markup));
+  if (!next) return null;
+  // An image would hide its parts from a screen reader.
+  next.setAttribute('role', 'group');
+  for (const entry of next.querySelectorAll<SVGElement>(`:is([data-path], [data-correction]):not([${SAME}])`)) {
+    entry.setAttribute('tabindex', '0');
+    entry.setAttribute('role', 'button');
+    entry.setAttribute('aria-describedby', describing(entry));
+  }
+  return next;
+}
+
+function redraw(shownIn: Figure, { svg }: SheetPicture, next: SVGSVGElement | null, { room, lit }: Look): void {
+  const { root: figure, drawing } = shownIn;
   shownIn.markup = next ? svg : '';
   if (!next) {
     drawing.textContent = 'This picture could not be drawn.';
@@ -180,13 +199,6 @@ function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): vo
   const { width } = next.viewBox.baseVal;
   put(figure.style, '--share', String(shareOf(width, room)));
   put(figure.style, '--drawn', `${width}px`);
-  // An image would hide its parts from a screen reader.
-  next.setAttribute('role', 'group');
-  for (const entry of next.querySelectorAll<SVGElement>(`:is([data-path], [data-correction]):not([${SAME}])`)) {
-    entry.setAttribute('tabindex', '0');
-    entry.setAttribute('role', 'button');
-    entry.setAttribute('aria-describedby', describing(entry));
-  }
   lightIn(next, lit);
   const shown = drawing.querySelector('svg');
   if (shown) renew(shown, next);
