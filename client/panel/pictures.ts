@@ -1,9 +1,11 @@
 import type { SheetPicture } from '../../server/editor/protocol.ts';
+import { eachFrame, inTwo } from './eachFrame.ts';
 import { carryPart, type HeldPart } from './held.ts';
 import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
 import { renew } from './renew.ts';
 import { SAME, withoutSame } from './same.ts';
+import { watchSight } from './sight.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The pictures on the page. */
@@ -28,27 +30,24 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   let shown: readonly SheetPicture[] = [];
   let lit: string | null = null;
   let held: HeldPart | null = null;
-  let waiting = 0;
+  const frames = eachFrame();
   const figures = new Map<string, Figure>();
   listenForNames(host);
   const sight = watchSight(() => {
-    carryAll();
+    carry();
     onSeen([...figures].flatMap(([id, { root }]) => (sight.isSeen(root) ? [id] : [])));
   });
-  const carryIn = ({ root, drawing, drawnAt }: Figure): void => {
+  const carry = (some: Iterable<Figure> = figures.values()): void => {
     // What cannot be seen is not laid out anew at each move.
-    if (!held || sight.isSeen(root)) carryPart(drawing, held, drawnAt);
-  };
-  const carryAll = (): void => {
-    for (const figure of figures.values()) carryIn(figure);
+    for (const { root, drawing, drawnAt } of some) if (!held || sight.isSeen(root)) carryPart(drawing, held, drawnAt);
   };
   const draw = (figure: Figure, picture: SheetPicture, drawnAt: number, next = readNew(figure, picture)): void => {
     redraw(figure, picture, next, { room: host.clientWidth, lit });
     figure.drawnAt = drawnAt;
-    if (held) carryIn(figure);
+    if (held) carry([figure]);
   };
   const showAll = (pictures: readonly SheetPicture[], outdated: readonly string[]): void => {
-    cancelAnimationFrame(waiting);
+    frames.stop();
     const { gone, patches } = patchesFor(shown, pictures);
     for (const id of gone) {
       const root = figures.get(id)?.root;
@@ -65,14 +64,8 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
       if (patch.kind === 'add' || patch.kind === 'redraw') draw(figure, patch.picture, 0);
       if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
     });
-    wait(outdated);
+    tellBusy(figures, outdated);
     shown = pictures;
-  };
-  const wait = (outdated: readonly string[]): void => {
-    for (const [id, { root }] of figures) {
-      const isBusy = String(outdated.includes(id));
-      if (root.getAttribute('aria-busy') !== isBusy) root.setAttribute('aria-busy', isBusy);
-    }
   };
   return {
     show: pictures => showAll(pictures, []),
@@ -82,36 +75,22 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     },
     carry(next) {
       held = next;
-      if (!held) cancelAnimationFrame(waiting);
-      carryAll();
+      if (!held) frames.stop();
+      carry();
     },
     showHeld(pictures, metres, onShown) {
       const next = pictures.filter(({ id }) => figures.has(id));
-      wait(joined(shown, next).outdated);
+      tellBusy(figures, joined(shown, next).outdated);
       const steps = next.flatMap(picture => {
         const figure = figures.get(picture.id)!;
-        let read: SVGSVGElement | null = null;
-        return [
-          () => {
-            read = readNew(figure, picture);
-          },
-          () => {
-            tell(figure, picture);
-            draw(figure, picture, metres, read);
-            shown = joined(shown, [picture]).pictures;
-          },
-        ];
+        const show = (read: SVGSVGElement | null): void => {
+          tell(figure, picture);
+          draw(figure, picture, metres, read);
+          shown = joined(shown, [picture]).pictures;
+        };
+        return inTwo(() => readNew(figure, picture), show);
       });
-      const step = (): void => {
-        const take = steps.shift();
-        if (!take) {
-          onShown();
-          return;
-        }
-        take();
-        waiting = requestAnimationFrame(step);
-      };
-      waiting = requestAnimationFrame(step);
+      frames.take(steps, onShown);
     },
     light(path) {
       lit = path;
@@ -123,24 +102,11 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   };
 }
 
-/** Which elements can be seen, wholly or in part; `onChange` hears whenever that changes. */
-function watchSight(onChange: () => void) {
-  const inView = new Set<Element>();
-  const watcher = new IntersectionObserver(changes => {
-    for (const { target, isIntersecting } of changes) {
-      if (isIntersecting) inView.add(target);
-      else inView.delete(target);
-    }
-    onChange();
-  });
-  return {
-    isSeen: (element: Element) => inView.has(element),
-    watch: (element: Element) => watcher.observe(element),
-    forget(element: Element) {
-      watcher.unobserve(element);
-      inView.delete(element);
-    },
-  };
+function tellBusy(figures: ReadonlyMap<string, Figure>, outdated: readonly string[]): void {
+  for (const [id, { root }] of figures) {
+    const isBusy = String(outdated.includes(id));
+    if (root.getAttribute('aria-busy') !== isBusy) root.setAttribute('aria-busy', isBusy);
+  }
 }
 
 interface Figure {
