@@ -1,9 +1,11 @@
 import type { SheetPicture } from '../../server/editor/protocol.ts';
+import { eachFrame, inTwo } from './eachFrame.ts';
 import { carryPart, type HeldPart } from './held.ts';
 import { listenForNames, nameLit } from './nameTag.ts';
 import { joined, patchesFor } from './patch.ts';
 import { renew } from './renew.ts';
 import { SAME, withoutSame } from './same.ts';
+import { watchSight } from './sight.ts';
 import { readSvg } from './svgDocument.ts';
 
 /** The pictures on the page. */
@@ -15,8 +17,8 @@ export interface Pictures {
   /** Puts a held part where the hand has it, at once; null lets go of it, and of the pictures of it that still wait. */
   carry(held: HeldPart | null): void;
   /**
-   * Shows pictures in which the held part is `metres` aft of where it is in the file, one a frame; others wait. As many
-   * frames after them are the hand's alone.
+   * Shows pictures in which the held part is `metres` aft of where it is in the file; others wait. Each is read in one frame
+   * and shown in the next, so that the hand waits for neither.
    */
   showHeld(pictures: readonly SheetPicture[], metres: number, onShown: () => void): void;
   /** Lights the entry at a path in every picture; null for none. */
@@ -28,27 +30,24 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   let shown: readonly SheetPicture[] = [];
   let lit: string | null = null;
   let held: HeldPart | null = null;
-  let waiting = 0;
+  const frames = eachFrame();
   const figures = new Map<string, Figure>();
   listenForNames(host);
   const sight = watchSight(() => {
-    carryAll();
+    carry();
     onSeen([...figures].flatMap(([id, { root }]) => (sight.isSeen(root) ? [id] : [])));
   });
-  const carryIn = ({ root, drawing, drawnAt }: Figure): void => {
+  const carry = (some: Iterable<Figure> = figures.values()): void => {
     // What cannot be seen is not laid out anew at each move.
-    if (!held || sight.isSeen(root)) carryPart(drawing, held, drawnAt);
+    for (const { root, drawing, drawnAt } of some) if (!held || sight.isSeen(root)) carryPart(drawing, held, drawnAt);
   };
-  const carryAll = (): void => {
-    for (const figure of figures.values()) carryIn(figure);
-  };
-  const draw = (figure: Figure, picture: SheetPicture, drawnAt: number): void => {
-    redraw(figure, picture, { room: host.clientWidth, lit });
+  const draw = (figure: Figure, picture: SheetPicture, drawnAt: number, next = readNew(figure, picture)): void => {
+    redraw(figure, picture, next, { room: host.clientWidth, lit });
     figure.drawnAt = drawnAt;
-    if (held) carryIn(figure);
+    if (held) carry([figure]);
   };
   const showAll = (pictures: readonly SheetPicture[], outdated: readonly string[]): void => {
-    cancelAnimationFrame(waiting);
+    frames.stop();
     const { gone, patches } = patchesFor(shown, pictures);
     for (const id of gone) {
       const root = figures.get(id)?.root;
@@ -65,14 +64,8 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
       if (patch.kind === 'add' || patch.kind === 'redraw') draw(figure, patch.picture, 0);
       if (host.children[i] !== figure.root) host.insertBefore(figure.root, host.children[i] ?? null);
     });
-    wait(outdated);
+    tellBusy(figures, outdated);
     shown = pictures;
-  };
-  const wait = (outdated: readonly string[]): void => {
-    for (const [id, { root }] of figures) {
-      const isBusy = String(outdated.includes(id));
-      if (root.getAttribute('aria-busy') !== isBusy) root.setAttribute('aria-busy', isBusy);
-    }
   };
   return {
     show: pictures => showAll(pictures, []),
@@ -82,30 +75,22 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
     },
     carry(next) {
       held = next;
-      if (!held) cancelAnimationFrame(waiting);
-      carryAll();
+      if (!held) frames.stop();
+      carry();
     },
     showHeld(pictures, metres, onShown) {
       const next = pictures.filter(({ id }) => figures.has(id));
-      wait(joined(shown, next).outdated);
-      const showOne = (picture: SheetPicture) => (): void => {
-        const figure = figures.get(picture.id);
-        if (!figure) return;
-        tell(figure, picture);
-        draw(figure, picture, metres);
-        shown = joined(shown, [picture]).pictures;
-      };
-      const steps = [...next.map(showOne), ...next.map(() => () => {})];
-      const step = (): void => {
-        const take = steps.shift();
-        if (!take) {
-          onShown();
-          return;
-        }
-        take();
-        waiting = requestAnimationFrame(step);
-      };
-      waiting = requestAnimationFrame(step);
+      tellBusy(figures, joined(shown, next).outdated);
+      const steps = next.flatMap(picture => {
+        const figure = figures.get(picture.id)!;
+        const show = (read: SVGSVGElement | null): void => {
+          tell(figure, picture);
+          draw(figure, picture, metres, read);
+          shown = joined(shown, [picture]).pictures;
+        };
+        return inTwo(() => readNew(figure, picture), show);
+      });
+      frames.take(steps, onShown);
     },
     light(path) {
       lit = path;
@@ -117,24 +102,11 @@ export function createPictures(host: HTMLElement, onSeen: (ids: readonly string[
   };
 }
 
-/** Which elements can be seen, wholly or in part; `onChange` hears whenever that changes. */
-function watchSight(onChange: () => void) {
-  const inView = new Set<Element>();
-  const watcher = new IntersectionObserver(changes => {
-    for (const { target, isIntersecting } of changes) {
-      if (isIntersecting) inView.add(target);
-      else inView.delete(target);
-    }
-    onChange();
-  });
-  return {
-    isSeen: (element: Element) => inView.has(element),
-    watch: (element: Element) => watcher.observe(element),
-    forget(element: Element) {
-      watcher.unobserve(element);
-      inView.delete(element);
-    },
-  };
+function tellBusy(figures: ReadonlyMap<string, Figure>, outdated: readonly string[]): void {
+  for (const [id, { root }] of figures) {
+    const isBusy = String(outdated.includes(id));
+    if (root.getAttribute('aria-busy') !== isBusy) root.setAttribute('aria-busy', isBusy);
+  }
 }
 
 interface Figure {
@@ -169,9 +141,22 @@ interface Look {
   readonly lit: string | null;
 }
 
-function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): void {
-  const { root: figure, drawing, markup } = shownIn;
+/** What is new in a picture, ready to be shown in place of the one that is shown now; null where it cannot be read. */
+function readNew({ markup }: Figure, { svg }: SheetPicture): SVGSVGElement | null {
   const next = readSvg(withoutSame(svg, markup));
+  if (!next) return null;
+  // An image would hide its parts from a screen reader.
+  next.setAttribute('role', 'group');
+  for (const entry of next.querySelectorAll<SVGElement>(`:is([data-path], [data-correction]):not([${SAME}])`)) {
+    entry.setAttribute('tabindex', '0');
+    entry.setAttribute('role', 'button');
+    entry.setAttribute('aria-describedby', describing(entry));
+  }
+  return next;
+}
+
+function redraw(shownIn: Figure, { svg }: SheetPicture, next: SVGSVGElement | null, { room, lit }: Look): void {
+  const { root: figure, drawing } = shownIn;
   shownIn.markup = next ? svg : '';
   if (!next) {
     drawing.textContent = 'This picture could not be drawn.';
@@ -180,13 +165,6 @@ function redraw(shownIn: Figure, { svg }: SheetPicture, { room, lit }: Look): vo
   const { width } = next.viewBox.baseVal;
   put(figure.style, '--share', String(shareOf(width, room)));
   put(figure.style, '--drawn', `${width}px`);
-  // An image would hide its parts from a screen reader.
-  next.setAttribute('role', 'group');
-  for (const entry of next.querySelectorAll<SVGElement>(`:is([data-path], [data-correction]):not([${SAME}])`)) {
-    entry.setAttribute('tabindex', '0');
-    entry.setAttribute('role', 'button');
-    entry.setAttribute('aria-describedby', describing(entry));
-  }
   lightIn(next, lit);
   const shown = drawing.querySelector('svg');
   if (shown) renew(shown, next);
