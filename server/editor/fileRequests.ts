@@ -41,19 +41,24 @@ export function answerFileRequests({ connection, service, guard: host, fileAt }:
       },
       ({ uri }) => {
         const file = fileAt(uri);
-        return !file || (file.analysis.corrections.step() && file.analysis.offers.step());
+        return !file || (file.step() && file.analysis.corrections.step() && file.analysis.offers.step());
       },
     ),
   );
   connection.onRequest(newTrialRequest, (...given: readonly unknown[]) =>
-    guard<NewTrialParams, unknown>(host, { name: 'new trial', fallback: null, given }, ({ uri }) => {
-      const file = fileAt(uri);
-      const splice = file && service.newTrial(file.analysis);
-      if (!splice) return null;
-      const { document } = file;
-      const range = { start: document.positionAt(splice.start), end: document.positionAt(splice.end) };
-      return { range, snippet: splice.text } satisfies NewTrialResult;
-    }),
+    guard<NewTrialParams, unknown>(
+      host,
+      { name: 'new trial', fallback: null, given },
+      ({ uri }) => {
+        const file = fileAt(uri);
+        const splice = file && service.newTrial(file.analysis);
+        if (!splice) return null;
+        const { document } = file;
+        const range = { start: document.positionAt(splice.start), end: document.positionAt(splice.end) };
+        return { range, snippet: splice.text } satisfies NewTrialResult;
+      },
+      ({ uri }) => fileAt(uri)?.step() ?? true,
+    ),
   );
   connection.onRequest(newBoatRequest, (...given: readonly unknown[]) =>
     guard<NewBoatParams, NewBoatResult>(

@@ -30,7 +30,10 @@ export function answerPoolRequests({ connection, service, guard: host, fileAt }:
           const file = fileAt(uri);
           return file ? service.poolBoat(file.analysis) : null;
         },
-        ({ uri }) => fileAt(uri)?.analysis.settled.step() ?? true,
+        ({ uri }) => {
+          const file = fileAt(uri);
+          return !file || (file.step() && file.analysis.settled.step());
+        },
       ),
   );
   const refused = (reason: string): TakeTrialsResult => ({ edit: { status: 'refused', reason }, words: '' });
@@ -52,6 +55,7 @@ export function answerPoolRequests({ connection, service, guard: host, fileAt }:
           }));
           return { edit: { status: 'done', version: document.version, edits }, words: taking.words };
         },
+        ({ uri }) => fileAt(uri)?.step() ?? true,
       ),
   );
 }

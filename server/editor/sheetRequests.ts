@@ -1,6 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import type { MeshLookup } from '../service/meshes.ts';
-import type { Analysis, BoatService, Edits } from '../service/service.ts';
+import type { BoatService, Edits } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
@@ -41,18 +41,16 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
     method: string,
     fallback: T,
     run: (file: OpenFile, params: P) => T,
-    prepare: (file: OpenFile, params: P) => () => boolean = () => () => true,
+    prepare: (file: OpenFile, params: P) => boolean = () => true,
   ): void => {
     connection.onRequest(method, (...given: readonly unknown[]): Promise<unknown> => {
       const answered = (params: P): T => {
         const file = fileAt(params.uri);
         return file ? run(file, params) : fallback;
       };
-      let step: (() => boolean) | null = null;
       const prepared = (params: P): boolean => {
         const file = fileAt(params.uri);
-        step ??= file ? prepare(file, params) : () => true;
-        return step();
+        return !file || (file.step() && prepare(file, params));
       };
       return guard(host.guard, { name: method, fallback, given }, answered, prepared);
     });
@@ -67,7 +65,8 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
       const sheet = service.sheet(analysis, { proposal, width, names, ...(seen ? { seen } : {}) });
       return { version: document.version, ...sheet, proposals };
     },
-    ({ analysis }, { proposal }) => (proposal === null ? () => true : stepsToWhole(analysis)),
+    // All pictures take what takes long.
+    ({ analysis }, { proposal }) => proposal === null || (analysis.settled.step() && analysis.corrections.step()),
   );
   answer<PreviewParams, PreviewResult>(
     previewRequest,
@@ -109,11 +108,6 @@ function decoded(name: string): string {
   } catch {
     return name;
   }
-}
-
-/** What takes long before all pictures can be drawn, piece by piece. */
-function stepsToWhole(analysis: Analysis): () => boolean {
-  return () => analysis.settled.step() && analysis.corrections.step();
 }
 
 function edited({ document }: OpenFile, edits: Edits): EditResult {

@@ -3,10 +3,10 @@ const TURN = 8;
 /** And never more than so many. */
 const MOST_STEPS = 4;
 
-/** Some steps of long work; true when all is done. */
-export function takeTurn(step: () => boolean, now: () => number): boolean {
+/** Some steps of long work; true when all is done. `most`: so many at most, where others shall come in between. */
+export function takeTurn(step: () => boolean, now: () => number, most = MOST_STEPS): boolean {
   const until = now() + TURN;
-  for (let taken = 0; taken < MOST_STEPS; taken += 1) {
+  for (let taken = 0; taken < most; taken += 1) {
     if (step()) return true;
     if (now() >= until) return false;
   }

@@ -14,8 +14,8 @@ import type {
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse, readText, type TextRead } from '../core/analysis/analyse.ts';
 import { type Analysis, type AsRead, knownBy } from '../core/analysis/analysis.ts';
-import { conclude } from '../core/analysis/conclude.ts';
-import { type LastKnown, lastKnown, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
+import { conclusion } from '../core/analysis/conclude.ts';
+import { type LastKnown, lastKnown, readyToTell, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
 import { waitingWords } from '../core/analysis/waitingWords.ts';
 import { createDrawnEntries } from '../core/drawing/drawnEntries.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
@@ -27,6 +27,7 @@ import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import { type PoolBoatAsked, poolBoatOf } from '../core/poolside/poolBoat.ts';
 import { type Taking, takeTrials } from '../core/poolside/take.ts';
 import { findingLines } from '../core/report/reference.ts';
+import { inSteps, type Working } from '../core/steps/steps.ts';
 import { splice } from '../core/text/editing/edit.ts';
 import type { TextSplice } from '../core/text/reading/layout.ts';
 import type { Span } from '../core/text/reading/lines.ts';
@@ -56,6 +57,7 @@ export type { LastKnown } from '../core/analysis/meanwhile.ts';
 export type { Paper } from '../core/drawing/print/printStyle.ts';
 export type { PictureId } from '../core/drawing/trimSheet.ts';
 export { type Paint, plainPaint } from '../core/report/rows.ts';
+export type { Working } from '../core/steps/steps.ts';
 export type { Edits } from '../editor/answers/sheetEdits.ts';
 export type { Summary } from '../editor/answers/summary.ts';
 
@@ -66,15 +68,17 @@ export interface BoatService extends EditorAnswers, Documents {
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
   /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
   analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
-  /** The two halves of that: a text is read, which is enough for what needs no figures; and all that follows from it. */
-  read(text: string, previous?: Analysis, meshes?: MeshLookup): TextRead;
-  conclude(read: TextRead, previous?: Analysis): Analysis;
+  /** The two halves of that, in steps: a text is read, which is enough for what needs no figures; and all that follows from it. */
+  read(text: string, previous?: Analysis, meshes?: MeshLookup): Working<TextRead>;
+  conclude(read: TextRead, previous?: Analysis): Working<Analysis>;
 }
 
 /** What an editor asks. */
 interface EditorAnswers {
   /** All that is known by now. */
   known(analysis: Analysis): Analysis;
+  /** Some of the way to what must be found before a file is told of, `last` null where all of it never was; true when it is there. */
+  readyToTell(analysis: Analysis, last: LastKnown | null): boolean;
   /** What is told until all is known, of a file of which all was known before. */
   meanwhile(analysis: Analysis, last: LastKnown): ToTell;
   /** What is known of a file now, what is not as it was known before; null where all of it never was. */
@@ -164,9 +168,10 @@ export function createBoatService(): BoatService {
     ...documents,
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
-    read: (text, previous, meshes) => readText(text, describer, previous, meshes),
-    conclude,
+    read: (text, previous, meshes) => inSteps(() => readText(text, describer, previous, meshes)),
+    conclude: (read, previous) => inSteps(() => conclusion(read, previous)),
     known: knownBy,
+    readyToTell,
     meanwhile: toldMeanwhile,
     lastKnown,
     diagnostics: (told, reference) => {

@@ -66,8 +66,7 @@ describe('diagnostics', () => {
     }
     expect(session.clock.waiting).toBe(1);
     session.clock.step(100);
-    await session.settle();
-    expect(session.published.map(each => each.version)).toEqual([1, 20]);
+    await expect.poll(() => session.published.map(each => each.version)).toEqual([1, 20]);
     expect(session.summaries).toHaveLength(2);
   });
 

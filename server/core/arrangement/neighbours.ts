@@ -2,6 +2,7 @@ import type { Bay, Entry } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import type { Steps } from '../steps/steps.ts';
 import { againstHull } from './againstHull.ts';
 import type { Conflict } from './conflict.ts';
 import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
@@ -24,7 +25,7 @@ export interface Neighbours {
   stickingOut(thing: Occupant, home: Occupant): Conflict | null;
   sharedRoomOf(one: Occupant, two: Occupant): Conflict | null;
   /** What is found of how things lie; of such as lie alike it is found once. */
-  misfitsOf(arranging: Arranging, find: () => Misfits): Misfits;
+  misfitsOf(arranging: Arranging, find: () => Steps<Misfits>): Steps<Misfits>;
   /** A thing where it would lie so much further aft, m. */
   movedAft(thing: Occupant, by: number): Occupant;
   /** The bays of a boat by the room that is free in them, as `bayInFree` cuts each; the same list where all are free. */
@@ -76,9 +77,9 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     againstHull: (thing, hull) => hullConflicts(thing, hull, () => againstHull(thing, hull, shapes)),
     stickingOut: (thing, home) => homeConflicts(thing, home, () => stickingOut(thing, home, shapes)),
     sharedRoomOf: (one, two) => roomConflicts(one, two, () => sharedRoomOf(one, two, shapes)),
-    misfitsOf: (arranging, find) => {
+    *misfitsOf(arranging, find) {
       const known = misfits.map(kept => misfitsAlike(arranging, kept)).find(found => found !== null);
-      const found = known ?? find();
+      const found = known ?? (yield* find());
       misfits.unshift({ ...arranging, ...found });
       misfits.splice(LAST_MISFITS);
       return found;
