@@ -341,6 +341,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'd3-shape',
   ],
   'server/core/drawing': [
+    'server/core/steps',
     'schema',
     'server/core/analysis',
     'server/core/boat',

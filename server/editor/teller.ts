@@ -46,7 +46,7 @@ export interface Teller {
 }
 
 export function createTeller(host: TellerHost): Teller {
-  const { clock, service, guard, documents, read, costOf, reference } = host;
+  const { clock, guard, documents, read, costOf } = host;
   const pending = new Map<string, Stop>();
   const typing = createTyping(clock);
   const sayings = createSayings(host);
@@ -62,14 +62,6 @@ export function createTeller(host: TellerHost): Teller {
 
   const stepwise = stepping(host, { later, isOvertaken: uri => pending.has(uri), isReady: sayings.isReady, tell });
 
-  /** Links are made after the first file has been told of: nobody follows one so soon. */
-  const link = (uri: string): void => {
-    const document = documents.get(uri);
-    if (!document || reference() === null || pending.has(uri)) return;
-    const isNew = attempt(guard, 'links', service.makeLinks, () => false);
-    if (isNew) tell(document);
-  };
-
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
   const publish = (uri: string): void => {
     pending.delete(uri);
@@ -79,7 +71,7 @@ export function createTeller(host: TellerHost): Teller {
 
   const tellAll = (document: TextDocument, version: number): void => {
     const { uri } = document;
-    const linkAll = (): void => link(uri);
+    const linkAll = (): void => stepwise.link(uri);
     const settle = (): void => stepwise.find(settling, uri, version, linkAll);
     const isTyping = typing.isGoingOn(uri);
     if (tell(document)) {
@@ -127,7 +119,7 @@ interface Stepping {
 
 /** Long work on a file, a turn at a time, as long as the file is still the same. */
 function stepping(host: TellerHost, { later, isOvertaken, isReady, tell }: Stepping) {
-  const { documents, step, guard, clock, analysisOf } = host;
+  const { documents, step, guard, clock, analysisOf, service, reference } = host;
   const isSame = (uri: string, version: number): boolean =>
     documents.get(uri)?.version === version && !isOvertaken(uri);
   return {
@@ -148,6 +140,21 @@ function stepping(host: TellerHost, { later, isOvertaken, isReady, tell }: Stepp
       const isFound = attempt(guard, 'findings', turn, () => true);
       if (isFound) tell(document);
       later(isFound ? then : () => this.find(part, uri, version, then));
+    },
+    /** Links are made after the first file has been told of: nobody follows one so soon. */
+    link(uri: string): void {
+      const document = documents.get(uri);
+      if (!document || reference() === null || isOvertaken(uri) || service.links.isDone()) return;
+      if (
+        attempt(
+          guard,
+          'links',
+          () => takeTurn(service.links.step, clock.now),
+          () => true,
+        )
+      )
+        tell(document);
+      else later(() => this.link(uri));
     },
   };
 }
