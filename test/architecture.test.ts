@@ -389,6 +389,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/findings',
   ],
   'server/core/drawing/print': [
+    'server/core/steps',
     'schema',
     'server/core/analysis',
     'server/core/boat',

@@ -105,9 +105,13 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
     edited(file, service.proposalEdits(file.analysis, proposal)),
   );
-  answer<PrintParams, PrintResult>(printRequest, { html: null }, ({ analysis }, { uri, paper, appendix }) => ({
-    html: service.printedSheet(analysis, { paper, appendix, fileName: fileNameOf(uri) }),
-  }));
+  made<PrintParams, string, PrintResult>(
+    printRequest,
+    { html: null },
+    (analysis, { uri, paper, appendix }) =>
+      service.printedSheet(analysis, { paper, appendix, fileName: fileNameOf(uri) }),
+    (_, html) => ({ html }),
+  );
   answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
     path: service.entryKey(analysis, document.offsetAt(position)),
   }));

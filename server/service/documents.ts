@@ -53,7 +53,7 @@ export interface Documents {
   /** A drawing with the best correction, as a file of its own; null where there is nothing to draw. */
   drawing(analysis: Analysis, id: PictureId): string | null;
   /** The sheet for the bench, as one HTML page. */
-  printedSheet(analysis: Analysis, paper: SheetPaper): string;
+  printedSheet(analysis: Analysis, paper: SheetPaper): Working<string>;
   /** The boat file in a printed sheet; null where there is none. */
   fileIn(html: string): FileInside | null;
 }
@@ -123,7 +123,10 @@ export const documents: Documents = {
     const [picture] = trimSheet(settled, { only: [id], correction }).pictures;
     return picture ? standaloneSvg(picture) : null;
   },
-  printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), paper),
+  printedSheet: (analysis, paper) =>
+    inSteps(function* () {
+      return yield* sheetDocument(yield* through(analysis.settled), paper);
+    }),
   fileIn,
 };
 

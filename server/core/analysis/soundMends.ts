@@ -39,6 +39,7 @@ function* tried(analysis: Analysis, finding: Finding): Steps<readonly Mend[]> {
     yield;
     const loss = losesFigure(analysis.syntax, mend);
     if (loss === null || (loss && sound.length === 0)) continue;
+    yield;
     if (yield* isSound(analysis, finding, mend)) sound.push(mend);
   }
   return sound;

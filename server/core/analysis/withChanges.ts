@@ -15,6 +15,7 @@ interface Changed {
 export function* withChanges({ syntax, kept }: Analysis, changes: readonly Change[]): Steps<Changed | null> {
   const splices = applyChanges(syntax, changes);
   if (!splices) return null;
+  yield;
   const after = yield* syntaxSteps(splice(syntax.text, splices), syntax);
   const { describer, entries, meshes, cache } = kept;
   const reading = yield* boatSteps(after, describer, entries, { meshes, shapes: cache.shapes });

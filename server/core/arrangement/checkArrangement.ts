@@ -103,6 +103,7 @@ function* allConflicts({ things, hull, neighbours }: World): Steps<Conflicts> {
   const isDue = pacer(STEP);
   const conflicts: (Conflict | null)[] = [];
   for (const thing of things) {
+    yield* neighbours.cutHull(thing, hull);
     conflicts.push(neighbours.againstHull(thing, hull));
     if (isDue(effortOf(thing.form))) yield;
   }

@@ -99,17 +99,20 @@ function* readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes,
   const reader = sectionReader(syntax, describer, kept);
   const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const { scale, units, schemas, made, lengthOf, waterlineOf } = readMeasures(reader, syntax, kept, standIn);
+  yield;
   const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
   for (const key of ['lead', 'foam'] as const) {
     const density = stock?.[key]?.density;
     if (density) findings.push(...guessedUnit(density, ['stock', key, 'density']));
   }
   const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
-  const unread = checkKeys(syntax, describer, findings);
+  const unread = yield* checkKeys(syntax, describer, findings);
   leftOut.push(...unread.leftOut);
+  yield;
   const name = reader.section(() => schemas.boat, ['boat'], 'the boat') ?? '';
   const waterline = waterlineOf();
   const water = reader.section(() => schemas.water, ['water'], 'the water', true);
+  yield;
   const sources = { water, stock, ...(yield* readEntries(reader, schemas, around)) };
   const bays = yield* reader.list(['bays'], { what: 'bay', schema: () => schemas.bay, read: readBay }, around);
   const boat = {
@@ -127,6 +130,7 @@ function* readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes,
     stock: readStock(stock),
     limits: readLimits(reader.section(() => schemas.limits, ['limits'], 'the limits', true)),
   };
+  yield;
   const length = lengthOf();
   const whole: Boat = { ...boat, length: length ?? standIn ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
@@ -144,6 +148,7 @@ function* readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes,
     compartmentNames,
     shapes,
   );
+  yield;
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...conditions.findings, ...trials.findings, ...ofDay.findings);
   return {

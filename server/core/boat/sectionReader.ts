@@ -119,7 +119,7 @@ function readSection<T>(
 }
 
 /** So many entries are read in one step; one that is known from the last reading counts for less. */
-const STEP = 8;
+const STEP = 1;
 const KNOWN = 0.02;
 
 function* readList<T, E extends Entry>(

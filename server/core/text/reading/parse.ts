@@ -37,9 +37,11 @@ export function* parse(text: string, rounds = MOST_ROUNDS): Steps<Parsed | Refus
   // Ends: after `rounds` at the latest.
   for (let round = 0; ; round += 1) {
     if (isRefused(doc) && (doc.bracket === null || round >= rounds)) return doc;
+    yield;
     const error = isRefused(doc) ? undefined : doc.errors.find(isStructural);
     const found = isRefused(doc) ? openBracket(readText, doc.bracket!) : slipIn(readText, doc, error);
     if (!found) break;
+    yield;
     if (!isSaid(text, found, faults)) faults.push(found);
     if (!isRefused(doc) && isRecovered(doc, found)) break;
     const next = error?.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error?.pos[0]);

@@ -18,6 +18,7 @@ export function* parseYaml(text: string): Steps<Document.Parsed | Refused> {
   const deep = tooDeep(text);
   if (deep) return { refusal: tooDeepAt(text, deep.offset), bracket: deep.bracket };
   const tokens = yield* tokensOf(text);
+  yield;
   return withoutTraces(() => {
     const doc = documentOf(tokens, text.length);
     visit(doc, { Map: (_, map) => void doc.errors.push(...secondKeys(map)) });
@@ -26,7 +27,7 @@ export function* parseYaml(text: string): Steps<Document.Parsed | Refused> {
 }
 
 /** So many words and signs are looked at in one step: most of the time goes into this. */
-const STEP = 1500;
+const STEP = 800;
 
 /** The words and signs of a text, put together as they stand. */
 function* tokensOf(text: string): Steps<readonly CST.Token[]> {

@@ -81,7 +81,7 @@ interface Reading {
 }
 
 /** So many characters are parsed in one step; those that are read without the parser count for less. */
-const STEP = 2500;
+const STEP = 800;
 const PLAIN = 0.1;
 
 /** Lines from the first that something is written on, and the column that its keys or dashes stand in. */

@@ -76,9 +76,12 @@ function* wholeSteps(text: string, lineStarts: readonly number[]): Steps<Syntax>
   const parsed = refusal ? { refusal, bracket: null } : yield* parse(text);
   if (isRefused(parsed)) return refused(text, lineStarts, parsed.refusal);
   const { doc, faults, readText, isGivenUp } = parsed;
+  yield;
   const contents = toNode(doc.contents);
+  yield;
   const root = isAlias(contents) ? null : contents;
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
+  yield;
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
   const findings = all.slice(0, MOST_SAID).map(each => each.finding);
   const slips = all.filter(each => !harmless.has(each.finding.code)).flatMap(each => [each.span, ...(each.also ?? [])]);
