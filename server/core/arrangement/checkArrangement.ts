@@ -40,6 +40,7 @@ export function* checkArrangement(
 ): Steps<readonly Finding[]> {
   const { boat } = source;
   const all = neighbours.occupantsOf(source);
+  yield;
   const things = doubts.isAnyDoubtful ? all.filter(thing => !doubts.isDoubtful(thing)) : all;
   const known = neighbours.hullOf(things, doubts.hasLength ? boat.length : null);
   const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
@@ -95,9 +96,9 @@ const MOST_SHARING = 1000;
 /** Any other form takes so many times as long, and a mesh longer with its triangles. */
 const NOT_PLAIN = 50;
 const TRIANGLES = 20;
-/** So much of that is done in one step, and a look at where a thing lies takes such a share of it. */
-const STEP = 400;
-const LOOK = 0.02;
+/** So much of that is done in one step, and so many findings are put into words. */
+const STEP = 200;
+const TOLD = 10;
 
 function* allConflicts({ things, hull, neighbours }: World): Steps<Conflicts> {
   const isDue = pacer(STEP);
@@ -169,21 +170,21 @@ function* findingsOf(blames: readonly Blame[], world: World, boat: Boat): Steps<
   const suspects = new Set(blames.flatMap(({ conflicts }) => conflicts.filter(isSure).map(({ of }) => of)));
   const settled: World = { ...world, things: world.things.filter(thing => !suspects.has(thing) || isHome(thing)) };
   const counting = length === null ? null : { length, units: boat.units };
-  const isDue = pacer(STEP);
+  const isDue = pacer(TOLD);
   const mended: { readonly origin: StationOrigin; readonly things: readonly Occupant[] }[] = [];
   for (const origin of otherOrigins(boat.units)) {
     const fitting: Occupant[] = [];
     for (const thing of suspects) {
       const by = counting && shiftFrom(origin, thing, counting);
       if (by === null) continue;
-      if (isDue(effortOf(thing.form) + settled.things.length * LOOK)) yield;
+      yield;
       if (fits(world.neighbours.movedAft(thing, by), settled)) fitting.push(thing);
     }
     mended.push({ origin, things: fitting });
   }
   const findings: Finding[] = [];
   for (const blame of blames) {
-    if (isDue(1 + world.things.length * LOOK)) yield;
+    if (isDue(1)) yield;
     const own = blame.conflicts.map(({ of }) => of);
     const mends = mended.flatMap(({ origin, things }) => {
       const [one] = things.filter(thing => own.includes(thing));

@@ -11,7 +11,7 @@ import { quoteScalar } from '../text/reading/quoteScalar.ts';
 const WHOLE = 0.95;
 
 /** So many things are looked at in one step. */
-const STEP = 50;
+const STEP = 10;
 
 /** The compartment that a thing lies in without saying so, by name, and what is to be said of it. */
 interface Inside {

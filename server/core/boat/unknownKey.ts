@@ -6,6 +6,9 @@ import { dimensionOf } from '../../../schema/units.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { quoteScalar } from '../text/reading/quoteScalar.ts';
 
+/** Unknown keys of one map that are told: nobody reads more. */
+export const mostUnknown = 100;
+
 /** A key that is none of those that may stand in its map. */
 export interface UnknownKey {
   readonly key: string;
