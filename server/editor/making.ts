@@ -1,5 +1,5 @@
 import type { Analysis, Working } from '../service/service.ts';
-import { takeTurn } from './turn.ts';
+import { takeLongTurn } from './turn.ts';
 
 /**
  * What is made of a file in steps for one request; begun anew where the file was analysed anew meanwhile. A step is a turn
@@ -13,6 +13,6 @@ export function makingOf<P, M>(
   return (analysis, params) => {
     if (under?.analysis !== analysis) under = { analysis, work: make(analysis, params) };
     const { work } = under;
-    return { ...work, step: () => takeTurn(work.step, now, Number.POSITIVE_INFINITY) };
+    return { ...work, step: () => takeLongTurn(work.step, now) };
   };
 }

@@ -7,7 +7,7 @@ import type { Clock } from './clock.ts';
 import type { GuardHost } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
 import type { ReadFileParams, ReadFileResult } from './protocol.ts';
-import { takeTurn } from './turn.ts';
+import { takeLongTurn } from './turn.ts';
 
 /** A file that is open in the editor. */
 export interface OpenFile {
@@ -68,7 +68,7 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
   /** All of it in one turn where that is short: somebody waits for it. */
   const step = (document: TextDocument, towards: 'get' | 'read' = 'get'): boolean => {
     const start = clock.now();
-    const isThere = takeTurn(() => analyses.step(document, towards), clock.now, Number.POSITIVE_INFINITY);
+    const isThere = takeLongTurn(() => analyses.step(document, towards), clock.now);
     costs.set(document.uri, costOf(document.uri) + clock.now() - start);
     return isThere;
   };

@@ -4,7 +4,7 @@ import type { Analysis, BoatService, LastKnown } from '../service/service.ts';
 import type { Clock, Stop } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createNews, type News, type NewsHost, type Sayable } from './news.ts';
-import { takeTurn } from './turn.ts';
+import { takeLongTurn, takeTurn } from './turn.ts';
 import { createTyping } from './typing.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
@@ -127,8 +127,7 @@ function stepping(host: TellerHost, { later, isOvertaken, isReady, tell }: Stepp
     analysed(document: TextDocument, version: number, then: (document: TextDocument, version: number) => void): void {
       if (!isSame(document.uri, version)) return;
       // What fails is told of when it is told.
-      const turn = (): boolean =>
-        step(document) && takeTurn(() => isReady(document), clock.now, Number.POSITIVE_INFINITY);
+      const turn = (): boolean => step(document) && takeLongTurn(() => isReady(document), clock.now);
       if (attempt({ ...guard, log: () => {} }, 'analysis', turn, () => true)) then(document, version);
       else later(() => this.analysed(document, version, then));
     },

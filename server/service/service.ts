@@ -173,6 +173,7 @@ function* sheetSteps(
   const known = isWhole ? analysis.settled.all() : knownBy(analysis);
   const pictures = yield* pictureSteps(known, { page, drawEntry, ...(isWhole ? { correction } : { only }) });
   const words = [waitingWords(known) ?? '', moved === undefined ? '' : movedWords(known, moved)];
+  yield;
   return {
     isWhole,
     pictures,
