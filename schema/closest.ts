@@ -7,7 +7,10 @@ export function closest(word: string, candidates: readonly string[]): string | n
   let best: string | null = null;
   let least = slipsForgiven(wanted.length) + 1;
   for (const candidate of candidates) {
-    const slips = slipsBetween(wanted, fold(candidate));
+    const folded = fold(candidate);
+    // A letter too many or too few is a slip each.
+    if (Math.abs(folded.length - wanted.length) >= least) continue;
+    const slips = slipsBetween(wanted, folded);
     if (slips < least) {
       best = candidate;
       least = slips;

@@ -34,10 +34,17 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/findings/catalogue': [],
   'server/core/findings': ['schema', 'server/core/findings/catalogue'],
-  'server/core/text/reading': ['schema', 'server/core/findings', 'server/core/findings/catalogue', 'yaml'],
+  'server/core/text/reading': [
+    'server/core/steps',
+    'schema',
+    'server/core/findings',
+    'server/core/findings/catalogue',
+    'yaml',
+  ],
   'server/core/text/editing': ['schema', 'server/core/findings', 'server/core/text/reading', 'yaml'],
   'server/core/wording': ['schema'],
   'server/core/boat': [
+    'server/core/steps',
     'schema',
     'server/core/meshFiles',
     'server/core/text/reading',
@@ -52,6 +59,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'zod',
   ],
   'server/core/bodies': [
+    'server/core/steps',
     'server/core/boat',
     'server/core/geometry/form',
     'server/core/geometry/cut',
@@ -94,6 +102,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/shapes',
   ],
   'server/core/arrangement': [
+    'server/core/steps',
     'schema',
     'server/core/boat',
     'server/core/geometry/form',
@@ -332,6 +341,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'd3-shape',
   ],
   'server/core/drawing': [
+    'server/core/steps',
     'schema',
     'server/core/analysis',
     'server/core/boat',
@@ -379,6 +389,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/findings',
   ],
   'server/core/drawing/print': [
+    'server/core/steps',
     'schema',
     'server/core/analysis',
     'server/core/boat',

@@ -1,3 +1,5 @@
+import type { Working } from '../service/service.ts';
+
 /** A text with a name and a version, as an editor holds it. */
 interface VersionedText {
   readonly uri: string;
@@ -10,6 +12,12 @@ export interface AnalysisCache<A, R> {
   get(document: VersionedText): A;
   /** The text as it was read, which is the first half of its analysis; all of that where it is there. */
   read(document: VersionedText): A | R;
+  /** A step of the way to `get`, or to `read`; true when it is there, or fails, which it then says when asked for. */
+  step(document: VersionedText, towards: 'get' | 'read'): boolean;
+  /** Whether a file is being read or analysed. */
+  isUnderWay(uri: string): boolean;
+  /** The last analysis of a file, maybe of an earlier version; undefined where it has none. */
+  last(uri: string): A | undefined;
   drop(uri: string): void;
   /** The next `get` analyses anew, for something besides the text has changed. */
   outdate(uri: string): void;
@@ -17,8 +25,8 @@ export interface AnalysisCache<A, R> {
 
 /** How a text is read, and how it is analysed once it is read. */
 export interface Halves<A, R> {
-  read(document: VersionedText, previous?: A): R;
-  analyse(document: VersionedText, previous: A | undefined, read: R): A;
+  read(document: VersionedText, previous?: A): Working<R>;
+  analyse(document: VersionedText, previous: A | undefined, read: R): Working<A>;
 }
 
 interface Known<A> {
@@ -26,44 +34,74 @@ interface Known<A> {
   readonly analysis: A;
 }
 
-interface Read<A, R> {
+/** An analysis on the way. */
+interface UnderWay<A, R> {
   readonly version: number;
-  readonly read: R;
+  readonly reading: Working<R>;
+  /** Null until the text is read. */
+  analysing: Working<A> | null;
   /** What was analysed before. */
   readonly after: Known<A> | undefined;
 }
 
 export function createAnalysisCache<A, R>({ read, analyse }: Halves<A, R>): AnalysisCache<A, R> {
   const analysed = new Map<string, Known<A>>();
-  const texts = new Map<string, Read<A, R>>();
-  const readOnce = (document: VersionedText): R => {
+  const underWay = new Map<string, UnderWay<A, R>>();
+  const isThere = ({ uri, version }: VersionedText): boolean => analysed.get(uri)?.version === version;
+  const workOn = (document: VersionedText): UnderWay<A, R> => {
     const { uri, version } = document;
     const after = analysed.get(uri);
-    const known = texts.get(uri);
-    if (known && known.version === version && known.after === after) return known.read;
-    const text = { version, read: read(document, after?.analysis), after };
-    texts.set(uri, text);
-    return text.read;
+    const known = underWay.get(uri);
+    if (known && known.version === version && known.after === after) return known;
+    const work = { version, reading: read(document, after?.analysis), analysing: null, after };
+    underWay.set(uri, work);
+    return work;
   };
+  /** What fails is begun anew when it is asked for again. */
+  const orDrop = <T>(uri: string, run: () => T): T => {
+    try {
+      return run();
+    } catch (problem) {
+      underWay.delete(uri);
+      throw problem;
+    }
+  };
+  const readOnce = (document: VersionedText): R => orDrop(document.uri, () => workOn(document).reading.all());
+  const advance = (document: VersionedText, towards: 'get' | 'read'): boolean =>
+    orDrop(document.uri, () => {
+      if (isThere(document)) return true;
+      const { uri, version } = document;
+      const work = workOn(document);
+      if (!work.reading.step()) return false;
+      if (towards === 'read') return true;
+      work.analysing ??= analyse(document, work.after?.analysis, work.reading.all());
+      if (!work.analysing.step()) return false;
+      underWay.delete(uri);
+      analysed.set(uri, { version, analysis: work.analysing.all() });
+      return true;
+    });
   return {
     get(document) {
-      const { uri, version } = document;
-      const last = analysed.get(uri);
-      if (last && last.version === version) return last.analysis;
-      const analysis = analyse(document, last?.analysis, readOnce(document));
-      texts.delete(uri);
-      analysed.set(uri, { version, analysis });
-      return analysis;
+      // Ends: a step is a stretch of work, and the work ends.
+      while (!advance(document, 'get'));
+      return analysed.get(document.uri)!.analysis;
     },
-    read(document) {
-      const last = analysed.get(document.uri);
-      return last && last.version === document.version ? last.analysis : readOnce(document);
+    read: document => (isThere(document) ? analysed.get(document.uri)!.analysis : readOnce(document)),
+    step(document, towards) {
+      try {
+        return advance(document, towards);
+      } catch {
+        return true;
+      }
     },
+    isUnderWay: uri => underWay.has(uri),
+    last: uri => analysed.get(uri)?.analysis,
     drop(uri) {
       analysed.delete(uri);
-      texts.delete(uri);
+      underWay.delete(uri);
     },
     outdate(uri) {
+      underWay.delete(uri);
       const last = analysed.get(uri);
       if (last) analysed.set(uri, { ...last, version: null });
     },

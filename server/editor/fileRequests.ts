@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import type { BoatService } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
+import { makingOf } from './making.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
   type NewBoatParams,
@@ -29,31 +30,35 @@ const NOT_OPEN = 'Open the boat file to see its report.';
 
 /** Answers what the extension's commands ask of a whole file: its report, a trial to fill in, a new boat, one out of a page. */
 export function answerFileRequests({ connection, service, guard: host, fileAt }: FileRequestsHost): void {
-  connection.onRequest(reportRequest, (...given: readonly unknown[]) =>
-    guard<ReportParams, ReportResult>(
+  connection.onRequest(reportRequest, (...given: readonly unknown[]) => {
+    const making = makingOf(service.reports, host.now);
+    return guard<ReportParams, ReportResult>(
       host,
       { name: 'report', fallback: { text: NO_REPORT, html: `<p>${NO_REPORT}</p>` }, given },
-      ({ uri }) => {
-        const file = fileAt(uri);
-        return file
-          ? { text: service.report(file.analysis), html: service.reportPage(file.analysis) }
-          : { text: NOT_OPEN, html: `<p>${NOT_OPEN}</p>` };
+      params => {
+        const file = fileAt(params.uri);
+        return file ? making(file.analysis, params).all() : { text: NOT_OPEN, html: `<p>${NOT_OPEN}</p>` };
       },
-      ({ uri }) => {
-        const file = fileAt(uri);
-        return !file || (file.analysis.corrections.step() && file.analysis.offers.step());
+      params => {
+        const file = fileAt(params.uri);
+        return !file || (file.step() && making(file.analysis, params).step());
       },
-    ),
-  );
+    );
+  });
   connection.onRequest(newTrialRequest, (...given: readonly unknown[]) =>
-    guard<NewTrialParams, unknown>(host, { name: 'new trial', fallback: null, given }, ({ uri }) => {
-      const file = fileAt(uri);
-      const splice = file && service.newTrial(file.analysis);
-      if (!splice) return null;
-      const { document } = file;
-      const range = { start: document.positionAt(splice.start), end: document.positionAt(splice.end) };
-      return { range, snippet: splice.text } satisfies NewTrialResult;
-    }),
+    guard<NewTrialParams, unknown>(
+      host,
+      { name: 'new trial', fallback: null, given },
+      ({ uri }) => {
+        const file = fileAt(uri);
+        const splice = file && service.newTrial(file.analysis);
+        if (!splice) return null;
+        const { document } = file;
+        const range = { start: document.positionAt(splice.start), end: document.positionAt(splice.end) };
+        return { range, snippet: splice.text } satisfies NewTrialResult;
+      },
+      ({ uri }) => fileAt(uri)?.step() ?? true,
+    ),
   );
   connection.onRequest(newBoatRequest, (...given: readonly unknown[]) =>
     guard<NewBoatParams, NewBoatResult>(

@@ -58,6 +58,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
     documents,
     read: files.read,
     analysisOf: files.analysisOf,
+    step: files.step,
     costOf: files.costOf,
     reference: session.reference,
   });

@@ -4,13 +4,16 @@ import type { MeshLookup } from '../service/meshes.ts';
 import type { Analysis, AsRead, BoatService, TextRead } from '../service/service.ts';
 import { createAnalysisCache } from './analysisCache.ts';
 import type { Clock } from './clock.ts';
-import { attempt, type GuardHost } from './guard.ts';
+import type { GuardHost } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
 import type { ReadFileParams, ReadFileResult } from './protocol.ts';
+import { takeLongTurn } from './turn.ts';
 
 /** A file that is open in the editor. */
 export interface OpenFile {
   readonly document: TextDocument;
+  /** Some of the way to `analysis`, or to `read`; true when it is there. What is asked for before is made at once. */
+  step(towards?: 'read'): boolean;
   /** What is read of it, for what needs no figures. */
   readonly read: AsRead;
   readonly analysis: Analysis;
@@ -29,9 +32,11 @@ export interface OpenFilesHost {
 /** The files that are open, with their analyses and the mesh files that they name. */
 export interface OpenFiles {
   at(uri: string): OpenFile | undefined;
-  /** Reads a text, the first part of its analysis. */
-  read(document: TextDocument): void;
+  /** Some of the way through a text, the first part of its analysis; true when it is read. */
+  read(document: TextDocument): boolean;
   analysisOf(document: TextDocument): Analysis;
+  /** Some of the way to that; true when it is there. */
+  step(document: TextDocument): boolean;
   meshesOf(uri: string): MeshLookup;
   /** What the last analysis of a file took, ms. */
   costOf(uri: string): number;
@@ -55,35 +60,35 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
       meshes.lookup(uri, name);
   const analyses = createAnalysisCache<Analysis, TextRead>({
     read(document, previous) {
-      const start = clock.now();
-      const read = service.read(document.getText(), previous, meshesOf(document.uri));
-      costs.set(document.uri, clock.now() - start);
-      return read;
+      costs.set(document.uri, 0);
+      return service.read(document.getText(), previous, meshesOf(document.uri));
     },
-    analyse(document, previous, read) {
-      const start = clock.now();
-      const analysis = service.conclude(read, previous);
-      costs.set(document.uri, costOf(document.uri) + clock.now() - start);
-      return analysis;
-    },
+    analyse: (_, previous, read) => service.conclude(read, previous),
   });
-  const wantedBy = (document: TextDocument) => analyses.get(document).file.wantedFiles;
+  /** All of it in one turn where that is short: somebody waits for it. */
+  const step = (document: TextDocument, towards: 'get' | 'read' = 'get'): boolean => {
+    const start = clock.now();
+    const isThere = takeLongTurn(() => analyses.step(document, towards), clock.now);
+    costs.set(document.uri, costOf(document.uri) + clock.now() - start);
+    return isThere;
+  };
+  const wantedBy = ({ uri }: TextDocument): readonly string[] => analyses.last(uri)?.file.wantedFiles ?? [];
 
-  /** Analyses anew every open file that names mesh files. */
+  /** Analyses anew every open file that names mesh files, or may do so: it is being read. */
   const renew = (): void => {
-    const outdated = documents.all().filter(document => wantedBy(document).length > 0);
+    const outdated = documents
+      .all()
+      .filter(document => analyses.isUnderWay(document.uri) || wantedBy(document).length > 0);
     for (const { uri } of outdated) analyses.outdate(uri);
     host.onOutdated(outdated.map(({ uri }) => uri));
   };
 
-  /** Meshes that no open file names are let go. */
-  const letMeshesGo = (): void =>
-    attempt(
-      guard,
-      'letting meshes go',
-      () => meshes.keepOnly(documents.all().map(other => ({ boatUri: other.uri, names: wantedBy(other) }))),
-      () => {},
-    );
+  /** Meshes that no open file names are let go; while one is being read, which may name others, none. */
+  const letMeshesGo = (): void => {
+    const open = documents.all();
+    if (open.some(({ uri }) => analyses.isUnderWay(uri))) return;
+    meshes.keepOnly(open.map(other => ({ boatUri: other.uri, names: wantedBy(other) })));
+  };
 
   return {
     at(uri) {
@@ -91,6 +96,7 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
       return (
         document && {
           document,
+          step: towards => step(document, towards),
           get read() {
             return analyses.read(document);
           },
@@ -100,8 +106,9 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
         }
       );
     },
-    read: analyses.read,
+    read: document => step(document, 'read'),
     analysisOf: analyses.get,
+    step: document => step(document),
     meshesOf,
     costOf,
     closed(uri) {

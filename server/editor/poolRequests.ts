@@ -1,6 +1,7 @@
 import type { Connection } from 'vscode-languageserver';
 import type { BoatService } from '../service/service.ts';
 import { type GuardHost, guard } from './guard.ts';
+import { makingOf } from './making.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
   type PoolsideParams,
@@ -20,19 +21,21 @@ export interface PoolRequestsHost {
 
 /** Answers what goes to the poolside, and what comes back from there. */
 export function answerPoolRequests({ connection, service, guard: host, fileAt }: PoolRequestsHost): void {
-  connection.onRequest(
-    poolsideRequest,
-    (...given: readonly unknown[]): Promise<unknown> =>
-      guard<PoolsideParams, PoolsideResult>(
-        host,
-        { name: 'poolside page', fallback: null, given },
-        ({ uri }) => {
-          const file = fileAt(uri);
-          return file ? service.poolBoat(file.analysis) : null;
-        },
-        ({ uri }) => fileAt(uri)?.analysis.settled.step() ?? true,
-      ),
-  );
+  connection.onRequest(poolsideRequest, (...given: readonly unknown[]): Promise<unknown> => {
+    const making = makingOf(service.poolBoat, host.now);
+    return guard<PoolsideParams, PoolsideResult>(
+      host,
+      { name: 'poolside page', fallback: null, given },
+      params => {
+        const file = fileAt(params.uri);
+        return file ? making(file.analysis, params).all() : null;
+      },
+      params => {
+        const file = fileAt(params.uri);
+        return !file || (file.step() && file.analysis.settled.step() && making(file.analysis, params).step());
+      },
+    );
+  });
   const refused = (reason: string): TakeTrialsResult => ({ edit: { status: 'refused', reason }, words: '' });
   connection.onRequest(
     takeTrialsRequest,
@@ -52,6 +55,7 @@ export function answerPoolRequests({ connection, service, guard: host, fileAt }:
           }));
           return { edit: { status: 'done', version: document.version, edits }, words: taking.words };
         },
+        ({ uri }) => fileAt(uri)?.step() ?? true,
       ),
   );
 }

@@ -1,7 +1,16 @@
 import type { Connection } from 'vscode-languageserver';
 import type { MeshLookup } from '../service/meshes.ts';
-import type { Analysis, BoatService, Edits } from '../service/service.ts';
+import {
+  type Analysis,
+  allDone,
+  type BoatService,
+  type Edits,
+  type SheetParts,
+  type Working,
+} from '../service/service.ts';
+
 import { type GuardHost, guard } from './guard.ts';
+import { makingOf } from './making.ts';
 import type { OpenFile } from './openFiles.ts';
 import {
   type EditResult,
@@ -37,46 +46,58 @@ export interface SheetRequestsHost {
 /** Answers what the trim sheet beside the text asks. */
 export function answerSheetRequests(host: SheetRequestsHost): void {
   const { connection, service, fileAt } = host;
-  const answer = <P extends { readonly uri: string }, T>(
+  type About = { readonly uri: string };
+  /** What is made of the file in steps, and then answered; `prepare` says when that can begin. */
+  const made = <P extends About, M, T>(
     method: string,
     fallback: T,
-    run: (file: OpenFile, params: P) => T,
-    prepare: (file: OpenFile, params: P) => () => boolean = () => () => true,
+    make: (analysis: Analysis, params: P) => Working<M>,
+    run: (file: OpenFile, made: M, params: P) => T,
+    prepare: (file: OpenFile, params: P) => boolean = () => true,
   ): void => {
     connection.onRequest(method, (...given: readonly unknown[]): Promise<unknown> => {
+      const making = makingOf<P, M>(make, host.guard.now);
       const answered = (params: P): T => {
         const file = fileAt(params.uri);
-        return file ? run(file, params) : fallback;
+        return file ? run(file, making(file.analysis, params).all(), params) : fallback;
       };
-      let step: (() => boolean) | null = null;
       const prepared = (params: P): boolean => {
         const file = fileAt(params.uri);
-        step ??= file ? prepare(file, params) : () => true;
-        return step();
+        return !file || (file.step() && prepare(file, params) && making(file.analysis, params).step());
       };
       return guard(host.guard, { name: method, fallback, given }, answered, prepared);
     });
   };
+  const answer = <P extends About, T>(method: string, fallback: T, run: (file: OpenFile, params: P) => T): void =>
+    made<P, null, T>(
+      method,
+      fallback,
+      () => allDone(null),
+      (file, _, params) => run(file, params),
+    );
   const closed: EditResult = { status: 'refused', reason: 'Open the boat file first.' };
 
-  answer<SheetParams, SheetResult>(
+  made<SheetParams, SheetParts, SheetResult>(
     sheetRequest,
     null,
-    ({ document, analysis }, { proposal, seen, width, names }) => {
+    (analysis, { proposal, seen, width, names }) =>
+      service.sheet(analysis, { proposal, width, names, ...(seen ? { seen } : {}) }),
+    ({ document, analysis }, sheet, { proposal }) => {
       const proposals = proposal === null ? [] : service.proposals(analysis);
-      const sheet = service.sheet(analysis, { proposal, width, names, ...(seen ? { seen } : {}) });
       return { version: document.version, ...sheet, proposals };
     },
-    ({ analysis }, { proposal }) => (proposal === null ? () => true : stepsToWhole(analysis)),
+    // All pictures take what takes long.
+    ({ analysis }, { proposal }) => proposal === null || (analysis.settled.step() && analysis.corrections.step()),
   );
-  answer<PreviewParams, PreviewResult>(
+  made<PreviewParams, SheetParts | null, PreviewResult>(
     previewRequest,
     null,
-    ({ document, analysis }, { uri, path, metres, seen, width, names }) => {
+    (analysis, { uri, path, metres, seen, width, names }) => {
       const moved = service.moved(analysis, { key: path, by: { metres } }, host.meshesOf(uri));
-      const wanted = { proposal: null, moved: path, width, names, ...(seen ? { seen } : {}) };
-      return moved && { version: document.version, ...service.sheet(moved, wanted) };
+      if (!moved) return allDone(null);
+      return service.sheet(moved, { proposal: null, moved: path, width, names, ...(seen ? { seen } : {}) });
     },
+    ({ document }, sheet) => sheet && { version: document.version, ...sheet },
   );
   answer<MoveParams, EditResult>(moveRequest, closed, (file, { path, by }) =>
     edited(file, service.moveEdits(file.analysis, { key: path, by })),
@@ -84,9 +105,13 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
     edited(file, service.proposalEdits(file.analysis, proposal)),
   );
-  answer<PrintParams, PrintResult>(printRequest, { html: null }, ({ analysis }, { uri, paper, appendix }) => ({
-    html: service.printedSheet(analysis, { paper, appendix, fileName: fileNameOf(uri) }),
-  }));
+  made<PrintParams, string, PrintResult>(
+    printRequest,
+    { html: null },
+    (analysis, { uri, paper, appendix }) =>
+      service.printedSheet(analysis, { paper, appendix, fileName: fileNameOf(uri) }),
+    (_, html) => ({ html }),
+  );
   answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
     path: service.entryKey(analysis, document.offsetAt(position)),
   }));
@@ -109,11 +134,6 @@ function decoded(name: string): string {
   } catch {
     return name;
   }
-}
-
-/** What takes long before all pictures can be drawn, piece by piece. */
-function stepsToWhole(analysis: Analysis): () => boolean {
-  return () => analysis.settled.step() && analysis.corrections.step();
 }
 
 function edited({ document }: OpenFile, edits: Edits): EditResult {

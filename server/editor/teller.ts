@@ -4,7 +4,7 @@ import type { Analysis, BoatService, LastKnown } from '../service/service.ts';
 import type { Clock, Stop } from './clock.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createNews, type News, type NewsHost, type Sayable } from './news.ts';
-import { takeTurn } from './turn.ts';
+import { takeLongTurn, takeTurn } from './turn.ts';
 import { createTyping } from './typing.ts';
 
 /** Where an analysis has taken longer than this, typing is let pause before the next, ms. */
@@ -21,9 +21,11 @@ export interface TellerHost extends NewsHost {
   readonly service: BoatService;
   readonly guard: GuardHost;
   readonly documents: TextDocuments<TextDocument>;
-  /** Reads a text, the first part of its analysis. */
-  readonly read: (document: TextDocument) => void;
+  /** Some of the way through a text, the first part of its analysis. */
+  readonly read: (document: TextDocument) => unknown;
   readonly analysisOf: (document: TextDocument) => Analysis;
+  /** Some of the way to that; true when it is there. */
+  readonly step: (document: TextDocument) => boolean;
   /** What the last analysis of a file took, ms. */
   readonly costOf: (uri: string) => number;
   readonly reference: () => string | null;
@@ -44,7 +46,7 @@ export interface Teller {
 }
 
 export function createTeller(host: TellerHost): Teller {
-  const { clock, service, guard, documents, read, analysisOf, costOf, reference } = host;
+  const { clock, guard, documents, read, costOf } = host;
   const pending = new Map<string, Stop>();
   const typing = createTyping(clock);
   const sayings = createSayings(host);
@@ -58,38 +60,25 @@ export function createTeller(host: TellerHost): Teller {
 
   const tell = tellerOf(host, sayings, news);
 
-  /** Links are made after the first file has been told of: nobody follows one so soon. */
-  const link = (uri: string): void => {
-    const document = documents.get(uri);
-    if (!document || reference() === null || pending.has(uri)) return;
-    const isNew = attempt(guard, 'links', service.makeLinks, () => false);
-    if (isNew) tell(document);
-  };
-
-  /** Some way towards what takes a while; the editor is told as soon as there is more, unless the file has changed. */
-  const find = (part: Part, uri: string, version: number, then: () => void): void => {
-    const document = documents.get(uri);
-    if (document?.version !== version || pending.has(uri)) return;
-    const turn = (): boolean => takeTurn(() => part(analysisOf(document)), clock.now);
-    const isFound = attempt(guard, 'findings', turn, () => true);
-    if (isFound) tell(document);
-    later(isFound ? then : () => find(part, uri, version, then));
-  };
+  const stepwise = stepping(host, { later, isOvertaken: uri => pending.has(uri), isReady: sayings.isReady, tell });
 
   /** Analyses a file as it is now and tells the editor; a run that a newer change or a close overtook never starts. */
   const publish = (uri: string): void => {
     pending.delete(uri);
     const document = documents.get(uri);
-    if (!document || guard.refusal()) return;
-    const { version } = document;
-    const linkAll = (): void => link(uri);
-    const settle = (): void => find(settling, uri, version, linkAll);
+    if (document && !guard.refusal()) stepwise.analysed(document, document.version, tellAll);
+  };
+
+  const tellAll = (document: TextDocument, version: number): void => {
+    const { uri } = document;
+    const linkAll = (): void => stepwise.link(uri);
+    const settle = (): void => stepwise.find(settling, uri, version, linkAll);
     const isTyping = typing.isGoingOn(uri);
     if (tell(document)) {
       later(linkAll);
       return;
     }
-    later(() => find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
+    later(() => stepwise.find(placesAndMotion, uri, version, isTyping ? () => {} : settle));
     if (isTyping) clock.after(REST, () => later(settle));
   };
 
@@ -115,6 +104,57 @@ export function createTeller(host: TellerHost): Teller {
       news.close(uri);
     },
     publish,
+  };
+}
+
+interface Stepping {
+  /** Runs something after what waits. */
+  readonly later: (run: () => void) => void;
+  /** A newer version of a file is soon told of. */
+  readonly isOvertaken: (uri: string) => boolean;
+  /** Some of the way to what must be found before it is told of; true when it is there. */
+  readonly isReady: (document: TextDocument) => boolean;
+  readonly tell: (document: TextDocument) => unknown;
+}
+
+/** Long work on a file, a turn at a time, as long as the file is still the same. */
+function stepping(host: TellerHost, { later, isOvertaken, isReady, tell }: Stepping) {
+  const { documents, step, guard, clock, analysisOf, service, reference } = host;
+  const isSame = (uri: string, version: number): boolean =>
+    documents.get(uri)?.version === version && !isOvertaken(uri);
+  return {
+    /** Goes on with a file once it is analysed: at once where that does not take long. */
+    analysed(document: TextDocument, version: number, then: (document: TextDocument, version: number) => void): void {
+      if (!isSame(document.uri, version)) return;
+      // What fails is told of when it is told.
+      const turn = (): boolean => step(document) && takeLongTurn(() => isReady(document), clock.now);
+      if (attempt({ ...guard, log: () => {} }, 'analysis', turn, () => true)) then(document, version);
+      else later(() => this.analysed(document, version, then));
+    },
+    /** Some way towards what takes a while; the editor is told as soon as there is more. */
+    find(part: Part, uri: string, version: number, then: () => void): void {
+      const document = documents.get(uri);
+      if (!document || !isSame(uri, version)) return;
+      const turn = (): boolean => step(document) && takeTurn(() => part(analysisOf(document)), clock.now);
+      const isFound = attempt(guard, 'findings', turn, () => true);
+      if (isFound) tell(document);
+      later(isFound ? then : () => this.find(part, uri, version, then));
+    },
+    /** Links are made after the first file has been told of: nobody follows one so soon. */
+    link(uri: string): void {
+      const document = documents.get(uri);
+      if (!document || reference() === null || isOvertaken(uri) || service.links.isDone()) return;
+      if (
+        attempt(
+          guard,
+          'links',
+          () => takeTurn(service.links.step, clock.now),
+          () => true,
+        )
+      )
+        tell(document);
+      else later(() => this.link(uri));
+    },
   };
 }
 
@@ -156,7 +196,7 @@ const tellerOf =
 
 /** What there is to say of a file as it is now. */
 function createSayings({ service, analysisOf, reference }: TellerHost) {
-  /** What was known of a file when it was last told of. */
+  /** What was known of a file when all of it was last told. */
   const known = new Map<string, LastKnown>();
   return {
     /** What is known of a file, and whether that is all. */
@@ -169,6 +209,8 @@ function createSayings({ service, analysisOf, reference }: TellerHost) {
       if (now) known.set(document.uri, now);
       return { isAll, diagnostics: service.diagnostics(shown, reference()), summary: service.summary(shown) };
     },
+    isReady: (document: TextDocument): boolean =>
+      service.readyToTell(service.known(analysisOf(document)), known.get(document.uri) ?? null),
     forget: (uri: string) => void known.delete(uri),
   };
 }

@@ -33,12 +33,18 @@ type About = <P extends { readonly textDocument: TextDocumentIdentifier }, T>(
   name: string,
   fallback: T,
   answer: (file: OpenFile, params: P) => T,
-  prepare?: (file: OpenFile, params: P) => boolean,
+  more?: {
+    readonly prepare?: (file: OpenFile, params: P) => boolean;
+    /** Somebody looks on: the answer goes before all that the change ahead of it asks for. */
+    readonly isAtOnce?: true;
+    /** It needs the text as it is read and no figure. */
+    readonly isOfText?: true;
+  },
 ) => (asked: P, ...more: readonly unknown[]) => Promise<T | ResponseError<void>>;
 
 const aboutFiles =
-  ({ fileAt, guard: guardHost }: TextRequestsHost, isAtOnce = false): About =>
-  (name, fallback, answer, prepare = () => true) =>
+  ({ fileAt, guard: guardHost }: TextRequestsHost): About =>
+  (name, fallback, answer, { prepare = () => true, isAtOnce = false, isOfText = false } = {}) =>
   (asked, ...more) => {
     type Params = typeof asked;
     const withFile =
@@ -51,34 +57,32 @@ const aboutFiles =
       guardHost,
       { name, fallback, given: [asked, ...more], isAtOnce },
       withFile(answer, fallback),
-      withFile(prepare, true),
+      withFile((file, params) => (isOfText ? file.step('read') : file.step() && prepare(file, params)), true),
     );
   };
 
 /** Answers what an editor asks about the text: one line of the service for each request, each guarded. */
 export function answerTextRequests(host: TextRequestsHost): void {
   const about = aboutFiles(host);
-  answerAboutWords(host);
+  answerAboutWords(host, about);
   answerAboutChanges(host, about);
   answerAboutNames(host, about);
   answerAboutOutline(host, about);
 }
 
-function answerAboutWords(host: TextRequestsHost): void {
-  const { connection, service } = host;
-  // Somebody looks on: the answer goes before all that the change ahead of it asks for.
-  const atOnce = aboutFiles(host, true);
+function answerAboutWords({ connection, service }: TextRequestsHost, about: About): void {
   // Of a boat that was in the water no figure is shown that the water has disproved.
   connection.onHover(
-    atOnce(
-      'hover',
-      null,
-      (file, at) => service.hover(file.analysis, offset(file, at)),
-      ({ analysis }) => analysis.trials.length === 0 || analysis.settled.step(),
-    ),
+    about('hover', null, (file, at) => service.hover(file.analysis, offset(file, at)), {
+      isAtOnce: true,
+      prepare: ({ analysis }) => analysis.trials.length === 0 || analysis.settled.step(),
+    }),
   );
   connection.onCompletion(
-    atOnce('completion', [], (file, at) => [...service.completions(file.read, offset(file, at))]),
+    about('completion', [], (file, at) => [...service.completions(file.read, offset(file, at))], {
+      isAtOnce: true,
+      isOfText: true,
+    }),
   );
 }
 
@@ -100,7 +104,7 @@ function answerAboutChanges(host: TextRequestsHost, about: About): void {
       [],
       (file, at) =>
         isAsked(at) ? [...service.codeActions(file.analysis, span(file, at), editedFile(file, host))] : [],
-      (file, at) => !isAsked(at) || service.prepareCodeActions(file.analysis, span(file, at)),
+      { prepare: (file, at) => !isAsked(at) || service.prepareCodeActions(file.analysis, span(file, at)) },
     ),
   );
 }

@@ -13,9 +13,11 @@ import { jsonReport } from '../core/report/jsonReport.ts';
 import { learnedJson } from '../core/report/learnedJson.ts';
 import { learnText } from '../core/report/learnText.ts';
 import { type Paint, plainPaint } from '../core/report/rows.ts';
+import { sectionSteps } from '../core/report/sections.ts';
 import { textReport } from '../core/report/textReport.ts';
 import { trialsJson } from '../core/report/trialsJson.ts';
 import { waterSetJson } from '../core/report/waterSetJson.ts';
+import { inSteps, through, type Working } from '../core/steps/steps.ts';
 import { applyChanges, splice } from '../core/text/editing/edit.ts';
 import { positionAt } from '../core/text/reading/lines.ts';
 import { rangeOf } from '../core/text/reading/rangeOf.ts';
@@ -28,8 +30,8 @@ export interface Documents {
   findings(analysis: Analysis): readonly PlacedFinding[];
   hasErrors(analysis: Analysis): boolean;
   report(analysis: Analysis, paint?: Paint): string;
-  /** The report as HTML, the content of a page. */
-  reportPage(analysis: Analysis): string;
+  /** The report as text, and as HTML, the content of a page; in steps. */
+  reports(analysis: Analysis): Working<{ readonly text: string; readonly html: string }>;
   reportData(analysis: Analysis): unknown;
   /** The corrections for the bench, or why there is none. */
   correct(analysis: Analysis, options: { readonly explain: boolean; readonly paint: Paint }): string;
@@ -51,7 +53,7 @@ export interface Documents {
   /** A drawing with the best correction, as a file of its own; null where there is nothing to draw. */
   drawing(analysis: Analysis, id: PictureId): string | null;
   /** The sheet for the bench, as one HTML page. */
-  printedSheet(analysis: Analysis, paper: SheetPaper): string;
+  printedSheet(analysis: Analysis, paper: SheetPaper): Working<string>;
   /** The boat file in a printed sheet; null where there is none. */
   fileIn(html: string): FileInside | null;
 }
@@ -77,7 +79,17 @@ export const documents: Documents = {
   findings: analysis => placed(toldOf(analysis)),
   hasErrors: analysis => toldOf(analysis).findings.some(({ severity }) => severity === 'error'),
   report: (analysis, paint = plainPaint) => textReport(analysis.settled.all(), paint),
-  reportPage: analysis => reportPage(analysis.settled.all()),
+  reports: analysis =>
+    inSteps(function* () {
+      const settled = yield* through(analysis.settled);
+      yield* through(settled.corrections);
+      yield* through(settled.offers);
+      const sections = yield* sectionSteps(settled);
+      yield;
+      const text = textReport(settled, plainPaint, sections);
+      yield;
+      return { text, html: reportPage(settled, sections) };
+    }),
   reportData: analysis => jsonReport(analysis.settled.all()),
   correct: (analysis, { explain, paint }) => correctText(analysis.settled.all(), explain, paint),
   correctData: analysis => jsonReport(analysis.settled.all()).corrections,
@@ -111,7 +123,10 @@ export const documents: Documents = {
     const [picture] = trimSheet(settled, { only: [id], correction }).pictures;
     return picture ? standaloneSvg(picture) : null;
   },
-  printedSheet: (analysis, paper) => sheetDocument(analysis.settled.all(), paper),
+  printedSheet: (analysis, paper) =>
+    inSteps(function* () {
+      return yield* sheetDocument(yield* through(analysis.settled), paper);
+    }),
   fileIn,
 };
 

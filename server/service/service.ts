@@ -14,19 +14,20 @@ import type {
 import { createDescriber, type Describer } from '../../schema/describe.ts';
 import { analyse, readText, type TextRead } from '../core/analysis/analyse.ts';
 import { type Analysis, type AsRead, knownBy } from '../core/analysis/analysis.ts';
-import { conclude } from '../core/analysis/conclude.ts';
-import { type LastKnown, lastKnown, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
+import { conclusion } from '../core/analysis/conclude.ts';
+import { type LastKnown, lastKnown, readyToTell, type ToTell, toldMeanwhile } from '../core/analysis/meanwhile.ts';
 import { waitingWords } from '../core/analysis/waitingWords.ts';
-import { createDrawnEntries } from '../core/drawing/drawnEntries.ts';
+import { createDrawnEntries, type DrawEntry } from '../core/drawing/drawnEntries.ts';
 import { type Glance, glanceAt } from '../core/drawing/gauges/gaugeStrip.ts';
 import { type Names, pageFor } from '../core/drawing/page.ts';
 import type { Picture } from '../core/drawing/picture.ts';
-import { type PictureId, picturesOf, trimSheet } from '../core/drawing/trimSheet.ts';
+import { type PictureId, pictureSteps, picturesOf } from '../core/drawing/trimSheet.ts';
 import type { FindingCode } from '../core/findings/catalogue/catalogue.ts';
 import type { MeshLookup } from '../core/meshFiles/meshFile.ts';
 import { type PoolBoatAsked, poolBoatOf } from '../core/poolside/poolBoat.ts';
 import { type Taking, takeTrials } from '../core/poolside/take.ts';
 import { findingLines } from '../core/report/reference.ts';
+import { inSteps, type Steps, type Working } from '../core/steps/steps.ts';
 import { splice } from '../core/text/editing/edit.ts';
 import type { TextSplice } from '../core/text/reading/layout.ts';
 import type { Span } from '../core/text/reading/lines.ts';
@@ -56,6 +57,7 @@ export type { LastKnown } from '../core/analysis/meanwhile.ts';
 export type { Paper } from '../core/drawing/print/printStyle.ts';
 export type { PictureId } from '../core/drawing/trimSheet.ts';
 export { type Paint, plainPaint } from '../core/report/rows.ts';
+export { allDone, type Working } from '../core/steps/steps.ts';
 export type { Edits } from '../editor/answers/sheetEdits.ts';
 export type { Summary } from '../editor/answers/summary.ts';
 
@@ -66,26 +68,28 @@ export interface BoatService extends EditorAnswers, Documents {
   /** Analyses a text; parts of the previous analysis of the same file are used again where they still hold. */
   /** `meshes` hands out the mesh files that the text names; without it they count as not read yet. */
   analyse(text: string, previous?: Analysis, meshes?: MeshLookup): Analysis;
-  /** The two halves of that: a text is read, which is enough for what needs no figures; and all that follows from it. */
-  read(text: string, previous?: Analysis, meshes?: MeshLookup): TextRead;
-  conclude(read: TextRead, previous?: Analysis): Analysis;
+  /** The two halves of that, in steps: a text is read, which is enough for what needs no figures; and all that follows from it. */
+  read(text: string, previous?: Analysis, meshes?: MeshLookup): Working<TextRead>;
+  conclude(read: TextRead, previous?: Analysis): Working<Analysis>;
 }
 
 /** What an editor asks. */
 interface EditorAnswers {
   /** All that is known by now. */
   known(analysis: Analysis): Analysis;
+  /** Some of the way to what must be found before a file is told of, `last` null where all of it never was; true when it is there. */
+  readyToTell(analysis: Analysis, last: LastKnown | null): boolean;
   /** What is told until all is known, of a file of which all was known before. */
   meanwhile(analysis: Analysis, last: LastKnown): ToTell;
   /** What is known of a file now, what is not as it was known before; null where all of it never was. */
   lastKnown(analysis: Analysis, before: LastKnown | null): LastKnown | null;
   /**
    * `reference` is the address of `schema/REFERENCE.md`, for links to what each finding means; null without one, and no
-   * links before `makeLinks`.
+   * links before `links` are made.
    */
   diagnostics(told: ToTell, reference: string | null): readonly Diagnostic[];
-  /** Makes what links need, which takes a while; true the first time. */
-  makeLinks(): boolean;
+  /** The lines of the reference, which links need. */
+  readonly links: Working<ReadonlyMap<FindingCode, number>>;
   /** What stands for diagnostics and summary when the analysis itself failed. */
   ownFault(reason: string): OwnFault;
   /** By what is known: uncertainties and trials are not waited for. */
@@ -112,7 +116,7 @@ interface EditorAnswers {
   foldingRanges(analysis: Analysis): readonly FoldingRange[];
   summary(told: ToTell): Summary;
   /** All pictures with one of the proposals; or, without, those that are quickly drawn. */
-  sheet(analysis: Analysis, wanted: SheetWanted): SheetParts;
+  sheet(analysis: Analysis, wanted: SheetWanted): Working<SheetParts>;
   /** What could be done to mend the trim, in words, the best first. */
   proposals(analysis: Analysis): readonly string[];
   /** The boat with a part moved along it, read from the text as it would be; null when it cannot be moved. */
@@ -125,7 +129,7 @@ interface EditorAnswers {
   /** A pool trial to fill in, as an editor's snippet. */
   newTrial(analysis: Analysis): TextSplice | null;
   /** What the page for the poolside has to know of the boat. */
-  poolBoat(analysis: Analysis): PoolBoatAsked;
+  poolBoat(analysis: Analysis): Working<PoolBoatAsked>;
   /** The edits that add the trials of a text, as that page gives it. */
   takeTrials(analysis: Analysis, text: string): Taking;
   /** The text of a new boat file. */
@@ -148,7 +152,7 @@ interface SheetWanted {
   readonly names: Names;
 }
 
-interface SheetParts {
+export interface SheetParts {
   readonly isWhole: boolean;
   readonly pictures: readonly Picture[];
   /** What a hand does; nothing while it does nothing. */
@@ -156,30 +160,49 @@ interface SheetParts {
   readonly glance: Glance;
 }
 
+function* sheetSteps(
+  analysis: Analysis,
+  { proposal, seen, moved, width, names }: SheetWanted,
+  drawEntry: DrawEntry,
+): Steps<SheetParts> {
+  const isWhole = proposal !== null;
+  // What is drawn within a frame: for every keystroke, and while a hand moves a part.
+  const only = picturesOf(analysis).filter(id => !SLOW.includes(id) && (seen?.includes(id) ?? true));
+  const page = pageFor(width, names);
+  const correction = isWhole ? (analysis.corrections.all()[proposal] ?? null) : null;
+  const known = isWhole ? analysis.settled.all() : knownBy(analysis);
+  const pictures = yield* pictureSteps(known, { page, drawEntry, ...(isWhole ? { correction } : { only }) });
+  const words = [waitingWords(known) ?? '', moved === undefined ? '' : movedWords(known, moved)];
+  yield;
+  return {
+    isWhole,
+    pictures,
+    words: words.filter(each => each !== '').join(' '),
+    glance: glanceAt(known, correction),
+  };
+}
+
 export function createBoatService(): BoatService {
   const describer = createDescriber();
-  let lines: ReadonlyMap<FindingCode, number> | null = null;
+  const links = inSteps(() => findingLines(describer));
   const drawEntry = createDrawnEntries();
   return {
     ...documents,
     describer,
     analyse: (text, previous, meshes) => analyse(text, describer, previous, meshes),
-    read: (text, previous, meshes) => readText(text, describer, previous, meshes),
-    conclude,
+    read: (text, previous, meshes) => inSteps(() => readText(text, describer, previous, meshes)),
+    conclude: (read, previous) => inSteps(() => conclusion(read, previous)),
     known: knownBy,
+    readyToTell,
     meanwhile: toldMeanwhile,
     lastKnown,
     diagnostics: (told, reference) => {
-      const known = lines;
+      const known = links.isDone() ? links.all() : null;
       const linkOf = (code: FindingCode) =>
         reference === null || known === null ? null : `${reference}#L${known.get(code)}`;
       return diagnosticsOf(told, linkOf);
     },
-    makeLinks: () => {
-      if (lines !== null) return false;
-      lines = findingLines(describer);
-      return true;
-    },
+    links,
     ownFault,
     hover: (analysis, offset) => hoverReply(knownBy(analysis), describer, offset),
     completions: (read, offset) => completionsAt(read, describer, offset),
@@ -195,22 +218,7 @@ export function createBoatService(): BoatService {
     codeLenses: (analysis, uri) => codeLensesOf(knownBy(analysis), uri),
     foldingRanges: foldingRangesOf,
     summary: summarise,
-    sheet: (analysis, { proposal, seen, moved, width, names }) => {
-      const isWhole = proposal !== null;
-      // What is drawn within a frame: for every keystroke, and while a hand moves a part.
-      const only = picturesOf(analysis).filter(id => !SLOW.includes(id) && (seen?.includes(id) ?? true));
-      const page = pageFor(width, names);
-      const correction = isWhole ? (analysis.corrections.all()[proposal] ?? null) : null;
-      const known = isWhole ? analysis.settled.all() : knownBy(analysis);
-      const { pictures } = trimSheet(known, { page, drawEntry, ...(isWhole ? { correction } : { only }) });
-      const words = [waitingWords(known) ?? '', moved === undefined ? '' : movedWords(known, moved)];
-      return {
-        isWhole,
-        pictures,
-        words: words.filter(each => each !== '').join(' '),
-        glance: glanceAt(known, correction),
-      };
-    },
+    sheet: (analysis, wanted) => inSteps(() => sheetSteps(analysis, wanted, drawEntry)),
     proposals: analysis => analysis.corrections.all().map(({ title }) => title),
     moved: (analysis, move, meshes) => {
       const edits = moveEdits(analysis, move);
@@ -222,7 +230,7 @@ export function createBoatService(): BoatService {
     entryKey: entryKeyAt,
     entryRange: rangeOfKey,
     newTrial,
-    poolBoat: poolBoatOf,
+    poolBoat: analysis => inSteps(() => poolBoatOf(analysis)),
     takeTrials: (analysis, text) => takeTrials(analysis.syntax, text),
     newBoat: newBoatText,
     plannedBoat: (name, figures, units = 'metric') => plannedBoat(name, figures, units, describer),

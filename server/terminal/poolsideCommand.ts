@@ -22,7 +22,7 @@ export function poolsideCommand(
   { service, world }: Means,
 ): number {
   const { output, overwrite } = wanted;
-  const { files, ...boat } = service.poolBoat(analysis.settled.all());
+  const { files, ...boat } = service.poolBoat(analysis).all();
   let page = '';
   const isMade = attempted('the poolside page', world, () => {
     const meshes = files.flatMap(name => {

@@ -24,7 +24,7 @@ export function sheetCommand(
   const { output, overwrite, paper, svg, appendix } = options;
   const fileName = file === '-' ? null : file.replace(/^.*[/\\]/, '');
   const text =
-    svg === null ? service.printedSheet(analysis, { paper, fileName, appendix }) : service.drawing(analysis, svg);
+    svg === null ? service.printedSheet(analysis, { paper, fileName, appendix }).all() : service.drawing(analysis, svg);
   if (text === null) {
     world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
     return ERRORS_FOUND;

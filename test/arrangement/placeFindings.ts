@@ -8,6 +8,7 @@ import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { type MeshLookup, missingMesh } from '../../server/core/meshFiles/meshFile.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { binaryStl } from '../helpers/stl.ts';
 
@@ -28,7 +29,7 @@ export function saidOf(text: string): readonly Finding[] {
   const shapes = createShapes();
   const reading = readBoat(syntax, describer, kept, { meshes: rings, shapes });
   kept = { ...reading.kept, lists: new Map() };
-  return [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, createNeighbours(shapes))];
+  return [...syntax.findings, ...reading.findings, ...finish(arranged(syntax, reading, createNeighbours(shapes)))];
 }
 
 const SIDES = 48;

@@ -1,11 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { createDescriber } from '../../schema/describe.ts';
-import { analyse } from '../../server/core/analysis/analyse.ts';
-import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { MeshFile, MeshLookup } from '../../server/core/meshFiles/meshFile.ts';
 import { readMeshSteps } from '../../server/core/meshFiles/readMeshFile.ts';
-import { textReport } from '../../server/core/report/textReport.ts';
-import { inSteps } from '../../server/core/steps/steps.ts';
+import { inSteps, type Working } from '../../server/core/steps/steps.ts';
+import { createBoatService } from '../../server/service/service.ts';
 import { textLines } from '../helpers/boatText.ts';
 import { binaryStl } from '../helpers/stl.ts';
 import { meshXml, threeMf } from '../helpers/threeMf.ts';
@@ -17,7 +14,7 @@ import { hullMesh } from './hullMesh.ts';
  * should hold it for more than 50 ms on a quiet machine. It asserts nothing.
  */
 
-const describer = createDescriber();
+const service = createBoatService();
 const describe = (what: string, times: readonly number[]): void => {
   const longest = Math.max(...times);
   const total = times.reduce((sum, time) => sum + time, 0);
@@ -34,27 +31,30 @@ function timed<T>(times: number[], run: () => T): T {
   return value;
 }
 
-/** A file opened, its uncertainties and trials settled, its corrections found, its report made: each as the server does it. */
-function opened(what: string, text: string, meshes?: MeshLookup): Analysis {
-  console.log(`\n${what}`);
-  const first: number[] = [];
-  const analysis = timed(first, () => analyse(text, describer, undefined, meshes));
-  describe('known at once', first);
-  const settling: number[] = [];
+/** All of a work, step by step. */
+function stepped<T>(what: string, work: Working<T>): T {
+  const times: number[] = [];
   // Ends: a step is a stretch of work, and the work ends.
-  while (!timed(settling, () => analysis.settled.step()));
-  describe('settled', settling);
-  const correcting: number[] = [];
-  // Ends: as above.
-  while (!timed(correcting, () => analysis.corrections.step()));
-  describe('corrections', correcting);
-  const reporting: number[] = [];
-  timed(reporting, () => textReport(analysis.settled.all()));
-  describe('report', reporting);
-  const again: number[] = [];
-  timed(again, () => analyse(`${text}# more`, describer, analysis, meshes));
-  describe('a keystroke', again);
-  return analysis;
+  while (!timed(times, () => work.step()));
+  describe(what, times);
+  return work.all();
+}
+
+/** A file opened, its uncertainties and trials settled, its corrections found, its report and sheets made: each as the server does it. */
+function opened(what: string, text: string, meshes?: MeshLookup): void {
+  console.log(`\n${what}`);
+  const read = stepped('read', service.read(text, undefined, meshes));
+  const analysis = stepped('floated', service.conclude(read));
+  stepped('what lies where it cannot', analysis.file.places.found);
+  stepped('in motion', analysis.said.inMotion);
+  stepped('settled', analysis.settled);
+  stepped('corrections', analysis.corrections);
+  stepped('offers', analysis.offers);
+  stepped('report', service.reports(analysis));
+  stepped('sheet', service.sheet(analysis, { proposal: 0, width: 880, names: 'few' }));
+  stepped('print', service.printedSheet(analysis, { paper: 'a4', fileName: null, appendix: true }));
+  const again = stepped('a keystroke, read', service.read(`${text}# more`, analysis, meshes));
+  stepped('a keystroke, floated', service.conclude(again, analysis));
 }
 
 const dunlin = (): string => readFileSync('samples/dunlin.boat.yaml', 'utf8');
@@ -109,13 +109,11 @@ function tanks(count: number): string {
 }
 
 function readMesh(what: string, bytes: Uint8Array): MeshFile {
-  const reading: number[] = [];
-  const work = inSteps(() => readMeshSteps(bytes));
-  // Ends: as above.
-  while (!timed(reading, () => work.step()));
   console.log(`\nMesh of 480,000 triangles, ${what}`);
-  describe('read and checked', reading);
-  return work.all();
+  return stepped(
+    'read and checked',
+    inSteps(() => readMeshSteps(bytes)),
+  );
 }
 
 function mesh(): void {
@@ -133,6 +131,8 @@ export function steps(): void {
   opened('24 tanks', tanks(24));
   opened('40 sections of 60 points', offsets(40, 60));
   opened('A profile of 500 points', profile(500));
-  opened('200 parts', boatOfParts(200));
+  opened('1000 parts', boatOfParts(1000));
+  opened('1000 parts, a bracket left out', boatOfParts(1000).replace(/(part 500.*)\}/, '$1'));
+  opened('A text that is out of shape all through', textLines(new Array(2000).fill('  - name:a{')));
   mesh();
 }

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fileIn, withFile } from '../../server/core/drawing/print/fileInside.ts';
 import { revisionOf } from '../../server/core/drawing/print/revision.ts';
-import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
 import { cutLines } from '../../server/core/report/bench.ts';
 import { conditionRows } from '../../server/core/report/conditionRows.ts';
 import { rangeRows } from '../../server/core/report/rangeRows.ts';
@@ -10,6 +9,7 @@ import { transitRows } from '../../server/core/report/transitRows.ts';
 import { UNCERTAINTY_KEY } from '../../server/core/report/uncertaintyBlock.ts';
 import { massText } from '../../server/core/wording/numbers.ts';
 import { heard } from '../helpers/analysed.ts';
+import { printed } from '../helpers/printed.ts';
 import { allNodes, parseXml } from '../helpers/svg.ts';
 
 const sample = (name: string) => readFileSync(new URL(`../../samples/${name}.boat.yaml`, import.meta.url), 'utf8');
@@ -38,7 +38,7 @@ const wordsOf = (html: string): string =>
 
 describe('the printed sheet', () => {
   it.each(['petrel', 'curlew', 'sprat'])('of %s is whole, fetches nothing and runs nothing', name => {
-    const html = sheetDocument(heard(sample(name)), { paper: 'a4', fileName: 'a.boat.yaml', appendix: true });
+    const html = printed(heard(sample(name)), { paper: 'a4', fileName: 'a.boat.yaml', appendix: true });
     const nodes = allNodes(parsed(html));
     expect(nodes.filter(node => ['script', 'link', 'img', 'iframe', 'form', 'object'].includes(node.name))).toEqual([]);
     expect(nodes.flatMap(node => Object.keys(node.attributes)).filter(key => /^on|^style$|href|src/.test(key))).toEqual(
@@ -52,7 +52,7 @@ describe('the printed sheet', () => {
   });
 
   it.each(['petrel', 'sprat'])('of %s lists the parts, and has a form for the pool', async name => {
-    const html = sheetDocument(heard(sample(name)), BRIEF);
+    const html = printed(heard(sample(name)), BRIEF);
     const own = ['trial', 'pieces'].map(
       kind => html.match(new RegExp(`<section class="${kind}">.*?</section>`, 's'))![0],
     );
@@ -67,7 +67,7 @@ describe('the printed sheet', () => {
 
   it('is two pages: the verdict and what to do, then the pool and the parts; all the rest is an appendix', () => {
     const analysis = heard(sample('petrel'));
-    const [brief, whole] = [BRIEF, { ...BRIEF, appendix: true }].map(options => sheetDocument(analysis, options)) as [
+    const [brief, whole] = [BRIEF, { ...BRIEF, appendix: true }].map(options => printed(analysis, options)) as [
       string,
       string,
     ];
@@ -90,7 +90,7 @@ describe('the printed sheet', () => {
 
   it('says what the parts weigh by the file, and what the likeliest boat does where trials tell otherwise', () => {
     const rows = (name: string): readonly string[] =>
-      allNodes(parsed(sheetDocument(heard(sample(name)), BRIEF)))
+      allNodes(parsed(printed(heard(sample(name)), BRIEF)))
         .filter(({ name: tag, text }) => tag === 'tr' && /^(?:all of it|likeliest)/.test(text))
         .map(({ text }) => text);
     const [byFile, byTrials] = rows('dunlin');
@@ -103,7 +103,7 @@ describe('the printed sheet', () => {
   });
 
   it('ends no line within a figure of inches', () => {
-    const cells = allNodes(parsed(sheetDocument(heard(sample('sprat')), BRIEF))).filter(({ name }) => name === 'td');
+    const cells = allNodes(parsed(printed(heard(sample('sprat')), BRIEF))).filter(({ name }) => name === 'td');
     const figures = cells.map(({ text }) => text).filter(text => /\d\s\d+\/\d+/.test(text));
     expect(figures.length).toBeGreaterThan(5);
     expect(figures.filter(text => /\d \d+\/\d+|\d in/.test(text))).toEqual([]);
@@ -111,7 +111,7 @@ describe('the printed sheet', () => {
 
   it('bears the names of boat and file, its revision and its page at its foot', () => {
     const text = sample('petrel');
-    const html = sheetDocument(heard(text), { ...BRIEF, fileName: 'p"e}</style>.boat.yaml' });
+    const html = printed(heard(text), { ...BRIEF, fileName: 'p"e}</style>.boat.yaml' });
     expect(html).toContain(`revision ${revisionOf(text)}`);
     expect(html).toContain('counter(page) " of " counter(pages)');
     const style = html.match(/<style>(.*?)<\/style>/s)![1]!;
@@ -127,7 +127,7 @@ describe('the printed sheet', () => {
     const text = sample('petrel').replace(/^payload:.*$/m, found => [found, ...parts].join(NEW_LINE));
     const analysis = heard(text);
     expect(analysis.boat.payload).toHaveLength(67);
-    const html = sheetDocument(analysis, BRIEF);
+    const html = printed(analysis, BRIEF);
     const pages = allNodes(parsed(html)).filter(({ attributes }) => /^page/.test(attributes.class ?? ''));
     expect(pages.map(({ attributes }) => attributes.class)).toEqual(['page', 'page second long']);
   });
@@ -138,7 +138,7 @@ describe('the printed sheet', () => {
     const { surfaced, submerged } = correction!;
     if (surfaced.status !== 'afloat' || submerged.status !== 'neutral')
       throw new Error('expected to float and to hang');
-    const rows = allNodes(parsed(sheetDocument(analysis, BRIEF)))
+    const rows = allNodes(parsed(printed(analysis, BRIEF)))
       .filter(({ name, attributes }) => name === 'table' && /form/.test(attributes.class ?? ''))
       .flatMap(table => allNodes(table).filter(({ name }) => name === 'tr'))
       .map(({ children }) => children.map(({ text }) => text.replaceAll('\u00a0', ' ')));
@@ -157,7 +157,7 @@ describe('the printed sheet', () => {
   });
 
   it.each(['petrel', 'dunlin'])('of %s ends no line between a figure and its unit', name => {
-    const html = sheetDocument(heard(sample(name)), { paper: 'a4', fileName: 'a.boat.yaml', appendix: true });
+    const html = printed(heard(sample(name)), { paper: 'a4', fileName: 'a.boat.yaml', appendix: true });
     const words = [...html.matchAll(/<(td|li|p)(?: [^>]*)?>([^<]*)/g)].map(([, , inside]) => inside!);
     expect(words.filter(inside => /\d\u00a0(mm|g|%)/.test(inside)).length).toBeGreaterThan(10);
     expect(words.filter(inside => /\d (mm|g|ml|%|g·mm)(?=[ ;,.)]|$)|± /.test(inside))).toEqual([]);
@@ -165,7 +165,7 @@ describe('the printed sheet', () => {
 
   it('has every figure and finding of the report, and every line of the cut list', () => {
     const analysis = heard(sample('petrel'));
-    const words = wordsOf(sheetDocument(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true }));
+    const words = wordsOf(printed(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true }));
     const rows = [
       ...analysis.conditions.flatMap(inCondition => conditionRows(analysis, inCondition)),
       ...transitRows(analysis),
@@ -182,7 +182,7 @@ describe('the printed sheet', () => {
 
   it('says no figure to be in order that its uncertainty leaves open', () => {
     const analysis = heard(sample('petrel'));
-    const html = sheetDocument(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true });
+    const html = printed(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true });
     const verdicts = new Map(
       allNodes(parsed(html.replace(/<svg.*?<\/svg>/gs, '')))
         .filter(({ name, children }) => name === 'tr' && /^[✓✗]/.test(children[2]?.text ?? ''))
@@ -198,7 +198,7 @@ describe('the printed sheet', () => {
 
   it('takes names as text', () => {
     const name = `<script>alert("1")</script> & 'so on'`;
-    const html = sheetDocument(heard(sample('petrel').replace('name: battery', `name: ${JSON.stringify(name)}`)), {
+    const html = printed(heard(sample('petrel').replace('name: battery', `name: ${JSON.stringify(name)}`)), {
       paper: 'a4',
       fileName: 'a.boat.yaml',
       appendix: true,
@@ -208,7 +208,7 @@ describe('the printed sheet', () => {
   });
 
   it('of a file that says nothing yet still has the form for the pool', () => {
-    const words = wordsOf(sheetDocument(heard(''), { paper: 'letter', fileName: null, appendix: true }));
+    const words = wordsOf(printed(heard(''), { paper: 'letter', fileName: null, appendix: true }));
     expect(words).toContain('Nothing in the file floats yet');
     expect(words).toContain('At the pool');
   });

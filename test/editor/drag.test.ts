@@ -48,7 +48,7 @@ async function answer({ said, send }: Stage): Promise<readonly SheetPicture[]> {
   const meshes = sampleMeshes;
   const moved = service.moved(service.analyse(petrel, undefined, meshes), { key: path, by: { metres } }, meshes)!;
   const seen = ['surfaced-side', 'submerged-side'];
-  const sheet = service.sheet(moved, { proposal: null, moved: path, seen, width: 880, names: 'few' });
+  const sheet = service.sheet(moved, { proposal: null, moved: path, seen, width: 880, names: 'few' }).all();
   await send({ kind: 'preview', drag, metres, ...sheet });
   return sheet.pictures;
 }

@@ -63,7 +63,7 @@ function sheetMessage(text: string, room: { readonly width: number; readonly nam
   const service = createBoatService();
   const analysis = service.analyse(text, undefined, sampleMeshes);
   const { width, names } = room;
-  const { pictures, glance } = service.sheet(analysis, { proposal: 0, width, names });
+  const { pictures, glance } = service.sheet(analysis, { proposal: 0, width, names }).all();
   const proposals = service.proposals(analysis);
   return { kind: 'sheet', uri: 'file:///boat.boat.yaml', glance, pictures, isWhole: true, proposals, chosen: 0 };
 }

@@ -19,7 +19,7 @@ let browser: Browser;
 
 beforeAll(async () => {
   mkdirSync(shots, { recursive: true });
-  const { files: _, ...boat } = service.poolBoat(heard(dunlin));
+  const { files: _, ...boat } = service.poolBoat(heard(dunlin)).all();
   const built = (name: string): string => readFileSync(join(projectRoot, 'dist', name), 'utf8');
   const { page, worker, licences } = POOLSIDE_FILES;
   const texts = { page: built(page), worker: built(worker), licences: built(licences) };

@@ -33,12 +33,14 @@ export function* wrongIn({ boat, surfaced, submerged, transit, findings }: Analy
 /** Asks for everything that an editor asks for while someone types; what is wrong with the answers. */
 export function* askAll(service: BoatService, analysis: Analysis, offset: number): Generator<string> {
   yield* askQuick(service, analysis, offset);
-  const { pictures } = service.sheet(analysis, {
-    proposal: null,
-    width: 880,
-    names: 'few',
-    seen: ['surfaced-side', 'submerged-side'],
-  });
+  const { pictures } = service
+    .sheet(analysis, {
+      proposal: null,
+      width: 880,
+      names: 'few',
+      seen: ['surfaced-side', 'submerged-side'],
+    })
+    .all();
   if (pictures.some(({ svg }) => /NaN|Infinity/.test(svg))) yield 'a picture with no numbers';
 }
 

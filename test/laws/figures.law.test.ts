@@ -5,7 +5,6 @@ import { analyse } from '../../server/core/analysis/analyse.ts';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import type { LoadingCondition } from '../../server/core/conditions/loadingCondition.ts';
 import { waterAt } from '../../server/core/conditions/readings.ts';
-import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
 import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import type { Figure } from '../../server/core/figures/figure.ts';
 import { figuredIn, mainText, offText, plainText } from '../../server/core/figures/figured.ts';
@@ -15,6 +14,7 @@ import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
 import { limitsHover, waterlineHover } from '../../server/editor/answers/conditionHover.ts';
 import { corrected, outOfLimits } from '../helpers/corrected.ts';
+import { printed } from '../helpers/printed.ts';
 import { PROBE, probe } from '../helpers/probe.ts';
 import { parseXml, withClass } from '../helpers/svg.ts';
 
@@ -31,7 +31,7 @@ const shown = (analysis: Analysis) => ({
   report: plain(textReport(analysis)),
   hover: plain(limitsHover(analysis)),
   print: plain(
-    sheetDocument(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
+    printed(analysis, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
       .replace(/<svg.*?<\/svg>/gs, '')
       .replace(/<[^>]*>/g, ' '),
   ),

@@ -5,6 +5,7 @@ import { createPoolside } from '../../server/core/poolside/answer.ts';
 import { emptyDay } from '../../server/core/poolside/day.ts';
 import { poolBoatOf } from '../../server/core/poolside/poolBoat.ts';
 import { textOfDay } from '../../server/core/poolside/textOfDay.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { fileFindings, heard } from '../helpers/analysed.ts';
 import { dayOf, fieldsOf } from './days.ts';
 
@@ -46,7 +47,7 @@ describe('what is asked for', () => {
     expect(view.findings.join()).toContain('“mm” is a unit of length');
   });
   it('stands in the page from the beginning', () => {
-    const { view, text, name, files } = poolBoatOf(heard(petrel));
+    const { view, text, name, files } = finish(poolBoatOf(heard(petrel)));
     expect([name, text, files]).toEqual(['Petrel', petrel, []]);
     expect(view).toMatchObject({ isSettled: true, fields: { surfaced: [{ expected: fore.expected }, {}, {}, {}] } });
   });

@@ -14,6 +14,7 @@ import type {
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { entriesOf } from '../../server/core/text/reading/values.ts';
 import { type BoatService, createBoatService } from '../../server/service/service.ts';
+import { boatOfParts } from '../benchmark/boatOfParts.ts';
 import { boat, boatText } from '../helpers/boatText.ts';
 import type { Session } from '../helpers/client.ts';
 import { sessionOfTest } from '../helpers/sessionOfTest.ts';
@@ -66,9 +67,30 @@ describe('diagnostics', () => {
     }
     expect(session.clock.waiting).toBe(1);
     session.clock.step(100);
-    await session.settle();
-    expect(session.published.map(each => each.version)).toEqual([1, 20]);
+    await expect.poll(() => session.published.map(each => each.version)).toEqual([1, 20]);
     expect(session.summaries).toHaveLength(2);
+  });
+
+  test('of a file that takes long to read let other questions go before', async () => {
+    const service = createBoatService();
+    const session: Session = await sessionOfTest({
+      service: {
+        ...service,
+        read: (...asked) => {
+          const reading = service.read(...asked);
+          const step = () => {
+            // A turn is over with each step.
+            session.clock.spend(10);
+            return reading.step();
+          };
+          return { ...reading, step };
+        },
+      },
+    });
+    await session.open(uri, boatOfParts(60));
+    await session.settle();
+    expect(session.published).toEqual([]);
+    await expect.poll(() => session.published.length, { timeout: 20_000 }).toBeGreaterThan(0);
   });
 
   test('that wait for uncertainties follow; until they are there, what they said last stays', async () => {

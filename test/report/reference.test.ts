@@ -6,6 +6,7 @@ import { FIGURES } from '../../server/core/figures/table.ts';
 import { TRANSIT_FIGURES } from '../../server/core/figures/transitTable.ts';
 import { catalogue, type FindingCode } from '../../server/core/findings/catalogue/catalogue.ts';
 import { findingLines, referenceText } from '../../server/core/report/reference.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 
 const describer = createDescriber();
 const reference = referenceText(describer);
@@ -16,7 +17,7 @@ describe('the reference', () => {
   });
   it('has every finding, and knows its line', () => {
     const lines = reference.split('\n');
-    const starts = findingLines(describer);
+    const starts = finish(findingLines(describer));
     for (const code of Object.keys(catalogue) as FindingCode[]) {
       expect(lines[starts.get(code)! - 1]).toBe(`### ${code}`);
     }

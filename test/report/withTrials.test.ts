@@ -1,6 +1,5 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { sheetDocument } from '../../server/core/drawing/print/sheetDocument.ts';
 import type { Figure } from '../../server/core/figures/figure.ts';
 import { FIGURES } from '../../server/core/figures/table.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
@@ -8,13 +7,14 @@ import { textReport } from '../../server/core/report/textReport.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
 import { plusMinus } from '../../server/core/wording/withUncertainty.ts';
 import { analysed, heard, service } from '../helpers/analysed.ts';
+import { printed } from '../helpers/printed.ts';
 import { PROBE } from '../helpers/probe.ts';
 
 const text = readFileSync(new URL('../../samples/dunlin.boat.yaml', import.meta.url), 'utf8');
 const dunlin = heard(text);
 const report = textReport(dunlin);
 const json = jsonReport(dunlin);
-const print = sheetDocument(dunlin, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
+const print = printed(dunlin, { paper: 'a4', fileName: 'a.boat.yaml', appendix: true })
   .replace(/<[^>]*>/g, '')
   .replaceAll('\u00a0', ' ');
 const hoverOf = (analysis: typeof dunlin, words: string): string => {
@@ -75,13 +75,13 @@ describe('with the trials', () => {
   it('the print lists what is aboard by the file: nothing that is only supposed, every place as it was measured', () => {
     const filed = dunlin.filed.boat.payload;
     expect(dunlin.boat.payload.length).toBeGreaterThan(filed.length);
-    const all = htmlList(sheetDocument(dunlin, { paper: 'a4', fileName: 'probe.boat.yaml', appendix: true }));
+    const all = htmlList(printed(dunlin, { paper: 'a4', fileName: 'probe.boat.yaml', appendix: true }));
     // The likeliest boat is said in one line below: its mass is what the form for the pool expects.
     const [listed, likeliest] = [all.slice(0, -1), all.at(-1)];
     expect(likeliest).toContain('likeliest, by the trials');
     expect(listed).toEqual(
       htmlList(
-        sheetDocument(analysed(text.replace(/^trials:[\s\S]*/m, '')), {
+        printed(analysed(text.replace(/^trials:[\s\S]*/m, '')), {
           paper: 'a4',
           fileName: 'probe.boat.yaml',
           appendix: true,
@@ -132,7 +132,7 @@ it('without trials nothing speaks of them', () => {
   const probe = heard(PROBE);
   const all = [
     textReport(probe),
-    service.printedSheet(probe, { paper: 'a4', fileName: null, appendix: true }),
+    service.printedSheet(probe, { paper: 'a4', fileName: null, appendix: true }).all(),
     hoverOf(probe, 'limits:'),
     service.summary(probe).text,
     service

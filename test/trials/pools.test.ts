@@ -32,7 +32,7 @@ const pools: readonly SyntheticPool[] = KINDS.flatMap(wrong => {
 const read = pools.map(pool => {
   const { trialSet } = pool;
   const verdict = finish(learn(trialSet)).verdict!;
-  const asked = { ...floated(verdict.source, STANDARD, trialSet.cache), figures: STANDARD.figures };
+  const asked = { ...finish(floated(verdict.source, STANDARD, trialSet.cache)), figures: STANDARD.figures };
   return { pool, verdict, told: finish(verdict.uncertainties(asked)).conditions };
 });
 

@@ -2,7 +2,7 @@ import type { Describer } from '../../../schema/describe.ts';
 import { createNeighbours } from '../arrangement/neighbours.ts';
 import type { Water } from '../boat/boat.ts';
 import type { OwnCondition } from '../boat/ownCondition.ts';
-import { readBoat } from '../boat/readBoat.ts';
+import { boatSteps } from '../boat/readBoat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { emptyCache } from '../bodies/assemble.ts';
@@ -10,7 +10,8 @@ import { loadingConditionOf } from '../conditions/ownCondition.ts';
 import { type Scheme, STANDARD } from '../figures/scheme.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
-import { readSyntax } from '../text/reading/syntax.ts';
+import { finish, type Steps } from '../steps/steps.ts';
+import { syntaxSteps } from '../text/reading/syntax.ts';
 import { emptyVariations } from '../uncertainty/variations.ts';
 import type { Analysis, AsRead } from './analysis.ts';
 import { placesIn } from './arranged.ts';
@@ -30,19 +31,19 @@ export const analyse = (
   previous?: Analysis,
   meshes: MeshLookup = () => null,
   scheme: Scheme = STANDARD,
-): Analysis => conclude(readText(text, describer, previous, meshes, scheme), previous);
+): Analysis => conclude(finish(readText(text, describer, previous, meshes, scheme)), previous);
 
-/** The first half of that. */
-export function readText(
+/** The first half of that, in steps. */
+export function* readText(
   text: string,
   describer: Describer,
   previous?: Analysis,
   meshes: MeshLookup = () => null,
   scheme: Scheme = STANDARD,
-): TextRead {
-  const syntax = readSyntax(text, previous?.syntax);
+): Steps<TextRead> {
+  const syntax = yield* syntaxSteps(text, previous?.syntax);
   const cache = previous?.kept.cache ?? emptyCache();
-  const reading = readBoat(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
+  const reading = yield* boatSteps(syntax, describer, previous?.kept.entries, { meshes, shapes: cache.shapes });
   const variations = previous?.kept.variations ?? emptyVariations();
   const neighbours = previous?.kept.neighbours ?? createNeighbours(cache.shapes);
   const loaded = loadedBy(scheme, reading.conditions, previous?.kept.loaded);

@@ -4,7 +4,7 @@ import type { Neighbours } from '../arrangement/neighbours.ts';
 import type { Entry } from '../boat/boat.ts';
 import type { BoatReading } from '../boat/readBoat.ts';
 import type { Finding } from '../findings/finding.ts';
-import { inOneStep } from '../steps/steps.ts';
+import { inSteps, type Steps } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { hasSlip, sectionSlips } from '../text/reading/values.ts';
 import type { Places } from './analysis.ts';
@@ -14,7 +14,7 @@ export function placesIn(syntax: Syntax, reading: BoatReading, neighbours: Neigh
   const { shells, compartments, tanks, payload, bays } = reading.boat;
   const isVisited = [...reading.conditions, ...reading.trials].some(({ aboard }) => aboard.length > 0);
   return {
-    found: inOneStep(() => arranged(syntax, reading, neighbours)),
+    found: inSteps(() => arranged(syntax, reading, neighbours)),
     of: isVisited ? null : [...shells, ...compartments, ...tanks, ...payload, ...bays],
   };
 }
@@ -23,7 +23,7 @@ export function placesIn(syntax: Syntax, reading: BoatReading, neighbours: Neigh
  * What lies where it cannot. Nothing is said of what a fault leaves in uncertainty: that would be a second complaint about
  * the same slip.
  */
-export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neighbours): readonly Finding[] {
+export function* arranged(syntax: Syntax, reading: BoatReading, neighbours: Neighbours): Steps<readonly Finding[]> {
   const { source, hasLength, lacksUnits, boat } = reading;
   // Bare sizes may then be in another unit, and what the hull is made of is not all there.
   const isOpen = boat.leftOut.includes('units') || boat.leftOut.includes('origin') || hasSlip(syntax, ['units']);
@@ -47,7 +47,8 @@ export function arranged(syntax: Syntax, reading: BoatReading, neighbours: Neigh
     ...reading.conditions.map(({ aboard, without }) => ({ aboard, without, isAsFiled: true })),
     ...reading.trials.map(({ aboard, without }) => ({ aboard, without, isAsFiled: false })),
   ].map(each => ({ ...each, aboard: each.aboard.filter(({ entry }) => !isFaulty(entry.path)) }));
-  return checkArrangement(source, neighbours, doubts, visitors).filter(
+  const found = yield* checkArrangement(source, neighbours, doubts, visitors);
+  return found.filter(
     ({ code, place }) =>
       code !== 'perhaps-inside' || !(lacksCompartments || ('path' in place && mayLackKeys(place.path))),
   );

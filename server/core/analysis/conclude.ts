@@ -2,14 +2,14 @@ import type { Boat } from '../boat/boat.ts';
 import { sameData } from '../boat/sameData.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Trial } from '../boat/trial.ts';
-import { assembleBodies, sameBodies } from '../bodies/assemble.ts';
+import { bodySteps, sameBodies } from '../bodies/assemble.ts';
 import { waterSetOf } from '../corrections/kinds/waterSet.ts';
 import { proposeCorrections } from '../corrections/propose.ts';
 import type { ReadSoFar } from '../corrections/room/boatToTrim.ts';
 import { judge, judgeMotion } from '../judges/judge.ts';
 import { judgeTrials } from '../judges/judgeTrials.ts';
 import { judgeUncertainties } from '../judges/judgeUncertainties.ts';
-import { allDone, inSteps, type Steps, type Working } from '../steps/steps.ts';
+import { allDone, finish, inSteps, type Steps, through, type Working } from '../steps/steps.ts';
 import { nextReading, UNREAD } from '../trials/nextReading.ts';
 import { readablesOf } from '../trials/readables.ts';
 import type { Uncertainty } from '../uncertainty/spread.ts';
@@ -28,10 +28,14 @@ export interface BoatAsRead extends Pick<Analysis, 'syntax' | 'file' | 'trials' 
 }
 
 /** Everything that follows from the boat as read; what the previous analysis has alike is taken from it. */
-export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
+export const conclude = (read: BoatAsRead, previous?: Analysis): Analysis => finish(conclusion(read, previous));
+
+/** The same in steps. */
+export function* conclusion(read: BoatAsRead, previous?: Analysis): Steps<Analysis> {
   const { source, file, scheme, parts, trials, taught } = read;
   const { cache, variations } = parts;
-  const filed = putInWater(read, previous);
+  const filed = yield* putInWater(read, previous);
+  yield;
   const isSameBoat = previous !== undefined && holdsStill(read, filed, previous);
   const knownUncertainties =
     isSameBoat && previous.kept.heard.isDone() ? previous.kept.heard.all().filedUncertainties : undefined;
@@ -47,10 +51,10 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
           ),
         );
   const settled: Working<Analysis> = inSteps(function* () {
+    // What is asked of it next are its findings.
+    yield* through(file.places.found);
     if (!file.isWhole) return atOnce;
-    // Ends: a step is a stretch of work, and the work ends.
-    while (!heard.step()) yield;
-    return yield* settle(known, said, heard.all(), taught);
+    return yield* settle(known, said, yield* through(heard), taught);
   });
   // What is figured without a part is no figure of this boat: nothing is said of it, and the slip is the one finding.
   const ofBoat = file.isWhole ? { ofBoat: judge(filed, scheme.figures), inMotion: inMotion(filed) } : NOTHING_OF_BOAT;
@@ -68,9 +72,7 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
     learned: null,
     settled,
     corrections: inSteps(function* () {
-      // Ends: a step is a stretch of work, and the work ends.
-      while (!settled.step()) yield;
-      const { boatToTrim: found } = settled.all();
+      const { boatToTrim: found } = yield* through(settled);
       const corrections = found ? yield* proposeCorrections(found) : [];
       // The trials so far were made without them.
       return corrections.map(correction => ({
@@ -79,14 +81,10 @@ export function conclude(read: BoatAsRead, previous?: Analysis): Analysis {
       }));
     }),
     offers: inSteps(function* () {
-      // Ends: a step is a stretch of work, and the work ends.
-      while (!settled.step()) yield;
-      return yield* soundOffers(settled.all());
+      return yield* soundOffers(yield* through(settled));
     }),
     waterSet: inSteps(function* () {
-      // Ends: a step is a stretch of work, and the work ends.
-      while (!settled.step()) yield;
-      const { boatToTrim: found } = settled.all();
+      const { boatToTrim: found } = yield* through(settled);
       return found && (yield* waterSetOf(found));
     }),
     shapes: cache.shapes,
@@ -105,13 +103,14 @@ const inMotion = (inWater: BoatInWater): Said['inMotion'] =>
   inWater.surfaced.status === 'afloat' ? inSteps(() => judgeMotion(inWater)) : allDone([]);
 
 /** The boat by the file; as it lay before where neither it nor what is asked of it has changed. */
-function putInWater({ source, scheme, parts: { cache } }: BoatAsRead, previous?: Analysis): BoatInWater {
+function* putInWater({ source, scheme, parts: { cache } }: BoatAsRead, previous?: Analysis): Steps<BoatInWater> {
   const { boat } = source;
-  const bodies = assembleBodies(boat, cache);
+  const bodies = yield* bodySteps(boat, cache);
   const before = previous?.filed;
   const isSame =
     previous?.scheme === scheme && before?.boat.length === boat.length && sameBodies(before.bodies, bodies);
-  return isSame ? { ...inWaterOf(before), boat, source, bodies } : floated(source, scheme, cache);
+  if (isSame) return { ...inWaterOf(before), boat, source, bodies };
+  return yield* floated(source, scheme, cache);
 }
 
 /** What is left open of the boat by its file holds still: tolerances of the water and of the stock stand in no entry. */
@@ -175,6 +174,7 @@ function* settle(known: Unsaid, atOnce: Said, heard: Heard, taught?: TaughtBefor
       nextFor(known, heard),
     ),
   };
+  yield* through(said.inMotion);
   const owner = { file, parts: kept, taught, filed: filed.boat };
   return saying({ ...known, ...inWater, withTrials, uncertainties, filedUncertainties, learned }, said, () =>
     boatToTrim(owner, inWater, heard),

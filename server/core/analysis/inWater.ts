@@ -1,6 +1,6 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
-import { assembleBodies, type Bodies, type BodyCache } from '../bodies/assemble.ts';
+import { assembleBodies, type Bodies, type BodyCache, bodySteps } from '../bodies/assemble.ts';
 import { shareFills } from '../bodies/tankWater.ts';
 import { type Blow, blowOf } from '../conditions/blowing.ts';
 import { floatIn, inBoth, type LoadedCondition, submergedOf } from '../conditions/loadingCondition.ts';
@@ -11,7 +11,7 @@ import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
 import { type TransitStep, transitBetween } from '../conditions/transit.ts';
 import type { Scheme } from '../figures/scheme.ts';
 import { type StillWanted, wantedOf } from '../planning/wanted.ts';
-import { whenAsked } from '../steps/steps.ts';
+import { type Steps, whenAsked } from '../steps/steps.ts';
 
 /** A boat with how it lies in every condition. */
 export interface BoatInWater {
@@ -38,15 +38,20 @@ export interface BoatInWater {
 }
 
 /** A boat put into the water; in the conditions of a scheme. */
-export function floated(source: BoatSource, scheme: Scheme, cache: BodyCache): BoatInWater {
+export function* floated(source: BoatSource, scheme: Scheme, cache: BodyCache): Steps<BoatInWater> {
   const { boat } = source;
-  const bodies = assembleBodies(boat, cache);
+  const bodies = yield* bodySteps(boat, cache);
+  yield;
   const surfaced = floatSurfaced(bodies, boat.length);
+  yield;
   const submerged = floatSubmerged(bodies, submergedOf(boat).loading);
-  const others = scheme.others.map(condition => {
+  const others: LoadedCondition[] = [];
+  for (const condition of scheme.others) {
+    yield;
     const there = condition.aboard ? assembleBodies(condition.aboard(source).boat, cache) : bodies;
-    return floatIn(condition, there, boat.length);
-  });
+    others.push(floatIn(condition, there, boat.length));
+  }
+  yield;
   const conditions: readonly LoadedCondition[] = [
     ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
     ...others,

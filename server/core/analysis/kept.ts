@@ -36,8 +36,8 @@ export interface Parts {
 
 export interface Kept extends Parts {
   readonly heard: Working<Heard>;
-  /** The mends of findings that were tried and do no harm. */
-  readonly mends: Map<Finding, readonly Mend[]>;
+  /** The mends of findings that do no harm, as they are tried. */
+  readonly mends: Map<Finding, Working<readonly Mend[]>>;
 }
 
 /** What takes long: the uncertainties by the file, and what the trials make of the boat. */
@@ -82,7 +82,7 @@ export function* hear(
   const learned = yield* learn({ ...trialSet, inputs: filedUncertainties.inputs });
   const { verdict } = learned;
   if (!verdict) return { filedUncertainties, learned, pooled: null };
-  const inWater = floated(verdict.source, scheme, trialSet.cache);
+  const inWater = yield* floated(verdict.source, scheme, trialSet.cache);
   yield;
   const uncertainties = yield* verdict.uncertainties({ ...inWater, figures });
   return { filedUncertainties, learned, pooled: { inWater, uncertainties } };

@@ -25,6 +25,12 @@ export function lastKnown({ file: { places }, said, settled, trials }: Analysis,
   return { places: newer(places, before.places), said: trials.length > 0 ? before.said : meanwhile(said, before.said) };
 }
 
+/** Some of the way to what must be found before a file is told of: what is told meanwhile has it not; true when it is there. */
+export const readyToTell = ({ file: { places }, said }: Analysis, last: LastKnown | null): boolean =>
+  last === null
+    ? places.found.step() && said.inMotion.step()
+    : areOfTheSame(places, last.places) || places.found.step();
+
 /**
  * What is told until all is known: what is not known yet stays as it was told last. Of a boat with trials that is everything,
  * for they are heeded in it.

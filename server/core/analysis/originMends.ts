@@ -1,5 +1,6 @@
 import { otherOrigins, type StationOrigin } from '../arrangement/otherOrigin.ts';
 import type { Change, Finding, Mend } from '../findings/finding.ts';
+import type { Steps } from '../steps/steps.ts';
 import { valueAt } from '../text/reading/values.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
@@ -9,11 +10,15 @@ import { withChanges } from './withChanges.ts';
  * Where the whole file makes sense by another origin of its stations and not by its own, the key that says so: things past
  * the ends of the hull then lie within, and nothing else surely lies wrong.
  */
-export function originMends(analysis: Analysis, finding: Finding): readonly Mend[] {
+export function* originMends(analysis: Analysis, finding: Finding): Steps<readonly Mend[]> {
   if (!isPastTheEnds(finding)) return [];
-  return otherOrigins(analysis.boat.units)
-    .map(origin => mendTo(origin, analysis))
-    .filter(mend => clearsAll(mend, analysis));
+  const mends: Mend[] = [];
+  for (const origin of otherOrigins(analysis.boat.units)) {
+    yield;
+    const mend = mendTo(origin, analysis);
+    if (yield* clearsAll(mend, analysis)) mends.push(mend);
+  }
+  return mends;
 }
 
 function mendTo({ stations, words }: StationOrigin, { syntax }: Analysis): Mend {
@@ -32,12 +37,13 @@ function mendTo({ stations, words }: StationOrigin, { syntax }: Analysis): Mend 
 const isPastTheEnds = ({ code, severity }: Finding): boolean =>
   severity === 'warning' && (code === 'beyond-hull' || code === 'hull-too-short');
 
-function clearsAll({ changes }: Mend, analysis: Analysis): boolean {
-  const after = withChanges(analysis, changes);
+function* clearsAll({ changes }: Mend, analysis: Analysis): Steps<boolean> {
+  const after = yield* withChanges(analysis, changes);
   if (!after) return false;
   const { syntax, reading } = after;
   const { file, kept } = analysis;
   const errors = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === 'error').length;
   if (errors(reading.findings) > errors(file.findings)) return false;
-  return !arranged(syntax, reading, kept.neighbours).some(({ severity }) => severity === 'warning');
+  const found = yield* arranged(syntax, reading, kept.neighbours);
+  return !found.some(({ severity }) => severity === 'warning');
 }

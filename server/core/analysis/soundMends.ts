@@ -1,5 +1,6 @@
 import { waits } from '../boat/toldNow.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
+import { inSteps, type Steps, type Working } from '../steps/steps.ts';
 import { applyChanges, splice } from '../text/editing/edit.ts';
 import { lineAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
@@ -13,24 +14,35 @@ import { withChanges } from './withChanges.ts';
  * longer, brings no error that was not there, and keeps every figure; what takes one out stands behind a better mend, or is
  * not offered.
  */
-export function soundMends(analysis: Analysis, finding: Finding): readonly Mend[] {
-  const known = analysis.kept.mends.get(finding);
-  if (known) return known;
-  const sound: Mend[] = [];
-  analysis.kept.mends.set(finding, sound);
-  for (const mend of [...originMends(analysis, finding), ...(finding.mends ?? [])]) {
-    const loss = losesFigure(analysis.syntax, mend);
-    if (loss === null || (loss && sound.length === 0)) continue;
-    if (isSound(analysis, finding, mend)) sound.push(mend);
-  }
-  return sound;
+export const soundMends = (analysis: Analysis, finding: Finding): readonly Mend[] => trialOf(analysis, finding).all();
+
+/** Some way towards one more mend of the findings; true when all are tried. */
+export function tryMends(analysis: Analysis, findings: readonly Finding[]): boolean {
+  const next = findings.find(finding => !trialOf(analysis, finding).isDone());
+  if (next) trialOf(analysis, next).step();
+  return next === undefined;
 }
 
-/** Tries the mends of one more of the findings; true when all are tried. */
-export function tryMends(analysis: Analysis, findings: readonly Finding[]): boolean {
-  const next = findings.find(finding => !analysis.kept.mends.has(finding));
-  if (next) soundMends(analysis, next);
-  return next === undefined;
+/** The trying of a finding’s mends, one after the other. */
+function trialOf(analysis: Analysis, finding: Finding): Working<readonly Mend[]> {
+  const { mends } = analysis.kept;
+  const known = mends.get(finding);
+  if (known) return known;
+  const trying = inSteps(() => tried(analysis, finding));
+  mends.set(finding, trying);
+  return trying;
+}
+
+function* tried(analysis: Analysis, finding: Finding): Steps<readonly Mend[]> {
+  const sound: Mend[] = [];
+  for (const mend of [...(yield* originMends(analysis, finding)), ...(finding.mends ?? [])]) {
+    yield;
+    const loss = losesFigure(analysis.syntax, mend);
+    if (loss === null || (loss && sound.length === 0)) continue;
+    yield;
+    if (yield* isSound(analysis, finding, mend)) sound.push(mend);
+  }
+  return sound;
 }
 
 const isTakeOut = ({ changes }: Mend): boolean => changes.some(({ kind }) => kind === 'remove');
@@ -50,9 +62,9 @@ function applied(syntax: Syntax, mend: Mend): string | null {
   return splices && splice(syntax.text, splices);
 }
 
-function isSound(analysis: Analysis, finding: Finding, mend: Mend): boolean {
+function* isSound(analysis: Analysis, finding: Finding, mend: Mend): Steps<boolean> {
   const { syntax, file } = analysis;
-  const { syntax: after, reading } = withChanges(analysis, mend.changes)!;
+  const { syntax: after, reading } = (yield* withChanges(analysis, mend.changes))!;
   const errors = [...after.findings, ...reading.findings].filter(({ severity }) => severity === 'error');
   const isLike = ({ code, message }: Finding): boolean => code === finding.code && message === finding.message;
   const line = lineOf(syntax, finding);

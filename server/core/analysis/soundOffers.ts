@@ -40,14 +40,14 @@ const isAbout = ({ place }: Finding, path: Path): boolean => 'path' in place && 
 
 /** The boat with what is offered; null where that cannot be written, or something would lie where it cannot. */
 function* readAfter(analysis: Analysis, { changes }: Offer): Steps<BoatReading | null> {
-  const after = withChanges(analysis, changes);
+  const after = yield* withChanges(analysis, changes);
   if (!after) return null;
   yield;
   const { syntax, reading } = after;
   const { file, kept } = analysis;
   const known = new Set(file.findings.map(sayingOf));
   const isHarm = (finding: Finding): boolean => isFault(finding) && !known.has(sayingOf(finding));
-  const found = [...syntax.findings, ...reading.findings, ...arranged(syntax, reading, kept.neighbours)];
+  const found = [...syntax.findings, ...reading.findings, ...(yield* arranged(syntax, reading, kept.neighbours))];
   return found.some(isHarm) ? null : reading;
 }
 

@@ -39,10 +39,13 @@ function belowKeel(thing: Occupant, { keel, length, own }: Hull): Conflict | nul
   return conflict({ code: 'below-keel', of: thing, by: below, sigma, axis: 2, where: 'below', station }, by);
 }
 
+/** It is held against the sections of the hull: what lies in a compartment is held against that; shells are the hull themselves. */
+export const isCut = ({ kind, outside, inside }: Occupant): boolean =>
+  kind !== 'shell' && !outside && (inside === null || kind === 'compartment');
+
 /** Out of the outer form of the shells, at stations where there is one; what is meant to stand there may. */
 function outOfShells(thing: Occupant, { own, outside }: Hull, shapes: Shapes): Conflict | null {
-  // What lies in a compartment is held against that; shells are the hull themselves.
-  if (thing.kind === 'shell' || thing.outside || (thing.inside !== null && thing.kind !== 'compartment')) return null;
+  if (!isCut(thing)) return null;
   const [first] = own;
   const across = Math.max(thing.sigma[1], thing.sigma[2], TAPE / 2);
   const sigma = Math.hypot(across, Math.max(0, ...own.map(shell => Math.max(shell.sigma[1], shell.sigma[2]))));

@@ -2,6 +2,7 @@ import type { PartEntry } from '../../../schema/hull.ts';
 import type { Part } from '../boat/boat.ts';
 import type { BoatSource, Source } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Conflict } from './conflict.ts';
 import { findingOf } from './findingOf.ts';
 import type { Hull } from './hull.ts';
@@ -27,27 +28,27 @@ interface Around {
 }
 
 /** What is carried only at times, held against the hull, its compartment and what is aboard with it: the fault is its own. */
-export function checkAboard({ aboard, without, isAsFiled }: Visitors, around: Around): readonly Finding[] {
+export function* checkAboard({ aboard, without, isAsFiled }: Visitors, around: Around): Steps<readonly Finding[]> {
   const { source, things, hull, neighbours } = around;
   const { shapes } = neighbours;
   if (aboard.length === 0) return [];
   const { boat } = source;
   const alone = { ...boat, payload: aboard.map(({ entry }) => entry), tanks: [], bays: [] };
-  const inside = perhapsInside(alone, shapes);
+  const inside = yield* perhapsInside(alone, shapes);
   const visitors = neighbours
     .occupantsOf({ ...source, boat: alone, shells: [], compartments: [], tanks: [], payload: aboard })
     .filter(({ entry }) => !inside.has(entry));
   const isThere = ({ kind, entry }: Occupant): boolean =>
     kind !== 'bay' && (kind !== 'part' || (isAsFiled && !without.includes(entry.name)));
   const mates = things.filter(isThere);
-  return [
-    ...[...inside.values()].map(({ finding }) => finding),
-    ...visitors.flatMap((thing, i) => {
-      const conflicts = conflictsOf(thing, [...mates, ...visitors.slice(0, i)], { hull, neighbours });
-      if (conflicts.length === 0) return [];
-      return [findingOf({ of: thing, conflicts }, { mends: [], length: hull.length, boat, things, shapes })];
-    }),
-  ];
+  const findings = [...inside.values()].map(({ finding }) => finding);
+  for (const [i, thing] of visitors.entries()) {
+    yield;
+    const conflicts = conflictsOf(thing, [...mates, ...visitors.slice(0, i)], { hull, neighbours });
+    if (conflicts.length === 0) continue;
+    findings.push(findingOf({ of: thing, conflicts }, { mends: [], length: hull.length, boat, things, shapes }));
+  }
+  return findings;
 }
 
 function conflictsOf(

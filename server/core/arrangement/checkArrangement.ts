@@ -3,6 +3,7 @@ import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
 import { BLOCK_CORNERS } from '../geometry/form/box.ts';
 import type { Form } from '../geometry/form/form.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import { type Blame, blamesOf } from './blame.ts';
 import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
@@ -11,7 +12,7 @@ import type { Hull } from './hull.ts';
 import type { Misfits } from './misfits.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
-import { originMend, otherOrigins, shiftFrom } from './otherOrigin.ts';
+import { originMend, otherOrigins, type StationOrigin, shiftFrom } from './otherOrigin.ts';
 import { perhapsInside } from './perhapsInside.ts';
 import { mayMeet, takesRoom } from './sharedRoom.ts';
 
@@ -31,38 +32,47 @@ export interface Doubts {
  * tolerances of its place and sizes. One finding for all that one wrong figure accounts for. What is carried at times only is
  * held against all that by itself.
  */
-export function checkArrangement(
+export function* checkArrangement(
   source: BoatSource,
   neighbours: Neighbours,
   doubts: Doubts,
   visitors: readonly Visitors[],
-): readonly Finding[] {
+): Steps<readonly Finding[]> {
   const { boat } = source;
   const all = neighbours.occupantsOf(source);
+  yield;
   const things = doubts.isAnyDoubtful ? all.filter(thing => !doubts.isDoubtful(thing)) : all;
   const known = neighbours.hullOf(things, doubts.hasLength ? boat.length : null);
   const hull: Hull = doubts.lacksShells ? { ...known, outside: () => null } : known;
   const find = () => misfitsOf(boat, things, hull, neighbours);
   // What is doubtful is not among the things, and may have changed.
-  const { findings, hidden } =
-    things === all ? neighbours.misfitsOf({ things, hull, units: boat.units }, find) : find();
+  const { findings, hidden } = yield* things === all
+    ? neighbours.misfitsOf({ things, hull, units: boat.units }, find)
+    : find();
   const coming = visitors.filter(({ aboard }) => aboard.length > 0);
   if (coming.length === 0) return findings;
   const lone = things.filter(({ entry }) => !hidden.has(entry));
-  return [...findings, ...coming.flatMap(each => checkAboard(each, { source, things: lone, hull, neighbours }))];
+  const ofComing: Finding[] = [];
+  for (const each of coming) {
+    yield;
+    ofComing.push(...(yield* checkAboard(each, { source, things: lone, hull, neighbours })));
+  }
+  return [...findings, ...ofComing];
 }
 
-function misfitsOf(boat: Boat, things: readonly Occupant[], hull: Hull, neighbours: Neighbours): Misfits {
-  const inside = perhapsInside(boat, neighbours.shapes);
+function* misfitsOf(boat: Boat, things: readonly Occupant[], hull: Hull, neighbours: Neighbours): Steps<Misfits> {
+  const inside = yield* perhapsInside(boat, neighbours.shapes);
   const hidden = new Set(inside.keys());
   const world: World = { things: things.filter(({ entry }) => !hidden.has(entry)), hull, neighbours };
-  const { conflicts, stoppedAt } = allConflicts(world);
+  yield;
+  const { conflicts, stoppedAt } = yield* allConflicts(world);
+  yield;
   const blames = blamesOf(conflicts, things, hull);
   // A compartment that is out of place itself may well lie elsewhere than round the thing.
   const wrong = new Set(blames.flatMap(({ of }) => (of ? [of.entry.name] : [])));
   const told = [...inside.values()].flatMap(({ home, finding }) => (wrong.has(home) ? [] : [finding]));
   const untold = stoppedAt ? [notAllTold(stoppedAt)] : [];
-  return { conflicts, hidden, findings: [...told, ...findingsOf(blames, world, boat), ...untold] };
+  return { conflicts, hidden, findings: [...told, ...(yield* findingsOf(blames, world, boat)), ...untold] };
 }
 
 interface World {
@@ -86,13 +96,23 @@ const MOST_SHARING = 1000;
 /** Any other form takes so many times as long, and a mesh longer with its triangles. */
 const NOT_PLAIN = 50;
 const TRIANGLES = 20;
+/** So much of that is done in one step, and so many findings are put into words. */
+const STEP = 200;
+const TOLD = 10;
 
-function allConflicts({ things, hull, neighbours }: World): Conflicts {
-  const conflicts: (Conflict | null)[] = things.map(thing => neighbours.againstHull(thing, hull));
+function* allConflicts({ things, hull, neighbours }: World): Steps<Conflicts> {
+  const isDue = pacer(STEP);
+  const conflicts: (Conflict | null)[] = [];
+  for (const thing of things) {
+    yield* neighbours.cutHull(thing, hull);
+    conflicts.push(neighbours.againstHull(thing, hull));
+    if (isDue(effortOf(thing.form))) yield;
+  }
   const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));
   for (const thing of things) {
     const home = thing.inside === null ? undefined : homes.get(thing.inside);
     if (home) conflicts.push(neighbours.stickingOut(thing, home));
+    if (home && isDue(effortOf(thing.form))) yield;
   }
   const sorted = things.filter(takesRoom).sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
   let [held, sharing] = [0, 0];
@@ -108,7 +128,9 @@ function allConflicts({ things, hull, neighbours }: World): Conflicts {
       if (!mayMeet(thing, other)) continue;
       const conflict = neighbours.sharedRoomOf(thing, other);
       conflicts.push(conflict);
-      held += Math.max(effortOf(thing.form), effortOf(other.form));
+      const effort = Math.max(effortOf(thing.form), effortOf(other.form));
+      held += effort;
+      if (isDue(effort)) yield;
       sharing += Number(conflict !== null);
     }
   }
@@ -142,20 +164,27 @@ function fits(thing: Occupant, { things, hull, neighbours }: World): boolean {
   return !others.some(other => mayMeet(thing, other) && neighbours.sharedRoomOf(thing, other));
 }
 
-function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonly Finding[] {
+function* findingsOf(blames: readonly Blame[], world: World, boat: Boat): Steps<readonly Finding[]> {
   const { length } = world.hull;
   // Which origin would mend which thing: only for things that surely lie wrong, by themselves or with what they lie in.
   const suspects = new Set(blames.flatMap(({ conflicts }) => conflicts.filter(isSure).map(({ of }) => of)));
   const settled: World = { ...world, things: world.things.filter(thing => !suspects.has(thing) || isHome(thing)) };
   const counting = length === null ? null : { length, units: boat.units };
-  const mended = otherOrigins(boat.units).map(origin => ({
-    origin,
-    things: [...suspects].filter(thing => {
+  const isDue = pacer(TOLD);
+  const mended: { readonly origin: StationOrigin; readonly things: readonly Occupant[] }[] = [];
+  for (const origin of otherOrigins(boat.units)) {
+    const fitting: Occupant[] = [];
+    for (const thing of suspects) {
       const by = counting && shiftFrom(origin, thing, counting);
-      return by !== null && fits(world.neighbours.movedAft(thing, by), settled);
-    }),
-  }));
-  return blames.map(blame => {
+      if (by === null) continue;
+      yield;
+      if (fits(world.neighbours.movedAft(thing, by), settled)) fitting.push(thing);
+    }
+    mended.push({ origin, things: fitting });
+  }
+  const findings: Finding[] = [];
+  for (const blame of blames) {
+    if (isDue(1)) yield;
     const own = blame.conflicts.map(({ of }) => of);
     const mends = mended.flatMap(({ origin, things }) => {
       const [one] = things.filter(thing => own.includes(thing));
@@ -163,8 +192,9 @@ function findingsOf(blames: readonly Blame[], world: World, boat: Boat): readonl
       const alone = one === blame.of ? [originMend(origin, [one], counting)] : [];
       return things.length > 1 ? [...alone, originMend(origin, things, counting)] : alone;
     });
-    return findingOf(blame, { mends, length, boat, things: world.things, shapes: world.neighbours.shapes });
-  });
+    findings.push(findingOf(blame, { mends, length, boat, things: world.things, shapes: world.neighbours.shapes }));
+  }
+  return findings;
 }
 
 const isHome = ({ kind }: Occupant): boolean => kind === 'compartment';

@@ -2,13 +2,14 @@ import type { Bay, Entry } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
-import { againstHull } from './againstHull.ts';
+import type { Steps } from '../steps/steps.ts';
+import { againstHull, isCut } from './againstHull.ts';
 import type { Conflict } from './conflict.ts';
 import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
 import { type Hull, hullOf } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
 import { type Arranging, type KeptMisfits, type Misfits, misfitsAlike } from './misfits.ts';
-import { type Occupant, occupantsOf } from './occupant.ts';
+import { type Occupant, occupantsOf, placesOn } from './occupant.ts';
 import { movedAft } from './otherOrigin.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
 
@@ -20,11 +21,13 @@ export interface Neighbours {
   readonly shapes: Shapes;
   occupantsOf(source: BoatSource): readonly Occupant[];
   hullOf(things: readonly Occupant[], length: number | null): Hull;
+  /** Cuts the hull where a thing lies, unless the two are known: much of the work for `againstHull`, in steps. */
+  cutHull(thing: Occupant, hull: Hull): Steps<void>;
   againstHull(thing: Occupant, hull: Hull): Conflict | null;
   stickingOut(thing: Occupant, home: Occupant): Conflict | null;
   sharedRoomOf(one: Occupant, two: Occupant): Conflict | null;
   /** What is found of how things lie; of such as lie alike it is found once. */
-  misfitsOf(arranging: Arranging, find: () => Misfits): Misfits;
+  misfitsOf(arranging: Arranging, find: () => Steps<Misfits>): Steps<Misfits>;
   /** A thing where it would lie so much further aft, m. */
   movedAft(thing: Occupant, by: number): Occupant;
   /** The bays of a boat by the room that is free in them, as `bayInFree` cuts each; the same list where all are free. */
@@ -73,12 +76,19 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     shapes,
     occupantsOf: allOf,
     hullOf: hullOfThings,
-    againstHull: (thing, hull) => hullConflicts(thing, hull, () => againstHull(thing, hull, shapes)),
-    stickingOut: (thing, home) => homeConflicts(thing, home, () => stickingOut(thing, home, shapes)),
-    sharedRoomOf: (one, two) => roomConflicts(one, two, () => sharedRoomOf(one, two, shapes)),
-    misfitsOf: (arranging, find) => {
+    *cutHull(thing, hull) {
+      if (hullConflicts.has(thing, hull) || !isCut(thing)) return;
+      for (const station of new Set(placesOn(thing, shapes).map(([x]) => x))) {
+        yield;
+        hull.outside([station, 0, 0]);
+      }
+    },
+    againstHull: (thing, hull) => hullConflicts.of(thing, hull, () => againstHull(thing, hull, shapes)),
+    stickingOut: (thing, home) => homeConflicts.of(thing, home, () => stickingOut(thing, home, shapes)),
+    sharedRoomOf: (one, two) => roomConflicts.of(one, two, () => sharedRoomOf(one, two, shapes)),
+    *misfitsOf(arranging, find) {
       const known = misfits.map(kept => misfitsAlike(arranging, kept)).find(found => found !== null);
-      const found = known ?? find();
+      const found = known ?? (yield* find());
       misfits.unshift({ ...arranging, ...found });
       misfits.splice(LAST_MISFITS);
       return found;
@@ -115,8 +125,11 @@ const sameThings = (some: readonly Occupant[], others: readonly Occupant[]): boo
 /** Conflicts of a thing with another, each found once. */
 function pairs<Other extends object>() {
   const known = new WeakMap<Occupant, WeakMap<Other, { readonly conflict: Conflict | null }>>();
-  return (thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null => {
-    const ofThing = once(known, thing, () => new WeakMap<Other, { readonly conflict: Conflict | null }>());
-    return once(ofThing, other, () => ({ conflict: find() })).conflict;
+  return {
+    has: (thing: Occupant, other: Other): boolean => known.get(thing)?.has(other) ?? false,
+    of(thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null {
+      const ofThing = once(known, thing, () => new WeakMap<Other, { readonly conflict: Conflict | null }>());
+      return once(ofThing, other, () => ({ conflict: find() })).conflict;
+    },
   };
 }

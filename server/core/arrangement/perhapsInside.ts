@@ -4,10 +4,14 @@ import { TAPE } from '../boat/placed.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import { quoteScalar } from '../text/reading/quoteScalar.ts';
 
 /** Of the least of its sizes, how much must lie in a compartment's form for it to lie in there whole. */
 const WHOLE = 0.95;
+
+/** So many things are looked at in one step. */
+const STEP = 10;
 
 /** The compartment that a thing lies in without saying so, by name, and what is to be said of it. */
 interface Inside {
@@ -16,9 +20,11 @@ interface Inside {
 }
 
 /** What lies whole in a compartment and does not say so counts as lying in the water, and displaces what is displaced. */
-export function perhapsInside(boat: Boat, shapes: Shapes): ReadonlyMap<Entry, Inside> {
+export function* perhapsInside(boat: Boat, shapes: Shapes): Steps<ReadonlyMap<Entry, Inside>> {
+  const isDue = pacer(STEP);
   const found = new Map<Entry, Inside>();
   for (const entry of [...boat.tanks, ...boat.payload, ...boat.bays]) {
+    if (isDue(1)) yield;
     const home = homeOf(entry, boat, shapes);
     if (home === null) continue;
     const text = quoteScalar(home, true);

@@ -1,12 +1,13 @@
 import type { Describer } from '../../../schema/describe.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { keysOf, kindAt, valueAt } from '../text/reading/values.ts';
 import { entryFault, valueFault } from './fault.ts';
-import { keyMeantBy, unknownKey } from './unknownKey.ts';
+import { keyMeantBy, mostUnknown, unknownKey } from './unknownKey.ts';
 
 /** Keys that are no sections, told and, where they hold entries that are now in no figure, returned. */
-export function checkKeys(syntax: Syntax, describer: Describer, findings: Finding[]): Unread {
+export function* checkKeys(syntax: Syntax, describer: Describer, findings: Finding[]): Steps<Unread> {
   const leftOut: string[] = [];
   const meant: string[] = [];
   for (const [map, where] of [
@@ -17,8 +18,9 @@ export function checkKeys(syntax: Syntax, describer: Describer, findings: Findin
     if (keys.length === 0) continue;
     const around = { map, owner: valueAt(syntax, map), where, known: describer.keysAt(map) };
     // With more of them it is no boat file, and nobody reads on.
-    if (keys.length > MOST_SAID) meant.push(ANY);
-    for (const key of keys.slice(0, MOST_SAID)) {
+    if (keys.length > mostUnknown) meant.push(ANY);
+    for (const key of keys.slice(0, mostUnknown)) {
+      yield;
       const unknown = { key, ...around };
       findings.push(unknownKey(unknown));
       meant.push(keyMeantBy(unknown) ?? ANY);
@@ -36,9 +38,6 @@ export interface Unread {
   /** The keys that were meant. */
   readonly meant: readonly string[];
 }
-
-/** Unknown keys of one map that are told. */
-const MOST_SAID = 100;
 
 /** An unknown key may stand for any that is missing. */
 const ANY = '*';

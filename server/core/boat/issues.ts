@@ -6,7 +6,7 @@ import { wordMeant } from '../../../schema/tradeWords.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { capital } from '../wording/capital.ts';
 import { changeTo } from './fault.ts';
-import { keyMeantBy, type UnknownKey, unknownKey } from './unknownKey.ts';
+import { keyMeantBy, mostUnknown, type UnknownKey, unknownKey } from './unknownKey.ts';
 import { waterMeant } from './waterMeant.ts';
 
 /** What was checked, to speak of it: "a part", and the keys that it may have. */
@@ -32,7 +32,8 @@ export function issueFindings(issues: readonly z.core.$ZodIssue[], checked: Chec
   // What an unknown key stands for nobody can tell: it may be any that is missing.
   const unclear = new Set(all.flatMap(({ issue, inside }) => unclearMap(issue, inside, checked)));
   return all.flatMap(({ issue, inside }) => {
-    if (issue.code === 'unrecognized_keys') return issue.keys.map(key => unknownKey(unknownIn(key, inside, checked)));
+    if (issue.code === 'unrecognized_keys')
+      return toldKeys(issue).map(key => unknownKey(unknownIn(key, inside, checked)));
     const key = inside.at(-1);
     const owner = valueAt(checked.value, inside.slice(0, -1));
     // Its keys may be those that stand elsewhere.
@@ -152,15 +153,18 @@ function missingKey(key: string, inside: Path, checked: Checked): Finding {
 const meantKeys = (issue: z.core.$ZodIssue, map: Path, checked: Checked): readonly string[] =>
   issue.code !== 'unrecognized_keys'
     ? []
-    : issue.keys.flatMap(key => {
+    : toldKeys(issue).flatMap(key => {
         const near = keyMeantBy(unknownIn(key, map, checked));
         return near === null ? [] : [pathKey([...map, near])];
       });
 
 const unclearMap = (issue: z.core.$ZodIssue, map: Path, checked: Checked): readonly string[] =>
-  issue.code === 'unrecognized_keys' && issue.keys.some(key => keyMeantBy(unknownIn(key, map, checked)) === null)
+  issue.code === 'unrecognized_keys' &&
+  (issue.keys.length > mostUnknown || issue.keys.some(key => keyMeantBy(unknownIn(key, map, checked)) === null))
     ? [pathKey(map)]
     : [];
+
+const toldKeys = ({ keys }: { readonly keys: readonly string[] }): readonly string[] => keys.slice(0, mostUnknown);
 
 const unknownIn = (key: string, map: Path, checked: Checked): UnknownKey => ({
   key,

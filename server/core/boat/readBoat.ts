@@ -5,6 +5,7 @@ import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf } from '../text/reading/values.ts';
 import { checkNames, withoutRepeats } from './arrangement.ts';
@@ -66,18 +67,26 @@ export interface Resources {
  * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
  * in. Defaults stand in for sections that cannot be read; what is left out is named in `leftOut`.
  */
-export function readBoat(
+export const readBoat = (
   syntax: Syntax,
   describer: Describer,
   kept?: KeptEntries,
-  { meshes, shapes }: Resources = { meshes: () => null, shapes: createShapes() },
-): BoatReading {
+  resources: Resources = { meshes: () => null, shapes: createShapes() },
+): BoatReading => finish(boatSteps(syntax, describer, kept, resources));
+
+/** The same in steps. */
+export function* boatSteps(
+  syntax: Syntax,
+  describer: Describer,
+  kept: KeptEntries | undefined,
+  { meshes, shapes }: Resources,
+): Steps<BoatReading> {
   const held = meshesInAll(syntax, meshes);
-  const reading = readOnce(syntax, describer, { kept, meshes: held, shapes, standIn: null });
+  const reading = yield* readOnce(syntax, describer, { kept, meshes: held, shapes, standIn: null });
   const { length, units } = reading.boat;
   // What counts from the stern or from midships can only be placed once something stands in for the length.
   if (reading.hasLength || length === 0 || (units.origin ?? null) === null) return reading;
-  return readOnce(syntax, describer, { kept, meshes: held, shapes, standIn: length });
+  return yield* readOnce(syntax, describer, { kept, meshes: held, shapes, standIn: length });
 }
 
 interface Once extends Resources {
@@ -86,22 +95,26 @@ interface Once extends Resources {
   readonly standIn: number | null;
 }
 
-function readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes, standIn }: Once): BoatReading {
+function* readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes, standIn }: Once): Steps<BoatReading> {
   const reader = sectionReader(syntax, describer, kept);
   const { findings, leftOut, meshNames, lists, sections } = reader.log;
   const { scale, units, schemas, made, lengthOf, waterlineOf } = readMeasures(reader, syntax, kept, standIn);
+  yield;
   const stock = reader.section(() => schemas.stock, ['stock'], 'the stock', true);
   for (const key of ['lead', 'foam'] as const) {
     const density = stock?.[key]?.density;
     if (density) findings.push(...guessedUnit(density, ['stock', key, 'density']));
   }
   const around: ReadingContext = { units, scale, stock: stockDensities(stock), meshes, roomsOf: () => [], shapes };
-  const unread = checkKeys(syntax, describer, findings);
+  const unread = yield* checkKeys(syntax, describer, findings);
   leftOut.push(...unread.leftOut);
+  yield;
   const name = reader.section(() => schemas.boat, ['boat'], 'the boat') ?? '';
   const waterline = waterlineOf();
   const water = reader.section(() => schemas.water, ['water'], 'the water', true);
-  const sources = { water, stock, ...readEntries(reader, schemas, around) };
+  yield;
+  const sources = { water, stock, ...(yield* readEntries(reader, schemas, around)) };
+  const bays = yield* reader.list(['bays'], { what: 'bay', schema: () => schemas.bay, read: readBay }, around);
   const boat = {
     name,
     waterline,
@@ -113,27 +126,29 @@ function readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes, 
     tanks: entriesIn(sources.tanks),
     payload: entriesIn(sources.payload),
     ashore: entriesIn(sources.ashore),
-    bays: entriesIn(reader.list(['bays'], { what: 'bay', schema: () => schemas.bay, read: readBay }, around)),
+    bays: entriesIn(bays),
     stock: readStock(stock),
     limits: readLimits(reader.section(() => schemas.limits, ['limits'], 'the limits', true)),
   };
+  yield;
   const length = lengthOf();
   const whole: Boat = { ...boat, length: length ?? standIn ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
   const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition };
   const conditions = checkConditions(
-    entriesIn(reader.list(['conditions'], conditionKind, sources.around)),
+    entriesIn(yield* reader.list(['conditions'], conditionKind, sources.around)),
     whole,
     compartmentNames,
   );
   const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
   const trials = checkTrials(
-    entriesIn(reader.list(['trials'], trialKind, sources.around)),
+    entriesIn(yield* reader.list(['trials'], trialKind, sources.around)),
     whole,
     compartmentNames,
     shapes,
   );
+  yield;
   const ofDay = withBoatOfDay(sources, trials.trials);
   findings.push(...conditions.findings, ...trials.findings, ...ofDay.findings);
   return {
@@ -168,9 +183,13 @@ function readMeasures(reader: SectionReader, syntax: Syntax, kept: KeptEntries |
 }
 
 /** Everything that weighs or displaces, with what it was read from. */
-function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
-  const shells = list(['hull', 'shells'], { what: 'shell', schema: () => schemas.shell, read: readShell }, around);
-  const compartments = list(
+function* readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
+  const shells = yield* list(
+    ['hull', 'shells'],
+    { what: 'shell', schema: () => schemas.shell, read: readShell },
+    around,
+  );
+  const compartments = yield* list(
     ['hull', 'compartments'],
     { what: 'compartment', schema: () => schemas.compartment, read: readCompartment },
     around,
@@ -188,8 +207,8 @@ function readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Read
   return {
     shells,
     compartments,
-    tanks: list(['hull', 'tanks'], { what: 'tank', schema: () => schemas.tank, read: readTank }, within),
-    ...aboardAndAshore(list(['payload'], { what: 'part', schema: () => schemas.part, read: readPart }, within)),
+    tanks: yield* list(['hull', 'tanks'], { what: 'tank', schema: () => schemas.tank, read: readTank }, within),
+    ...aboardAndAshore(yield* list(['payload'], { what: 'part', schema: () => schemas.part, read: readPart }, within)),
     around: within,
   };
 }

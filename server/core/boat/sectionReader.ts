@@ -5,6 +5,7 @@ import { isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, kindAt, valueAt } from '../text/reading/values.ts';
 import type { Entry } from './boat.ts';
@@ -61,8 +62,8 @@ interface ListKind<T, E extends Entry> {
 export interface SectionReader {
   /** The checked value of a section; null where it is missing or cannot be read. */
   section<T>(schema: () => z.ZodType<T>, path: Path, what: string, keyByKey?: boolean): T | null;
-  /** The entries of a list that can be read. */
-  list<T, E extends Entry>(path: Path, kind: ListKind<T, E>, around: ReadingContext): readonly Source<T, E>[];
+  /** The entries of a list that can be read, some of them in each step. */
+  list<T, E extends Entry>(path: Path, kind: ListKind<T, E>, around: ReadingContext): Steps<readonly Source<T, E>[]>;
   readonly log: Log;
 }
 
@@ -117,12 +118,16 @@ function readSection<T>(
   return checked.value;
 }
 
-function readList<T, E extends Entry>(
+/** So many entries are read in one step; one that is known from the last reading counts for less. */
+const STEP = 1;
+const KNOWN = 0.02;
+
+function* readList<T, E extends Entry>(
   { syntax, describer, kept, log }: Reading,
   path: Path,
   { what, schema, read }: ListKind<T, E>,
   around: ReadingContext,
-): readonly Source<T, E>[] {
+): Steps<readonly Source<T, E>[]> {
   const { findings } = log;
   // Without them no other figure changes.
   const leaveOut = ([section]: Path, name: string) => {
@@ -140,6 +145,7 @@ function readList<T, E extends Entry>(
   const results: KeptEntry[] = [];
   log.lists.set(pathKey(path), results);
   const sources: Source<T, E>[] = [];
+  const isDue = pacer(STEP);
   for (const [i, { path: at, value: raw }] of entriesRead(
     entriesOf(syntax, path),
     what,
@@ -148,6 +154,7 @@ function readList<T, E extends Entry>(
   ).entries()) {
     const had = before[i];
     const isSame = had?.context === context && sameData(had.raw, raw) && hasItsWorld(had, around);
+    if (isDue(isSame ? KNOWN : 1)) yield;
     const result = isSame
       ? had
       : keptEntry(readOne(schema(), at, raw, { what, describer, around, read }), raw, context);

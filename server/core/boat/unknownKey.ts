@@ -6,6 +6,9 @@ import { dimensionOf } from '../../../schema/units.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { quoteScalar } from '../text/reading/quoteScalar.ts';
 
+/** Unknown keys of one map that are told: nobody reads more. */
+export const mostUnknown = 100;
+
 /** A key that is none of those that may stand in its map. */
 export interface UnknownKey {
   readonly key: string;
@@ -82,25 +85,25 @@ function dimensionIn(value: unknown) {
   return unit === undefined ? null : dimensionOf(unit);
 }
 
+function asNote(path: Path, said: string): Mend {
+  const note = quoteScalar(said, true);
+  return {
+    title: `Keep it as a note: “note: ${note}”`,
+    changes: [
+      { kind: 'replace', place: { on: 'key', path }, text: 'note' },
+      { kind: 'replace', place: { on: 'value', path }, text: note },
+    ],
+  };
+}
+
 /** A figure is kept as a note; nothing that holds one is taken out but as the last of several ways. */
 function keptOrTakenOut({ key, map, owner, known }: UnknownKey, hasBetter: boolean): readonly Mend[] {
   const value = isMap(owner) ? owner[key] : null;
   const path = [...map, key];
   const hasNote = known.some(info => info.key === 'note') && isMap(owner) && !('note' in owner);
   const isPlain = !isMap(value) && !isList(value);
-  const note = quoteScalar(`${key} ${String(value ?? '')}`.trim(), true);
-  const keep: readonly Mend[] =
-    hasBetter || !hasNote || !isPlain || value === null || value === undefined
-      ? []
-      : [
-          {
-            title: `Keep it as a note: “note: ${note}”`,
-            changes: [
-              { kind: 'replace', place: { on: 'key', path }, text: 'note' },
-              { kind: 'replace', place: { on: 'value', path }, text: note },
-            ],
-          },
-        ];
+  const isKept = !hasBetter && hasNote && isPlain && value !== null && value !== undefined;
+  const keep: readonly Mend[] = isKept ? [asNote(path, `${key} ${String(value)}`.trim())] : [];
   // What is missing may be what stands there.
   if (!hasBetter && known.some(info => info.required && !(isMap(owner) && info.key in owner))) return [];
   const holdsFigure = /\d/.test(`${key} ${JSON.stringify(value ?? '')}`);

@@ -4,6 +4,7 @@ import type { Cuttable } from '../geometry/cut/immersion.ts';
 import { scaledTo } from '../geometry/cut/scaled.ts';
 import { add, scale, type Vec3 } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import { finish, pacer, type Steps } from '../steps/steps.ts';
 import { type TankBody, tankBody } from './tankWater.ts';
 
 /** Everything of the boat that displaces or weighs, ready for the hydrostatics. SI, boat axes. */
@@ -53,8 +54,11 @@ export const emptyCache = (): BodyCache => ({
 });
 
 /** Builds the bodies of a boat; entries found in the cache are taken from it, new ones are put there. */
-export function assembleBodies(boat: Boat, cache: BodyCache): Bodies {
-  const pieces = piecesOf(boat, cache);
+export const assembleBodies = (boat: Boat, cache: BodyCache): Bodies => finish(bodySteps(boat, cache));
+
+/** The same in steps. */
+export function* bodySteps(boat: Boat, cache: BodyCache): Steps<Bodies> {
+  const pieces = yield* pieceSteps(boat, cache);
   const { displacers, weights } = pieces;
   const hull = compoundSolid(displacers.map(({ body }) => body));
   return {
@@ -81,16 +85,28 @@ export const sameBodies = (one: Bodies, other: Bodies): boolean =>
 /** What displaces, weighs and holds water among some entries, one by one. */
 export type Pieces = Pick<Bodies, 'displacers' | 'weights' | 'tanks'>;
 
-export function piecesOf(boat: Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>, cache: BodyCache): Pieces {
+type Pieced = Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>;
+
+export const piecesOf = (boat: Pieced, cache: BodyCache): Pieces => finish(pieceSteps(boat, cache));
+
+/** So many things are made into bodies in one step. */
+const STEP = 8;
+
+function* pieceSteps(boat: Pieced, cache: BodyCache): Steps<Pieces> {
   const { shapes } = cache;
-  const displacer = <E extends Entry>(entry: E, make: (entry: E, shapes: Shapes) => Displacer | null) =>
-    cached(cache.displacers, entry, () => make(entry, shapes));
-  const displacers = [
-    ...boat.shells.map(shell => displacer(shell, shellDisplacer)),
-    ...boat.compartments.map(compartment => displacer(compartment, compartmentDisplacer)),
-    ...boat.tanks.map(tank => displacer(tank, tankDisplacer)),
-    ...boat.payload.map(part => displacer(part, partDisplacer)),
-  ].filter(made => made !== null);
+  const isDue = pacer(STEP);
+  const displacers: Displacer[] = [];
+  function* make<E extends Entry>(entries: readonly E[], body: (entry: E, shapes: Shapes) => Displacer | null) {
+    for (const entry of entries) {
+      if (!cache.displacers.has(entry) && isDue(1)) yield;
+      const displacer = cached(cache.displacers, entry, () => body(entry, shapes));
+      if (displacer) displacers.push(displacer);
+    }
+  }
+  yield* make(boat.shells, shellDisplacer);
+  yield* make(boat.compartments, compartmentDisplacer);
+  yield* make(boat.tanks, tankDisplacer);
+  yield* make(boat.payload, partDisplacer);
   const weights = [...boat.shells, ...boat.compartments, ...boat.payload].map(entry => ({
     entry,
     mass: entry.mass,

@@ -4,6 +4,7 @@ import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Line, Lines } from '../geometry/outline/hiddenLines.ts';
 import type { Sight } from '../geometry/outline/sight.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import { blankPicture } from './blankPicture.ts';
 import { captionBlock } from './captionBlock.ts';
 import type { Caption } from './captions.ts';
@@ -73,13 +74,16 @@ export interface Shown {
 }
 
 /** The boat in its water, with labels, a caption and a legend; what is missing where there is no boat yet. */
-export function boatPicture(view: BoatView, { analysis, things, bodies, drawEntry }: Shown): Picture {
+export function* boatPicture(view: BoatView, { analysis, things, bodies, drawEntry }: Shown): Steps<Picture> {
   const { id, caption, drawnState, width, surface } = view;
-  const drawn = drawnThings(view, things);
+  const drawn = yield* drawnThings(view, things);
+  yield;
   if (drawn.all.length === 0) return blankPicture(view, analysis);
   const { frame, head, bands, top, below, footTop } = layoutOf(view, drawn);
+  yield;
   const centres = drawCentres(view.centres, frame);
   const rims = rimsOf(drawn.shells, view, analysis);
+  yield;
   const hasWater = drawn.tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0);
   const foot = pictureFoot({
     width,
@@ -99,7 +103,17 @@ export function boatPicture(view: BoatView, { analysis, things, bodies, drawEntr
   const sea = { width, from: head.height - 2, to: footTop - 4 };
   const surfaceY = surface === null ? null : frame.y(surface);
   const hull = hullFrame(frame);
-  const outlined = (those: readonly Drawn[]) => together(those.map(one => drawEntry(one, hull)));
+  const isDue = pacer(STEP);
+  function* outlined(those: readonly Drawn[]): Steps<Markup> {
+    const groups: Markup[] = [];
+    for (const one of those) {
+      if (isDue(1)) yield;
+      groups.push(drawEntry(one, hull));
+    }
+    return together(groups);
+  }
+  const compartments = yield* outlined(drawn.compartments);
+  const loose = yield* outlined(drawn.loose);
   const tanks = drawn.tanks.map(one => entryGroup(one, hull, tankWater(one, view, hull, { things, bodies })));
   return pictureOf(
     {
@@ -117,9 +131,9 @@ export function boatPicture(view: BoatView, { analysis, things, bodies, drawEntr
       { class: 'boat', transform: hull.transform },
       together(drawn.shells.map(one => floodedShell(one, view, hull))),
       shellRims(rims, hull),
-      outlined(drawn.compartments),
+      compartments,
       together(tanks),
-      outlined(drawn.loose),
+      loose,
     ),
     surfaceLine(surfaceY, sea),
     view.over(frame),
@@ -132,6 +146,9 @@ export function boatPicture(view: BoatView, { analysis, things, bodies, drawEntr
   );
 }
 
+/** So many things are drawn in one step. */
+const STEP = 60;
+
 /** What is drawn, from the back to the front. */
 interface DrawnThings {
   readonly shells: readonly Drawn[];
@@ -142,14 +159,23 @@ interface DrawnThings {
   readonly all: readonly Drawn[];
 }
 
-function drawnThings({ loopsOf, depthOf }: BoatView, things: Things): DrawnThings {
-  const drawnOf = (list: readonly Thing[], correction: number | null = null): readonly Drawn[] =>
-    list.map(thing => ({ thing, loops: loopsOf(thing), correction })).filter(({ loops }) => loops.length > 0);
-  const parts = [...drawnOf(things.parts)].sort((a, b) => depthOf(a.thing) - depthOf(b.thing));
-  const shells = drawnOf(things.shells);
-  const compartments = drawnOf(things.compartments);
-  const tanks = drawnOf(things.tanks);
-  const loose = [...drawnOf(things.bays), ...parts, ...drawnOf(things.ghosts, things.proposal?.index)];
+function* drawnThings({ loopsOf, depthOf }: BoatView, things: Things): Steps<DrawnThings> {
+  const isDue = pacer(STEP);
+  function* drawnOf(list: readonly Thing[], correction: number | null = null): Steps<readonly Drawn[]> {
+    const found: Drawn[] = [];
+    for (const thing of list) {
+      if (isDue(1)) yield;
+      const loops = loopsOf(thing);
+      if (loops.length > 0) found.push({ thing, loops, correction });
+    }
+    return found;
+  }
+  const parts = [...(yield* drawnOf(things.parts))].sort((a, b) => depthOf(a.thing) - depthOf(b.thing));
+  const shells = yield* drawnOf(things.shells);
+  const compartments = yield* drawnOf(things.compartments);
+  const tanks = yield* drawnOf(things.tanks);
+  const bays = yield* drawnOf(things.bays);
+  const loose = [...bays, ...parts, ...(yield* drawnOf(things.ghosts, things.proposal?.index))];
   return { shells, compartments, tanks, loose, all: [...shells, ...compartments, ...tanks, ...loose] };
 }
 

@@ -2,6 +2,7 @@ import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
+import type { Steps } from '../steps/steps.ts';
 import { stationWords } from '../wording/numbers.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
@@ -16,7 +17,7 @@ import { seen, turnFor, unturned } from './turn.ts';
 import type { ViewOf } from './viewOf.ts';
 
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection({ analysis, there, things: aboard, page, drawEntry }: ViewOf): Picture {
+export function bodySection({ analysis, there, things: aboard, page, drawEntry }: ViewOf): Steps<Picture> {
   const width = page.narrow;
   // A hand cannot move anything along the boat here.
   const things: Things = { ...aboard, parts: aboard.parts.map(part => ({ ...part, canMove: false })) };

@@ -1,5 +1,6 @@
 import { planeSection } from '../geometry/outline/planeSection.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
+import type { Steps } from '../steps/steps.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
@@ -16,7 +17,7 @@ import { seen, unturned } from './turn.ts';
 import type { ViewOf } from './viewOf.ts';
 
 /** The boat as built from above, bow to the left and starboard up; where it floats, with the line of the water round it. */
-export function plan({ analysis, there, things, page, drawEntry }: ViewOf): Picture {
+export function plan({ analysis, there, things, page, drawEntry }: ViewOf): Steps<Picture> {
   const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   const isNamed = namedAmong(things, analysis, page.names);

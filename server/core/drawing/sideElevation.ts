@@ -1,5 +1,6 @@
 import { trimOf } from '../conditions/attitude.ts';
 import { SURFACED } from '../conditions/loadingCondition.ts';
+import type { Steps } from '../steps/steps.ts';
 import { boatPicture } from './boatPicture.ts';
 import { captionOf } from './captions.ts';
 import { centresOf } from './centresOf.ts';
@@ -20,7 +21,7 @@ import { isMarked, wantedMark } from './wantedMark.ts';
 export const TAPE_STRIP = 30;
 
 /** The boat from its port side, bow to the left, at its trim in level water. */
-export function sideElevation({ analysis, there, things, page, drawEntry }: ViewOf): Picture {
+export function sideElevation({ analysis, there, things, page, drawEntry }: ViewOf): Steps<Picture> {
   const drawnState = drawnStateOf(there);
   const { boat, kept } = analysis;
   // On its side there is no telling up from here; the body section shows how it lies.

@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
 import type { Correction } from '../corrections/correction.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import { bodySection } from './bodySection.ts';
 import { createDrawnEntries, type DrawEntry } from './drawnEntries.ts';
 import { DESK, type Page } from './page.ts';
@@ -70,10 +71,15 @@ export interface TrimSheet {
 }
 
 /** The boat in its conditions as drawings. A pure function; works for any text, however little of it can be read. */
-export function trimSheet(
+export const trimSheet = (analysis: Analysis, options: SheetOptions = {}): TrimSheet => ({
+  pictures: finish(pictureSteps(analysis, options)),
+});
+
+/** Its drawings in steps. */
+export function* pictureSteps(
   analysis: Analysis,
-  { only, correction = null, page = DESK, drawEntry = createDrawnEntries() }: SheetOptions = {},
-): TrimSheet {
+  { only, correction = null, page = DESK, drawEntry = createDrawnEntries() }: SheetOptions,
+): Steps<readonly Picture[]> {
   const things = thingsOf(analysis, correction);
   const isWanted = (id: PictureId): boolean => only?.includes(id) ?? true;
   const wanted = viewNames.flatMap(view =>
@@ -82,9 +88,16 @@ export function trimSheet(
   const { shells, compartments, tanks, parts, bays } = things;
   const isBlank = [shells, compartments, tanks, parts, bays].every(some => some.length === 0);
   // Of nothing one view says all that there is to say.
-  const views = (isBlank ? wanted.slice(0, 1) : wanted).map(({ view, there }) =>
-    VIEWS[view]({ analysis, there, things: aboardIn(things, analysis, there), page, drawEntry }),
-  );
-  const plots = plotNames.filter(isWanted).flatMap(name => PLOTS[name](analysis, page.narrow, things.proposal) ?? []);
-  return { pictures: [...views, ...plots] };
+  const pictures: Picture[] = [];
+  for (const { view, there } of isBlank ? wanted.slice(0, 1) : wanted) {
+    yield;
+    const shown = { analysis, there, things: aboardIn(things, analysis, there), page, drawEntry };
+    pictures.push(yield* VIEWS[view](shown));
+  }
+  for (const name of plotNames.filter(isWanted)) {
+    yield;
+    const plot = PLOTS[name](analysis, page.narrow, things.proposal);
+    if (plot) pictures.push(plot);
+  }
+  return pictures;
 }

@@ -2,11 +2,11 @@ import { createDescriber } from '../../../schema/describe.ts';
 import { analyse } from '../analysis/analyse.ts';
 import type { Analysis } from '../analysis/analysis.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
-import { inSteps, type Working } from '../steps/steps.ts';
+import { inSteps, through, type Working } from '../steps/steps.ts';
 import { type Advice, type Advised, adviseAtPool } from './advice.ts';
 import { aboardWhenRead, type PoolDay, trialsOf } from './day.ts';
 import { textOfDay } from './textOfDay.ts';
-import { type PoolPictures, type PoolView, poolPictures, poolView } from './view.ts';
+import { type PoolPictures, type PoolView, poolPictures, poolView, viewSteps } from './view.ts';
 
 /** What is known of a day at the pool, the sooner first. */
 export interface PoolAnswer {
@@ -36,9 +36,8 @@ export function createPoolside(text: string, meshes: MeshLookup): (day: PoolDay)
     if (advised?.text === now) return advised;
     const analysis = analysed(now);
     const found = inSteps(function* () {
-      // Ends: a step is a stretch of work, and the work ends.
-      while (!analysis.settled.step()) yield;
-      return yield* adviseAtPool(analysis.settled.all().boatToTrim);
+      const { boatToTrim } = yield* through(analysis.settled);
+      return yield* adviseAtPool(boatToTrim);
     });
     advised = { text: now, analysis, found };
     return advised;
@@ -50,16 +49,12 @@ export function createPoolside(text: string, meshes: MeshLookup): (day: PoolDay)
     return {
       view: poolView(analysis, day),
       settled: inSteps(function* () {
-        // Ends: a step is a stretch of work, and the work ends.
-        while (!analysis.settled.step()) yield;
-        return poolView(analysis.settled.all(), day);
+        return yield* viewSteps(yield* through(analysis.settled), day);
       }),
       advice: inSteps(function* () {
         if (!advising) return null;
-        // Ends: a step is a stretch of work, and the work ends.
-        while (!advising.found.step()) yield;
-        const { advice, drawn } = advising.found.all();
-        return { ...advice, pictures: poolPictures(advising.analysis.settled.all(), drawn) };
+        const { advice, drawn } = yield* through(advising.found);
+        return { ...advice, pictures: yield* poolPictures(advising.analysis.settled.all(), drawn) };
       }),
     };
   };

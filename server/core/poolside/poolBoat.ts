@@ -1,6 +1,7 @@
 import type { Analysis } from '../analysis/analysis.ts';
+import { type Steps, through } from '../steps/steps.ts';
 import { emptyDay } from './day.ts';
-import { type PoolView, poolView } from './view.ts';
+import { type PoolView, viewSteps } from './view.ts';
 
 /** What the page has to know of its boat; plain data. */
 export interface PoolBoat {
@@ -16,8 +17,8 @@ export interface PoolBoat {
 /** The mesh files by their names. */
 export type PoolBoatAsked = Omit<PoolBoat, 'meshes'> & { readonly files: readonly string[] };
 
-export function poolBoatOf(analysis: Analysis): PoolBoatAsked {
+export function* poolBoatOf(analysis: Analysis): Steps<PoolBoatAsked> {
   const { boat, syntax, file } = analysis;
-  const view = poolView(analysis.settled.all(), emptyDay(boat.name));
+  const view = yield* viewSteps(yield* through(analysis.settled), emptyDay(boat.name));
   return { name: boat.name, text: syntax.text, view, files: file.wantedFiles };
 }

@@ -1,9 +1,9 @@
 import type { FileUnits } from '../../../schema/units.ts';
 import { type Analysis, saidOfBoat } from '../analysis/analysis.ts';
 import type { Trial } from '../boat/trial.ts';
-import { trimSheet } from '../drawing/trimSheet.ts';
+import { pictureSteps } from '../drawing/trimSheet.ts';
 import { waterWords } from '../report/textReport.ts';
-import { allDone } from '../steps/steps.ts';
+import { allDone, finish, type Steps } from '../steps/steps.ts';
 import { type ComparedReading, compareTrial } from '../trials/pool/compare.ts';
 import { readingText } from '../trials/pool/readingWords.ts';
 import { verdict } from '../trials/pool/words.ts';
@@ -43,8 +43,13 @@ interface ComparedWords extends AgainstFile {
 }
 
 /** A day by an analysis of its text: by the file at once, with the trials once it is settled. */
-export function poolView(analysis: Analysis, day: PoolDay): PoolView {
+export const poolView = (analysis: Analysis, day: PoolDay): PoolView => finish(viewSteps(analysis, day));
+
+/** The same in steps. */
+export function* viewSteps(analysis: Analysis, day: PoolDay): Steps<PoolView> {
   const { boat, learned, file } = analysis;
+  const pictures = yield* poolPictures(analysis, null);
+  yield;
   const said = file.isFaulty ? file.findings.filter(({ severity }) => severity === 'error') : saidOfBoat(analysis.said);
   return {
     isSettled: analysis.uncertainties !== null,
@@ -57,19 +62,19 @@ export function poolView(analysis: Analysis, day: PoolDay): PoolView {
       submerged: boat.tanks.length > 0 ? fieldsIn(analysis, 'submerged', day) : [],
     },
     compared: comparedIn(analysis, day),
-    pictures: poolPictures(analysis, null),
+    pictures,
     findings: said.filter(({ severity }) => severity !== 'information').map(({ message }) => message),
     verdict: learned?.verdict ? verdict(learned.verdict.told, boat.units) : [],
   };
 }
 
 /** Both side elevations; with a correction of a boat, that boat with the correction in it. */
-export function poolPictures(analysis: Analysis, corrected: Advised['drawn']): PoolPictures {
+export function* poolPictures(analysis: Analysis, corrected: Advised['drawn']): Steps<PoolPictures> {
   const shown = corrected
     ? { ...analysis, boat: corrected.boat, corrections: allDone([corrected.correction]) }
     : analysis;
   const correction = corrected?.correction ?? null;
-  const { pictures } = trimSheet(shown, { only: ['surfaced-side', 'submerged-side'], correction });
+  const pictures = yield* pictureSteps(shown, { only: ['surfaced-side', 'submerged-side'], correction });
   const of = (id: string) => {
     const picture = pictures.find(each => each.id === id);
     return { svg: picture?.svg ?? '', words: picture?.description ?? '' };

@@ -5,9 +5,14 @@ import { dimensions, knownUnits } from '../../../schema/units.ts';
 import { type UsualUncertainty, usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import { WORDS, type Word } from '../../../schema/words.ts';
 import { catalogue, type FindingCode } from '../findings/catalogue/catalogue.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 
 /** Every word, key, unit, material and finding of the boat file in one Markdown document, made from the program's own tables. */
-export function referenceText(describer: Describer): string {
+export const referenceText = (describer: Describer): string => finish(referenceSteps(describer));
+
+function* referenceSteps(describer: Describer): Steps<string> {
+  const keys = yield* keysOf([], describer, 3);
+  yield;
   return [
     '# The boat file: words, keys, units, materials and findings',
     'Made from the program’s own tables; do not edit it by hand.',
@@ -15,7 +20,7 @@ export function referenceText(describer: Describer): string {
     'The words of figures, hovers and messages, with the letters that the trade has for them.',
     ...WORDS.map(wordLine),
     '## Keys',
-    keysOf([], describer, 3),
+    keys,
     '## Units',
     ...dimensions.map(dimension => `- ${dimension}: ${knownUnits(dimension).join(', ')}`),
     '',
@@ -48,28 +53,26 @@ function findingText(code: FindingCode): string {
 }
 
 /** The line of the reference (from 1) that each finding's entry begins on. */
-export function findingLines(describer: Describer): ReadonlyMap<FindingCode, number> {
-  const lines = referenceText(describer).split('\n');
+export function* findingLines(describer: Describer): Steps<ReadonlyMap<FindingCode, number>> {
+  const lines = (yield* referenceSteps(describer)).split('\n');
   return new Map(findingCodes().map(code => [code, lines.indexOf(findingHeading(code)) + 1]));
 }
 
 /** The deepest that keys nest; deeper is the schema's own repetition. */
 const DEEPEST = 5;
 
-function keysOf(path: Path, describer: Describer, depth: number): string {
+function* keysOf(path: Path, describer: Describer, depth: number): Steps<string> {
+  yield;
   const keys = describer.keysAt(path);
   const lines = keys.map(info => `- ${keyLine(info)}`);
-  const below = keys
-    .filter(info => info.holds !== 'value' && path.length < DEEPEST)
-    .flatMap(info => {
-      const inside: Path = info.holds === 'list' ? [...path, info.key, 0] : [...path, info.key];
-      const text = keysOf(inside, describer, Math.min(depth + 1, 6));
-      return text === ''
-        ? []
-        : [
-            `${'#'.repeat(depth)} ${[...path.filter(step => typeof step === 'string'), info.key].join(' › ')}\n\n${text}`,
-          ];
-    });
+  const below: string[] = [];
+  for (const info of keys) {
+    if (info.holds === 'value' || path.length >= DEEPEST) continue;
+    const inside: Path = info.holds === 'list' ? [...path, info.key, 0] : [...path, info.key];
+    const text = yield* keysOf(inside, describer, Math.min(depth + 1, 6));
+    const heading = [...path.filter(step => typeof step === 'string'), info.key].join(' › ');
+    if (text !== '') below.push(`${'#'.repeat(depth)} ${heading}\n\n${text}`);
+  }
   return [lines.join('\n'), ...below].filter(block => block !== '').join('\n\n');
 }
 

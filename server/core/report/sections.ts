@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { titleIn } from '../analysis/withTrials.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
 import { rangeRows } from './rangeRows.ts';
@@ -9,25 +10,31 @@ import { transitRows } from './transitRows.ts';
 import { wantedRows } from './wantedRows.ts';
 
 /** A table of figures under its heading. */
-interface Section {
+export interface FigureSection {
   readonly title: string;
   readonly rows: readonly Row[];
 }
 
 /** All figures of the report in the order in which they are read; a section without a figure is none. */
-export function sectionsOf(analysis: Analysis): readonly Section[] {
-  const all: readonly Section[] = [
-    { title: 'Still wanted', rows: wantedRows(analysis) },
-    ...analysis.conditions.map(inCondition => ({
-      title: inCondition.condition.title,
-      rows: conditionRows(analysis, inCondition),
-    })),
-    { title: 'On the way down', rows: transitRows(analysis) },
-    { title: 'Range of stability', rows: rangeRows(analysis) },
-    { title: 'Tanks', rows: tankRows(analysis) },
-    { title: 'In other water', rows: otherWaterRows(analysis) },
+export const sectionsOf = (analysis: Analysis): readonly FigureSection[] => finish(sectionSteps(analysis));
+
+/** The same in steps. */
+export function* sectionSteps(analysis: Analysis): Steps<readonly FigureSection[]> {
+  const all: readonly (readonly [title: string, rows: () => readonly Row[]])[] = [
+    ['Still wanted', () => wantedRows(analysis)],
+    ...analysis.conditions.map(
+      inCondition => [inCondition.condition.title, () => conditionRows(analysis, inCondition)] as const,
+    ),
+    ['On the way down', () => transitRows(analysis)],
+    ['Range of stability', () => rangeRows(analysis)],
+    ['Tanks', () => tankRows(analysis)],
+    ['In other water', () => otherWaterRows(analysis)],
   ];
-  return all
-    .filter(({ rows }) => rows.length > 0)
-    .map(({ title, rows }) => ({ title: titleIn(analysis, title), rows }));
+  const sections: FigureSection[] = [];
+  for (const [title, rowsOf] of all) {
+    yield;
+    const rows = rowsOf();
+    if (rows.length > 0) sections.push({ title: titleIn(analysis, title), rows });
+  }
+  return sections;
 }

@@ -12,11 +12,11 @@ import { trialsBlock } from './trialsReport.ts';
 import { uncertaintyBlock } from './uncertaintyBlock.ts';
 
 /** The report that a builder reads: both conditions against their limits, what is wrong, and what would mend it. */
-export function textReport(analysis: Analysis, paint: Paint = plainPaint): string {
+export function textReport(analysis: Analysis, paint: Paint = plainPaint, sections = sectionsOf(analysis)): string {
   const blocks = [
     [paint.heading(boatTitle(analysis.boat)), waterWords(analysis.boat)].join('\n'),
     massWords(analysis),
-    ...sectionsOf(analysis).map(({ title, rows }) => rowSection(title, rows, paint)),
+    ...sections.map(({ title, rows }) => rowSection(title, rows, paint)),
     ...saidBlocks(analysis, paint),
   ];
   return `${blocks.join('\n\n')}\n`;

@@ -13,6 +13,20 @@ export function finish<T>(steps: Steps<T>): T {
   }
 }
 
+/**
+ * Tells when to leave off in work of many small things: adds up what each takes, and is true once it comes to a step.
+ * `step` is in the same measure, one that grows with the time but is none, so that steps are the same on every machine.
+ */
+export function pacer(step: number): (work: number) => boolean {
+  let done = 0;
+  return work => {
+    done += work;
+    if (done < step) return false;
+    done = 0;
+    return true;
+  };
+}
+
 /** Work that is done once, when first asked for, at once or in steps. */
 export interface Working<T> {
   /** Does one step; true when all is done. */
@@ -23,12 +37,12 @@ export interface Working<T> {
   readonly all: () => T;
 }
 
-/** Work that is not worth dividing. */
-export const inOneStep = <T>(make: () => T): Working<T> =>
-  // biome-ignore lint/correctness/useYield: There is but one step.
-  inSteps(function* () {
-    return make();
-  });
+/** What comes of other work, as steps of this. */
+export function* through<T>(work: Working<T>): Steps<T> {
+  // Ends: a step is a stretch of work, and the work ends.
+  while (!work.step()) yield;
+  return work.all();
+}
 
 /** What is there without any work. */
 export const allDone = <T>(value: T): Working<T> => ({ step: () => true, isDone: () => true, all: () => value });

@@ -2,12 +2,13 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
 import { allPieces, type Correction } from '../../corrections/correction.ts';
 import { boatTitle, waterWords } from '../../report/textReport.ts';
+import { type Steps, through } from '../../steps/steps.ts';
 import { type Glance, glanceAt } from '../gauges/gaugeStrip.ts';
 import { htmlElement, type Markup, svgText } from '../markup.ts';
 import type { Page } from '../page.ts';
 import type { Picture } from '../picture.ts';
 import { styleSheet } from '../styleSheet.ts';
-import { type PictureId, trimSheet } from '../trimSheet.ts';
+import { type PictureId, pictureSteps } from '../trimSheet.ts';
 import { cutList, mindBox } from './cutList.ts';
 import { figureTables } from './figureTables.ts';
 import { withFile } from './fileInside.ts';
@@ -41,11 +42,16 @@ const MOST_PARTS = 18;
  * what is expected, and the parts. An appendix has all the rest. One HTML page that fetches and runs nothing, with the boat
  * file in it.
  */
-export function sheetDocument(analysis: Analysis, { paper, fileName, appendix }: SheetPaper): string {
+export function* sheetDocument(analysis: Analysis, { paper, fileName, appendix }: SheetPaper): Steps<string> {
   const { boat, syntax } = analysis;
-  const correction = analysis.corrections.all()[0] ?? null;
+  const correction = (yield* through(analysis.corrections))[0] ?? null;
   const name = boat.name || 'Boat without a name';
   const foot = [name, ...(fileName === null ? [] : [fileName]), `revision ${revisionOf(syntax.text)}`].join(' · ');
+  const first = yield* pageOne(analysis, correction, foot);
+  yield;
+  const second = pageTwo(analysis, correction);
+  const more = appendix ? yield* appendixOf(analysis, correction) : null;
+  yield;
   const page = htmlElement(
     'html',
     { lang: 'en' },
@@ -59,13 +65,7 @@ export function sheetDocument(analysis: Analysis, { paper, fileName, appendix }:
       withFile({ name: fileName ?? `${name}.boat.yaml`, text: syntax.text }),
       htmlElement('style', {}, `${styleSheet}${printStyle(paper, foot)}` as Markup),
     ),
-    htmlElement(
-      'body',
-      {},
-      pageOne(analysis, correction, foot),
-      pageTwo(analysis, correction),
-      appendix ? appendixOf(analysis, correction) : null,
-    ),
+    htmlElement('body', {}, first, second, more),
   );
   return `<!doctype html>\n${page}\n`;
 }
@@ -73,10 +73,11 @@ export function sheetDocument(analysis: Analysis, { paper, fileName, appendix }:
 /** Nothing is fetched, nothing runs; the page's own style is all there is. */
 const POLICY = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
 
-function pageOne(analysis: Analysis, correction: Correction | null, foot: string): Markup {
+function* pageOne(analysis: Analysis, correction: Correction | null, foot: string): Steps<Markup> {
   const glance = glanceAt(analysis, correction);
   const deeds = correction ? correction.moves.length + allPieces(correction).length : 0;
   const sides = [SURFACED, SUBMERGED].map(({ id }): PictureId => `${id}-side`);
+  const views = yield* figuresOf(analysis, correction, deeds === 0 ? LARGE : ABREAST, sides);
   return htmlSection(
     deeds > MOST_DEEDS ? 'page long' : 'page',
     htmlElement(
@@ -88,9 +89,7 @@ function pageOne(analysis: Analysis, correction: Correction | null, foot: string
     verdictLine(glance),
     gaugeGrid(glance.gauges),
     glance.legend === '' ? null : htmlElement('p', { class: 'legend' }, svgText(glance.legend)),
-    deeds === 0
-      ? htmlElement('div', { class: 'sides' }, ...figuresOf(analysis, correction, LARGE, sides))
-      : htmlElement('div', { class: 'sides abreast' }, ...figuresOf(analysis, correction, ABREAST, sides)),
+    htmlElement('div', { class: deeds === 0 ? 'sides' : 'sides abreast' }, ...views),
     cutList(analysis, correction),
     mindBox(correction),
     deeds === 0 ? null : ruled,
@@ -119,14 +118,18 @@ function pageTwo(analysis: Analysis, correction: Correction | null): Markup {
   );
 }
 
-function appendixOf(analysis: Analysis, correction: Correction | null): Markup {
-  const of = (...ids: readonly PictureId[]): readonly Markup[] => figuresOf(analysis, correction, WHOLE, ids);
+function* appendixOf(analysis: Analysis, correction: Correction | null): Steps<Markup> {
+  const of = (...ids: readonly PictureId[]) => figuresOf(analysis, correction, WHOLE, ids);
+  const sections = yield* of(...viewsOf(analysis, 'section'));
+  const wide = yield* of(...viewsOf(analysis, 'side'), ...viewsOf(analysis, 'plan'));
+  const plots = yield* of('transit', 'righting-lever', 'polygon', 'uncertainty', 'trials');
+  yield;
   return htmlSection(
     'appendix',
     figureTables(analysis),
-    htmlSection('pairs', ...of(...viewsOf(analysis, 'section'))),
-    htmlSection('wide', ...of(...viewsOf(analysis, 'side'), ...viewsOf(analysis, 'plan'))),
-    htmlSection('plots', ...of('transit', 'righting-lever', 'polygon', 'uncertainty', 'trials')),
+    htmlSection('pairs', ...sections),
+    htmlSection('wide', ...wide),
+    htmlSection('plots', ...plots),
     trialForm(analysis),
   );
 }
@@ -134,13 +137,13 @@ function appendixOf(analysis: Analysis, correction: Correction | null): Markup {
 const viewsOf = ({ conditions }: Analysis, view: 'side' | 'section' | 'plan'): readonly PictureId[] =>
   conditions.map(({ condition }): PictureId => `${condition.id}-${view}`);
 
-function figuresOf(
+function* figuresOf(
   analysis: Analysis,
   correction: Correction | null,
   page: Page,
   only: readonly PictureId[],
-): readonly Markup[] {
-  return trimSheet(analysis, { only, correction, page }).pictures.map(figure);
+): Steps<readonly Markup[]> {
+  return (yield* pictureSteps(analysis, { only, correction, page })).map(figure);
 }
 
 const figure = ({ svg }: Picture): Markup => htmlElement('figure', {}, svg);

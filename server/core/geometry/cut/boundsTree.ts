@@ -55,9 +55,11 @@ export function boundsTree(form: Polyhedron): BoundsTree {
   for (let i = 0; i < 3 * count; i++) {
     for (let axis = 0; axis < 3; axis++) loose[3 * i + axis] = vertices[3 * faces[i]! + axis]! - centre[axis]!;
   }
-  centroids.fill(0, 0, 3 * count);
-  for (let i = 0; i < 9 * count; i++) centroids[3 * Math.trunc(i / 9) + (i % 3)]! += loose[i]! / 3;
-  for (let face = 0; face < count; face++) order[face] = face;
+  for (let face = 0; face < count; face++) {
+    order[face] = face;
+    for (let at = 9 * face, axis = 0; axis < 3; at++, axis++)
+      centroids[3 * face + axis] = loose[at]! / 3 + loose[at + 3]! / 3 + loose[at + 6]! / 3;
+  }
   const boxes: number[] = [];
   const firstFace: number[] = [];
   const endFace: number[] = [];
@@ -106,21 +108,36 @@ export function boundsTree(form: Polyhedron): BoundsTree {
 
 /** Sorts a stretch of `order` about the middle of its triangles' centroids on the longest axis; where it parts. */
 function divide(centroids: Float64Array, order: Uint32Array, first: number, end: number): number {
+  // All three at once, each in numbers of its own: half of the time goes into looking the triangles up.
+  let leastX = Infinity;
+  let leastY = Infinity;
+  let leastZ = Infinity;
+  let mostX = -Infinity;
+  let mostY = -Infinity;
+  let mostZ = -Infinity;
+  for (let i = first; i < end; i++) {
+    const at = 3 * order[i]!;
+    const x = centroids[at]!;
+    const y = centroids[at + 1]!;
+    const z = centroids[at + 2]!;
+    if (x < leastX) leastX = x;
+    if (x > mostX) mostX = x;
+    if (y < leastY) leastY = y;
+    if (y > mostY) mostY = y;
+    if (z < leastZ) leastZ = z;
+    if (z > mostZ) mostZ = z;
+  }
   let longest = 0;
-  let length = -1;
-  let pivot = 0;
-  for (let axis = 0; axis < 3; axis++) {
-    let least = Infinity;
-    let most = -Infinity;
-    for (let i = first; i < end; i++) {
-      const at = centroids[3 * order[i]! + axis]!;
-      if (at < least) least = at;
-      if (at > most) most = at;
-    }
-    if (most - least <= length) continue;
-    longest = axis;
-    length = most - least;
-    pivot = (least + most) / 2;
+  let length = mostX - leastX;
+  let pivot = (leastX + mostX) / 2;
+  if (mostY - leastY > length) {
+    longest = 1;
+    length = mostY - leastY;
+    pivot = (leastY + mostY) / 2;
+  }
+  if (mostZ - leastZ > length) {
+    longest = 2;
+    pivot = (leastZ + mostZ) / 2;
   }
   let low = first;
   let high = end;

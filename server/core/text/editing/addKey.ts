@@ -102,7 +102,21 @@ function indented({ lines, isList }: Below, style: Style): readonly string[] {
 function isSpaced(text: string, root: MapNode, path: Path): boolean {
   if (path.length > 1) return false;
   const starts = root.items.slice(1).map(pair => spanOf(pair.key)?.[0] ?? 0);
-  return starts.filter(start => /\n[ \t]*\r?\n(?:#.*\r?\n)*$/.test(text.slice(0, start))).length * 2 > starts.length;
+  return starts.filter(start => isBelowBlank(text, start)).length * 2 > starts.length;
+}
+
+/** A blank line stands above a line, or above the comments that stand there. */
+function isBelowBlank(text: string, start: number): boolean {
+  let end = start - 1;
+  // Ends: each round looks at the line above.
+  while (end > 0 && text[end] === '\n') {
+    const above = text.lastIndexOf('\n', end - 1);
+    const line = text.slice(above + 1, end);
+    if (/^[ \t]*\r?$/.test(line)) return above >= 0;
+    if (!/^#.*\r?$/.test(line)) return false;
+    end = above;
+  }
+  return false;
 }
 
 const isNull = (node: Node | null): boolean => node === null || (isScalar(node) && node.value === null);

@@ -48,12 +48,13 @@ type Step = Exclude<Change, { readonly kind: 'append' }> | Append;
 function together(changes: readonly Change[]): readonly Step[] {
   const steps: Step[] = [];
   for (const change of changes) {
-    const earlier = steps.findIndex(
-      step => step.kind === 'append' && samePath(step.path, change.kind === 'append' ? change.path : ['']),
-    );
+    if (change.kind !== 'append') {
+      steps.push(change);
+      continue;
+    }
+    const earlier = steps.findIndex(step => step.kind === 'append' && samePath(step.path, change.path));
     const at = steps[earlier];
-    if (change.kind !== 'append') steps.push(change);
-    else if (at?.kind === 'append') steps[earlier] = { ...at, entries: [...at.entries, change.entry] };
+    if (at?.kind === 'append') steps[earlier] = { ...at, entries: [...at.entries, change.entry] };
     else steps.push({ kind: 'append', path: change.path, entries: [change.entry] });
   }
   return steps;

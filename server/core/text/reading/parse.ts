@@ -1,4 +1,5 @@
 import type { Document } from 'yaml';
+import type { Steps } from '../../steps/steps.ts';
 import { explainLocal, explainStructural, isStructural } from './explain.ts';
 import { openBracket } from './explainPunctuation.ts';
 import type { Fault, ParserError } from './faults.ts';
@@ -24,21 +25,23 @@ export interface Parsed {
  * Parses a text; where it slips, says the first slip, blanks it out and parses again, until the text holds together.
  * So one slip makes one complaint, and what is right elsewhere is still read. `rounds`: slips that are blanked out at most.
  */
-export function parse(text: string, rounds = MOST_ROUNDS): Parsed | Refused {
+export function* parse(text: string, rounds = MOST_ROUNDS): Steps<Parsed | Refused> {
   const even = evenSpaces(text.replace(/\r(?!\n)/g, '\n'));
   const quotes = evenQuotes(even.text);
   const dashes = evenDashes(quotes.text);
   const faults = [...even.faults, ...quotes.faults, ...dashes.faults];
   let readText = dashes.text;
-  let doc = parseYaml(readText);
+  let doc = yield* parseYaml(readText);
   let isGivenUp = false;
   let work = 0;
   // Ends: after `rounds` at the latest.
   for (let round = 0; ; round += 1) {
     if (isRefused(doc) && (doc.bracket === null || round >= rounds)) return doc;
+    yield;
     const error = isRefused(doc) ? undefined : doc.errors.find(isStructural);
     const found = isRefused(doc) ? openBracket(readText, doc.bracket!) : slipIn(readText, doc, error);
     if (!found) break;
+    yield;
     if (!isSaid(text, found, faults)) faults.push(found);
     if (!isRefused(doc) && isRecovered(doc, found)) break;
     const next = error?.code === 'TAB_AS_INDENT' ? withoutTabs(readText) : blankOut(readText, found, error?.pos[0]);
@@ -46,7 +49,7 @@ export function parse(text: string, rounds = MOST_ROUNDS): Parsed | Refused {
     isGivenUp = next === readText || round >= rounds || work >= (round < 2 ? 10 : 1) * MOST_WORK;
     if (isGivenUp) break;
     readText = next;
-    doc = parseYaml(readText);
+    doc = yield* parseYaml(readText);
   }
   if (isRefused(doc)) return doc;
   const local = [...doc.errors, ...doc.warnings].filter(error => !isStructural(error));

@@ -1,3 +1,4 @@
+import { pacer, type Steps } from '../../steps/steps.ts';
 import { refuse } from './bound.ts';
 import { mayNest, tooDeep } from './nesting.ts';
 import {
@@ -56,13 +57,13 @@ interface Pieced {
  * the text must be parsed as a whole: something in it slips, or the columns of its lines alone do not tell where each
  * section and entry ends.
  */
-export function parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Pieced | null {
+export function* parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Steps<Pieced | null> {
   if (refuse(text)) return null;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(column => column !== null);
   if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
-  const reading: Reading = { text, lineStarts, columns, before, pieces: new Map() };
-  const root = readMap(reading, { from, to: columns.length, column: 0 });
+  const reading: Reading = { text, lineStarts, columns, before, pieces: new Map(), isDue: pacer(STEP) };
+  const root = yield* readMap(reading, { from, to: columns.length, column: 0 });
   if (!root) return null;
   // A line tells by its own indent how deep it stands: pieces that do not nest are not too deep together either.
   const nests = [...reading.pieces.values()].some(piece => piece.mayNest) && tooDeep(text) !== null;
@@ -76,7 +77,12 @@ interface Reading {
   readonly columns: readonly (number | null)[];
   readonly before: TextPieces;
   readonly pieces: Map<string, Piece>;
+  readonly isDue: (work: number) => boolean;
 }
+
+/** So many characters are parsed in one step; those that are read without the parser count for less. */
+const STEP = 800;
+const PLAIN = 0.1;
 
 /** Lines from the first that something is written on, and the column that its keys or dashes stand in. */
 interface Block {
@@ -106,11 +112,11 @@ function contentColumn(text: string, start: number): number | null {
   return at === text.length || '#\r\n'.includes(text[at]!) ? null : at - start;
 }
 
-function readMap(reading: Reading, block: Block): MapNode | null {
+function* readMap(reading: Reading, block: Block): Steps<MapNode | null> {
   const items: NodePair[] = [];
   const names = new Set<unknown>();
   for (const part of partsOf(reading, block, keyStart) ?? []) {
-    const pair = readPair(reading, part);
+    const pair = yield* readPair(reading, part);
     if (!pair || !isScalar(pair.key) || names.has(pair.key.value)) return null;
     names.add(pair.key.value);
     items.push(pair);
@@ -121,18 +127,18 @@ function readMap(reading: Reading, block: Block): MapNode | null {
   return { kind: 'map', start: first.key!.start, end, anchor: '', flow: false, isClosed: false, items };
 }
 
-function readPair(reading: Reading, part: Block): NodePair | null {
+function* readPair(reading: Reading, part: Block): Steps<NodePair | null> {
   const body = isAt(reading, bareKey, part.from) ? bodyOf(reading, part) : null;
-  if (!body) return pieceAt(reading, part);
-  const bare = pieceAt(reading, { ...part, to: body.from });
-  const value = isAt(reading, dashStart, body.from) ? readList(reading, body) : readMap(reading, body);
+  if (!body) return yield* pieceAt(reading, part);
+  const bare = yield* pieceAt(reading, { ...part, to: body.from });
+  const value = isAt(reading, dashStart, body.from) ? yield* readList(reading, body) : yield* readMap(reading, body);
   return bare && value && { ...bare, value };
 }
 
-function readList(reading: Reading, block: Block): ListNode | null {
+function* readList(reading: Reading, block: Block): Steps<ListNode | null> {
   const entries: NodePair[] = [];
   for (const part of partsOf(reading, block, dashStart) ?? []) {
-    const entry = pieceAt(reading, part);
+    const entry = yield* pieceAt(reading, part);
     if (!entry) return null;
     entries.push(entry);
   }
@@ -176,10 +182,11 @@ function isAt({ text, lineStarts, columns }: Reading, pattern: RegExp, line: num
 }
 
 /** What is written on some lines, in its place. */
-function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Block): NodePair | null {
+function* pieceAt(reading: Reading, { from, to }: Block): Steps<NodePair | null> {
+  const { text, lineStarts, before, pieces } = reading;
   const at = lineStarts[from]!;
   const lines = text.slice(at, lineStarts[to]);
-  const piece = pieces.get(lines) ?? before.get(lines) ?? parsePiece(lines, at);
+  const piece = pieces.get(lines) ?? before.get(lines) ?? (yield* parsePiece(reading, lines, at));
   if (!piece) return null;
   pieces.set(lines, piece);
   if (piece.at !== at) {
@@ -190,12 +197,13 @@ function pieceAt({ text, lineStarts, before, pieces }: Reading, { from, to }: Bl
   return piece.pair;
 }
 
-function parsePiece(lines: string, at: number): Piece | null {
+function* parsePiece({ isDue }: Reading, lines: string, at: number): Steps<Piece | null> {
   const plain = plainPair(lines);
+  if (isDue(plain ? PLAIN * lines.length : lines.length)) yield;
   if (plain) return pieceOf(plain, lines, at);
   if (isUnsafe(lines)) return null;
   // With a slip in it the text is read as a whole.
-  const parsed = parse(lines, 0);
+  const parsed = yield* parse(lines, 0);
   if (isRefused(parsed)) return null;
   const { doc, faults, readText } = parsed;
   const node = toNode(doc.contents);

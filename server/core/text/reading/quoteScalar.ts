@@ -1,4 +1,5 @@
 import { type Document, isScalar } from 'yaml';
+import { finish } from '../../steps/steps.ts';
 import { isRefused, parseYaml } from './parseYaml.ts';
 
 /** Text in double quotes, as YAML reads it back. */
@@ -19,7 +20,7 @@ export const textScalar = (text: string, isInFlow: boolean): string =>
 
 /** The text as the value of a key; null where it cannot be one. */
 function frame(text: string, isInFlow: boolean): Document.Parsed | null {
-  const doc = parseYaml(isInFlow ? `{ k: ${text} }\n` : `k: ${text}\n`);
+  const doc = finish(parseYaml(isInFlow ? `{ k: ${text} }\n` : `k: ${text}\n`));
   return isRefused(doc) ? null : doc;
 }
 

@@ -1,4 +1,5 @@
 import type { Finding } from '../../findings/finding.ts';
+import { finish, type Steps } from '../../steps/steps.ts';
 import { readAliases } from './aliasFaults.ts';
 import { refuse } from './bound.ts';
 import type { Fault } from './faults.ts';
@@ -43,10 +44,13 @@ const MOST_SAID = 100;
 const noAliases: Aliases = new Map();
 
 /** Reads any text at all; it never throws. What the reading before it left as it was is not parsed again. */
-export function readSyntax(text: string, previous?: Syntax): Syntax {
+export const readSyntax = (text: string, previous?: Syntax): Syntax => finish(syntaxSteps(text, previous));
+
+/** The same in steps. */
+export function* syntaxSteps(text: string, previous?: Syntax): Steps<Syntax> {
   const lineStarts = lineStartsOf(text);
   const before = previous?.pieces ?? noPieces;
-  const pieced = parsePieces(text, lineStarts, before);
+  const pieced = yield* parsePieces(text, lineStarts, before);
   if (pieced)
     return {
       text,
@@ -61,18 +65,23 @@ export function readSyntax(text: string, previous?: Syntax): Syntax {
       isPieced: true,
       pieces: pieced.pieces,
     };
-  return { ...readWhole(text, lineStarts), pieces: before };
+  return { ...(yield* wholeSteps(text, lineStarts)), pieces: before };
 }
 
-/** The same in one piece. */
-export function readWhole(text: string, lineStarts = lineStartsOf(text)): Syntax {
+/** A text that is not put together from pieces. */
+export const readWhole = (text: string): Syntax => finish(wholeSteps(text, lineStartsOf(text)));
+
+function* wholeSteps(text: string, lineStarts: readonly number[]): Steps<Syntax> {
   const refusal = refuse(text);
-  const parsed = refusal ? { refusal, bracket: null } : parse(text);
+  const parsed = refusal ? { refusal, bracket: null } : yield* parse(text);
   if (isRefused(parsed)) return refused(text, lineStarts, parsed.refusal);
   const { doc, faults, readText, isGivenUp } = parsed;
+  yield;
   const contents = toNode(doc.contents);
+  yield;
   const root = isAlias(contents) ? null : contents;
   const { aliases, faults: aliasFaults } = readAliases(text.includes('*') ? root : null);
+  yield;
   const all = eachOnce([...faults, ...quietFaults(root, text), ...aliasFaults]);
   const findings = all.slice(0, MOST_SAID).map(each => each.finding);
   const slips = all.filter(each => !harmless.has(each.finding.code)).flatMap(each => [each.span, ...(each.also ?? [])]);
