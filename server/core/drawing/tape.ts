@@ -46,7 +46,7 @@ export function tape(
     const most = at(length, 0)[0] + margin - EDGE - textWidth(said, TYPE) / 2;
     return element(
       'text',
-      { class: 'tape-words', x: Math.round(Math.min(x, most)), y: Math.round(y + 3), 'text-anchor': 'middle' },
+      { class: 'tape-words', x: Math.min(x, most), y: Math.round(y + 3), 'text-anchor': 'middle' },
       svgText(said),
     );
   });
