@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { findMaterial } from '../../schema/materials.ts';
 import { freshWaterDensity } from '../../server/core/boat/waterDensity.ts';
 import { hoverAt } from '../../server/editor/answers/hover.ts';
@@ -16,6 +16,12 @@ function said(at: string): string {
   if (offset < 0) throw new Error(`Petrel has no “${at}”`);
   return hoverAt(petrel, service.describer, offset + 1)?.markdown ?? '';
 }
+
+test('what weighs nothing yet has no centre', () => {
+  const text = PROBE.replace('mass: 600 g', 'mass: 0 g').replace('mass: 800 g', 'mass: 0 g');
+  const hover = hoverAt(heard(text), service.describer, text.indexOf('battery') + 1);
+  expect(hover?.markdown).toContain('After the list up to here: 0 g; 2800 g of reserve buoyancy left.');
+});
 
 describe('hovers in Petrel', () => {
   it.each([

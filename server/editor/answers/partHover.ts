@@ -1,4 +1,5 @@
 import { samePath } from '../../../schema/path.ts';
+import type { FileUnits } from '../../../schema/units.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Part, Weighed } from '../../core/boat/boat.ts';
 import { effectOfMore, effectOfWhole } from '../../core/corrections/balance/partEffects.ts';
@@ -63,6 +64,9 @@ function conditionsTable(analysis: Analysis, part: Part): string {
   ]);
 }
 
+const centreWords = ([station, offset, height]: Vec3, units: FileUnits): string =>
+  `, centre of mass at station ${stationText(station, units)}, ${offsetWords(offset, units)}, height ${heightText(height, units)}`;
+
 /** Mass, centroid and reserve buoyancy of the bare hull and the list up to and with this entry. */
 function runningWords({ boat, bodies }: Analysis, part: Part): string {
   const { units } = boat;
@@ -70,11 +74,10 @@ function runningWords({ boat, bodies }: Analysis, part: Part): string {
   const aboard: readonly Weighed[] = [...boat.shells, ...boat.compartments, ...upTo];
   const mass = aboard.reduce((sum, entry) => sum + entry.mass, 0);
   const moment = aboard.reduce<Vec3>((sum, entry) => add(sum, scale(entry.centroid, entry.mass)), [0, 0, 0]);
-  const [station, offset, height] = scale(moment, 1 / mass);
   const reserve = bodies.density * bodies.volume - mass;
   const left =
     reserve >= 0
       ? `${massText(reserve, units)} of reserve buoyancy left`
       : `${massText(-reserve, units)} more than the boat can float`;
-  return `After the list up to here: ${massText(mass, units)}, centre of mass at station ${stationText(station, units)}, ${offsetWords(offset, units)}, height ${heightText(height, units)}; ${left}.`;
+  return `After the list up to here: ${massText(mass, units)}${mass > 0 ? centreWords(scale(moment, 1 / mass), units) : ''}; ${left}.`;
 }
