@@ -57,8 +57,10 @@ export function boundsTree(form: Polyhedron): BoundsTree {
   }
   for (let face = 0; face < count; face++) {
     order[face] = face;
-    for (let at = 9 * face, axis = 0; axis < 3; at++, axis++)
+    for (let axis = 0; axis < 3; axis++) {
+      const at = 9 * face + axis;
       centroids[3 * face + axis] = loose[at]! / 3 + loose[at + 3]! / 3 + loose[at + 6]! / 3;
+    }
   }
   const boxes: number[] = [];
   const firstFace: number[] = [];
