@@ -98,14 +98,17 @@ test('a boat as filed can be trimmed with its bays, and one that is out cannot w
   expect(canBeTrimmed({ ...boat, bays: [], payload: boat.payload.map(lashed) }, floatPlainly)).toBe(false);
 });
 
-test.each([11, 57])('boat %i, its file the truth and the hand steady, is in trim at the first try once it is weighed', seed => {
-  const boat = familyBoat(seed);
-  const truth = drawTruth(boat, steady, false);
-  const means = { floater: floatByCode, random: steady, weighs: true, mostTries: 1, calibrates: false };
-  const { inTrimAt, tries } = workByTheBook(boat, truth, means);
-  expect(inTrimAt).toBe(1);
-  expect(tries[0]!.correction).not.toBeNull();
-});
+test.each([11, 57])(
+  'boat %i, its file the truth and the hand steady, is in trim at the first try once it is weighed',
+  seed => {
+    const boat = familyBoat(seed);
+    const truth = drawTruth(boat, steady, false);
+    const means = { floater: floatByCode, random: steady, weighs: true, mostTries: 1, calibrates: false };
+    const { inTrimAt, tries } = workByTheBook(boat, truth, means);
+    expect(inTrimAt).toBe(1);
+    expect(tries[0]!.correction).not.toBeNull();
+  },
+);
 
 test('what is read without error off a boat like its file, its trials foretell', () => {
   const boat = familyBoat(5);
