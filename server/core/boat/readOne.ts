@@ -42,6 +42,7 @@ export function* readOne<T, E extends Entry>(
   const files = new Map<string, MeshFile | null>();
   const rooms = new Map<string | null, readonly Form[]>();
   if (checked.value === null) return { entry: null, checked: null, findings: checked.findings, files, rooms };
+  yield;
   if (one.ready) yield* one.ready(checked.value, one.around);
   const said: Finding[] = [];
   const meshes: MeshLookup = name => {
