@@ -67,6 +67,15 @@ test('trials by day and condition', () => {
   expect(outline(symbolsOf(trials))).toEqual(['trials', '  2026-05-02 (surfaced)', '  entry 2 (submerged)']);
 });
 
+test('of a file without an end the outline ends', () => {
+  const keys = (count: number): string => Array.from({ length: count }, (_, i) => `k${i}: 1`).join('\n');
+  const entries = (count: number): string => `payload:\n${'  - mass: 1 g\n'.repeat(count)}`;
+  expect(symbolsOf(keys(1000))).toHaveLength(1000);
+  expect(symbolsOf(keys(6000))).toHaveLength(symbolsOf(keys(3000)).length);
+  expect(symbolsOf(entries(1000))[0]!.children).toHaveLength(1000);
+  expect(symbolsOf(entries(6000))[0]!.children).toHaveLength(symbolsOf(entries(3000))[0]!.children!.length);
+});
+
 test('every symbol lies in its parent, and its name in it', () => {
   const before = (a: { line: number; character: number }, b: { line: number; character: number }): boolean =>
     a.line < b.line || (a.line === b.line && a.character <= b.character);
