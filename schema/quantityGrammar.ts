@@ -43,8 +43,12 @@ interface Joint extends SlipSpan {
   readonly isRight: boolean;
 }
 
+/** Most figures of a table are but a number. */
+const PLAIN = /^-?\d+(?:\.\d+)?$/;
+
 /** Takes a text apart. */
 export function takeApart(text: string, expected: Expected): Read<Written> {
+  if (PLAIN.test(text)) return good({ amounts: [plainAmount(text)], joint: null, tolerance: null });
   const trimmings = faultOfTrimmings(text);
   if (trimmings) return trimmings;
   const cursor: Cursor = { text, ...expected, at: 0 };
@@ -67,6 +71,15 @@ export function takeApart(text: string, expected: Expected): Read<Written> {
     joint,
     tolerance: tolerance?.value ?? null,
   });
+}
+
+/** What the way through the grammar makes of a number without anything else, at once. */
+function plainAmount(text: string): Amount {
+  const end = text.length;
+  const negative = text.startsWith('-');
+  const start = negative ? 1 : 0;
+  const number = Number(text.slice(start));
+  return { terms: [{ number, start, numberEnd: end, end, unit: null }], negative, start: 0, end };
 }
 
 const startsNumber = /^[\d½¼¾⅓⅔⅛⅜⅝⅞]|^\.\d/;

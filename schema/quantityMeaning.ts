@@ -137,7 +137,8 @@ function unitForBare(text: string, all: readonly Amount[], index: number, wanted
   const amount = all[index]!;
   if (amount.terms[0].unit !== null) return good({ unit: null, written: null });
   const hasUnit = (a: Amount) => a.terms[0].unit !== null;
-  const lender = all.slice(index + 1).find(hasUnit) ?? all.slice(0, index).reverse().find(hasUnit);
+  const lender =
+    all.length > 1 ? (all.slice(index + 1).find(hasUnit) ?? all.slice(0, index).reverse().find(hasUnit)) : undefined;
   const number = text.slice(amount.start, amount.end);
   if (lender && lender.terms.length > 1) {
     const finest = finestUnit(lender)?.unit?.name;

@@ -11,8 +11,8 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   'server/core/steps': [],
   'server/core/statistics': [],
   'server/core/geometry/form': [],
-  'server/core/geometry/cut': ['server/core/geometry/form'],
-  'server/core/geometry/outline': ['server/core/geometry/form', 'server/core/geometry/cut'],
+  'server/core/geometry/cut': ['server/core/geometry/form', 'server/core/steps'],
+  'server/core/geometry/outline': ['server/core/geometry/form', 'server/core/geometry/cut', 'server/core/steps'],
   'server/core/geometry/mesh': [
     'server/core/geometry/form',
     'server/core/geometry/cut',
@@ -24,6 +24,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/geometry/cut',
     'server/core/geometry/outline',
     'server/core/geometry/mesh',
+    'server/core/steps',
   ],
   'server/core/meshFiles': [
     'server/core/geometry/form',

@@ -1,7 +1,7 @@
 import { describe, expect, it, test } from 'vitest';
 import type { DocumentSymbol, Position, Range } from 'vscode-languageserver-types';
 import { createBoatService } from '../../server/service/service.ts';
-import { boatText } from '../helpers/boatText.ts';
+import { boatText, textLines } from '../helpers/boatText.ts';
 
 const service = createBoatService();
 const symbolsOf = (text: string): readonly DocumentSymbol[] => service.symbols(service.analyse(text));
@@ -65,6 +65,15 @@ test('trials by day and condition', () => {
       - condition: submerged
   `;
   expect(outline(symbolsOf(trials))).toEqual(['trials', '  2026-05-02 (surfaced)', '  entry 2 (submerged)']);
+});
+
+test('of a file without an end the outline ends', () => {
+  const keys = (count: number): string => textLines(Array.from({ length: count }, (_, i) => `k${i}: 1`));
+  const entries = (count: number): string => textLines(['payload:', ...Array<string>(count).fill('  - mass: 1 g')]);
+  expect(symbolsOf(keys(1000))).toHaveLength(1000);
+  expect(symbolsOf(keys(6000))).toHaveLength(symbolsOf(keys(3000)).length);
+  expect(symbolsOf(entries(1000))[0]!.children).toHaveLength(1000);
+  expect(symbolsOf(entries(6000))[0]!.children).toHaveLength(symbolsOf(entries(3000))[0]!.children!.length);
 });
 
 test('every symbol lies in its parent, and its name in it', () => {

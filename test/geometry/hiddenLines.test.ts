@@ -3,6 +3,7 @@ import { boxForm } from '../../server/core/geometry/form/box.ts';
 import { formsIn } from '../../server/core/geometry/outline/formsIn.ts';
 import { type Line, linesAmong, type Seen } from '../../server/core/geometry/outline/hiddenLines.ts';
 import type { Loop } from '../../server/core/geometry/outline/silhouette.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 
 const box = (x0: number, y0: number, x1: number, y1: number): Loop => [
   [x0, y0],
@@ -45,7 +46,10 @@ describe('the pieces of a form', () => {
   it('are what hangs together in a mesh, and the parts of a compound', () => {
     const faces = Uint32Array.from([...one.faces, ...other.faces.map(vertex => vertex + 8)]);
     const vertices = Float64Array.from([...one.vertices, ...other.vertices]);
-    expect(formsIn({ shape: 'polyhedron', vertices, faces })).toHaveLength(2);
-    expect(formsIn({ shape: 'compound', parts: [one, { shape: 'compound', parts: [other] }] })).toEqual([one, other]);
+    expect(finish(formsIn({ shape: 'polyhedron', vertices, faces }))).toHaveLength(2);
+    expect(finish(formsIn({ shape: 'compound', parts: [one, { shape: 'compound', parts: [other] }] }))).toEqual([
+      one,
+      other,
+    ]);
   });
 });

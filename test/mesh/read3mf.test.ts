@@ -104,6 +104,16 @@ it('a large one is read in many steps, between which the server answers', () => 
   expect(steps).toBeGreaterThan(meshXml(box).length / 100);
 });
 
+it('one whose files are called otherwise where they begin goes by its directory', () => {
+  const bytes = threeMf(boxObject(1), '<item objectid="1"/>');
+  const text = new TextDecoder('latin1').decode(bytes);
+  const name = '3D/boat.model';
+  expect(text.indexOf(name)).toBeLessThan(text.lastIndexOf(name));
+  const renamed = bytes.slice();
+  renamed.set(strToU8('3D/hull.model'), text.indexOf(name));
+  expect(loaded(renamed)).toEqual(loaded(bytes));
+});
+
 describe('3MF files that are none', () => {
   const zipOf = (text: string) => pack({ '_rels/.rels': RELATIONS, '3D/boat.model': text });
 

@@ -1,14 +1,16 @@
 import { axesText, BOAT_AXES, type MeshAxes } from '../../../schema/meshAxes.ts';
 import { toSi, unitNamed } from '../../../schema/units.ts';
-import type { Bounds } from '../geometry/cut/solids.ts';
-import type { Form } from '../geometry/form/form.ts';
+import { type Bounds, isFine } from '../geometry/cut/solids.ts';
+import type { Form, Polyhedron } from '../geometry/form/form.ts';
 import { isMirrored, type MeshPlacement } from '../geometry/mesh/placedMesh.ts';
+import { PLACEMENTS } from '../geometry/shapes/shapes.ts';
 import { normalName } from '../meshFiles/fileName.ts';
 import type { LoadedMesh } from '../meshFiles/meshFile.ts';
+import type { Steps } from '../steps/steps.ts';
 import { lengthText } from '../wording/numbers.ts';
 import { tellMeshFaults } from './meshFaults.ts';
-import { measuredForm, type Placed, type PlacedForm, tellUnused } from './placed.ts';
-import { type Setting, tell } from './readingContext.ts';
+import { measuredForm, type Placed, type PlacedEntry, type PlacedForm, tellUnused } from './placed.ts';
+import { type FormUse, type Setting, tell } from './readingContext.ts';
 
 type MeshEntry = NonNullable<PlacedForm['mesh']>;
 
@@ -27,19 +29,44 @@ export function placeMesh(entry: PlacedForm, mesh: MeshEntry, setting: Setting):
     return tell(setting, file.code, ['mesh', 'file'], `“${named.name}” ${file.words}`);
   }
   tellUnused(entry, ['station', 'offset', 'height', 'axis'], 'a mesh lies where “at” puts its origin.', setting);
-  const axes = mesh.axes ?? BOAT_AXES;
-  const [x, y, z] = mesh.at ?? [];
-  const placement: MeshPlacement = {
-    axes,
-    metres: metresOf(mesh, file, setting) * (entry.grown ?? 1),
-    at: [x?.value ?? 0, y?.value ?? 0, z?.value ?? 0],
-  };
+  const placement = placementOf(entry, mesh, metresOf(mesh, file, setting));
   if (!tellMeshFaults(file.mesh, { file: named.name, placement }, setting)) return null;
-  const { surface, closed, outer } = file.mesh;
-  const form = around.shapes.placed(use === 'wall' ? surface : use === 'displaces' ? outer : closed, placement);
+  const form = around.shapes.placed(surfaceFor(use, file), placement);
   const bounds = around.shapes.boundsOf(form);
-  if (isMirrored(axes)) tellMirror(placement, mesh, setting, form);
+  if (isMirrored(placement.axes)) tellMirror(placement, mesh, setting, form);
   return measuredForm(form, bounds, [meshWords(named.name, file, bounds, setting)]);
+}
+
+const placementOf = ({ grown = 1 }: PlacedForm, { axes = BOAT_AXES, at }: MeshEntry, metres: number): MeshPlacement => {
+  const [x, y, z] = at ?? [];
+  return { axes, metres: metres * grown, at: [x?.value ?? 0, y?.value ?? 0, z?.value ?? 0] };
+};
+
+const surfaceFor = (use: FormUse, { mesh: { surface, closed, outer } }: LoadedMesh): Polyhedron =>
+  use === 'wall' ? surface : use === 'displaces' ? outer : closed;
+
+/** Makes in steps what it takes long to make of the meshes of an entry, so that it is at hand when the entry is read. */
+export function* meshesReady(entry: PlacedEntry, { around, use, endsClosed }: MeshUse): Steps<void> {
+  // No more than are remembered.
+  for (const form of (entry.forms ?? [entry]).slice(0, PLACEMENTS)) yield* meshReady(form, { around, use, endsClosed });
+}
+
+export type MeshUse = Pick<Setting, 'around' | 'use' | 'endsClosed'>;
+
+function* meshReady(entry: PlacedForm, { around, use, endsClosed }: MeshUse): Steps<void> {
+  const { mesh } = entry;
+  const named = mesh && normalName(mesh.file);
+  const file = named?.ok ? around.meshes(named.name) : null;
+  if (!named?.ok || file?.status !== 'loaded') return;
+  const untold: Setting = { around, use, endsClosed, path: [], findings: [] };
+  const placement = placementOf(entry, mesh!, metresOf(mesh!, file, untold));
+  if (!tellMeshFaults(file.mesh, { file: named.name, placement }, untold)) return;
+  const form = around.shapes.placed(surfaceFor(use, file), placement);
+  if (!isFine(form)) return;
+  yield;
+  if (use === 'wall' || isMirrored(placement.axes)) yield* around.shapes.wallSteps(form, endsClosed);
+  if (use !== 'wall') yield* around.shapes.solidSteps(form);
+  yield;
 }
 
 /** The unit that the entry says, else the file's own, else mm. */

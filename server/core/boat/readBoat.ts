@@ -15,8 +15,11 @@ import { checkConditions } from './checkConditions.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { changeTo, guessedUnit, valueFault } from './fault.ts';
+import { USES, type Use } from './formUse.ts';
 import { meshesInAll } from './meshesInAll.ts';
 import type { OwnCondition } from './ownCondition.ts';
+import type { PlacedEntry } from './placed.ts';
+import { meshesReady } from './placingMesh.ts';
 import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
@@ -186,12 +189,17 @@ function readMeasures(reader: SectionReader, syntax: Syntax, kept: KeptEntries |
 function* readEntries({ list }: SectionReader, schemas: BoatSchemas, around: ReadingContext) {
   const shells = yield* list(
     ['hull', 'shells'],
-    { what: 'shell', schema: () => schemas.shell, read: readShell },
+    { what: 'shell', schema: () => schemas.shell, read: readShell, ready: readyFor(USES.shells) },
     around,
   );
   const compartments = yield* list(
     ['hull', 'compartments'],
-    { what: 'compartment', schema: () => schemas.compartment, read: readCompartment },
+    {
+      what: 'compartment',
+      schema: () => schemas.compartment,
+      read: readCompartment,
+      ready: readyFor(USES.compartments),
+    },
     around,
   );
   const rooms = new Map<string | null, readonly Form[]>();
@@ -207,11 +215,26 @@ function* readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Rea
   return {
     shells,
     compartments,
-    tanks: yield* list(['hull', 'tanks'], { what: 'tank', schema: () => schemas.tank, read: readTank }, within),
-    ...aboardAndAshore(yield* list(['payload'], { what: 'part', schema: () => schemas.part, read: readPart }, within)),
+    tanks: yield* list(
+      ['hull', 'tanks'],
+      { what: 'tank', schema: () => schemas.tank, read: readTank, ready: readyFor(USES.tanks) },
+      within,
+    ),
+    ...aboardAndAshore(
+      yield* list(
+        ['payload'],
+        { what: 'part', schema: () => schemas.part, read: readPart, ready: readyFor(USES.payload) },
+        within,
+      ),
+    ),
     around: within,
   };
 }
+
+const readyFor =
+  <T extends PlacedEntry>(use: (entry: T) => Use) =>
+  (entry: T, around: ReadingContext): Steps<void> =>
+    meshesReady(entry, { around, ...use(entry) });
 
 /** The schemas for these units, those of the last reading where they serve. */
 const schemasFor = (units: FileUnits, kept: KeptEntries | undefined): KeptSchemas =>

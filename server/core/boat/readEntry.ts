@@ -35,9 +35,8 @@ export function checkValue<T>(schema: z.ZodType<T>, raw: unknown, options: Check
   if (!isMap(raw)) return { value: null, findings };
   const faulty = new Set(first.error.issues.flatMap(issue => faultyKeys(issue)));
   const kept = Object.entries(raw).filter(([key]) => !faulty.has(key));
-  const dispensable = [...faulty].every(
-    key => options.keyByKey || HARMLESS.has(key) || isUnknown(first.error.issues, key),
-  );
+  const unknown = unknownKeys(first.error.issues);
+  const dispensable = [...faulty].every(key => options.keyByKey || HARMLESS.has(key) || unknown.has(key));
   if (!dispensable || kept.length === Object.keys(raw).length) return { value: null, findings };
   const second = schema.safeParse(Object.fromEntries(kept));
   return { value: second.success ? second.data : null, findings };
@@ -48,5 +47,5 @@ function faultyKeys(issue: z.core.$ZodIssue): readonly string[] {
   return issue.code === 'unrecognized_keys' ? issue.keys : [];
 }
 
-const isUnknown = (issues: readonly z.core.$ZodIssue[], key: string): boolean =>
-  issues.some(issue => issue.code === 'unrecognized_keys' && issue.path.length === 0 && issue.keys.includes(key));
+const unknownKeys = (issues: readonly z.core.$ZodIssue[]): ReadonlySet<string> =>
+  new Set(issues.flatMap(issue => (issue.code === 'unrecognized_keys' && issue.path.length === 0 ? issue.keys : [])));

@@ -9,18 +9,19 @@ import { checkCapacity } from './capacity.ts';
 import { readSeveral } from './copies.ts';
 import { densityOf } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { USES } from './formUse.ts';
 import { heldWords } from './holds.ts';
 import type { Placed, PlacedEntry } from './placed.ts';
 import { placeEntry } from './placing.ts';
 import { readBlow } from './readBlow.ts';
-import type { FormUse, ReadingContext, Setting } from './readingContext.ts';
+import type { ReadingContext, Setting } from './readingContext.ts';
 import { balanced, workedOut } from './readPart.ts';
 import { tellWall } from './wallCheck.ts';
 import { checkWeighedInWater, weighedInWater } from './weighedInWater.ts';
 
 /** A free-flooding shell: its wall volume is mass over density, spread over its surface. */
 export function readShell(entry: ShellEntry, path: Path, around: ReadingContext, findings: Finding[]): Shell | null {
-  const setting: Setting = { path, around, findings, use: 'wall', endsClosed: entry.ends !== 'open' };
+  const setting: Setting = { path, around, findings, ...USES.shells(entry) };
   return readSeveral(entry, setting, one => readOneShell(one, setting));
 }
 
@@ -66,7 +67,7 @@ export function readCompartment(
   around: ReadingContext,
   findings: Finding[],
 ): Compartment | null {
-  const setting = solid('displaces', path, around, findings);
+  const setting: Setting = { path, around, findings, ...USES.compartments(entry) };
   return readSeveral(entry, setting, one => readOneCompartment(one, setting));
 }
 
@@ -103,7 +104,7 @@ function readOneCompartment(entry: CompartmentEntry, setting: Setting): Compartm
 
 /** A ballast tank by its inside form. */
 export function readTank(entry: TankEntry, path: Path, around: ReadingContext, findings: Finding[]): Tank | null {
-  const setting: Setting = { ...solid('holds', path, around, findings), inside: entry.in ?? null };
+  const setting: Setting = { path, around, findings, ...USES.tanks(entry), inside: entry.in ?? null };
   return readSeveral(entry, setting, one => readOneTank(one, setting));
 }
 
@@ -196,14 +197,6 @@ export const readBay = (entry: BayEntry, path: Path): Bay => ({
   inside: entry.in ?? null,
   from: [entry.station.from, entry.offset.from, entry.height.from],
   to: [entry.station.to, entry.offset.to, entry.height.to],
-});
-
-const solid = (use: FormUse, path: Path, around: ReadingContext, findings: Finding[]): Setting => ({
-  path,
-  around,
-  findings,
-  use,
-  endsClosed: true,
 });
 
 /** A form that must follow from the entry's own sizes, and its volume where that was `measured`, m3. */

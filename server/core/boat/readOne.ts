@@ -4,6 +4,7 @@ import type { Path } from '../../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
 import type { MeshFile, MeshLookup } from '../meshFiles/meshFile.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Entry } from './boat.ts';
 import { checkValue } from './readEntry.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
@@ -25,20 +26,24 @@ export interface OneEntry<T, E> {
   readonly describer: Describer;
   readonly around: ReadingContext;
   readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;
+  /** Makes in steps what reading it asks for and takes long; left out where nothing does. */
+  readonly ready?: ((entry: T, around: ReadingContext) => Steps<void>) | undefined;
 }
 
 /** One entry of a list by its schema and its reader; findings of both, the same slip told once. */
-export function readOne<T, E extends Entry>(
+export function* readOne<T, E extends Entry>(
   schema: z.ZodType<T>,
   path: Path,
   raw: unknown,
   one: OneEntry<T, E>,
-): ReadEntry {
+): Steps<ReadEntry> {
   const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
   const checked = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
   const files = new Map<string, MeshFile | null>();
   const rooms = new Map<string | null, readonly Form[]>();
   if (checked.value === null) return { entry: null, checked: null, findings: checked.findings, files, rooms };
+  yield;
+  if (one.ready) yield* one.ready(checked.value, one.around);
   const said: Finding[] = [];
   const meshes: MeshLookup = name => {
     const file = one.around.meshes(name);

@@ -12,6 +12,7 @@ import type { Part, WrittenExtent, WrittenPlace } from './boat.ts';
 import { readSeveral } from './copies.ts';
 import { densityOf, type KnownDensity } from './density.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { USES } from './formUse.ts';
 import { heldWords } from './holds.ts';
 import type { Placed } from './placed.ts';
 import { placeEntry } from './placing.ts';
@@ -21,8 +22,7 @@ import { checkWeighedInWater, weighedInWater } from './weighedInWater.ts';
 /** A part of the payload from its checked entry; null (with findings) when it cannot be in any figure. */
 export function readPart(entry: PartEntry, path: Path, around: ReadingContext, findings: Finding[]): Part | null {
   const inside = entry.in ?? null;
-  const use = inside === null ? 'displaces' : 'dry';
-  const setting: Setting = { path, around, findings, use, endsClosed: true, inside };
+  const setting: Setting = { path, around, findings, ...USES.payload(entry), inside };
   return readSeveral(entry, setting, one => readOnePart(one, setting));
 }
 

@@ -56,6 +56,8 @@ interface ListKind<T, E extends Entry> {
   /** Made when there is something to check. */
   readonly schema: () => z.ZodType<T>;
   readonly read: (entry: T, path: Path, around: ReadingContext, findings: Finding[]) => E | null;
+  /** Makes in steps what reading it asks for and takes long; left out where nothing does. */
+  readonly ready?: (entry: T, around: ReadingContext) => Steps<void>;
 }
 
 /** Reads sections and lists of a file one by one, and keeps a log of what came up. */
@@ -125,7 +127,7 @@ const KNOWN = 0.02;
 function* readList<T, E extends Entry>(
   { syntax, describer, kept, log }: Reading,
   path: Path,
-  { what, schema, read }: ListKind<T, E>,
+  { what, schema, read, ready }: ListKind<T, E>,
   around: ReadingContext,
 ): Steps<readonly Source<T, E>[]> {
   const { findings } = log;
@@ -157,7 +159,7 @@ function* readList<T, E extends Entry>(
     if (isDue(isSame ? KNOWN : 1)) yield;
     const result = isSame
       ? had
-      : keptEntry(readOne(schema(), at, raw, { what, describer, around, read }), raw, context);
+      : keptEntry(yield* readOne(schema(), at, raw, { what, describer, around, read, ready }), raw, context);
     results.push(result);
     findings.push(...result.findings);
     for (const name of result.files.keys()) log.meshNames.add(name);

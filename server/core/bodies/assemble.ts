@@ -2,6 +2,8 @@ import type { Boat, Compartment, Entry, Part, Shell, Tank } from '../boat/boat.t
 import { compoundSolid } from '../geometry/cut/compound.ts';
 import type { Cuttable } from '../geometry/cut/immersion.ts';
 import { scaledTo } from '../geometry/cut/scaled.ts';
+import { hasFine } from '../geometry/cut/solids.ts';
+import type { Form } from '../geometry/form/form.ts';
 import { add, scale, type Vec3 } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, pacer, type Steps } from '../steps/steps.ts';
@@ -96,17 +98,25 @@ function* pieceSteps(boat: Pieced, cache: BodyCache): Steps<Pieces> {
   const { shapes } = cache;
   const isDue = pacer(STEP);
   const displacers: Displacer[] = [];
-  function* make<E extends Entry>(entries: readonly E[], body: (entry: E, shapes: Shapes) => Displacer | null) {
+  function* make<E extends Entry & { readonly form: Form | null }>(
+    entries: readonly E[],
+    body: (entry: E, shapes: Shapes) => Displacer | null,
+    ready: (entry: E, form: Form) => Steps<unknown>,
+  ) {
     for (const entry of entries) {
-      if (!cache.displacers.has(entry) && isDue(1)) yield;
+      if (!cache.displacers.has(entry)) {
+        if (isDue(1)) yield;
+        if (entry.form && hasFine(entry.form)) yield* ready(entry, entry.form);
+      }
       const displacer = cached(cache.displacers, entry, () => body(entry, shapes));
       if (displacer) displacers.push(displacer);
     }
   }
-  yield* make(boat.shells, shellDisplacer);
-  yield* make(boat.compartments, compartmentDisplacer);
-  yield* make(boat.tanks, tankDisplacer);
-  yield* make(boat.payload, partDisplacer);
+  const solid = (_: Entry, form: Form) => shapes.solidSteps(form);
+  yield* make(boat.shells, shellDisplacer, ({ endsClosed }, form) => shapes.wallSteps(form, endsClosed));
+  yield* make(boat.compartments, compartmentDisplacer, solid);
+  yield* make(boat.tanks, tankDisplacer, solid);
+  yield* make(boat.payload, partDisplacer, solid);
   const weights = [...boat.shells, ...boat.compartments, ...boat.payload].map(entry => ({
     entry,
     mass: entry.mass,

@@ -4,6 +4,7 @@ import { clipLoop } from '../geometry/outline/clipLoop.ts';
 import type { Line, Lines } from '../geometry/outline/hiddenLines.ts';
 import type { Sight } from '../geometry/outline/sight.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
+import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { pacer, type Steps } from '../steps/steps.ts';
 import { blankPicture } from './blankPicture.ts';
 import { captionBlock } from './captionBlock.ts';
@@ -76,13 +77,13 @@ export interface Shown {
 /** The boat in its water, with labels, a caption and a legend; what is missing where there is no boat yet. */
 export function* boatPicture(view: BoatView, { analysis, things, bodies, drawEntry }: Shown): Steps<Picture> {
   const { id, caption, drawnState, width, surface } = view;
-  const drawn = yield* drawnThings(view, things);
+  const drawn = yield* drawnThings(view, things, analysis.kept.cache.shapes);
   yield;
   if (drawn.all.length === 0) return blankPicture(view, analysis);
   const { frame, head, bands, top, below, footTop } = layoutOf(view, drawn);
   yield;
   const centres = drawCentres(view.centres, frame);
-  const rims = rimsOf(drawn.shells, view, analysis);
+  const rims = yield* rimsOf(drawn.shells, view, analysis);
   yield;
   const hasWater = drawn.tanks.some(({ thing }) => (drawnState.fills[things.tanks.indexOf(thing)] ?? 0) > 0);
   const foot = pictureFoot({
@@ -159,12 +160,17 @@ interface DrawnThings {
   readonly all: readonly Drawn[];
 }
 
-function* drawnThings({ loopsOf, depthOf }: BoatView, things: Things): Steps<DrawnThings> {
+function* drawnThings(
+  { along, station, loopsOf, depthOf }: BoatView,
+  things: Things,
+  shapes: Shapes,
+): Steps<DrawnThings> {
   const isDue = pacer(STEP);
   function* drawnOf(list: readonly Thing[], correction: number | null = null): Steps<readonly Drawn[]> {
     const found: Drawn[] = [];
     for (const thing of list) {
       if (isDue(1)) yield;
+      if (thing.form && station === null) yield* shapes.silhouetteSteps(thing.form, along);
       const loops = loopsOf(thing);
       if (loops.length > 0) found.push({ thing, loops, correction });
     }
@@ -204,14 +210,11 @@ function floodedShell(drawn: Drawn, { drawnState, surface, turn }: BoatView, fra
 }
 
 /** A cut is seen whole. */
-const rimsOf = (shells: readonly Drawn[], { along, station }: BoatView, { shapes }: Analysis): Lines =>
-  station === null
-    ? shellLines(
-        shells.map(({ thing }) => thing),
-        along,
-        shapes,
-      )
-    : { seen: shells.flatMap(({ loops }) => loops.map(closed)), hidden: [] };
+function* rimsOf(shells: readonly Drawn[], { along, station }: BoatView, { kept }: Analysis): Steps<Lines> {
+  if (station !== null) return { seen: shells.flatMap(({ loops }) => loops.map(closed)), hidden: [] };
+  const things = shells.map(({ thing }) => thing);
+  return yield* shellLines(things, along, kept.cache.shapes);
+}
 
 const closed = (loop: Loop): Line => [...loop, ...loop.slice(0, 1)];
 

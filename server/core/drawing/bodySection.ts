@@ -17,7 +17,7 @@ import { seen, turnFor, unturned } from './turn.ts';
 import type { ViewOf } from './viewOf.ts';
 
 /** The boat cut across, seen from astern with starboard to the right, at its heel in level water. */
-export function bodySection({ analysis, there, things: aboard, page, drawEntry }: ViewOf): Steps<Picture> {
+export function* bodySection({ analysis, there, things: aboard, page, drawEntry }: ViewOf): Steps<Picture> {
   const width = page.narrow;
   // A hand cannot move anything along the boat here.
   const things: Things = { ...aboard, parts: aboard.parts.map(part => ({ ...part, canMove: false })) };
@@ -28,7 +28,8 @@ export function bodySection({ analysis, there, things: aboard, page, drawEntry }
   const caption = captionOf(analysis, there, 'section');
   const hull = [...things.shells, ...things.compartments];
   const beam = Math.max(0.001, ...hull.map(({ to }) => to[1]));
-  return boatPicture(
+  for (const { form } of hull) if (form) yield* analysis.shapes.silhouetteSteps(form, 0);
+  return yield* boatPicture(
     {
       id: `${there.condition.id}-section`,
       caption: {

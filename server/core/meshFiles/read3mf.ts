@@ -1,17 +1,16 @@
-import { strFromU8, unzipSync } from 'fflate';
+import { strFromU8 } from 'fflate';
 import { SaxesParser } from 'saxes';
 import type { Polyhedron } from '../geometry/form/form.ts';
 import type { Steps } from '../steps/steps.ts';
 import { type FaultyMesh, faulty, type MeshUnit, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
 import { type Model, type Placement, readModel, TooManyTriangles, type Transform } from './threeMfModel.ts';
+import { type Files, MOST_UNPACKED, unpack } from './unpack.ts';
 
 export interface ThreeMf {
   readonly form: Polyhedron;
   readonly unit: MeshUnit;
 }
 
-/** Unpacked bytes that the models of a package may have: half a million triangles take some 50 MB. */
-const MOST_UNPACKED = 192 * 1024 * 1024;
 /** Bytes of its relations that are read: a package has a handful of them. */
 const MOST_RELATIONS = 100_000;
 /** Figures that are placed in one step. */
@@ -23,7 +22,7 @@ const MOST_PLACED = 10_000;
 /** Reads a 3MF package: everything that its build puts on the plate, in the unit of its main model. */
 export function* read3mf(bytes: Uint8Array): Steps<ThreeMf | FaultyMesh> {
   try {
-    const unpacked = unpack(bytes);
+    const unpacked = yield* unpack(bytes);
     yield;
     return unpacked === null ? tooLargeInside() : yield* assemble(unpacked);
   } catch (problem) {
@@ -39,22 +38,6 @@ const tooLargeInside = (): FaultyMesh =>
     `unpacks to more than ${MOST_UNPACKED / 1024 / 1024} MB, the most that is read. Export it again more coarsely.`,
   );
 
-type Files = Readonly<Record<string, Uint8Array>>;
-
-/** The models and relations of a package; null when they are too large. Sizes are summed before any is unpacked. */
-function unpack(bytes: Uint8Array): Files | null {
-  let size = 0;
-  unzipSync(bytes, {
-    filter: file => {
-      if (isWanted(file.name)) size += file.originalSize;
-      return false;
-    },
-  });
-  return size > MOST_UNPACKED ? null : unzipSync(bytes, { filter: file => isWanted(file.name) });
-}
-
-const isWanted = (name: string): boolean => /\.model$|^_rels\/\.rels$/i.test(name);
-
 function* assemble(files: Files): Steps<ThreeMf | FaultyMesh> {
   const models = new Map<string, Model>();
   const modelAt = function* (name: string): Steps<Model> {
@@ -62,7 +45,7 @@ function* assemble(files: Files): Steps<ThreeMf | FaultyMesh> {
     if (known) return known;
     const packed = Object.hasOwn(files, name) ? files[name] : undefined;
     if (!packed) throw new Error(`it lacks its part “${name}”`);
-    const made = yield* readModel(strFromU8(packed));
+    const made = yield* readModel(packed);
     models.set(name, made);
     return made;
   };

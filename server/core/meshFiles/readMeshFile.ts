@@ -8,8 +8,9 @@ import { readStl } from './readStl.ts';
 export function* readMeshSteps(bytes: Uint8Array): Steps<MeshFile> {
   if (bytes.length > MOST_BYTES) return tooLargeMesh(bytes.length);
   const isZip = bytes[0] === 0x50 && bytes[1] === 0x4b;
-  const read = isZip ? yield* read3mf(bytes) : readStl(bytes);
+  const read = isZip ? yield* read3mf(bytes) : yield* readStl(bytes);
   if ('status' in read) return read;
+  yield;
   const { form, unit } = 'form' in read ? read : { form: read, unit: null };
   if (form.vertices.some(isTooFar)) return beyondAllBounds();
   yield;

@@ -1,4 +1,5 @@
 import type { Polyhedron } from '../geometry/form/form.ts';
+import { inStretches, pacer, type Steps } from '../steps/steps.ts';
 import { type FaultyMesh, faulty, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
 
 /** Header, count of triangles, and per triangle a normal, three corners and two spare bytes; 32-bit, little-endian. */
@@ -9,14 +10,14 @@ const TRIANGLE = 50;
  * Reads STL, binary or text. Every triangle has corners of its own; the normals are left aside, since the order of the
  * corners tells the same. A binary file is known by its length, whatever its header says.
  */
-export function readStl(bytes: Uint8Array): Polyhedron | FaultyMesh {
+export function* readStl(bytes: Uint8Array): Steps<Polyhedron | FaultyMesh> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const count = bytes.length >= HEADER ? view.getUint32(HEADER - 4, true) : 0;
   const wanted = HEADER + TRIANGLE * count;
-  if (count > 0 && bytes.length === wanted) return readBinary(view, count);
+  if (count > 0 && bytes.length === wanted) return yield* readBinary(view, count);
   const start = new TextDecoder('latin1').decode(bytes.subarray(0, 1024));
-  if (/^\s*solid\b/i.test(start) && (/\bfacet\b/i.test(start) || bytes.length < HEADER)) return readText(bytes);
-  if (count > 0 && bytes.length > wanted) return readBinary(view, count);
+  if (/^\s*solid\b/i.test(start) && (/\bfacet\b/i.test(start) || bytes.length < HEADER)) return yield* readText(bytes);
+  if (count > 0 && bytes.length > wanted) return yield* readBinary(view, count);
   // Any file has some number there: only one near its length is a count.
   if (count > 0 && wanted < 4 * bytes.length) {
     return faulty(
@@ -32,14 +33,23 @@ export function readStl(bytes: Uint8Array): Polyhedron | FaultyMesh {
 
 const isBad = (value: number): boolean => !Number.isFinite(value);
 
-function readBinary(view: DataView, count: number): Polyhedron | FaultyMesh {
+/** Triangles that are read in one step. */
+const STEP = 100_000;
+/** Corners and ends of triangles, where they are words. */
+const TEXT_STEP = 40_000;
+
+function* readBinary(view: DataView, count: number): Steps<Polyhedron | FaultyMesh> {
   if (count > MOST_TRIANGLES) return tooManyTriangles();
   const vertices = new Float64Array(9 * count);
-  for (let triangle = 0; triangle < count; triangle++) {
-    const corners = HEADER + TRIANGLE * triangle + 12;
-    for (let k = 0; k < 9; k++) vertices[9 * triangle + k] = view.getFloat32(corners + 4 * k, true);
-  }
+  yield* inStretches(count, STEP, (from, to) => {
+    for (let triangle = from; triangle < to; triangle++) {
+      const corners = HEADER + TRIANGLE * triangle + 12;
+      for (let k = 0; k < 9; k++) vertices[9 * triangle + k] = view.getFloat32(corners + 4 * k, true);
+    }
+  });
+  if (count > STEP) yield;
   const bad = vertices.findIndex(isBad);
+  if (count > STEP) yield;
   if (bad < 0) return loose(vertices);
   return faulty(
     'mesh-unreadable',
@@ -47,11 +57,13 @@ function readBinary(view: DataView, count: number): Polyhedron | FaultyMesh {
   );
 }
 
-function readText(bytes: Uint8Array): Polyhedron | FaultyMesh {
+function* readText(bytes: Uint8Array): Steps<Polyhedron | FaultyMesh> {
   const text = new TextDecoder().decode(bytes);
+  const isDue = pacer(TEXT_STEP);
   const places: number[] = [];
   let inLoop = 0;
   for (const match of text.matchAll(/\bvertex[ \t]+(\S+)[ \t]+(\S+)[ \t]+(\S+)|\bendloop\b/gi)) {
+    if (isDue(1)) yield;
     if (match[1] === undefined) {
       if (inLoop !== 3) return damagedText(text, match.index, `a triangle has ${inLoop} corners`);
       inLoop = 0;
@@ -87,5 +99,11 @@ function damagedText(text: string, offset: number, what: string): FaultyMesh {
 const loose = (vertices: Float64Array): Polyhedron => ({
   shape: 'polyhedron',
   vertices,
-  faces: new Uint32Array(vertices.length / 3).map((_, i) => i),
+  faces: counting(vertices.length / 3),
 });
+
+function counting(count: number): Uint32Array {
+  const numbers = new Uint32Array(count);
+  for (let i = 0; i < count; i++) numbers[i] = i;
+  return numbers;
+}

@@ -32,7 +32,7 @@ export class TooManyTriangles extends Error {}
 
 /** Tags that a model may have: some three for each triangle where no corner is shared. */
 const MOST_TAGS = 4 * MOST_TRIANGLES;
-/** Characters that are read in one step. */
+/** Bytes that are read in one step. */
 const STRETCH = 1 << 16;
 
 const MILLIMETRES: MeshUnit = { name: 'millimetres', metres: 1e-3 };
@@ -56,7 +56,7 @@ interface OpenObject {
 }
 
 /** Reads a model file; throws an error with plain words for what it cannot be. */
-export function* readModel(xml: string): Steps<Model> {
+export function* readModel(bytes: Uint8Array): Steps<Model> {
   const objects = new Map<string, ModelObject>();
   const items: Placement[] = [];
   let unit = MILLIMETRES;
@@ -94,8 +94,10 @@ export function* readModel(xml: string): Steps<Model> {
   parser.on('error', problem => {
     throw problem;
   });
-  for (let at = 0; at < xml.length; at += STRETCH) {
-    parser.write(xml.slice(at, at + STRETCH));
+  const decoder = new TextDecoder();
+  for (let at = 0; at < bytes.length; at += STRETCH) {
+    const end = at + STRETCH;
+    parser.write(decoder.decode(bytes.subarray(at, end), { stream: end < bytes.length }));
     yield;
   }
   parser.close();

@@ -27,6 +27,14 @@ export function pacer(step: number): (work: number) => boolean {
   };
 }
 
+/** Something done to each of so many, `most` of them in a step: `each` does those of a stretch, the end left out. */
+export function* inStretches(count: number, most: number, each: (from: number, to: number) => void): Steps<void> {
+  for (let from = 0; from < count; from += most) {
+    if (from > 0) yield;
+    each(from, Math.min(count, from + most));
+  }
+}
+
 /** Work that is done once, when first asked for, at once or in steps. */
 export interface Working<T> {
   /** Does one step; true when all is done. */

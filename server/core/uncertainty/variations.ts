@@ -1,4 +1,5 @@
 import type { Entry } from '../boat/boat.ts';
+import { USES } from '../boat/formUse.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
@@ -12,7 +13,7 @@ import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, wei
 import type { EntryAt, Input } from './input.ts';
 import type { Lain } from './lain.ts';
 import { bareRow, rowByBodies, wholeRow } from './pushRow.ts';
-import { again, isMeshed, type Rereading } from './withInputs.ts';
+import { againSteps, isMeshed, type Rereading } from './withInputs.ts';
 
 /** What becomes of one entry when an input is one uncertainty more and when it is one less. */
 export interface Variation {
@@ -128,13 +129,12 @@ function* varied(source: BoatSource, input: Input, at: EntryAt, cache: Variation
   const { entry: was } = source[at.list][at.index]!;
   const takesLong = isDrawnFinely(was.form);
   const { more, less } = around(source, input, at, cache.placings);
-  const others = [more()];
+  const moreOf = yield* more();
   if (takesLong) yield;
-  others.push(less());
+  const lessOf = yield* less();
   if (takesLong) yield;
-  const [moreOf, lessOf] = others as [Entries, Entries];
   const isFelt = differs(was, moreOf[at.list][0]!);
-  if (others.every(entries => !displacesElse(was, entries[at.list][0]!)))
+  if ([moreOf, lessOf].every(entries => !displacesElse(was, entries[at.list][0]!)))
     return { isFelt, row: bareRow(halfDifference(weightOf(moreOf), weightOf(lessOf))) };
   const bodies = exchanges(source, at, [moreOf, lessOf], cache.placings);
   if (takesLong) yield;
@@ -164,14 +164,14 @@ export function variedBodies(
   const known = cache.bodies.get(variation);
   if (known) return known;
   const { more, less } = around(source, input, at, cache.placings);
-  const made = exchanges(source, at, [more(), less()], cache.placings);
+  const made = exchanges(source, at, [finish(more()), finish(less())], cache.placings);
   cache.bodies.set(variation, made);
   return made;
 }
 
 /** The entry at one uncertainty more and one less, read when asked for: a mesh takes long. */
 const around = (source: BoatSource, input: Input, at: EntryAt, placings: Shapes) => {
-  const entriesWith = (by: number) => (): Entries =>
+  const entriesWith = (by: number) => (): Steps<Entries> =>
     changed(source, input, at, { around: source.around, placings }, by);
   return { more: entriesWith(input.sigma), less: entriesWith(-input.sigma) };
 };
@@ -208,26 +208,34 @@ const halfDifference = (a: MassAndMoment, b: MassAndMoment): MassAndMoment => ({
 
 const NOTHING: Entries = { shells: [], compartments: [], tanks: [], payload: [] };
 
-function changed(
+function* changed(
   source: BoatSource,
   { target }: Input,
   { list, index }: EntryAt,
   place: Rereading,
   by: number,
-): Entries {
+): Steps<Entries> {
   if (target.on !== 'entries') return NOTHING;
   const steps = [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
-      return { ...NOTHING, shells: [again(source.shells[index]!, steps, place, readShell).entry] };
+      return { ...NOTHING, shells: [(yield* againSteps(source.shells[index]!, steps, place, SHELL)).entry] };
     case 'compartments':
-      return { ...NOTHING, compartments: [again(source.compartments[index]!, steps, place, readCompartment).entry] };
+      return {
+        ...NOTHING,
+        compartments: [(yield* againSteps(source.compartments[index]!, steps, place, COMPARTMENT)).entry],
+      };
     case 'tanks':
-      return { ...NOTHING, tanks: [again(source.tanks[index]!, steps, place, readTank).entry] };
+      return { ...NOTHING, tanks: [(yield* againSteps(source.tanks[index]!, steps, place, TANK)).entry] };
     case 'payload':
-      return { ...NOTHING, payload: [again(source.payload[index]!, steps, place, readPart).entry] };
+      return { ...NOTHING, payload: [(yield* againSteps(source.payload[index]!, steps, place, PART)).entry] };
   }
 }
+
+const SHELL = { read: readShell, use: USES.shells };
+const COMPARTMENT = { read: readCompartment, use: USES.compartments };
+const TANK = { read: readTank, use: USES.tanks };
+const PART = { read: readPart, use: USES.payload };
 
 interface Figures {
   readonly mass?: number;

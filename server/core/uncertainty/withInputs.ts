@@ -1,11 +1,14 @@
 import type { Boat, Entry } from '../boat/boat.ts';
+import type { Use } from '../boat/formUse.ts';
 import type { PlacedForm } from '../boat/placed.ts';
+import { meshesReady } from '../boat/placingMesh.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import type { ReadingContext } from '../boat/readingContext.ts';
 import { readPart } from '../boat/readPart.ts';
 import { readWater } from '../boat/readWater.ts';
 import { type BoatSource, entriesIn, type Source } from '../boat/source.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Edit, Editable } from './edits.ts';
 import type { Input, ListName } from './input.ts';
 
@@ -75,19 +78,37 @@ export interface Rereading {
 type Reader<T, E> = (entry: T, path: Entry['path'], around: ReadingContext, findings: []) => E | null;
 
 /** An entry read again after some edits; the same objects after none. */
-export function again<T extends Editable, E extends Entry>(
+function again<T extends Editable, E extends Entry>(
   source: Source<T, E>,
   steps: readonly Step[] | undefined,
-  { around, placings }: Rereading,
+  place: Rereading,
   read: Reader<T, E>,
 ): Source<T, E> {
   if (!steps) return source;
-  const { checked, entry: was } = source;
+  const { changed, within } = edited(source.checked, steps, place);
+  const entry = read(changed, source.entry.path, within, []);
+  return entry ? { checked: changed, entry } : source;
+}
+
+/** The same, with what takes long made in steps. */
+export function* againSteps<T extends Editable, E extends Entry>(
+  source: Source<T, E>,
+  steps: readonly Step[],
+  place: Rereading,
+  { read, use }: { readonly read: Reader<T, E>; readonly use: (entry: T) => Use },
+): Steps<Source<T, E>> {
+  if (isMeshed(source.checked)) {
+    const { changed, within } = edited(source.checked, steps, place);
+    yield* meshesReady(changed, { around: within, ...use(changed) });
+  }
+  return again(source, steps, place, read);
+}
+
+function edited<T extends Editable>(checked: T, steps: readonly Step[], { around, placings }: Rereading) {
   const changed = steps.reduce((sum, { edit, by }) => edit(sum, by), checked);
   // Placings of a mesh are remembered few at a time: those that are only tried shall not push out the boat's own.
   const shapes = sameMeshes(checked, changed) ? around.shapes : placings;
-  const entry = read(changed, was.path, { ...around, shapes }, []);
-  return entry ? { checked: changed, entry } : source;
+  return { changed, within: { ...around, shapes } };
 }
 
 function sameMeshes(one: Editable, two: Editable): boolean {

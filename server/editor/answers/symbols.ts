@@ -9,10 +9,15 @@ import { entriesOf, keysOf, valueAt } from '../../core/text/reading/values.ts';
 import { massText, stationWords, volumeText } from '../../core/wording/numbers.ts';
 import { lspRange } from './lspRange.ts';
 
+/** Of each list and each group so many are in the outline: twice what of anything is read, and more than anybody looks for. */
+const MOST = 2000;
+
+const outlined = <T>(all: readonly T[]): readonly T[] => all.slice(0, MOST);
+
 /** The outline of the file: its sections, and every entry with its mass and place. */
 export function symbolsOf(analysis: Analysis): readonly DocumentSymbol[] {
   const details = entryDetails(analysis.boat);
-  return keysOf(analysis.syntax, []).flatMap(key => sectionSymbol(analysis, details, [key]));
+  return outlined(keysOf(analysis.syntax, [])).flatMap(key => sectionSymbol(analysis, details, [key]));
 }
 
 function sectionSymbol(
@@ -21,10 +26,10 @@ function sectionSymbol(
   path: Path,
 ): readonly DocumentSymbol[] {
   const { syntax } = analysis;
-  const entries = entriesOf(syntax, path).flatMap(entry => entrySymbol(analysis, details, entry.path));
+  const entries = outlined(entriesOf(syntax, path)).flatMap(entry => entrySymbol(analysis, details, entry.path));
   const isHull = path.length === 1 && path[0] === 'hull';
   const below = isHull
-    ? keysOf(syntax, path).flatMap(key => sectionSymbol(analysis, details, [...path, key]))
+    ? outlined(keysOf(syntax, path)).flatMap(key => sectionSymbol(analysis, details, [...path, key]))
     : entries;
   const value = valueAt(syntax, path);
   const isPlain = typeof value === 'string' || typeof value === 'number';

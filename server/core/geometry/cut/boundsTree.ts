@@ -1,4 +1,3 @@
-import type { Polyhedron } from '../form/form.ts';
 import { dot, type Vec3 } from '../form/vector.ts';
 import type { Box } from './immersion.ts';
 
@@ -28,135 +27,6 @@ interface Split {
   /** Leaves of which some triangles may cross it. */
   readonly near: Uint32Array;
   nearCount: number;
-}
-
-/** Triangles a leaf holds at most: fewer make more boxes to test than triangles saved. A block is one leaf. */
-const LEAF = 20;
-
-/** Room to sort triangles in: their corners and centroids, and the order that they come to stand in. */
-const sortingRoom = (count: number) => ({
-  loose: new Float64Array(9 * count),
-  centroids: new Float64Array(3 * count),
-  order: new Uint32Array(count),
-});
-
-/** Blocks and the like are sorted in the same room one after the other: there are thousands of them. */
-const SMALL = 64;
-const smallRoom = sortingRoom(SMALL);
-
-export function boundsTree(form: Polyhedron): BoundsTree {
-  const { vertices, faces } = form;
-  const count = faces.length / 3;
-  const whole = emptyBounds();
-  for (const vertex of faces) widen(whole, vertices, 3 * vertex);
-  const centre: Vec3 = count === 0 ? [0, 0, 0] : [middle(whole, 0), middle(whole, 1), middle(whole, 2)];
-
-  const { loose, centroids, order } = count > SMALL ? sortingRoom(count) : smallRoom;
-  for (let i = 0; i < 3 * count; i++) {
-    for (let axis = 0; axis < 3; axis++) loose[3 * i + axis] = vertices[3 * faces[i]! + axis]! - centre[axis]!;
-  }
-  for (let face = 0; face < count; face++) {
-    order[face] = face;
-    for (let axis = 0; axis < 3; axis++) {
-      const at = 9 * face + axis;
-      centroids[3 * face + axis] = loose[at]! / 3 + loose[at + 3]! / 3 + loose[at + 6]! / 3;
-    }
-  }
-  const boxes: number[] = [];
-  const firstFace: number[] = [];
-  const endFace: number[] = [];
-  const next: number[] = [];
-
-  const grow = (first: number, end: number): Bounds => {
-    const node = next.length;
-    boxes.push(0, 0, 0, 0, 0, 0);
-    firstFace.push(first);
-    endFace.push(end);
-    next.push(0);
-    const bounds = emptyBounds();
-    if (end - first > LEAF) {
-      const cut = divide(centroids, order, first, end);
-      for (const part of [grow(first, cut), grow(cut, end)]) {
-        widen(bounds, part, 0);
-        widen(bounds, part, 3);
-      }
-    } else for (let i = first; i < end; i++) for (let k = 0; k < 9; k += 3) widen(bounds, loose, 9 * order[i]! + k);
-    for (let axis = 0; axis < 3; axis++) {
-      boxes[6 * node + axis] = middle(bounds, axis);
-      boxes[6 * node + 3 + axis] = bounds[axis + 3]! - middle(bounds, axis);
-    }
-    next[node] = next.length;
-    return bounds;
-  };
-  if (count > 0) grow(0, count);
-
-  const corners = new Float64Array(9 * count);
-  for (let i = 0; i < count; i++) for (let k = 0; k < 9; k++) corners[9 * i + k] = loose[9 * order[i]! + k]!;
-  return {
-    centre,
-    corners,
-    boxes: Float64Array.from(boxes),
-    firstFace: Uint32Array.from(firstFace),
-    endFace: Uint32Array.from(endFace),
-    next: Uint32Array.from(next),
-    split: {
-      below: new Uint32Array(next.length),
-      belowCount: 0,
-      near: new Uint32Array(next.length),
-      nearCount: 0,
-    },
-  };
-}
-
-/** Sorts a stretch of `order` about the middle of its triangles' centroids on the longest axis; where it parts. */
-function divide(centroids: Float64Array, order: Uint32Array, first: number, end: number): number {
-  // All three at once, each in numbers of its own: half of the time goes into looking the triangles up.
-  let leastX = Infinity;
-  let leastY = Infinity;
-  let leastZ = Infinity;
-  let mostX = -Infinity;
-  let mostY = -Infinity;
-  let mostZ = -Infinity;
-  for (let i = first; i < end; i++) {
-    const at = 3 * order[i]!;
-    const x = centroids[at]!;
-    const y = centroids[at + 1]!;
-    const z = centroids[at + 2]!;
-    if (x < leastX) leastX = x;
-    if (x > mostX) mostX = x;
-    if (y < leastY) leastY = y;
-    if (y > mostY) mostY = y;
-    if (z < leastZ) leastZ = z;
-    if (z > mostZ) mostZ = z;
-  }
-  let longest = 0;
-  let length = mostX - leastX;
-  let pivot = (leastX + mostX) / 2;
-  if (mostY - leastY > length) {
-    longest = 1;
-    length = mostY - leastY;
-    pivot = (leastY + mostY) / 2;
-  }
-  if (mostZ - leastZ > length) {
-    longest = 2;
-    pivot = (leastZ + mostZ) / 2;
-  }
-  let low = first;
-  let high = end;
-  // Ends: each round brings the two a triangle closer.
-  while (low < high) {
-    const face = order[low]!;
-    if (centroids[3 * face + longest]! < pivot) {
-      low++;
-      continue;
-    }
-    high--;
-    order[low] = order[high]!;
-    order[high] = face;
-  }
-  // Very uneven parts (or none, with all centroids alike) would make the tree deep: halve by count instead.
-  const share = (low - first) / (end - first);
-  return share > 0.01 && share < 0.99 ? low : (first + end) >> 1;
 }
 
 /**
@@ -266,17 +136,4 @@ function highest(tree: BoundsTree, n: Vec3): number {
   };
   if (next.length > 0) climb(0);
   return best;
-}
-
-/** Least x, y, z, then greatest. */
-type Bounds = Float64Array;
-const emptyBounds = (): Bounds => Float64Array.of(Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity);
-const middle = (bounds: Bounds, axis: number): number => (bounds[axis]! + bounds[axis + 3]!) / 2;
-
-function widen(bounds: Bounds, points: Float64Array, at: number): void {
-  for (let axis = 0; axis < 3; axis++) {
-    const value = points[at + axis]!;
-    if (value < bounds[axis]!) bounds[axis] = value;
-    if (value > bounds[axis + 3]!) bounds[axis + 3] = value;
-  }
 }

@@ -1,3 +1,4 @@
+import { finish, inStretches, type Steps } from '../../steps/steps.ts';
 import type { BoundsTree } from './boundsTree.ts';
 import type { PlaneAxes } from './planeFrame.ts';
 
@@ -32,7 +33,13 @@ export interface SortedFaces {
   crossedCount: number;
 }
 
-export function nearFaces({ corners, firstFace, endFace, next }: BoundsTree): NearFaces {
+/** Nodes of which the corners are gathered in one step. */
+const STEP = 4000;
+
+export const nearFaces = (tree: BoundsTree): NearFaces => finish(nearFacesSteps(tree));
+
+/** The same in steps. */
+export function* nearFacesSteps({ corners, firstFace, endFace, next }: BoundsTree): Steps<NearFaces> {
   const points: number[] = [];
   const begin = new Uint32Array(next.length + 1);
   const count = corners.length / 9;
@@ -46,12 +53,14 @@ export function nearFaces({ corners, firstFace, endFace, next }: BoundsTree): Ne
     if (k === points.length) points.push(x, y, z);
     return (k - start) / 3;
   };
-  for (let node = 0; node < next.length; node++) {
-    const start = points.length;
-    begin[node] = start;
-    if (next[node] !== node + 1) continue;
-    for (let i = 3 * firstFace[node]!; i < 3 * endFace[node]!; i++) ofFace[i] = numbered(3 * i, start);
-  }
+  yield* inStretches(next.length, STEP, (from, to) => {
+    for (let node = from; node < to; node++) {
+      const start = points.length;
+      begin[node] = start;
+      if (next[node] !== node + 1) continue;
+      for (let i = 3 * firstFace[node]!; i < 3 * endFace[node]!; i++) ofFace[i] = numbered(3 * i, start);
+    }
+  });
   begin[next.length] = points.length;
   return { points: Float64Array.from(points), begin, ofFace, sorted: sortingRoom(points.length / 3, count) };
 }

@@ -1,10 +1,22 @@
+import type { Steps } from '../../steps/steps.ts';
 import { type Corners, cornersOf } from '../form/box.ts';
 import type { Polyhedron } from '../form/form.ts';
 import { add, addScaled, cross, dot, scale, subtract, type Vec3 } from '../form/vector.ts';
 import { BLOCK_FACES, blockSorted, sortBlock } from './blockFaces.ts';
-import { boundsTree, nodeSums, splitBelow, sumBelow, treeBox, treeExtent } from './boundsTree.ts';
+import { type BoundsTree, nodeSums, splitBelow, sumBelow, treeBox, treeExtent } from './boundsTree.ts';
+import { boundsTree, boundsTreeSteps } from './growTree.ts';
 import type { Cuttable, Immersion } from './immersion.ts';
-import { ALONE, type NearFaces, nearFaces, SECOND, type SortedFaces, sortNear, THIRD, TIP } from './nearFaces.ts';
+import {
+  ALONE,
+  type NearFaces,
+  nearFaces,
+  nearFacesSteps,
+  SECOND,
+  type SortedFaces,
+  sortNear,
+  THIRD,
+  TIP,
+} from './nearFaces.ts';
 import { addPlaneSums, emptyPlaneSums, type PlaneAxes, type PlaneSums, planeFrame } from './planeFrame.ts';
 
 /**
@@ -14,14 +26,33 @@ import { addPlaneSums, emptyPlaneSums, type PlaneAxes, type PlaneSums, planeFram
  */
 export function polyhedronSolid(form: Polyhedron): Cuttable {
   const block = cornersOf(form);
-  return block ? blockSolid(block) : meshSolid(form);
+  return block ? blockSolid(block) : meshSolid(solidMesh(boundsTree(form)), null);
 }
 
-function meshSolid(form: Polyhedron): Cuttable {
-  const tree = boundsTree(form);
-  let sorted: NearFaces | null = null;
-  const { corners, centre } = tree;
-  const stored = nodeSums(tree, STRIDE, (face, sums, at) => addFaceSums(corners, 9 * face, sums, at));
+/** The same in steps, and with it what is else made when it is first cut. */
+export function* polyhedronSolidSteps(form: Polyhedron): Steps<Cuttable> {
+  if (cornersOf(form)) return polyhedronSolid(form);
+  const tree = yield* boundsTreeSteps(form);
+  yield;
+  const mesh = solidMesh(tree);
+  yield;
+  return meshSolid(mesh, yield* nearFacesSteps(tree));
+}
+
+interface SolidMesh {
+  readonly tree: BoundsTree;
+  /** `STRIDE` numbers a node. */
+  readonly stored: Float64Array;
+}
+
+function solidMesh(tree: BoundsTree): SolidMesh {
+  const { corners } = tree;
+  return { tree, stored: nodeSums(tree, STRIDE, (face, sums, at) => addFaceSums(corners, 9 * face, sums, at)) };
+}
+
+function meshSolid({ tree, stored }: SolidMesh, made: NearFaces | null): Cuttable {
+  let sorted = made;
+  const { centre } = tree;
   const volume = stored[0] ?? 0;
   const aboutCentre: Vec3 = [(stored[4] ?? 0) / 4, (stored[5] ?? 0) / 4, (stored[6] ?? 0) / 4];
   return {

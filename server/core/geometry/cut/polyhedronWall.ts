@@ -1,23 +1,48 @@
+import { finish, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 import { addScaled, cross, dot, length, subtract, type Vec3 } from '../form/vector.ts';
-import { type BoundsTree, boundsTree, nodeSums, splitBelow, sumBelow, treeExtent } from './boundsTree.ts';
-import { ALONE, type NearFaces, nearFaces, SECOND, sortNear, THIRD, TIP } from './nearFaces.ts';
+import { type BoundsTree, nodeSums, splitBelow, sumBelow, treeExtent } from './boundsTree.ts';
+import { boundsTree, boundsTreeSteps } from './growTree.ts';
+import { ALONE, type NearFaces, nearFaces, nearFacesSteps, SECOND, sortNear, THIRD, TIP } from './nearFaces.ts';
 import { addPlaneSums, emptyPlaneSums, type PlaneAxes, type PlaneSums, planeFrame } from './planeFrame.ts';
 import { type Wall, wallOfSurface } from './wall.ts';
-import { weld } from './weld.ts';
+import { weldSteps } from './weld.ts';
 
 /** A wall of flat faces; every triangle belongs to it, whichever way it faces, and it need not be closed. */
 export function polyhedronWall(form: Polyhedron): Wall {
-  const { tree, areas, ofNode } = wallMesh(form);
-  let sorted: NearFaces | null = null;
+  const tree = boundsTree(form);
+  return wallOfMesh(form, wallMesh(tree, areasOf(tree)), {});
+}
+
+/** The same in steps, and with it what is else made when it is first cut. */
+export function* polyhedronWallSteps(form: Polyhedron): Steps<Wall> {
+  const tree = yield* boundsTreeSteps(form);
+  yield;
+  const areas = areasOf(tree);
+  yield;
+  const mesh = wallMesh(tree, areas);
+  yield;
+  const sorted = yield* nearFacesSteps(tree);
+  yield;
+  return wallOfMesh(form, mesh, { sorted, rough: yield* roughSteps(form, mesh) });
+}
+
+/** What is made when it is first asked for. */
+interface Later {
+  readonly sorted?: NearFaces;
+  readonly rough?: Wall | null;
+}
+
+function wallOfMesh(form: Polyhedron, mesh: WallMesh, made: Later): Wall {
+  const { tree, areas, ofNode } = mesh;
+  let { sorted, rough } = made;
   const { centre } = tree;
   const wet = new Float64Array(STRIDE);
   const area = ofNode[0] ?? 0;
-  let rough: Wall | null | undefined;
   return wallOfSurface({
     area,
     rough() {
-      if (rough === undefined) rough = areas.length > MANY ? roughWall(form, area) : null;
+      if (rough === undefined) rough = finish(roughSteps(form, mesh));
       return rough;
     },
     moment: addScaled([ofNode[1] ?? 0, ofNode[2] ?? 0, ofNode[3] ?? 0], centre, area),
@@ -49,10 +74,13 @@ const ROUGH_CORNERS = 2_000;
 /** Of the area, what a rough wall must at least have to be much like the other: fine detail joins to nothing. */
 const ALIKE = 0.8;
 
-/** The wall with corners joined that are close together; null where too little would be left of it. */
-function roughWall(form: Polyhedron, area: number): Wall | null {
-  if (!(area > 0)) return null;
-  const wall = polyhedronWall(weld(form, Math.sqrt(area / ROUGH_CORNERS)).form);
+/** The wall with corners joined that are close together; null where too little would be left of it, or is there already. */
+function* roughSteps(form: Polyhedron, { areas, ofNode }: WallMesh): Steps<Wall | null> {
+  const area = ofNode[0] ?? 0;
+  if (areas.length <= MANY || !(area > 0)) return null;
+  const { form: joined } = yield* weldSteps(form, Math.sqrt(area / ROUGH_CORNERS));
+  yield;
+  const wall = polyhedronWall(joined);
   return wall.area > ALIKE * area ? wall : null;
 }
 
@@ -66,10 +94,14 @@ interface WallMesh {
 
 const STRIDE = 4;
 
-function wallMesh(form: Polyhedron): WallMesh {
-  const tree = boundsTree(form);
+function areasOf({ corners }: BoundsTree): Float64Array {
+  const areas = new Float64Array(corners.length / 9);
+  for (let face = 0; face < areas.length; face++) areas[face] = areaOf(corners, 9 * face);
+  return areas;
+}
+
+function wallMesh(tree: BoundsTree, areas: Float64Array): WallMesh {
   const { corners } = tree;
-  const areas = Float64Array.from({ length: corners.length / 9 }, (_, face) => areaOf(corners, 9 * face));
   const ofNode = nodeSums(tree, STRIDE, (face, sums, at) => {
     sums[at]! += areas[face]!;
     for (let i = 0; i < 3; i++) {

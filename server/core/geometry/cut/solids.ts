@@ -1,12 +1,13 @@
-import type { Form } from '../form/form.ts';
+import type { Steps } from '../../steps/steps.ts';
+import type { Form, Polyhedron } from '../form/form.ts';
 import { slicePolyhedron, sliceRevolved } from '../form/slice.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { ballSolid } from './ball.ts';
 import { ballWall } from './ballWall.ts';
 import { compoundSolid, compoundWall } from './compound.ts';
 import type { Cuttable } from './immersion.ts';
-import { polyhedronSolid } from './polyhedron.ts';
-import { polyhedronWall } from './polyhedronWall.ts';
+import { polyhedronSolid, polyhedronSolidSteps } from './polyhedron.ts';
+import { polyhedronWall, polyhedronWallSteps } from './polyhedronWall.ts';
 import { revolvedSolid } from './revolved.ts';
 import { revolvedWall, type WallEnds } from './revolvedWall.ts';
 import type { Wall } from './wall.ts';
@@ -24,6 +25,31 @@ export function wallOf(form: Form, ends: WallEnds): Wall {
   if (form.shape === 'revolved') return revolvedWall(form, ends);
   if (form.shape === 'compound') return compoundWall(form.parts.map(part => wallOf(part, ends)));
   return form.shape === 'ball' ? ballWall(form) : polyhedronWall(form);
+}
+
+/** Corners of triangles from which it is worth while to make something of a mesh in steps. */
+const MANY_CORNERS = 30_000;
+
+export const isFine = (form: Form): form is Polyhedron =>
+  form.shape === 'polyhedron' && form.faces.length > MANY_CORNERS;
+
+/** It is one, or has such a part. */
+export const hasFine = (form: Form): boolean => (form.shape === 'compound' ? form.parts.some(hasFine) : isFine(form));
+
+/** The same as `solidOf` in steps, where it takes long with what its first cut would make. */
+export function* solidSteps(form: Form): Steps<Cuttable> {
+  if (form.shape !== 'compound') return isFine(form) ? yield* polyhedronSolidSteps(form) : solidOf(form);
+  const parts: Cuttable[] = [];
+  for (const part of form.parts) parts.push(yield* solidSteps(part));
+  return compoundSolid(parts);
+}
+
+/** As `solidSteps`. */
+export function* wallSteps(form: Form, ends: WallEnds): Steps<Wall> {
+  if (form.shape !== 'compound') return isFine(form) ? yield* polyhedronWallSteps(form) : wallOf(form, ends);
+  const parts: Wall[] = [];
+  for (const part of form.parts) parts.push(yield* wallSteps(part, ends));
+  return compoundWall(parts);
 }
 
 /**

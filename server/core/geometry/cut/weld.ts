@@ -1,3 +1,4 @@
+import { inStretches, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 
 export interface Welded {
@@ -9,28 +10,36 @@ export interface Welded {
   readonly degenerate: number;
 }
 
+/** Corners that are joined in one step. */
+const STEP = 50_000;
+
 /**
  * Joins corners that lie within `tolerance` (m, or whatever the mesh is in) of each other: the first one stands for all.
  * STL writes each triangle with corners of its own, so this is what makes a surface of them.
  */
-export function weld({ vertices, faces }: Polyhedron, tolerance: number): Welded {
+export function* weldSteps({ vertices, faces }: Polyhedron, tolerance: number): Steps<Welded> {
   const count = vertices.length / 3;
   const grid = pointGrid(count, 4 * tolerance);
   const kept: number[] = [];
   const numbers = new Uint32Array(count);
+  if (count > STEP) yield;
   let joined = 0;
-  for (let i = 0; i < count; i++) {
+  const join = (i: number): void => {
     const [x, y, z] = [vertices[3 * i]!, vertices[3 * i + 1]!, vertices[3 * i + 2]!];
     const near = grid.find(x, y, z, tolerance, kept);
     if (near < 0) {
       numbers[i] = kept.length / 3;
       grid.add(x, y, z, kept.length / 3);
       kept.push(x, y, z);
-      continue;
+      return;
     }
     numbers[i] = near;
     if (kept[3 * near] !== x || kept[3 * near + 1] !== y || kept[3 * near + 2] !== z) joined++;
-  }
+  };
+  yield* inStretches(count, STEP, (from, to) => {
+    for (let i = from; i < to; i++) join(i);
+  });
+  if (count > STEP) yield;
   const whole: number[] = [];
   for (let i = 0; i < faces.length; i += 3) {
     const [a, b, c] = [numbers[faces[i]!]!, numbers[faces[i + 1]!]!, numbers[faces[i + 2]!]!];

@@ -1,5 +1,6 @@
 import type { Steps } from '../../steps/steps.ts';
-import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import type { BoundsTree } from '../cut/boundsTree.ts';
+import { boundsTree, boundsTreeSteps } from '../cut/growTree.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { castAft } from './lineCast.ts';
@@ -17,7 +18,7 @@ export interface Crossings {
 const MOST_PAIRS = 1000;
 const MOST_TESTS = 20_000_000;
 /** Of it in one step. */
-const TESTS_A_STEP = 200_000;
+const TESTS_A_STEP = 50_000;
 
 /**
  * Triangles of a surface that go through each other, found by walking its tree of bounds against itself. Neighbours,
@@ -25,7 +26,7 @@ const TESTS_A_STEP = 200_000;
  * both sides.
  */
 export function* findCrossings(form: Polyhedron, depth: number): Steps<Crossings> {
-  const tree = boundsTree(form);
+  const tree = yield* boundsTreeSteps(form);
   const { corners, boxes, next } = tree;
   let pairs = 0;
   let tests = 0;

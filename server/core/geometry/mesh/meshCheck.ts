@@ -1,11 +1,11 @@
 import type { Steps } from '../../steps/steps.ts';
-import { weld } from '../cut/weld.ts';
+import { weldSteps } from '../cut/weld.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { type Crossings, countedTwice, findCrossings } from './crossings.ts';
-import { meshEdges } from './meshEdges.ts';
+import { meshEdgesSteps } from './meshEdges.ts';
 import { closeGaps, findGaps, type Gap, volumeUnder } from './meshGaps.ts';
-import { insideOut, orient } from './meshPieces.ts';
+import { insideOut, orientSteps } from './meshPieces.ts';
 
 /** A mesh made fit for sums, and what was wrong with it. Lengths are in the mesh's own unit. */
 export interface CheckedMesh {
@@ -55,18 +55,20 @@ const SEAM = 4;
 /** Null for a mesh without any extent, or with none that is more than the rounding of its numbers. */
 export function* checkMeshSteps(raw: Polyhedron): Steps<CheckedMesh | null> {
   const diagonal = diagonalOf(raw);
+  yield;
   const farthest = raw.vertices.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
   if (!(diagonal > WELD_SHARE * farthest && diagonal < Infinity)) return null;
   const tolerance = WELD_SHARE * diagonal;
   yield;
-  const welded = weld(raw, tolerance);
+  const welded = yield* weldSteps(raw, tolerance);
   if (welded.form.faces.length === 0) return null;
   yield;
-  const edges = meshEdges(welded.form);
+  const edges = yield* meshEdgesSteps(welded.form);
   yield;
-  const oriented = orient(welded.form, edges);
+  const oriented = yield* orientSteps(welded.form, edges);
   yield;
-  const found = findGaps(oriented.form, oriented.turned > 0 ? meshEdges(oriented.form) : edges);
+  const found = findGaps(oriented.form, oriented.turned > 0 ? yield* meshEdgesSteps(oriented.form) : edges);
+  yield;
   let closed = closeGaps(oriented.form, found);
   let surface = oriented.form;
   let { turned } = oriented;

@@ -1,3 +1,4 @@
+import { inStretches, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 
 /** No other triangle has this edge. */
@@ -16,8 +17,11 @@ export interface MeshEdges {
 export const startOf = (faces: Uint32Array, side: number): number => faces[side]!;
 export const endOf = (faces: Uint32Array, side: number): number => faces[side % 3 === 2 ? side - 2 : side + 1]!;
 
+/** Corners that are looked at in one step. */
+const STEP = 60_000;
+
 /** Who meets whom: sides gathered by their lower corner, then matched by the higher one. */
-export function meshEdges({ vertices, faces }: Polyhedron): MeshEdges {
+export function* meshEdgesSteps({ vertices, faces }: Polyhedron): Steps<MeshEdges> {
   const low = (side: number): number => Math.min(startOf(faces, side), endOf(faces, side));
   const high = (side: number): number => Math.max(startOf(faces, side), endOf(faces, side));
   const first = new Uint32Array(vertices.length / 3 + 1);
@@ -27,10 +31,11 @@ export function meshEdges({ vertices, faces }: Polyhedron): MeshEdges {
   const sorted = new Uint32Array(faces.length);
   for (let side = 0; side < faces.length; side++) sorted[room[low(side)]!++] = side;
 
+  if (faces.length > 3 * STEP) yield;
   const mates = new Int32Array(faces.length).fill(ALONE);
   const groups = new Map<number, number[]>();
   const seen = new Map<number, number>();
-  for (let corner = 0; corner + 1 < first.length; corner++) {
+  const match = (corner: number): void => {
     seen.clear();
     for (let i = first[corner]!; i < first[corner + 1]!; i++) {
       const side = sorted[i]!;
@@ -45,7 +50,10 @@ export function meshEdges({ vertices, faces }: Polyhedron): MeshEdges {
         group.push(side);
       }
     }
-  }
+  };
+  yield* inStretches(first.length - 1, STEP, (from, to) => {
+    for (let corner = from; corner < to; corner++) match(corner);
+  });
   const crowded = [...groups.values()];
   for (const group of crowded) for (const side of group) mates[side] = CROWDED;
   return { mates, crowded };

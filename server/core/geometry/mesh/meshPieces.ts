@@ -1,4 +1,6 @@
-import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
+import type { BoundsTree } from '../cut/boundsTree.ts';
+import { boundsTree } from '../cut/growTree.ts';
 import type { Polyhedron } from '../form/form.ts';
 import { cross, dot, type Vec3 } from '../form/vector.ts';
 import { castAft, depthAt } from './lineCast.ts';
@@ -26,15 +28,23 @@ export interface Oriented {
 
 /** Pieces beyond which nobody looks which lies in which. */
 const MANY = 64;
+/** Triangles that are looked at in one step, each some five times. */
+const STEP = 100_000;
 
 /**
  * Makes neighbours agree which side is out, then each closed piece face outward; one that lies in an odd number of
  * others bounds a hollow and faces inward. An open piece keeps the side that most of its triangles say.
  */
-export function orient(form: Polyhedron, edges: MeshEdges): Oriented {
+export function* orientSteps(form: Polyhedron, edges: MeshEdges): Steps<Oriented> {
+  const isDue = pacer(STEP);
   const { pieces, flips, twisted } = gather(form, edges);
+  if (isDue(flips.length)) yield;
   const agreed = flipped(form, face => flips[face]!);
-  const closed = pieces.filter(piece => piece.isClosed).map(piece => roomOf(agreed, piece));
+  const closed: Room[] = [];
+  for (const piece of pieces) {
+    if (piece.isClosed) closed.push(roomOf(agreed, piece));
+    if (isDue(piece.faces.length)) yield;
+  }
   const inner = new Uint8Array(flips.length);
   let cavities = 0;
   for (const piece of pieces) {
@@ -48,6 +58,7 @@ export function orient(form: Polyhedron, edges: MeshEdges): Oriented {
       shouldTurn = volumeOf(agreed, piece) < 0 !== isHollow;
     }
     if (shouldTurn) for (const face of piece.faces) flips[face] = 1 - flips[face]!;
+    if (isDue(piece.faces.length)) yield;
   }
   const turned = flips.reduce((sum, flip) => sum + flip, 0);
   return {
@@ -122,7 +133,12 @@ const volumeOf = (form: Polyhedron, piece: Piece): number =>
 const SAMPLES = 12;
 
 /** The space inside a closed piece. */
-function roomOf(form: Polyhedron, piece: Piece): { readonly piece: Piece; holds(other: Piece): boolean } {
+interface Room {
+  readonly piece: Piece;
+  holds(other: Piece): boolean;
+}
+
+function roomOf(form: Polyhedron, piece: Piece): Room {
   let tree: BoundsTree | null = null;
   const isInside = ([x, y, z]: Vec3): boolean => {
     tree ??= boundsTree(partOf(form, piece));
@@ -153,10 +169,12 @@ function boundsOfPiece(form: Polyhedron, piece: Piece): readonly number[] {
   const bounds = [Infinity, Infinity, Infinity, -Infinity, -Infinity, -Infinity];
   for (const face of piece.faces) {
     for (let k = 0; k < 3; k++) {
-      cornerOf(form, face, k).forEach((value, axis) => {
+      const at = 3 * form.faces[3 * face + k]!;
+      for (let axis = 0; axis < 3; axis++) {
+        const value = form.vertices[at + axis]!;
         if (value < bounds[axis]!) bounds[axis] = value;
         if (value > bounds[axis + 3]!) bounds[axis + 3] = value;
-      });
+      }
     }
   }
   return bounds;

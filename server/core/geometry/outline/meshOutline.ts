@@ -1,3 +1,4 @@
+import { inStretches, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Point2 } from './outline.ts';
 import { SEEN, type Sight } from './sight.ts';
@@ -8,11 +9,17 @@ import { thinned } from './thinned.ts';
  * through runs the other way. The mesh is cut at many places across the line of sight; at each it covers some spans, and
  * where spans of two neighbouring places differ there is an edge across.
  */
-export function outlineOfMesh(mesh: Polyhedron, along: Sight): readonly (readonly Point2[])[] {
+export function* outlineOfMesh(mesh: Polyhedron, along: Sight): Steps<readonly (readonly Point2[])[]> {
+  const isLarge = mesh.faces.length > 3 * STEP;
   const places = placesOf(mesh, SEEN[along][0]);
-  const covered = coveredAt(mesh, along, places);
+  if (isLarge) yield;
+  const covered = yield* coveredAt(mesh, along, places);
+  if (isLarge) yield;
   return joined(edgesOf(places, covered)).map(closedThinned).filter(isSeen);
 }
+
+/** Triangles that are looked at in one step. */
+const STEP = 50_000;
 
 /** What is covered at a place, from where to where, rising; two spans do not touch. */
 type Spans = readonly (readonly [from: number, to: number])[];
@@ -30,7 +37,8 @@ function placesOf({ vertices, faces }: Polyhedron, axis: 0 | 1 | 2): Float64Arra
   for (const vertex of faces) isUsed[vertex] = 1;
   const all = new Float64Array(isUsed.reduce((sum, used) => sum + used, 0));
   let count = 0;
-  for (const [vertex, used] of isUsed.entries()) if (used) all[count++] = vertices[3 * vertex + axis]!;
+  for (let vertex = 0; vertex < isUsed.length; vertex++)
+    if (isUsed[vertex]) all[count++] = vertices[3 * vertex + axis]!;
   all.sort();
   const [first, last] = [all[0] ?? 0, all.at(-1) ?? 0];
   const distinct: number[] = [];
@@ -47,7 +55,7 @@ function placesOf({ vertices, faces }: Polyhedron, axis: 0 | 1 | 2): Float64Arra
   );
 }
 
-function coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float64Array): readonly Spans[] {
+function* coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float64Array): Steps<readonly Spans[]> {
   const [p, q] = SEEN[along];
   let [low, high] = [Infinity, -Infinity];
   for (const vertex of faces) {
@@ -58,7 +66,7 @@ function coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float6
   // By the bin in which they begin: the lowest beginning and the highest end of all spans that begin there.
   const begins = new Float64Array(places.length * (BINS + 1)).fill(Infinity);
   const ends = new Float64Array(places.length * (BINS + 1)).fill(-Infinity);
-  for (let k = 0; k < faces.length; k += 3) {
+  const cover = (k: number): void => {
     let [a, b, c] = [3 * faces[k]!, 3 * faces[k + 1]!, 3 * faces[k + 2]!];
     if (vertices[a + p]! > vertices[b + p]!) [a, b] = [b, a];
     if (vertices[b + p]! > vertices[c + p]!) [b, c] = [c, b];
@@ -74,7 +82,10 @@ function coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float6
       begins[at] = Math.min(begins[at]!, one, other);
       ends[at] = Math.max(ends[at]!, one, other);
     }
-  }
+  };
+  yield* inStretches(faces.length / 3, STEP, (from, to) => {
+    for (let face = from; face < to; face++) cover(3 * face);
+  });
   return Array.from(places, (_, i): Spans => {
     const spans: [number, number][] = [];
     for (let at = i * (BINS + 1); at < (i + 1) * (BINS + 1); at++) {

@@ -116,8 +116,12 @@ function meshSection({ vertices, faces }: Polyhedron, n: Vec3, h: number): reado
   const ends = new Set<number>();
   const edgeOf = (one: number, other: number): number => Math.min(one, other) * count + Math.max(one, other);
   for (let k = 0; k < faces.length; k += 3) {
-    const [i, j, m] = [faces[k]!, faces[k + 1]!, faces[k + 2]!];
-    const [one, two, three] = [heights[i]! >= 0, heights[j]! >= 0, heights[m]! >= 0];
+    const i = faces[k]!;
+    const j = faces[k + 1]!;
+    const m = faces[k + 2]!;
+    const one = heights[i]! >= 0;
+    const two = heights[j]! >= 0;
+    const three = heights[m]! >= 0;
     if (one === two && two === three) continue;
     // The corner that is alone on its side comes first.
     const [a, b, c] = one === two ? [m, i, j] : one === three ? [j, m, i] : [i, j, m];

@@ -1,3 +1,4 @@
+import { finish, type Steps } from '../../steps/steps.ts';
 import type { Form, Revolved } from '../form/form.ts';
 import { outlineOfMesh } from './meshOutline.ts';
 import { loopArea, type Point2 } from './outline.ts';
@@ -20,8 +21,17 @@ export function silhouetteOf(form: Form, along: Sight): readonly Loop[] {
     case 'revolved':
       return [leftward(silhouetteOfRevolved(form, along))];
     case 'polyhedron':
-      return outlineOfMesh(form, along);
+      return finish(outlineOfMesh(form, along));
   }
+}
+
+/** The same in steps. */
+export function* silhouetteSteps(form: Form, along: Sight): Steps<readonly Loop[]> {
+  if (form.shape === 'polyhedron') return yield* outlineOfMesh(form, along);
+  if (form.shape !== 'compound') return silhouetteOf(form, along);
+  const loops: Loop[] = [];
+  for (const part of form.parts) loops.push(...(yield* silhouetteSteps(part, along)));
+  return loops;
 }
 
 const leftward = (loop: Loop): Loop => (loopArea(loop) < 0 ? [...loop].reverse() : loop);

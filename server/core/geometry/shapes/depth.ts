@@ -1,4 +1,5 @@
-import { type BoundsTree, boundsTree } from '../cut/boundsTree.ts';
+import type { BoundsTree } from '../cut/boundsTree.ts';
+import { boundsTree } from '../cut/growTree.ts';
 import type { Bounds } from '../cut/solids.ts';
 import { cornersOf } from '../form/box.ts';
 import type { Form, Revolved } from '../form/form.ts';

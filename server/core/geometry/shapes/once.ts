@@ -1,3 +1,5 @@
+import type { Steps } from '../../steps/steps.ts';
+
 /** What was made for an object, made the first time that it is asked for. */
 export function once<K extends object, T>(made: WeakMap<K, T>, key: K, make: () => T): T {
   const had = made.get(key);
@@ -5,4 +7,13 @@ export function once<K extends object, T>(made: WeakMap<K, T>, key: K, make: () 
   const fresh = make();
   made.set(key, fresh);
   return fresh;
+}
+
+/** The same in steps. */
+export function* onceInSteps<K extends object, T>(made: WeakMap<K, T>, key: K, make: () => Steps<T>): Steps<T> {
+  const had = made.get(key);
+  if (had !== undefined) return had;
+  const fresh = yield* make();
+  // Meanwhile it may have been asked for at once: it stays one and the same.
+  return once(made, key, () => fresh);
 }

@@ -1,17 +1,19 @@
+import type { Steps } from '../../steps/steps.ts';
 import type { Cuttable } from '../cut/immersion.ts';
-import { type Bounds, boundsOf, solidOf, wallOf } from '../cut/solids.ts';
+import { type Bounds, boundsOf, solidOf, solidSteps, wallOf, wallSteps } from '../cut/solids.ts';
 import type { Wall } from '../cut/wall.ts';
 import { boxForm } from '../form/box.ts';
 import type { Form, Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
 import { type MeshPlacement, placedMesh, placementKey } from '../mesh/placedMesh.ts';
+import { formsIn } from '../outline/formsIn.ts';
 import type { Sight } from '../outline/sight.ts';
-import { type Loop, silhouetteOf } from '../outline/silhouette.ts';
+import { type Loop, silhouetteOf, silhouetteSteps } from '../outline/silhouette.ts';
 import { type CrossSection, crossSectionsOf } from './crossSection.ts';
 import { type Depth, depthIn } from './depth.ts';
 import { type Intrusion, intrusionOf } from './intrusion.ts';
 import { partsMeeting } from './meeting.ts';
-import { once } from './once.ts';
+import { once, onceInSteps } from './once.ts';
 import { overlapOf } from './overlap.ts';
 import { surfacePlaces } from './surfacePlaces.ts';
 
@@ -22,9 +24,16 @@ import { surfacePlaces } from './surfacePlaces.ts';
 export interface Shapes {
   solidOf(form: Form): Cuttable;
   wallOf(form: Form, endsClosed: boolean): Wall;
+  /** The same in steps. */
+  solidSteps(form: Form): Steps<Cuttable>;
+  wallSteps(form: Form, endsClosed: boolean): Steps<Wall>;
   boundsOf(form: Form): Bounds;
   /** What it looks like along an axis of the boat, m. */
   silhouetteOf(form: Form, along: Sight): readonly Loop[];
+  /** The same in steps. */
+  silhouetteSteps(form: Form, along: Sight): Steps<readonly Loop[]>;
+  /** The forms that it is made of. */
+  formsIn(form: Form): Steps<readonly Form[]>;
   /** How far two forms reach into each other, m; 0 when they do not. */
   overlapOf(one: Form, two: Form): number;
   /** The block between two corners that do not change, m. */
@@ -42,7 +51,7 @@ export interface Shapes {
 }
 
 /** Placements of a mesh that are remembered: where it is now, and was before the last keystrokes. */
-const PLACEMENTS = 4;
+export const PLACEMENTS = 4;
 
 export function createShapes(placements = PLACEMENTS): Shapes {
   const solids = new WeakMap<Form, Cuttable>();
@@ -50,6 +59,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const openWalls = new WeakMap<Form, Wall>();
   const bounds = new WeakMap<Form, Bounds>();
   const silhouettes = [0, 1, 2].map(() => new WeakMap<Form, readonly Loop[]>());
+  const pieces = new WeakMap<Form, readonly Form[]>();
   const overlaps = new WeakMap<Form, WeakMap<Form, number>>();
   const depths = new WeakMap<Form, Depth>();
   const intrusions = new WeakMap<Form, WeakMap<Form, { readonly found: Intrusion | null }>>();
@@ -57,6 +67,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const surfaces = new WeakMap<Form, readonly Vec3[]>();
   const blocks = new WeakMap<Bounds, Polyhedron>();
   const placings = new WeakMap<Form, Map<string, Polyhedron>>();
+  const wallsOf = (endsClosed: boolean) => (endsClosed ? closedWalls : openWalls);
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
   const depthOf = (form: Form): Depth => once(depths, form, () => depthIn(form));
   return {
@@ -73,8 +84,12 @@ export function createShapes(placements = PLACEMENTS): Shapes {
     crossSectionsOf: form => once(sections, form, () => crossSectionsOf(form, boundsOfForm)),
     surfaceOf: form => once(surfaces, form, () => surfacePlaces(form)),
     solidOf: form => once(solids, form, () => solidOf(form)),
-    wallOf: (form, endsClosed) => once(endsClosed ? closedWalls : openWalls, form, () => wallOf(form, { endsClosed })),
+    wallOf: (form, endsClosed) => once(wallsOf(endsClosed), form, () => wallOf(form, { endsClosed })),
+    solidSteps: form => onceInSteps(solids, form, () => solidSteps(form)),
+    wallSteps: (form, endsClosed) => onceInSteps(wallsOf(endsClosed), form, () => wallSteps(form, { endsClosed })),
     boundsOf: boundsOfForm,
+    silhouetteSteps: (form, along) => onceInSteps(silhouettes[along]!, form, () => silhouetteSteps(form, along)),
+    formsIn: form => onceInSteps(pieces, form, () => formsIn(form)),
     silhouetteOf: (form, along) => once(silhouettes[along]!, form, () => silhouetteOf(form, along)),
     overlapOf: (one, two) => {
       const known = once(overlaps, one, () => new WeakMap<Form, number>());
