@@ -46,3 +46,19 @@ test.each([
   const finding = analysis.file.findings.find(({ code }) => code === 'yaml-syntax');
   expect(mended(analysis, finding!)).toBe(withBays(right));
 });
+
+test('what takes out one of two like keys only hands the finding on to the other, and is not offered', () => {
+  const text = boatText`
+    boat: Tern
+    colour:
+      - grey
+    hull:
+      length: 900 mm
+    colour:
+      - black
+  `;
+  const analysis = analysed(text);
+  const finding = analysis.file.findings.find(({ code }) => code === 'unknown-key');
+  expect(finding!.mends!.length).toBeGreaterThan(0);
+  expect(soundMends(analysis, finding!)).toEqual([]);
+});

@@ -68,15 +68,18 @@ function* isSound(analysis: Analysis, finding: Finding, mend: Mend): Steps<boole
   const errors = [...after.findings, ...reading.findings].filter(({ severity }) => severity === 'error');
   const isLike = ({ code, message }: Finding): boolean => code === finding.code && message === finding.message;
   const line = lineOf(syntax, finding);
-  const before = file.findings.filter(each => isLike(each) && lineOf(syntax, each) === line);
+  const alike = file.findings.filter(isLike);
+  const before = alike.filter(each => lineOf(syntax, each) === line);
   // Where it stands now: whole lines may be put in before it or behind it.
   const here = [line, line + after.lineStarts.length - syntax.lineStarts.length];
   const left = errors.filter(each => isLike(each) && here.includes(lineOf(after, each)));
   const isThere = left.length >= Math.max(1, before.length);
+  // The second of two keys comes to stand where the first was taken out.
+  const isHandedOn = errors.filter(isLike).length >= Math.max(1, alike.length);
   // What was waiting for this mend is no harm that it does.
   const isNew = ({ code, message, place: at }: Finding): boolean =>
     !waits({ code, place: at }) && !file.findings.some(each => each.code === code && each.message === message);
-  return !isThere && !errors.some(isNew);
+  return !isThere && !isHandedOn && !errors.some(isNew);
 }
 
 const lineOf = (syntax: Syntax, { place }: Finding): number => lineAt(syntax.lineStarts, rangeOf(syntax, place)[0]);
