@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createDescriber } from '../../schema/describe.ts';
 import { analyse, readText } from '../../server/core/analysis/analyse.ts';
+import { readShell } from '../../server/core/boat/readHull.ts';
 import { pictureSteps } from '../../server/core/drawing/trimSheet.ts';
 import { emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
 import { solidOf, solidSteps, wallOf, wallSteps } from '../../server/core/geometry/cut/solids.ts';
@@ -57,6 +58,32 @@ describe('what a mesh of many triangles needs is made in steps', () => {
     const typed = text.replace('name: dry part 0,', 'name: dry part zero,');
     const analysis = analyse(text, describer, undefined, meshes);
     expect(counted(readText(typed, describer, analysis, meshes)).steps).toBeLessThan(most + 20);
+  });
+
+  test('so is a table of offsets, which is made once for its rows', () => {
+    const rows = Array.from({ length: 30 }, (_, i) => {
+      const half = Array.from(
+        { length: 40 },
+        (__, k) => `[${(40 * Math.sin((Math.PI * k) / 39)).toFixed(2)}, ${2 * k}]`,
+      );
+      return `        - { station: ${30 * i}, outline: [${half.join(', ')}] }`;
+    });
+    const table = boatOfParts(20).replace(/ +profile: \[\[0, 0\].*\n.*\n/, () =>
+      textLines(['      sections:', ...rows]),
+    );
+    const made = counted(readText(table, describer));
+    expect(made.value.boat.leftOut).toEqual([]);
+    expect(made.steps - counted(readText(boatOfParts(20), describer)).steps).toBeGreaterThan(3);
+    const { source } = made.value;
+    const [shell] = source.shells;
+    const heavier = readShell(
+      { ...shell!.checked, mass: { ...shell!.checked.mass, value: 2 } },
+      shell!.entry.path,
+      source.around,
+      [],
+    );
+    expect(heavier!.mass).toBe(2);
+    expect(heavier!.form).toBe(shell!.entry.form);
   });
 
   test('it is drawn', () => {

@@ -3,6 +3,7 @@ import { createDescriber } from '../../schema/describe.ts';
 import { analyse, readText } from '../../server/core/analysis/analyse.ts';
 import { conclusion } from '../../server/core/analysis/conclude.ts';
 import { tryMends } from '../../server/core/analysis/soundMends.ts';
+import type { Bay } from '../../server/core/boat/boat.ts';
 import { pictureSteps } from '../../server/core/drawing/trimSheet.ts';
 import type { Steps } from '../../server/core/steps/steps.ts';
 import { syntaxSteps } from '../../server/core/text/reading/syntax.ts';
@@ -12,6 +13,9 @@ import { boatOfParts } from '../benchmark/boatOfParts.ts';
 const describer = createDescriber();
 const PARTS = 300;
 const text = boatOfParts(PARTS);
+
+/** From the keel of the boat to high above it. */
+const astride = (bay: Bay): Bay => ({ ...bay, from: [bay.from[0], bay.from[1], 0], to: [bay.to[0], bay.to[1], 1] });
 
 /** How many steps a work takes, and what comes of it. */
 function counted<T>(work: Steps<T>): { readonly steps: number; readonly value: T } {
@@ -56,6 +60,15 @@ describe('what takes long is done in steps that do not grow with the file', () =
     const { steps, value } = counted(pictureSteps(analysis, { only: ['surfaced-side', 'surfaced-plan'] }));
     expect(value).toHaveLength(2);
     expect(steps).toBeGreaterThan((2 * PARTS) / 60);
+  });
+
+  test('a bay that something is in the way of is cut some places at a time', () => {
+    const { neighbours, source } = analyse(boatOfParts(10), describer);
+    const crossed = { ...source, boat: { ...source.boat, bays: source.boat.bays.map(astride) } };
+    const { steps, value } = counted(neighbours.freeBaySteps(crossed));
+    expect(value).not.toBe(crossed.boat.bays);
+    expect(steps).toBeGreaterThan(5 * crossed.boat.bays.length);
+    expect(counted(neighbours.freeBaySteps(crossed)).steps).toBe(1);
   });
 
   test('each mend is tried in steps of its own', () => {

@@ -72,7 +72,7 @@ export function* conclusion(read: BoatAsRead, previous?: Analysis): Steps<Analys
     learned: null,
     settled,
     corrections: inSteps(function* () {
-      const { boatToTrim: found } = yield* through(settled);
+      const found = yield* foundToTrim(settled);
       const corrections = found ? yield* proposeCorrections(found) : [];
       // The trials so far were made without them.
       return corrections.map(correction => ({
@@ -84,7 +84,7 @@ export function* conclusion(read: BoatAsRead, previous?: Analysis): Steps<Analys
       return yield* soundOffers(yield* through(settled));
     }),
     waterSet: inSteps(function* () {
-      const { boatToTrim: found } = yield* through(settled);
+      const found = yield* foundToTrim(settled);
       return found && (yield* waterSetOf(found));
     }),
     shapes: cache.shapes,
@@ -133,11 +133,20 @@ function readSoFar(heard: Heard | null): ReadSoFar {
   return heard?.pooled ? 'ashore' : 'nowhere';
 }
 
+/** A painted waterline tells where a boat that does not float yet belongs. */
+const hasAim = ({ surfaced, boat }: Pick<BoatInWater, 'surfaced' | 'boat'>): boolean =>
+  surfaced.status === 'afloat' || (surfaced.status !== 'empty' && boat.waterline !== null);
+
+/** The boat to trim of what is settled; its bays are cut to what is free of them in steps. */
+function* foundToTrim(settled: Analysis['settled']): Steps<Analysis['boatToTrim']> {
+  const analysis = yield* through(settled);
+  if (hasAim(analysis) && !analysis.file.isFaulty) yield* analysis.neighbours.freeBaySteps(analysis.source);
+  return analysis.boatToTrim;
+}
+
 function boatToTrim({ file, parts, taught, filed }: Owner, inWater: BoatInWater, heard: Heard | null) {
   const { surfaced, ...rest } = inWater;
-  // A painted waterline tells where a boat that does not float yet belongs.
-  const hasAim = surfaced.status === 'afloat' || (surfaced.status !== 'empty' && rest.boat.waterline !== null);
-  if (!hasAim || file.isFaulty) return null;
+  if (!hasAim(inWater) || file.isFaulty) return null;
   const uncertainties = heard && (heard.pooled?.uncertainties ?? heard.filedUncertainties);
   // Pieces go where there is room, whatever the bay says.
   const bays = parts.neighbours.freeBays(inWater.source);

@@ -3,6 +3,7 @@ import { TAPE } from '../boat/placed.ts';
 import type { Bounds } from '../geometry/cut/solids.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Hull } from './hull.ts';
 import type { Occupant } from './occupant.ts';
 
@@ -34,10 +35,11 @@ export function blockageOf(bay: Bay, occupants: readonly Occupant[], hull: Hull)
  * A bay by the room that is free in it: inside the hull or its compartment, and outside of other compartments and of
  * tanks. One that is free as it is written stays the same; one that has no free room is of no size.
  */
-export function bayInFree(bay: Bay, blockage: Blockage, shapes: Shapes): Bay {
+export function* bayInFree(bay: Bay, blockage: Blockage, shapes: Shapes): Steps<Bay> {
   const isFree = freedom(blockage, shapes);
   if (gridOf(bay, LOOKED_AT).every(plane => plane.every(row => row.every(isFree)))) return bay;
-  return { ...bay, ...largestFree(bay, isFree) };
+  yield;
+  return { ...bay, ...(yield* largestFree(bay, isFree)) };
 }
 
 /** Places along each axis: of a first look, and where there is something in the way. */
@@ -73,8 +75,12 @@ function gridOf(room: Bounds, counts: Counts): readonly (readonly (readonly Vec3
 }
 
 /** The largest block between places of the grid of which all are free; of no size where there is none. */
-function largestFree(room: Bounds, isFree: (place: Vec3) => boolean): Bounds {
-  const free = gridOf(room, DIVIDED).map(plane => plane.map(row => row.map(isFree)));
+function* largestFree(room: Bounds, isFree: (place: Vec3) => boolean): Steps<Bounds> {
+  const free: (readonly (readonly boolean[])[])[] = [];
+  for (const plane of gridOf(room, DIVIDED)) {
+    free.push(plane.map(row => row.map(isFree)));
+    yield;
+  }
   const [stations, offsets, heights] = marksOf(room, DIVIDED);
   let best: Bounds = { from: room.from, to: room.from };
   let most = 0;

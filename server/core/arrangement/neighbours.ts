@@ -2,7 +2,7 @@ import type { Bay, Entry } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
-import type { Steps } from '../steps/steps.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import { againstHull, isCut } from './againstHull.ts';
 import type { Conflict } from './conflict.ts';
 import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
@@ -32,6 +32,8 @@ export interface Neighbours {
   movedAft(thing: Occupant, by: number): Occupant;
   /** The bays of a boat by the room that is free in them, as `bayInFree` cuts each; the same list where all are free. */
   freeBays(source: BoatSource): readonly Bay[];
+  /** The same in steps. */
+  freeBaySteps(source: BoatSource): Steps<readonly Bay[]>;
 }
 
 /** Hulls that are remembered: the boat by its file, and as the trials have it, each before and after the last keystroke. */
@@ -72,6 +74,22 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     hulls.splice(HULLS);
     return hull;
   };
+  function* freeBaySteps(source: BoatSource): Steps<readonly Bay[]> {
+    const written = source.boat.bays;
+    if (written.length === 0) return written;
+    const things = allOf(source);
+    const hull = hullOfThings(things, source.boat.length);
+    const free: Bay[] = [];
+    for (const bay of written) {
+      const blockage = blockageOf(bay, things, hull);
+      const known = bays.get(bay);
+      const isSame = known?.hull === hull && sameThings(known.inTheWay, blockage.inTheWay);
+      const cut = isSame ? known.free : yield* bayInFree(bay, blockage, shapes);
+      if (!isSame) bays.set(bay, { ...blockage, free: cut });
+      free.push(cut);
+    }
+    return free.every((bay, i) => bay === written[i]) ? written : free;
+  }
   return {
     shapes,
     occupantsOf: allOf,
@@ -101,21 +119,8 @@ export function createNeighbours(shapes: Shapes): Neighbours {
       if (known.size > MOVES) known.delete(known.keys().next().value!);
       return there;
     },
-    freeBays: source => {
-      const written = source.boat.bays;
-      if (written.length === 0) return written;
-      const things = allOf(source);
-      const hull = hullOfThings(things, source.boat.length);
-      const free = written.map(bay => {
-        const blockage = blockageOf(bay, things, hull);
-        const known = bays.get(bay);
-        if (known?.hull === hull && sameThings(known.inTheWay, blockage.inTheWay)) return known.free;
-        const cut = bayInFree(bay, blockage, shapes);
-        bays.set(bay, { ...blockage, free: cut });
-        return cut;
-      });
-      return free.every((bay, i) => bay === written[i]) ? written : free;
-    },
+    freeBays: source => finish(freeBaySteps(source)),
+    freeBaySteps,
   };
 }
 

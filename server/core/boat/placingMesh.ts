@@ -3,13 +3,12 @@ import { toSi, unitNamed } from '../../../schema/units.ts';
 import { type Bounds, isFine } from '../geometry/cut/solids.ts';
 import type { Form, Polyhedron } from '../geometry/form/form.ts';
 import { isMirrored, type MeshPlacement } from '../geometry/mesh/placedMesh.ts';
-import { PLACEMENTS } from '../geometry/shapes/shapes.ts';
 import { normalName } from '../meshFiles/fileName.ts';
 import type { LoadedMesh } from '../meshFiles/meshFile.ts';
 import type { Steps } from '../steps/steps.ts';
 import { lengthText } from '../wording/numbers.ts';
 import { tellMeshFaults } from './meshFaults.ts';
-import { measuredForm, type Placed, type PlacedEntry, type PlacedForm, tellUnused } from './placed.ts';
+import { measuredForm, type Placed, type PlacedForm, tellUnused } from './placed.ts';
 import { type FormUse, type Setting, tell } from './readingContext.ts';
 
 type MeshEntry = NonNullable<PlacedForm['mesh']>;
@@ -45,21 +44,17 @@ const placementOf = ({ grown = 1 }: PlacedForm, { axes = BOAT_AXES, at }: MeshEn
 const surfaceFor = (use: FormUse, { mesh: { surface, closed, outer } }: LoadedMesh): Polyhedron =>
   use === 'wall' ? surface : use === 'displaces' ? outer : closed;
 
-/** Makes in steps what it takes long to make of the meshes of an entry, so that it is at hand when the entry is read. */
-export function* meshesReady(entry: PlacedEntry, { around, use, endsClosed }: MeshUse): Steps<void> {
-  // No more than are remembered.
-  for (const form of (entry.forms ?? [entry]).slice(0, PLACEMENTS)) yield* meshReady(form, { around, use, endsClosed });
-}
-
-export type MeshUse = Pick<Setting, 'around' | 'use' | 'endsClosed'>;
-
-function* meshReady(entry: PlacedForm, { around, use, endsClosed }: MeshUse): Steps<void> {
-  const { mesh } = entry;
-  const named = mesh && normalName(mesh.file);
-  const file = named?.ok ? around.meshes(named.name) : null;
-  if (!named?.ok || file?.status !== 'loaded') return;
+/** Makes in steps what takes long to make of a mesh, so that it is at hand when it is placed. */
+export function* meshReady(
+  entry: PlacedForm,
+  mesh: MeshEntry,
+  { around, use, endsClosed }: Pick<Setting, 'around' | 'use' | 'endsClosed'>,
+): Steps<void> {
+  const named = normalName(mesh.file);
+  const file = named.ok ? around.meshes(named.name) : null;
+  if (!named.ok || file?.status !== 'loaded') return;
   const untold: Setting = { around, use, endsClosed, path: [], findings: [] };
-  const placement = placementOf(entry, mesh!, metresOf(mesh!, file, untold));
+  const placement = placementOf(entry, mesh, metresOf(mesh, file, untold));
   if (!tellMeshFaults(file.mesh, { file: named.name, placement }, untold)) return;
   const form = around.shapes.placed(surfaceFor(use, file), placement);
   if (!isFine(form)) return;

@@ -3,6 +3,7 @@ import type { Form } from '../geometry/form/form.ts';
 import { movedForm } from '../geometry/form/moved.ts';
 import { type Section, sectionsForm } from '../geometry/mesh/sections.ts';
 import { firstCrossing, loopArea, type Point2 } from '../geometry/outline/outline.ts';
+import type { Steps } from '../steps/steps.ts';
 import { fairedSections } from './faired.ts';
 import { fairedWords } from './fairedWords.ts';
 import { type FromTheBow, fromTheBow } from './fromTheBow.ts';
@@ -15,27 +16,59 @@ export function placeSections(
   rows: NonNullable<PlacedForm['sections']>,
   setting: Setting,
 ): Placed | null {
+  const forms = tabulated(entry, rows, setting);
+  if (!forms) return null;
+  const { straight, form } = forms;
+  tellUnused(entry, ['station', 'height', 'axis'], 'a table of offsets has its own stations and heights.', setting);
+  const words = entry.faired ? [fairedWords(straight, form, setting)] : [];
+  return measuredForm(form, setting.around.shapes.boundsOf(form), words);
+}
+
+/** Makes in steps what takes long to make of a table, so that it is at hand when it is placed. */
+export function* sectionsReady(
+  entry: PlacedForm,
+  rows: NonNullable<PlacedForm['sections']>,
+  { around, use, endsClosed }: Pick<Setting, 'around' | 'use' | 'endsClosed'>,
+): Steps<void> {
+  const forms = tabulated(entry, rows, { around, use, endsClosed, path: [], findings: [] });
+  for (const form of forms ? new Set([forms.straight, forms.form]) : []) {
+    yield;
+    if (use === 'wall') yield* around.shapes.wallSteps(form, endsClosed);
+    else yield* around.shapes.solidSteps(form);
+  }
+}
+
+interface Tabulated {
+  /** With straight lines between its points. */
+  readonly straight: Form;
+  /** As it is asked for. */
+  readonly form: Form;
+}
+
+/** The forms of a table, made once for its rows; null, with a finding, where they are none. */
+function tabulated(entry: PlacedForm, rows: NonNullable<PlacedForm['sections']>, setting: Setting): Tabulated | null {
+  const { units, shapes } = setting.around;
   const given = rows.map(
     ({ station, outline }): Section => ({
       station: station.value,
       outline: outline.map(([halfBreadth, height]): Point2 => [halfBreadth.value, height.value]),
     }),
   );
-  const table = fromTheBow(given, ({ station }) => station, setting.around.units);
-  const sections = table.rows;
-  const before = setting.findings.length;
-  tellFaults(table, setting);
-  if (setting.findings.length > before) return null;
-  tellUnused(entry, ['station', 'height', 'axis'], 'a table of offsets has its own stations and heights.', setting);
+  const table = fromTheBow(given, ({ station }) => station, units);
   const aside = entry.offset ? middle(entry.offset) : 0;
-  const by = (rows: readonly Section[]): Form => {
-    const form = sectionsForm(rows, setting);
+  const by = (sections: readonly Section[]): Form => {
+    const form = sectionsForm(sections, setting);
     return aside === 0 ? form : movedForm(form, [0, aside, 0]);
   };
-  const straight = by(sections);
-  const form = entry.faired ? by(fairedSections(sections)) : straight;
-  const words = entry.faired ? [fairedWords(straight, form, setting)] : [];
-  return measuredForm(form, setting.around.shapes.boundsOf(form), words);
+  const as = `${setting.endsClosed} ${aside} ${table.isReversed}`;
+  const straight = shapes.formOf(rows, `straight ${as}`, () => {
+    const before = setting.findings.length;
+    tellFaults(table, setting);
+    return setting.findings.length > before ? null : by(table.rows);
+  });
+  const form =
+    straight && entry.faired ? shapes.formOf(rows, `faired ${as}`, () => by(fairedSections(table.rows))) : straight;
+  return straight && form && { straight, form };
 }
 
 function tellFaults({ rows: sections, written, isReversed }: FromTheBow<Section>, setting: Setting): void {

@@ -15,11 +15,11 @@ import { checkConditions } from './checkConditions.ts';
 import { checkKeys, missingSections } from './checkSections.ts';
 import { checkTrials } from './checkTrials.ts';
 import { changeTo, guessedUnit, valueFault } from './fault.ts';
+import { formsReady } from './formsReady.ts';
 import { USES, type Use } from './formUse.ts';
 import { meshesInAll } from './meshesInAll.ts';
 import type { OwnCondition } from './ownCondition.ts';
 import type { PlacedEntry } from './placed.ts';
-import { meshesReady } from './placingMesh.ts';
 import { readCondition } from './readCondition.ts';
 import { readBay, readCompartment, readShell, readTank } from './readHull.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
@@ -234,7 +234,7 @@ function* readEntries({ list }: SectionReader, schemas: BoatSchemas, around: Rea
 const readyFor =
   <T extends PlacedEntry>(use: (entry: T) => Use) =>
   (entry: T, around: ReadingContext): Steps<void> =>
-    meshesReady(entry, { around, ...use(entry) });
+    formsReady(entry, { around, ...use(entry) });
 
 /** The schemas for these units, those of the last reading where they serve. */
 const schemasFor = (units: FileUnits, kept: KeptEntries | undefined): KeptSchemas =>

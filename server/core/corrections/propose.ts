@@ -46,8 +46,13 @@ export function* proposeCorrections(boatToTrim: BoatToTrim): Steps<readonly Corr
   };
   const alone = yield* forOneAlone(boatToTrim, out);
   // What mends one condition alone may keep the other's limits too, with less than what was made for both.
-  const inBoth = new Map(alone.map(correction => [correction, forBoth(correction, boatToTrim)]));
+  const inBoth = new Map<Correction, Correction | null>();
+  for (const correction of alone) {
+    yield;
+    inBoth.set(correction, forBoth(correction, boatToTrim));
+  }
   const full = best([yield* correct(boatToTrim, scope), ...inBoth.values()], boatToTrim);
+  yield;
   const moves = yield* proposeMoves(boatToTrim);
   const scoreOf = scoreIn(boatToTrim, scope);
   const chanceOf = chanceIn(boatToTrim, scope);
@@ -117,8 +122,10 @@ function* surer(boatToTrim: BoatToTrim): Steps<readonly Correction[]> {
   if (wanted >= 1) return [];
   const moves = yield* proposeMoves(boatToTrim);
   const pieces = yield* correct(boatToTrim, scope);
+  yield;
   const combined = !moves || muchSurerThan(chanceOf(moves)) < 1 ? yield* combinedWith(pieces, boatToTrim) : null;
   // What the way down breaks already is no reason to leave the rest as it is.
+  yield;
   const onTheWay = lay([], [], benchFor(boatToTrim, scope, PART_OF_LIMIT))?.onTheWay.length ?? 0;
   const offered = [moves, pieces, combined]
     .filter(correction => correction !== null)

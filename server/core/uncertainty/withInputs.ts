@@ -1,7 +1,7 @@
 import type { Boat, Entry } from '../boat/boat.ts';
+import { formsReady } from '../boat/formsReady.ts';
 import type { Use } from '../boat/formUse.ts';
 import type { PlacedForm } from '../boat/placed.ts';
-import { meshesReady } from '../boat/placingMesh.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import type { ReadingContext } from '../boat/readingContext.ts';
 import { readPart } from '../boat/readPart.ts';
@@ -97,9 +97,9 @@ export function* againSteps<T extends Editable, E extends Entry>(
   place: Rereading,
   { read, use }: { readonly read: Reader<T, E>; readonly use: (entry: T) => Use },
 ): Steps<Source<T, E>> {
-  if (isMeshed(source.checked)) {
+  if (isMeshed(source.checked) || isTabulated(source.checked)) {
     const { changed, within } = edited(source.checked, steps, place);
-    yield* meshesReady(changed, { around: within, ...use(changed) });
+    yield* formsReady(changed, { around: within, ...use(changed) });
   }
   return again(source, steps, place, read);
 }
@@ -121,6 +121,9 @@ function sameMeshes(one: Editable, two: Editable): boolean {
 /** Its form is a mesh, or one of its forms is: it takes long to be read again in another place. */
 export const isMeshed = (entry: Editable): boolean =>
   (entry.forms ?? [entry]).some((form: PlacedForm) => form.mesh !== undefined);
+
+const isTabulated = (entry: Editable): boolean =>
+  (entry.forms ?? [entry]).some((form: PlacedForm) => form.sections !== undefined);
 
 /** What the water is read from after its edits; the same after none. */
 function waterWith({ water }: BoatSource, changes: Changes): BoatSource['water'] {

@@ -27,6 +27,7 @@ export function* proposeMoves(boatToTrim: BoatToTrim): Steps<Correction | null> 
   const alone = (isFreed: boolean) => movers.filter(({ part }) => part.fixed !== isFreed).map(one => [one]);
   for (const sets of [alone(true), alone(false), pairs]) {
     const best = yield* bestMove(sets, boatToTrim);
+    yield;
     if (best) return asCorrection(best.laid, scopeOf(boatToTrim.boat), boatToTrim);
   }
   return null;
@@ -41,7 +42,7 @@ function* bestMove(sets: readonly (readonly Mover[])[], boatToTrim: BoatToTrim):
     const solution = cheapestPieces([], rows, { movers });
     const rank = (solution?.cost ?? 0) + priceOfMoving(movers);
     if (!solution || (best && rank >= best.score)) continue;
-    const realised = realise({ slots: [], movers, solution, rank }, bench);
+    const realised: Realised | null = yield* realise({ slots: [], movers, solution, rank }, bench);
     if (!realised || realised.laid.moves.length === 0) continue;
     const score = realised.score + priceOfMoving(movers);
     if (!best || score < best.score) best = { ...realised, score };
@@ -74,8 +75,12 @@ export function* combine(
   const ofPieces = alone ? scoreOf(alone.correction) : Number.POSITIVE_INFINITY;
   const rows = benchFor(boatToTrim, scopeOf(boatToTrim.boat), PART_OF_LIMIT).rowsFor(null);
   const sets = slotSets(boatToTrim.boat, isListing(rows));
-  const promising = findMovers(boatToTrim)
-    .map(mover => ({ mover, cost: leastCost(sets, rows, mover) }))
+  const onPaper: { readonly mover: Mover; readonly cost: number }[] = [];
+  for (const mover of findMovers(boatToTrim)) {
+    yield;
+    onPaper.push({ mover, cost: leastCost(sets, rows, mover) });
+  }
+  const promising = onPaper
     .filter(({ cost }) => cost < ofPieces)
     .sort((a, b) => a.cost - b.cost)
     .slice(0, MOST_COMBINED);

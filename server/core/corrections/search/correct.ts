@@ -41,6 +41,7 @@ export function* correct(
   { suits = () => true, besides = [], movers = [] }: Means = {},
 ): Steps<Correction | null> {
   const rows = balancesOf(boatToTrim, scope, PART_OF_LIMIT)(null);
+  yield;
   const sets = slotSets(boatToTrim.boat, isListing(rows)).map(slots => [...slots.filter(suits), ...besides]);
   return yield* correctWith(boatToTrim, scope, sets, movers);
 }
@@ -56,7 +57,10 @@ export function* correctWith(
     for (const slots of sets) {
       if (slots.length === 0) continue;
       const best = yield* bestThatHolds(slots, movers, benchFor(boatToTrim, scope, part));
-      if (best) return asCorrection(withFewer(best, movers, benchFor(boatToTrim, scope, 1)).laid, scope, boatToTrim);
+      if (!best) continue;
+      const { laid } = yield* withFewer(best, movers, benchFor(boatToTrim, scope, 1));
+      yield;
+      return asCorrection(laid, scope, boatToTrim);
     }
   }
   return null;
@@ -71,7 +75,7 @@ function* bestThatHolds(slots: readonly Slot[], movers: readonly Mover[], bench:
     yield;
     if (!candidate || !isWorth(candidate.rank)) continue;
     if (++floated > MOST_FLOATED) break;
-    const realised = realise(candidate, bench);
+    const realised: Realised | null = yield* realise(candidate, bench);
     if (realised && (!best || realised.score < best.score)) best = realised;
   }
   return best;

@@ -14,6 +14,7 @@ import { FIGURES } from '../../figures/table.ts';
 import type { EntryText, Finding } from '../../findings/finding.ts';
 import { judgeIn } from '../../judges/judge.ts';
 import { judgeTransit } from '../../judges/judgeTransit.ts';
+import type { Steps } from '../../steps/steps.ts';
 import { priceOfMiss } from '../balance/price.ts';
 import { cheapestPieces, type MoverShift, type Solution } from '../balance/program.ts';
 import { type BalanceRow, isInScope, type Scope } from '../balance/row.ts';
@@ -60,15 +61,17 @@ export interface Realised {
  * balance best, because a millimetre of place is finer than a gram. Solved again with what they really do until the full
  * model is content and nothing is gained any more; null when it never is.
  */
-export function realise(candidate: Candidate, bench: Workbench): Realised | null {
+export function* realise(candidate: Candidate, bench: Workbench): Steps<Realised | null> {
   let laid: CorrectedBoat | null = null;
   let best: Realised | null = null;
   const { slots, movers } = candidate;
   for (let round = 0; round < MOST_ROUNDS; round++) {
+    if (round > 0) yield;
     const rows: readonly BalanceRow[] | null = laid ? bench.rowsFor(laid) : null;
     const near: ReadonlyMap<Slot, number> = new Map(laid?.pieces.map(piece => [piece.slot, piece.mass]));
     const solution: Solution | null = rows ? cheapestPieces(slots, rows, { near, movers }) : candidate.solution;
     const done: Work | null = solution && cutAndSlide(solution, rows, bench);
+    if (round > 0) yield;
     const next: CorrectedBoat | null = done && lay(done.pieces, done.moves, bench);
     if (!next) break;
     laid = next;

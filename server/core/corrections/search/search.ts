@@ -29,7 +29,7 @@ const NOTHING = 1e-6;
 /** Sets of slots tried at most for one number of pieces. */
 const MOST_SETS = 150;
 /** Programmes solved in one step. */
-const PROGRAMMES_AT_ONCE = 4;
+const PROGRAMMES_AT_ONCE = 2;
 
 /** A piece to saw, lay and fix is worth avoiding at this part of the boat's mass in lead (common practice, no source). */
 const PRICE_OF_PIECE = 0.001;
@@ -48,6 +48,7 @@ export function* candidatesFor(slots: readonly Slot[], search: Search): Generato
   const { rows, movers, boatMass, isWorth } = search;
   const all = cheapestPieces(slots, rows, { movers });
   if (!all) return;
+  yield null;
   let programmes = 0;
   for (let count = 1; count <= Math.min(MOST_PIECES, slots.length); count++) {
     if (!isWorth(all.cost + priceOfWork(count, 0, boatMass))) return;

@@ -28,7 +28,7 @@ export function wallOf(form: Form, ends: WallEnds): Wall {
 }
 
 /** Corners of triangles from which it is worth while to make something of a mesh in steps. */
-const MANY_CORNERS = 30_000;
+const MANY_CORNERS = 9000;
 
 export const isFine = (form: Form): form is Polyhedron =>
   form.shape === 'polyhedron' && form.faces.length > MANY_CORNERS;

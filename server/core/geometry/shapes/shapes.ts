@@ -46,6 +46,8 @@ export interface Shapes {
   crossSectionsOf(form: Form): readonly CrossSection[];
   /** Places spread over the surface of a form, m. */
   surfaceOf(form: Form): readonly Vec3[];
+  /** What was made of the rows of a table before, by how they were taken; nothing is remembered of null. */
+  formOf(rows: object, as: string, make: () => Form | null): Form | null;
   /** The mesh in boat axes: the same form for the same placement, so that what was made for it holds. */
   placed(mesh: Polyhedron, placement: MeshPlacement): Polyhedron;
 }
@@ -66,6 +68,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const sections = new WeakMap<Form, readonly CrossSection[]>();
   const surfaces = new WeakMap<Form, readonly Vec3[]>();
   const blocks = new WeakMap<Bounds, Polyhedron>();
+  const tables = new WeakMap<object, Map<string, Form>>();
   const placings = new WeakMap<Form, Map<string, Polyhedron>>();
   const wallsOf = (endsClosed: boolean) => (endsClosed ? closedWalls : openWalls);
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
@@ -95,6 +98,13 @@ export function createShapes(placements = PLACEMENTS): Shapes {
       const known = once(overlaps, one, () => new WeakMap<Form, number>());
       const bounded = (form: Form) => ({ form, bounds: boundsOfForm(form) });
       return once(known, two, () => overlapOf(bounded(one), bounded(two)));
+    },
+    formOf: (rows, as, make) => {
+      const known = once(tables, rows, () => new Map<string, Form>());
+      const form = known.get(as) ?? make();
+      if (form) known.set(as, form);
+      if (known.size > placements) known.delete(known.keys().next().value!);
+      return form;
     },
     placed: (mesh, placement) => {
       const known = once(placings, mesh, () => new Map<string, Polyhedron>());
