@@ -116,11 +116,11 @@ function keySchemas() {
 
 type JsonSchema = z.core.JSONSchema.BaseSchema;
 
+/** The whole boat file, its numbers in mm and g. */
+export const boatSchema = () => map({ ...keySchemas().file }, 'a boat file, with boat, hull and payload');
+
 /** The boat file as a JSON Schema (draft 7), for editors that know nothing of this tool. */
-export function boatJsonSchema(): JsonSchema {
-  const whole = map({ ...keySchemas().file }, 'a boat file, with boat, hull and payload');
-  return toJson(whole.meta({ title: 'Boat file', description: FILE }));
-}
+export const boatJsonSchema = (): JsonSchema => toJson(boatSchema().meta({ title: 'Boat file', description: FILE }));
 
 /** The same, of which only what is read is made: whoever asks for a key of the water needs nothing of the hull. */
 export function boatKeyHelp(): JsonSchema {
