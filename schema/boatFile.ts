@@ -117,10 +117,11 @@ function keySchemas() {
 type JsonSchema = z.core.JSONSchema.BaseSchema;
 
 /** The whole boat file, its numbers in mm and g. */
-export const boatSchema = () => map({ ...keySchemas().file }, 'a boat file, with boat, hull and payload');
-
-/** The boat file as a JSON Schema (draft 7), for editors that know nothing of this tool. */
-export const boatJsonSchema = (): JsonSchema => toJson(boatSchema().meta({ title: 'Boat file', description: FILE }));
+export const boatSchema = () =>
+  map({ ...keySchemas().file }, 'a boat file, with boat, hull and payload').meta({
+    title: 'Boat file',
+    description: FILE,
+  });
 
 /** The same, of which only what is read is made: whoever asks for a key of the water needs nothing of the hull. */
 export function boatKeyHelp(): JsonSchema {
@@ -134,7 +135,7 @@ type Makers = Readonly<Record<string, () => JsonSchema>>;
 function mapMadeWhenRead(description: string, schemas: Schemas, special: Makers = {}): JsonSchema {
   const keys = Object.keys(schemas);
   const properties = madeWhenRead(
-    Object.fromEntries(keys.map(key => [key, special[key] ?? (() => toJson(schemas[key]!))])),
+    Object.fromEntries(keys.map(key => [key, special[key] ?? (() => jsonSchemaOf(schemas[key]!))])),
   );
   return {
     type: 'object',
@@ -146,7 +147,8 @@ function mapMadeWhenRead(description: string, schemas: Schemas, special: Makers 
   };
 }
 
-function toJson(schema: z.ZodType): JsonSchema {
+/** A JSON Schema (draft 7), for editors that know nothing of this tool. */
+export function jsonSchemaOf(schema: z.ZodType): JsonSchema {
   return z.toJSONSchema(schema, {
     target: 'draft-7',
     io: 'input',
@@ -167,6 +169,6 @@ interface Notes {
 }
 
 function withoutDialect(schema: z.ZodType): JsonSchema {
-  const { $schema: _, ...inner } = toJson(schema);
+  const { $schema: _, ...inner } = jsonSchemaOf(schema);
   return inner;
 }

@@ -1,7 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
 import { arranged } from '../../server/core/analysis/arranged.ts';
 import { createNeighbours } from '../../server/core/arrangement/neighbours.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
 import type { Finding } from '../../server/core/findings/finding.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
@@ -10,6 +9,7 @@ import { type MeshLookup, missingMesh } from '../../server/core/meshFiles/meshFi
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import { finish } from '../../server/core/steps/steps.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { readBoat } from '../helpers/atOnce.ts';
 import { binaryStl } from '../helpers/stl.ts';
 
 const describer = createDescriber();

@@ -1,9 +1,9 @@
 import { parseDocument } from 'yaml';
 import { createDescriber } from '../../schema/describe.ts';
 import { analyse } from '../../server/core/analysis/analyse.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
-import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { readBoat, readWhole } from '../helpers/atOnce.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { inBlocks, inside, versionsOf } from './typed.ts';
 

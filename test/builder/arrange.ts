@@ -1,7 +1,8 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { type BoatReading, readBoat } from '../../server/core/boat/readBoat.ts';
+import type { BoatReading } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { readBoat } from '../helpers/atOnce.ts';
 import { textLines } from '../helpers/boatText.ts';
 import type { TrimPiece } from './family.ts';
 import { floatByCode } from './figures.ts';

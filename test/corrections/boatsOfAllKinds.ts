@@ -1,9 +1,9 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
+import { readBoat } from '../helpers/atOnce.ts';
 import { textLines } from '../helpers/boatText.ts';
 
 /*

@@ -1,10 +1,10 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import type { BoatToTrim } from '../../server/core/corrections/room/boatToTrim.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { readBoat } from './atOnce.ts';
 
 const describer = createDescriber();
 /** Schemas are costly to make, so made once. */

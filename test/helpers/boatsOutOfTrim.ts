@@ -1,10 +1,10 @@
 import { createDescriber } from '../../schema/describe.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { between, randomFrom } from '../accuracy/random.ts';
+import { readBoat } from './atOnce.ts';
 import { boatText, textLines } from './boatText.ts';
 
 /** What a boat is drawn with; everything else is the seed's. */

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { heelwards, trimwards, upFor } from '../../server/core/conditions/attitude.ts';
 import { curvature, type EnergyState, energyAt } from '../../server/core/conditions/energy.ts';
@@ -9,6 +8,7 @@ import { loadedBoat, totalMassOf } from '../../server/core/conditions/load.ts';
 import { addScaled, dot, length, scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
+import { readBoat } from '../helpers/atOnce.ts';
 import { arbitrarySub, type Sub, subText } from '../helpers/boats.ts';
 
 const degrees = Math.PI / 180;

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Boat } from '../../server/core/boat/boat.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced, type SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
@@ -9,6 +8,7 @@ import { addImmersed, type Cuttable, emptyImmersion } from '../../server/core/ge
 import { add, addScaled, cross, dot, length, scale, type Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { service } from '../helpers/analysed.ts';
+import { readBoat } from '../helpers/atOnce.ts';
 import { arbitrarySub, mirrored, type Sub, subText } from '../helpers/boats.ts';
 import { textLines } from '../helpers/boatText.ts';
 import { runsOf } from '../helpers/long.ts';

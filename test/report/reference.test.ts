@@ -5,8 +5,9 @@ import { WORDS } from '../../schema/words.ts';
 import { FIGURES } from '../../server/core/figures/table.ts';
 import { TRANSIT_FIGURES } from '../../server/core/figures/transitTable.ts';
 import { catalogue, type FindingCode } from '../../server/core/findings/catalogue/catalogue.ts';
-import { findingLines, referenceText } from '../../server/core/report/reference.ts';
+import { findingLines } from '../../server/core/report/reference.ts';
 import { finish } from '../../server/core/steps/steps.ts';
+import { referenceText } from '../helpers/atOnce.ts';
 
 const describer = createDescriber();
 const reference = referenceText(describer);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { boatJsonSchema, boatKeyHelp } from '../../schema/boatFile.ts';
+import { boatKeyHelp } from '../../schema/boatFile.ts';
 import { createDescriber } from '../../schema/describe.ts';
 import type { Path } from '../../schema/path.ts';
+import { boatJsonSchema } from '../helpers/atOnce.ts';
 
 const describer = createDescriber();
 const keysAt = (path: Path) => describer.keysAt(path).map(info => info.key);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { boatJsonSchema } from '../../schema/boatFile.ts';
 import { isFileKey, isListKey, isSectionKey } from '../../schema/fileKeys.ts';
+import { boatJsonSchema } from '../helpers/atOnce.ts';
 
 interface Level {
   readonly properties?: Readonly<Record<string, Level>>;

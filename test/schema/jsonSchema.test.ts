@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { Ajv, type ErrorObject, type ValidateFunction } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { boatJsonSchema } from '../../schema/boatFile.ts';
 import { newBoatText } from '../../server/editor/answers/newBoat.ts';
+import { boatJsonSchema } from '../helpers/atOnce.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { PROBE } from '../helpers/probe.ts';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isMapNode, isSeq, type NodePair } from '../../server/core/text/reading/nodes.ts';
 import { plainPair } from '../../server/core/text/reading/plainPair.ts';
-import { readWhole } from '../../server/core/text/reading/syntax.ts';
+import { readWhole } from '../helpers/atOnce.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { runsOf } from '../helpers/long.ts';
 

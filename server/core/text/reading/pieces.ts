@@ -66,7 +66,7 @@ export function* parsePieces(text: string, lineStarts: readonly number[], before
   const root = yield* readMap(reading, { from, to: columns.length, column: 0 });
   if (!root) return null;
   // A line tells by its own indent how deep it stands: pieces that do not nest are not too deep together either.
-  const nests = [...reading.pieces.values()].some(piece => piece.mayNest) && tooDeep(text) !== null;
+  const nests = [...reading.pieces.values()].some(piece => piece.mayNest) && (yield* tooDeep(text)) !== null;
   return nests ? null : { root, pieces: reading.pieces };
 }
 

@@ -69,9 +69,7 @@ export function* syntaxSteps(text: string, previous?: Syntax): Steps<Syntax> {
 }
 
 /** A text that is not put together from pieces. */
-export const readWhole = (text: string): Syntax => finish(wholeSteps(text, lineStartsOf(text)));
-
-function* wholeSteps(text: string, lineStarts: readonly number[]): Steps<Syntax> {
+export function* wholeSteps(text: string, lineStarts: readonly number[]): Steps<Syntax> {
   const refusal = refuse(text);
   const parsed = refusal ? { refusal, bracket: null } : yield* parse(text);
   if (isRefused(parsed)) return refused(text, lineStarts, parsed.refusal);
