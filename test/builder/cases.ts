@@ -26,8 +26,10 @@ export interface Wanted {
   /** Limits twice as wide. */
   readonly isWide: boolean;
   readonly mostTries: number;
-  /** Only the figures of who comes into trim when, which is what takes least. */
+  /** Whether figures are held against the truth too. */
   readonly calibrates: boolean;
+  /** Whether it is asked what could be had. */
+  readonly bounds: boolean;
 }
 
 const FEELS = 12;
@@ -43,7 +45,7 @@ export function caseOf(seed: number, wanted: Wanted): Case {
   }
 }
 
-function playedCase(seed: number, { isWide, mostTries, calibrates }: Wanted): Case {
+function playedCase(seed: number, { isWide, mostTries, calibrates, bounds }: Wanted): Case {
   const boat = familyBoat(seed, isWide);
   const truth = drawTruth(boat, stream(seed, 1));
   const isPlain = seed % 2 === 1;
@@ -52,7 +54,7 @@ function playedCase(seed: number, { isWide, mostTries, calibrates }: Wanted): Ca
   const story = workByTheBook(boat, truth, { floater, random: stream(seed, 2), weighs, mostTries, calibrates });
   const feltAt = workByFeel(boat, truth, { floater: floatByCode, random: stream(seed, 3), mostTries: FEELS });
   const isTrimmable = story.inTrimAt !== null || canBeTrimmed(truth.boat, floater);
-  const couldBe = calibrates ? couldBeHad(boat, story, truth, stream(seed, 4), TRIES_BOUND) : [];
+  const couldBe = bounds ? couldBeHad(boat, story, truth, stream(seed, 4), TRIES_BOUND) : [];
   return { boat, truth, isPlain, story, feltAt, isTrimmable, couldBe };
 }
 

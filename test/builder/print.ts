@@ -8,7 +8,7 @@ import { diagnosisOf, measureLines } from './tally.ts';
  * --tries N    in the water at most, 6 unless given
  * --wide       also with limits twice as wide
  * --only-wide  only with those
- * --quick      without the calibration of figures, which takes about a fifth of the time
+ * --quick      without the calibration of figures and what could be had, which take about a fifth of the time
  * --diagnose   a line for each boat and each of its tries
  * --files DIR  writes the file of each boat as it stood in the end, to look at
  * --write      writes the table to test/builder/MEASURE.md, which `npm run accuracy` puts into test/ACCURACY.md
@@ -24,8 +24,13 @@ const first = numberAfter('seed', 1);
 const began = performance.now();
 const casesWith = (isWide: boolean): readonly Case[] =>
   Array.from({ length: boats }, (_, i) => {
-    const calibrates = !given('quick') && !isWide;
-    const made = caseOf(first + i, { isWide, mostTries: numberAfter('tries', 6), calibrates });
+    const bounds = !given('quick');
+    const made = caseOf(first + i, {
+      isWide,
+      mostTries: numberAfter('tries', 6),
+      calibrates: bounds && !isWide,
+      bounds,
+    });
     if (given('diagnose')) console.log(diagnosisOf(made).join('\n'));
     if (given('files')) {
       const folder = process.argv[process.argv.indexOf('--files') + 1]!;
