@@ -101,20 +101,16 @@ export function sweepChords(profile: Float64Array, plane: SweepPlane, visitor: C
     }
     const pRoot = p0 <= 0 || p1 <= 0 ? p0 / (p0 - p1) : Number.NaN;
     const qRoot = q0 <= 0 || q1 <= 0 ? q0 / (q0 - q1) : Number.NaN;
-    if (p0 <= 0) visitor.whole(s0, r0, s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot);
-    if (p1 <= 0) visitor.whole(s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot, s1, r1);
-    const from =
-      p0 <= 0
-        ? pZero(plane, s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot)
-        : q0 <= 0
-          ? qZero(plane, s0 + (s1 - s0) * qRoot, r0 + (r1 - r0) * qRoot)
-          : disk(plane, s0, r0, g0);
-    const to =
-      p1 <= 0
-        ? pZero(plane, s0 + (s1 - s0) * pRoot, r0 + (r1 - r0) * pRoot)
-        : q1 <= 0
-          ? qZero(plane, s0 + (s1 - s0) * qRoot, r0 + (r1 - r0) * qRoot)
-          : disk(plane, s1, r1, g1);
+    const pStation = s0 + (s1 - s0) * pRoot;
+    const pRadius = r0 + (r1 - r0) * pRoot;
+    const qStation = s0 + (s1 - s0) * qRoot;
+    const qRadius = r0 + (r1 - r0) * qRoot;
+    if (p0 <= 0) visitor.whole(s0, r0, pStation, pRadius);
+    if (p1 <= 0) visitor.whole(pStation, pRadius, s1, r1);
+    const leaves = p0 <= 0 || p1 <= 0 ? pZero(plane, pStation, pRadius) : null;
+    const enters = q0 <= 0 || q1 <= 0 ? qZero(plane, qStation, qRadius) : null;
+    const from = (p0 <= 0 ? leaves : q0 <= 0 ? enters : null) ?? disk(plane, s0, r0, g0);
+    const to = (p1 <= 0 ? leaves : q1 <= 0 ? enters : null) ?? disk(plane, s1, r1, g1);
     // Close to a tangent, rounding can turn a sliver inside out.
     if (!(to.lambda > from.lambda)) continue;
     // A plane that grazes the frustum along a line leaves chords of no width: it is wet or dry as a whole.
