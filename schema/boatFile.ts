@@ -123,7 +123,7 @@ export const boatSchema = () =>
     description: FILE,
   });
 
-/** The same, of which only what is read is made: whoever asks for a key of the water needs nothing of the hull. */
+/** Its JSON Schema, of which only what is read is made: whoever asks for a key of the water needs nothing of the hull. */
 export function boatKeyHelp(): JsonSchema {
   const { file, hull } = keySchemas();
   return mapMadeWhenRead(FILE, file, { hull: () => mapMadeWhenRead(HULL, hull) });

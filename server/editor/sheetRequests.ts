@@ -8,7 +8,6 @@ import {
   type SheetParts,
   type Working,
 } from '../service/service.ts';
-
 import { type GuardHost, guard } from './guard.ts';
 import { makingOf } from './making.ts';
 import type { OpenFile } from './openFiles.ts';

@@ -8,7 +8,7 @@ import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { turnFor } from '../../server/core/drawing/turn.ts';
 import type { Point2 } from '../../server/core/geometry/outline/outline.ts';
 import { heard } from '../helpers/analysed.ts';
-import { parseXml, pointsOf, withClass } from '../helpers/svg.ts';
+import { matrixOf, parseXml, pointsOf, withClass } from '../helpers/svg.ts';
 
 const ROOM = { left: 104, width: 672, mostHeight: 380 };
 /** A boat of a metre, m. */
@@ -29,14 +29,7 @@ it('puts every point of the boat where its picture has it, however it lies', () 
       const frame = frameOf(trim, heel, along as 0 | 1);
       fc.pre(frame !== null);
       const hull = hullFrame(frame!);
-      const [a, b, c, d, e, f] = hull.transform.match(/-?[\d.]+/g)!.map(Number) as [
-        number,
-        number,
-        number,
-        number,
-        number,
-        number,
-      ];
+      const [a, b, c, d, e, f] = matrixOf(hull.transform);
       const [x, y] = hull.at(point as Point2);
       const [right, down] = frame!.at(point as Point2);
       expect(a * x + c * y + e).toBeCloseTo(right, 2);

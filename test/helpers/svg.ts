@@ -41,9 +41,13 @@ export function parseXml(xml: string): Node {
   return root.children[0]!;
 }
 
+/** The six numbers of an SVG matrix. */
+export const matrixOf = (transform: string) =>
+  transform.match(/-?[\d.]+/g)!.map(Number) as [number, number, number, number, number, number];
+
 /** Path data by points, through an SVG matrix. */
 function moved(data: string, matrix: string): string {
-  const [a, b, c, d, e, f] = matrix.match(/-?[\d.]+/g)!.map(Number) as [number, number, number, number, number, number];
+  const [a, b, c, d, e, f] = matrixOf(matrix);
   return data.replace(/([ML])(-?[\d.]+)[ ,](-?[\d.]+)/g, (_, command: string, ...point: string[]) => {
     const [x, y] = point.slice(0, 2).map(Number) as [number, number];
     return `${command}${a * x + c * y + e} ${b * x + d * y + f}`;

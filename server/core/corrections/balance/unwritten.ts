@@ -3,7 +3,8 @@ import type { BalancedFigure } from './row.ts';
 
 /**
  * What nobody wrote down, as long as nothing of the whole boat was read: in three boats of ten something is aboard that the
- * file does not have, or lies elsewhere (common practice, no source; trials are heard with as much).
+ * file does not have, or lies elsewhere (common practice, no source; what trials may be explained by comes to about as much
+ * for a boat of ten parts).
  */
 export const CHANCE_OF_UNWRITTEN = 0.3;
 
