@@ -68,6 +68,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/conditions': [
     'schema',
+    'server/core/steps',
     'server/core/boat',
     'server/core/wording',
     'server/core/bodies',
@@ -368,6 +369,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
   ],
   'server/core/drawing/gauges': [
     'schema',
+    'server/core/steps',
     'server/core/analysis',
     'server/core/boat',
     'server/core/bodies',

@@ -2,10 +2,10 @@ import { heelwards, UPRIGHT } from '../../server/core/conditions/attitude.ts';
 import { energyAt } from '../../server/core/conditions/energy.ts';
 import { surfacedBoat } from '../../server/core/conditions/load.ts';
 import { gmAlong } from '../../server/core/conditions/readings.ts';
-import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
 import { floatSubmerged, type SubmergedNeutral } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced, type SurfacedAfloat } from '../../server/core/conditions/surfaced.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
+import { rightingCurve } from '../helpers/atOnce.ts';
 import { bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 export const DEGREE = Math.PI / 180;

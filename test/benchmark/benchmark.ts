@@ -7,13 +7,12 @@ import type { BoatSource } from '../../server/core/boat/source.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../server/core/bodies/assemble.ts';
 import { loadedBoat, surfacedBoat } from '../../server/core/conditions/load.ts';
 import { inBoth } from '../../server/core/conditions/loadingCondition.ts';
-import { otherEquilibria } from '../../server/core/conditions/otherEquilibria.ts';
-import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
-import { stabilityAfloat } from '../../server/core/conditions/stabilityAfloat.ts';
+import { rightingSteps } from '../../server/core/conditions/rightingLever.ts';
+import { stabilitySteps } from '../../server/core/conditions/stabilityAfloat.ts';
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { sizeTanks } from '../../server/core/conditions/tankSizing.ts';
-import { transitBetween, transitOf } from '../../server/core/conditions/transit.ts';
+import { transitOf, transitSteps } from '../../server/core/conditions/transit.ts';
 import { proposeCorrections } from '../../server/core/corrections/propose.ts';
 import { FIGURES } from '../../server/core/figures/table.ts';
 import { addImmersed, emptyImmersion } from '../../server/core/geometry/cut/immersion.ts';
@@ -23,9 +22,9 @@ import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
 import { judge, judgeMotion } from '../../server/core/judges/judge.ts';
 import { wantedOf } from '../../server/core/planning/wanted.ts';
 import { textReport } from '../../server/core/report/textReport.ts';
-import { finish } from '../../server/core/steps/steps.ts';
+import { finish, inSteps } from '../../server/core/steps/steps.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
-import { readBoat } from '../helpers/atOnce.ts';
+import { otherEquilibria, readBoat, rightingCurve } from '../helpers/atOnce.ts';
 import { boatOfParts } from './boatOfParts.ts';
 import { hullMesh } from './hullMesh.ts';
 import { keystroke } from './keystroke.ts';
@@ -76,11 +75,12 @@ function conditions(boat: Boat, cache: ReturnType<typeof emptyCache>): unknown {
 function conditionsOf(boat: Boat, bodies: Bodies) {
   const surfaced = floatSurfaced(bodies, boat.length);
   const submerged = floatSubmerged(bodies);
+  const levers = inSteps(() => rightingSteps(surfacedBoat(bodies)));
   const toJudge = {
     boat,
     conditions: inBoth(surfaced, submerged),
-    transit: () => transitBetween(bodies, surfaced, submerged, boat.length),
-    stability: () => stabilityAfloat(bodies, surfaced),
+    transit: inSteps(() => transitSteps(bodies, surfaced, submerged, boat.length)),
+    stability: inSteps(() => stabilitySteps(bodies, surfaced, levers)),
     tankSizes: submerged.status === 'neutral' ? sizeTanks(bodies, submerged.fill) : [],
     blows: [],
     wanted: wantedOf(boat, bodies),

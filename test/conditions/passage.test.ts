@@ -3,8 +3,6 @@ import { shareFills } from '../../server/core/bodies/tankWater.ts';
 import type { Afloat } from '../../server/core/conditions/energy.ts';
 import { settleFrom } from '../../server/core/conditions/equilibrium.ts';
 import { loadedBoat, surfacedBoat } from '../../server/core/conditions/load.ts';
-import { otherEquilibria } from '../../server/core/conditions/otherEquilibria.ts';
-import { rightingCurve } from '../../server/core/conditions/rightingLever.ts';
 import { floatSubmerged } from '../../server/core/conditions/submerged.ts';
 import { floatSurfaced } from '../../server/core/conditions/surfaced.ts';
 import { gaugePressure, sizeTanks } from '../../server/core/conditions/tankSizing.ts';
@@ -14,6 +12,7 @@ import { solidOf, wallOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import { dot } from '../../server/core/geometry/form/vector.ts';
 import { hullMesh } from '../benchmark/hullMesh.ts';
+import { otherEquilibria, rightingCurve } from '../helpers/atOnce.ts';
 import { barge, bodiesOf, type Plain, roundBar } from '../helpers/bodies.ts';
 
 const degrees = Math.PI / 180;

@@ -31,7 +31,7 @@ describe('the plot of the way down', () => {
   it('ends at the neutral fill, and its drafts are those of the transit', () => {
     const fillAt = axisOf(withClass(svg, 'tick'), 'x', isAcross);
     const trim = pointsOf(curves[0]!.attributes.d!);
-    expect(trim).toHaveLength(transit().length);
+    expect(trim).toHaveLength(transit.all().length);
     expect(fillAt(trim.at(-1)![0]) / 100).toBeCloseTo(submerged.fill, 3);
     const drafts = withClass(svg, 'tick').filter(
       ({ attributes }) =>
@@ -39,7 +39,7 @@ describe('the plot of the way down', () => {
     );
     // Words of ticks stand 4 under their lines.
     const draftAt = axisOf(drafts, 'y', () => true);
-    const afloat = transit().filter(({ draft }) => draft !== null);
+    const afloat = transit.all().filter(({ draft }) => draft !== null);
     pointsOf(curves[2]!.attributes.d!).forEach(([, y], i) => {
       expect(draftAt(y + 4) / 1000).toBeCloseTo(afloat[i]!.draft!, 4);
     });

@@ -2,6 +2,9 @@ import { boatSchema, jsonSchemaOf } from '../../schema/boatFile.ts';
 import type { Describer } from '../../schema/describe.ts';
 import { type BoatReading, boatSteps, type Resources } from '../../server/core/boat/readBoat.ts';
 import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
+import type { Afloat } from '../../server/core/conditions/energy.ts';
+import { type OtherEquilibrium, otherEquilibriumSteps } from '../../server/core/conditions/otherEquilibria.ts';
+import { type RightingCurve, rightingSteps } from '../../server/core/conditions/rightingLever.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { referenceSteps } from '../../server/core/report/reference.ts';
 import { finish } from '../../server/core/steps/steps.ts';
@@ -24,3 +27,10 @@ export const referenceText = (describer: Describer): string => finish(referenceS
 
 /** The published schema. */
 export const boatJsonSchema = () => jsonSchemaOf(boatSchema());
+
+/** The righting lever over all heels, and the range of stability. */
+export const rightingCurve = (boat: Afloat): RightingCurve => finish(rightingSteps(boat));
+
+/** Stable attitudes other than the one known. */
+export const otherEquilibria = (...boat: Parameters<typeof otherEquilibriumSteps>): readonly OtherEquilibrium[] =>
+  finish(otherEquilibriumSteps(...boat));

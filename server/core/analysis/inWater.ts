@@ -4,14 +4,15 @@ import { assembleBodies, type Bodies, type BodyCache, bodySteps } from '../bodie
 import { shareFills } from '../bodies/tankWater.ts';
 import { type Blow, blowOf } from '../conditions/blowing.ts';
 import { floatIn, inBoth, type LoadedCondition, submergedOf } from '../conditions/loadingCondition.ts';
-import { type StabilityAfloat, stabilityAfloat } from '../conditions/stabilityAfloat.ts';
+import { type StabilityAfloat, stabilitySteps } from '../conditions/stabilityAfloat.ts';
 import { floatSubmerged, type Submerged } from '../conditions/submerged.ts';
 import { floatSurfaced, type Surfaced } from '../conditions/surfaced.ts';
 import { sizeTanks, type TankSizing } from '../conditions/tankSizing.ts';
-import { type TransitStep, transitBetween } from '../conditions/transit.ts';
+import { type TransitStep, transitSteps } from '../conditions/transit.ts';
+import { type WithLevers, withLevers } from '../conditions/withLevers.ts';
 import type { Scheme } from '../figures/scheme.ts';
 import { type StillWanted, wantedOf } from '../planning/wanted.ts';
-import { type Steps, whenAsked } from '../steps/steps.ts';
+import { inSteps, type Steps, type Working } from '../steps/steps.ts';
 
 /** A boat with how it lies in every condition. */
 export interface BoatInWater {
@@ -24,11 +25,11 @@ export interface BoatInWater {
   /** The scheme's loading conditions besides these two. */
   readonly others: readonly LoadedCondition[];
   /** Every loading condition with the boat in it: surfaced and submerged, then the scheme's others. */
-  readonly conditions: readonly LoadedCondition[];
+  readonly conditions: readonly WithLevers[];
   /** The way down, from empty tanks to neutral; empty when the boat does not float, or cannot hang neutral. */
-  readonly transit: () => readonly TransitStep[];
+  readonly transit: Working<readonly TransitStep[]>;
   /** Where else it may come to rest; like the way down it takes as long as all conditions together, and is figured when asked for. */
-  readonly stability: () => StabilityAfloat;
+  readonly stability: Working<StabilityAfloat>;
   /** What each tank should hold; empty when the boat cannot hang neutral. */
   readonly tankSizes: readonly TankSizing[];
   /** What it takes to blow those of its tanks that are blown; empty when it does not come to rest under water. */
@@ -52,10 +53,8 @@ export function* floated(source: BoatSource, scheme: Scheme, cache: BodyCache): 
     others.push(floatIn(condition, there, boat.length));
   }
   yield;
-  const conditions: readonly LoadedCondition[] = [
-    ...inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies })),
-    ...others,
-  ];
+  const both = inBoth(surfaced, submerged).map(inCondition => ({ ...inCondition, bodies }));
+  const conditions = [...both, ...others].map(withLevers);
   return {
     boat,
     source,
@@ -64,8 +63,8 @@ export function* floated(source: BoatSource, scheme: Scheme, cache: BodyCache): 
     submerged,
     others,
     conditions,
-    transit: whenAsked(() => transitBetween(bodies, surfaced, submerged, boat.length)),
-    stability: whenAsked(() => stabilityAfloat(bodies, surfaced)),
+    transit: inSteps(() => transitSteps(bodies, surfaced, submerged, boat.length)),
+    stability: inSteps(() => stabilitySteps(bodies, surfaced, conditions[0]!.levers)),
     tankSizes: submerged.status === 'neutral' && submerged.heldDown === null ? sizeTanks(bodies, submerged.fill) : [],
     blows: blowsOf(boat, bodies, submerged),
     wanted: wantedOf(boat, bodies),

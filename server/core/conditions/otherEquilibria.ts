@@ -1,4 +1,5 @@
 import { dot, type Vec3 } from '../geometry/form/vector.ts';
+import type { Steps } from '../steps/steps.ts';
 import { heelOf, trimOf } from './attitude.ts';
 import type { Afloat, EnergyState } from './energy.ts';
 import { settleFrom, turn } from './equilibrium.ts';
@@ -35,7 +36,7 @@ const NEAR_REST = Math.cos(Math.PI / 30);
  * Stable attitudes other than `known`, found by letting the boat go from every knock. A hull that is long work to cut is let
  * go roughly first; only where that does not come back to a known rest, it is seen in full where the boat ends.
  */
-export function otherEquilibria(boat: Afloat, known: Vec3): readonly OtherEquilibrium[] {
+export function* otherEquilibriumSteps(boat: Afloat, known: Vec3): Steps<readonly OtherEquilibrium[]> {
   const found: Vec3[] = [known];
   const isFound = (up: Vec3, within: number): boolean => found.some(rest => dot(rest, up) > within);
   // A step that lands on a known rest needs no following up.
@@ -47,6 +48,7 @@ export function otherEquilibria(boat: Afloat, known: Vec3): readonly OtherEquili
   };
   const { rough } = boat.hull;
   for (const knock of KNOCKS) {
+    yield;
     const roughly = rough ? restFrom({ ...boat, hull: rough }, knock) : null;
     if (roughly && isFound(roughly, SAME_REST)) continue;
     const up = restFrom(boat, roughly ?? knock);

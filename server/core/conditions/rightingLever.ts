@@ -1,4 +1,5 @@
 import { dot } from '../geometry/form/vector.ts';
+import type { Steps } from '../steps/steps.ts';
 import { heelingAt, trimmingAt, upHeeled } from './attitude.ts';
 import { type Afloat, curvature, type EnergyState, energyAt, turnedLevel } from './energy.ts';
 import { energyNoise } from './equilibrium.ts';
@@ -27,6 +28,8 @@ export interface RightingCurve {
 
 const STEP = Math.PI / 36;
 const STEPS_A_SIDE = 36;
+/** Heels held in one step of work. */
+const HEELS_A_STEP = 6;
 /** A step of trim so short that what it does to the lever is linear, rad; what it leaves is its square. */
 const TRIM_SETTLED = 1e-3;
 /** Of a volume, what may be left to a flat slice, to its square again: a model's levers are right to 0.001 mm. */
@@ -35,10 +38,12 @@ const LEVER_TOLERANCE = 2e-3;
 const NEAR_AT_THE_START = 1e-2;
 
 /** The righting lever over all heels, and the range of stability about the rest nearest to upright. */
-export function rightingCurve(boat: Afloat): RightingCurve {
+export function* rightingSteps(boat: Afloat): Steps<RightingCurve> {
   const level = holdAtHeel(boat, 0, { trim: 0 });
-  const starboard = sideFrom(level, boat, 1, []);
-  const port = sideFrom(level, boat, -1, starboard);
+  const starboard = yield* sideFrom(level, boat, 1, []);
+  yield;
+  const port = yield* sideFrom(level, boat, -1, starboard);
+  yield;
   const held = [...port.slice(1).reverse(), ...starboard];
   return { points: held.map(({ heel, trim, lever }) => ({ heel, trim, lever })), range: rangeOf(held, boat) };
 }
@@ -51,9 +56,12 @@ interface Held extends LeverPoint {
 }
 
 /** From level to keel up; most boats go over to one side much as to the `other`. */
-function sideFrom(level: Held, boat: Afloat, side: 1 | -1, other: readonly Held[]): Held[] {
+function* sideFrom(level: Held, boat: Afloat, side: 1 | -1, other: readonly Held[]): Steps<readonly Held[]> {
   const points: Held[] = [level];
-  for (let i = 1; i <= STEPS_A_SIDE; i++) points.push(holdAtHeel(boat, side * i * STEP, ahead(points, other)));
+  for (let i = 1; i <= STEPS_A_SIDE; i++) {
+    points.push(holdAtHeel(boat, side * i * STEP, ahead(points, other)));
+    if (i % HEELS_A_STEP === 0) yield;
+  }
   return points;
 }
 

@@ -1,7 +1,8 @@
 import type { Bodies } from '../bodies/assemble.ts';
+import { type Steps, through, type Working } from '../steps/steps.ts';
 import { surfacedBoat } from './load.ts';
-import { type OtherEquilibrium, otherEquilibria } from './otherEquilibria.ts';
-import { rightingCurve, type StabilityRange } from './rightingLever.ts';
+import { type OtherEquilibrium, otherEquilibriumSteps } from './otherEquilibria.ts';
+import type { RightingCurve, StabilityRange } from './rightingLever.ts';
 import type { Surfaced } from './surfaced.ts';
 
 /** Where a floating boat that is knocked over may end, and from how far over it comes back. */
@@ -12,10 +13,13 @@ export interface StabilityAfloat {
   readonly range: StabilityRange | null;
 }
 
-export function stabilityAfloat(bodies: Bodies, surfaced: Surfaced): StabilityAfloat {
-  const equilibria = surfaced.status === 'afloat' ? otherEquilibria(surfacedBoat(bodies), surfaced.up) : [];
-  return {
-    otherEquilibria: equilibria,
-    range: equilibria.length > 0 ? rightingCurve(surfacedBoat(bodies)).range : null,
-  };
+/** `levers` are those of the boat on the surface. */
+export function* stabilitySteps(
+  bodies: Bodies,
+  surfaced: Surfaced,
+  levers: Working<RightingCurve> | null,
+): Steps<StabilityAfloat> {
+  if (surfaced.status !== 'afloat') return { otherEquilibria: [], range: null };
+  const otherEquilibria = yield* otherEquilibriumSteps(surfacedBoat(bodies), surfaced.up);
+  return { otherEquilibria, range: levers && otherEquilibria.length > 0 ? (yield* through(levers)).range : null };
 }

@@ -1,5 +1,6 @@
 import type { Bodies } from '../bodies/assemble.ts';
 import { length, subtract, unit, type Vec3 } from '../geometry/form/vector.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import { type Attitude, attitudeFor, heelOf, heelwards, trimOf, trimwards } from './attitude.ts';
 import { type EnergyState, turnedLevel } from './energy.ts';
 import { settleFrom, turn } from './equilibrium.ts';
@@ -31,17 +32,22 @@ const TRANSIT_TOLERANCE = 3e-4;
 
 /** Steps between empty and the neutral fill: enough to catch a dip a tenth of the way wide. */
 const STEPS = 24;
+/** Fills floated in one step of work. */
+const FILLS_A_STEP = 6;
 
 /**
  * The boat from empty tanks to the neutral fill, or to full tanks where it is held under, each step settled from the
  * attitude of the one before, as the boat itself goes down. The last step is wholly under water. Empty when a step finds no rest.
  */
-export function transitOf(
+export const transitOf = (...way: Parameters<typeof transitOfSteps>): readonly TransitStep[] =>
+  finish(transitOfSteps(...way));
+
+function* transitOfSteps(
   bodies: Bodies,
   surfaced: Pick<SurfacedAfloat, 'up' | 'level'>,
   { fill: neutralFill, heldDown }: Pick<SubmergedNeutral, 'fill' | 'heldDown'>,
   hullLength: number,
-): readonly TransitStep[] {
+): Steps<readonly TransitStep[]> {
   // Without buoyancy to hold down there is no fill at which it would still be afloat.
   if (heldDown !== null && heldDown <= 0) return [];
   const last: Loading = { kind: heldDown === null ? 'neutral' : 'held' };
@@ -63,20 +69,21 @@ export function transitOf(
     passed.push(up);
     steps.push(stepOf(state, up, fill, hullLength));
     before = state;
+    if (i % FILLS_A_STEP === 0) yield;
   }
   return steps;
 }
 
 /** The way from the surface to where the boat hangs; none for one that does not float, cannot hang neutral or has no tank. */
-export const transitBetween = (
+export function* transitSteps(
   bodies: Bodies,
   surfaced: Surfaced,
   submerged: Submerged,
   hullLength: number,
-): readonly TransitStep[] =>
-  surfaced.status === 'afloat' && submerged.status === 'neutral' && bodies.tanks.length > 0
-    ? transitOf(bodies, surfaced, submerged, hullLength)
-    : [];
+): Steps<readonly TransitStep[]> {
+  if (surfaced.status !== 'afloat' || submerged.status !== 'neutral' || bodies.tanks.length === 0) return [];
+  return yield* transitOfSteps(bodies, surfaced, submerged, hullLength);
+}
 
 /** Turns that go on as far as they went, rad; a boat that moves more is falling over, and falls where it is let go. */
 const STEADY = 0.03;

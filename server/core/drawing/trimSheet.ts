@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../conditions/loadingCondition.ts';
+import { leversReady } from '../conditions/withLevers.ts';
 import type { Correction } from '../corrections/correction.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { bodySection } from './bodySection.ts';
@@ -96,6 +97,7 @@ export function* pictureSteps(
   }
   for (const name of plotNames.filter(isWanted)) {
     yield;
+    if (name === 'righting-lever') yield* leversReady(analysis.conditions);
     const plot = PLOTS[name](analysis, page.narrow, things.proposal);
     if (plot) pictures.push(plot);
   }

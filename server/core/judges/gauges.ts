@@ -7,6 +7,7 @@ import type { Kind } from '../figures/kind.ts';
 import { type Limit, limitText, marginOf } from '../figures/limit.ts';
 import { TRANSIT_FIGURES, transitLimit } from '../figures/transitTable.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
+import type { Working } from '../steps/steps.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { capital } from '../wording/capital.ts';
 import { standingOf } from './standings.ts';
@@ -53,7 +54,7 @@ export interface Gauge {
 export interface ToGauge {
   readonly boat: Boat;
   readonly conditions: readonly InCondition[];
-  readonly transit: () => readonly TransitStep[];
+  readonly transit: Working<readonly TransitStep[]>;
 }
 
 interface GaugeScheme {
@@ -133,7 +134,7 @@ function transitGauges(now: ToGauge, proposed: ToGauge | null): readonly Gauge[]
     const { kind, id, of, badness, heading, isJudgedInRow, finding } = figure;
     const limit = isJudgedInRow === false ? null : transitLimit(figure, boat);
     const worstOf = ({ transit }: ToGauge): number | null => {
-      const worst = worstStep(transit(), step => badness(of(step)));
+      const worst = worstStep(transit.all(), step => badness(of(step)));
       return worst && of(worst);
     };
     const worst = worstOf(now);

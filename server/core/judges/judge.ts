@@ -8,7 +8,7 @@ import type { Figure } from '../figures/figure.ts';
 import type { FindingCode } from '../findings/catalogue/catalogue.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { StillWanted } from '../planning/wanted.ts';
-import type { Steps } from '../steps/steps.ts';
+import { type Steps, through, type Working } from '../steps/steps.ts';
 import { judgeStability } from './judgeStability.ts';
 import { judgeSubmerged } from './judgeSubmerged.ts';
 import { judgeSurfaced } from './judgeSurfaced.ts';
@@ -20,8 +20,8 @@ import { isHalfEntered, judgeWanted } from './judgeWanted.ts';
 export interface ToJudge {
   readonly boat: Boat;
   readonly conditions: readonly InCondition[];
-  readonly transit: () => readonly TransitStep[];
-  readonly stability: () => StabilityAfloat;
+  readonly transit: Working<readonly TransitStep[]>;
+  readonly stability: Working<StabilityAfloat>;
   readonly tankSizes: readonly TankSizing[];
   readonly blows: readonly Blow[];
   readonly wanted: StillWanted | null;
@@ -44,9 +44,9 @@ export function judge(toJudge: ToJudge, figures: readonly Figure[]): readonly Fi
 
 /** The same on its way down, and when it is knocked over. */
 export function* judgeMotion({ boat, transit, stability, wanted }: ToJudge): Steps<readonly Finding[]> {
-  const onTheWay = judgeTransit(boat, transit());
+  const onTheWay = judgeTransit(boat, yield* through(transit));
   yield;
-  return planned([...onTheWay, ...judgeStability(boat, stability())], wanted);
+  return planned([...onTheWay, ...judgeStability(boat, yield* through(stability))], wanted);
 }
 
 /** No weight that is still to come aboard mends these. */

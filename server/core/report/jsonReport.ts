@@ -1,8 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Tank } from '../boat/boat.ts';
-import { boatIn } from '../conditions/float.ts';
 import { byCondition, conditionsOf } from '../conditions/loadingCondition.ts';
-import { rightingCurve } from '../conditions/rightingLever.ts';
 import type { Reach } from '../corrections/balance/reach.ts';
 import { inHand } from '../corrections/balance/sureness.ts';
 import type { Correction } from '../corrections/correction.ts';
@@ -41,14 +39,14 @@ export function jsonReport(analysis: Analysis) {
     /** The builder's own, by their names. */
     conditions,
     tanks: boat.tanks.map(tank => tankJson(analysis, tank)),
-    transit: analysis.transit().map(step => ({
+    transit: analysis.transit.all().map(step => ({
       fill: step.fill,
       draft: step.draft === null ? null : mm(step.draft),
       ...Object.fromEntries(TRANSIT_FIGURES.map(({ id, kind, of }) => [id, of(step) * kind.factor] as const)),
       afloat: step.afloat,
     })),
     righting: rightingJson(analysis),
-    otherEquilibria: analysis.stability().otherEquilibria.map(rest => ({
+    otherEquilibria: analysis.stability.all().otherEquilibria.map(rest => ({
       trim: degrees(rest.trim),
       heel: degrees(rest.heel),
     })),
@@ -151,9 +149,9 @@ function reachJson({ boatToTrim }: Analysis) {
 
 /** Righting levers over all heels, free to trim, from port to starboard; null where the boat comes to no rest. */
 const rightingJson = ({ conditions }: Analysis) =>
-  byCondition(conditions, ({ condition, bodies, state }) => {
-    if (state.status !== 'afloat' && state.status !== 'neutral') return null;
-    const { points, range } = rightingCurve(boatIn(bodies, condition.loading));
+  byCondition(conditions, ({ levers }) => {
+    if (!levers) return null;
+    const { points, range } = levers.all();
     return {
       points: points.map(({ heel, trim, lever }) => ({ heel: degrees(heel), trim: degrees(trim), lever: mm(lever) })),
       range: range && { port: degrees(range[0]), starboard: degrees(range[1]) },

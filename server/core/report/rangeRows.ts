@@ -1,22 +1,16 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import type { Boat } from '../boat/boat.ts';
-import type { Afloat } from '../conditions/energy.ts';
-import { boatIn } from '../conditions/float.ts';
-import { rightingCurve } from '../conditions/rightingLever.ts';
+import type { RightingCurve } from '../conditions/rightingLever.ts';
 import { angleText, lengthText } from '../wording/numbers.ts';
 import type { Row } from './rows.ts';
 
 /** How far over the boat may be knocked and still come back. */
 export const rangeRows = ({ boat, conditions }: Analysis): readonly Row[] =>
-  conditions
-    .filter(({ state }) => state.status === 'afloat' || state.status === 'neutral')
-    .map(({ condition, bodies }) => ({
-      name: condition.title,
-      value: rangeWords(boatIn(bodies, condition.loading), boat),
-    }));
+  conditions.flatMap(({ condition, levers }) =>
+    levers ? [{ name: condition.title, value: rangeWords(levers.all(), boat) }] : [],
+  );
 
-function rangeWords(afloat: Afloat, { units }: Boat): string {
-  const { points, range } = rightingCurve(afloat);
+function rangeWords({ points, range }: RightingCurve, { units }: Boat): string {
   if (!range) return 'does not stay upright';
   const [port, starboard] = range;
   const most = points.reduce((a, b) => (Math.abs(b.lever) > Math.abs(a.lever) ? b : a));

@@ -1,5 +1,6 @@
 import type { Analysis } from '../analysis/analysis.ts';
 import { titleIn } from '../analysis/withTrials.ts';
+import { leversReady } from '../conditions/withLevers.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { conditionRows } from './conditionRows.ts';
 import { otherWaterRows } from './otherWaterRows.ts';
@@ -31,6 +32,7 @@ export function* sectionSteps(analysis: Analysis): Steps<readonly FigureSection[
     ['In other water', () => otherWaterRows(analysis)],
   ];
   const sections: FigureSection[] = [];
+  yield* leversReady(analysis.conditions);
   for (const [title, rowsOf] of all) {
     yield;
     const rows = rowsOf();

@@ -9,7 +9,7 @@ import type { Row } from './rows.ts';
 export const transitRows = ({ boat, transit }: Analysis): readonly Row[] =>
   TRANSIT_FIGURES.flatMap((figure): readonly Row[] => {
     const { kind, of, badness, heading, isJudgedInRow } = figure;
-    const worst = worstStep(transit(), step => badness(of(step)));
+    const worst = worstStep(transit.all(), step => badness(of(step)));
     if (!worst) return [];
     const where = `with the tanks ${percentText(worst.fill)} full`;
     const row: Row = { name: heading, value: placed(kind.show(of(worst), boat.units), where) };

@@ -269,20 +269,28 @@ function displacesElse(one: Figures, two: Figures): boolean {
 function sameForm(one: Form | null, two: Form | null): boolean {
   if (one === two) return true;
   if (!one || !two || one.shape !== two.shape) return false;
-  const numbers = [one, two].map(flat);
-  return numbers[0]!.length === numbers[1]!.length && numbers[0]!.every((value, i) => value === numbers[1]![i]);
+  const [ofOne, ofTwo] = [numbersOf(one), numbersOf(two)];
+  return ofOne.length === ofTwo.length && ofOne.every((some, i) => sameNumbers(some, ofTwo[i]!));
 }
 
-/** All numbers of a form. */
-function flat(form: Form): readonly number[] {
+type Numbers = readonly number[] | Float64Array;
+
+function sameNumbers(one: Numbers, two: Numbers): boolean {
+  if (one.length !== two.length) return false;
+  for (let i = 0; i < one.length; i++) if (one[i] !== two[i]) return false;
+  return true;
+}
+
+/** All numbers of a form, as they lie: a mesh has too many to be copied. */
+function numbersOf(form: Form): readonly Numbers[] {
   switch (form.shape) {
     case 'ball':
-      return [...form.centre, form.radius];
+      return [form.centre, [form.radius]];
     case 'revolved':
-      return [...form.origin, ...form.axis, ...form.profile.flat()];
+      return [form.origin, form.axis, ...form.profile];
     case 'polyhedron':
-      return [...form.vertices];
+      return [form.vertices];
     case 'compound':
-      return form.parts.flatMap(flat);
+      return form.parts.flatMap(numbersOf);
   }
 }

@@ -2,11 +2,12 @@ import { type Path, pathKey } from '../../../../schema/path.ts';
 import type { Analysis } from '../../analysis/analysis.ts';
 import { assembleBodies } from '../../bodies/assemble.ts';
 import { conditionsOf } from '../../conditions/loadingCondition.ts';
-import { transitBetween } from '../../conditions/transit.ts';
+import { transitSteps } from '../../conditions/transit.ts';
 import type { Correction } from '../../corrections/correction.ts';
 import { conditionOf, type Finding } from '../../findings/finding.ts';
 import { type Gauge, type GaugeStanding, gaugesOf, type ToGauge } from '../../judges/gauges.ts';
 import { type Verdict, verdictOf } from '../../judges/verdict.ts';
+import { inSteps } from '../../steps/steps.ts';
 import { locate, locateNearest } from '../../text/reading/locate.ts';
 import { plusMinus } from '../../wording/withUncertainty.ts';
 import type { Markup } from '../markup.ts';
@@ -63,8 +64,8 @@ export function glanceAt(analysis: Analysis, correction: Correction | null): Gla
 function corrected({ kept }: Analysis, correction: Correction): ToGauge {
   const { boat, surfaced, submerged } = correction;
   const bodies = assembleBodies(boat, kept.cache);
-  const transit = transitBetween(bodies, surfaced, submerged, boat.length);
-  return { boat, conditions: conditionsOf(correction), transit: () => transit };
+  const transit = inSteps(() => transitSteps(bodies, surfaced, submerged, boat.length));
+  return { boat, conditions: conditionsOf(correction), transit };
 }
 
 function drawn(gauge: Gauge, analysis: Analysis): DrawnGauge {

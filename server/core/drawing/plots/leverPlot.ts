@@ -1,6 +1,5 @@
 import type { Analysis } from '../../analysis/analysis.ts';
-import { boatIn } from '../../conditions/float.ts';
-import { type RightingCurve, rightingCurve } from '../../conditions/rightingLever.ts';
+import type { RightingCurve } from '../../conditions/rightingLever.ts';
 import { angleText, lengthText } from '../../wording/numbers.ts';
 import { element, type Markup, svgText, together } from '../markup.ts';
 import type { Picture } from '../picture.ts';
@@ -13,19 +12,11 @@ const STYLES = ['one', 'two', 'three'] as const;
 
 /** The righting lever over all heels in each condition; null for a boat that neither floats nor hangs in any. */
 export function leverPlot({ boat, conditions }: Analysis, width: number): Picture | null {
-  const curves = conditions.flatMap(({ condition, bodies, state }, i) =>
-    state.status === 'afloat' || state.status === 'neutral'
-      ? [{ name: STYLES[i % STYLES.length]!, condition, afloat: boatIn(bodies, condition.loading) }]
-      : [],
+  const drawn = conditions.flatMap(({ condition: { id, title }, levers }, i) =>
+    levers ? [{ name: STYLES[i % STYLES.length]!, words: id, title, righting: levers.all() }] : [],
   );
-  if (curves.length === 0) return null;
+  if (drawn.length === 0) return null;
   const unit = lengthPlotUnit(boat.units);
-  const drawn = curves.map(({ name, condition: { id, title }, afloat }) => ({
-    name,
-    words: id,
-    title,
-    righting: rightingCurve(afloat),
-  }));
   const levers = drawn.flatMap(({ righting }) => righting.points.map(({ lever }) => unit.of(lever)));
   // Its keys go under the title where they do not fit beside it.
   const isUnder = width < 400 || drawn.length > 2;

@@ -13,7 +13,7 @@ const LEFT = 46;
 
 /** Trim and heel, draft and metacentric height on the way down, against the fill of the tanks; null for a boat that does not dive. */
 export function transitPlot({ boat, transit }: Analysis, width: number): Picture | null {
-  const steps = transit();
+  const steps = transit.all();
   const [first, last] = [steps[0], steps.at(-1)];
   if (!first || !last || steps.length < 2) return null;
   const right = width - 14;

@@ -1,5 +1,6 @@
 import type { Analysis } from '../../analysis/analysis.ts';
 import { SUBMERGED, SURFACED } from '../../conditions/loadingCondition.ts';
+import { leversReady } from '../../conditions/withLevers.ts';
 import { allPieces, type Correction } from '../../corrections/correction.ts';
 import { boatTitle, waterWords } from '../../report/textReport.ts';
 import { type Steps, through } from '../../steps/steps.ts';
@@ -123,6 +124,7 @@ function* appendixOf(analysis: Analysis, correction: Correction | null): Steps<M
   const sections = yield* of(...viewsOf(analysis, 'section'));
   const wide = yield* of(...viewsOf(analysis, 'side'), ...viewsOf(analysis, 'plan'));
   const plots = yield* of('transit', 'righting-lever', 'polygon', 'uncertainty', 'trials');
+  yield* leversReady(analysis.conditions);
   yield;
   return htmlSection(
     'appendix',

@@ -11,7 +11,7 @@ export interface Welded {
 }
 
 /** Corners that are joined in one step. */
-const STEP = 50_000;
+const STEP = 20_000;
 
 /**
  * Joins corners that lie within `tolerance` (m, or whatever the mesh is in) of each other: the first one stands for all.

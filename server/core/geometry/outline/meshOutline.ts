@@ -11,7 +11,7 @@ import { thinned } from './thinned.ts';
  */
 export function* outlineOfMesh(mesh: Polyhedron, along: Sight): Steps<readonly (readonly Point2[])[]> {
   const isLarge = mesh.faces.length > 3 * STEP;
-  const places = placesOf(mesh, SEEN[along][0]);
+  const places = yield* placesOf(mesh, SEEN[along][0], isLarge);
   if (isLarge) yield;
   const covered = yield* coveredAt(mesh, along, places);
   if (isLarge) yield;
@@ -19,7 +19,7 @@ export function* outlineOfMesh(mesh: Polyhedron, along: Sight): Steps<readonly (
 }
 
 /** Triangles that are looked at in one step. */
-const STEP = 50_000;
+const STEP = 20_000;
 
 /** What is covered at a place, from where to where, rising; two spans do not touch. */
 type Spans = readonly (readonly [from: number, to: number])[];
@@ -31,7 +31,7 @@ const INSIDE = 1e-6;
 /** Gaps narrower than this part of the whole are none to the eye. */
 const BINS = 512;
 
-function placesOf({ vertices, faces }: Polyhedron, axis: 0 | 1 | 2): Float64Array {
+function* placesOf({ vertices, faces }: Polyhedron, axis: 0 | 1 | 2, isLarge: boolean): Steps<Float64Array> {
   // Each corner once, though six triangles have it.
   const isUsed = new Uint8Array(vertices.length / 3);
   for (const vertex of faces) isUsed[vertex] = 1;
@@ -39,7 +39,9 @@ function placesOf({ vertices, faces }: Polyhedron, axis: 0 | 1 | 2): Float64Arra
   let count = 0;
   for (let vertex = 0; vertex < isUsed.length; vertex++)
     if (isUsed[vertex]) all[count++] = vertices[3 * vertex + axis]!;
+  if (isLarge) yield;
   all.sort();
+  if (isLarge) yield;
   const [first, last] = [all[0] ?? 0, all.at(-1) ?? 0];
   const distinct: number[] = [];
   for (const at of all) if (distinct.length === 0 || at - distinct.at(-1)! > 1e-7 * (last - first)) distinct.push(at);
