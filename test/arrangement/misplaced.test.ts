@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Path } from '../../schema/path.ts';
 import { soundMends } from '../../server/core/analysis/soundMends.ts';
@@ -353,6 +354,17 @@ describe('a station counted from elsewhere', () => {
       .replace('600 to 660 mm', '240 to 300 mm');
     const all = saidOf(text).flatMap(({ mends }) => mends ?? []);
     expect(all.some(({ changes }) => changes.length === 3)).toBe(true);
+  });
+  it('a mend that leaves what was found is not offered', () => {
+    const grebe = readFileSync('samples/grebe.boat.yaml', 'utf8').replace(
+      'station: 285 to 375 mm',
+      'station: 28 to 375 mm',
+    );
+    const half = analysed(grebe.slice(0, grebe.indexOf('receiver') + 'receiver a'.length));
+    const found = half.findings.find(({ code }) => code === 'sticks-out')!;
+    // Two other things would lie in the tube from the stern as well, and the tank would go on sticking out.
+    expect(found.mends?.map(({ changes }) => changes.length)).toEqual([2]);
+    expect(soundMends(half, found)).toEqual([]);
   });
 });
 

@@ -6,6 +6,7 @@ import { lineAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import type { Analysis } from './analysis.ts';
+import { arranged } from './arranged.ts';
 import { originMends } from './originMends.ts';
 import { withChanges } from './withChanges.ts';
 
@@ -79,7 +80,14 @@ function* isSound(analysis: Analysis, finding: Finding, mend: Mend): Steps<boole
   // What was waiting for this mend is no harm that it does.
   const isNew = ({ code, message, place: at }: Finding): boolean =>
     !waits({ code, place: at }) && !file.findings.some(each => each.code === code && each.message === message);
-  return !isThere && !isHandedOn && !errors.some(isNew);
+  if (isThere || isHandedOn || errors.some(isNew)) return false;
+  if (!isOfPlaces(analysis, finding)) return true;
+  const wrongPlaces = yield* arranged(after, reading, analysis.kept.neighbours);
+  return wrongPlaces.filter(isLike).length < Math.max(1, file.places.found.all().filter(isLike).length);
 }
+
+/** It says of something that it lies where it cannot. */
+const isOfPlaces = ({ file: { places } }: Analysis, finding: Finding): boolean =>
+  places.found.isDone() && places.found.all().includes(finding);
 
 const lineOf = (syntax: Syntax, { place }: Finding): number => lineAt(syntax.lineStarts, rangeOf(syntax, place)[0]);
