@@ -1,6 +1,7 @@
 /** Hands the server the bytes of a mesh file, through the editor's own file system, so that it works in the browser too. */
 import * as vscode from 'vscode';
-import type { ReadFileParams, ReadFileResult } from '../server/editor/protocol.ts';
+import type { ReadFileParams } from '../server/editor/protocol.ts';
+import type { WholeFile } from './filePieces.ts';
 import { findInside } from './findInside.ts';
 
 /** Larger files are not sent; the server would refuse them. */
@@ -12,7 +13,7 @@ export type RealPath = ((path: string) => Promise<string>) | null;
 /** Reads files from the folder of a boat file and below it, and nothing else, whatever the server asks for. */
 export const createFileReader =
   (realPath: RealPath) =>
-  async ({ uri, boatUri }: ReadFileParams): Promise<ReadFileResult> => {
+  async ({ uri, boatUri }: ReadFileParams): Promise<WholeFile> => {
     // Joined so that steps upward in it are taken before anyone asks where it lies.
     const asked = vscode.Uri.joinPath(vscode.Uri.parse(uri, true), '.');
     const folder = vscode.Uri.joinPath(vscode.Uri.parse(boatUri, true), '..');
@@ -31,7 +32,7 @@ export const createFileReader =
       if ((type & vscode.FileType.File) === 0) return { status: 'unreadable', problem: 'it is no file.' };
       if (size > mostBytes)
         return { status: 'unreadable', problem: `it has ${Math.round(size / 1024 / 1024)} MB, more than 64 MB.` };
-      return { status: 'read', base64: base64Of(await vscode.workspace.fs.readFile(file)) };
+      return { status: 'read', bytes: await vscode.workspace.fs.readFile(file) };
     } catch (problem) {
       if (isMissing(problem)) return { status: 'missing' };
       return { status: 'unreadable', problem: problem instanceof Error ? problem.message : String(problem) };
@@ -41,10 +42,3 @@ export const createFileReader =
 /** As the editor says it, or the system. */
 const isMissing = (problem: unknown): boolean =>
   problem instanceof Error && 'code' in problem && (problem.code === 'FileNotFound' || problem.code === 'ENOENT');
-
-function base64Of(bytes: Uint8Array): string {
-  const chunk = 0x8000;
-  let text = '';
-  for (let at = 0; at < bytes.length; at += chunk) text += String.fromCharCode(...bytes.subarray(at, at + chunk));
-  return btoa(text);
-}

@@ -7,14 +7,14 @@ import {
   type PoolsideResult,
   poolsideRequest,
   type ReadFileParams,
-  type ReadFileResult,
 } from '../server/editor/protocol.ts';
+import { base64Of, type WholeFile } from './filePieces.ts';
 import { savePage } from './savePage.ts';
 
 export interface PoolsideHost {
   readonly client: BaseLanguageClient;
   readonly extension: vscode.Uri;
-  readonly readFile: (asked: ReadFileParams) => Promise<ReadFileResult>;
+  readonly readFile: (asked: ReadFileParams) => Promise<WholeFile>;
 }
 
 export async function writePoolsidePage(host: PoolsideHost, boat: vscode.Uri | null): Promise<void> {
@@ -49,5 +49,5 @@ export async function writePoolsidePage(host: PoolsideHost, boat: vscode.Uri | n
 async function meshBeside({ readFile }: PoolsideHost, boat: vscode.Uri, name: string) {
   const uri = vscode.Uri.joinPath(boat, '..', ...name.split('/')).toString();
   const file = await readFile({ uri, boatUri: boat.toString() });
-  return file.status === 'read' ? [{ name, base64: file.base64 }] : [];
+  return file.status === 'read' ? [{ name, base64: base64Of(file.bytes) }] : [];
 }

@@ -10,6 +10,7 @@ import {
 } from '../server/editor/protocol.ts';
 import { activeBoat } from './activeBoat.ts';
 import { boatLanguage } from './boatLanguage.ts';
+import { inPieces } from './filePieces.ts';
 import { createFileReader, type RealPath } from './fileReader.ts';
 import { openNewBoat } from './newBoat.ts';
 import { insertNewTrial } from './newTrial.ts';
@@ -54,7 +55,7 @@ export async function startClient(
     reports,
     sheets,
     client,
-    client.onRequest<ReadFileResult, void>(readFileRequest, readFile),
+    client.onRequest<ReadFileResult, void>(readFileRequest, inPieces(readFile)),
     client.onNotification(summaryNotification, (summary: SummaryParams) => {
       summaryBar.show(summary);
       reports.refresh(summary.uri);

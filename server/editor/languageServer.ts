@@ -1,7 +1,9 @@
 import { type Connection, TextDocuments } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Fetched } from '../service/meshes.ts';
 import type { BoatService } from '../service/service.ts';
 import type { Clock } from './clock.ts';
+import { fetchFile } from './fetchFile.ts';
 import { answerFileRequests } from './fileRequests.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createOpenFiles } from './openFiles.ts';
@@ -19,7 +21,7 @@ export interface ServerHost {
   readonly clock: Clock;
   readonly service: BoatService;
   /** Reads a mesh file for editors that read none for the server; null where there are no files. */
-  readonly readFile: ((asked: ReadFileParams) => ReadFileResult) | null;
+  readonly readFile: ((asked: ReadFileParams) => Fetched) | null;
 }
 
 /** Starts the language server on a connection. */
@@ -34,9 +36,9 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
     refusal: session.refusal,
   };
   const files = createOpenFiles({
-    async readFile(asked) {
+    async readFile(asked, pause) {
       if (readFile && !session.isExtension()) return readFile(asked);
-      return connection.sendRequest<ReadFileResult>(readFileRequest, asked);
+      return fetchFile(asked, piece => connection.sendRequest<ReadFileResult>(readFileRequest, piece), pause);
     },
     clock,
     service,

@@ -1,5 +1,4 @@
-import { type MeshFile, meshFrom, meshInSteps } from '../service/meshes.ts';
-import type { ReadFileResult } from './protocol.ts';
+import { type Fetched, type MeshFile, meshFrom, meshInSteps } from '../service/meshes.ts';
 
 /** Mesh files of the workspace, loaded once through the editor and kept until they change. */
 export interface MeshStore {
@@ -12,11 +11,11 @@ export interface MeshStore {
 }
 
 /**
- * `fetch` asks the editor for a file's bytes; `arrived` is told when a file that was asked for is there. It is read in steps,
+ * `fetch` brings a file's bytes; `arrived` is told when a file that was asked for is there. It is read in steps,
  * with a `pause` between two of them, in which others are heard.
  */
 export function createMeshStore(
-  fetch: (uri: string, boatUri: string) => Promise<ReadFileResult>,
+  fetch: (uri: string, boatUri: string) => Promise<Fetched>,
   arrived: (uri: string) => void,
   pause: () => Promise<void> = () => Promise.resolve(),
 ): MeshStore {
@@ -25,7 +24,7 @@ export function createMeshStore(
     const key = keyOf(uri);
     files.set(key, null);
     const file = await fetch(uri, boatUri).then(
-      result => meshOf(result, pause),
+      fetched => meshOf(fetched, pause),
       (problem: unknown) => meshFrom({ status: 'unreadable', problem: String(problem) }),
     );
     // Forgotten while it was on its way: what arrived may be the old one.
@@ -73,25 +72,10 @@ function uriBeside(boatUri: string, name: string): string | null {
   return [...steps, ...name.split('/').map(encodeURIComponent)].join('/');
 }
 
-async function meshOf(result: ReadFileResult, pause: () => Promise<void>): Promise<MeshFile> {
-  if (result.status !== 'read') return meshFrom(result);
-  const bytes = await bytesOf(result.base64, pause);
-  const reading = meshInSteps(bytes);
+async function meshOf(fetched: Fetched, pause: () => Promise<void>): Promise<MeshFile> {
+  if (fetched.status !== 'read') return meshFrom(fetched);
+  const reading = meshInSteps(fetched.bytes);
   // Ends: a step is a stretch of work, and the work ends.
   while (!reading.step()) await pause();
   return reading.all();
-}
-
-/** Characters that are made bytes at a time: whole fours of them, which are three bytes. */
-const STRETCH = 1 << 21;
-
-async function bytesOf(base64: string, pause: () => Promise<void>): Promise<Uint8Array> {
-  const bytes = new Uint8Array(Math.ceil(base64.length / 4) * 3);
-  let count = 0;
-  for (let at = 0; at < base64.length; at += STRETCH) {
-    if (at > 0) await pause();
-    const text = atob(base64.slice(at, at + STRETCH));
-    for (let i = 0; i < text.length; i++) bytes[count++] = text.charCodeAt(i);
-  }
-  return bytes.subarray(0, count);
 }

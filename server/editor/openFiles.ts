@@ -1,12 +1,12 @@
 import type { TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
-import type { MeshLookup } from '../service/meshes.ts';
+import type { Fetched, MeshLookup } from '../service/meshes.ts';
 import type { Analysis, AsRead, BoatService, TextRead } from '../service/service.ts';
 import { createAnalysisCache } from './analysisCache.ts';
 import type { Clock } from './clock.ts';
 import type { GuardHost } from './guard.ts';
 import { createMeshStore } from './meshStore.ts';
-import type { ReadFileParams, ReadFileResult } from './protocol.ts';
+import type { ReadFileParams } from './protocol.ts';
 import { takeLongTurn } from './turn.ts';
 
 /** A file that is open in the editor. */
@@ -20,7 +20,7 @@ export interface OpenFile {
 }
 
 export interface OpenFilesHost {
-  readonly readFile: (asked: ReadFileParams) => Promise<ReadFileResult>;
+  readonly readFile: (asked: ReadFileParams, pause: () => Promise<void>) => Promise<Fetched>;
   readonly clock: Clock;
   readonly service: BoatService;
   readonly guard: GuardHost;
@@ -49,10 +49,11 @@ export function createOpenFiles(host: OpenFilesHost): OpenFiles {
   const { readFile, clock, service, guard, documents } = host;
   const costs = new Map<string, number>();
   const costOf = (uri: string): number => costs.get(uri) ?? 0;
+  const pause = (): Promise<void> => new Promise(resolve => guard.defer(resolve));
   const meshes = createMeshStore(
-    (uri, boatUri) => readFile({ uri, boatUri }),
+    (uri, boatUri) => readFile({ uri, boatUri }, pause),
     () => renew(),
-    () => new Promise(resolve => guard.defer(resolve)),
+    pause,
   );
   const meshesOf =
     (uri: string): MeshLookup =>

@@ -79,14 +79,15 @@ export type SummaryParams = {
   readonly state: SummaryState;
 };
 
-/** Asked by the server: the bytes of a file that a boat file names; only from inside the workspace. */
+/** Asked by the server: bytes of a file that a boat file names, `from` one of them on; only from inside the workspace. */
 export const readFileRequest = 'trimwright/readFile';
-export type ReadFileParams = { readonly uri: string; readonly boatUri: string };
-export type ReadFileResult =
-  | { readonly status: 'read'; readonly base64: string }
-  | { readonly status: 'missing' }
-  | { readonly status: 'outside' }
+export type ReadFileParams = { readonly uri: string; readonly boatUri: string; readonly from?: number };
+/** Why a file was not read. */
+export type NotRead =
+  | { readonly status: 'missing' | 'outside' }
   | { readonly status: 'unreadable'; readonly problem: string };
+/** Where `more` of it is left, that is asked for next. */
+export type ReadFileResult = { readonly status: 'read'; readonly base64: string; readonly more?: true } | NotRead;
 
 /** One drawing of the trim sheet. */
 export type SheetPicture = {

@@ -1,10 +1,11 @@
 import { dirname, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { ReadFileParams, ReadFileResult } from '../editor/protocol.ts';
+import type { ReadFileParams } from '../editor/protocol.ts';
+import type { Fetched } from '../service/meshes.ts';
 import { readBeside } from './readBeside.ts';
 
 /** A mesh file by its address, for an editor that reads none for the server: from the boat file's folder, as the command line reads it. */
-export function readByAddress({ uri, boatUri }: ReadFileParams): ReadFileResult {
+export function readByAddress({ uri, boatUri }: ReadFileParams): Fetched {
   if (!boatUri.startsWith('file:')) return { status: 'missing' };
   try {
     const boatFile = fileURLToPath(boatUri);
@@ -12,7 +13,7 @@ export function readByAddress({ uri, boatUri }: ReadFileParams): ReadFileResult 
     if (name.split('/').includes('..')) return { status: 'outside' };
     const bytes = readBeside(boatFile, name);
     if (bytes === 'outside') return { status: 'outside' };
-    return bytes ? { status: 'read', base64: Buffer.from(bytes).toString('base64') } : { status: 'missing' };
+    return bytes ? { status: 'read', bytes } : { status: 'missing' };
   } catch (problem) {
     return { status: 'unreadable', problem: problem instanceof Error ? problem.message : String(problem) };
   }

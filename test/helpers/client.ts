@@ -10,8 +10,9 @@ import {
 } from 'vscode-languageserver/node';
 import type { Clock } from '../../server/editor/clock.ts';
 import { startServer } from '../../server/editor/languageServer.ts';
-import type { ReadFileParams, ReadFileResult, SummaryParams } from '../../server/editor/protocol.ts';
+import type { ReadFileParams, SummaryParams } from '../../server/editor/protocol.ts';
 import { summaryNotification } from '../../server/editor/protocol.ts';
+import type { Fetched } from '../../server/service/meshes.ts';
 import { type BoatService, createBoatService } from '../../server/service/service.ts';
 
 /** What the server published of a file. */
@@ -93,7 +94,7 @@ export interface SessionOptions {
   /** The extension's own editor; it is unless told otherwise. */
   readonly isExtension?: boolean;
   /** Reads files for an editor that is not. */
-  readonly readFile?: (asked: ReadFileParams) => ReadFileResult;
+  readonly readFile?: (asked: ReadFileParams) => Fetched;
   /** The editor says that it can be asked to draw its marks anew and to watch files, and then answers with an error. */
   readonly refuses?: boolean;
   /** What an analysis takes by the clock, ms; nothing unless told otherwise. */

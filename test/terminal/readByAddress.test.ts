@@ -20,7 +20,7 @@ beforeAll(() => {
 afterAll(() => rmSync(root, { recursive: true }));
 
 test('a file beside the boat file is read, whatever is in its name', () => {
-  expect(read('meshes/hull ½.stl')).toEqual({ status: 'read', base64: btoa('solid') });
+  expect(read('meshes/hull ½.stl')).toEqual({ status: 'read', bytes: Buffer.from('solid') });
 });
 
 test.each([

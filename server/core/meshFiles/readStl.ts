@@ -34,26 +34,29 @@ export function* readStl(bytes: Uint8Array): Steps<Polyhedron | FaultyMesh> {
 const isBad = (value: number): boolean => !Number.isFinite(value);
 
 /** Triangles that are read in one step. */
-const STEP = 100_000;
+const STEP = 50_000;
 /** Corners and ends of triangles, where they are words. */
 const TEXT_STEP = 40_000;
 
 function* readBinary(view: DataView, count: number): Steps<Polyhedron | FaultyMesh> {
   if (count > MOST_TRIANGLES) return tooManyTriangles();
   const vertices = new Float64Array(9 * count);
+  let firstBad = Infinity;
   yield* inStretches(count, STEP, (from, to) => {
     for (let triangle = from; triangle < to; triangle++) {
       const corners = HEADER + TRIANGLE * triangle + 12;
-      for (let k = 0; k < 9; k++) vertices[9 * triangle + k] = view.getFloat32(corners + 4 * k, true);
+      for (let k = 0; k < 9; k++) {
+        const value = view.getFloat32(corners + 4 * k, true);
+        if (isBad(value)) firstBad = Math.min(firstBad, triangle);
+        vertices[9 * triangle + k] = value;
+      }
     }
   });
   if (count > STEP) yield;
-  const bad = vertices.findIndex(isBad);
-  if (count > STEP) yield;
-  if (bad < 0) return loose(vertices);
+  if (firstBad === Infinity) return loose(vertices);
   return faulty(
     'mesh-unreadable',
-    `is damaged: triangle ${Math.trunc(bad / 9) + 1} has a corner that is no place. Export it again.`,
+    `is damaged: triangle ${firstBad + 1} has a corner that is no place. Export it again.`,
   );
 }
 

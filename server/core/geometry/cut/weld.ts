@@ -20,7 +20,8 @@ const STEP = 20_000;
 export function* weldSteps({ vertices, faces }: Polyhedron, tolerance: number): Steps<Welded> {
   const count = vertices.length / 3;
   const grid = pointGrid(count, 4 * tolerance);
-  const kept: number[] = [];
+  const kept = new Float64Array(3 * count);
+  let points = 0;
   const numbers = new Uint32Array(count);
   if (count > STEP) yield;
   let joined = 0;
@@ -28,9 +29,12 @@ export function* weldSteps({ vertices, faces }: Polyhedron, tolerance: number): 
     const [x, y, z] = [vertices[3 * i]!, vertices[3 * i + 1]!, vertices[3 * i + 2]!];
     const near = grid.find(x, y, z, tolerance, kept);
     if (near < 0) {
-      numbers[i] = kept.length / 3;
-      grid.add(x, y, z, kept.length / 3);
-      kept.push(x, y, z);
+      numbers[i] = points;
+      grid.add(x, y, z, points);
+      kept[3 * points] = x;
+      kept[3 * points + 1] = y;
+      kept[3 * points + 2] = z;
+      points += 1;
       return;
     }
     numbers[i] = near;
@@ -40,22 +44,27 @@ export function* weldSteps({ vertices, faces }: Polyhedron, tolerance: number): 
     for (let i = from; i < to; i++) join(i);
   });
   if (count > STEP) yield;
-  const whole: number[] = [];
+  const whole = new Uint32Array(faces.length);
+  let corners = 0;
   for (let i = 0; i < faces.length; i += 3) {
     const [a, b, c] = [numbers[faces[i]!]!, numbers[faces[i + 1]!]!, numbers[faces[i + 2]!]!];
-    if (a !== b && b !== c && c !== a) whole.push(a, b, c);
+    if (a === b || b === c || c === a) continue;
+    whole[corners] = a;
+    whole[corners + 1] = b;
+    whole[corners + 2] = c;
+    corners += 3;
   }
   return {
-    form: { shape: 'polyhedron', vertices: Float64Array.from(kept), faces: Uint32Array.from(whole) },
+    form: { shape: 'polyhedron', vertices: kept.slice(0, 3 * points), faces: whole.slice(0, corners) },
     joined,
-    degenerate: (faces.length - whole.length) / 3,
+    degenerate: (faces.length - corners) / 3,
   };
 }
 
 interface PointGrid {
   add(x: number, y: number, z: number, point: number): void;
   /** A point within reach, or -1. */
-  find(x: number, y: number, z: number, reach: number, points: readonly number[]): number;
+  find(x: number, y: number, z: number, reach: number, points: Float64Array): number;
 }
 
 /** Points by the cubic cell that they lie in, in chains by hash (Teschner et al. 2003, from memory); strangers cost only time. */

@@ -13,6 +13,13 @@ interface Piece {
   readonly isClosed: boolean;
 }
 
+interface Gathered {
+  readonly pieces: readonly Piece[];
+  /** Triangles to be turned over for neighbours to agree, 1 each. */
+  readonly flips: Uint8Array;
+  readonly twisted: number;
+}
+
 export interface Oriented {
   /** The same triangles, all outward (round a cavity: into it). */
   readonly form: Polyhedron;
@@ -29,7 +36,7 @@ export interface Oriented {
 /** Pieces beyond which nobody looks which lies in which. */
 const MANY = 64;
 /** Triangles that are looked at in one step, each some five times. */
-const STEP = 100_000;
+const STEP = 50_000;
 
 /**
  * Makes neighbours agree which side is out, then each closed piece face outward; one that lies in an odd number of
@@ -37,7 +44,7 @@ const STEP = 100_000;
  */
 export function* orientSteps(form: Polyhedron, edges: MeshEdges): Steps<Oriented> {
   const isDue = pacer(STEP);
-  const { pieces, flips, twisted } = gather(form, edges);
+  const { pieces, flips, twisted } = yield* gather(form, edges);
   if (isDue(flips.length)) yield;
   const agreed = flipped(form, face => flips[face]!);
   const closed: Room[] = [];
@@ -83,11 +90,12 @@ function flipped(form: Polyhedron, isFlipped: (face: number) => number): Polyhed
   return { ...form, faces };
 }
 
-function gather({ faces }: Polyhedron, { mates }: MeshEdges) {
+function* gather({ faces }: Polyhedron, { mates }: MeshEdges): Steps<Gathered> {
   const count = faces.length / 3;
   const flips = new Uint8Array(count);
   const seen = new Uint8Array(count);
   const pieces: Piece[] = [];
+  const isDue = pacer(STEP);
   let twisted = 0;
   for (let seed = 0; seed < count; seed++) {
     if (seen[seed]) continue;
@@ -95,6 +103,7 @@ function gather({ faces }: Polyhedron, { mates }: MeshEdges) {
     let isClosed = true;
     seen[seed] = 1;
     for (const face of piece) {
+      if (isDue(1)) yield;
       for (let side = 3 * face; side < 3 * face + 3; side++) {
         const mate = mates[side]!;
         if (mate < 0) {

@@ -64,6 +64,7 @@ function* coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float
     low = Math.min(low, vertices[3 * vertex + q]!);
     high = Math.max(high, vertices[3 * vertex + q]!);
   }
+  if (faces.length > 3 * STEP) yield;
   const bin = Math.max((high - low) / BINS, Number.MIN_VALUE);
   // By the bin in which they begin: the lowest beginning and the highest end of all spans that begin there.
   const begins = new Float64Array(places.length * (BINS + 1)).fill(Infinity);
@@ -88,6 +89,7 @@ function* coveredAt({ vertices, faces }: Polyhedron, along: Sight, places: Float
   yield* inStretches(faces.length / 3, STEP, (from, to) => {
     for (let face = from; face < to; face++) cover(3 * face);
   });
+  if (faces.length > 3 * STEP) yield;
   return Array.from(places, (_, i): Spans => {
     const spans: [number, number][] = [];
     for (let at = i * (BINS + 1); at < (i + 1) * (BINS + 1); at++) {
