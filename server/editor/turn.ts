@@ -3,7 +3,7 @@ const TURN = 8;
 /** And never more than so many. */
 const MOST_STEPS = 4;
 /** What somebody waits for, ms. */
-const LONG_TURN = 12;
+const LONG_TURN = 6;
 
 /** Some steps of long work; true when all is done. */
 export const takeTurn = (step: () => boolean, now: () => number): boolean => stepsFor(step, now, TURN, MOST_STEPS);

@@ -14,9 +14,12 @@ export function* checkKeys(syntax: Syntax, describer: Describer, findings: Findi
     [[], 'a boat file'],
     [['hull'], 'the hull'],
   ] as const) {
+    yield;
     const keys = keysOf(syntax, map).filter(each => !describer.isKey(map, each));
     if (keys.length === 0) continue;
+    yield;
     const around = { map, owner: valueAt(syntax, map), where, known: describer.keysAt(map) };
+    yield;
     // With more of them it is no boat file, and nobody reads on.
     if (keys.length > mostUnknown) meant.push(ANY);
     for (const key of keys.slice(0, mostUnknown)) {

@@ -3,6 +3,7 @@ import type { Analysis } from '../../analysis/analysis.ts';
 import type { Boat, Part } from '../../boat/boat.ts';
 import type { Bodies } from '../../bodies/assemble.ts';
 import type { Form } from '../../geometry/form/form.ts';
+import { inStretches, type Steps } from '../../steps/steps.ts';
 import { massText, offsetWords, tapeText, volumeText } from '../../wording/numbers.ts';
 import { endsCounted, fromStationZero, heightText, stationTape } from '../../wording/places.ts';
 import { htmlElement, type Markup, svgText, together } from '../markup.ts';
@@ -20,11 +21,14 @@ const headOf = (units: FileUnits): Cells => [
   'where',
 ];
 
+/** Rows that are set in one step. */
+const ROWS_A_STEP = 100;
+
 /**
  * Everything that the boat is made of and carries by the file, in its order, with what it weighs together: not what trials only
  * suppose, nor where they nudge it. Null for an empty file.
  */
-export function partsList(analysis: Analysis): Markup | null {
+export function* partsList(analysis: Analysis): Steps<Markup | null> {
   const { filed, kept, withTrials } = analysis;
   const { boat } = filed;
   const { units } = boat;
@@ -49,6 +53,10 @@ export function partsList(analysis: Analysis): Markup | null {
   ];
   const rows = groups.flat();
   if (rows.length === 0) return null;
+  const drawn: Markup[] = [];
+  yield* inStretches(rows.length, ROWS_A_STEP, (from, end) => {
+    drawn.push(...rows.slice(from, end).map(cells => tableRow(cells, null)));
+  });
   const total = totalOf('all of it, tanks empty', filed.bodies, units);
   // What is expected at the pool goes by the likeliest boat.
   const likeliest = withTrials ? totalOf('likeliest, by the trials', analysis.bodies, units) : total;
@@ -64,13 +72,7 @@ export function partsList(analysis: Analysis): Markup | null {
         {},
         htmlElement('tr', {}, ...headOf(units).map(words => htmlElement('th', { scope: 'col' }, svgText(words)))),
       ),
-      htmlElement(
-        'tbody',
-        {},
-        together(rows.map(cells => tableRow(cells, null))),
-        tableRow(total, 'total'),
-        isOther ? tableRow(likeliest, null) : null,
-      ),
+      htmlElement('tbody', {}, together(drawn), tableRow(total, 'total'), isOther ? tableRow(likeliest, null) : null),
     ),
   );
 }

@@ -50,7 +50,7 @@ export function* sheetDocument(analysis: Analysis, { paper, fileName, appendix }
   const foot = [name, ...(fileName === null ? [] : [fileName]), `revision ${revisionOf(syntax.text)}`].join(' · ');
   const first = yield* pageOne(analysis, correction, foot);
   yield;
-  const second = pageTwo(analysis, correction);
+  const second = yield* pageTwo(analysis, correction);
   const more = appendix ? yield* appendixOf(analysis, correction) : null;
   yield;
   const page = htmlElement(
@@ -107,14 +107,16 @@ const ruled = htmlElement(
 const verdictLine = ({ verdict: { state, words } }: Glance): Markup =>
   htmlElement('p', { class: `glance ${state}` }, htmlElement('strong', {}, prose(words)));
 
-function pageTwo(analysis: Analysis, correction: Correction | null): Markup {
+function* pageTwo(analysis: Analysis, correction: Correction | null): Steps<Markup> {
   const { shells, compartments, tanks, payload } = analysis.boat;
   const parts = shells.length + compartments.length + tanks.length + payload.length;
   const isLong = parts > MOST_PARTS;
+  const form = poolForm(analysis, correction);
+  yield;
   return htmlSection(
     isLong ? 'page second long' : 'page second',
-    poolForm(analysis, correction),
-    partsList(analysis),
+    form,
+    yield* partsList(analysis),
     isLong ? null : htmlElement('div', { class: 'notes' }, svgText('Notes')),
   );
 }

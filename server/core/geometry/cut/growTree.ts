@@ -20,7 +20,7 @@ const smallRoom = sortingRoom(SMALL);
 export const boundsTree = (form: Polyhedron): BoundsTree => finish(boundsTreeSteps(form));
 
 /** Triangles that are sorted in one step: below it a part of the tree is grown at once. */
-const STEP = 30_000;
+const STEP = 4000;
 
 /** The same in steps. */
 export function* boundsTreeSteps(form: Polyhedron): Steps<BoundsTree> {
@@ -93,7 +93,7 @@ export function* boundsTreeSteps(form: Polyhedron): Steps<BoundsTree> {
 }
 
 /** Triangles that are copied to their places in one step. */
-const PLACED = 100_000;
+const PLACED = 40_000;
 
 /** Middle of the box round all triangles. */
 function middleOf({ vertices, faces }: Polyhedron): Vec3 {

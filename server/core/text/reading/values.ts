@@ -85,32 +85,39 @@ const sectionOf = ([first, second]: Path): Path =>
   first === 'hull' && second !== undefined ? [first, second] : first === undefined ? [] : [first];
 
 interface Slip {
-  readonly start: number;
   readonly at: ReturnType<typeof pathAt>;
+  /** All at this path and below it is in uncertainty; null where that is nothing. */
+  readonly below: Path | null;
+  /** The map or list that has the slip in it, of which more may be (`isInUncertainty`). */
+  readonly container: Path | null;
 }
 
 /** Found out once for each text: every value asks. */
 const found = new WeakMap<Syntax, readonly Slip[]>();
 
 function slipsOf(syntax: Syntax): readonly Slip[] {
-  const known = found.get(syntax) ?? syntax.slips.map(([start]) => ({ start, at: pathAt(syntax, start) }));
+  const known = found.get(syntax) ?? syntax.slips.map(([start]) => slipAt(syntax, start));
   found.set(syntax, known);
   return known;
 }
 
-function uncertainties(syntax: Syntax, { start, at }: Slip, path: Path): boolean {
+function slipAt(syntax: Syntax, start: number): Slip {
+  const at = pathAt(syntax, start);
   const parent = at.path.slice(0, -1);
-  if (at.on === 'value') return isInside(path, at.path);
-  if (at.on === 'key') return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
+  if (at.on === 'value') return { at, below: at.path, container: null };
+  if (at.on === 'key') return { at, below: at.path, container: parent };
   if (isSeq(at.node)) {
     const line = lineStart(syntax.text, start);
     const entry = at.node.dashes.findIndex(dash => dash !== undefined && lineStart(syntax.text, dash) === line);
-    return isInUncertainty(syntax, entry < 0 ? at.path : [...at.path, entry], path);
+    return { at, below: null, container: entry < 0 ? at.path : [...at.path, entry] };
   }
-  if (isMapNode(at.node)) return isInUncertainty(syntax, at.path, path);
+  if (isMapNode(at.node)) return { at, below: null, container: at.path };
   // Below a key that has no map: the line may belong there or beside it.
-  return isInside(path, at.path) || isInUncertainty(syntax, parent, path);
+  return { at, below: at.path, container: parent };
 }
+
+const uncertainties = (syntax: Syntax, { below, container }: Slip, path: Path): boolean =>
+  (below !== null && isInside(path, below)) || (container !== null && isInUncertainty(syntax, container, path));
 
 /** A map or list that has a slip in it is in uncertainty as a whole, and so is all that it seems to lack. */
 const isInUncertainty = (syntax: Syntax, container: Path, path: Path): boolean =>
