@@ -73,7 +73,10 @@ describe('what a reading would leave of a figure that is a sum of inputs', () =>
 
 const least = (readables: readonly Readable<string>[]): Readables<string> => ({
   trouble: Math.min(...readables.map(({ trouble }) => trouble)),
-  find: () => readables,
+  *find() {
+    yield;
+    return readables;
+  },
 });
 const next = (
   figure: readonly number[],
@@ -171,7 +174,7 @@ describe('of a boat that was read', () => {
     const { cache, variations } = dunlin.kept;
     const set = { source: dunlin.filed.source, cache, variations, trials: dunlin.trials, inputs };
     const scale = readablesOf(set)
-      .flatMap(({ find }) => find())
+      .flatMap(({ find }) => finish(find()))
       .find(({ what }) => what.kind === 'boat' && what.way === 'scale')!;
     const { figure, open } = dunlin.learned!.verdict!.openAbout(before!, inputs)!;
     const now = open.covariance(figure, figure);

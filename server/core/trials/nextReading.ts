@@ -13,7 +13,7 @@ export interface Readable<What> {
 export interface Readables<What> {
   /** The least trouble of any, minutes. */
   readonly trouble: number;
-  readonly find: () => readonly Readable<What>[];
+  readonly find: () => Steps<readonly Readable<What>[]>;
 }
 
 /** Of each input by its uncertainty, and of a weight too much with its moments in each place, kg and kg·m. */
@@ -66,7 +66,7 @@ export function* nextReading<What, Seen>(
   for (const set of sets) {
     if (best && 1 / set.trouble < best.rate) continue;
     yield;
-    for (const { what, tells, trouble } of set.find()) {
+    for (const { what, tells, trouble } of yield* set.find()) {
       const taken = tells.of === 'boat' ? takenBy(tells.rows, figure, open) : takenByOne(tells, figure, open);
       const left = Math.max(0, 1 - taken / now);
       const rate = (1 - left) / trouble;

@@ -1,13 +1,14 @@
 import type { Boat } from '../boat/boat.ts';
 import { boatScale, READS, springBalance } from '../boat/readingUncertainties.ts';
 import type { Measured, Reading, SupportReading, Trial, TrialCondition } from '../boat/trial.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { Input } from '../uncertainty/input.ts';
 import { tapeStep } from '../wording/numbers.ts';
 import type { Readable, Readables, ReadingRow } from './nextReading.ts';
 import { dayOf, withoutDay } from './pool/day.ts';
 import { loadsIn, placeOf } from './pool/foretold.ts';
 import { floatTrial, shownBy } from './pool/predict.ts';
-import { answersOf } from './pool/sensitivities.ts';
+import { answerSteps } from './pool/sensitivities.ts';
 import type { TrialSet } from './pool/trialSet.ts';
 
 /** What could be done next: something with the whole boat, or one figure of the file measured with care. */
@@ -40,14 +41,15 @@ const MARKS = 0.08;
 
 /** Everything that could be read, weighed or measured of a boat next, by its own model and what such readings are good for. */
 export function readablesOf(trialSet: TrialSet): readonly Readables<NextStep>[] {
-  const figures = () =>
-    trialSet.inputs.map(
+  const figures = function* (): Steps<readonly Readable<NextStep>[]> {
+    return trialSet.inputs.map(
       (input, at): Readable<NextStep> => ({
         what: { kind: 'figure', input },
         tells: { of: 'input', at, weight: MORE_CARE },
         trouble: FIGURE_TROUBLE,
       }),
     );
+  };
   const whole = CONDITIONS.map((condition): Readables<NextStep> => {
     const ways = WAYS.filter(each => each.condition === condition);
     const trouble = Math.min(...ways.map(({ way }) => TROUBLE[way]));
@@ -57,18 +59,18 @@ export function readablesOf(trialSet: TrialSet): readonly Readables<NextStep>[] 
 }
 
 /** All that can be read of a boat in one place. */
-function readablesIn(
+function* readablesIn(
   trialSet: TrialSet,
   condition: TrialCondition,
   ways: readonly WayRead[],
-): readonly Readable<NextStep>[] {
+): Steps<readonly Readable<NextStep>[]> {
   const { boat } = trialSet.source;
   if (condition === 'submerged' && boat.tanks.length === 0) return [];
   const asked = ways.map(({ way, inset, readings }) => {
     const stations = stationsOf(boat, inset);
     return { way, stations, readings: readings(stations) };
   });
-  const known = rowsOf(
+  const known = yield* rowsOf(
     trialSet,
     condition,
     asked.map(({ readings }) => readings),
@@ -162,11 +164,11 @@ export const tried = (condition: TrialCondition, readings: readonly Reading[]): 
 type Rows = readonly ReadingRow[];
 
 /** Rows of some readings at a time; null for those where the boat cannot lie so, or a hook would have to push. */
-function rowsOf(
+function* rowsOf(
   { source, inputs, cache, variations }: TrialSet,
   condition: TrialCondition,
   sets: readonly (readonly Reading[])[],
-): readonly (Rows | null)[] {
+): Steps<readonly (Rows | null)[]> {
   const trial = tried(condition, sets.flat());
   const day = dayOf(source, inputs, trial);
   const floatedTrial = floatTrial(day.source.boat, withoutDay(trial), cache);
@@ -176,7 +178,7 @@ function rowsOf(
     set.every((reading, i) => shown[s]![i] !== null && (reading.of !== 'hook' || shown[s]![i]! >= 0)),
   );
   if (!canBe.includes(true)) return sets.map(() => null);
-  const { slopes, loads } = answersOf(day, floatedTrial, { cache, variations });
+  const { slopes, loads } = yield* answerSteps(day, floatedTrial, { cache, variations });
   const places = day.inputs === inputs ? null : placesIn(day.inputs, inputs);
   return sets.map((set, s) => {
     if (!canBe[s]) return null;

@@ -1,5 +1,5 @@
 import type { StateFigure } from '../conditions/readings.ts';
-import { finish, type Steps } from '../steps/steps.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { FloatedBoat } from './floatBoat.ts';
 import { type Drift, driftsOf, type HeldBoat, heldBoat, IMMERSED, isUnder } from './heldBoat.ts';
 import type { Input } from './input.ts';
@@ -65,10 +65,6 @@ export function* residualLoadSteps(
   }
   return found;
 }
-
-/** The same at once. */
-export const residualLoadsOf = (...asked: Parameters<typeof residualLoadSteps>): ResidualLoads =>
-  finish(residualLoadSteps(...asked));
 
 interface Pushing {
   readonly owner: Owner;

@@ -4,7 +4,7 @@ import type { Steps } from '../../steps/steps.ts';
 import { sourceWith } from '../../uncertainty/withInputs.ts';
 import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
 import { type ExtraLoad, floatTrial, NO_LOAD, shownBy } from './predict.ts';
-import { answersOf } from './sensitivities.ts';
+import { answerSteps } from './sensitivities.ts';
 import type { TrialSet } from './trialSet.ts';
 
 /** Where a weight can be felt differently: what lies above the water displaces nothing, and nothing does on the bench. */
@@ -69,7 +69,7 @@ export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretol
     const values = trial.readings.map(reading => shownBy(floatedTrial, reading, boat));
     if (values.some(value => value === null)) return null;
     yield;
-    const answers = answersOf(now, floatedTrial, { cache, variations });
+    const answers = yield* answerSteps(now, floatedTrial, { cache, variations });
     if (place === 'afloat') waterline ??= waterAt(boat.length / 2)(floatedTrial.rest.floating);
     parts.push({
       readings: trial.readings.map(reading => ({ reading, trial, place })),

@@ -3,9 +3,10 @@ import type { FreeboardReading, Trial } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../bodies/assemble.ts';
 import type { StateFigure as Figure } from '../../conditions/readings.ts';
 import { addScaled, type Vec3 } from '../../geometry/form/vector.ts';
+import { finish, type Steps } from '../../steps/steps.ts';
 import type { FloatedBoat } from '../../uncertainty/floatBoat.ts';
 import type { Owner } from '../../uncertainty/owner.ts';
-import { changesBy, residualLoadsOf } from '../../uncertainty/residualLoads.ts';
+import { changesBy, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
 import { withInputs } from '../../uncertainty/withInputs.ts';
 import type { Day, DayInput } from './day.ts';
 import { floatForTrial } from './floatTrial.ts';
@@ -25,24 +26,40 @@ export interface Answers {
   readonly loadsShifted: readonly (readonly number[] | null)[];
 }
 
+interface AnsweredReading {
+  readonly slopes: readonly number[];
+  readonly loads: readonly number[];
+  readonly shifted: readonly number[] | null;
+}
+
 /**
  * Slopes of a day's readings by its inputs. What an input does to a boat held in place is a weight too much and its
  * moment; what the boat does under those, four numbers however many inputs there are, is found by laying it again.
  */
-export function answersOf(day: Day, floatedTrial: FloatedTrial, caches: Caches, known?: Answers): Answers {
+export const answersOf = (...asked: Parameters<typeof answerSteps>): Answers => finish(answerSteps(...asked));
+
+/** The same in steps. */
+export function* answerSteps(day: Day, floatedTrial: FloatedTrial, caches: Caches, known?: Answers): Steps<Answers> {
   const { trial, source } = day;
   const figures = trial.readings.map(reading => figureOf(reading, source.boat) ?? nothing);
-  const rest = answersAt(day, floatedTrial.rest, figures, caches, known?.loadsAtRest);
-  const rows = trial.readings.map((reading, i) => {
+  const rest = yield* answersAt(day, floatedTrial.rest, figures, caches, known?.loadsAtRest);
+  const rows: AnsweredReading[] = [];
+  for (const [i, reading] of trial.readings.entries()) {
     const own = { slopes: rest.slopes[i]!, loads: rest.loads[i]!, shifted: null };
-    if (reading.of === 'freeboard') return { ...own, slopes: plus(own.slopes, topChanges(day, reading)) };
+    if (reading.of === 'freeboard') {
+      rows.push({ ...own, slopes: plus(own.slopes, topChanges(day, reading)) });
+      continue;
+    }
     const over = reading.of === 'tilt' ? floatedTrial.shifted[reading.shift] : null;
-    if (!over) return own;
+    if (!over) {
+      rows.push(own);
+      continue;
+    }
     const kept = known?.loadsShifted[i];
-    const after = answersAt(day, over, [figures[i]!], caches, kept ? [kept] : undefined);
+    const after = yield* answersAt(day, over, [figures[i]!], caches, kept ? [kept] : undefined);
     const shifted = after.loads[0]!;
-    return { slopes: less(after.slopes[0]!, own.slopes), loads: less(shifted, own.loads), shifted };
-  });
+    rows.push({ slopes: less(after.slopes[0]!, own.slopes), loads: less(shifted, own.loads), shifted });
+  }
   const answers: Answers = {
     slopes: rows.map(({ slopes }) => slopes),
     loads: rows.map(({ loads }) => loads),
@@ -60,19 +77,19 @@ export type Caches = Pick<Owner, 'cache' | 'variations'>;
 
 const nothing: Figure = () => 0;
 
-function answersAt(
+function* answersAt(
   { source, inputs, trial }: Day,
   floated: FloatedBoat,
   figures: readonly Figure[],
   caches: Caches,
   known?: Slopes,
-): Pick<Answers, 'slopes' | 'loads'> {
+): Steps<Pick<Answers, 'slopes' | 'loads'>> {
   // What was made for the list before is found by the list itself, and for an input by the input.
   const isPlain = inputs.every(input => stepOf(input) === 1);
   const tried = isPlain
     ? inputs
     : inputs.map(input => (stepOf(input) === 1 ? input : { ...input, sigma: stepOf(input) * input.sigma }));
-  const pushed = residualLoadsOf({ source, ...caches }, tried, floated, figures);
+  const pushed = yield* residualLoadSteps({ source, ...caches }, tried, floated, figures);
   const loads = known ?? loadsOf(figures, floated, trial);
   const slopes = figures.map((_, i) => {
     const changes = Array.from(changesBy(pushed, i, loads[i]!));
