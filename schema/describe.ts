@@ -17,6 +17,8 @@ export interface KeyInfo {
 export interface Describer {
   /** The keys of the map at a path, in the order of the schema; empty where no map belongs. */
   keysAt(path: Path): readonly KeyInfo[];
+  /** Their names alone: what is to be said of each takes long to make. */
+  namesAt(path: Path): readonly string[];
   /** Whether the map at a path may have such a key. */
   isKey(path: Path, key: string): boolean;
   /** The description of the key or entry at a path. */
@@ -38,6 +40,7 @@ export function createDescriber(): Describer {
       if (!node?.properties) return [];
       return Object.entries(node.properties).map(([key, value]) => keyInfo(key, value as Node, node));
     },
+    namesAt: path => Object.keys(mapOf(walk(root(), path))?.properties ?? {}),
     isKey: (path, key) => Object.hasOwn(mapOf(walk(root(), path))?.properties ?? {}, key),
     describe: path => {
       const key = path.at(-1);

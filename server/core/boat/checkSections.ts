@@ -18,6 +18,10 @@ export function* checkKeys(syntax: Syntax, describer: Describer, findings: Findi
     const keys = keysOf(syntax, map).filter(each => !describer.isKey(map, each));
     if (keys.length === 0) continue;
     yield;
+    for (const key of describer.namesAt(map)) {
+      yield;
+      describer.describe([...map, key]);
+    }
     const around = { map, owner: valueAt(syntax, map), where, known: describer.keysAt(map) };
     yield;
     // With more of them it is no boat file, and nobody reads on.
