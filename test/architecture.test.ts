@@ -439,6 +439,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/wording',
   ],
   'server/editor/answers': [
+    'server/core/steps',
     'schema',
     'server/core/analysis',
     'server/core/arrangement',

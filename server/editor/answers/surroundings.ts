@@ -5,6 +5,7 @@ import type { AsRead } from '../../core/analysis/analysis.ts';
 import { freePlace } from '../../core/arrangement/freePlace.ts';
 import type { Part, Tank } from '../../core/boat/boat.ts';
 import { type Bounds, boundsOf } from '../../core/geometry/cut/solids.ts';
+import { whenAsked } from '../../core/steps/steps.ts';
 import { rangeOf } from '../../core/text/reading/rangeOf.ts';
 import { entriesOf } from '../../core/text/reading/values.ts';
 import { tapeStep } from '../../core/wording/numbers.ts';
@@ -16,20 +17,27 @@ export interface Writer {
   readonly offset: number;
 }
 
-/** How a new entry of this boat is written: in its units, to its length, among its neighbours. */
+/** How a new entry of this boat is written: in its units, to its length, among its neighbours, which are looked at when asked for. */
 export function snippetBoat(read: AsRead, at?: Writer): SnippetBoat {
   const { boat } = read;
-  const beside = at ? neighboursAt(read, at) : [];
-  const compartment =
-    beside.find(({ inside }) => inside !== null)?.inside ??
-    namesIn(['hull', 'compartments'], read)[0] ??
-    'dry cylinder';
+  const beside = whenAsked(() => (at ? neighboursAt(read, at) : []));
+  const compartment = whenAsked(
+    () =>
+      beside().find(({ inside }) => inside !== null)?.inside ??
+      namesIn(['hull', 'compartments'], read)[0] ??
+      'dry cylinder',
+  );
+  const named = whenAsked(() => LISTS.flatMap(list => namesIn(list, read)).map(name => ({ name })));
   return {
     units: boat.units,
     length: boat.length,
-    compartment,
-    named: LISTS.flatMap(list => namesIn(list, read)).map(name => ({ name })),
-    free: (lies, wanted) => freeFor({ lies, wanted, compartment, beside }, read),
+    get compartment() {
+      return compartment();
+    },
+    get named() {
+      return named();
+    },
+    free: (lies, wanted) => freeFor({ lies, wanted, compartment: compartment(), beside: beside() }, read),
   };
 }
 
@@ -43,10 +51,16 @@ export function namesIn(list: Path, { syntax }: AsRead): readonly string[] {
 
 /** What stands in the list already: before the offset, the nearest first, then behind it. */
 function neighboursAt({ boat, syntax }: AsRead, { list, offset }: Writer): readonly (Part | Tank)[] {
-  const at = ({ path }: Part | Tank): number => rangeOf(syntax, { on: 'entry', path })[0];
   const there = [...boat.payload, ...boat.tanks].filter(({ path }) => list.every((key, i) => path[i] === key));
-  const before = there.filter(entry => at(entry) < offset).reverse();
-  return [...before, ...there.filter(entry => !before.includes(entry))];
+  // They stand in the file in their order.
+  let [before, behind] = [0, there.length];
+  // Ends: each round halves a whole number of entries.
+  while (before < behind) {
+    const middle = (before + behind) >> 1;
+    if (rangeOf(syntax, { on: 'entry', path: there[middle]!.path })[0] < offset) before = middle + 1;
+    else behind = middle;
+  }
+  return [...there.slice(0, before).reverse(), ...there.slice(before)];
 }
 
 /** A tank takes so much of the height of its compartment, the most first. */
