@@ -2,6 +2,7 @@
 import { realpath } from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { LanguageClient, TransportKind } from 'vscode-languageclient/node';
+import { SERVER_FLAGS } from './serverProcess.ts';
 import { clientOptions, startClient } from './startClient.ts';
 
 export async function activate(context: vscode.ExtensionContext): Promise<void> {
@@ -11,8 +12,12 @@ export async function activate(context: vscode.ExtensionContext): Promise<void> 
     'trimwright',
     'Trimwright',
     {
-      run: { module, transport: TransportKind.ipc },
-      debug: { module, transport: TransportKind.ipc, options: { execArgv: ['--nolazy', '--inspect=0'] } },
+      run: { module, transport: TransportKind.ipc, options: { execArgv: [...SERVER_FLAGS] } },
+      debug: {
+        module,
+        transport: TransportKind.ipc,
+        options: { execArgv: [...SERVER_FLAGS, '--nolazy', '--inspect=0'] },
+      },
     },
     options,
   );

@@ -14,6 +14,8 @@ export interface Contender {
   readonly name: 'ours' | 'theirs';
   readonly script: string;
   readonly languageId: string;
+  /** What Node is told beside the script. */
+  readonly flags: readonly string[];
 }
 
 /** What a process has used so far. */
@@ -49,11 +51,13 @@ const schema = pathToFileURL(resolve('schema/boat.schema.json')).href;
 const settings = { schemas: { [schema]: '*.boat.yaml' }, validate: true, hover: true, completion: true };
 
 /** Starts a server and says hello. `mesh` is what any mesh file that it asks for holds. */
-export async function startTalk({ script, languageId }: Contender, mesh?: Uint8Array): Promise<Talk> {
+export async function startTalk({ script, languageId, flags }: Contender, mesh?: Uint8Array): Promise<Talk> {
   const start = performance.now();
-  const child = spawn(process.execPath, ['--require', resolve('test/benchmark/peer/probe.cjs'), script, '--stdio'], {
-    stdio: ['pipe', 'pipe', 'inherit', 'ipc'],
-  });
+  const child = spawn(
+    process.execPath,
+    [...flags, '--require', resolve('test/benchmark/peer/probe.cjs'), script, '--stdio'],
+    { stdio: ['pipe', 'pipe', 'inherit', 'ipc'] },
+  );
   const connection = createProtocolConnection(
     new StreamMessageReader(child.stdout!),
     new StreamMessageWriter(child.stdin!),
