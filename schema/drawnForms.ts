@@ -5,6 +5,9 @@ import type { QuantityOptions } from './quantity.ts';
 import { sectionRow } from './sectionRow.ts';
 import type { FileUnits } from './units.ts';
 
+/** Sections that a table of offsets has, at the least and at the most. */
+export const SECTIONS = { least: 2, most: 100 } as const;
+
 /** A table of offsets: the hull's cross-sections as taken off a plan. */
 export function sectionsKey(units: FileUnits) {
   return z
@@ -12,8 +15,10 @@ export function sectionsKey(units: FileUnits) {
       error:
         'Expected a list of sections from bow to stern, such as - { station: 60 mm, outline: [[0, 2], [18, 20], [22, 40]] }.',
     })
-    .max(...atMost(100, 'sections'))
-    .min(2, { error: 'A table of offsets needs two sections or more: the first and the last are its ends.' })
+    .max(...atMost(SECTIONS.most, 'sections'))
+    .min(SECTIONS.least, {
+      error: 'A table of offsets needs two sections or more: the first and the last are its ends.',
+    })
     .meta({
       description:
         'A table of offsets: cross-sections from bow to stern, by points of their outline or by the figures of a plan (keel, deck, half-breadth, how full). Straight lines between points and stations, unless “faired”. Outlines of equally many points are joined point to point, others by girth.',

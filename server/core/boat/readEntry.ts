@@ -1,8 +1,10 @@
 import type * as z from 'zod';
 import type { KeyInfo } from '../../../schema/describe.ts';
-import { isMap } from '../../../schema/fields.ts';
+import { SECTIONS } from '../../../schema/drawnForms.ts';
+import { isList, isMap } from '../../../schema/fields.ts';
 import type { Path } from '../../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
+import type { Steps } from '../steps/steps.ts';
 import { issueFindings } from './issues.ts';
 
 /** Faults in these keys are told, but leave every figure of the entry as it is. */
@@ -40,6 +42,33 @@ export function checkValue<T>(schema: z.ZodType<T>, raw: unknown, options: Check
   if (!dispensable || kept.length === Object.keys(raw).length) return { value: null, findings };
   const second = schema.safeParse(Object.fromEntries(kept));
   return { value: second.success ? second.data : null, findings };
+}
+
+/** Sections of a table of offsets that are checked in one step. */
+const SECTIONS_A_STEP = 8;
+
+/**
+ * The same in steps where a long table of offsets stands in the entry: stretches of it, each with all else of the entry. With a
+ * fault in it the whole is looked at once more, for that tells the places.
+ */
+export function* checkSteps<T>(schema: z.ZodType<T>, raw: unknown, options: CheckOptions): Steps<CheckedValue<T>> {
+  const rows = isMap(raw) ? raw.sections : null;
+  const isLong = isList(rows) && rows.length > SECTIONS_A_STEP && rows.length <= SECTIONS.most;
+  if (!isMap(raw) || !isLong) return checkValue(schema, raw, options);
+  const read: unknown[] = [];
+  let entry: object | null = null;
+  for (let from = 0; from < rows.length; ) {
+    const left = rows.length - from;
+    const end = left < SECTIONS_A_STEP + SECTIONS.least ? rows.length : from + SECTIONS_A_STEP;
+    const some = schema.safeParse({ ...raw, sections: rows.slice(from, end) });
+    const sections = some.success && isMap(some.data) ? some.data.sections : null;
+    if (!some.success || !isList(sections)) return checkValue(schema, raw, options);
+    read.push(...sections);
+    entry = some.data as object;
+    from = end;
+    yield;
+  }
+  return { value: { ...entry, sections: read } as T, findings: [] };
 }
 
 function faultyKeys(issue: z.core.$ZodIssue): readonly string[] {

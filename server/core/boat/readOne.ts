@@ -6,7 +6,7 @@ import type { Form } from '../geometry/form/form.ts';
 import type { MeshFile, MeshLookup } from '../meshFiles/meshFile.ts';
 import type { Steps } from '../steps/steps.ts';
 import type { Entry } from './boat.ts';
-import { checkValue } from './readEntry.ts';
+import { checkSteps } from './readEntry.ts';
 import type { ReadingContext, RoomLookup } from './readingContext.ts';
 
 export interface ReadEntry {
@@ -38,7 +38,7 @@ export function* readOne<T, E extends Entry>(
   one: OneEntry<T, E>,
 ): Steps<ReadEntry> {
   const keysAt = (inside: Path) => one.describer.keysAt([...path, ...inside]);
-  const checked = checkValue(schema, raw, { path, what: `a ${one.what}`, keysAt });
+  const checked = yield* checkSteps(schema, raw, { path, what: `a ${one.what}`, keysAt });
   const files = new Map<string, MeshFile | null>();
   const rooms = new Map<string | null, readonly Form[]>();
   if (checked.value === null) return { entry: null, checked: null, findings: checked.findings, files, rooms };
