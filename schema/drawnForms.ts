@@ -5,8 +5,8 @@ import type { QuantityOptions } from './quantity.ts';
 import { sectionRow } from './sectionRow.ts';
 import type { FileUnits } from './units.ts';
 
-/** Sections that a table of offsets has, at the least and at the most. */
-export const SECTIONS = { least: 2, most: 100 } as const;
+/** Sections that a table of offsets has at the most. */
+export const MOST_SECTIONS = 100;
 
 /** A table of offsets: the hull's cross-sections as taken off a plan. */
 export function sectionsKey(units: FileUnits) {
@@ -15,8 +15,8 @@ export function sectionsKey(units: FileUnits) {
       error:
         'Expected a list of sections from bow to stern, such as - { station: 60 mm, outline: [[0, 2], [18, 20], [22, 40]] }.',
     })
-    .max(...atMost(SECTIONS.most, 'sections'))
-    .min(SECTIONS.least, {
+    .max(...atMost(MOST_SECTIONS, 'sections'))
+    .min(2, {
       error: 'A table of offsets needs two sections or more: the first and the last are its ends.',
     })
     .meta({

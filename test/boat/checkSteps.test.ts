@@ -24,7 +24,7 @@ const entry = fc.record(
     mass: mostly('600 g', '600 gz'),
     wall: mostly<unknown>(2, 'thin'),
     sections: fc.oneof(
-      fc.array(fc.oneof(written, planned), { minLength: 2, maxLength: 103 }),
+      fc.array(fc.oneof(written, planned), { minLength: 2, maxLength: 103, size: 'max' }),
       fc.array(fc.oneof({ weight: 20, arbitrary: written }, { weight: 1, arbitrary: wrong }), { maxLength: 40 }),
     ),
   },

@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import type { KeyInfo } from '../../../schema/describe.ts';
-import { SECTIONS } from '../../../schema/drawnForms.ts';
+import { MOST_SECTIONS } from '../../../schema/drawnForms.ts';
 import { isList, isMap } from '../../../schema/fields.ts';
 import type { Path } from '../../../schema/path.ts';
 import type { Finding } from '../findings/finding.ts';
@@ -53,19 +53,20 @@ const SECTIONS_A_STEP = 8;
  */
 export function* checkSteps<T>(schema: z.ZodType<T>, raw: unknown, options: CheckOptions): Steps<CheckedValue<T>> {
   const rows = isMap(raw) ? raw.sections : null;
-  const isLong = isList(rows) && rows.length > SECTIONS_A_STEP && rows.length <= SECTIONS.most;
+  const isLong = isList(rows) && rows.length > SECTIONS_A_STEP && rows.length <= MOST_SECTIONS;
   if (!isMap(raw) || !isLong) return checkValue(schema, raw, options);
   const read: unknown[] = [];
   let entry: object | null = null;
-  for (let from = 0; from < rows.length; ) {
-    const left = rows.length - from;
-    const end = left < SECTIONS_A_STEP + SECTIONS.least ? rows.length : from + SECTIONS_A_STEP;
+  // The last takes what is left over: one section alone is no table.
+  const stretches = Math.floor(rows.length / SECTIONS_A_STEP);
+  for (let i = 0; i < stretches; i++) {
+    const from = i * SECTIONS_A_STEP;
+    const end = i === stretches - 1 ? rows.length : from + SECTIONS_A_STEP;
     const some = schema.safeParse({ ...raw, sections: rows.slice(from, end) });
     const sections = some.success && isMap(some.data) ? some.data.sections : null;
     if (!some.success || !isList(sections)) return checkValue(schema, raw, options);
     read.push(...sections);
     entry = some.data as object;
-    from = end;
     yield;
   }
   return { value: { ...entry, sections: read } as T, findings: [] };
