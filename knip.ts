@@ -8,7 +8,7 @@ export default ({ production }: { readonly production?: boolean }) => ({
     'client/poolside/poolside.ts!',
     'server/{main,worker,cli}.ts!',
     'client/launch/{start,prepare}.mjs!',
-    'test/{accuracy/print,benchmark/*,builder/print,fuzz/print,slips/print}.ts',
+    'test/{accuracy/print,coverage/print,benchmark/*,builder/print,fuzz/print,slips/print}.ts',
   ],
   project: [
     '{client,server,schema}/**/*.{ts,mjs}!',

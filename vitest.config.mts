@@ -12,5 +12,12 @@ export default defineConfig({
     maxWorkers: '100%',
     // No measure of speed, only an end to a test that hangs: a busy machine may take ten times as long as a quiet one.
     testTimeout: 120_000,
+    // For `npm run coverage`, which prints it by room.
+    coverage: {
+      provider: 'v8',
+      include: ['schema/**/*.ts', 'server/*/**/*.ts', 'client/**/*.ts'],
+      reporter: ['json-summary'],
+      reportsDirectory: '.cache/coverage',
+    },
   },
 });
