@@ -60,6 +60,21 @@ describe('what a mesh of many triangles needs is made in steps', () => {
     expect(counted(readText(typed, describer, analysis, meshes)).steps).toBeLessThan(most + 20);
   });
 
+  test.each([
+    ['condition', 'conditions: [{ name: awash, aboard: [{ name: collar, mass: 9 g, mesh: { file: hull.stl } }] }]'],
+    [
+      'trial',
+      'trials: [{ condition: surfaced, heel: 0°, aboard: [{ name: collar, mass: 9 g, mesh: { file: hull.stl } }] }]',
+    ],
+  ])('so is what a %s has aboard', (_, more) => {
+    const plain = more.replace('mesh: { file: hull.stl }', 'box: 20 x 20 x 20 mm');
+    const [meshed, boxed] = [more, plain].map(each =>
+      counted(readText(`${boatOfParts(20)}${each}\n`, describer, undefined, meshes)),
+    );
+    expect(meshed!.value.boat.leftOut).toEqual([]);
+    expect(meshed!.steps - boxed!.steps).toBeGreaterThan(2 * most);
+  });
+
   test('so is a table of offsets, which is made once for its rows', () => {
     const rows = Array.from({ length: 30 }, (_, i) => {
       const half = Array.from(

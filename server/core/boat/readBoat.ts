@@ -1,5 +1,6 @@
 import { type BoatSchemas, boatSchemas, scaleSchema } from '../../../schema/boatFile.ts';
 import type { Describer } from '../../../schema/describe.ts';
+import type { PartEntry } from '../../../schema/hull.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Form } from '../geometry/form/form.ts';
@@ -130,13 +131,14 @@ function* readOnce(syntax: Syntax, describer: Describer, { kept, meshes, shapes,
   const whole: Boat = { ...boat, length: length ?? standIn ?? standInLength(boat, shapes), leftOut };
   const compartmentNames = entriesOf(syntax, ['hull', 'compartments']).flatMap(item => nameOf(item.value) ?? []);
   findings.push(...missingSections(syntax, length, unread), ...checkNames(whole, compartmentNames));
-  const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition };
+  const ready = readyAboard;
+  const conditionKind = { what: 'condition', schema: () => schemas.condition, read: readCondition, ready };
   const conditions = checkConditions(
     entriesIn(yield* reader.list(['conditions'], conditionKind, sources.around)),
     whole,
     compartmentNames,
   );
-  const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial };
+  const trialKind = { what: 'trial', schema: () => schemas.trial, read: readTrial, ready };
   const trials = checkTrials(
     entriesIn(yield* reader.list(['trials'], trialKind, sources.around)),
     whole,
@@ -227,6 +229,14 @@ const readyFor =
   <T extends PlacedEntry>(use: (entry: T) => Use) =>
   (entry: T, around: ReadingContext): Steps<void> =>
     formsReady(entry, { around, ...use(entry) });
+
+/** The same of what a condition or a trial has aboard. */
+function* readyAboard(
+  { aboard = [] }: { readonly aboard?: readonly PartEntry[] | undefined },
+  around: ReadingContext,
+): Steps<void> {
+  for (const part of aboard) yield* formsReady(part, { around, ...USES.payload(part) });
+}
 
 /** The schemas for these units, those of the last reading where they serve. */
 const schemasFor = (units: FileUnits, kept: KeptEntries | undefined): KeptSchemas =>
