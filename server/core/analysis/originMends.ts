@@ -4,7 +4,7 @@ import type { Steps } from '../steps/steps.ts';
 import { valueAt } from '../text/reading/values.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
-import { withChanges } from './withChanges.ts';
+import { readInstead, textWith } from './readInstead.ts';
 
 /**
  * Where the whole file makes sense by another origin of its stations and not by its own, the key that says so: things past
@@ -38,9 +38,10 @@ const isPastTheEnds = ({ code, severity }: Finding): boolean =>
   severity === 'warning' && (code === 'beyond-hull' || code === 'hull-too-short');
 
 function* clearsAll({ changes }: Mend, analysis: Analysis): Steps<boolean> {
-  const after = yield* withChanges(analysis, changes);
-  if (!after) return false;
-  const { syntax, reading } = after;
+  const text = textWith(analysis, changes);
+  if (text === null) return false;
+  yield;
+  const { syntax, reading } = yield* readInstead(analysis, text);
   const { file, kept } = analysis;
   const errors = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === 'error').length;
   if (errors(reading.findings) > errors(file.findings)) return false;

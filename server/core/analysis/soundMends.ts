@@ -1,14 +1,13 @@
 import { waits } from '../boat/toldNow.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { inSteps, type Steps, type Working } from '../steps/steps.ts';
-import { applyChanges, splice } from '../text/editing/edit.ts';
 import { lineAt } from '../text/reading/lines.ts';
 import { rangeOf } from '../text/reading/rangeOf.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import type { Analysis } from './analysis.ts';
 import { arranged } from './arranged.ts';
 import { originMends } from './originMends.ts';
-import { withChanges } from './withChanges.ts';
+import { readInstead, textWith } from './readInstead.ts';
 
 /**
  * The mends of a finding that do no harm, each tried on the text: it clears its finding, so that its line says that no
@@ -38,34 +37,26 @@ function* tried(analysis: Analysis, finding: Finding): Steps<readonly Mend[]> {
   const sound: Mend[] = [];
   for (const mend of [...(yield* originMends(analysis, finding)), ...(finding.mends ?? [])]) {
     yield;
-    const loss = losesFigure(analysis.syntax, mend);
-    if (loss === null || (loss && sound.length === 0)) continue;
+    const text = textWith(analysis, mend.changes);
+    if (text === null || (sound.length === 0 && losesFigure(analysis.syntax, mend, text))) continue;
     yield;
-    if (yield* isSound(analysis, finding, mend)) sound.push(mend);
+    if (yield* isSound(analysis, finding, text)) sound.push(mend);
   }
   return sound;
 }
 
 const isTakeOut = ({ changes }: Mend): boolean => changes.some(({ kind }) => kind === 'remove');
 
-/** Whether a figure of the text is gone after a mend; null where the mend cannot be made. */
-function losesFigure(syntax: Syntax, mend: Mend): boolean | null {
-  const text = applied(syntax, mend);
-  if (text === null) return null;
-  if (!isTakeOut(mend)) return false;
-  return digitsIn(text).length < digitsIn(syntax.text).length;
-}
+/** Whether a figure of the text is gone after a mend, that leaves `text`. */
+const losesFigure = (syntax: Syntax, mend: Mend, text: string): boolean =>
+  isTakeOut(mend) && digitsIn(text).length < digitsIn(syntax.text).length;
 
 const digitsIn = (text: string): string => text.replace(/\D/g, '');
 
-function applied(syntax: Syntax, mend: Mend): string | null {
-  const splices = applyChanges(syntax, mend.changes);
-  return splices && splice(syntax.text, splices);
-}
-
-function* isSound(analysis: Analysis, finding: Finding, mend: Mend): Steps<boolean> {
+/** Whether the text that a mend leaves is as it should be. */
+function* isSound(analysis: Analysis, finding: Finding, text: string): Steps<boolean> {
   const { syntax, file } = analysis;
-  const { syntax: after, reading } = (yield* withChanges(analysis, mend.changes))!;
+  const { syntax: after, reading } = yield* readInstead(analysis, text);
   const errors = [...after.findings, ...reading.findings].filter(({ severity }) => severity === 'error');
   const isLike = ({ code, message }: Finding): boolean => code === finding.code && message === finding.message;
   const line = lineOf(syntax, finding);

@@ -8,7 +8,7 @@ import { DIFFERS } from '../trials/pool/readingWords.ts';
 import { inputSteps } from '../uncertainty/inputs.ts';
 import type { Analysis, SoundOffer } from './analysis.ts';
 import { arranged } from './arranged.ts';
-import { withChanges } from './withChanges.ts';
+import { readInstead, textWith } from './readInstead.ts';
 
 /** So many ways to write down what may be wrong with the boat are offered at most. */
 const MOST_OFFERED = 3;
@@ -40,10 +40,10 @@ const isAbout = ({ place }: Finding, path: Path): boolean => 'path' in place && 
 
 /** The boat with what is offered; null where that cannot be written, or something would lie where it cannot. */
 function* readAfter(analysis: Analysis, { changes }: Offer): Steps<BoatReading | null> {
-  const after = yield* withChanges(analysis, changes);
-  if (!after) return null;
+  const text = textWith(analysis, changes);
+  if (text === null) return null;
   yield;
-  const { syntax, reading } = after;
+  const { syntax, reading } = yield* readInstead(analysis, text);
   const { file, kept } = analysis;
   const known = new Set(file.findings.map(sayingOf));
   const isHarm = (finding: Finding): boolean => isFault(finding) && !known.has(sayingOf(finding));

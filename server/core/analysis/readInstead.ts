@@ -11,12 +11,15 @@ interface Changed {
   readonly reading: BoatReading;
 }
 
-/** The text with some changes, read as the file itself is; null where they cannot be made. */
-export function* withChanges({ syntax, kept }: Analysis, changes: readonly Change[]): Steps<Changed | null> {
+/** The text with some changes; null where they cannot be made. */
+export function textWith({ syntax }: Pick<Analysis, 'syntax'>, changes: readonly Change[]): string | null {
   const splices = applyChanges(syntax, changes);
-  if (!splices) return null;
-  yield;
-  const after = yield* syntaxSteps(splice(syntax.text, splices), syntax);
+  return splices && splice(syntax.text, splices);
+}
+
+/** Another text in place of the file, read as the file itself is. */
+export function* readInstead({ syntax, kept }: Analysis, text: string): Steps<Changed> {
+  const after = yield* syntaxSteps(text, syntax);
   const { describer, entries, meshes, cache } = kept;
   const reading = yield* boatSteps(after, describer, entries, { meshes, shapes: cache.shapes });
   return { syntax: after, reading };
