@@ -16,9 +16,7 @@ export function sectionsKey(units: FileUnits) {
         'Expected a list of sections from bow to stern, such as - { station: 60 mm, outline: [[0, 2], [18, 20], [22, 40]] }.',
     })
     .max(...atMost(MOST_SECTIONS, 'sections'))
-    .min(2, {
-      error: 'A table of offsets needs two sections or more: the first and the last are its ends.',
-    })
+    .min(2, { error: 'A table of offsets needs two sections or more: the first and the last are its ends.' })
     .meta({
       description:
         'A table of offsets: cross-sections from bow to stern, by points of their outline or by the figures of a plan (keel, deck, half-breadth, how full). Straight lines between points and stations, unless “faired”. Outlines of equally many points are joined point to point, others by girth.',

@@ -18,6 +18,7 @@ export function* checkKeys(syntax: Syntax, describer: Describer, findings: Findi
     const keys = keysOf(syntax, map).filter(each => !describer.isKey(map, each));
     if (keys.length === 0) continue;
     yield;
+    // What is said of a key is made once: one in a step, for all together take long.
     for (const key of describer.namesAt(map)) {
       yield;
       describer.describe([...map, key]);
