@@ -1,6 +1,7 @@
 import { TAPE } from '../boat/placed.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import { type Conflict, PERHAPS, TOWARDS } from './conflict.ts';
 import type { Hull } from './hull.ts';
 import { type Occupant, placesOn } from './occupant.ts';
@@ -9,9 +10,9 @@ import { type Occupant, placesOn } from './occupant.ts';
 const REACH = 0.1;
 
 /** A thing against the hull’s length, its keel and the outer form of its shells: the worst of what it does there, or null. */
-export function againstHull(thing: Occupant, hull: Hull, shapes: Shapes): Conflict | null {
+export function* againstHullSteps(thing: Occupant, hull: Hull, shapes: Shapes): Steps<Conflict | null> {
   if (thing.outside === 'said') return null;
-  return pastTheEnds(thing, hull) ?? belowKeel(thing, hull) ?? outOfShells(thing, hull, shapes);
+  return pastTheEnds(thing, hull) ?? belowKeel(thing, hull) ?? (yield* outOfShells(thing, hull, shapes));
 }
 
 /** Past the bow tip or the stern. */
@@ -40,17 +41,28 @@ function belowKeel(thing: Occupant, { keel, length, own }: Hull): Conflict | nul
 }
 
 /** It is held against the sections of the hull: what lies in a compartment is held against that; shells are the hull themselves. */
-export const isCut = ({ kind, outside, inside }: Occupant): boolean =>
+const isCut = ({ kind, outside, inside }: Occupant): boolean =>
   kind !== 'shell' && !outside && (inside === null || kind === 'compartment');
 
+/** Places of a thing that are looked at in a step. */
+const PLACES = 100;
+
 /** Out of the outer form of the shells, at stations where there is one; what is meant to stand there may. */
-function outOfShells(thing: Occupant, { own, outside }: Hull, shapes: Shapes): Conflict | null {
+function* outOfShells(thing: Occupant, { own, outside }: Hull, shapes: Shapes): Steps<Conflict | null> {
   if (!isCut(thing)) return null;
   const [first] = own;
   const across = Math.max(thing.sigma[1], thing.sigma[2], TAPE / 2);
   const sigma = Math.hypot(across, Math.max(0, ...own.map(shell => Math.max(shell.sigma[1], shell.sigma[2]))));
+  const places = placesOn(thing, shapes);
+  // The hull is cut at each station once, and that takes long.
+  for (const station of new Set(places.map(([x]) => x))) {
+    yield;
+    outside([station, 0, 0]);
+  }
+  const isDue = pacer(PLACES);
   let worst: { readonly by: number; readonly sure: number; readonly at: Vec3 } | null = null;
-  for (const at of placesOn(thing, shapes)) {
+  for (const at of places) {
+    if (isDue(1)) yield;
     const by = outside(at);
     if (by === null || by <= (worst?.by ?? TAPE)) continue;
     const [x, y, z] = at;

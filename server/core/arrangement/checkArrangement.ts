@@ -104,8 +104,7 @@ function* allConflicts({ things, hull, neighbours }: World): Steps<Conflicts> {
   const isDue = pacer(STEP);
   const conflicts: (Conflict | null)[] = [];
   for (const thing of things) {
-    yield* neighbours.cutHull(thing, hull);
-    conflicts.push(neighbours.againstHull(thing, hull));
+    conflicts.push(yield* neighbours.againstHullSteps(thing, hull));
     if (isDue(effortOf(thing.form))) yield;
   }
   const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));

@@ -3,13 +3,13 @@ import type { BoatSource } from '../boat/source.ts';
 import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
-import { againstHull, isCut } from './againstHull.ts';
+import { againstHullSteps } from './againstHull.ts';
 import type { Conflict } from './conflict.ts';
 import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
 import { type Hull, hullOf } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
 import { type Arranging, type KeptMisfits, type Misfits, misfitsAlike } from './misfits.ts';
-import { type Occupant, occupantsOf, placesOn } from './occupant.ts';
+import { type Occupant, occupantsOf } from './occupant.ts';
 import { movedAft } from './otherOrigin.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
 
@@ -21,9 +21,9 @@ export interface Neighbours {
   readonly shapes: Shapes;
   occupantsOf(source: BoatSource): readonly Occupant[];
   hullOf(things: readonly Occupant[], length: number | null): Hull;
-  /** Cuts the hull where a thing lies, unless the two are known: much of the work for `againstHull`, in steps. */
-  cutHull(thing: Occupant, hull: Hull): Steps<void>;
   againstHull(thing: Occupant, hull: Hull): Conflict | null;
+  /** The same in steps: the hull is cut where the thing lies, and every place of it held against that. */
+  againstHullSteps(thing: Occupant, hull: Hull): Steps<Conflict | null>;
   stickingOut(thing: Occupant, home: Occupant): Conflict | null;
   sharedRoomOf(one: Occupant, two: Occupant): Conflict | null;
   /** What is found of how things lie; of such as lie alike it is found once. */
@@ -90,18 +90,14 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     }
     return free.every((bay, i) => bay === written[i]) ? written : free;
   }
+  const againstHullOnce = (thing: Occupant, hull: Hull): Steps<Conflict | null> =>
+    hullConflicts.ofSteps(thing, hull, () => againstHullSteps(thing, hull, shapes));
   return {
     shapes,
     occupantsOf: allOf,
     hullOf: hullOfThings,
-    *cutHull(thing, hull) {
-      if (hullConflicts.has(thing, hull) || !isCut(thing)) return;
-      for (const station of new Set(placesOn(thing, shapes).map(([x]) => x))) {
-        yield;
-        hull.outside([station, 0, 0]);
-      }
-    },
-    againstHull: (thing, hull) => hullConflicts.of(thing, hull, () => againstHull(thing, hull, shapes)),
+    againstHull: (thing, hull) => finish(againstHullOnce(thing, hull)),
+    againstHullSteps: againstHullOnce,
     stickingOut: (thing, home) => homeConflicts.of(thing, home, () => stickingOut(thing, home, shapes)),
     sharedRoomOf: (one, two) => roomConflicts.of(one, two, () => sharedRoomOf(one, two, shapes)),
     *misfitsOf(arranging, find) {
@@ -130,11 +126,17 @@ const sameThings = (some: readonly Occupant[], others: readonly Occupant[]): boo
 /** Conflicts of a thing with another, each found once. */
 function pairs<Other extends object>() {
   const known = new WeakMap<Occupant, WeakMap<Other, { readonly conflict: Conflict | null }>>();
+  const knownOf = (thing: Occupant) =>
+    once(known, thing, () => new WeakMap<Other, { readonly conflict: Conflict | null }>());
   return {
-    has: (thing: Occupant, other: Other): boolean => known.get(thing)?.has(other) ?? false,
-    of(thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null {
-      const ofThing = once(known, thing, () => new WeakMap<Other, { readonly conflict: Conflict | null }>());
-      return once(ofThing, other, () => ({ conflict: find() })).conflict;
+    of: (thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null =>
+      once(knownOf(thing), other, () => ({ conflict: find() })).conflict,
+    *ofSteps(thing: Occupant, other: Other, find: () => Steps<Conflict | null>): Steps<Conflict | null> {
+      const had = knownOf(thing).get(other);
+      if (had) return had.conflict;
+      const conflict = yield* find();
+      knownOf(thing).set(other, { conflict });
+      return conflict;
     },
   };
 }

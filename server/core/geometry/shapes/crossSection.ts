@@ -59,9 +59,34 @@ function roundSection({ origin, axis, profile }: Revolved, [from, to]: readonly 
 }
 
 /** Closed lines and a place: 0 between their walls, else the distance to the nearest. */
-function outsideOf(loops: readonly (readonly Point2[])[], [y, z]: Point2): number {
-  let square = Infinity;
+function outsideOf(loops: readonly (readonly Point2[])[], place: Point2): number {
+  return isBetween(loops, place) ? 0 : Math.sqrt(leastSquare(loops, place));
+}
+
+function isBetween(loops: readonly (readonly Point2[])[], [y, z]: Point2): boolean {
   let [port, starboard, below, above] = [false, false, false, false];
+  for (const loop of loops) {
+    let [y0, z0] = loop.at(-1)!;
+    for (const [y1, z1] of loop) {
+      if (z0 > z !== z1 > z) {
+        const at = y0 + ((y1 - y0) * (z - z0)) / (z1 - z0);
+        if (at <= y) port = true;
+        if (at >= y) starboard = true;
+      }
+      if (y0 > y !== y1 > y) {
+        const at = z0 + ((z1 - z0) * (y - y0)) / (y1 - y0);
+        if (at <= z) below = true;
+        if (at >= z) above = true;
+      }
+      [y0, z0] = [y1, z1];
+    }
+  }
+  return (port && starboard) || (below && above);
+}
+
+/** The square of the distance from a place to the nearest of some closed lines. */
+function leastSquare(loops: readonly (readonly Point2[])[], [y, z]: Point2): number {
+  let square = Infinity;
   for (const loop of loops) {
     let [y0, z0] = loop.at(-1)!;
     for (const [y1, z1] of loop) {
@@ -70,18 +95,8 @@ function outsideOf(loops: readonly (readonly Point2[])[], [y, z]: Point2): numbe
       const f = long > 0 ? Math.min(1, Math.max(0, ((y - y0) * dy + (z - z0) * dz) / long)) : 0;
       const [offY, offZ] = [y - y0 - f * dy, z - z0 - f * dz];
       square = Math.min(square, offY * offY + offZ * offZ);
-      if (z0 > z !== z1 > z) {
-        const at = y0 + (dy * (z - z0)) / dz;
-        if (at <= y) port = true;
-        if (at >= y) starboard = true;
-      }
-      if (y0 > y !== y1 > y) {
-        const at = z0 + (dz * (y - y0)) / dy;
-        if (at <= z) below = true;
-        if (at >= z) above = true;
-      }
       [y0, z0] = [y1, z1];
     }
   }
-  return (port && starboard) || (below && above) ? 0 : Math.sqrt(square);
+  return square;
 }
