@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyCache, piecesOf } from '../../server/core/bodies/assemble.ts';
+import { emptyCache, pieceSteps } from '../../server/core/bodies/assemble.ts';
 import { placeChanges, shifted } from '../../server/core/corrections/room/shift.ts';
 import { boundsOf, solidOf } from '../../server/core/geometry/cut/solids.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { applyChanges, splice } from '../../server/core/text/editing/edit.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
@@ -49,7 +50,7 @@ describe('a pair and a row', () => {
     const each = single.payload.slice(2);
     expect(each).toHaveLength(6);
     const sums = (parts: typeof all) => {
-      const { displacers, weights } = piecesOf({ ...NOTHING, payload: parts }, emptyCache());
+      const { displacers, weights } = finish(pieceSteps({ ...NOTHING, payload: parts }, emptyCache()));
       const total = (of: (at: 0 | 1 | 2) => number) => ([0, 1, 2] as const).map(of);
       return [
         weights.reduce((sum, { mass }) => sum + mass, 0),

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { emptyCache, piecesOf } from '../../server/core/bodies/assemble.ts';
+import { emptyCache, pieceSteps } from '../../server/core/bodies/assemble.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import { withInputs } from '../../server/core/uncertainty/withInputs.ts';
 import { analysed, fileFindings, marked, service } from '../helpers/analysed.ts';
@@ -40,7 +41,7 @@ describe('weighed in water', () => {
           const part = analysis.boat.payload.find(({ name }) => name === 'piece');
           if (!part) continue;
           expect(part.mass - 1000 * part.volume).toBeCloseTo(reads / 1000, 12);
-          const { displacers } = piecesOf({ ...NOTHING, payload: [part] }, emptyCache());
+          const { displacers } = finish(pieceSteps({ ...NOTHING, payload: [part] }, emptyCache()));
           expect(displacers[0]!.body.volume).toBeCloseTo(part.volume, 15);
         }
       }),

@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boundsOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
+import type { Shapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
 import type { Input } from '../../server/core/uncertainty/input.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
@@ -114,5 +116,26 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
     // Tried places do not push the boat's own out of what is remembered.
     const again = service.analyse(text.replace('400 g', '401 g'), analysis, () => file);
     expect(again.boat.compartments[0]!.form).toBe(analysis.boat.compartments[0]!.form);
+  });
+
+  it('a table that is tried elsewhere is made once: in steps, and found again when it is read', () => {
+    const { source } = heard(readFileSync('samples/teal.boat.yaml', 'utf8'));
+    const breadth = inputIn(inputsOf(source), 'greatest breadth of “outer hull”');
+    let made = 0;
+    const { shapes } = source.around;
+    const counted: Shapes = {
+      ...shapes,
+      formOf: (rows, as, make) =>
+        shapes.formOf(rows, as, () => {
+          made += 1;
+          return make();
+        }),
+    };
+    withInputs(
+      { ...source, around: { ...source.around, shapes: counted } },
+      new Map([[breadth, breadth.value + 0.001]]),
+    );
+    // With straight lines, and faired.
+    expect(made).toBe(2);
   });
 });

@@ -31,11 +31,10 @@ export function* sectionsReady(
   { around, use, endsClosed }: Pick<Setting, 'around' | 'use' | 'endsClosed'>,
 ): Steps<void> {
   const forms = tabulated(entry, rows, { around, use, endsClosed, path: [], findings: [] });
-  for (const form of forms ? new Set([forms.straight, forms.form]) : []) {
-    yield;
-    if (use === 'wall') yield* around.shapes.wallSteps(form, endsClosed);
-    else yield* around.shapes.solidSteps(form);
-  }
+  if (!forms) return;
+  yield;
+  if (use === 'wall') yield* around.shapes.wallSteps(forms.form, endsClosed);
+  else yield* around.shapes.solidSteps(forms.form);
 }
 
 interface Tabulated {

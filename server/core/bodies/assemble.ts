@@ -89,12 +89,10 @@ export type Pieces = Pick<Bodies, 'displacers' | 'weights' | 'tanks'>;
 
 type Pieced = Pick<Boat, 'shells' | 'compartments' | 'tanks' | 'payload'>;
 
-export const piecesOf = (boat: Pieced, cache: BodyCache): Pieces => finish(pieceSteps(boat, cache));
-
 /** So many things are made into bodies in one step. */
 const STEP = 8;
 
-function* pieceSteps(boat: Pieced, cache: BodyCache): Steps<Pieces> {
+export function* pieceSteps(boat: Pieced, cache: BodyCache): Steps<Pieces> {
   const { shapes } = cache;
   const isDue = pacer(STEP);
   const displacers: Displacer[] = [];
@@ -122,11 +120,12 @@ function* pieceSteps(boat: Pieced, cache: BodyCache): Steps<Pieces> {
     mass: entry.mass,
     centroid: entry.centroid,
   }));
-  return {
-    displacers,
-    weights,
-    tanks: boat.tanks.map(tank => cached(cache.tanks, tank, () => tankBody(tank, shapes.solidOf(tank.form)))),
-  };
+  const tanks: TankBody[] = [];
+  for (const tank of boat.tanks) {
+    if (!cache.tanks.has(tank) && hasFine(tank.form)) yield;
+    tanks.push(cached(cache.tanks, tank, () => tankBody(tank, shapes.solidOf(tank.form))));
+  }
+  return { displacers, weights, tanks };
 }
 
 function cached<B>(cache: WeakMap<Entry, B>, entry: Entry, make: () => B): B {

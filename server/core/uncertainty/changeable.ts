@@ -1,14 +1,15 @@
 import type { Entry } from '../boat/boat.ts';
 import { type BoatSource, entriesIn } from '../boat/source.ts';
-import { type Bodies, type BodyCache, piecesOf } from '../bodies/assemble.ts';
+import { type Bodies, type BodyCache, pieceSteps } from '../bodies/assemble.ts';
 import { compoundSolid } from '../geometry/cut/compound.ts';
 import { add, subtract } from '../geometry/form/vector.ts';
+import type { Steps } from '../steps/steps.ts';
 import { weightOf } from './exchange.ts';
 import { type Input, LISTS } from './input.ts';
-import { type Changes, sourceWith } from './withInputs.ts';
+import { type Changes, sourceWithSteps } from './withInputs.ts';
 
 /**
- * The bodies of a boat with other values of some inputs. What none of them touches is put together once, however many values
+ * The bodies of a boat with other values of some inputs, in steps. What none of them touches is put together once, however many values
  * are tried; what the bodies carry besides the boat's own entries stays on board.
  */
 export function changeableBodies(
@@ -16,15 +17,15 @@ export function changeableBodies(
   bodies: Bodies,
   cache: BodyCache,
   inputs: readonly Input[],
-): (changes: Changes) => Bodies {
+): (changes: Changes) => Steps<Bodies> {
   const touched = touchedBy(source, inputs);
   const isTouched = new Set<Entry>(LISTS.flatMap(list => entriesIn<Entry>(touched.source[list])));
   const rest = bodies.displacers.filter(({ entry }) => !isTouched.has(entry));
   const hull = compoundSolid(rest.map(({ body }) => body));
   const before = weightOf(touched.source.boat);
-  return changes => {
-    const { boat } = sourceWith(touched.source, touched.moved(changes));
-    const { displacers, tanks, weights } = piecesOf(boat, cache);
+  return function* (changes) {
+    const { boat } = yield* sourceWithSteps(touched.source, touched.moved(changes));
+    const { displacers, tanks, weights } = yield* pieceSteps(boat, cache);
     const now = weightOf(boat);
     const whole = compoundSolid([hull, ...displacers.map(({ body }) => body)]);
     return {

@@ -1,8 +1,9 @@
 import type { Boat } from '../boat/boat.ts';
-import { emptyCache, type Pieces, piecesOf } from '../bodies/assemble.ts';
+import { emptyCache, type Pieces, pieceSteps } from '../bodies/assemble.ts';
 import type { Cuttable } from '../geometry/cut/immersion.ts';
 import { add, addScaled, subtract, type Vec3 } from '../geometry/form/vector.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import type { Steps } from '../steps/steps.ts';
 import type { ListName } from './input.ts';
 
 /** Entries of any list, one or several. */
@@ -71,8 +72,8 @@ export function joinedExchange(exchanges: readonly Exchange[]): Exchange {
   };
 }
 
-export function wetOf(entries: Entries, shapes: Shapes): Wet {
-  const { displacers, tanks } = piecesOf(entries, { ...emptyCache(), shapes });
+export function* wetSteps(entries: Entries, shapes: Shapes): Steps<Wet> {
+  const { displacers, tanks } = yield* pieceSteps(entries, { ...emptyCache(), shapes });
   return { displacers, tanks };
 }
 

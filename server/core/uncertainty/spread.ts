@@ -97,7 +97,7 @@ export function* spreadSteps(
           owner.cache,
           majors.map(({ input }) => input),
         )
-      : () => bodies;
+      : null;
   const weightBy = minors.map(row => residuals.loads.map(load => product(load, row)));
   const points: (RulePoint & { readonly floating: FloatingState | null })[] = [];
   const last = owner.variations.lain.get(name);
@@ -109,7 +109,7 @@ export function* spreadSteps(
     const there = isMiddle
       ? floating
       : floatAsBefore(
-          arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z),
+          yield* arrangedAt(floated, { inEarnest, majors, weightBy, more: belief.more(point.z) }, point.z),
           floating,
           before[i] ?? null,
         );
@@ -189,8 +189,8 @@ const movesMesh = ({ target }: Input, { source }: Owner): boolean =>
   target.on === 'entries' && target.at.some(({ list, index }) => isMeshed(source[list][index]!.checked));
 
 interface Pushed {
-  /** The boat with some inputs changed in earnest. */
-  readonly inEarnest: (changes: Changes) => Bodies;
+  /** The boat with some inputs changed in earnest; null where none is. */
+  readonly inEarnest: ((changes: Changes) => Steps<Bodies>) | null;
   /** Those inputs, with their part in each direction of the rule. */
   readonly majors: readonly { readonly input: Input; readonly weight: readonly number[] }[];
   /** Load of all other inputs for one in each direction: a weight that displaces nothing, and its moments. */
@@ -199,13 +199,13 @@ interface Pushed {
 }
 
 /** The boat with its inputs where they likely are at a point: some in earnest, the others as a weight that displaces nothing. */
-function arrangedAt(
+function* arrangedAt(
   { arrangement }: FloatedBoat,
   { inEarnest, majors, weightBy, more }: Pushed,
   z: readonly number[],
-): Arrangement {
+): Steps<Arrangement> {
   const changes = majors.map(({ input, weight }) => [input, input.value + input.sigma * inner(weight, z)] as const);
-  const bodies = inEarnest(new Map(changes));
+  const bodies = inEarnest ? yield* inEarnest(new Map(changes)) : arrangement.bodies;
   const [mass, ...moment] = more.map((load, part) =>
     weightBy.reduce((sum, by, k) => sum + by[part]! * z[k]!, load),
   ) as [number, number, number, number];

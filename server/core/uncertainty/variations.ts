@@ -1,7 +1,4 @@
 import type { Entry } from '../boat/boat.ts';
-import { USES } from '../boat/formUse.ts';
-import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
-import { readPart } from '../boat/readPart.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { boxRound } from '../geometry/cut/compound.ts';
 import type { Form } from '../geometry/form/form.ts';
@@ -9,11 +6,11 @@ import { scale, subtract } from '../geometry/form/vector.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
-import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, weightOf, wetOf } from './exchange.ts';
+import { type Entries, type Exchange, exchange, heavier, type MassAndMoment, weightOf, wetSteps } from './exchange.ts';
 import type { EntryAt, Input } from './input.ts';
 import type { Lain } from './lain.ts';
 import { bareRow, rowByBodies, wholeRow } from './pushRow.ts';
-import { againSteps, isMeshed, type Rereading } from './withInputs.ts';
+import { againSteps, isMeshed, READERS, type Rereading } from './withInputs.ts';
 
 /** What becomes of one entry when an input is one uncertainty more and when it is one less. */
 export interface Variation {
@@ -136,8 +133,7 @@ function* varied(source: BoatSource, input: Input, at: EntryAt, cache: Variation
   const isFelt = differs(was, moreOf[at.list][0]!);
   if ([moreOf, lessOf].every(entries => !displacesElse(was, entries[at.list][0]!)))
     return { isFelt, row: bareRow(halfDifference(weightOf(moreOf), weightOf(lessOf))) };
-  const bodies = exchanges(source, at, [moreOf, lessOf], cache.placings);
-  if (takesLong) yield;
+  const bodies = yield* exchanges(source, at, [moreOf, lessOf], cache.placings);
   const variation: Variation = { isFelt, row: rowOf(at, bodies) };
   if (takesLong) cache.bodies.set(variation, bodies);
   return variation;
@@ -164,7 +160,7 @@ export function variedBodies(
   const known = cache.bodies.get(variation);
   if (known) return known;
   const { more, less } = around(source, input, at, cache.placings);
-  const made = exchanges(source, at, [finish(more()), finish(less())], cache.placings);
+  const made = finish(exchanges(source, at, [finish(more()), finish(less())], cache.placings));
   cache.bodies.set(variation, made);
   return made;
 }
@@ -176,22 +172,22 @@ const around = (source: BoatSource, input: Input, at: EntryAt, placings: Shapes)
   return { more: entriesWith(input.sigma), less: entriesWith(-input.sigma) };
 };
 
-function exchanges(
+function* exchanges(
   source: BoatSource,
   { list, index }: EntryAt,
   [more, less]: readonly [Entries, Entries],
   placings: Shapes,
-): Varied {
+): Steps<Varied> {
   const { entry, checked } = source[list][index]!;
   const { shapes } = source.around;
   const before: Entries = { ...NOTHING, [list]: [entry] };
-  const was = wetOf(before, shapes);
-  const exchanged = (after: Entries): Exchange => {
+  const was = yield* wetSteps(before, shapes);
+  function* exchanged(after: Entries): Steps<Exchange> {
     // What was made of a mesh in a place where it is only tried stands with its placing.
     const made = isMeshed(checked) && after[list][0]!.form !== entry.form ? placings : shapes;
-    return { ...exchange(was, wetOf(after, made)), weight: heavier(before, after) };
-  };
-  return { more: exchanged(more), less: exchanged(less) };
+    return { ...exchange(was, yield* wetSteps(after, made)), weight: heavier(before, after) };
+  }
+  return { more: yield* exchanged(more), less: yield* exchanged(less) };
 }
 
 /** Corners of triangles from which a form is long work to make anew. */
@@ -219,23 +215,21 @@ function* changed(
   const steps = [{ edit: target.edit, by }];
   switch (list) {
     case 'shells':
-      return { ...NOTHING, shells: [(yield* againSteps(source.shells[index]!, steps, place, SHELL)).entry] };
+      return { ...NOTHING, shells: [(yield* againSteps(source.shells[index]!, steps, place, READERS.shells)).entry] };
     case 'compartments':
       return {
         ...NOTHING,
-        compartments: [(yield* againSteps(source.compartments[index]!, steps, place, COMPARTMENT)).entry],
+        compartments: [(yield* againSteps(source.compartments[index]!, steps, place, READERS.compartments)).entry],
       };
     case 'tanks':
-      return { ...NOTHING, tanks: [(yield* againSteps(source.tanks[index]!, steps, place, TANK)).entry] };
+      return { ...NOTHING, tanks: [(yield* againSteps(source.tanks[index]!, steps, place, READERS.tanks)).entry] };
     case 'payload':
-      return { ...NOTHING, payload: [(yield* againSteps(source.payload[index]!, steps, place, PART)).entry] };
+      return {
+        ...NOTHING,
+        payload: [(yield* againSteps(source.payload[index]!, steps, place, READERS.payload)).entry],
+      };
   }
 }
-
-const SHELL = { read: readShell, use: USES.shells };
-const COMPARTMENT = { read: readCompartment, use: USES.compartments };
-const TANK = { read: readTank, use: USES.tanks };
-const PART = { read: readPart, use: USES.payload };
 
 interface Figures {
   readonly mass?: number;

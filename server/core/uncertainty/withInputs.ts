@@ -1,6 +1,6 @@
 import type { Boat, Entry } from '../boat/boat.ts';
 import { formsReady } from '../boat/formsReady.ts';
-import type { Use } from '../boat/formUse.ts';
+import { USES, type Use } from '../boat/formUse.ts';
 import type { PlacedForm } from '../boat/placed.ts';
 import { readCompartment, readShell, readTank } from '../boat/readHull.ts';
 import type { ReadingContext } from '../boat/readingContext.ts';
@@ -8,7 +8,7 @@ import { readPart } from '../boat/readPart.ts';
 import { readWater } from '../boat/readWater.ts';
 import { type BoatSource, entriesIn, type Source } from '../boat/source.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
-import type { Steps } from '../steps/steps.ts';
+import { finish, type Steps } from '../steps/steps.ts';
 import type { Edit, Editable } from './edits.ts';
 import type { Input, ListName } from './input.ts';
 
@@ -20,18 +20,29 @@ export type Changes = ReadonlyMap<Input, number>;
  * again, with all that follows in them (volume from mass and density, centroid, sizes left out); every other entry is the
  * same object as before. An entry that cannot be with such a value (a length of nothing) stays as it was.
  */
-export function sourceWith(source: BoatSource, changes: Changes): BoatSource {
+export const sourceWith = (source: BoatSource, changes: Changes): BoatSource =>
+  finish(sourceWithSteps(source, changes));
+
+/** The same in steps. */
+export function* sourceWithSteps(source: BoatSource, changes: Changes): Steps<BoatSource> {
   const edits = editsOf(changes);
   const place: Rereading = { around: source.around, placings: createShapes() };
-  const reread = <T extends Editable, E extends Entry>(
+  function* reread<T extends Editable, E extends Entry>(
     list: ListName,
     sources: readonly Source<T, E>[],
-    read: Reader<T, E>,
-  ) => sources.map((one, i) => again(one, edits.get(keyOf(list, i)), place, read));
-  const shells = reread('shells', source.shells, readShell);
-  const compartments = reread('compartments', source.compartments, readCompartment);
-  const tanks = reread('tanks', source.tanks, readTank);
-  const payload = reread('payload', source.payload, readPart);
+    reader: EntryReader<T, E>,
+  ): Steps<readonly Source<T, E>[]> {
+    const all: Source<T, E>[] = [];
+    for (const [i, one] of sources.entries()) {
+      const steps = edits.get(keyOf(list, i));
+      all.push(steps ? yield* againSteps(one, steps, place, reader) : one);
+    }
+    return all;
+  }
+  const shells = yield* reread('shells', source.shells, READERS.shells);
+  const compartments = yield* reread('compartments', source.compartments, READERS.compartments);
+  const tanks = yield* reread('tanks', source.tanks, READERS.tanks);
+  const payload = yield* reread('payload', source.payload, READERS.payload);
   const water = waterWith(source, changes);
   const boat: Boat = {
     ...source.boat,
@@ -75,33 +86,32 @@ export interface Rereading {
   readonly placings: Shapes;
 }
 
-type Reader<T, E> = (entry: T, path: Entry['path'], around: ReadingContext, findings: []) => E | null;
-
-/** An entry read again after some edits; the same objects after none. */
-function again<T extends Editable, E extends Entry>(
-  source: Source<T, E>,
-  steps: readonly Step[] | undefined,
-  place: Rereading,
-  read: Reader<T, E>,
-): Source<T, E> {
-  if (!steps) return source;
-  const { changed, within } = edited(source.checked, steps, place);
-  const entry = read(changed, source.entry.path, within, []);
-  return entry ? { checked: changed, entry } : source;
+/** How an entry of a list is read, and what its forms are for. */
+interface EntryReader<T, E> {
+  readonly read: (entry: T, path: Entry['path'], around: ReadingContext, findings: []) => E | null;
+  readonly use: (entry: T) => Use;
 }
 
-/** The same, with what takes long made in steps. */
+/** By the list that the entry stands in. */
+export const READERS = {
+  shells: { read: readShell, use: USES.shells },
+  compartments: { read: readCompartment, use: USES.compartments },
+  tanks: { read: readTank, use: USES.tanks },
+  payload: { read: readPart, use: USES.payload },
+} as const;
+
+/** An entry read again after some edits, what takes long of it made in steps. */
 export function* againSteps<T extends Editable, E extends Entry>(
   source: Source<T, E>,
   steps: readonly Step[],
   place: Rereading,
-  { read, use }: { readonly read: Reader<T, E>; readonly use: (entry: T) => Use },
+  { read, use }: EntryReader<T, E>,
 ): Steps<Source<T, E>> {
-  if (isMeshed(source.checked) || isTabulated(source.checked)) {
-    const { changed, within } = edited(source.checked, steps, place);
-    yield* formsReady(changed, { around: within, ...use(changed) });
-  }
-  return again(source, steps, place, read);
+  // Once: what is made of a table stands with its rows, and an edit makes new ones.
+  const { changed, within } = edited(source.checked, steps, place);
+  if (isMeshed(changed) || isTabulated(changed)) yield* formsReady(changed, { around: within, ...use(changed) });
+  const entry = read(changed, source.entry.path, within, []);
+  return entry ? { checked: changed, entry } : source;
 }
 
 function edited<T extends Editable>(checked: T, steps: readonly Step[], { around, placings }: Rereading) {

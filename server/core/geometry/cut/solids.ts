@@ -99,14 +99,17 @@ export function boundsOf(form: Form): Bounds {
   return disks.reduce(around);
 }
 
+const AXES = [0, 1, 2] as const;
+
 function boundsOfPoints(points: Float64Array): Bounds {
   const least: [number, number, number] = [Infinity, Infinity, Infinity];
   const most: [number, number, number] = [-Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < points.length; i++) {
-    const axis = (i % 3) as 0 | 1 | 2;
-    const value = points[i]!;
-    if (value < least[axis]) least[axis] = value;
-    if (value > most[axis]) most[axis] = value;
+  for (let i = 0; i < points.length; i += 3) {
+    for (const axis of AXES) {
+      const value = points[i + axis]!;
+      if (value < least[axis]) least[axis] = value;
+      if (value > most[axis]) most[axis] = value;
+    }
   }
   return { from: least, to: most };
 }
