@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
-import { SERVER_FLAGS } from '../../client/serverProcess.ts';
+import { SERVER_PROCESS } from '../../client/serverProcess.ts';
 import { startTalk } from './peer/talk.ts';
 
 /*
@@ -9,7 +9,7 @@ import { startTalk } from './peer/talk.ts';
  */
 
 const AIM = { load: 100, memory: 90 };
-const SERVER = { name: 'ours', script: 'dist/server.cjs', languageId: 'boat', flags: SERVER_FLAGS } as const;
+const SERVER = { name: 'ours', script: 'dist/server.cjs', languageId: 'boat', started: SERVER_PROCESS } as const;
 /** Each time in a new process. */
 const TIMES = 5;
 

@@ -13,7 +13,12 @@ const samples = readdirSync(folder).filter(name => name.endsWith('.boat.yaml'));
 let talk: Talk;
 const sent = new Map<string, readonly Diagnostic[]>();
 beforeAll(async () => {
-  talk = await startTalk({ name: 'theirs', script: setUpPeer(), languageId: 'yaml', flags: [] });
+  talk = await startTalk({
+    name: 'theirs',
+    script: setUpPeer(),
+    languageId: 'yaml',
+    started: { execArgv: [], env: {} },
+  });
   talk.connection.onNotification(
     'textDocument/publishDiagnostics',
     ({ uri, diagnostics }: { readonly uri: string; readonly diagnostics: readonly Diagnostic[] }) =>

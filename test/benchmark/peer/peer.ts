@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { resolve } from 'node:path';
-import { SERVER_FLAGS } from '../../../client/serverProcess.ts';
+import { SERVER_PROCESS } from '../../../client/serverProcess.ts';
 import { pathKey } from '../../../schema/path.ts';
 import { binaryStl } from '../../helpers/stl.ts';
 import { boatOfParts } from '../boatOfParts.ts';
@@ -32,8 +32,13 @@ interface Row {
 export async function againstPeer(): Promise<void> {
   const peer = setUpPeer();
   execFileSync(process.execPath, ['esbuild.mjs'], { stdio: 'inherit' });
-  const ours: Contender = { name: 'ours', script: resolve('dist/server.cjs'), languageId: 'boat', flags: SERVER_FLAGS };
-  const theirs: Contender = { name: 'theirs', script: peer, languageId: 'yaml', flags: [] };
+  const ours: Contender = {
+    name: 'ours',
+    script: resolve('dist/server.cjs'),
+    languageId: 'boat',
+    started: SERVER_PROCESS,
+  };
+  const theirs: Contender = { name: 'theirs', script: peer, languageId: 'yaml', started: { execArgv: [], env: {} } };
   const both = [ours, theirs];
   const boat = (count: number): string => inBlocks(boatOfParts(count));
   const load = loadavg()[0]!;
@@ -99,7 +104,7 @@ function page(rows: readonly Row[], load: number): string {
   return `# What a keystroke costs
 
 \`npm run benchmark -- peer\` writes this. Ours against ${PEER} without its wait of 200 ms, which holds the same file
-against our JSON Schema: both over stdio, ours with the flags that the extension gives to Node, the same edits in turn in one run, medians of thirty after the first thirty. A boat
+against our JSON Schema: both over stdio, ours started as the extension starts it, the same edits in turn in one run, medians of thirty after the first thirty. A boat
 with so many payload entries in block style, a digit more or less in the mass in the middle. A drag is one in headless Chromium that paints without a
 graphics card, with both side elevations in sight; the same moves of the pointer with nothing held tell what the machine
 has to give.

@@ -14,8 +14,8 @@ export interface Contender {
   readonly name: 'ours' | 'theirs';
   readonly script: string;
   readonly languageId: string;
-  /** What Node is told beside the script. */
-  readonly flags: readonly string[];
+  /** What Node is told beside the script, and in what surroundings it runs. */
+  readonly started: { readonly execArgv: readonly string[]; readonly env: NodeJS.ProcessEnv };
 }
 
 /** What a process has used so far. */
@@ -51,12 +51,12 @@ const schema = pathToFileURL(resolve('schema/boat.schema.json')).href;
 const settings = { schemas: { [schema]: '*.boat.yaml' }, validate: true, hover: true, completion: true };
 
 /** Starts a server and says hello. `mesh` is what any mesh file that it asks for holds. */
-export async function startTalk({ script, languageId, flags }: Contender, mesh?: Uint8Array): Promise<Talk> {
+export async function startTalk({ script, languageId, started }: Contender, mesh?: Uint8Array): Promise<Talk> {
   const start = performance.now();
   const child = spawn(
     process.execPath,
-    [...flags, '--require', resolve('test/benchmark/peer/probe.cjs'), script, '--stdio'],
-    { stdio: ['pipe', 'pipe', 'inherit', 'ipc'] },
+    [...started.execArgv, '--require', resolve('test/benchmark/peer/probe.cjs'), script, '--stdio'],
+    { stdio: ['pipe', 'pipe', 'inherit', 'ipc'], env: { ...process.env, ...started.env } },
   );
   const connection = createProtocolConnection(
     new StreamMessageReader(child.stdout!),
