@@ -46,4 +46,15 @@ describe('what it costs to come nearer to a limit, told in stretches', () => {
       }),
     );
   });
+
+  it('is a step where nothing is open', () => {
+    expect([-0.5, 0.5].map(above => chanceUnder(above, 0))).toEqual([1, 0]);
+    expect([-1.5, -0.5, 0.5, 1.5].map(off => chanceOutside(off, 1, 0))).toEqual([1, 0, 0, 1]);
+  });
+
+  it('counts the hand, and of what is open half of the limit at the most', () => {
+    expect(counted(null, 2)).toBeCloseTo(0.15 * 2, 12);
+    expect(counted(0.4, 2)).toBeCloseTo(Math.hypot(0.4, 0.3), 12);
+    expect(counted(100, 2)).toBe(1);
+  });
 });

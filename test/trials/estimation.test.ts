@@ -3,6 +3,7 @@ import { normalBelow } from '../../server/core/statistics/normalBelow.ts';
 import { cholesky } from '../../server/core/trials/estimation/cholesky.ts';
 import {
   evidenceOf,
+  evidenceOfPair,
   judgeThings,
   narrowed,
   type PriorPiece,
@@ -123,6 +124,21 @@ describe('readings by straight lines', () => {
     const mean = over(x => x * prior(x)) / total;
     expect(w.mean[0]).toBeCloseTo(mean, 3);
     expect(w.covariance[0]![0]).toBeCloseTo(over(x => (x - mean) ** 2 * prior(x)) / total, 3);
+  });
+  it('of a pair of columns in closed form as by elimination', () => {
+    const random = seeded(11);
+    const space = spaceOf({
+      rest: [3, 1, -2],
+      slopes: [[1], [0.5], [0.2]],
+      errors: [0.5, 0.7, 0.3],
+      columns: Array.from({ length: 4 }, () => [random.normal(), random.normal(), random.normal()]),
+    })!;
+    for (const [a, b] of [
+      [0, 1],
+      [1, 3],
+      [2, 0],
+    ] as const)
+      expect(evidenceOfPair(space, a, b)).toBeCloseTo(narrowed(space, [a, b], []).logEvidence, 10);
   });
   it('misfit is chi-square with x open', () => {
     // By hand: covariance [1.25 0.5; 0.5 0.74] of the readings 3 - 2·0.5 and 1 + 0.5.

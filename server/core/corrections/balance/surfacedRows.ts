@@ -96,9 +96,8 @@ export function surfacedRows(
   { part, open }: Margins,
   wet: WetShare,
 ): readonly BalanceRow[] {
-  const { condition, about } = target;
+  const { condition, about, up, level } = target;
   const held = heldAt(target, bodies, condition.loading);
-  const surface = (target.level - dot(target.up, [about[0], about[1], 0])) / target.up[2];
   const perKilogram = weightInWater(bodies.density, target, wet);
   const missed = priceOfMiss(bodies.mass);
   const asked = (figure: BalancedFigure) => allowedIn(figure, condition, boat);
@@ -151,12 +150,16 @@ export function surfacedRows(
       measure: 'moment',
       axis: null,
       wanted: {
-        least: leastGm - (held.heelStiffness - held.missing * surface),
+        least: leastGm - (held.heelStiffness - held.missing * level),
         most: Number.POSITIVE_INFINITY,
         near: stretchesAbove(leastGm, openOf(open, { condition, figure: 'gm' }), missed),
       },
       // What weighs more than the target asks sinks the boat deeper, and is borne up at the surface.
-      effectOf: slot => ({ perMass: perKilogram(slot) * (surface - slot.height), perAft: 0, perStarboard: 0 }),
+      effectOf: slot => {
+        const k = perKilogram(slot);
+        const corner: Vec3 = [slot.station[0], slot.offset[0], slot.height];
+        return { perMass: k * (level - dot(up, corner)), perAft: -k * up[0], perStarboard: -k * up[1] };
+      },
     },
   ];
   return rows.filter(({ figure }) => figure === 'draft' || isBound(asked(figure)));
