@@ -20,18 +20,17 @@ const PIN = 1e-4;
 function pinIn({ bay, density, station, offset, height }: Slot, along: number, across: number): string {
   const between = ([from, to]: readonly [number, number], share: number) => 1e3 * (from + share * (to - from));
   const where = bay.inside === null ? `density: ${density} kg/m3` : `in: ${bay.inside}`;
-  return `  - { name: pin, mass: ${1e3 * PIN} g, station: ${between(station, along)} mm, offset: ${between(offset, across)} mm, height: ${1e3 * height} mm, ${where} }\n`;
+  return `{ name: pin, mass: ${1e3 * PIN} g, station: ${between(station, along)} mm, offset: ${between(offset, across)} mm, height: ${1e3 * height} mm, ${where} }`;
 }
 
 const withPin = (text: string, slot: Slot, along: number, across: number): string =>
-  text.replace('bays:\n', `${pinIn(slot, along, across)}bays:\n`);
+  text.replace('bays:', [`  - ${pinIn(slot, along, across)}`, 'bays:'].join('\n'));
 
-const sponson =
-  '    - { name: sponson, mass: 40 g, station: 100 to 250 mm, offset: 50 to 70 mm, height: 20 to 70 mm }\n';
-const outside = `bays:
-  - { name: deck bay, takes: lead, station: 40 to 90 mm, offset: -30 to 40 mm, height: 72 to 84 mm }
-  - { name: keel bay, takes: lead, station: 60 to 200 mm, offset: -40 to 20 mm, height: -14 to -4 mm }
-`;
+const sponson = '{ name: sponson, mass: 40 g, station: 100 to 250 mm, offset: 50 to 70 mm, height: 20 to 70 mm }';
+const outside = [
+  '{ name: deck bay, takes: lead, station: 40 to 90 mm, offset: -30 to 40 mm, height: 72 to 84 mm }',
+  '{ name: keel bay, takes: lead, station: 60 to 200 mm, offset: -40 to 20 mm, height: -14 to -4 mm }',
+];
 
 describe('what a piece does to a balance is what the boat lacks less with it aboard (finite differences)', () => {
   it.each<readonly [what: string, text: string]>([
@@ -41,8 +40,8 @@ describe('what a piece does to a balance is what the boat lacks less with it abo
       probe(['offset: -50 to 50 mm', 'offset: -50 to 56 mm'], ['150 to 250', '140 to 240']),
     ],
     ['with a waterline that rises aft', probe(['waterline: 50 mm', 'waterline: { bow: 46 mm, stern: 53 mm }'])],
-    ['broader to starboard', probe(['  tanks:\n', `${sponson}  tanks:\n`])],
-    ['with room above and below the hull', probe(['bays:\n', outside])],
+    ['broader to starboard', probe(['  tanks:', [`    - ${sponson}`, '  tanks:'].join('\n')])],
+    ['with room above and below the hull', probe(['bays:', ['bays:', ...outside.map(bay => `  - ${bay}`)].join('\n')])],
   ])('%s', (_, text) => {
     const before = rowsOf(text);
     const slots = findSlots(heard(text).boat);
@@ -72,7 +71,8 @@ describe('what a piece does to a balance is what the boat lacks less with it abo
 
 describe('a limit of tilt is as much moment as it takes to tilt the boat so far (Δ·GM·sin of it; from memory)', () => {
   // The free surfaces of the tank take stiffness off; in one piece they would leave none.
-  const boat = heard(probe(['kind: bladder', 'kind: vented\n      cells: 8'], ['bg: 3 mm', 'bg: 1 mm'])).boatToTrim!;
+  const boat = heard(probe(['kind: bladder', ['kind: vented', 'cells: 8'].join('\n      ')], ['bg: 3 mm', 'bg: 1 mm']))
+    .boatToTrim!;
   const { surfaced, submerged } = boat;
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') throw new Error('the probe floats and dives');
   const rows = balancesOf(boat, 'both', WHOLE)(null);

@@ -61,17 +61,16 @@ for (const name of values.part) {
   await part();
 }
 const growth = memory.growth();
-if (growth && growth.most > 1.1 * growth.settled)
-  tell({
-    round: count,
-    how: 'memory',
-    what: `${growth.settled.toFixed(0)} MB became ${growth.most.toFixed(0)} MB`,
-    text: '',
-  });
+const grown = growth && (Object.keys(growth.settled) as (keyof typeof growth.settled)[]);
+const inWords = (grown ?? []).map(
+  kind => `${kind} ${growth!.settled[kind].toFixed(1)} MB, at most ${growth!.most[kind].toFixed(1)} MB later`,
+);
+if (growth && growth.most.held > 1.1 * growth.settled.held)
+  tell({ round: count, how: 'memory', what: inWords.join('\n'), text: '' });
 
 const minutes = (performance.now() - started) / 60_000;
 console.log(`\nSeed ${seed}, ${minutes.toFixed(1)} min: ${faults} faults.`);
 for (const [what, { count: times, slowest }] of tallies)
   console.log(`  ${what}: ${times}, the slowest ${slowest.toFixed(0)} ms`);
-if (growth) console.log(`  memory: ${growth.settled.toFixed(0)} MB, at most ${growth.most.toFixed(0)} MB later`);
+for (const words of inWords) console.log(`  memory ${words}`);
 process.exitCode = faults > 0 ? 1 : 0;

@@ -45,7 +45,7 @@ const isCut = ({ kind, outside, inside }: Occupant): boolean =>
   kind !== 'shell' && !outside && (inside === null || kind === 'compartment');
 
 /** Places of a thing that are looked at in a step. */
-const PLACES = 100;
+const PLACES = 30;
 
 /** Out of the outer form of the shells, at stations where there is one; what is meant to stand there may. */
 function* outOfShells(thing: Occupant, { own, outside }: Hull, shapes: Shapes): Steps<Conflict | null> {
