@@ -56,6 +56,44 @@ const ODD = boatText`
     trim: 1°
 `;
 
+/** A file of entries so long that each is put together from its own keys. */
+const LONG = boatText`
+  hull:
+    shells:
+    -   name: outer hull   # of wood
+        # its table
+        sections:
+        - { station: 0, outline: [[0, 40]] }
+        # fuller
+        - station: 20
+          outline:
+            - [0, 4]
+            - [12, 40]
+        ${textRows(24)}
+        note: |
+          planked
+
+          # in lime
+        mesh:
+          file: a.stl
+
+          at: [1, 2,
+            3]
+    - name: casing
+      ${textRows(20, 'profile:')}
+  trials:
+    - condition: surfaced
+      "day": 1
+      shifts:
+        ${textRows(24)}
+`;
+
+/** Rows of a list, as a text that is put in has its lines. */
+function textRows(count: number, key?: string): string {
+  const rows = Array.from({ length: count }, (_, i) => `- { station: ${i}, outline: [[0, ${i}], [4, 5]] }`);
+  return [...(key === undefined ? [] : [key]), ...rows].join('\n        ');
+}
+
 /** Texts that change how what is around them is read. */
 const snippets = [
   ...['- ', '-', ': ', ':', '? ', '# ', ' #', '\n', '\n\n', '\n  ', '\n    ', '\r\n', '\r', '\t', ' ', '  '],
@@ -148,7 +186,7 @@ function follow(text: string, edits: readonly Edit[], ways: { pieced: number; wh
 }
 
 const texts = fc.oneof(
-  fc.constantFrom(PROBE, ODD, ...samples),
+  fc.constantFrom(PROBE, ODD, LONG, LONG, ...samples),
   arbitrarySub({ offset: 2 }).map(sub => subText(sub)),
   layouts.map(({ text }) => text),
 );

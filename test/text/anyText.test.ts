@@ -5,6 +5,7 @@ import { deepestNesting } from '../../server/core/text/reading/nesting.ts';
 import { rangeOf } from '../../server/core/text/reading/rangeOf.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
 import { valueAt } from '../../server/core/text/reading/values.ts';
+import { readWhole } from '../helpers/atOnce.ts';
 import { boatText, textLines } from '../helpers/boatText.ts';
 
 describe('texts that are not read at all', () => {
@@ -35,6 +36,16 @@ describe('texts that are not read at all', () => {
       ).toEqual(['file-too-deep']);
       expect(isRefused).toBe(true);
     }
+  });
+
+  test.each([
+    ['before the first key', (far: string) => [`${far}# note`, 'boat: T']],
+    ['between keys', (far: string) => ['hull:', `${far}# note`, '  length: 9 mm']],
+    ['of blanks alone', (far: string) => ['hull:', far, '  length: 9 mm', far]],
+  ])('a line that stands for nothing is not too deep: %s', (_, lines) => {
+    const far = textLines(lines(' '.repeat(deepestNesting + 50)));
+    expect(readSyntax(far).findings).toEqual([]);
+    expect(readWhole(far).findings).toEqual([]);
   });
 
   test('many brackets side by side and long texts indented far are read', () => {

@@ -485,6 +485,18 @@ describe('one slip makes one complaint, on the exact characters', () => {
   });
 });
 
+test('names in a list in brackets may be those of keys: the comma behind one is the list’s', () => {
+  const text = boatText`
+    conditions:
+      - { name: bare, without: [lead, battery, in], aboard: [mass = 3 g, foam] }
+      - name: bare too
+        without:
+          [lead,
+          battery]
+  `;
+  expect(slips(text)).toEqual(['missing-colon: mass = 3 g']);
+});
+
 describe('mends', () => {
   test.each([
     [

@@ -125,8 +125,8 @@ describe('the boat with other inputs', { timeout: 60_000 }, () => {
     const { shapes } = source.around;
     const counted: Shapes = {
       ...shapes,
-      formOf: (rows, as, make) =>
-        shapes.formOf(rows, as, () => {
+      tabulated: (rows, as, make) =>
+        shapes.tabulated(rows, as, () => {
           made += 1;
           return make();
         }),

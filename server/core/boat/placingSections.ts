@@ -1,9 +1,9 @@
 import type { Path } from '../../../schema/path.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { movedForm } from '../geometry/form/moved.ts';
-import { type Section, sectionsForm } from '../geometry/mesh/sections.ts';
+import { type Section, sectionsFormSteps } from '../geometry/mesh/sections.ts';
 import { firstCrossing, loopArea, type Point2 } from '../geometry/outline/outline.ts';
-import type { Steps } from '../steps/steps.ts';
+import { finish, pacer, type Steps } from '../steps/steps.ts';
 import { fairedSections } from './faired.ts';
 import { fairedWords } from './fairedWords.ts';
 import { type FromTheBow, fromTheBow } from './fromTheBow.ts';
@@ -16,7 +16,7 @@ export function placeSections(
   rows: NonNullable<PlacedForm['sections']>,
   setting: Setting,
 ): Placed | null {
-  const forms = tabulated(entry, rows, setting);
+  const forms = finish(tabulated(entry, rows, setting));
   if (!forms) return null;
   const { straight, form } = forms;
   tellUnused(entry, ['station', 'height', 'axis'], 'a table of offsets has its own stations and heights.', setting);
@@ -30,7 +30,7 @@ export function* sectionsReady(
   rows: NonNullable<PlacedForm['sections']>,
   { around, use, endsClosed }: Pick<Setting, 'around' | 'use' | 'endsClosed'>,
 ): Steps<void> {
-  const forms = tabulated(entry, rows, { around, use, endsClosed, path: [], findings: [] });
+  const forms = yield* tabulated(entry, rows, { around, use, endsClosed, path: [], findings: [] });
   if (!forms) return;
   yield;
   if (use === 'wall') yield* around.shapes.wallSteps(forms.form, endsClosed);
@@ -45,7 +45,11 @@ interface Tabulated {
 }
 
 /** The forms of a table, made once for its rows; null, with a finding, where they are none. */
-function tabulated(entry: PlacedForm, rows: NonNullable<PlacedForm['sections']>, setting: Setting): Tabulated | null {
+function* tabulated(
+  entry: PlacedForm,
+  rows: NonNullable<PlacedForm['sections']>,
+  setting: Setting,
+): Steps<Tabulated | null> {
   const { units, shapes } = setting.around;
   const given = rows.map(
     ({ station, outline }): Section => ({
@@ -55,23 +59,30 @@ function tabulated(entry: PlacedForm, rows: NonNullable<PlacedForm['sections']>,
   );
   const table = fromTheBow(given, ({ station }) => station, units);
   const aside = entry.offset ? middle(entry.offset) : 0;
-  const by = (sections: readonly Section[]): Form => {
-    const form = sectionsForm(sections, setting);
+  function* by(sections: readonly Section[]): Steps<Form> {
+    const form = yield* sectionsFormSteps(sections, setting);
     return aside === 0 ? form : movedForm(form, [0, aside, 0]);
-  };
+  }
   const as = `${setting.endsClosed} ${aside} ${table.isReversed}`;
-  const straight = shapes.formOf(rows, `straight ${as}`, () => {
+  const straight = yield* shapes.tabulated(rows, `straight ${as}`, function* () {
     const before = setting.findings.length;
-    tellFaults(table, setting);
-    return setting.findings.length > before ? null : by(table.rows);
+    yield* tellFaults(table, setting);
+    return setting.findings.length > before ? null : yield* by(table.rows);
   });
   const form =
-    straight && entry.faired ? shapes.formOf(rows, `faired ${as}`, () => by(fairedSections(table.rows))) : straight;
+    straight && entry.faired
+      ? yield* shapes.tabulated(rows, `faired ${as}`, () => by(fairedSections(table.rows)))
+      : straight;
   return straight && form && { straight, form };
 }
 
-function tellFaults({ rows: sections, written, isReversed }: FromTheBow<Section>, setting: Setting): void {
+/** Pairs of stretches of an outline that are held against each other in one step. */
+const PAIRS = 10_000;
+
+function* tellFaults({ rows: sections, written, isReversed }: FromTheBow<Section>, setting: Setting): Steps<void> {
+  const isDue = pacer(PAIRS);
   for (const [i, { station, outline }] of sections.entries()) {
+    if (isDue(outline.length ** 2)) yield;
     const before = sections[i - 1];
     if (before && station <= before.station) {
       tell(

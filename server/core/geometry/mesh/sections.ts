@@ -1,3 +1,4 @@
+import { finish, pacer, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 import { type Point2, triangulate } from '../outline/outline.ts';
 
@@ -18,10 +19,24 @@ export interface Section {
  * surface that straight lines sweep. A keel and a deck that do not come to the centreline are closed straight across,
  * the first and the last section by flat faces; `endsClosed` false leaves out those faces and the flat deck.
  */
-export function sectionsForm(sections: readonly Section[], { endsClosed }: { endsClosed: boolean }): Polyhedron {
+export const sectionsForm = (sections: readonly Section[], ends: { readonly endsClosed: boolean }): Polyhedron =>
+  finish(sectionsFormSteps(sections, ends));
+
+/** Points of outlines that are joined to the next in one step. */
+const STEP = 500;
+
+/** The same in steps. */
+export function* sectionsFormSteps(
+  sections: readonly Section[],
+  { endsClosed }: { readonly endsClosed: boolean },
+): Steps<Polyhedron> {
+  const isDue = pacer(STEP);
   const mesh = mirroredMesh();
   const rows = sections.map(section => rowOf(section, mesh));
-  for (let i = 1; i < rows.length; i++) joinRows(rows[i - 1]!, rows[i]!, mesh, endsClosed);
+  for (let i = 1; i < rows.length; i++) {
+    if (isDue(rows[i]!.points.length)) yield;
+    joinRows(rows[i - 1]!, rows[i]!, mesh, endsClosed);
+  }
   const [first, last] = [rows[0], rows.at(-1)];
   if (endsClosed && first && last) {
     for (const [a, b, c] of endFace(first)) mesh.face(c, b, a);

@@ -47,7 +47,7 @@ export interface Shapes {
   /** Places spread over the surface of a form, m. */
   surfaceOf(form: Form): readonly Vec3[];
   /** What was made of the rows of a table before, by how they were taken; nothing is remembered of null. */
-  formOf(rows: object, as: string, make: () => Form | null): Form | null;
+  tabulated(rows: object, as: string, make: () => Steps<Form | null>): Steps<Form | null>;
   /** The mesh in boat axes: the same form for the same placement, so that what was made for it holds. */
   placed(mesh: Polyhedron, placement: MeshPlacement): Polyhedron;
 }
@@ -99,9 +99,9 @@ export function createShapes(placements = PLACEMENTS): Shapes {
       const bounded = (form: Form) => ({ form, bounds: boundsOfForm(form) });
       return once(known, two, () => overlapOf(bounded(one), bounded(two)));
     },
-    formOf: (rows, as, make) => {
+    *tabulated(rows, as, make) {
       const known = once(tables, rows, () => new Map<string, Form>());
-      const form = known.get(as) ?? make();
+      const form = known.get(as) ?? (yield* make());
       if (form) known.set(as, form);
       if (known.size > placements) known.delete(known.keys().next().value!);
       return form;

@@ -71,7 +71,8 @@ function* firstTooDeep(text: string): Steps<TooDeep | null> {
       continue;
     }
     depth.take(isScalar ? 'scalar' : token, offset);
-    if (depth.now() > deepestNesting) return { offset, bracket: depth.longestBracket() };
+    // How deep a line stands shows with its first word: a blank line and a note stand nowhere.
+    if (depth.now() > deepestNesting && token.trim() !== '') return { offset, bracket: depth.longestBracket() };
     isScalar = false;
     offset += token.length;
   }
@@ -134,6 +135,8 @@ function createDepth() {
       } else if (isAtLineStart && /^[ \t]/.test(token)) {
         onLine += token.length;
         column += token.length;
+      } else if (isAtLineStart && token.startsWith('#')) {
+        onLine = 0;
       } else {
         if (isAtLineStart) begin();
         isAtLineStart &&= token === '-';

@@ -1,5 +1,6 @@
 import { pacer, type Steps } from '../../steps/steps.ts';
 import { refuse } from './bound.ts';
+import { lineStartsOf } from './lines.ts';
 import { mayNest, tooDeep } from './nesting.ts';
 import {
   endOfItem,
@@ -59,15 +60,25 @@ interface Pieced {
  */
 export function* parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Steps<Pieced | null> {
   if (refuse(text)) return null;
-  const columns = lineStarts.map(start => contentColumn(text, start));
-  const from = columns.findIndex(column => column !== null);
-  if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
-  const reading: Reading = { text, lineStarts, columns, before, pieces: new Map(), isDue: pacer(STEP) };
-  const root = yield* readMap(reading, { from, to: columns.length, column: 0 });
-  if (!root) return null;
+  const pieced = yield* mapOf({ text, lineStarts, before, isDue: pacer(STEP) }, 0);
+  if (!pieced) return null;
   // A line tells by its own indent how deep it stands: pieces that do not nest are not too deep together either.
-  const nests = [...reading.pieces.values()].some(piece => piece.mayNest) && (yield* tooDeep(text)) !== null;
-  return nests ? null : { root, pieces: reading.pieces };
+  const nests = [...pieced.pieces.values()].some(piece => piece.mayNest) && (yield* tooDeep(text)) !== null;
+  return nests ? null : pieced;
+}
+
+/** A text that is a map from its first line to its last, its keys in the column given, or in that of the first. */
+function* mapOf(
+  asked: Pick<Reading, 'text' | 'lineStarts' | 'before' | 'isDue'>,
+  column: number | null,
+): Steps<Pieced | null> {
+  const { text, lineStarts } = asked;
+  const columns = lineStarts.map(start => contentColumn(text, start));
+  const from = columns.findIndex(at => at !== null);
+  if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
+  const reading: Reading = { ...asked, columns, pieces: new Map() };
+  const root = yield* readMap(reading, { from, to: columns.length, column: column ?? columns[from]! });
+  return root && { root, pieces: reading.pieces };
 }
 
 interface Reading {
@@ -198,6 +209,8 @@ function* pieceAt(reading: Reading, { from, to }: Block): Steps<NodePair | null>
 }
 
 function* parsePiece({ isDue }: Reading, lines: string, at: number): Steps<Piece | null> {
+  const long = lines.length > STEP ? yield* longEntry(lines, isDue) : null;
+  if (long) return pieceOf(long, lines, at);
   const plain = plainPair(lines);
   if (isDue(plain ? PLAIN * lines.length : lines.length)) yield;
   if (plain) return pieceOf(plain, lines, at);
@@ -211,6 +224,16 @@ function* parsePiece({ isDue }: Reading, lines: string, at: number): Steps<Piece
   if (!pair || faults.length > 0 || readText !== lines || hasAnchors(node) || quietFaults(node, lines).length > 0)
     return null;
   return pieceOf(pair, lines, at);
+}
+
+/** A list entry of many lines, such as a table of offsets, put together from its keys; null where it must be parsed as a whole. */
+function* longEntry(lines: string, isDue: Reading['isDue']): Steps<NodePair | null> {
+  const dash = /^ *-(?= +[A-Za-z])/.exec(lines)?.[0].lastIndexOf('-') ?? -1;
+  if (dash < 0) return null;
+  // Without its dash it is a map like any other.
+  const text = `${lines.slice(0, dash)} ${lines.slice(dash + 1)}`;
+  const map = yield* mapOf({ text, lineStarts: lineStartsOf(text), before: noPieces, isDue }, null);
+  return map && { key: null, value: map.root, colon: dash };
 }
 
 function pieceOf(found: NodePair, lines: string, at: number): Piece {

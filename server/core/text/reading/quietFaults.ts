@@ -14,22 +14,23 @@ export function quietFaults(root: Node | null, text: string): readonly Fault[] {
     if (found) faults.push(found);
   };
   // `- name:battery` is one piece of text, not a key and its value.
-  const addLonePlain = (node: Node | null, isBelow = false): void => {
+  const addLonePlain = (node: Node | null, { isBelow = false, isBetween = false } = {}): void => {
     if (isScalar(node) && node.style === 'PLAIN')
       add(
         missingColonSpace(text, node.start) ??
-          wrongColon(text, node.start) ??
+          // A comma behind one of a list in brackets is the list's.
+          wrongColon(text, node.start, isBetween ? node.end : undefined) ??
           (isBelow ? noColon(text, node.start) : null),
       );
   };
   addLonePlain(root);
   visit(root, {
     node: node => {
-      if (isSeq(node)) for (const item of node.items) addLonePlain(item);
+      if (isSeq(node)) for (const item of node.items) addLonePlain(item, { isBetween: node.flow });
       if (!isMapNode(node)) return true;
       for (const [i, pair] of node.items.entries()) {
         if (node.flow) add(decimalComma(node, i, text) ?? gluedFlowKey(pair, text));
-        else if (isBelowKey(pair, text)) addLonePlain(pair.value, true);
+        else if (isBelowKey(pair, text)) addLonePlain(pair.value, { isBelow: true });
       }
       return true;
     },
