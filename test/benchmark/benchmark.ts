@@ -34,8 +34,8 @@ import { plainLoop } from './plainLoop.ts';
 /*
  * What the analysis costs, and the ratio to what is aimed at. It asserts nothing: machines differ and
  * cores are shared. Run alone with `npm run benchmark`;
- * with `npm run benchmark -- peer` it is held against a general YAML server instead, with `-- steps` it prints the
- * longest piece of each long work, and with `-- rest` what is there before anybody types.
+ * with `npm run benchmark -- peer` it is held against a general YAML server instead, with `-- waits` it prints for
+ * how long the server is held at a time, and with `-- rest` what is there before anybody types.
  */
 
 const describer = createDescriber();
@@ -248,6 +248,7 @@ function dryBodies(): void {
 }
 
 if (process.argv.includes('rest')) await (await import('./atRest.ts')).atRest();
-else if (process.argv.includes('steps')) (await import('./steps.ts')).steps();
+else if (process.argv.includes('waits'))
+  await (await import('./waits.ts')).waits(process.argv.slice(process.argv.indexOf('waits') + 1)[0]);
 else if (process.argv.includes('peer')) await (await import('./peer/peer.ts')).againstPeer();
 else for (const part of [keystroke, wholeBoat, report200, slopes, dryBodies]) part();

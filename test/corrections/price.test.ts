@@ -47,8 +47,14 @@ describe('what it costs to come nearer to a limit, told in stretches', () => {
     );
   });
 
+  it('is the tail of the normal distribution (tabled at one and two standard deviations; from memory)', () => {
+    expect(chanceUnder(1, 1)).toBeCloseTo(0.158655, 6);
+    expect(chanceUnder(-3, 1.5)).toBeCloseTo(1 - 0.02275, 5);
+    expect(chanceOutside(0, 2, 2)).toBeCloseTo(0.317311, 6);
+  });
+
   it('is a step where nothing is open', () => {
-    expect([-0.5, 0.5].map(above => chanceUnder(above, 0))).toEqual([1, 0]);
+    expect([-0.5, 0, 0.5].map(above => chanceUnder(above, 0))).toEqual([1, 0, 0]);
     expect([-1.5, -0.5, 0.5, 1.5].map(off => chanceOutside(off, 1, 0))).toEqual([1, 0, 0, 1]);
   });
 

@@ -148,7 +148,7 @@ export function* boatPicture(view: BoatView, { analysis, things, bodies, drawEnt
 }
 
 /** So many things are drawn in one step. */
-const STEP = 60;
+const STEP = 20;
 
 /** What is drawn, from the back to the front. */
 interface DrawnThings {

@@ -8,6 +8,7 @@ import type { Vec3 } from '../geometry/form/vector.ts';
 import type { Sight } from '../geometry/outline/sight.ts';
 import type { Loop } from '../geometry/outline/silhouette.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { whenAsked } from '../steps/steps.ts';
 import { lengthText, massText, offsetWords, volumeText } from '../wording/numbers.ts';
 import { endsCounted } from '../wording/places.ts';
 import { timesName } from '../wording/times.ts';
@@ -100,11 +101,18 @@ function thingOfPart(part: Part, boat: Boat): Thing {
   const { path, name, form, from, to } = part;
   const material = part.materialWords === null ? '' : `${part.materialWords}, `;
   const home = part.inside === null ? 'in the water' : `inside “${part.inside}”`;
+  // Said when it is drawn: a boat of a thousand parts is drawn in steps.
+  const words = whenAsked(
+    () =>
+      `${called(timesName(part))}: ${material}${massText(part.mass, boat.units)}, ${placeWords(from, to, boat)}, ${home}`,
+  );
   return {
     kind: kindOf(part),
     path,
     name,
-    words: `${called(timesName(part))}: ${material}${massText(part.mass, boat.units)}, ${placeWords(from, to, boat)}, ${home}`,
+    get words() {
+      return words();
+    },
     canMove: part.written !== null,
     form,
     from,

@@ -7,6 +7,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
+import { inPieces } from '../../../client/filePieces.ts';
 import { type ReadFileResult, readFileRequest } from '../../../server/editor/protocol.ts';
 
 /** A language server to be measured. */
@@ -26,6 +27,14 @@ interface Use {
   readonly memory: number;
 }
 
+/** For how long a process was held at a time. */
+export interface Wait {
+  /** By the clock, ms. */
+  readonly clock: number;
+  /** Of its main thread's processor time, ms: what others do on the machine is not in it. */
+  readonly processor: number;
+}
+
 /** The editor's end of a server in a process of its own. */
 export interface Talk {
   readonly connection: ProtocolConnection;
@@ -38,8 +47,10 @@ export interface Talk {
   /** The next that find anything. */
   readonly findings: () => Promise<void>;
   readonly open: (uri: string, text: string) => void;
-  /** What it has used once it has come to rest. */
-  readonly atRest: () => Promise<Use>;
+  /** What it has used once it has come to rest: `little`, what it then still does between two looks, ms. */
+  readonly atRest: (little?: number) => Promise<Use>;
+  /** The longest since it was last asked for; the first time begins it. */
+  readonly longestWait: () => Promise<Wait>;
   readonly end: () => void;
 }
 
@@ -70,10 +81,8 @@ export async function startTalk({ script, languageId, started }: Contender, mesh
         if (isIt(count)) resolved();
       };
     });
-  const held: ReadFileResult = mesh
-    ? { status: 'read', base64: Buffer.from(mesh).toString('base64') }
-    : { status: 'missing' };
-  connection.onRequest(readFileRequest, (): unknown => held);
+  const handOut = inPieces(async () => (mesh ? { status: 'read', bytes: mesh } : { status: 'missing' }));
+  connection.onRequest<ReadFileResult, void>(readFileRequest, handOut);
   connection.onRequest(
     'workspace/configuration',
     ({ items }: { readonly items: readonly { readonly section: string }[] }) =>
@@ -100,7 +109,8 @@ export async function startTalk({ script, languageId, started }: Contender, mesh
       void connection.sendNotification('textDocument/didOpen', {
         textDocument: { uri, languageId, version: 1, text },
       }),
-    atRest: () => atRest(child),
+    atRest: little => atRest(child, little),
+    longestWait: () => answerOf<Wait>(child, 'wait'),
     end: () => {
       connection.dispose();
       child.kill();
@@ -108,18 +118,18 @@ export async function startTalk({ script, languageId, started }: Contender, mesh
   };
 }
 
-const useOf = (child: ChildProcess): Promise<Use> =>
-  new Promise(resolved => {
-    child.once('message', use => resolved(use as Use));
-    child.send('use');
+const answerOf = <T>(child: ChildProcess, question: 'use' | 'wait'): Promise<T> =>
+  new Promise(resolve => {
+    child.once('message', answer => resolve(answer as T));
+    child.send(question);
   });
 
-async function atRest(child: ChildProcess): Promise<Use> {
-  let last = await useOf(child);
+async function atRest(child: ChildProcess, little = NEXT_TO_NOTHING): Promise<Use> {
+  let last = await answerOf<Use>(child, 'use');
   for (let quiet = 0; quiet < 3; ) {
     await new Promise(resolved => setTimeout(resolved, LOOK));
-    const now = await useOf(child);
-    quiet = now.processor - last.processor < NEXT_TO_NOTHING ? quiet + 1 : 0;
+    const now = await answerOf<Use>(child, 'use');
+    quiet = now.processor - last.processor < little ? quiet + 1 : 0;
     last = now;
   }
   return last;

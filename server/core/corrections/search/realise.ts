@@ -169,7 +169,7 @@ export function lay(
 function judgedOnTheWay(boat: Boat, bodies: Bodies, surfaced: Surfaced, submerged: Submerged): readonly Finding[] {
   if (surfaced.status !== 'afloat' || submerged.status !== 'neutral') return [];
   const transit = transitOf(bodies, surfaced, submerged, boat.length);
-  return judgeTransit(boat, transit).filter(breaksLimit);
+  return judgeTransit(boat, transit);
 }
 
 /** What is only remarked on, such as a boat touchy to trim, is no reason not to trim it. */
