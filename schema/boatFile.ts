@@ -80,37 +80,50 @@ export type BoatSchemas = ReturnType<typeof boatSchemas>;
 const HULL = 'What floats: length and waterline, shells, watertight compartments and ballast tanks.';
 const FILE = 'A scale submarine: its water, hull, payload, bays, stock and limits.';
 
-/** The keys of the file, and those of its hull, each with its schema, made when it is read. */
-function keySchemas() {
+/** Makes the schema of a key that may be left out: known to be one before it is made. */
+interface Optional<T extends z.ZodType> {
+  (): z.ZodOptional<T>;
+  readonly isOptional: true;
+}
+
+const optional = <T extends z.ZodType>(make: () => T): Optional<T> =>
+  Object.assign(() => make().optional(), { isOptional: true } as const);
+
+/** The keys of the file, and those of its hull, each with what makes its schema. */
+function keyMakers() {
   const s = boatSchemas(DEFAULT_UNITS);
-  const list = <T extends z.ZodType>(item: T, description: string) => z.array(item).meta({ description }).optional();
-  const hull = madeWhenRead({
+  const list = <T extends z.ZodType>(item: () => T, description: string) =>
+    optional(() => z.array(item()).meta({ description }));
+  const hull = {
     length: () => s.length,
-    waterline: () => s.waterline.optional(),
-    origin: () => s.origin.optional(),
-    shells: () => list(s.shell, 'Free-flooding hull and casing: only their walls displace.'),
-    compartments: () =>
-      list(s.compartment, 'Watertight spaces: their outer form displaces, what is in them only weighs.'),
-    tanks: () => list(s.tank, 'Ballast tanks.'),
-  });
-  const file = madeWhenRead({
+    waterline: optional(() => s.waterline),
+    origin: optional(() => s.origin),
+    shells: list(() => s.shell, 'Free-flooding hull and casing: only their walls displace.'),
+    compartments: list(
+      () => s.compartment,
+      'Watertight spaces: their outer form displaces, what is in them only weighs.',
+    ),
+    tanks: list(() => s.tank, 'Ballast tanks.'),
+  };
+  const file = {
     boat: () => s.boat,
-    scale: () => s.scale.optional(),
-    units: () => s.units.optional(),
-    water: () => s.water.optional(),
+    scale: optional(() => s.scale),
+    units: optional(() => s.units),
+    water: optional(() => s.water),
     hull: () =>
-      map({ ...hull }, 'the hull, with length, waterline, shells, compartments and tanks').meta({ description: HULL }),
-    payload: () => list(s.part, 'Everything carried, in the order it goes aboard.'),
-    bays: () => list(s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
-    stock: () => s.stock.optional(),
-    limits: () => s.limits.optional(),
-    conditions: () =>
-      list(
-        s.condition,
-        'States besides surfaced and submerged that the boat is figured, drawn and judged in, and that corrections hold in.',
-      ),
-    trials: () => list(s.trial, 'What was read off the boat in the water, day by day.'),
-  });
+      map({ ...madeWhenRead(hull) }, 'the hull, with length, waterline, shells, compartments and tanks').meta({
+        description: HULL,
+      }),
+    payload: list(() => s.part, 'Everything carried, in the order it goes aboard.'),
+    bays: list(() => s.bay, 'Room where lead or foam can still go. Corrections put pieces nowhere else.'),
+    stock: optional(() => s.stock),
+    limits: optional(() => s.limits),
+    conditions: list(
+      () => s.condition,
+      'States besides surfaced and submerged that the boat is figured, drawn and judged in, and that corrections hold in.',
+    ),
+    trials: list(() => s.trial, 'What was read off the boat in the water, day by day.'),
+  };
   return { file, hull };
 }
 
@@ -118,32 +131,32 @@ type JsonSchema = z.core.JSONSchema.BaseSchema;
 
 /** The whole boat file, its numbers in mm and g. */
 export const boatSchema = () =>
-  map({ ...keySchemas().file }, 'a boat file, with boat, hull and payload').meta({
+  map({ ...madeWhenRead(keyMakers().file) }, 'a boat file, with boat, hull and payload').meta({
     title: 'Boat file',
     description: FILE,
   });
 
 /** Its JSON Schema, of which only what is read is made: whoever asks for a key of the water needs nothing of the hull. */
 export function boatKeyHelp(): JsonSchema {
-  const { file, hull } = keySchemas();
+  const { file, hull } = keyMakers();
   return mapMadeWhenRead(FILE, file, { hull: () => mapMadeWhenRead(HULL, hull) });
 }
 
-type Schemas = Readonly<Record<string, z.ZodType>>;
-type Makers = Readonly<Record<string, () => JsonSchema>>;
+type Makers = Readonly<Record<string, (() => z.ZodType) | Optional<z.ZodType>>>;
 
-function mapMadeWhenRead(description: string, schemas: Schemas, special: Makers = {}): JsonSchema {
-  const keys = Object.keys(schemas);
-  const properties = madeWhenRead(
-    Object.fromEntries(keys.map(key => [key, special[key] ?? (() => jsonSchemaOf(schemas[key]!))])),
-  );
+function mapMadeWhenRead(
+  description: string,
+  makers: Makers,
+  special: Readonly<Record<string, () => JsonSchema>> = {},
+): JsonSchema {
+  const keys = Object.entries(makers);
   return {
     type: 'object',
     description,
-    properties,
-    get required() {
-      return keys.filter(key => !schemas[key]!.isOptional());
-    },
+    properties: madeWhenRead(
+      Object.fromEntries(keys.map(([key, make]) => [key, special[key] ?? (() => jsonSchemaOf(make()))])),
+    ),
+    required: keys.flatMap(([key, make]) => ('isOptional' in make ? [] : [key])),
   };
 }
 
