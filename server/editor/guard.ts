@@ -1,6 +1,9 @@
 import { CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver';
 import { takeTurn } from './turn.ts';
 
+/** A turn of work that is long, ms. */
+const LONG = 4;
+
 /** What a handler needs of the world outside. */
 export interface GuardHost {
   /** Runs something later, after messages that are waiting: a cancellation among them is then known. */
@@ -42,7 +45,9 @@ export function guard<P extends object, T>(
     return Promise.resolve(new ResponseError(ErrorCodes.InvalidParams, `${name} came without its parameters`));
   }
   return new Promise(resolve => {
+    let wasReady = false;
     const turn = (): void => {
+      const began = host.now();
       if (token.isCancellationRequested) {
         resolve(new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled'));
         return;
@@ -54,7 +59,8 @@ export function guard<P extends object, T>(
         () => null,
       );
       if (isReady === null) resolve(fallback);
-      else if (isReady)
+      // A large answer takes long to be sent: after long work it has a turn of its own.
+      else if (isReady && (wasReady || host.now() - began < LONG))
         resolve(
           attempt(
             host,
@@ -63,7 +69,10 @@ export function guard<P extends object, T>(
             () => fallback,
           ),
         );
-      else host.defer(turn);
+      else {
+        wasReady = isReady;
+        host.defer(turn);
+      }
     };
     if (isAtOnce) turn();
     else host.defer(turn);
