@@ -9,8 +9,8 @@ import { type Input, LISTS } from './input.ts';
 import { type Changes, sourceWithSteps } from './withInputs.ts';
 
 /**
- * The bodies of a boat with other values of some inputs, in steps. What none of them touches is put together once, however many values
- * are tried; what the bodies carry besides the boat's own entries stays on board.
+ * The bodies of a boat with other values of some inputs, in steps. What none of them touches is put together once, however
+ * many values are tried; what the bodies carry besides the boat's own entries stays on board.
  */
 export function changeableBodies(
   source: BoatSource,

@@ -158,7 +158,7 @@ export function surfacedRows(
       effectOf: slot => {
         const k = perKilogram(slot);
         const corner: Vec3 = [slot.station[0], slot.offset[0], slot.height];
-        return { perMass: k * (level - dot(up, corner)), perAft: -k * up[0], perStarboard: -k * up[1] };
+        return { perMass: k * (level - dot(up, corner)), perAft: -k * up[0], perStarboard: 0 };
       },
     },
   ];

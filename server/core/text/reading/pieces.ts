@@ -35,6 +35,8 @@ interface Piece {
   readonly mayNest: boolean;
   /** Its value as it was parsed, wherever it stood then. */
   readonly parsed: Node | null;
+  /** What a long entry was put together from: kept as long as it is, so that a change to one of its rows finds the others. */
+  readonly within: TextPieces;
 }
 
 /** Values of pieces that have come to stand elsewhere, as they were parsed. */
@@ -60,25 +62,21 @@ interface Pieced {
  */
 export function* parsePieces(text: string, lineStarts: readonly number[], before: TextPieces): Steps<Pieced | null> {
   if (refuse(text)) return null;
-  const pieced = yield* mapOf({ text, lineStarts, before, isDue: pacer(STEP) }, 0);
-  if (!pieced) return null;
+  const pieces = new Map<string, Piece>();
+  const root = yield* mapOf({ text, lineStarts, before, pieces, isDue: pacer(STEP) }, 0);
+  if (!root) return null;
   // A line tells by its own indent how deep it stands: pieces that do not nest are not too deep together either.
-  const nests = [...pieced.pieces.values()].some(piece => piece.mayNest) && (yield* tooDeep(text)) !== null;
-  return nests ? null : pieced;
+  const nests = [...pieces.values()].some(piece => piece.mayNest) && (yield* tooDeep(text)) !== null;
+  return nests ? null : { root, pieces };
 }
 
 /** A text that is a map from its first line to its last, its keys in the column given, or in that of the first. */
-function* mapOf(
-  asked: Pick<Reading, 'text' | 'lineStarts' | 'before' | 'isDue'>,
-  column: number | null,
-): Steps<Pieced | null> {
+function* mapOf(asked: Omit<Reading, 'columns'>, column: number | null): Steps<MapNode | null> {
   const { text, lineStarts } = asked;
   const columns = lineStarts.map(start => contentColumn(text, start));
   const from = columns.findIndex(at => at !== null);
   if (from < 0 || isUnsafe(text.slice(0, lineStarts[from]))) return null;
-  const reading: Reading = { ...asked, columns, pieces: new Map() };
-  const root = yield* readMap(reading, { from, to: columns.length, column: column ?? columns[from]! });
-  return root && { root, pieces: reading.pieces };
+  return yield* readMap({ ...asked, columns }, { from, to: columns.length, column: column ?? columns[from]! });
 }
 
 interface Reading {
@@ -200,6 +198,7 @@ function* pieceAt(reading: Reading, { from, to }: Block): Steps<NodePair | null>
   const piece = pieces.get(lines) ?? before.get(lines) ?? (yield* parsePiece(reading, lines, at));
   if (!piece) return null;
   pieces.set(lines, piece);
+  for (const [rows, inner] of piece.within) pieces.set(rows, inner);
   if (piece.at !== at) {
     piece.pair = movedPair(piece.pair, at - piece.at);
     piece.at = at;
@@ -208,9 +207,11 @@ function* pieceAt(reading: Reading, { from, to }: Block): Steps<NodePair | null>
   return piece.pair;
 }
 
-function* parsePiece({ isDue }: Reading, lines: string, at: number): Steps<Piece | null> {
-  const long = lines.length > STEP ? yield* longEntry(lines, isDue) : null;
-  if (long) return pieceOf(long, lines, at);
+function* parsePiece(reading: Reading, lines: string, at: number): Steps<Piece | null> {
+  const { isDue } = reading;
+  const within = new Map<string, Piece>();
+  const long = lines.length > STEP ? yield* longEntry({ ...reading, pieces: within }, lines) : null;
+  if (long) return { ...pieceOf(long, lines, at), within };
   const plain = plainPair(lines);
   if (isDue(plain ? PLAIN * lines.length : lines.length)) yield;
   if (plain) return pieceOf(plain, lines, at);
@@ -227,18 +228,18 @@ function* parsePiece({ isDue }: Reading, lines: string, at: number): Steps<Piece
 }
 
 /** A list entry of many lines, such as a table of offsets, put together from its keys; null where it must be parsed as a whole. */
-function* longEntry(lines: string, isDue: Reading['isDue']): Steps<NodePair | null> {
+function* longEntry(reading: Reading, lines: string): Steps<NodePair | null> {
   const dash = /^ *-(?= +[A-Za-z])/.exec(lines)?.[0].lastIndexOf('-') ?? -1;
   if (dash < 0) return null;
   // Without its dash it is a map like any other.
   const text = `${lines.slice(0, dash)} ${lines.slice(dash + 1)}`;
-  const map = yield* mapOf({ text, lineStarts: lineStartsOf(text), before: noPieces, isDue }, null);
-  return map && { key: null, value: map.root, colon: dash };
+  const value = yield* mapOf({ ...reading, text, lineStarts: lineStartsOf(text) }, null);
+  return value && { key: null, value, colon: dash };
 }
 
 function pieceOf(found: NodePair, lines: string, at: number): Piece {
   const pair = movedPair(found, at);
-  return { at, pair, parsed: pair.value, mayNest: mayNest(lines) };
+  return { at, pair, parsed: pair.value, mayNest: mayNest(lines), within: noPieces };
 }
 
 function onlyPairOf(node: Node | null): NodePair | null {
