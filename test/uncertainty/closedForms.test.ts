@@ -164,6 +164,36 @@ describe('whatever the boat', { timeout: 60_000 }, () => {
   });
 });
 
+/*
+ * A float of 20 ml in the barge's draft of 50 mm, alone in what it displaces: 20 x 10 mm, 100 mm long, its middle in the
+ * surface, where it has 0.002 m2 of waterplane; or wholly under it. Worked by hand.
+ */
+describe('what is so open that its uncertainty is no small step', () => {
+  const slopeOf = (float: string, words: string, sigma: number): number => {
+    const text = probe(['bays:', [`  - { name: float, mass: 0.1 g, ${float} }`, 'bays:'].join('\n')]);
+    const { source, trials } = heard(
+      text + textLines(['trials:', '  - { condition: surfaced, marks: [{ station: 200 mm, height: 1 mm }] }']),
+    );
+    const input = inputsOf(source, emptyVariations()).find(one => one.words === words)!;
+    const day = dayOf(source, [{ ...input, sigma, isBroad: true }], trials[0]!);
+    const { slopes } = answersOf(day, floatTrial(source.boat, trials[0]!, emptyCache())!, {
+      cache: emptyCache(),
+      variations: emptyVariations(),
+    });
+    return slopes[0]![0]!;
+  };
+
+  it('a height: by half of it either way the float is wholly out, or wholly in', () => {
+    const float = 'box: 20 x 10 mm, station: 150 to 250 mm, height: 50 mm';
+    expect(slopeOf(float, 'height of “float”', 0.04)).toBeCloseTo(20e-6 / 0.042, 6);
+  });
+
+  it('a volume: by a small part of it, for it stays one', () => {
+    const float = 'volume: 20 ml, station: 200 mm, height: 20 mm';
+    expect(slopeOf(float, 'volume of “float”', 60e-6)).toBeCloseTo(-60e-6 / 0.04, 6);
+  });
+});
+
 /** Holds the slopes of each reading of the first trial against the full model on both sides of what the file says. */
 function holdSlopes(text: string, readings: number, seen: Record<'straight' | 'bent', number>): void {
   const { source, trials } = heard(text);
