@@ -88,6 +88,29 @@ const LONG = boatText`
         ${textRows(24)}
 `;
 
+/** A file of lists in brackets so long that each is put together from its entries. */
+const FLOW = boatText`
+  hull:
+    shells:
+      - name: outer hull
+        sections: [
+          ${flowRows(90)},
+
+        ]
+        profile: [${flowRows(90)}]
+    waterline: 9
+`;
+
+/** Rows between brackets, several on a line. */
+function flowRows(count: number): string {
+  const rows = Array.from({ length: count }, (_, i) =>
+    i % 7 === 3
+      ? `[${i}, name: ${i} mm, 3]`
+      : `{ station: ${i}, outline: [[0, ${i}], [4, 5 mm], [7.25, -3]], half: 4 }`,
+  );
+  return rows.join(',\n          ').replaceAll('3 },\n', '3 }, ');
+}
+
 /** Rows of a list, as a text that is put in has its lines. */
 function textRows(count: number, key?: string): string {
   const rows = Array.from({ length: count }, (_, i) => `- { station: ${i}, outline: [[0, ${i}], [4, 5]] }`);
@@ -186,7 +209,7 @@ function follow(text: string, edits: readonly Edit[], ways: { pieced: number; wh
 }
 
 const texts = fc.oneof(
-  fc.constantFrom(PROBE, ODD, LONG, LONG, ...samples),
+  fc.constantFrom(PROBE, ODD, LONG, LONG, FLOW, ...samples),
   arbitrarySub({ offset: 2 }).map(sub => subText(sub)),
   layouts.map(({ text }) => text),
 );

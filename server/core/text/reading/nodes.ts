@@ -147,6 +147,8 @@ function moved(node: Node | null, by: number): Node | null {
   }
 }
 
+export const movedList = (list: ListNode, by: number): ListNode => moved(list, by);
+
 export const movedPair = ({ key, value, colon }: NodePair, by: number): NodePair => ({
   key: moved(key, by),
   value: moved(value, by),

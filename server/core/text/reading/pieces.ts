@@ -1,6 +1,7 @@
 import { pacer, type Steps } from '../../steps/steps.ts';
 import { refuse } from './bound.ts';
 import { lineStartsOf } from './lines.ts';
+import { longFlow } from './longFlow.ts';
 import { mayNest, tooDeep } from './nesting.ts';
 import {
   endOfItem,
@@ -88,6 +89,9 @@ interface Reading {
   readonly pieces: Map<string, Piece>;
   readonly isDue: (work: number) => boolean;
 }
+
+/** A list in brackets of so many characters is parsed entry by entry. */
+const LONG_FLOW = 8000;
 
 /** So many characters are parsed in one step; those that are read without the parser count for less. */
 const STEP = 800;
@@ -216,15 +220,19 @@ function* parsePiece(reading: Reading, lines: string, at: number): Steps<Piece |
   if (isDue(plain ? PLAIN * lines.length : lines.length)) yield;
   if (plain) return pieceOf(plain, lines, at);
   if (isUnsafe(lines)) return null;
-  // With a slip in it the text is read as a whole.
-  const parsed = yield* parse(lines, 0);
+  const flow = lines.length > LONG_FLOW ? yield* longFlow(lines, soundNode) : null;
+  const pair = flow ?? onlyPairOf(yield* soundNode(lines));
+  return pair && pieceOf(pair, lines, at);
+}
+
+/** What the parser makes of a text; null with a slip in it, for then the file is read as a whole. */
+function* soundNode(text: string): Steps<Node | null> {
+  const parsed = yield* parse(text, 0);
   if (isRefused(parsed)) return null;
   const { doc, faults, readText } = parsed;
   const node = toNode(doc.contents);
-  const pair = onlyPairOf(node);
-  if (!pair || faults.length > 0 || readText !== lines || hasAnchors(node) || quietFaults(node, lines).length > 0)
-    return null;
-  return pieceOf(pair, lines, at);
+  const isSound = faults.length === 0 && readText === text && !hasAnchors(node) && quietFaults(node, text).length === 0;
+  return isSound ? node : null;
 }
 
 /** A list entry of many lines, such as a table of offsets, put together from its keys; null where it must be parsed as a whole. */
