@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import type { Analysis } from '../../server/core/analysis/analysis.ts';
 import { service } from '../helpers/analysed.ts';
+import { probe } from '../helpers/probe.ts';
 
 /** Uncertainties as plain figures. */
 const said = (analysis: Analysis) => {
@@ -42,4 +43,20 @@ it('uncertainties kept from one keystroke to the next are those of a fresh readi
     kept = service.analyse(text, kept);
     expect({ is, said: said(kept) }).toEqual({ is, said: said(service.analyse(text)) });
   }
+});
+
+it('what was said of a condition under each name that was typed is not kept for good', () => {
+  const named = (name: string): string =>
+    probe([
+      'bays:',
+      ['conditions:', `  - { name: ${name}, condition: surfaced, without: [battery] }`, 'bays:'].join('\n'),
+    ]);
+  let analysis = service.analyse(named('a'));
+  const { variations } = analysis.kept;
+  for (let i = 0; i < 24; i++) {
+    analysis = service.analyse(named(`awash ${i}`), analysis);
+    expect(analysis.settled.all().uncertainties?.conditions[`awash ${i}`]).toBeDefined();
+  }
+  expect(analysis.kept.variations).toBe(variations);
+  expect(variations.lain.size).toBeLessThanOrEqual(16);
 });

@@ -1,6 +1,6 @@
 import type { Bay, Entry } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
-import { once } from '../geometry/shapes/once.ts';
+import { keepLast, once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { againstHullSteps } from './againstHull.ts';
@@ -110,9 +110,7 @@ export function createNeighbours(shapes: Shapes): Neighbours {
     movedAft: (thing, by) => {
       const known = once(moved, thing, () => new Map<number, Occupant>());
       const there = known.get(by) ?? movedAft(thing, by);
-      known.delete(by);
-      known.set(by, there);
-      if (known.size > MOVES) known.delete(known.keys().next().value!);
+      keepLast(known, by, there, MOVES);
       return there;
     },
     freeBays: source => finish(freeBaySteps(source)),

@@ -2,6 +2,7 @@ import { findMaterial } from '../../../schema/materials.ts';
 import { type Path, pathKey, samePath } from '../../../schema/path.ts';
 import { uncertaintyOfRange, usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import type { BoatSource } from '../boat/source.ts';
+import { keepLast } from '../geometry/shapes/once.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
@@ -152,6 +153,9 @@ function commonDensity(
   };
 }
 
+/** Inputs in common that are remembered, with what was made of the entries that have them: more than a boat has. */
+const MOST_SHARED = 64;
+
 /** The same object as before while nothing in it has changed, so that what was made for it is found by it. */
 function sharedInput(
   source: BoatSource,
@@ -177,7 +181,7 @@ function sharedInput(
     dimension: 'density',
     target: { on: 'entries', at, edit: densityEdit(figure.value) },
   };
-  shared.set(key, input);
+  keepLast(shared, key, input, MOST_SHARED);
   return input;
 }
 

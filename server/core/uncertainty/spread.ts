@@ -2,6 +2,7 @@ import type { Bodies } from '../bodies/assemble.ts';
 import type { FloatingState } from '../conditions/float.ts';
 import type { StateFigure } from '../conditions/readings.ts';
 import { add } from '../geometry/form/vector.ts';
+import { keepLast } from '../geometry/shapes/once.ts';
 import type { Steps } from '../steps/steps.ts';
 import { changeableBodies } from './changeable.ts';
 import type { Arrangement, FloatedBoat } from './floatBoat.ts';
@@ -116,7 +117,7 @@ export function* spreadSteps(
     away.push(there && awayFrom(floating, there));
     points.push({ ...point, floating: there });
   }
-  owner.variations.lain.set(name, { columns, away });
+  keepLast(owner.variations.lain, name, { columns, away }, MOST_LAIN);
   const rests = points.every(at => at.floating !== null);
   return readings.map((reading, r) => {
     const value = reading(floating);
@@ -177,6 +178,9 @@ function independent({ inputs, loads }: ResidualLoads): Belief {
 }
 
 const NO_LOAD = [0, 0, 0, 0];
+
+/** Conditions of which it is remembered how they lay: more than a boat has, for their names are typed. */
+const MOST_LAIN = 16;
 
 /** Part in the uncertainty of any of the four loads from which an input is one of those that push most. */
 const MAJOR = 0.02;

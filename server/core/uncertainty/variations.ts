@@ -3,6 +3,7 @@ import type { BoatSource } from '../boat/source.ts';
 import { boxRound } from '../geometry/cut/compound.ts';
 import type { Form } from '../geometry/form/form.ts';
 import { scale, subtract } from '../geometry/form/vector.ts';
+import { keepLast } from '../geometry/shapes/once.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import type { Editable } from './edits.ts';
@@ -114,8 +115,7 @@ function keep(source: BoatSource, input: Input, at: EntryAt, cache: VariationCac
   const { entry } = source[at.list][at.index]!;
   const key = cache.byInput.get(input)?.key ?? keyOf(input);
   const ofEntry = cache.entries.get(entry) ?? new Map<string, Variation>();
-  ofEntry.set(key, variation);
-  if (ofEntry.size > MOST_KEPT) ofEntry.delete(ofEntry.keys().next().value!);
+  keepLast(ofEntry, key, variation, MOST_KEPT);
   cache.entries.set(entry, ofEntry);
   cache.byInput.set(input, { key, entry, variation });
 }

@@ -17,3 +17,10 @@ export function* onceInSteps<K extends object, T>(made: WeakMap<K, T>, key: K, m
   // Meanwhile it may have been asked for at once: it stays one and the same.
   return once(made, key, () => fresh);
 }
+
+/** Keeps something by its key, and of all that is kept so the last ones alone. */
+export function keepLast<K, T>(kept: Map<K, T>, key: K, value: T, most: number): void {
+  kept.delete(key);
+  kept.set(key, value);
+  if (kept.size > most) kept.delete(kept.keys().next().value!);
+}

@@ -13,7 +13,7 @@ import { type CrossSection, crossSectionsOf } from './crossSection.ts';
 import { type Depth, depthIn } from './depth.ts';
 import { type Intrusion, intrusionOf } from './intrusion.ts';
 import { partsMeeting } from './meeting.ts';
-import { once, onceInSteps } from './once.ts';
+import { keepLast, once, onceInSteps } from './once.ts';
 import { overlapOf } from './overlap.ts';
 import { surfacePlaces } from './surfacePlaces.ts';
 
@@ -110,9 +110,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
       const known = once(placings, mesh, () => new Map<string, Polyhedron>());
       const key = placementKey(placement);
       const form = known.get(key) ?? placedMesh(mesh, placement);
-      known.delete(key);
-      known.set(key, form);
-      if (known.size > placements) known.delete(known.keys().next().value!);
+      keepLast(known, key, form, placements);
       return form;
     },
   };
