@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Cuttable, Immersion } from '../../server/core/geometry/cut/immersion.ts';
 import { fillTo } from '../../server/core/geometry/cut/levelCut.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
-import { sectionsForm } from '../../server/core/geometry/mesh/sections.ts';
+import { sectionsForm } from '../helpers/atOnce.ts';
 
 /** Figures are checked where they are read; the core ends all the same where one that is no number gets through. */
 describe('figures that are no numbers', () => {

@@ -4,8 +4,9 @@ import { boundsOf, solidOf, wallOf } from '../../server/core/geometry/cut/solids
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
 import type { Vec3 } from '../../server/core/geometry/form/vector.ts';
-import { type Section, sectionsForm } from '../../server/core/geometry/mesh/sections.ts';
+import type { Section } from '../../server/core/geometry/mesh/sections.ts';
 import { firstCrossing, loopArea, type Point2, triangulate } from '../../server/core/geometry/outline/outline.ts';
+import { sectionsForm } from '../helpers/atOnce.ts';
 import { centroidOf, cutBelow, expectClose, ROUNDING } from './helpers/close.ts';
 import { refined } from './helpers/meshes.ts';
 

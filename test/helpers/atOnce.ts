@@ -5,6 +5,8 @@ import type { KeptEntries } from '../../server/core/boat/sectionReader.ts';
 import type { Afloat } from '../../server/core/conditions/energy.ts';
 import { type OtherEquilibrium, otherEquilibriumSteps } from '../../server/core/conditions/otherEquilibria.ts';
 import { type RightingCurve, rightingSteps } from '../../server/core/conditions/rightingLever.ts';
+import type { Polyhedron } from '../../server/core/geometry/form/form.ts';
+import { sectionsFormSteps } from '../../server/core/geometry/mesh/sections.ts';
 import { createShapes } from '../../server/core/geometry/shapes/shapes.ts';
 import { referenceSteps } from '../../server/core/report/reference.ts';
 import { finish } from '../../server/core/steps/steps.ts';
@@ -34,3 +36,7 @@ export const rightingCurve = (boat: Afloat): RightingCurve => finish(rightingSte
 /** Stable attitudes other than the one known. */
 export const otherEquilibria = (...boat: Parameters<typeof otherEquilibriumSteps>): readonly OtherEquilibrium[] =>
   finish(otherEquilibriumSteps(...boat));
+
+/** A table of offsets as a body. */
+export const sectionsForm = (...table: Parameters<typeof sectionsFormSteps>): Polyhedron =>
+  finish(sectionsFormSteps(...table));

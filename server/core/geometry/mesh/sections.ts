@@ -1,4 +1,4 @@
-import { finish, pacer, type Steps } from '../../steps/steps.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 import { type Point2, triangulate } from '../outline/outline.ts';
 
@@ -10,6 +10,9 @@ export interface Section {
   readonly outline: readonly Point2[];
 }
 
+/** Points of outlines that are joined to the next in one step. */
+const STEP = 500;
+
 /**
  * A table of offsets as a body of flat faces, mirrored about the centreline, outward. Stations rise.
  *
@@ -17,15 +20,8 @@ export interface Section {
  * point goes to the one that lies at the like share of the way from keel to deck on the other outline. A four-sided
  * patch, which is hardly ever flat, is drawn as four triangles about its middle, which gives it the volume of the
  * surface that straight lines sweep. A keel and a deck that do not come to the centreline are closed straight across,
- * the first and the last section by flat faces; `endsClosed` false leaves out those faces and the flat deck.
+ * the first and the last section by flat faces; `endsClosed` false leaves out those faces and the flat deck. In steps.
  */
-export const sectionsForm = (sections: readonly Section[], ends: { readonly endsClosed: boolean }): Polyhedron =>
-  finish(sectionsFormSteps(sections, ends));
-
-/** Points of outlines that are joined to the next in one step. */
-const STEP = 500;
-
-/** The same in steps. */
 export function* sectionsFormSteps(
   sections: readonly Section[],
   { endsClosed }: { readonly endsClosed: boolean },
