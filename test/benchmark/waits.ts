@@ -80,9 +80,9 @@ export async function waits(word = ''): Promise<void> {
   for (const work of longWorks().filter(({ what }) => what.includes(word))) {
     const told = await waitsOf(work);
     all.push(...told.map(each => ({ what: work.what, ...each })));
-    const [first, ...others] = [...told].sort((a, b) => b.processor - a.processor);
+    const longest = [...told].sort((a, b) => b.processor - a.processor).slice(0, 4);
     const words = ({ asked, clock, processor }: Told) => `${asked} ${clock.toFixed(0)} (${processor.toFixed(0)})`;
-    console.log(`  ${work.what.padEnd(34)} ${[first!, ...others.slice(0, 3)].map(words).join(', ')}`);
+    console.log(`  ${work.what.padEnd(34)} ${longest.map(words).join(', ')}`);
   }
   for (const kind of ['clock', 'processor'] as const) {
     const long = all.filter(each => each[kind] > MOST);

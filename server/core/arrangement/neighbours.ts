@@ -1,6 +1,6 @@
 import type { Bay, Entry } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
-import { keepLast, once } from '../geometry/shapes/once.ts';
+import { keepLast, once, onceInSteps } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
 import { finish, type Steps } from '../steps/steps.ts';
 import { againstHullSteps } from './againstHull.ts';
@@ -130,11 +130,10 @@ function pairs<Other extends object>() {
     of: (thing: Occupant, other: Other, find: () => Conflict | null): Conflict | null =>
       once(knownOf(thing), other, () => ({ conflict: find() })).conflict,
     *ofSteps(thing: Occupant, other: Other, find: () => Steps<Conflict | null>): Steps<Conflict | null> {
-      const had = knownOf(thing).get(other);
-      if (had) return had.conflict;
-      const conflict = yield* find();
-      knownOf(thing).set(other, { conflict });
-      return conflict;
+      const found = yield* onceInSteps(knownOf(thing), other, function* () {
+        return { conflict: yield* find() };
+      });
+      return found.conflict;
     },
   };
 }

@@ -1,14 +1,12 @@
 import type { Steps } from '../../steps/steps.ts';
-import { isSeq, type ListNode, movedList, type Node, type NodePair, type ScalarNode } from './nodes.ts';
+import { isSeq, type ListNode, movedList, type Node, type NodePair } from './nodes.ts';
+import { otherThanText, plainScalar } from './plainPair.ts';
 
 /** A key and, behind it, a list that begins in brackets. */
 const head = /^( *)([A-Za-z][\w-]{0,60}): +(?=\[)/;
 
 /** What may keep a bracket or a comma from being one, or reach beyond its own entry. */
 const odd = /["'#&*!|>@`?\t]/;
-
-/** No plain word to YAML (1.2 core schema, 10.3.2, seen). */
-const otherThanText = /^(?:null|true|false)$/i;
 
 /** Entries of so many characters are parsed together. */
 const TOGETHER = 2000;
@@ -30,8 +28,6 @@ export function* longFlow(lines: string, parsed: (text: string) => Steps<Node | 
     items.push(...movedList(some, from - 1).items);
   }
   const start = indent.length;
-  const end = start + name.length;
-  const key: ScalarNode = { kind: 'scalar', start, end, anchor: '', value: name, style: 'PLAIN', source: name };
   const value: ListNode = {
     kind: 'list',
     start: before.length,
@@ -42,7 +38,7 @@ export function* longFlow(lines: string, parsed: (text: string) => Steps<Node | 
     items,
     dashes: [],
   };
-  return { key, value, colon: end };
+  return { key: plainScalar(start, name, name), value, colon: start + name.length };
 }
 
 interface Entries {

@@ -15,7 +15,7 @@ const rest = /\n*$/y;
 const words = /^[A-Za-z0-9].* /;
 const word = /^[A-Za-z][\w.-]*$/;
 /** YAML 1.2 core schema, 10.3.2 (seen): what is no plain word. */
-const otherThanText = /^(?:null|true|false)$/i;
+export const otherThanText = /^(?:null|true|false)$/i;
 const number = /^-?\d{1,15}(?:\.\d{1,15})?$/;
 
 /**
@@ -47,7 +47,7 @@ export function plainPair(text: string): NodePair | null {
     if (value === undefined || otherThanText.test(name) || names.has(name)) return null;
     names.add(name);
     const colon = start + name.length;
-    pairs.push({ key: scalar(start, name, name), value: scalar(colon + 2, said, value), colon });
+    pairs.push({ key: plainScalar(start, name, name), value: plainScalar(colon + 2, said, value), colon });
   }
   const [first] = pairs;
   if (!first) return null;
@@ -57,7 +57,8 @@ export function plainPair(text: string): NodePair | null {
   return { key: null, value: map, colon: dash };
 }
 
-const scalar = (start: number, source: string, value: unknown): ScalarNode => ({
+/** A word or a figure without quotes. */
+export const plainScalar = (start: number, source: string, value: unknown): ScalarNode => ({
   kind: 'scalar',
   start,
   end: start + source.length,
