@@ -43,7 +43,7 @@ export function watchMemory(): MemoryWatch {
   };
 }
 
-function memoryNow(): Memory {
+export function memoryNow(): Memory {
   const megabytes = (bytes: number): number => bytes / 1024 / 1024;
   const { heapUsed, rss } = process.memoryUsage();
   const code = getHeapCodeStatistics().code_and_metadata_size;

@@ -2,7 +2,7 @@
 import { parseArgs } from 'node:util';
 import { fuzzEdits, fuzzPlaces } from './fuzz.ts';
 import type { Fault, Log } from './log.ts';
-import { watchMemory } from './memory.ts';
+import { memoryNow, watchMemory } from './memory.ts';
 import { fuzzMeshes } from './meshes.ts';
 import { fuzzWire } from './wire.ts';
 
@@ -42,8 +42,10 @@ const log: Log = {
       tell({ ...about, what: `${what}: ${milliseconds.toFixed(0)} ms` });
     if (what === 'answers') memory.look(tally.count);
     if (tally.count % 500 === 0) {
-      const megabytes = (process.memoryUsage().heapUsed / 1024 / 1024).toFixed(0);
-      console.error(`${tally.count} ${what}, ${megabytes} MB, ${faults} faults`);
+      const { held, resident } = memoryNow();
+      console.error(
+        `${tally.count} ${what}, ${held.toFixed(1)} MB held, ${resident.toFixed(0)} resident, ${faults} faults`,
+      );
     }
   },
 };
