@@ -6,7 +6,7 @@ import { expect } from 'vitest';
 import type { Session } from './session.ts';
 import { focusText } from './sheetHands.ts';
 import { step } from './step.ts';
-import { isChanged, runCommand, save, saveAsProposed, textOf, until } from './workbench.ts';
+import { isChanged, pressLasts, runCommand, save, saveAsProposed, textOf, until } from './workbench.ts';
 
 export async function printTheSheet(session: Session): Promise<void> {
   const { page, file, patience, shoot } = session;
@@ -106,14 +106,14 @@ export async function takeTheDay(session: Session, trials: string): Promise<void
     await takeBy('Choose a file');
     const input = box.locator('input[type="text"]').first();
     await until({
-      what: 'the box for a file',
-      act: () => input.fill(from),
-      seen: async () => (await input.inputValue()) === from,
-      patience,
-    });
-    await until({
       what: 'the text changed',
-      act: () => page.keyboard.press('Enter'),
+      // Written anew before each press: the box puts its own folder in where it is slow to open. And only while it is
+      // open: pressed too late, the key would go into the text.
+      act: async () => {
+        if (!(await input.isVisible())) return;
+        await input.fill(from, { timeout: pressLasts }).catch(() => {});
+        await input.press('Enter', { timeout: pressLasts }).catch(() => {});
+      },
       seen: () => isChanged(page),
       patience,
     });

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 
 /** How long one press of a key is given before it is taken for lost, in milliseconds. */
-const pressLasts = 3_000;
+export const pressLasts = 3_000;
 
 /**
  * Does `act` until `seen` holds. A chord can get lost while the focus moves, so it is pressed again until its effect
