@@ -12,6 +12,11 @@ const MOST = 50;
 /** What looking at the clock all the time takes between two looks at the process, ms. */
 const LOOKING = 8;
 const SERVER = { name: 'ours', script: 'dist/server.cjs', languageId: 'boat', started: SERVER_PROCESS } as const;
+const BY = {
+  clock: 'By the clock',
+  own: 'But for the time in which others had the processors',
+  processor: 'Of the processor',
+} as const;
 const URI = 'file:///long/work.boat.yaml';
 
 /** What an editor asks, beside opening the file. */
@@ -75,20 +80,22 @@ async function waitsOf({ text, mesh }: LongWork): Promise<readonly Told[]> {
 
 /** Prints for how long each long work holds the server at a time; only those with a word in their names, if one is given. */
 export async function waits(word = ''): Promise<void> {
-  console.log('The longest that the server is held at a time: ms by the clock, and of the processor');
+  console.log('The longest that the server is held at a time, ms:');
+  console.log('by the clock; but for the time in which others had the processors; and of the processor');
   const all: (Told & { readonly what: string })[] = [];
   for (const work of longWorks().filter(({ what }) => what.includes(word))) {
     const told = await waitsOf(work);
     all.push(...told.map(each => ({ what: work.what, ...each })));
     const longest = [...told].sort((a, b) => b.processor - a.processor).slice(0, 4);
-    const words = ({ asked, clock, processor }: Told) => `${asked} ${clock.toFixed(0)} (${processor.toFixed(0)})`;
+    const words = ({ asked, clock, own, processor }: Told) =>
+      `${asked} ${[clock, own, processor].map(ms => ms.toFixed(0)).join('/')}`;
     console.log(`  ${work.what.padEnd(34)} ${longest.map(words).join(', ')}`);
   }
-  for (const kind of ['clock', 'processor'] as const) {
+  for (const kind of ['clock', 'own', 'processor'] as const) {
     const long = all.filter(each => each[kind] > MOST);
     const longest = Math.max(...all.map(each => each[kind]));
     console.log(
-      `\nBy the ${kind}: ${long.length} of ${all.length} over ${MOST} ms, the longest ${longest.toFixed(0)} ms.`,
+      `\n${BY[kind]}: ${long.length} of ${all.length} over ${MOST} ms, the longest ${longest.toFixed(0)} ms.`,
     );
     for (const each of long) console.log(`  ${each.what}, ${each.asked}: ${each[kind].toFixed(0)} ms`);
   }

@@ -5,25 +5,35 @@ const { openSync, readSync } = require('node:fs');
 const told = process.platform === 'linux' ? openSync(`/proc/self/task/${process.pid}/schedstat`, 'r') : null;
 const room = Buffer.alloc(80);
 
-/** Processor time of the main thread alone, ms, where the system tells it; else that of all threads. */
-function processorTime() {
-  if (told !== null)
-    return Number(room.toString('latin1', 0, readSync(told, room, 0, room.length, 0)).split(' ')[0]) / 1e6;
+/**
+ * The main thread alone, where the system tells it: its processor time, and for how long it could have run but had no
+ * processor, ms. Elsewhere the processor time of all threads.
+ */
+function mainThread() {
+  if (told !== null) {
+    const [processor, queued] = room.toString('latin1', 0, readSync(told, room, 0, room.length, 0)).split(' ');
+    return { processor: Number(processor) / 1e6, queued: Number(queued) / 1e6 };
+  }
   const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
+  return { processor: (user + system) / 1000, queued: 0 };
 }
 
 /** Between two looks, ms. */
 const TICK = 2;
-/** @type {{ clock: number, processor: number } | null} */
+const NONE = { clock: 0, own: 0, processor: 0 };
+/** @type {{ clock: number, processor: number, queued: number } | null} */
 let last = null;
-let longest = { clock: 0, processor: 0 };
+let longest = NONE;
 
 function look() {
-  const now = { clock: performance.now(), processor: processorTime() };
+  const now = { clock: performance.now(), ...mainThread() };
   if (last) {
-    longest.clock = Math.max(longest.clock, now.clock - last.clock - TICK);
-    longest.processor = Math.max(longest.processor, now.processor - last.processor);
+    const clock = now.clock - last.clock - TICK;
+    longest = {
+      clock: Math.max(longest.clock, clock),
+      own: Math.max(longest.own, clock - (now.queued - last.queued)),
+      processor: Math.max(longest.processor, now.processor - last.processor),
+    };
   }
   last = now;
 }
@@ -34,7 +44,7 @@ process.on('message', asked => {
     if (last === null) setInterval(look, TICK).unref();
     look();
     process.send?.(longest);
-    longest = { clock: 0, processor: 0 };
+    longest = NONE;
     return;
   }
   const { user, system } = process.cpuUsage();

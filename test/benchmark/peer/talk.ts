@@ -31,6 +31,8 @@ interface Use {
 export interface Wait {
   /** By the clock, ms. */
   readonly clock: number;
+  /** By the clock but for the time in which its main thread could have run and others had the processors, ms. */
+  readonly own: number;
   /** Of its main thread's processor time, ms: what others do on the machine is not in it. */
   readonly processor: number;
 }
