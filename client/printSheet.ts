@@ -1,6 +1,6 @@
 /** Writes the sheet for the bench as one HTML file and opens it for printing. */
 import * as vscode from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type BaseLanguageClient, ProgressType } from 'vscode-languageclient';
 import { type PrintParams, type PrintResult, printRequest } from '../server/editor/protocol.ts';
 import { savePage } from './savePage.ts';
 
@@ -22,8 +22,7 @@ export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | 
   const choice = await vscode.window.showQuickPick(papers, { title: 'Print trim sheet: which paper?' });
   if (!choice) return;
   const { paper, appendix } = choice;
-  const params: PrintParams = { uri: boat.toString(), paper, appendix };
-  const { html } = await client.sendRequest<PrintResult>(printRequest, params);
+  const html = await askForPage(client, { uri: boat.toString(), paper, appendix });
   if (html === null) return;
   await savePage(boat, {
     html,
@@ -32,4 +31,19 @@ export async function printSheet(client: BaseLanguageClient, boat: vscode.Uri | 
     said: name => `The trim sheet is saved as ${name}.`,
     open: 'Open to print',
   });
+}
+
+/** The page; a long one comes in pieces. */
+async function askForPage(client: BaseLanguageClient, params: PrintParams): Promise<string | null> {
+  const partialResultToken = crypto.randomUUID();
+  let begun = '';
+  const heard = client.onProgress(new ProgressType<string>(), partialResultToken, piece => {
+    begun += piece;
+  });
+  try {
+    const { html } = await client.sendRequest<PrintResult>(printRequest, { ...params, partialResultToken });
+    return html === null ? null : begun + html;
+  } finally {
+    heard.dispose();
+  }
 }

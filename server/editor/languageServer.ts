@@ -8,6 +8,7 @@ import { answerFileRequests } from './fileRequests.ts';
 import { attempt, type GuardHost } from './guard.ts';
 import { createOpenFiles } from './openFiles.ts';
 import { answerPoolRequests } from './poolRequests.ts';
+import { answerPrintRequest } from './printRequest.ts';
 import { type ReadFileParams, type ReadFileResult, readFileRequest, summaryNotification } from './protocol.ts';
 import { sendOff } from './sendOff.ts';
 import { openSession } from './session.ts';
@@ -74,6 +75,7 @@ export function startServer({ connection, clock, service, readFile }: ServerHost
 
   const asked = { connection, service, guard, fileAt: files.at };
   answerSheetRequests({ ...asked, meshesOf: files.meshesOf });
+  answerPrintRequest(asked);
   answerTextRequests({ ...asked, checksVersions: session.checksVersions, showsHints: session.showsHints });
   answerFileRequests(asked);
   answerPoolRequests(asked);

@@ -206,5 +206,8 @@ export type PrintParams = {
   readonly paper: 'a4' | 'letter';
   /** With all figures, views, plots and blank forms behind the two pages. */
   readonly appendix: boolean;
+  /** Where it is given, the beginning of a long page is sent under it, as the protocol's partial results are, in order. */
+  readonly partialResultToken?: string;
 };
+/** The page, or what is left of it after the pieces that were sent. */
 export type PrintResult = { readonly html: string | null };

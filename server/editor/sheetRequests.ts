@@ -23,11 +23,8 @@ import {
   moveRequest,
   type PreviewParams,
   type PreviewResult,
-  type PrintParams,
-  type PrintResult,
   type ProposalParams,
   previewRequest,
-  printRequest,
   proposalRequest,
   type SheetParams,
   type SheetResult,
@@ -104,35 +101,12 @@ export function answerSheetRequests(host: SheetRequestsHost): void {
   answer<ProposalParams, EditResult>(proposalRequest, closed, (file, { proposal }) =>
     edited(file, service.proposalEdits(file.analysis, proposal)),
   );
-  made<PrintParams, string, PrintResult>(
-    printRequest,
-    { html: null },
-    (analysis, { uri, paper, appendix }) =>
-      service.printedSheet(analysis, { paper, appendix, fileName: fileNameOf(uri) }),
-    (_, html) => ({ html }),
-  );
   answer<EntryAtParams, EntryAtResult>(entryAtRequest, { path: null }, ({ document, analysis }, { position }) => ({
     path: service.entryKey(analysis, document.offsetAt(position)),
   }));
   answer<EntryRangeParams, EntryRangeResult>(entryRangeRequest, { range: null }, ({ analysis }, { path }) => ({
     range: service.entryRange(analysis, path),
   }));
-}
-
-/** Null for a file that was never saved, or that has no name. */
-function fileNameOf(uri: string): string | null {
-  if (uri.startsWith('untitled:')) return null;
-  // A coded stroke is one of a path all the same.
-  const name = decoded(uri.split(/[?#]/)[0]!).split(/[/\\]/).at(-1)!;
-  return name === '' ? null : name;
-}
-
-function decoded(name: string): string {
-  try {
-    return decodeURIComponent(name);
-  } catch {
-    return name;
-  }
 }
 
 function edited({ document }: OpenFile, edits: Edits): EditResult {

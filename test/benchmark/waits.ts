@@ -45,7 +45,7 @@ function questions(text: string): readonly (readonly [method: string, params: ob
     ['textDocument/prepareRename', at],
     [sheetRequest, { uri: URI, width: 880, proposal: 0, names: 'few' }],
     [reportRequest, { uri: URI }],
-    [printRequest, { uri: URI, paper: 'a4', appendix: true }],
+    [printRequest, { uri: URI, paper: 'a4', appendix: true, partialResultToken: 'print' }],
   ];
 }
 

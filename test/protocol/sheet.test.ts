@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test } from 'vitest';
-import { CancellationTokenSource } from 'vscode-languageserver';
+import { CancellationTokenSource, ProgressType } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { CodeAction, TextDocumentEdit, TextEdit } from 'vscode-languageserver-types';
 import {
@@ -13,6 +13,7 @@ import {
   type NewTrialResult,
   newTrialRequest,
   type PreviewResult,
+  type PrintParams,
   type PrintResult,
   previewRequest,
   printRequest,
@@ -20,6 +21,7 @@ import {
   type SheetResult,
   sheetRequest,
 } from '../../server/editor/protocol.ts';
+import { boatOfParts } from '../benchmark/boatOfParts.ts';
 import { type Session, startSession } from '../helpers/client.ts';
 
 const uri = 'file:///petrel.boat.yaml';
@@ -181,6 +183,27 @@ test('the sheet to print is one page, for the paper that is wanted', async () =>
   expect(html).toContain('Petrel');
   expect(html).toMatch(/size:\s*letter/);
   expect(html).not.toBe((await ask<PrintResult>(printRequest, { paper: 'a4' })).html);
+});
+
+test('a long page comes in pieces to whom can take it so, whatever is typed meanwhile', async () => {
+  session = await startSession();
+  const many = boatOfParts(200).replace(/part \d+/, 'part 🦆');
+  await session.open(uri, many);
+  const params: PrintParams = { uri, paper: 'a4', appendix: true };
+  const whole = await session.connection.sendRequest<PrintResult>(printRequest, params);
+  expect(whole.html).toContain('part 🦆');
+  const pieces: string[] = [];
+  session.connection.onProgress(new ProgressType<string>(), 'pieces', (piece: string) => {
+    pieces.push(piece);
+    if (pieces.length === 1) void session.change(uri, 2, 'boat: Other');
+  });
+  const rest = await session.connection.sendRequest<PrintResult>(printRequest, {
+    ...params,
+    partialResultToken: 'pieces',
+  });
+  expect(pieces.length).toBeGreaterThan(1);
+  expect(Math.max(...pieces.map(piece => piece.length))).toBeLessThan(600_000);
+  expect(pieces.join('') + rest.html).toBe(whole.html);
 });
 
 test.each([
