@@ -131,6 +131,10 @@ export function choose<T>(alternatives: readonly Alternative<T>[], help: KeyHelp
 export const isMap = (raw: unknown): raw is Readonly<Record<string, unknown>> =>
   typeof raw === 'object' && raw !== null && !Array.isArray(raw) && !(raw instanceof Date);
 
+/** A single value as text; nothing for what is none. A group of keys may have one that is named as what JavaScript asks. */
+export const asText = (raw: unknown): string =>
+  typeof raw === 'string' || typeof raw === 'number' || typeof raw === 'boolean' ? String(raw) : '';
+
 export const isList = (raw: unknown): raw is readonly unknown[] => Array.isArray(raw);
 
 /** The most that a list may hold: more than any boat needs, and every keystroke takes as long as they are many. */
@@ -157,7 +161,7 @@ export function describeValue(raw: unknown): string {
 }
 
 function shown(raw: unknown): string {
-  const said = String(raw);
+  const said = asText(raw);
   return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
 }
 

@@ -3,7 +3,7 @@ import type { Path } from '../../../schema/path.ts';
 import { momentOf, startsBy } from '../boat/moment.ts';
 import type { Trial } from '../boat/trial.ts';
 import type { Change } from '../findings/finding.ts';
-import { flowText } from '../text/editing/writtenEntry.ts';
+import { writtenValue } from '../text/editing/writtenEntry.ts';
 import type { Syntax } from '../text/reading/syntax.ts';
 import { entriesOf, valueAt } from '../text/reading/values.ts';
 
@@ -34,9 +34,8 @@ export function keepHistory(changes: readonly Change[], syntax: Syntax, trials: 
     const figure = figureOf(change);
     if (!figure || !wasAboard(['payload', figure.index], log)) continue;
     const figures = touched.get(figure.index) ?? new Map<string, string>();
-    const old = valueAt(syntax, ['payload', figure.index, figure.key]);
-    const text = old === undefined ? ON_CENTRELINE : flowText(old);
-    if (old !== undefined || figure.key === 'offset') figures.set(figure.key, text);
+    const old = writtenValue(syntax, ['payload', figure.index, figure.key]);
+    if (old !== null || figure.key === 'offset') figures.set(figure.key, old ?? ON_CENTRELINE);
     touched.set(figure.index, figures);
   }
   const all = [...kept, ...[...touched].flatMap(([index, figures]) => written(['payload', index], figures, log))];

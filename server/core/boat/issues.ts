@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import type { KeyInfo } from '../../../schema/describe.ts';
-import { type IssueNote, isList, isMap } from '../../../schema/fields.ts';
+import { asText, type IssueNote, isList, isMap } from '../../../schema/fields.ts';
 import { type Path, pathKey } from '../../../schema/path.ts';
 import { wordMeant } from '../../../schema/tradeWords.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
@@ -86,7 +86,7 @@ const SCALES = ['1:72', '1:48', '1:96', '1:144'].map(scale => ({
 /** A value that is none of those that belong here; the nearest of a few words is offered. */
 function wrongWord(issue: z.core.$ZodIssue, inside: Path, checked: Checked): Finding {
   const path = [...checked.path, ...inside];
-  const said = String(valueAt(checked.value, inside));
+  const said = asText(valueAt(checked.value, inside));
   if (isWater(issue, path)) {
     const { text, hint } = waterMeant(said);
     const place = { on: 'value', path } as const;

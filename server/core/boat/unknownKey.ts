@@ -1,5 +1,5 @@
 import type { KeyInfo } from '../../../schema/describe.ts';
-import { isList, isMap } from '../../../schema/fields.ts';
+import { asText, isList, isMap } from '../../../schema/fields.ts';
 import type { Path } from '../../../schema/path.ts';
 import { keyMeant } from '../../../schema/tradeWords.ts';
 import { dimensionOf } from '../../../schema/units.ts';
@@ -76,12 +76,12 @@ function takes({ example, holds }: KeyInfo, value: unknown): boolean {
   if (holds === 'map') return isMap(value);
   if (holds === 'list') return isList(value);
   if (isMap(value) || isList(value)) return true;
-  return !/ x /.test(example ?? '') || /\d\s{0,3}\D{0,3}\s{0,3}(?:x|×|\*|by)\s{0,3}\d/i.test(String(value));
+  return !/ x /.test(example ?? '') || /\d\s{0,3}\D{0,3}\s{0,3}(?:x|×|\*|by)\s{0,3}\d/i.test(asText(value));
 }
 
 /** What the unit of a written figure measures; null where there is none. */
 function dimensionIn(value: unknown) {
-  const unit = /\d\s*([^\s\d]+)$/.exec(String(value ?? ''))?.[1];
+  const unit = /\d\s*([^\s\d]+)$/.exec(asText(value))?.[1];
   return unit === undefined ? null : dimensionOf(unit);
 }
 
@@ -103,7 +103,7 @@ function keptOrTakenOut({ key, map, owner, known }: UnknownKey, hasBetter: boole
   const hasNote = known.some(info => info.key === 'note') && isMap(owner) && !('note' in owner);
   const isPlain = !isMap(value) && !isList(value);
   const isKept = !hasBetter && hasNote && isPlain && value !== null && value !== undefined;
-  const keep: readonly Mend[] = isKept ? [asNote(path, `${key} ${String(value)}`.trim())] : [];
+  const keep: readonly Mend[] = isKept ? [asNote(path, `${key} ${asText(value)}`.trim())] : [];
   // What is missing may be what stands there.
   if (!hasBetter && known.some(info => info.required && !(isMap(owner) && info.key in owner))) return [];
   const holdsFigure = /\d/.test(`${key} ${JSON.stringify(value ?? '')}`);

@@ -1,4 +1,4 @@
-import { isList, isMap } from '../../../schema/fields.ts';
+import { asText, isList, isMap } from '../../../schema/fields.ts';
 import type { Change } from '../findings/finding.ts';
 import { applyChanges } from '../text/editing/edit.ts';
 import { writtenEntry } from '../text/editing/writtenEntry.ts';
@@ -63,15 +63,14 @@ const refused = (reason: string): Taking => ({ status: 'refused', reason });
 const NO_TRIALS =
   'There are no trials in this text. Copy them on the poolside page, or save them there as a file: they begin with “trials:”.';
 
-const nameIn = (syntax: Syntax): string => {
-  const name = valueAt(syntax, ['boat']);
-  return name === undefined || name === null ? '' : String(name).trim();
-};
+const nameIn = (syntax: Syntax): string => asText(valueAt(syntax, ['boat'])).trim();
 
 /** The same for entries that say the same, in whatever order and layout. */
 function sameAs(value: unknown): string {
   if (isList(value)) return `[${value.map(sameAs).join()}]`;
-  if (!isMap(value)) return JSON.stringify(String(value).replace(/\s+/g, ' ').trim());
-  const pairs = Object.entries(value).map(([key, field]) => `${key}:${sameAs(field)}`);
+  if (!isMap(value)) return JSON.stringify(asText(value).replace(/\s+/g, ' ').trim());
+  // A key that says nothing is not written.
+  const said = Object.entries(value).filter(([, field]) => field !== null && field !== undefined);
+  const pairs = said.map(([key, field]) => `${JSON.stringify(key)}:${sameAs(field)}`);
   return `{${pairs.sort().join()}}`;
 }

@@ -4,7 +4,7 @@ import { keepHistory } from '../../core/analysis/keepHistory.ts';
 import type { InWater, SetPiece, WaterSet } from '../../core/corrections/kinds/waterSet.ts';
 import { addedWays, titleOf } from '../../core/corrections/words/correctionTitle.ts';
 import type { Change, Mend } from '../../core/findings/finding.ts';
-import { flowText } from '../../core/text/editing/writtenEntry.ts';
+import { writtenValue } from '../../core/text/editing/writtenEntry.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
 import { valueAt } from '../../core/text/reading/values.ts';
@@ -39,10 +39,13 @@ export function changeOfWater(analysis: Analysis): Mend | null {
 }
 
 /** Trials that took the file's water for granted were in that of before. */
-const oldWater = ({ syntax, trials }: Analysis): readonly Change[] =>
-  trials
+function oldWater({ syntax, trials }: Analysis): readonly Change[] {
+  const text = writtenValue(syntax, ['water']);
+  if (text === null) return [];
+  return trials
     .filter(({ pool, readings }) => pool === null && readings.length > 0)
-    .map(({ path }) => ({ kind: 'add-key', path, key: 'pool', text: flowText(valueAt(syntax, ['water'])) }));
+    .map(({ path }) => ({ kind: 'add-key', path, key: 'pool', text }));
+}
 
 const seaToFresh = ({ fresh, sea }: WaterSet) => [sea, fresh, 'fresh'] as const;
 

@@ -2,7 +2,7 @@ import { isInside, type Path } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Part } from '../../core/boat/boat.ts';
 import type { Change, Finding } from '../../core/findings/finding.ts';
-import { flowText, writtenEntry } from '../../core/text/editing/writtenEntry.ts';
+import { listText, writtenEntry } from '../../core/text/editing/writtenEntry.ts';
 import type { Span } from '../../core/text/reading/lines.ts';
 import { pathAt } from '../../core/text/reading/pathAt.ts';
 import type { LearnedTrial } from '../../core/trials/learn.ts';
@@ -76,8 +76,8 @@ function leftAshore(
     missing.length === 0
       ? []
       : trial.without.length === 0
-        ? [{ kind: 'add-key', path: trial.path, key: 'without', text: flowText(names) }]
-        : [{ kind: 'replace', place: { on: 'value', path: key }, text: flowText(names) }];
+        ? [{ kind: 'add-key', path: trial.path, key: 'without', text: listText(names) }]
+        : [{ kind: 'replace', place: { on: 'value', path: key }, text: listText(names) }];
   const isAllOwn = own.length > 0 && own.length === trial.aboard.length;
   const gone: readonly Change[] = isAllOwn
     ? [{ kind: 'remove', path: [...trial.path, 'aboard'] }]

@@ -1,16 +1,16 @@
 import type { EntryText } from '../../findings/finding.ts';
-import { quoteScalar } from '../reading/quoteScalar.ts';
+import { keyText, quoteScalar } from '../reading/quoteScalar.ts';
 
 /** An entry between braces, on one line. */
 export function flowEntry(entry: EntryText, padding: string): string {
-  const fields = entry.fields.map(([key, text]) => `${key}: ${quoteScalar(text, true)}`);
+  const fields = entry.fields.map(([key, text]) => `${keyText(key)}: ${quoteScalar(text, true)}`);
   return `{${padding}${fields.join(', ')}${padding}}`;
 }
 
 /** An entry as keys below each other, its comment after the first. */
 export function blockEntry(entry: EntryText): readonly string[] {
   return entry.fields.map(([key, text], i) => {
-    const line = `${key}: ${quoteScalar(text, false)}`;
+    const line = `${keyText(key)}: ${quoteScalar(text, false)}`;
     return i === 0 ? line + commentAfter(entry) : line;
   });
 }

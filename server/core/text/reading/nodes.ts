@@ -18,9 +18,12 @@ interface Anchored extends Placed {
   readonly anchor: string;
 }
 
+/** What a scalar can say. */
+type Plain = string | number | boolean | null;
+
 export interface ScalarNode extends Anchored {
   readonly kind: 'scalar';
-  readonly value: unknown;
+  readonly value: Plain;
   readonly style: 'PLAIN' | 'QUOTE_SINGLE' | 'QUOTE_DOUBLE' | 'BLOCK_FOLDED' | 'BLOCK_LITERAL';
   /** As it is written, without quotes. */
   readonly source: string;
@@ -63,15 +66,30 @@ export const isMapNode = (node: Node | null | undefined): node is MapNode => nod
 export const isSeq = (node: Node | null | undefined): node is ListNode => node?.kind === 'list';
 export const isAlias = (node: Node | null | undefined): node is AliasNode => node?.kind === 'alias';
 
+/**
+ * Nothing but plain values. “.nan”, “.inf”, figures too large for any machine and what tags make other things of are what is
+ * written, to be told as that.
+ */
+function plainValue(value: unknown, source: string): Plain {
+  if (value === null || value === undefined) return null;
+  if (typeof value === 'number') return Number.isFinite(value) ? value : source;
+  return typeof value === 'string' || typeof value === 'boolean' ? value : source;
+}
+
 /** The parser's tree as ours. */
 export function toNode(from: unknown): Node | null {
   if (yaml.isAlias(from)) return { kind: 'alias', ...placeOf(from), source: from.source };
   if (yaml.isScalar(from)) {
     const { type = 'PLAIN', source = '' } = from;
     const style = type as ScalarNode['style'];
-    // “.nan”, “.inf” and figures too large for any machine are what is written, to be told as that.
-    const value = typeof from.value === 'number' && !Number.isFinite(from.value) ? source : from.value;
-    return { kind: 'scalar', ...placeOf(from), anchor: from.anchor ?? '', value, style, source };
+    return {
+      kind: 'scalar',
+      ...placeOf(from),
+      anchor: from.anchor ?? '',
+      value: plainValue(from.value, source),
+      style,
+      source,
+    };
   }
   if (yaml.isMap(from)) {
     const items = from.items.map(toPair);

@@ -58,7 +58,7 @@ export function plainPair(text: string): NodePair | null {
 }
 
 /** A word or a figure without quotes. */
-export const plainScalar = (start: number, source: string, value: unknown): ScalarNode => ({
+export const plainScalar = (start: number, source: string, value: string | number): ScalarNode => ({
   kind: 'scalar',
   start,
   end: start + source.length,
@@ -68,7 +68,7 @@ export const plainScalar = (start: number, source: string, value: unknown): Scal
   source,
 });
 
-function dataOf(said: string): unknown {
+function dataOf(said: string): string | number | undefined {
   if (words.test(said) || (word.test(said) && !otherThanText.test(said))) return said;
   return number.test(said) ? Number(said) : undefined;
 }

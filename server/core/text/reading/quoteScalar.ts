@@ -2,8 +2,15 @@ import { type Document, isScalar } from 'yaml';
 import { finish } from '../../steps/steps.ts';
 import { isRefused, parseYaml } from './parseYaml.ts';
 
+/** What YAML 1.2.2 (5.1, c-printable) has no room for but in the escapes of double quotes. */
+const UNPRINTABLE = /[^\t\n\r\x20-\x7e\x85\xa0-\ud7ff\ue000-\ufefe\uff00-\ufffd\u{10000}-\u{10ffff}]/gu;
+
 /** Text in double quotes, as YAML reads it back. */
-export const doubleQuoted = (text: string): string => JSON.stringify(text);
+export const doubleQuoted = (text: string): string =>
+  JSON.stringify(text).replace(UNPRINTABLE, character => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
+/** The name of a key as it shall stand before its colon. */
+export const keyText = (name: string): string => (/^[a-z]+$/.test(name) ? name : textScalar(name, true));
 
 /**
  * Text as it shall stand in the file: as it is where YAML reads it back unchanged, else in double quotes. What is
@@ -36,7 +43,7 @@ const plainWords = /^[\p{L}\p{N}][\p{L}\p{N}._/()%°±-]*(?: [\p{L}\p{N}._/()%°
 const readsBack = (text: string, isInFlow: boolean): boolean => {
   if (plainWords.test(text)) return true;
   // The quotes of a letter at its beginning would be taken for quotes.
-  if (text === '' || /[\r\n]|^[“„«‘‚]/.test(text)) return false;
+  if (text === '' || /[\r\n]|^[“„«‘‚]/.test(text) || text.search(UNPRINTABLE) >= 0) return false;
   const doc = frame(text, isInFlow);
   if (doc === null || doc.errors.length > 0 || doc.warnings.length > 0 || !isOneEntry(doc.contents)) return false;
   const value = doc.get('k', true);
