@@ -69,7 +69,9 @@ const leadsUp = (name: string): boolean => name.split('/').includes('..');
 function uriBeside(boatUri: string, name: string): string | null {
   if (boatUri.startsWith('untitled:')) return null;
   const steps = boatUri.split('/').slice(0, -1);
-  return [...steps, ...name.split('/').map(encodeURIComponent)].join('/');
+  // Half a character, which no address can hold, is one that no file has.
+  const whole = name.replace(/\p{Surrogate}/gu, '\ufffd');
+  return [...steps, ...whole.split('/').map(encodeURIComponent)].join('/');
 }
 
 async function meshOf(fetched: Fetched, pause: () => Promise<void>): Promise<MeshFile> {

@@ -2,6 +2,7 @@ import { dirname, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { ReadFileParams } from '../editor/protocol.ts';
 import type { Fetched } from '../service/meshes.ts';
+import { RefusedFile } from './plainErrors.ts';
 import { readBeside } from './readBeside.ts';
 
 /** A mesh file by its address, for an editor that reads none for the server: from the boat file's folder, as the command line reads it. */
@@ -15,6 +16,9 @@ export function readByAddress({ uri, boatUri }: ReadFileParams): Fetched {
     if (bytes === 'outside') return { status: 'outside' };
     return bytes ? { status: 'read', bytes } : { status: 'missing' };
   } catch (problem) {
-    return { status: 'unreadable', problem: problem instanceof Error ? problem.message : String(problem) };
+    return {
+      status: 'unreadable',
+      problem: problem instanceof RefusedFile ? problem.message : 'its address is none of this machine.',
+    };
   }
 }
