@@ -3,6 +3,7 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type TakeTrialsParams, type TakeTrialsResult, takeTrialsRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
+import { chosenText } from './chosenText.ts';
 import { writeEdit } from './sheetEdits.ts';
 
 type Way = vscode.QuickPickItem & { readonly read: () => Thenable<string | null> };
@@ -13,7 +14,11 @@ const ways: readonly Way[] = [
     description: 'what was copied or shared on the page',
     read: () => vscode.env.clipboard.readText(),
   },
-  { label: 'Choose a file', description: 'that was saved on the page', read: readChosen },
+  {
+    label: 'Choose a file',
+    description: 'that was saved on the page',
+    read: () => chosenText({ title: 'Trials from the poolside page' }),
+  },
 ];
 
 export async function takePoolsideTrials(client: BaseLanguageClient): Promise<void> {
@@ -34,9 +39,4 @@ export async function takePoolsideTrials(client: BaseLanguageClient): Promise<vo
   });
   if (problem === null) await vscode.window.showInformationMessage(words);
   else await vscode.window.showWarningMessage(problem);
-}
-
-async function readChosen(): Promise<string | null> {
-  const [file] = (await vscode.window.showOpenDialog({ title: 'Trials from the poolside page' })) ?? [];
-  return file ? new TextDecoder().decode(await vscode.workspace.fs.readFile(file)) : null;
 }

@@ -3,15 +3,15 @@ import * as vscode from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type UnpackParams, type UnpackResult, unpackRequest } from '../server/editor/protocol.ts';
 import { boatLanguage } from './boatLanguage.ts';
+import { chosenText } from './chosenText.ts';
 
 export async function unpackPage(client: BaseLanguageClient): Promise<void> {
-  const [page] =
-    (await vscode.window.showOpenDialog({
-      title: 'Open the boat file in which page?',
-      filters: { 'Trim sheet': ['html', 'htm'] },
-    })) ?? [];
-  if (!page) return;
-  const params: UnpackParams = { html: new TextDecoder().decode(await vscode.workspace.fs.readFile(page)) };
+  const html = await chosenText({
+    title: 'Open the boat file in which page?',
+    filters: { 'Trim sheet': ['html', 'htm'] },
+  });
+  if (html === null) return;
+  const params: UnpackParams = { html };
   const file = await client.sendRequest<UnpackResult>(unpackRequest, params);
   if (!file) {
     await vscode.window.showWarningMessage(

@@ -1,13 +1,15 @@
 import { createRequire } from 'node:module';
 import { version } from '../package.json';
-import { readBoatFile, rewriteBoatFile } from './terminal/boatFiles.ts';
+import { readBoatFile, readPage, rewriteBoatFile } from './terminal/boatFiles.ts';
 import { runCommandLine } from './terminal/commandLine.ts';
 import { writeOutput } from './terminal/outputFiles.ts';
 import { pdfOf } from './terminal/pdf.ts';
 import { inPlainWords } from './terminal/plainErrors.ts';
+import { printable } from './terminal/printable.ts';
 import { readBeside } from './terminal/readBeside.ts';
 import { readPoolsideFiles } from './terminal/readPoolsideFiles.ts';
 import { WRONG_USE } from './terminal/world.ts';
+import { writeOut } from './terminal/writeOut.ts';
 
 const { stdout, stderr, env } = process;
 /** A terminal that can do no more than print has neither colours nor a cursor. */
@@ -31,6 +33,16 @@ function say(text: string): void {
   }
 }
 
+function put(text: string): void {
+  try {
+    // A terminal has a way of its own on Windows.
+    if (stdout.isTTY) stdout.write(text);
+    else writeOut(stdout.fd, text);
+  } catch (problem) {
+    onOutputFailure(problem);
+  }
+}
+
 let shown = 0;
 
 /** The command line's entry: lends it the file system and the terminal. */
@@ -38,27 +50,26 @@ function run(): number {
   return runCommandLine(process.argv.slice(2), {
     version,
     readFile: readBoatFile,
+    readPage,
     rewriteFile: rewriteBoatFile,
     writeOutput,
     pdfOf,
     readBeside,
     readPoolsideFiles,
-    out: text => {
-      try {
-        stdout.write(text);
-      } catch (problem) {
-        onOutputFailure(problem);
-      }
-    },
+    out: put,
+    document: text => put(stdout.isTTY ? printable(text) : text),
     err: say,
     progress: text => {
       if (!stderr.isTTY || !isSmart) return;
       say(text === null ? `\r${' '.repeat(shown)}\r` : `\r${text}`);
       shown = text?.length ?? 0;
     },
-    isTerminal: stdout.isTTY === true && isSmart && env.NO_COLOR === undefined,
+    isTerminal: stdout.isTTY === true && isSmart && !env.NO_COLOR,
   });
 }
+
+/** How editors start a server, beside what they talk over. */
+const SERVES = /^--(?:stdio$|clientProcessId=)/;
 
 /** The language server is a bundle of its own beside this one: what only checks files need not load it. */
 function serve(): void {
@@ -67,7 +78,7 @@ function serve(): void {
 }
 
 try {
-  if (process.argv[2] === 'serve' && !process.argv.includes('--help')) serve();
+  if (process.argv[2] === 'serve' && process.argv.slice(3).every(given => SERVES.test(given))) serve();
   else process.exitCode = run();
 } catch (problem) {
   say(`Trimwright itself failed here: ${inPlainWords(problem)}. Please report it, with the boat file.\n`);

@@ -6,9 +6,9 @@ import { correctCommand } from './correctCommand.ts';
 import { learnCommand } from './learnCommand.ts';
 import { newCommand } from './newCommand.ts';
 import { poolsideCommand, takeCommand } from './poolsideCommand.ts';
-import { printable, printableInColour, printableText } from './printable.ts';
+import { printableInLine } from './printable.ts';
 import { sheetCommand, unpackCommand } from './sheetCommand.ts';
-import { attempted, ERRORS_FOUND, OK, paintFor, type World, WRONG_USE } from './world.ts';
+import { attempted, ERRORS_FOUND, OK, safely, type World, WRONG_USE } from './world.ts';
 
 const service = createBoatService();
 
@@ -68,12 +68,7 @@ const USAGE = `Trim a scale submarine described in a boat file.
 export function runCommandLine(args: readonly string[], terminal: World): number {
   const parsed = parse(args);
   const isJson = typeof parsed !== 'string' && parsed.json;
-  const world: World = {
-    ...terminal,
-    out: text => terminal.out(isJson ? printableText(text) : printableInColour(text)),
-    err: text => terminal.err(printable(text)),
-    progress: text => terminal.progress(text && printable(text)),
-  };
+  const world = safely(terminal, isJson);
   if (typeof parsed === 'string') {
     world.err(`${parsed}\n\n${USAGE}`);
     return WRONG_USE;
@@ -103,9 +98,8 @@ export function runCommandLine(args: readonly string[], terminal: World): number
   if (command === 'learn') return learnCommand(files[0]!, analysis, parsed, { service, world });
   if (command === 'poolside') return poolsideCommand(files[0]!, analysis, parsed, { service, world });
   if (command === 'sheet') return sheetCommand(files[0]!, analysis, parsed, { service, world });
-  world.out(
-    json ? `${JSON.stringify(service.reportData(analysis), null, 2)}\n` : service.report(analysis, paintFor(world)),
-  );
+  if (json) world.out(`${JSON.stringify(service.reportData(analysis), null, 2)}\n`);
+  else world.painted(paint => service.report(analysis, paint));
   return exitOf(analysis);
 }
 
@@ -141,6 +135,9 @@ function parse(args: readonly string[]): Command | string {
     return `${(problem instanceof Error ? problem.message : String(problem)).split('. ')[0]}.`;
   }
   const [named, ...files] = read.positionals;
+  const given = read.tokens.flatMap(token => (token.kind === 'option' ? [token.name] : []));
+  const twice = given.find((name, i) => given.indexOf(name) < i);
+  if (twice !== undefined) return `“--${twice}” is given twice.`;
   const {
     json = false,
     write = false,
@@ -168,6 +165,7 @@ function parse(args: readonly string[]): Command | string {
   if (version) return { ...options, command: 'version' };
   if (help || named === undefined || named === 'help') return { ...options, command: 'help' };
   const command = COMMANDS.find(each => each === named);
+  if (named === 'serve') return '“serve” stands alone: trimwright serve';
   if (!command) return `There is no command “${named}”.`;
   if (units !== undefined && units !== options.units) return `“--units” is inches or metric, not “${units}”.`;
   if (plan !== null && command !== 'new') return '“--plan” belongs to “new”.';
@@ -184,6 +182,7 @@ function parse(args: readonly string[]): Command | string {
   if (command === 'take') {
     if (files.length !== 2)
       return '“take” needs a boat file and the trials, such as: trimwright take petrel.boat.yaml day.yaml';
+    if (files.every(name => name === '-')) return 'One of the boat file and the trials can be piped in, not both.';
   } else if (command !== 'check' && files.length > 1) return `“${command}” takes one boat file at a time.`;
   if (json && !WITH_JSON.includes(command)) return '“--json” belongs to “report”, “correct” and “learn”.';
   if (write && command !== 'correct' && command !== 'learn' && command !== 'take')
@@ -211,6 +210,7 @@ const parseRaw = (args: readonly string[]) =>
   parseArgs({
     args: [...args],
     allowPositionals: true,
+    tokens: true,
     options: {
       json: { type: 'boolean' },
       write: { type: 'boolean' },
@@ -264,8 +264,9 @@ function check(file: string, world: World): number {
     .map(
       ({ line, character, severity, message, code }) =>
         `${file}:${line}:${character}: ${severity}: ${message} [${code}]`,
-    );
-  world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${file}: no findings\n`);
+    )
+    .map(printableInLine);
+  world.out(lines.length > 0 ? `${lines.join('\n')}\n` : `${printableInLine(file)}: no findings\n`);
   return exitOf(analysis);
 }
 

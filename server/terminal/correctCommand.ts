@@ -1,5 +1,5 @@
 import type { Analysis, BoatService } from '../service/service.ts';
-import { ERRORS_FOUND, OK, paintFor, type World } from './world.ts';
+import { ERRORS_FOUND, OK, type SafeWorld } from './world.ts';
 import { writeInto } from './writeInto.ts';
 
 /** How `correct` is asked for. */
@@ -15,14 +15,15 @@ export function correctCommand(
   file: string,
   analysis: Analysis,
   { json, write, explain, bothWaters }: Wanted,
-  { service, world }: { readonly service: BoatService; readonly world: World },
+  { service, world }: { readonly service: BoatService; readonly world: SafeWorld },
 ): number {
-  const paint = paintFor(world);
   if (json) {
     const data = bothWaters ? service.waterSetData(analysis) : service.correctData(analysis);
     world.out(`${JSON.stringify(data, null, 2)}\n`);
   } else {
-    world.out(bothWaters ? service.waterSet(analysis, paint) : service.correct(analysis, { explain, paint }));
+    world.painted(paint =>
+      bothWaters ? service.waterSet(analysis, paint) : service.correct(analysis, { explain, paint }),
+    );
   }
   const target = {
     name: file,

@@ -1,5 +1,5 @@
 import type { Analysis, BoatService } from '../service/service.ts';
-import { ERRORS_FOUND, OK, paintFor, type World } from './world.ts';
+import { ERRORS_FOUND, OK, type SafeWorld } from './world.ts';
 import { writeInto } from './writeInto.ts';
 
 /** How `learn` is asked for. */
@@ -13,11 +13,10 @@ export function learnCommand(
   file: string,
   analysis: Analysis,
   { json, write }: Wanted,
-  { service, world }: { readonly service: BoatService; readonly world: World },
+  { service, world }: { readonly service: BoatService; readonly world: SafeWorld },
 ): number {
-  world.out(
-    json ? `${JSON.stringify(service.learnData(analysis), null, 2)}\n` : service.learn(analysis, paintFor(world)),
-  );
+  if (json) world.out(`${JSON.stringify(service.learnData(analysis), null, 2)}\n`);
+  else world.painted(paint => service.learn(analysis, paint));
   const target = {
     name: file,
     was: analysis.syntax.text,

@@ -24,9 +24,9 @@ export function newCommand(
   }
   const text = made?.text ?? service.newBoat(name, units);
   const file = output ?? (isFile ? given : boatFileName(name));
-  if (file === '-') world.out(text);
+  if (file === '-') world.document(text);
   else {
-    if (!attempted(file, world, () => world.writeOutput(file, text, { from: file, overwrite: false })))
+    if (!attempted(file, world, () => world.writeOutput(file, () => text, { from: null, overwrite: false })))
       return WRONG_USE;
     world.err(`${file}: written.\n`);
   }

@@ -3,7 +3,7 @@ import { accessSync, constants, mkdtempSync, readFileSync, rmSync, statSync, wri
 import { tmpdir } from 'node:os';
 import { delimiter, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { RefusedFile } from './plainErrors.ts';
+import { plainly, RefusedFile } from './plainErrors.ts';
 
 /** What browsers that print without a window are called, by the machine. */
 const NAMES: Readonly<Partial<Record<NodeJS.Platform, readonly string[]>>> = {
@@ -43,7 +43,7 @@ export function pdfOf(html: string): Uint8Array {
       'a PDF needs Chromium, Chrome or Edge on this machine, and none was found. Write NAME.html instead and print it from any browser',
     );
   }
-  const folder = mkdtempSync(join(tmpdir(), 'trimwright-'));
+  const folder = plainly(() => mkdtempSync(join(tmpdir(), 'trimwright-')));
   try {
     const [page, pdf] = [join(folder, 'sheet.html'), join(folder, 'sheet.pdf')];
     writeFileSync(page, html);

@@ -32,9 +32,10 @@ export function poolsideCommand(
     page = poolsidePage(world.readPoolsideFiles(), { ...boat, meshes });
   });
   if (!isMade) return WRONG_USE;
-  if (output === null || output === '-') world.out(page);
+  if (output === null || output === '-') world.document(page);
   else {
-    if (!attempted(output, world, () => world.writeOutput(output, page, { from: file, overwrite }))) return WRONG_USE;
+    if (!attempted(output, world, () => world.writeOutput(output, () => page, { from: file, overwrite })))
+      return WRONG_USE;
     world.err(`${output}: written. Copy it to the phone and open it there; it needs no network.\n`);
   }
   return service.hasErrors(analysis) ? ERRORS_FOUND : OK;

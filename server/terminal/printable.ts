@@ -4,20 +4,11 @@
  */
 const UNPRINTABLE = /(?![\n\t])[\p{Control}\p{Bidi_Control}]/gu;
 
-const ESCAPE = '\u001b';
-
-/** The colours of `paintFor`. */
-const PAINT = new RegExp(`(${ESCAPE}\\[(?:0|1|31|32)m)`);
-
 /** Text with a mark in the place of each character that a terminal would obey. */
 export const printable = (text: string): string => text.replace(UNPRINTABLE, '\ufffd');
 
-/** The same, but for our own colours. */
-export const printableInColour = (text: string): string =>
-  text
-    .split(PAINT)
-    .map((piece, i) => (i % 2 === 1 ? piece : printable(piece)))
-    .join('');
+/** The same of what has to stay on its line, where a name with a line end in it could pass for a line of our own. */
+export const printableInLine = (text: string): string => printable(text).replace(/[\n\u2028\u2029]/g, '\ufffd');
 
 /** JSON with such characters in its own escapes: whatever reads it gets them as they were. */
 export const printableText = (json: string): string =>

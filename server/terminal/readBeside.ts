@@ -13,7 +13,7 @@ export function readBeside(boatFile: string, name: string): Uint8Array | 'outsid
     const path = join(folder, name);
     if (!existsSync(path)) return null;
     const way = relative(realpathSync(folder), realpathSync(path));
-    if (way.startsWith('..') || isAbsolute(way)) return 'outside';
+    if (/^\.\.(?:[/\\]|$)/.test(way) || isAbsolute(way)) return 'outside';
     const found = statSync(path);
     // A pipe or a device may go on for ever.
     if (!found.isFile()) throw new RefusedFile('it is a folder, or no file at all.');

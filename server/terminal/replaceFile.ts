@@ -31,10 +31,22 @@ export function replaceFile(path: string, { now, was }: Replacing): void {
   const beside = writeBeside(path, now, found);
   try {
     const before = was();
-    if (found.nlink === 1 && isOwnedAlike(beside, found)) renameSync(beside, path);
-    else writeOver(path, { was: before, now, beside });
+    const isPutInPlace = found.nlink === 1 && isOwnedAlike(beside, found) && isRenamed(beside, path);
+    if (!isPutInPlace) writeOver(path, { was: before, now, beside });
   } finally {
     rmSync(beside, { force: true });
+  }
+}
+
+/** False for a file that is lent to this folder by itself, as containers do it: no other can take its place. */
+function isRenamed(from: string, to: string): boolean {
+  try {
+    renameSync(from, to);
+    return true;
+  } catch (problem) {
+    const code = (problem as NodeJS.ErrnoException).code;
+    if (code === 'EBUSY' || code === 'EXDEV') return false;
+    throw problem;
   }
 }
 

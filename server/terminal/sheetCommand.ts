@@ -29,10 +29,11 @@ export function sheetCommand(
     world.err(`There is no ${svg} to draw for this boat as it is: see its report.\n`);
     return ERRORS_FOUND;
   }
-  if (output === null || output === '-') world.out(text);
+  if (output === null || output === '-') world.document(text);
   else {
     const isPdf = svg === null && /\.pdf$/i.test(output);
-    const write = (): void => world.writeOutput(output, isPdf ? world.pdfOf(text) : text, { from: file, overwrite });
+    const write = (): void =>
+      world.writeOutput(output, () => (isPdf ? world.pdfOf(text) : text), { from: file, overwrite });
     if (isPdf) world.progress(`${output}: printing …`);
     const isWritten = attempted(output, world, write);
     world.progress(null);
@@ -49,7 +50,7 @@ export function unpackCommand(
   { service, world }: Served,
 ): number {
   let html = '';
-  if (!attempted(page, world, () => (html = world.readFile(page)))) return WRONG_USE;
+  if (!attempted(page, world, () => (html = world.readPage(page)))) return WRONG_USE;
   const file = service.fileIn(html);
   if (!file) {
     world.err(
@@ -58,11 +59,11 @@ export function unpackCommand(
     return ERRORS_FOUND;
   }
   if (output === '-') {
-    world.out(file.text);
+    world.document(file.text);
     return OK;
   }
   const target = output ?? file.name;
-  if (!attempted(target, world, () => world.writeOutput(target, file.text, { from: page, overwrite })))
+  if (!attempted(target, world, () => world.writeOutput(target, () => file.text, { from: page, overwrite })))
     return WRONG_USE;
   world.err(`${target}: written.\n`);
   return OK;

@@ -5,26 +5,30 @@ export function memoryWorld(files: Readonly<Record<string, string>>, isTerminal 
   const [out, err]: [string[], string[]] = [[], []];
   const shown: (string | null)[] = [];
   const written: Record<string, string> = {};
+  const read = (name: string): string => {
+    const text = files[name];
+    if (text === undefined) throw new Error('there is no such file or folder');
+    return text;
+  };
   const world: World = {
     version: '1.2.3',
-    readFile: name => {
-      const text = files[name];
-      if (text === undefined) throw new Error('there is no such file or folder');
-      return text;
-    },
+    readFile: read,
+    readPage: read,
     rewriteFile: (name, was, now) => {
       if (files[name] !== was) throw new Error('it has been changed meanwhile');
       written[name] = now;
     },
     writeOutput: (name, content, { overwrite }) => {
       if (name in files && !overwrite) throw new Error('there is such a file already');
-      written[name] = typeof content === 'string' ? content : new TextDecoder().decode(content);
+      const made = content();
+      written[name] = typeof made === 'string' ? made : new TextDecoder().decode(made);
     },
     // What a browser would make of it.
     pdfOf: html => new TextEncoder().encode(`%PDF of ${html}`),
     readBeside: () => null,
     readPoolsideFiles: () => ({ page: '<p>{{boat}}</p>', worker: '', licences: '' }),
     out: text => out.push(text),
+    document: text => out.push(text),
     err: text => err.push(text),
     progress: text => shown.push(text),
     isTerminal,

@@ -4,7 +4,9 @@ import { dayText, emptyDay, type PoolReading } from '../../server/core/poolside/
 import { takeTrials } from '../../server/core/poolside/take.ts';
 import { splice } from '../../server/core/text/editing/edit.ts';
 import { readSyntax } from '../../server/core/text/reading/syntax.ts';
+import { keysOf, valueAt } from '../../server/core/text/reading/values.ts';
 import { runCommandLine } from '../../server/terminal/commandLine.ts';
+import { textLines } from '../helpers/boatText.ts';
 import { memoryWorld } from '../helpers/memoryWorld.ts';
 import { NOON } from './days.ts';
 
@@ -65,12 +67,51 @@ limits: { heel: 1° }   # mine
     expect(count(taken(FILE, twice))).toBe(2);
     expect(count(taken(taken(FILE, dayText(first)), twice))).toBe(2);
   });
+  it.each([
+    ['a: b', '5'],
+    ['- y', '5'],
+    ['*z', '5'],
+    ['{', '5'],
+    ['"', '5'],
+    ['a #b', '5'],
+    ['# x', '5'],
+    ['x: 1\nlimits', '{ heel: 90° }'],
+    ['null', '[{ "b: c": 1 }]'],
+  ])('go in whatever their keys are called, and nowhere else: %j', (key, value) => {
+    const text = textLines([
+      'trials:',
+      '  - date: d',
+      '    condition: surfaced',
+      `    ${JSON.stringify(key)}: ${value}`,
+    ]);
+    const syntax = readSyntax(taken(FILE, text));
+    expect(syntax.findings).toEqual([]);
+    expect(keysOf(syntax, [])).toEqual(['boat', 'trials', 'limits']);
+    expect(valueAt(syntax, ['trials', 1])).toEqual(valueAt(readSyntax(text), ['trials', 0]));
+  });
+  it.each([
+    ['12345678901234567890', '12345678901234567890'],
+    ['0123', '0123'],
+    ['0x1F', '0x1F'],
+    ['"null"', '"null"'],
+    ['"1e3"', '"1e3"'],
+    ["'it''s'", "it's"],
+    ['!!binary aGk=', 'aGk='],
+    ['"x\\e[2Jy\\x9b"', '"x\\u001b[2Jy\\u009b"'],
+  ])('say the same of a note %s, and count once with it', (note, written) => {
+    const text = textLines(['trials:', '  - date: d', `    note: ${note}`, '    place:']);
+    const once = taken(FILE, text);
+    expect(once).toContain(textLines(['  - date: d', `    note: ${written}`]));
+    expect(once).not.toContain('place');
+    expect(taken(once, text)).toBe(once);
+  });
   it('make the section where there is none', () => {
     expect(taken('boat: T', dayText(first))).toContain('trials:');
   });
   it.each([
     ['of another boat', dayText({ ...first, boat: 'Other' }), FILE],
     ['that are none', 'hello', FILE],
+    ['of a boat that is no name', 'boat: { toString: 1 }', FILE],
     ['that are a list of words', 'trials: [one, two]', FILE],
     ['for a file whose trials are no list', dayText(first), 'trials: none yet'],
   ])('%s are refused in words', (_, text, file) => {

@@ -189,6 +189,29 @@ describe('names from strangers', () => {
     expect(plain).toContain('sly');
     expect(plain).not.toMatch(/(?!\n)[\p{Control}\p{Bidi_Control}]/u);
   });
+  it('hands on no colour that a name brings along', () => {
+    const text = probe(['boat: Probe', 'boat: "\\e[31mred"']);
+    for (const isTerminal of [true, false]) {
+      expect(run(['report', 'a'], { a: text }, isTerminal).out).toMatch(/\ufffd\[31mred/);
+      expect(run(['check', 'a\u001b[31m'], { 'a\u001b[31m': text }, isTerminal).out).not.toContain('\u001b');
+    }
+  });
+  it('keeps a finding on its line, whatever a name has in it', () => {
+    const text = probe([
+      'boat: Probe',
+      boatText`
+        boat: Probe
+        "zz\\nother.boat.yaml:1:1: error: yours": 1`,
+    ]);
+    const { out } = run(['check', 'a\nb'], { 'a\nb': text });
+    expect(
+      out
+        .trimEnd()
+        .split(/\n/)
+        .every(line => line.startsWith('a\ufffdb:')),
+    ).toBe(true);
+    expect(run(['check', 'c\nd'], {}).err).toBe(`c\ufffdd: there is no such file or folder.\n`);
+  });
   it('keeps them in JSON, as escapes', () => {
     const { out } = run(['report', 'a', '--json'], { a: SLY });
     expect(out).not.toMatch(/(?!\n)[\p{Control}\p{Bidi_Control}]/u);

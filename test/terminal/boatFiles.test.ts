@@ -13,8 +13,8 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { readBoatFile, rewriteBoatFile } from '../../server/terminal/boatFiles.ts';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { readBoatFile, readPage, rewriteBoatFile } from '../../server/terminal/boatFiles.ts';
 import { writeOutput } from '../../server/terminal/outputFiles.ts';
 import { boatText, textLines } from '../helpers/boatText.ts';
 
@@ -95,11 +95,8 @@ describe('a boat file is left as it is', () => {
     ['when it is not UTF-8', Uint8Array.of(...new TextEncoder().encode('boat: T'), 0xe9, 0x0a), /not UTF-8/],
   ])('%s', (_, bytes, sentence) => {
     const file = put('tern.boat.yaml', bytes);
-    const was = readBoatFile(file);
     const before = readFileSync(file);
-    expect(() =>
-      rewriteBoatFile(file, typeof bytes === 'string' ? textLines(['boat: Tern']) : was, textLines(['boat: New'])),
-    ).toThrow(sentence);
+    expect(() => rewriteBoatFile(file, textLines(['boat: Tern']), textLines(['boat: New']))).toThrow(sentence);
     expect(readFileSync(file)).toEqual(before);
     expect(readdirSync(folder)).toEqual(['tern.boat.yaml']);
   });
@@ -122,8 +119,23 @@ describe('what is no boat file is not read', () => {
     expect(() => readBoatFile(name)).toThrow(sentence);
   });
 
-  it('nor what is far too large for one', () => {
-    expect(() => readBoatFile(put('huge.boat.yaml', new Uint8Array(5e6)))).toThrow(/more than 2 MB/);
+  it('nor what is far too large for one; a page of one is longer', () => {
+    const huge = put('huge.boat.yaml', '#'.repeat(5e6));
+    expect(() => readBoatFile(huge)).toThrow(/more than 2 MB/);
+    expect(readPage(huge)).toHaveLength(5e6);
+  });
+
+  it.each([
+    ['Latin-1', [0x62, 0x3a, 0x20, 0xe9, 0x0a]],
+    ['UTF-16', [0xff, 0xfe, 0x62, 0x00]],
+    ['cut short', [0x62, 0xc3]],
+  ])('nor what is not UTF-8: %s', (_, bytes) => {
+    const file = put('tern.boat.yaml', Uint8Array.from(bytes));
+    for (const read of [readBoatFile, readPage]) expect(() => read(file)).toThrow(/not UTF-8, which would be lost/);
+  });
+
+  it('nor what has a name that came in pieces', () => {
+    expect(() => readBoatFile('b\ufffd.boat.yaml')).toThrow(/this name is not in UTF-8/);
   });
 });
 
@@ -135,23 +147,25 @@ describe('a sheet goes to a file of its own', () => {
     ['another boat file', 'gull.boat.yml', /this is a boat file/],
     ['the boat file by a link', 'linked.html', /this is a boat file/],
     ['a boat file by another name', 'same.html', /this is a boat file/],
+    ['a boat file that is called otherwise', 'notes.txt', /this is a boat file/],
   ])('never %s', (_, name, sentence) => {
     put('tern.boat.yaml', textLines(['boat: Tern']));
     put('gull.boat.yml', textLines(['boat: Gull']));
     symlinkSync(at('gull.boat.yml'), at('linked.html'));
     linkSync(at('tern.boat.yaml'), at('same.html'));
+    put('notes.txt', textLines(['# mine', 'hull :', '  length: 900 mm']));
     const before = readFileSync(at(name), 'utf8');
     for (const overwrite of [true, false]) {
-      expect(() => writeOutput(at(name), '<html>', options(overwrite))).toThrow(sentence);
+      expect(() => writeOutput(at(name), () => '<html>', options(overwrite))).toThrow(sentence);
     }
     expect(readFileSync(at(name), 'utf8')).toBe(before);
   });
 
   it('replaces another file only when told', () => {
     const file = put('thesis.html', 'years of work');
-    expect(() => writeOutput(file, '<html>', options(false))).toThrow(/such a file already/);
+    expect(() => writeOutput(file, () => '<html>', options(false))).toThrow(/such a file already/);
     expect(readFileSync(file, 'utf8')).toBe('years of work');
-    writeOutput(file, '<html>', options(true));
+    writeOutput(file, () => '<html>', options(true));
     expect(readFileSync(file, 'utf8')).toBe('<html>');
   });
 
@@ -159,20 +173,36 @@ describe('a sheet goes to a file of its own', () => {
     const file = put('sheet.html', 'a long sheet, years of work');
     chmodSync(file, 0o640);
     symlinkSync(file, at('link.html'));
-    writeOutput(at('link.html'), '<html>', options(true));
+    writeOutput(at('link.html'), () => '<html>', options(true));
     expect(lstatSync(at('link.html')).isSymbolicLink()).toBe(true);
     expect([readFileSync(file, 'utf8'), statSync(file).mode & 0o777]).toEqual(['<html>', 0o640]);
     linkSync(file, at('second.html'));
-    writeOutput(file, '<svg>', options(true));
+    writeOutput(file, () => '<svg>', options(true));
     expect(readFileSync(at('second.html'), 'utf8')).toBe('<svg>');
     expect(readdirSync(folder).sort()).toEqual(['link.html', 'second.html', 'sheet.html']);
   });
 
+  it('never takes the place of what it is made from, nor the name of a boat file', () => {
+    const page = put('page.html', '<html>');
+    const from = { from: page, overwrite: true };
+    expect(() => writeOutput(page, () => textLines(['boat: T']), from)).toThrow(/the file that it is made from/);
+    expect(() => writeOutput(at('new.boat.yaml'), () => '<html>', from)).toThrow(/a name for a boat file/);
+    writeOutput(at('new.boat.yaml'), () => textLines(['boat: T']), from);
+    expect(readdirSync(folder).sort()).toEqual(['new.boat.yaml', 'page.html']);
+  });
+
+  it('is made only where it may be written', () => {
+    const file = put('sheet.html', '<html>');
+    const make = vi.fn(() => '<html>');
+    expect(() => writeOutput(file, make, options(false))).toThrow(/such a file already/);
+    expect(make).not.toHaveBeenCalled();
+  });
+
   it('and says why it cannot', () => {
-    expect(() => writeOutput(at('no such/sheet.html'), '<html>', options(false))).toThrow(
+    expect(() => writeOutput(at('no such/sheet.html'), () => '<html>', options(false))).toThrow(
       'there is no such file or folder',
     );
-    expect(() => writeOutput(folder, '<html>', options(true))).toThrow('this is a folder');
-    expect(() => writeOutput('/dev/full', '<html>', options(false))).toThrow('the disk is full');
+    expect(() => writeOutput(folder, () => '<html>', options(true))).toThrow('this is a folder');
+    expect(() => writeOutput('/dev/full', () => '<html>', options(false))).toThrow('the disk is full');
   });
 });

@@ -57,10 +57,32 @@ describe('in a process of its own', () => {
     const full = await run(['report', boat], { out: openSync('/dev/full', 'w') });
     expect(full).toMatchObject({ code: 2, err: 'The output could not be written: the disk is full.\n' });
   });
+  it('says when the output finds room for a part of it', async () => {
+    const limited = `ulimit -f 8; exec '${process.execPath}' '${program}' sheet '${boat}' > '${join(folder, 'cut.html')}'`;
+    const child = spawn('sh', ['-c', limited], { stdio: ['ignore', 'ignore', 'pipe'] });
+    const err: string[] = [];
+    child.stderr.on('data', chunk => err.push(String(chunk)));
+    expect(await once(child, 'close')).toEqual([2, null]);
+    expect(err.join('')).toBe('The output could not be written: it becomes too large for the disk.\n');
+  });
+  it('puts a document out byte for byte', async () => {
+    const odd = `${PROBE.replaceAll(/\n/g, '\r\n')}# \u0085\u202e\r\n`;
+    const page = await run(['sheet', '-'], { input: odd });
+    expect((await run(['unpack', '-', '-o', '-'], { input: page.out })).out).toBe(odd);
+  });
+  it.each([
+    [['serve', '--version'], `${version}\n`],
+    [['serve', '-h'], expect.stringContaining('trimwright serve')],
+  ])('%j does not begin to serve', async (args, out) => {
+    expect(await run(args)).toEqual({ code: 0, out, err: '' });
+  });
   it.each([
     [['check', 'nowhere.boat.yaml'], /^nowhere.boat.yaml: there is no such file or folder\.\n$/],
     [['sheet', boat, '-o', join(folder, 'no', 'where.html')], /: there is no such file or folder\.\n$/],
     [['sheet', boat, '-o', boat], /: this is a boat file, and is left as it is\./],
+    [['serve', boat], /^“serve” stands alone/],
+    [['report', boat, '--water', 'sea', '--water', 'fresh'], /^“--water” is given twice\./],
+    [['take', '-', '-'], /can be piped in, not both/],
     [['check', '/dev/zero'], /^\/dev\/zero: this is no file/],
   ])('%j fails in plain words', async (args, words) => {
     const { code, err } = await run(args);

@@ -51,7 +51,7 @@ const MOMENTS = [
 
 describe.each([
   ['a boat file', 'tern.boat.yaml', `\uFEFF${WAS}`, (file: string) => rewriteBoatFile(file, WAS, NOW)],
-  ['a sheet', 'tern.html', PAGE, (file: string) => writeOutput(file, NEW_PAGE, REPLACING)],
+  ['a sheet', 'tern.html', PAGE, (file: string) => writeOutput(file, () => NEW_PAGE, REPLACING)],
 ])('%s is whole, and nothing lies beside it, where the disk is full', (_, name, was, write) => {
   it.each(MOMENTS)('%s', (_when, call, nth) => {
     const file = join(folder, name);
@@ -76,7 +76,7 @@ describe.each([
 it('half a sheet is not left behind', () => {
   fills('writeFileSync', 1);
   const name = join(folder, 'sheet.html');
-  expect(() => writeOutput(name, '<html>of many words</html>', { from: 'tern', overwrite: false })).toThrow(
+  expect(() => writeOutput(name, () => '<html>of many words</html>', { from: 'tern', overwrite: false })).toThrow(
     'the disk is full',
   );
   expect(fs.readdirSync(folder)).toEqual([]);

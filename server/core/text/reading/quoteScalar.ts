@@ -10,7 +10,8 @@ export const doubleQuoted = (text: string): string =>
   JSON.stringify(text).replace(UNPRINTABLE, character => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`);
 
 /** The name of a key as it shall stand before its colon. */
-export const keyText = (name: string): string => (/^[a-z]+$/.test(name) ? name : textScalar(name, true));
+export const keyText = (name: string): string =>
+  /^(?!(?:null|true|false)$)[a-z]+$/.test(name) ? name : textScalar(name, true);
 
 /**
  * Text as it shall stand in the file: as it is where YAML reads it back unchanged, else in double quotes. What is
