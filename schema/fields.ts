@@ -75,7 +75,7 @@ export function word<const W extends readonly [string, ...string[]]>(words: W, h
 }
 
 /** No name is longer, characters. */
-const LONGEST_NAME = 200;
+export const LONGEST_NAME = 200;
 
 /** Free text of so many characters at most; numbers are taken as text, so that a boat may be called 12. */
 export const text = (help: KeyHelp, most = LONGEST_NAME) =>

@@ -198,6 +198,9 @@ describe('a new name', () => {
     ['of a compartment', 'sail', 'Something else is called “sail” already'],
     ['of nothing', '  ', 'at least one letter'],
     ['over two lines', 'a\nb', 'on one line'],
+    ['turned about', 'a\u202eb', 'cannot be seen'],
+    ['half a character', 'a\ud800', 'cannot be seen'],
+    ['of a poem', 'a'.repeat(500), '200 characters at most, and this has 500'],
   ])('is refused when it is that %s', (_, name, reason) => {
     expect(renamed(tern, tern.indexOf('battery'), name)).toContain(`refused: `);
     expect(renamed(tern, tern.indexOf('battery'), name)).toContain(reason);

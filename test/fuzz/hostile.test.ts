@@ -153,3 +153,28 @@ describe('what no figure and no name is', () => {
     expect(file.findings.filter(({ place }) => JSON.stringify(place).includes('note'))).toEqual([]);
   });
 });
+
+/** What JavaScript asks of a value by name, and what it keeps for itself. */
+const ASKED = ['toString', 'toJSON', '__proto__'];
+
+test.each(ASKED)('a key called %s, where a figure or a name belongs, is a finding like any other', key => {
+  const odd = `{ ${key}: 30 % }`;
+  const texts = [
+    ...['boat', 'scale', 'water', 'units', 'hull', 'limits', 'payload', 'trials', 'bays', 'stock', 'materials', key],
+    ...['hull: { length', 'hull: { a', 'hull: { shells', 'water: { a', 'limits: { trim', 'in: [{ a'],
+    ...['payload: [{ name', 'payload: [{ mass', 'payload: [{ material', 'payload: [{ in', 'payload: [{ forms'],
+    ...['conditions: [{ name: x, tanks', 'conditions: [{ name: x, water', 'trials: [{ condition', 'trials: [{ date'],
+    ...['trials: [{ marks: [{ station', 'trials: [{ without', 'bays: [{ takes', 'stock: { lead'],
+  ].map(
+    before =>
+      `${before}: ${odd}${before.replace(/[^[{]/g, '').split('').reverse().join('').replaceAll('[', ']').replaceAll('{', '}')}`,
+  );
+  for (const text of texts) {
+    const whole = textLines(['boat: T', text]);
+    expect([...wrongWith({ where: text, of: key, text: whole, at: whole.length - 3 })]).toEqual([]);
+    const analysis = service.analyse(text);
+    service.report(analysis);
+    JSON.stringify([service.reportData(analysis), service.learnData(analysis)]);
+    service.taken(analysis, whole);
+  }
+});

@@ -43,3 +43,32 @@ it('a key that is wrongly written is not offered to be taken out where that brin
   expect(finding!.mends).toHaveLength(2);
   expect(soundMends(analysis, finding!)).toEqual([finding!.mends![0]]);
 });
+
+it.each(['lenght: 700 mm', 'lengt : 700 mm'])('nor where a key that is needed is meant: %s', length => {
+  const analysis = service.analyse(boatText`
+    boat: T
+    hull:
+      ${length}
+      waterline: 56 mm
+    payload: []
+  `);
+  const [finding] = analysis.file.findings;
+  expect(soundMends(analysis, finding!).map(({ title }) => title)).toEqual(['Change to “length”']);
+});
+
+it.each([
+  ['80 mm ± -1 mm', ['Change to “1 mm”']],
+  ['80 mm ± -30000 mm', []],
+])('a reading of %s is not mended into another slip', (height, titles) => {
+  const analysis = service.analyse(boatText`
+    boat: T
+    hull:
+      length: 700 mm
+      waterline: 56 mm
+    trials:
+      - condition: surfaced
+        marks: [{ station: 60 mm, height: ${height} }]
+  `);
+  const [finding] = analysis.file.findings;
+  expect(soundMends(analysis, finding!).map(({ title }) => title)).toEqual(titles);
+});

@@ -1,3 +1,4 @@
+import { samePath } from '../../../schema/path.ts';
 import { waits } from '../boat/toldNow.ts';
 import type { Finding, Mend } from '../findings/finding.ts';
 import { inSteps, type Steps, type Working } from '../steps/steps.ts';
@@ -45,6 +46,9 @@ function* tried(analysis: Analysis, finding: Finding): Steps<readonly Mend[]> {
   return sound;
 }
 
+const isSamePlace = (one: Finding['place'], other: Finding['place']): boolean =>
+  'path' in one && 'path' in other && samePath(one.path, other.path);
+
 const isTakeOut = ({ changes }: Mend): boolean => changes.some(({ kind }) => kind === 'remove');
 
 /** Whether a figure of the text is gone after a mend, that leaves `text`. */
@@ -68,9 +72,10 @@ function* isSound(analysis: Analysis, finding: Finding, text: string): Steps<boo
   const isThere = left.length >= Math.max(1, before.length);
   // The second of two keys comes to stand where the first was taken out.
   const isHandedOn = errors.filter(isLike).length >= Math.max(1, alike.length);
-  // What was waiting for this mend is no harm that it does.
+  // What was waiting for this mend is no harm that it does, unless it is said of what the mend wrote.
   const isNew = ({ code, message, place: at }: Finding): boolean =>
-    !waits({ code, place: at }) && !file.findings.some(each => each.code === code && each.message === message);
+    (!waits({ code, place: at }) || isSamePlace(at, finding.place)) &&
+    !file.findings.some(each => each.code === code && each.message === message);
   if (isThere || isHandedOn || errors.some(isNew)) return false;
   if (!isOfPlaces(analysis, finding)) return true;
   const wrongPlaces = yield* arranged(after, reading, analysis.kept.neighbours);

@@ -105,7 +105,7 @@ function keptOrTakenOut({ key, map, owner, known }: UnknownKey, hasBetter: boole
   const isKept = !hasBetter && hasNote && isPlain && value !== null && value !== undefined;
   const keep: readonly Mend[] = isKept ? [asNote(path, `${key} ${asText(value)}`.trim())] : [];
   // What is missing may be what stands there.
-  if (!hasBetter && known.some(info => info.required && !(isMap(owner) && info.key in owner))) return [];
+  if (known.some(info => info.required && !(isMap(owner) && info.key in owner))) return [];
   const holdsFigure = /\d/.test(`${key} ${JSON.stringify(value ?? '')}`);
   if (holdsFigure && !hasBetter && keep.length === 0) return [];
   return [...keep, { title: `Remove “${key}”`, changes: [{ kind: 'remove', path }] }];

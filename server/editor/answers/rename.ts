@@ -1,4 +1,5 @@
 import type { Range, WorkspaceEdit } from 'vscode-languageserver-types';
+import { LONGEST_NAME } from '../../../schema/fields.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { rewriteScalars } from '../../core/text/editing/rewrite.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
@@ -31,7 +32,10 @@ export function renameAt({ syntax }: Analysis, offset: number, wanted: string, f
     return refused('Put the cursor on the name of a part, tank, compartment, shell or bay, or on what follows “in:”.');
   const name = wanted.trim();
   if (name === '') return refused('A name is at least one letter or figure, such as “dry cylinder”.');
-  if (/\p{Cc}/u.test(name)) return refused('A name stands on one line, without tabs.');
+  if (/[\p{Cc}\p{Bidi_Control}\p{Surrogate}]/u.test(name))
+    return refused('A name stands on one line, without tabs and signs that cannot be seen.');
+  if (name.length > LONGEST_NAME)
+    return refused(`A name has ${LONGEST_NAME} characters at most, and this has ${name.length}.`);
   if (named.others.includes(name))
     return refused(`Something else is called “${name}” already. Each name stands for one thing only.`);
   const splices = rewriteScalars(syntax, [named.given, ...named.uses], name);
