@@ -17,6 +17,10 @@ export function newCommand(
 ): number {
   const isFile = given.toLowerCase().endsWith(ENDING);
   const name = isFile ? boatNameOf(given) : given;
+  if (name.includes('\ufffd')) {
+    world.err('This name is not in UTF-8: give it in letters that this terminal writes.\n');
+    return WRONG_USE;
+  }
   const made = plan === null ? null : service.plannedBoat(name, plan, units);
   if (made?.status === 'refused') {
     world.err(`${made.reason}\n`);

@@ -31,6 +31,13 @@ describe('trimwright new', () => {
     expect(analysed(run(['new', file]).written[file]!).boat.name).toBe(name);
   });
 
+  it('takes nothing into the file that cannot be seen', () => {
+    const [text] = Object.values(run(['new', 'a\u001b[31mb\u202e']).written);
+    expect(text).not.toMatch(/(?!\n)[\p{Cc}\p{Bidi_Control}]/u);
+    expect(analysed(text!).boat.name).toBe('a [31mb');
+    expect(run(['new', 'caf\ufffd'])).toMatchObject({ code: 2, written: {}, err: expect.stringContaining('UTF-8') });
+  });
+
   it('leaves a file of that name as it is', () => {
     const { code, written } = run(['new', 'Knot'], { 'knot.boat.yaml': 'boat: Knot' });
     expect([code, written]).toEqual([2, {}]);

@@ -11,9 +11,10 @@ export function newBoatText(name: string, units: NewUnits = 'metric'): string {
   return units === 'metric' ? text : inInches(text);
 }
 
-/** A boat's name as it stands in the first line of its file, and as the value of `boat:`. */
+/** A boat's name as it stands in the first line of its file, and as the value of `boat:`; without what cannot be seen. */
 export function newBoatTitle(name: string): { readonly comment: string; readonly name: string } {
-  const called = name.trim() === '' ? 'New boat' : name.trim();
+  const seen = name.replace(/[\p{Cc}\p{Bidi_Control}\p{Surrogate}]+/gu, ' ').trim();
+  const called = seen === '' ? 'New boat' : seen;
   const isOdd = /^["'[{]/.test(called);
   return { comment: called.replace(/\s+/g, ' '), name: isOdd ? doubleQuoted(called) : quoteScalar(called, false) };
 }
