@@ -175,19 +175,20 @@ export const explain = (boatToTrim: BoatToTrim, correction: Correction): Correct
   );
 
 /**
- * What the bays can still give against what is needed, in each condition by its id; null where it has no trim to balance. Under
- * water the tank takes up the mass: the draft's aim on the surface stands in for it, so that the pictures compare.
+ * What the bays can still give against what is needed, in each condition by its id; null where it has no trim to balance, and
+ * where nothing is aimed at on the surface. Under water the tank takes up the mass: the draft's aim on the surface stands in
+ * for it, so that the pictures compare.
  */
 export function reaches(boatToTrim: BoatToTrim): Readonly<Record<string, Reach | null>> {
   const slots = findSlots(boatToTrim.boat);
   const rows = balancesOf(boatToTrim, scopeOf(boatToTrim.boat), PART_OF_LIMIT)(null);
   const rowIn = (id: string, figure: BalancedFigure) =>
     rows.find(row => row.condition.id === id && row.figure === figure);
-  const onSurface = rowIn(SURFACED.id, 'draft')!;
+  const onSurface = rowIn(SURFACED.id, 'draft');
   return Object.fromEntries(
     conditionsOf(boatToTrim).map(({ condition: { id } }) => {
-      const trim = rowIn(id, 'trim');
-      return [id, trim ? reachOf(slots, rowIn(id, 'draft') ?? onSurface, trim) : null];
+      const [mass, trim] = [rowIn(id, 'draft') ?? onSurface, rowIn(id, 'trim')];
+      return [id, mass && trim ? reachOf(slots, mass, trim) : null];
     }),
   );
 }

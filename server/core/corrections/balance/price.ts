@@ -50,8 +50,9 @@ export function stretchesOff(limit: number, slack: number, open: number | null, 
   });
 }
 
-/** Stretches above a least figure, dearest next to it; `usual` is the size of the limit. */
+/** Stretches above a least figure, dearest next to it; `usual` is the size of the limit, and none tells of any. */
 export function stretchesAbove(usual: number, open: number | null, missed: number): readonly Stretch[] {
+  if (!(usual > 0)) return [];
   const sigma = counted(open, usual);
   return between(NEAR_ENDS).map(([from, to]) => {
     const less = chanceUnder(from * sigma, sigma) - chanceUnder(to * sigma, sigma);

@@ -87,7 +87,7 @@ function heldAt({ up, level, about }: Target, bodies: Bodies, loading: Loading):
 /**
  * Weight and buoyancy of the boat held at the target surface: the difference is what pieces must bring. `part` (0..1) of
  * each limit may be used up, so that the boat does not end on its edge; how far inside it is best to be hangs on what is
- * left `open` of each figure.
+ * left `open` of each figure. None where the target surface cuts no hull: a weight more or less would not bring it there.
  */
 export function surfacedRows(
   boat: Boat,
@@ -98,6 +98,7 @@ export function surfacedRows(
 ): readonly BalanceRow[] {
   const { condition, about, up, level } = target;
   const held = heldAt(target, bodies, condition.loading);
+  if (!(held.massPerImmersion > 0)) return [];
   const perKilogram = weightInWater(bodies.density, target, wet);
   const missed = priceOfMiss(bodies.mass);
   const asked = (figure: BalancedFigure) => allowedIn(figure, condition, boat);

@@ -1,7 +1,7 @@
 import { massText, momentText } from '../../wording/numbers.ts';
 import { broughtBy, broughtByMove } from '../balance/brought.ts';
 import { cheapestPieces } from '../balance/program.ts';
-import { type BalanceRow, balanceName, scopeOf } from '../balance/row.ts';
+import { type BalanceRow, balanceName, rowOf, scopeOf } from '../balance/row.ts';
 import type { BoatToTrim } from '../room/boatToTrim.ts';
 import type { Move } from '../room/movers.ts';
 import { findMovers } from '../room/movers.ts';
@@ -22,13 +22,15 @@ export function refusalWords(boatToTrim: BoatToTrim): string | null {
   const left = slotSets(boat, false)
     .map(slots => missesOf(slots, rows, boatToTrim))
     .reduce((least, misses) => (sumOf(misses) < sumOf(least) ? misses : least));
-  const words = left
+  const dry = boat.waterline && !rowOf(rows, 'surfaced', 'draft') ? [NO_SURFACE] : [];
+  const tooFar = left
     .filter(({ part }) => part > NOTHING)
     .sort((a, b) => b.part - a.part)
     .map(({ row, by }) => {
       const size = row.measure === 'mass' ? massText(Math.abs(by), boat.units) : momentText(Math.abs(by), boat.units);
       return `${balanceName(row)} by ${size}${wayOf(row, by)}`;
     });
+  const words = [...dry, ...tooFar];
   if (words.length === 0) return null;
   const means = [
     ...(boat.bays.length > 0 ? ['all that the bays take'] : []),
@@ -36,6 +38,9 @@ export function refusalWords(boatToTrim: BoatToTrim): string | null {
   ];
   return `In the way${means.length > 0 ? `, with ${means.join(' and with ')}` : ''}: ${words.join(', ')}.`;
 }
+
+/** No balance is drawn up for a surface that nothing would float at. */
+const NO_SURFACE = 'the painted waterline, which lies where the water would cut no part of the hull';
 
 interface Miss {
   readonly row: BalanceRow;
