@@ -42,6 +42,28 @@ describe('more than any boat has', () => {
   });
 
   it.each([
+    ['as many as are heard', 6, 50, 0],
+    ['one trial of too many', 7, 50, 1],
+    ['small trials in great number', 40, 9, 7],
+  ])('readings of all trials together: %s', (_, trials, marks, left) => {
+    const mark = (i: number) => `{ station: ${10 + 15 * i} mm, height: 56 mm }, `;
+    const text = boat(
+      '',
+      textLines([
+        'trials:',
+        ...Array.from({ length: trials }, () => `  - { condition: surfaced, marks: [${rows(marks, mark)}] }`),
+      ]),
+    );
+    const analysis = analysed(text);
+    const told = fileFindings(analysis).filter(({ code }) => code === 'too-many');
+    expect(told.map(({ place }) => place)).toEqual(
+      left === 0 ? [] : [{ on: 'entry', path: ['trials', trials - left] }],
+    );
+    const heard = analysis.trials.filter(({ readings }) => readings.length > 0);
+    expect(heard).toHaveLength(trials - left);
+  });
+
+  it.each([
     ['profile', `profile: [${rows(501, i => `[${i}, 20], `)}], height: 46 mm`, 'points of a profile'],
     ['sections', `sections: [${rows(101, i => `{ station: ${i}, outline: [[0, 0], [9, 9]] }, `)}]`, 'sections'],
     [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { normalBelow } from '../../server/core/statistics/normalBelow.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { cholesky } from '../../server/core/trials/estimation/cholesky.ts';
 import {
   evidenceOf,
@@ -12,7 +13,7 @@ import {
 } from '../../server/core/trials/estimation/hypothesis.ts';
 import { mixed } from '../../server/core/trials/estimation/mixture.ts';
 import { scaleLike } from '../../server/core/trials/estimation/scale.ts';
-import { knownWith, misfit, type Space, spaceOf } from '../../server/core/trials/estimation/space.ts';
+import { knownWith, misfit, type Space, type Straight, spaceOf } from '../../server/core/trials/estimation/space.ts';
 import { EVEN_REACH, withinReach } from '../../server/core/trials/estimation/truncated.ts';
 import { leastSquaresFrom } from '../helpers/leastSquaresFrom.ts';
 import { seeded } from '../helpers/seeded.ts';
@@ -27,8 +28,10 @@ function integral(f: (x: number) => number, from: number, to: number, steps = 40
 const normal = (x: number, mean: number, sigma: number): number =>
   Math.exp(-(((x - mean) / sigma) ** 2) / 2) / (sigma * Math.sqrt(2 * Math.PI));
 
+const spaceOfAll = (straight: Straight): Space | null => finish(spaceOf(straight));
+
 /** Two readings, one x, one w. */
-const small = (): Space => spaceOf({ rest: [3, 1], slopes: [[1], [0.5]], errors: [0.5, 0.7], columns: [[2, -1]] })!;
+const small = (): Space => spaceOfAll({ rest: [3, 1], slopes: [[1], [0.5]], errors: [0.5, 0.7], columns: [[2, -1]] })!;
 
 describe('readings by straight lines', () => {
   it('x and w by the readings are those of weighted least squares (JCGM 102 in kind; ml-matrix)', () => {
@@ -37,7 +40,7 @@ describe('readings by straight lines', () => {
       Array.from({ length: rows }, () => Array.from({ length: columns }, random.normal));
     const [slopes, columns, rest] = [draw(7, 4), draw(3, 7), draw(1, 7)[0]!];
     const errors = [0.3, 0.5, 1, 0.2, 2, 0.7, 0.4];
-    const space = spaceOf({ rest, slopes, errors, columns })!;
+    const space = spaceOfAll({ rest, slopes, errors, columns })!;
     const fit = leastSquaresFrom(
       new Array(7).fill(0),
       slopes.map((row, i) => [...row, ...columns.map(column => column[i]!)].map(slope => slope / errors[i]!)),
@@ -57,6 +60,25 @@ describe('readings by straight lines', () => {
         expect(known.covariance(weights(a), weights(b))).toBeCloseTo(fit.covariance[a]![b]!, 10);
       }
     }
+  });
+  it.each([
+    ['a dozen readings', 12, 0, 0],
+    ['as many as are heard', 300, 5, 60],
+  ])('of %s the work comes in steps', (_, count, least, most) => {
+    const random = seeded(5);
+    const draw = (rows: number, columns: number) =>
+      Array.from({ length: rows }, () => Array.from({ length: columns }, random.normal));
+    const ofOneEach = Array.from({ length: count }, (_, i) => Array.from({ length: count }, (_, k) => Number(i === k)));
+    const work = spaceOf({
+      rest: draw(1, count)[0]!,
+      slopes: draw(count, 60),
+      errors: new Array(count).fill(0.5),
+      columns: [...ofOneEach, ...draw(12, count)],
+    });
+    let steps = 0;
+    for (; !work.next().done; steps++);
+    expect(steps).toBeGreaterThanOrEqual(least);
+    expect(steps).toBeLessThanOrEqual(most);
   });
   it('a matrix that is not positive definite has no triangle (Cholesky’s condition)', () => {
     expect(cholesky([[4]])).toEqual([[2]]);
@@ -80,7 +102,7 @@ describe('readings by straight lines', () => {
       Array.from({ length: rows }, () => Array.from({ length: columns }, random.normal));
     const [slopes, columns, rest] = [draw(6, 2), draw(4, 6), draw(1, 6)[0]!];
     const errors = [0.3, 0.5, 1, 0.2, 2, 0.7];
-    const space = spaceOf({ rest, slopes, errors, columns })!;
+    const space = spaceOfAll({ rest, slopes, errors, columns })!;
     const [open, places] = [
       [1, 3],
       [0, 2],
@@ -127,7 +149,7 @@ describe('readings by straight lines', () => {
   });
   it('of a pair of columns in closed form as by elimination', () => {
     const random = seeded(11);
-    const space = spaceOf({
+    const space = spaceOfAll({
       rest: [3, 1, -2],
       slopes: [[1], [0.5], [0.2]],
       errors: [0.5, 0.7, 0.3],

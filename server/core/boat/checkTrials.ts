@@ -8,6 +8,7 @@ import { fromStationZero } from '../wording/places.ts';
 import { unknownCompartment } from './arrangement.ts';
 import type { Boat } from './boat.ts';
 import { entryFault, valueFault } from './fault.ts';
+import { trialsHeard } from './mostReadings.ts';
 import type { FreeboardReading, MarkReading, Reading, TankReading, Trial } from './trial.ts';
 import { unknownPart } from './unknownPart.ts';
 
@@ -19,7 +20,7 @@ export interface CheckedTrials {
 /** How far past the ends of the hull a mark may stand, as a share of its length: a ram bow, a rudder. */
 const BEYOND = 0.1;
 
-/** Trials against the boat that they were made with: readings that this boat cannot give are told and left out. */
+/** Trials against the boat that they were made with: readings that this boat cannot give, or that are too many, are told and left out. */
 export function checkTrials(
   read: readonly Trial[],
   boat: Boat,
@@ -27,7 +28,7 @@ export function checkTrials(
   shapes: Shapes,
 ): CheckedTrials {
   const findings: Finding[] = [];
-  const trials = read.map((trial): Trial => {
+  const trials = trialsHeard(read, findings).map((trial): Trial => {
     findings.push(...trial.aboard.flatMap(({ entry }) => unknownCompartment(entry, compartmentNames)));
     findings.push(...trial.without.flatMap((name, i) => unknownPart(name, [...trial.path, 'without', i], boat, LEFT)));
     const holds = (reading: Reading): boolean => {

@@ -15,7 +15,7 @@ export const boatFindings = {
   'too-many': {
     title: 'There are more entries than any boat has',
     means:
-      'A file has 50 shells, compartments and trials, 24 tanks, 100 bays, 12 loading conditions and 1,000 parts at most.',
+      'A file has 50 shells, compartments and trials, 24 tanks, 100 bays, 12 loading conditions and 1,000 parts at most, and 300 readings in all trials together.',
     why: 'Every figure takes longer with each of them. Those beyond are in no figure.',
     todo: 'Put together what lies together: weigh the screws of a lid with the lid.',
   },

@@ -1,4 +1,15 @@
-import { cholesky, forward, inner, logDeterminant, type Matrix, times, transposed, zeros } from './cholesky.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
+import {
+  beginning,
+  forward,
+  inner,
+  logDeterminant,
+  type Matrix,
+  nextRow,
+  times,
+  transposed,
+  zeros,
+} from './cholesky.ts';
 
 /**
  * Readings of which straight lines foretell what is left: `rest = slopes·x + columns·w + error`, with x independent and
@@ -31,24 +42,47 @@ export interface Space {
   };
 }
 
+/** So many products of two numbers are summed in one step. */
+const STEP = 1e6;
+
 /** Null for no readings, or readings without any error. */
-export function spaceOf(straight: Straight): Space | null {
-  const { rest, slopes, errors, columns } = straight;
-  if (rest.length === 0) return null;
-  const covariance = zeros(rest.length);
-  for (let i = 0; i < rest.length; i++) {
-    for (let k = 0; k <= i; k++) covariance[i]![k] = inner(slopes[i]!, slopes[k]!);
-    covariance[i]![i]! += errors[i]! ** 2;
+export function* spaceOf({ rest, slopes, errors, columns }: Straight): Steps<Space | null> {
+  const count = rest.length;
+  if (count === 0) return null;
+  const isDue = pacer(STEP);
+  const triangle: (readonly number[])[] = [];
+  for (const [i, row] of slopes.entries()) {
+    const covariance = slopes.slice(0, i + 1).map(other => inner(row, other));
+    covariance[i]! += errors[i]! ** 2;
+    const next = nextRow(triangle, covariance);
+    if (!next) return null;
+    triangle.push(next);
+    if (isDue((row.length + i) * i)) yield;
   }
-  const triangle = cholesky(covariance);
-  if (!triangle) return null;
+  const whitened = function* (some: Matrix): Steps<Matrix> {
+    const found: (readonly number[])[] = [];
+    for (const column of some) {
+      found.push(forward(triangle, column));
+      if (isDue((count - beginning(column)) ** 2 / 2)) yield;
+    }
+    return found;
+  };
   const white = {
     rest: forward(triangle, rest),
-    slopes: transposed(slopes).map(column => forward(triangle, column)),
-    columns: columns.map(column => forward(triangle, column)),
+    slopes: yield* whitened(transposed(slopes)),
+    columns: yield* whitened(columns),
   };
+  const begins = white.columns.map(beginning);
+  const stiffness = zeros(columns.length);
+  for (const [i, a] of white.columns.entries()) {
+    for (let k = 0; k <= i; k++) {
+      const from = Math.max(begins[i]!, begins[k]!);
+      stiffness[i]![k] = stiffness[k]![i] = inner(a, white.columns[k]!, from);
+    }
+    if (isDue(i * (count - begins[i]!))) yield;
+  }
   return {
-    stiffness: white.columns.map(a => white.columns.map(b => inner(a, b))),
+    stiffness,
     pull: white.columns.map(a => inner(a, white.rest)),
     base: inner(white.rest, white.rest),
     spread: logDeterminant(triangle),

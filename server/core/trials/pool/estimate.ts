@@ -109,13 +109,14 @@ function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Step
   const { source } = trialSet;
   const items = itemsOf(trialSet, foretold);
   const places = Array.from({ length: LOADS }, (_, k) => items.length + k);
-  const space = spaceOf(
-    straightOf(
-      foretold,
-      about,
-      items.map(({ column }) => column),
-    ),
+  yield;
+  const straight = straightOf(
+    foretold,
+    about,
+    items.map(({ column }) => column),
   );
+  yield;
+  const space = yield* spaceOf(straight);
   return space && (yield* weigh(space, items, loadsOf(source, foretold), places));
 }
 

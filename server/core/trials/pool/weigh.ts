@@ -1,4 +1,4 @@
-import type { Steps } from '../../steps/steps.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
 import {
   evidenceOf,
   evidenceOfPair,
@@ -33,6 +33,8 @@ interface Candidate {
 
 /** Beside the best, what is so many times less likely is not looked into (natural logarithm). */
 const HOPELESS = 5;
+/** So many causes by themselves, or pairs, are looked at in one step. */
+const STEP = 50;
 /** So many are told at most. */
 const MOST_TOLD = 24;
 
@@ -56,12 +58,26 @@ export function* weigh(
   places: readonly number[],
 ): Steps<Ranked> {
   const ground: Ground = { space, items, places };
+  const isDue = pacer(STEP);
   const none = alone(ground, []);
-  const each = items.map((_, k) => alone(ground, [k]));
-  const single = [none, ...each, ...loads.map(load => laden(ground, none, load))];
-  yield;
+  const each: Candidate[] = [];
+  for (const k of items.keys()) {
+    each.push(alone(ground, [k]));
+    if (isDue(1)) yield;
+  }
+  const single = [none, ...each];
+  for (const load of loads) {
+    yield;
+    single.push(laden(ground, none, load));
+  }
   const best = highest(single);
-  const isEnough = single.some(one => one.logOdds > best - HOPELESS && explains(ground, one));
+  let isEnough = false;
+  for (const one of single) {
+    if (one.logOdds <= best - HOPELESS) continue;
+    yield;
+    isEnough = explains(ground, one);
+    if (isEnough) break;
+  }
   const candidates = isEnough ? single : [...single, ...(yield* pairs(ground, each, loads, best))];
   const least = highest(candidates) - HOPELESS;
   const sorted = candidates.sort((a, b) => b.logOdds - a.logOdds);
@@ -125,6 +141,7 @@ function* pairs(
   const found: Candidate[] = [];
   let most = best;
   let highestPair = Number.NEGATIVE_INFINITY;
+  const isDue = pacer(STEP);
   for (const [a, one] of items.entries()) {
     for (let b = 0; b < a; b++) {
       const logOdds = one.logOdds + items[b]!.logOdds + evidenceOfPair(space, a, b);
@@ -133,6 +150,7 @@ function* pairs(
       highestPair = Math.max(highestPair, logOdds);
       most = Math.max(most, logOdds);
       found.push(alone(ground, [a, b]));
+      if (isDue(1)) yield;
     }
     yield;
   }
