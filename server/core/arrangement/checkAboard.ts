@@ -4,11 +4,13 @@ import type { BoatSource, Source } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
 import type { Steps } from '../steps/steps.ts';
 import type { Conflict } from './conflict.ts';
+import { effortBetween, heldSoFar } from './effort.ts';
 import { findingOf } from './findingOf.ts';
 import type { Hull } from './hull.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
 import { perhapsInside } from './perhapsInside.ts';
+import { mayMeet } from './sharedRoom.ts';
 
 /** What is carried for a day, or in one loading condition. */
 export interface Visitors {
@@ -44,24 +46,26 @@ export function* checkAboard({ aboard, without, isAsFiled }: Visitors, around: A
   const findings = [...inside.values()].map(({ finding }) => finding);
   for (const [i, thing] of visitors.entries()) {
     yield;
-    const conflicts = conflictsOf(thing, [...mates, ...visitors.slice(0, i)], { hull, neighbours });
+    const conflicts = yield* conflictsOf(thing, [...mates, ...visitors.slice(0, i)], { hull, neighbours });
     if (conflicts.length === 0) continue;
     findings.push(findingOf({ of: thing, conflicts }, { mends: [], length: hull.length, boat, things, shapes }));
   }
   return findings;
 }
 
-function conflictsOf(
+function* conflictsOf(
   thing: Occupant,
   others: readonly Occupant[],
   { hull, neighbours }: Pick<Around, 'hull' | 'neighbours'>,
-): readonly Conflict[] {
+): Steps<readonly Conflict[]> {
+  const held = heldSoFar();
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
-  const found = [
-    neighbours.againstHull(thing, hull),
-    home ? neighbours.stickingOut(thing, home) : null,
-    ...others.map(other => neighbours.sharedRoomOf(thing, other)),
-  ];
+  const found = [yield* neighbours.againstHullSteps(thing, hull), home ? neighbours.stickingOut(thing, home) : null];
+  for (const other of others) {
+    if (!mayMeet(thing, other)) continue;
+    found.push(neighbours.sharedRoomOf(thing, other));
+    if (held.add(effortBetween(thing, other, neighbours.shapes))) yield;
+  }
   return found
     .flatMap((conflict): readonly Conflict[] =>
       conflict === null ? [] : conflict.of === thing ? [conflict] : [{ ...conflict, of: thing, with: conflict.of }],

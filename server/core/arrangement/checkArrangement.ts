@@ -1,12 +1,11 @@
 import type { Boat } from '../boat/boat.ts';
 import type { BoatSource } from '../boat/source.ts';
 import type { Finding } from '../findings/finding.ts';
-import { BLOCK_CORNERS } from '../geometry/form/box.ts';
-import type { Form } from '../geometry/form/form.ts';
 import { pacer, type Steps } from '../steps/steps.ts';
 import { type Blame, blamesOf } from './blame.ts';
 import { checkAboard, type Visitors } from './checkAboard.ts';
 import { type Conflict, isSure } from './conflict.ts';
+import { effortBetween, effortWithin, type Held, heldSoFar } from './effort.ts';
 import { findingOf } from './findingOf.ts';
 import type { Hull } from './hull.ts';
 import type { Misfits } from './misfits.ts';
@@ -39,7 +38,7 @@ export function* checkArrangement(
   visitors: readonly Visitors[],
 ): Steps<readonly Finding[]> {
   const { boat } = source;
-  const all = neighbours.occupantsOf(source);
+  const all = yield* neighbours.occupantSteps(source);
   yield;
   const things = doubts.isAnyDoubtful ? all.filter(thing => !doubts.isDoubtful(thing)) : all;
   const known = neighbours.hullOf(things, doubts.hasLength ? boat.length : null);
@@ -63,7 +62,8 @@ export function* checkArrangement(
 function* misfitsOf(boat: Boat, things: readonly Occupant[], hull: Hull, neighbours: Neighbours): Steps<Misfits> {
   const inside = yield* perhapsInside(boat, neighbours.shapes);
   const hidden = new Set(inside.keys());
-  const world: World = { things: things.filter(({ entry }) => !hidden.has(entry)), hull, neighbours };
+  const lone = things.filter(({ entry }) => !hidden.has(entry));
+  const world: World = { things: lone, hull, neighbours, held: heldSoFar() };
   yield;
   const { conflicts, stoppedAt } = yield* allConflicts(world);
   yield;
@@ -79,46 +79,44 @@ interface World {
   readonly things: readonly Occupant[];
   readonly hull: Hull;
   readonly neighbours: Neighbours;
+  readonly held: Held;
 }
 
-/** What lies where it cannot; `stoppedAt` is the first thing that is no longer held against its neighbours. */
+/** What lies where it cannot. */
 interface Conflicts {
   readonly conflicts: readonly Conflict[];
-  readonly stoppedAt: Occupant | null;
+  readonly stoppedAt: StoppedAt | null;
 }
 
-/**
- * So much is held against each other, two plain blocks being one, and so many things that share room are told: no boat has
- * as many.
- */
-const MOST_HELD = 50_000;
+/** The first thing that is no longer held against something, and nothing after it is. */
+interface StoppedAt {
+  readonly thing: Occupant;
+  readonly against: 'the hull' | 'its compartment' | 'its neighbours';
+}
+
+/** So many things that share room are told: no boat has as many. */
 const MOST_SHARING = 1000;
-/** Any other form takes so many times as long, and a mesh longer with its triangles. */
-const NOT_PLAIN = 50;
-const TRIANGLES = 20;
-/** So much of that is done in one step, and so many findings are put into words. */
-const STEP = 200;
+/** So many findings are put into words in one step. */
 const TOLD = 10;
 
-function* allConflicts({ things, hull, neighbours }: World): Steps<Conflicts> {
-  const isDue = pacer(STEP);
+function* allConflicts(world: World): Steps<Conflicts> {
+  const { things, neighbours, held } = world;
   const conflicts: (Conflict | null)[] = [];
   for (const thing of things) {
-    conflicts.push(yield* neighbours.againstHullSteps(thing, hull));
-    if (isDue(effortOf(thing.form))) yield;
+    if (held.isOver()) return { conflicts: found(conflicts), stoppedAt: { thing, against: 'the hull' } };
+    conflicts.push(yield* withHull(thing, world));
   }
-  const homes = new Map(things.filter(({ kind }) => kind === 'compartment').map(home => [home.entry.name, home]));
+  const homes = homesIn(things);
   for (const thing of things) {
-    const home = thing.inside === null ? undefined : homes.get(thing.inside);
-    if (home) conflicts.push(neighbours.stickingOut(thing, home));
-    if (home && isDue(effortOf(thing.form))) yield;
+    if (held.isOver()) return { conflicts: found(conflicts), stoppedAt: { thing, against: 'its compartment' } };
+    conflicts.push(yield* withHome(thing, homes, world));
   }
   const sorted = things.filter(takesRoom).sort((a, b) => a.bounds.from[0] - b.bounds.from[0]);
-  let [held, sharing] = [0, 0];
-  let stoppedAt: Occupant | null = null;
+  let sharing = 0;
+  let stoppedAt: StoppedAt | null = null;
   for (const [i, thing] of sorted.entries()) {
-    if (held > MOST_HELD || sharing > MOST_SHARING) {
-      stoppedAt = thing;
+    if (held.isOver() || sharing > MOST_SHARING) {
+      stoppedAt = { thing, against: 'its neighbours' };
       break;
     }
     // Ends: those that begin aft of its end cannot meet it.
@@ -127,40 +125,64 @@ function* allConflicts({ things, hull, neighbours }: World): Steps<Conflicts> {
       if (!mayMeet(thing, other)) continue;
       const conflict = neighbours.sharedRoomOf(thing, other);
       conflicts.push(conflict);
-      const effort = Math.max(effortOf(thing.form), effortOf(other.form));
-      held += effort;
-      if (isDue(effort)) yield;
+      if (held.add(effortBetween(thing, other, neighbours.shapes))) yield;
       sharing += Number(conflict !== null);
     }
   }
-  return { conflicts: conflicts.filter(conflict => conflict !== null), stoppedAt };
+  return { conflicts: found(conflicts), stoppedAt };
 }
 
-/** How long a form takes to be held against another, a block or room without a form being one. */
-function effortOf(form: Form | null): number {
-  if (form === null) return 1;
-  if (form.shape === 'compound') return Math.max(NOT_PLAIN, ...form.parts.map(effortOf));
-  if (form.shape !== 'polyhedron') return NOT_PLAIN;
-  const { length } = form.faces;
-  return length === BLOCK_CORNERS.length ? 1 : NOT_PLAIN + length / 3 / TRIANGLES;
+const found = (conflicts: readonly (Conflict | null)[]): readonly Conflict[] =>
+  conflicts.filter(conflict => conflict !== null);
+
+const homesIn = (things: readonly Occupant[]): ReadonlyMap<string, Occupant> =>
+  new Map(things.filter(isHome).map(home => [home.entry.name, home]));
+
+function* withHull(thing: Occupant, { hull, neighbours, held }: World): Steps<Conflict | null> {
+  const conflict = yield* neighbours.againstHullSteps(thing, hull);
+  if (held.add(effortWithin(thing))) yield;
+  return conflict;
 }
 
-const notAllTold = ({ entry }: Occupant): Finding => ({
+/** With the compartment that it says it lies in. */
+function* withHome(
+  thing: Occupant,
+  homes: ReadonlyMap<string, Occupant>,
+  { neighbours, held }: World,
+): Steps<Conflict | null> {
+  const home = thing.inside === null ? undefined : homes.get(thing.inside);
+  if (!home) return null;
+  const conflict = neighbours.stickingOut(thing, home);
+  if (held.add(effortWithin(thing))) yield;
+  return conflict;
+}
+
+const notAllTold = ({ thing: { entry }, against }: StoppedAt): Finding => ({
   code: 'room-not-all-told',
   severity: 'information',
   about: 'file',
-  message: `So many things lie in each other’s room that “${entry.name}”, and what begins aft of it, is not held against its neighbours. Set right what is told of the others: the rest is looked at then.`,
+  message:
+    against === 'its neighbours'
+      ? `So many things lie in each other’s room that “${entry.name}”, and what begins aft of it, is not held against its neighbours. Set right what is told of the others: the rest is looked at then.`
+      : `There are so many things, each of a row counted, that “${entry.name}”, and what comes after it, is not held against ${against}, and nothing against its neighbours. Write down as one block what lies in long rows.`,
   place: { on: 'entry', path: entry.path },
 });
 
-/** A thing would fit, if it lay elsewhere. */
-function fits(thing: Occupant, { things, hull, neighbours }: World): boolean {
-  if (neighbours.againstHull(thing, hull)) return false;
+/** A thing would fit, if it lay elsewhere; it does not where nothing more is looked at. */
+function* fits(thing: Occupant, world: World): Steps<boolean> {
+  const { things, neighbours, held } = world;
+  if (held.isOver()) return false;
   const others = things.filter(({ entry }) => entry !== thing.entry);
-  const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
-  if (home && neighbours.stickingOut(thing, home)) return false;
-  // Of most of them it is far away: nothing has to be found out, nor remembered.
-  return !others.some(other => mayMeet(thing, other) && neighbours.sharedRoomOf(thing, other));
+  if (yield* withHull(thing, world)) return false;
+  if (yield* withHome(thing, homesIn(others), world)) return false;
+  for (const other of others) {
+    // Of most of them it is far away: nothing has to be found out, nor remembered.
+    if (!mayMeet(thing, other)) continue;
+    if (neighbours.sharedRoomOf(thing, other)) return false;
+    if (held.add(effortBetween(thing, other, neighbours.shapes))) yield;
+    if (held.isOver()) return false;
+  }
+  return true;
 }
 
 function* findingsOf(blames: readonly Blame[], world: World, boat: Boat): Steps<readonly Finding[]> {
@@ -177,7 +199,7 @@ function* findingsOf(blames: readonly Blame[], world: World, boat: Boat): Steps<
       const by = counting && shiftFrom(origin, thing, counting);
       if (by === null) continue;
       yield;
-      if (fits(world.neighbours.movedAft(thing, by), settled)) fitting.push(thing);
+      if (yield* fits(world.neighbours.movedAft(thing, by), settled)) fitting.push(thing);
     }
     mended.push({ origin, things: fitting });
   }

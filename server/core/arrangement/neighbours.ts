@@ -9,7 +9,7 @@ import { type Blockage, bayInFree, blockageOf } from './freeBays.ts';
 import { type Hull, hullOf } from './hull.ts';
 import { stickingOut } from './inCompartment.ts';
 import { type Arranging, type KeptMisfits, type Misfits, misfitsAlike } from './misfits.ts';
-import { type Occupant, occupantsOf } from './occupant.ts';
+import { type Occupant, occupantSteps, occupantsOf } from './occupant.ts';
 import { movedAft } from './otherOrigin.ts';
 import { sharedRoomOf } from './sharedRoom.ts';
 
@@ -20,6 +20,8 @@ import { sharedRoomOf } from './sharedRoom.ts';
 export interface Neighbours {
   readonly shapes: Shapes;
   occupantsOf(source: BoatSource): readonly Occupant[];
+  /** The same in steps. */
+  occupantSteps(source: BoatSource): Steps<readonly Occupant[]>;
   hullOf(things: readonly Occupant[], length: number | null): Hull;
   againstHull(thing: Occupant, hull: Hull): Conflict | null;
   /** The same in steps: the hull is cut where the thing lies, and every place of it held against that. */
@@ -95,6 +97,7 @@ export function createNeighbours(shapes: Shapes): Neighbours {
   return {
     shapes,
     occupantsOf: allOf,
+    occupantSteps: source => occupantSteps(source, shapes, occupants),
     hullOf: hullOfThings,
     againstHull: (thing, hull) => finish(againstHullOnce(thing, hull)),
     againstHullSteps: againstHullOnce,

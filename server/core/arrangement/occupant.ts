@@ -8,6 +8,7 @@ import type { Form } from '../geometry/form/form.ts';
 import type { Vec3 } from '../geometry/form/vector.ts';
 import { once } from '../geometry/shapes/once.ts';
 import type { Shapes } from '../geometry/shapes/shapes.ts';
+import { finish, pacer, type Steps } from '../steps/steps.ts';
 import type { Editable } from '../uncertainty/edits.ts';
 import { entryInputs } from '../uncertainty/entryInputs.ts';
 
@@ -47,7 +48,18 @@ const THROUGH =
 export const FITTED = 0.004;
 
 /** All things of a boat that have a place; those that were made before, by their entries, stay the same. */
-export function occupantsOf(source: BoatSource, shapes: Shapes, known: WeakMap<Entry, Occupant>): readonly Occupant[] {
+export const occupantsOf = (...asked: Parameters<typeof occupantSteps>): readonly Occupant[] =>
+  finish(occupantSteps(...asked));
+
+/** Single forms of which the room is found in one step. */
+const STEP = 2000;
+
+/** The same in steps. */
+export function* occupantSteps(
+  source: BoatSource,
+  shapes: Shapes,
+  known: WeakMap<Entry, Occupant>,
+): Steps<readonly Occupant[]> {
   const formed = (
     kind: 'shell' | 'compartment' | 'tank',
     { checked, entry }: { readonly checked: PlacedEntry & Editable; readonly entry: Entry & { readonly form: Form } },
@@ -59,14 +71,24 @@ export function occupantsOf(source: BoatSource, shapes: Shapes, known: WeakMap<E
       const bounds = form ? shapes.boundsOf(form) : toldRoom(checked, entry.form, shapes);
       return thing({ kind, entry, inside, form, bounds, size, checked });
     });
+  const parts: Occupant[] = [];
+  const isDue = pacer(STEP);
+  for (const { checked, entry } of source.payload) {
+    const isKnown = known.has(entry);
+    parts.push(once(known, entry, () => partOccupant(checked, entry, shapes)));
+    if (!isKnown && isDue(FEW + entry.copies)) yield;
+  }
   return [
     ...source.shells.map(each => formed('shell', each, each.entry.mass, null)),
     ...source.compartments.map(each => formed('compartment', each, each.entry.volume, null)),
     ...source.tanks.map(each => formed('tank', each, each.entry.capacity, each.entry.inside)),
-    ...source.payload.map(({ checked, entry }) => once(known, entry, () => partOccupant(checked, entry, shapes))),
+    ...parts,
     ...source.boat.bays.map(bay => once(known, bay, () => bayOccupant(bay, shapes))),
   ];
 }
+
+/** What is the same for all of a row takes as long as the rooms of so many. */
+const FEW = 20;
 
 function partOccupant(checked: Editable, entry: Part, shapes: Shapes): Occupant {
   const form = entry.form && tellsForm(checked) ? entry.form : null;

@@ -3,7 +3,7 @@ import { type Path, pathKey, samePath } from '../../../schema/path.ts';
 import { uncertaintyOfRange, usualUncertainties } from '../../../schema/usualUncertainties.ts';
 import type { BoatSource } from '../boat/source.ts';
 import { keepLast } from '../geometry/shapes/once.ts';
-import { finish, type Steps } from '../steps/steps.ts';
+import { finish, pacer, type Steps } from '../steps/steps.ts';
 import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
 import { type EntryAt, type Input, LISTS, type ListName, type Origin } from './input.ts';
@@ -44,8 +44,9 @@ function keptInputs(source: BoatSource, list: ListName, index: number, cache: Va
   return kept?.checked === checked && kept.index === index ? kept : null;
 }
 
-/** A thing of many forms has many: so many of them are tried in one step. */
+/** A thing of many forms has many: so many of them are tried in one step, of a row fewer by its number. */
 const INPUTS_A_STEP = 8;
+const MANY = 20;
 
 /** Uncertain numbers that stand in one entry. */
 function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache): Steps<KeptInputs> {
@@ -53,8 +54,10 @@ function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache):
   const { path, name } = entry;
   const lying = { bounds: boundsOf(source, at), isHull: at.list === 'shells' || at.list === 'compartments' };
   const own: Input[] = [];
+  const isDue = pacer(INPUTS_A_STEP);
+  const effort = Math.max(1, entry.copies / MANY);
   for (const [i, draft] of entryInputs(checked, path, lying).entries()) {
-    if (i > 0 && i % INPUTS_A_STEP === 0) yield;
+    if (i > 0 && isDue(effort)) yield;
     const input = named(draft, path, name, at);
     if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
   }

@@ -56,10 +56,10 @@ export const placeFindings = {
     todo: 'Check the places and sizes of both.',
   },
   'room-not-all-told': {
-    title: 'Not everything was held against its neighbours',
+    title: 'Not everything was held against the hull and its neighbours',
     means:
-      'More things share room, or lie close, than in any boat; those aft of the one that is named were not looked at.',
+      'More things share room, or lie close, than in any boat, each of a pair or a row counted; the one that is named, and those after it, were not looked at.',
     why: 'Every keystroke takes longer with each pair of them.',
-    todo: 'Set right the things that are told: then the others are looked at.',
+    todo: 'Set right the things that are told: then the others are looked at. Write a long row of small things as one block.',
   },
 } as const;

@@ -30,9 +30,15 @@ export function* silhouetteSteps(form: Form, along: Sight): Steps<readonly Loop[
   if (form.shape === 'polyhedron') return yield* outlineOfMesh(form, along);
   if (form.shape !== 'compound') return silhouetteOf(form, along);
   const loops: Loop[] = [];
-  for (const part of form.parts) loops.push(...(yield* silhouetteSteps(part, along)));
+  for (const [i, part] of form.parts.entries()) {
+    if (i > 0 && i % PARTS === 0) yield;
+    loops.push(...(yield* silhouetteSteps(part, along)));
+  }
   return loops;
 }
+
+/** So many forms of one thing are looked at in a step. */
+const PARTS = 20;
 
 const leftward = (loop: Loop): Loop => (loopArea(loop) < 0 ? [...loop].reverse() : loop);
 

@@ -42,6 +42,8 @@ export interface Shapes {
   depthIn(form: Form): Depth;
   /** How far two forms reach into each other, and where; null where they do not. */
   intrusionOf(one: Form, two: Form): Intrusion | null;
+  /** Of how many of their parts the boxes share room, as far as those are looked at. */
+  meetingsOf(one: Form, two: Form): number;
   /** What a form is at its stations, one of each of its parts. */
   crossSectionsOf(form: Form): readonly CrossSection[];
   /** Places spread over the surface of a form, m. */
@@ -50,6 +52,12 @@ export interface Shapes {
   tabulated(rows: object, as: string, make: () => Steps<Form | null>): Steps<Form | null>;
   /** The mesh in boat axes: the same form for the same placement, so that what was made for it holds. */
   placed(mesh: Polyhedron, placement: MeshPlacement): Polyhedron;
+}
+
+/** What was found between two forms, and of how many of their parts. */
+interface Met {
+  readonly found: Intrusion | null;
+  readonly count: number;
 }
 
 /** Placements of a mesh that are remembered: where it is now, and was before the last keystrokes. */
@@ -64,7 +72,7 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const pieces = new WeakMap<Form, readonly Form[]>();
   const overlaps = new WeakMap<Form, WeakMap<Form, number>>();
   const depths = new WeakMap<Form, Depth>();
-  const intrusions = new WeakMap<Form, WeakMap<Form, { readonly found: Intrusion | null }>>();
+  const intrusions = new WeakMap<Form, WeakMap<Form, Met>>();
   const sections = new WeakMap<Form, readonly CrossSection[]>();
   const surfaces = new WeakMap<Form, readonly Vec3[]>();
   const blocks = new WeakMap<Bounds, Polyhedron>();
@@ -73,17 +81,19 @@ export function createShapes(placements = PLACEMENTS): Shapes {
   const wallsOf = (endsClosed: boolean) => (endsClosed ? closedWalls : openWalls);
   const boundsOfForm = (form: Form): Bounds => once(bounds, form, () => boundsOf(form));
   const depthOf = (form: Form): Depth => once(depths, form, () => depthIn(form));
+  const meetingOf = (one: Form, two: Form): Met => {
+    const known = once(intrusions, one, () => new WeakMap<Form, Met>());
+    return once(known, two, () => {
+      const whole = (form: Form) => ({ form, bounds: boundsOfForm(form), depth: depthOf(form) });
+      const pairs = partsMeeting(one, two, boundsOfForm);
+      return { found: intrusionOf(pairs.map(([part, other]) => [whole(part), whole(other)])), count: pairs.length };
+    });
+  };
   return {
     blockOf: room => once(blocks, room, () => boxForm(room.from, room.to)),
     depthIn: depthOf,
-    intrusionOf: (one, two) => {
-      const known = once(intrusions, one, () => new WeakMap<Form, { readonly found: Intrusion | null }>());
-      return once(known, two, () => {
-        const whole = (form: Form) => ({ form, bounds: boundsOfForm(form), depth: depthOf(form) });
-        const pairs = partsMeeting(one, two, boundsOfForm);
-        return { found: intrusionOf(pairs.map(([part, other]) => [whole(part), whole(other)])) };
-      }).found;
-    },
+    intrusionOf: (one, two) => meetingOf(one, two).found,
+    meetingsOf: (one, two) => meetingOf(one, two).count,
     crossSectionsOf: form => once(sections, form, () => crossSectionsOf(form, boundsOfForm)),
     surfaceOf: form => once(surfaces, form, () => surfacePlaces(form)),
     solidOf: form => once(solids, form, () => solidOf(form)),

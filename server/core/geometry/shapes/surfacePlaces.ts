@@ -2,15 +2,19 @@ import { planeFrame } from '../cut/planeFrame.ts';
 import type { Form, Polyhedron, Revolved } from '../form/form.ts';
 import { addScaled, type Vec3 } from '../form/vector.ts';
 
-/** Rings along a body of revolution, besides those of its profile, and places on each. */
-const RINGS = 9;
+/** Places on each ring of a body of revolution. */
 const ROUND = 16;
-/** Of a mesh that many corners are looked at, spread evenly; a form of few has its sides divided by so many as well. */
+/** A ball has so many rings at least, its poles among them. */
+const RINGS = 5;
+/**
+ * Of a mesh that many corners are looked at, spread evenly. A form of few has its sides divided by so many as well, and a body
+ * of revolution its length.
+ */
 const CORNERS = 300;
 const FEW_FACES = 60;
 const DIVIDED = 8;
 
-/** Of many forms that are one thing the sides of each are divided less: so many times in all. */
+/** Of many forms that are one thing the sides of each are divided less, and its rings fewer: so many times in all. */
 const DIVIDED_IN_ALL = 64;
 
 /** Places spread over the surface of a form, its ends and corners among them, m. */
@@ -19,20 +23,22 @@ export function surfacePlaces(form: Form, divided = DIVIDED): readonly Vec3[] {
     const each = Math.max(1, Math.min(divided, Math.floor(DIVIDED_IN_ALL / form.parts.length)));
     return form.parts.flatMap(part => surfacePlaces(part, each));
   }
-  if (form.shape === 'revolved') return ringPlaces(form);
+  if (form.shape === 'revolved') return ringPlaces(form, divided);
   if (form.shape === 'ball') {
-    const half: readonly (readonly [number, number])[] = Array.from({ length: RINGS }, (_, i) => {
-      const angle = (Math.PI * i) / (RINGS - 1);
+    const rings = Math.max(RINGS, divided + 1);
+    const half: readonly (readonly [number, number])[] = Array.from({ length: rings }, (_, i) => {
+      const angle = (Math.PI * i) / (rings - 1);
       return [-form.radius * Math.cos(angle), form.radius * Math.sin(angle)];
     });
-    return ringPlaces({ shape: 'revolved', origin: form.centre, axis: [1, 0, 0], profile: half });
+    return ringPlaces({ shape: 'revolved', origin: form.centre, axis: [1, 0, 0], profile: half }, divided);
   }
   return cornerPlaces(form, divided);
 }
 
-function ringPlaces({ origin, axis, profile }: Revolved): readonly Vec3[] {
+/** Rings at the points of its profile, and at the ends of so many stretches as it is divided into. */
+function ringPlaces({ origin, axis, profile }: Revolved, divided: number): readonly Vec3[] {
   const [first, last] = [profile[0]![0], profile.at(-1)![0]];
-  const between = Array.from({ length: RINGS }, (_, i) => first + ((last - first) * i) / (RINGS - 1));
+  const between = Array.from({ length: divided + 1 }, (_, i) => first + ((last - first) * i) / Math.max(1, divided));
   const rings = [...profile, ...between.flatMap(s => radiusOn(profile, s))];
   const [one, other] = planeFrame(axis);
   return rings.flatMap(([s, radius]) => {
