@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { refusalWords } from '../../server/core/corrections/kinds/refusal.ts';
 import { balancesOf } from '../../server/core/corrections/search/balances.ts';
+import { trimSheet } from '../../server/core/drawing/trimSheet.ts';
 import { jsonReport } from '../../server/core/report/jsonReport.ts';
 import { heard } from '../helpers/analysed.ts';
 import { strayNumbers } from '../helpers/finite.ts';
@@ -25,12 +26,16 @@ describe('boats that ask for what cannot be', () => {
     ['a box, its waterline at the keel', () => probe(['waterline: 50 mm', 'waterline: 0 mm']), null],
     ['no metacentric height asked', () => petrel('gm: 3 mm', 'gm: 0 mm'), 'told'],
     ['less than none', () => petrel('gm: 3 mm, bg: 4 mm', 'gm: -2 mm, bg: -4 mm'), 'told'],
+    ['a draft to a hair', () => petrel('draft: 1.5 mm', 'draft: 0.01 mm'), 'told'],
+    ['a reserve to a hair', () => petrel('fill: 40 to 85 %', 'reserve: 5 to 5.001 g'), 'told'],
     ['no height of B over G asked', () => petrel('bg: 4 mm', 'bg: 0 mm'), 'told'],
-  ])('%s: the report for machines and the balances hold numbers', (_, text, reach) => {
+  ])('%s: report, balances and pictures hold numbers', (_, text, reach) => {
     const analysis = heard(text());
     const { boatToTrim } = analysis;
     const report = jsonReport(analysis);
     expect(strayNumbers(report)).toEqual([]);
+    const drawn = trimSheet(analysis, { correction: analysis.corrections.all()[0] ?? null }).pictures;
+    expect(drawn.filter(({ svg }) => /NaN|Infinity/.test(svg)).map(({ id }) => id)).toEqual([]);
     expect(strayNumbers(balancesOf(boatToTrim!, 'both', 1)(null), OPEN_ENDS)).toEqual([]);
     for (const each of Object.values(report.reach!)) {
       expect(each === null ? null : 'told').toBe(reach);
