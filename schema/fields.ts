@@ -9,6 +9,7 @@ import {
   readSection,
   readTaper,
 } from './quantity.ts';
+import { quoted } from './quoted.ts';
 import type { Read, Slip } from './slip.ts';
 import type { Dimension, FileUnits } from './units.ts';
 
@@ -157,12 +158,7 @@ export function describeValue(raw: unknown): string {
   if (raw === null || raw === undefined) return 'is empty';
   if (isList(raw)) return 'is a list';
   if (isMap(raw)) return 'is a group of keys';
-  return `says ${shown(raw)}`;
-}
-
-function shown(raw: unknown): string {
-  const said = asText(raw);
-  return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
+  return `says ${quoted(asText(raw))}`;
 }
 
 /** Examples travel as `shown`: the JSON Schema writer drops `examples` of values that a schema transforms. */

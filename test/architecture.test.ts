@@ -27,6 +27,7 @@ const rooms: Readonly<Record<string, readonly string[]>> = {
     'server/core/steps',
   ],
   'server/core/meshFiles': [
+    'schema',
     'server/core/geometry/form',
     'server/core/geometry/mesh',
     'server/core/steps',

@@ -69,6 +69,15 @@ export const tooLargeMesh = (bytes: number): FaultyMesh =>
 export const tooManyTriangles = (): FaultyMesh =>
   faulty('mesh-too-large', `has more than ${grouped(MOST_TRIANGLES)} triangles, the most that are read. ${SIMPLIFY}`);
 
+/** Files that a package may have, wanted or not: a model, its relations, pictures, and perhaps a file for each object. */
+export const MOST_PACKED_FILES = 1000;
+
+export const tooManyPackedFiles = (): FaultyMesh =>
+  faulty(
+    'mesh-too-large',
+    `has more than ${grouped(MOST_PACKED_FILES)} files packed in it, the most that are read: a 3MF file has a handful. Export it again.`,
+  );
+
 /** Triangles that all meshes of a boat may have together, each as often as the boat has it. */
 export const MOST_TRIANGLES_IN_ALL = 2 * MOST_TRIANGLES;
 

@@ -1,10 +1,12 @@
 import { strFromU8 } from 'fflate';
 import { SaxesParser } from 'saxes';
+import { quoted } from '../../../schema/quoted.ts';
 import type { Polyhedron } from '../geometry/form/form.ts';
 import type { Steps } from '../steps/steps.ts';
 import { type FaultyMesh, faulty, type MeshUnit, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
-import { type Model, type Placement, readModel, TooManyTriangles, type Transform } from './threeMfModel.ts';
-import { type Files, MOST_UNPACKED, unpack } from './unpack.ts';
+import { type Model, type Placement, readModel, type Transform } from './threeMfModel.ts';
+import { type Files, unpack } from './unpack.ts';
+import { damaged, Unreadable } from './unreadable.ts';
 
 export interface ThreeMf {
   readonly form: Polyhedron;
@@ -22,30 +24,23 @@ const MOST_PLACED = 10_000;
 /** Reads a 3MF package: everything that its build puts on the plate, in the unit of its main model. */
 export function* read3mf(bytes: Uint8Array): Steps<ThreeMf | FaultyMesh> {
   try {
-    const unpacked = yield* unpack(bytes);
+    const files = yield* unpack(bytes);
     yield;
-    return unpacked === null ? tooLargeInside() : yield* assemble(unpacked);
+    return yield* assemble(files);
   } catch (problem) {
-    if (problem instanceof TooManyTriangles) return tooManyTriangles();
-    const why = problem instanceof Error ? problem.message.split('\n')[0] : String(problem);
-    return faulty('mesh-unreadable', `is damaged, or no 3MF file inside: ${why}. Export it again.`);
+    // What else may be thrown says nothing to a person.
+    return (problem instanceof Unreadable ? problem : damaged('nothing can be made of it')).mesh;
   }
 }
-
-const tooLargeInside = (): FaultyMesh =>
-  faulty(
-    'mesh-too-large',
-    `unpacks to more than ${MOST_UNPACKED / 1024 / 1024} MB, the most that is read. Export it again more coarsely.`,
-  );
 
 function* assemble(files: Files): Steps<ThreeMf | FaultyMesh> {
   const models = new Map<string, Model>();
   const modelAt = function* (name: string): Steps<Model> {
     const known = models.get(name);
     if (known) return known;
-    const packed = Object.hasOwn(files, name) ? files[name] : undefined;
-    if (!packed) throw new Error(`it lacks its part “${name}”`);
-    const made = yield* readModel(packed);
+    const bytes = files.get(name);
+    if (!bytes) throw damaged(`it lacks its part ${quoted(name)}`);
+    const made = yield* readModel(bytes);
     models.set(name, made);
     return made;
   };
@@ -55,10 +50,10 @@ function* assemble(files: Files): Steps<ThreeMf | FaultyMesh> {
   const faces: number[] = [];
   let placed = 0;
   const put = function* (place: Placement, from: string, around: readonly Transform[], depth = 0): Steps<void> {
-    if (depth > DEEPEST || ++placed > MOST_PLACED) throw new Error('its objects hold each other without end');
+    if (depth > DEEPEST || ++placed > MOST_PLACED) throw damaged('its objects hold each other without end');
     const file = place.file === null ? from : place.file.replace(/^\//, '');
     const object = (yield* modelAt(file)).objects.get(place.object);
-    if (!object) throw new Error(`it places an object “${place.object}” that it does not have`);
+    if (!object) throw damaged(`it places an object ${quoted(place.object)} that it does not have`);
     if (!object.isPart) return;
     const transforms = place.transform ? [place.transform, ...around] : around;
     const start = vertices.length / 3;
@@ -72,11 +67,11 @@ function* assemble(files: Files): Steps<ThreeMf | FaultyMesh> {
       if (i % STRETCH === 0) yield;
       const [a, b, c] = [object.triangles[i]!, object.triangles[i + 1]!, object.triangles[i + 2]!];
       if (!isCorner(a, count) || !isCorner(b, count) || !isCorner(c, count)) {
-        throw new Error('a triangle has a corner that is not there');
+        throw damaged('a triangle has a corner that is not there');
       }
       faces.push(start + a, start + (isMirrored ? c : b), start + (isMirrored ? b : c));
     }
-    if (Math.max(faces.length, vertices.length) > 3 * MOST_TRIANGLES) throw new TooManyTriangles();
+    if (Math.max(faces.length, vertices.length) > 3 * MOST_TRIANGLES) throw new Unreadable(tooManyTriangles());
     for (const component of object.components) yield* put(component, file, transforms, depth + 1);
   };
   const whole = (object: string): Placement => ({ object, file: null, transform: null });
@@ -97,11 +92,11 @@ const isCorner = (corner: number, count: number): boolean => Number.isInteger(co
 
 /** The model that the package starts from. */
 function mainModel(files: Files): string {
-  const relations = files['_rels/.rels'];
+  const relations = files.get('_rels/.rels');
   const start = relations ? startOf(strFromU8(relations.subarray(0, MOST_RELATIONS))) : null;
   if (start !== null) return start;
-  const lone = Object.keys(files).filter(name => /\.model$/i.test(name));
-  if (lone.length !== 1) throw new Error('it does not say which model to start from');
+  const lone = [...files.keys()].filter(name => /\.model$/i.test(name));
+  if (lone.length !== 1) throw damaged('it does not say which model to start from');
   return lone[0]!;
 }
 

@@ -1,3 +1,4 @@
+import { quoted } from '../../../schema/quoted.ts';
 import type { Polyhedron } from '../geometry/form/form.ts';
 import { inStretches, pacer, type Steps } from '../steps/steps.ts';
 import { type FaultyMesh, faulty, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
@@ -74,9 +75,9 @@ function* readText(bytes: Uint8Array): Steps<Polyhedron | FaultyMesh> {
       continue;
     }
     inLoop++;
-    for (const figure of [match[1], match[2], match[3]]) {
+    for (const figure of match.slice(1)) {
       const value = Number(figure);
-      if (isBad(value)) return damagedText(text, match.index, `“${figure}” is no number`);
+      if (isBad(value)) return damagedText(text, match.index, `${quoted(figure)} is no number`);
       places.push(value);
     }
   }

@@ -1,6 +1,8 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
+import { cutShort, quoted } from '../../../schema/quoted.ts';
 import type { Steps } from '../steps/steps.ts';
-import { type MeshUnit, MOST_TRIANGLES } from './meshFile.ts';
+import { type MeshUnit, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
+import { damaged, Unreadable } from './unreadable.ts';
 
 /** x' = x·m[0] + y·m[3] + z·m[6] + m[9], y' with the next of each, z' with the last: rows of a matrix for row vectors. */
 export type Transform = readonly number[];
@@ -28,10 +30,14 @@ export interface Model {
   readonly items: readonly Placement[];
 }
 
-export class TooManyTriangles extends Error {}
-
 /** Tags that a model may have: some three for each triangle where no corner is shared. */
 const MOST_TAGS = 4 * MOST_TRIANGLES;
+/** Attributes that a tag may have: the root of a model has one for each extension. */
+const MOST_ATTRIBUTES = 64;
+/** Characters of a transform: twelve figures. */
+const LONGEST_TRANSFORM = 1000;
+/** Characters of what the parser says, which may have names out of the file in it. */
+const LONGEST_REASON = 80;
 /** Bytes that are read in one step. */
 const STRETCH = 1 << 16;
 
@@ -55,7 +61,7 @@ interface OpenObject {
   readonly components: Placement[];
 }
 
-/** Reads a model file; throws an error with plain words for what it cannot be. */
+/** Reads a model file; throws `Unreadable` for what it cannot be. */
 export function* readModel(bytes: Uint8Array): Steps<Model> {
   const objects = new Map<string, ModelObject>();
   const items: Placement[] = [];
@@ -67,7 +73,7 @@ export function* readModel(bytes: Uint8Array): Steps<Model> {
     Object.entries<(tag: SaxesTagPlain) => void>({
       model: ({ attributes }) => {
         const named = UNITS.get(attributes.unit ?? 'millimeter');
-        if (!named) throw new Error(`it is in a unit that nobody knows, “${attributes.unit}”`);
+        if (!named) throw damaged(`it is in a unit that nobody knows, ${quoted(attributes.unit ?? '')}`);
         unit = named;
       },
       object: ({ attributes }) => {
@@ -77,7 +83,7 @@ export function* readModel(bytes: Uint8Array): Steps<Model> {
       vertex: tag => object?.vertices.push(...numbers(tag, 'x', 'y', 'z')),
       triangle: tag => {
         triangles++;
-        if (triangles > MOST_TRIANGLES) throw new TooManyTriangles();
+        if (triangles > MOST_TRIANGLES) throw new Unreadable(tooManyTriangles());
         object?.triangles.push(...numbers(tag, 'v1', 'v2', 'v3'));
       },
       component: tag => object?.components.push(placement(tag)),
@@ -86,13 +92,19 @@ export function* readModel(bytes: Uint8Array): Steps<Model> {
   );
   const parser = new SaxesParser();
   let tags = 0;
+  let attributes = 0;
+  parser.on('attribute', () => {
+    attributes += 1;
+    if (attributes > MOST_ATTRIBUTES) throw damaged(`a tag has more than ${MOST_ATTRIBUTES} attributes`);
+  });
   parser.on('opentag', tag => {
+    attributes = 0;
     tags += 1;
-    if (tags > MOST_TAGS) throw new TooManyTriangles();
+    if (tags > MOST_TAGS) throw new Unreadable(tooManyTriangles());
     open.get(tag.name)?.(tag);
   });
   parser.on('error', problem => {
-    throw problem;
+    throw damaged(`it is no proper XML (${cutShort(problem.message.replace(/\.$/, ''), LONGEST_REASON)})`);
   });
   const decoder = new TextDecoder();
   for (let at = 0; at < bytes.length; at += STRETCH) {
@@ -107,16 +119,18 @@ export function* readModel(bytes: Uint8Array): Steps<Model> {
 function numbers({ name, attributes }: SaxesTagPlain, ...keys: readonly string[]): readonly number[] {
   return keys.map(key => {
     const value = Number(attributes[key] ?? Number.NaN);
-    if (!Number.isFinite(value)) throw new Error(`a ${name} has no proper “${key}”`);
+    if (!Number.isFinite(value)) throw damaged(`a ${name} has no proper “${key}”`);
     return value;
   });
 }
 
 function placement({ name, attributes }: SaxesTagPlain): Placement {
   const file = Object.entries(attributes).find(([key]) => /^(?:\w+:)?path$/.test(key))?.[1] ?? null;
-  const transform = attributes.transform?.trim().split(/\s+/).map(Number) ?? null;
+  const written = attributes.transform ?? null;
+  const isLong = written !== null && written.length > LONGEST_TRANSFORM;
+  const transform = isLong ? [] : (written?.trim().split(/\s+/).map(Number) ?? null);
   if (transform && (transform.length !== 12 || !transform.every(Number.isFinite))) {
-    throw new Error(`a ${name} is placed by figures that make no sense`);
+    throw damaged(`a ${name} is placed by figures that make no sense`);
   }
   return { object: attributes.objectid ?? '', file, transform };
 }

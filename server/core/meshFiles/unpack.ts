@@ -1,74 +1,84 @@
-import { Unzip, UnzipInflate, unzipSync } from 'fflate';
+import { Inflate } from 'fflate';
+import { quoted } from '../../../schema/quoted.ts';
 import { pacer, type Steps } from '../steps/steps.ts';
+import { faulty } from './meshFile.ts';
+import { damaged, Unreadable } from './unreadable.ts';
+import { DEFLATED, filesPackedIn, type PackedFile, packedOf, STORED } from './zipDirectory.ts';
 
 /** Unpacked bytes that the models of a package may have: half a million triangles take some 50 MB. */
-export const MOST_UNPACKED = 192 * 1024 * 1024;
+const MOST_UNPACKED = 192 * 1024 * 1024;
 /** Packed bytes that are handed over at a time: they come to no more than a thousand times as many. */
-const CHUNK = 1 << 14;
+const PIECE = 1 << 12;
 /** Bytes, packed and unpacked, that are done in one step. */
 const STEP = 1 << 19;
+/** Packed bytes that may come to nothing, one block held back among them: packing makes hardly anything longer. */
+const IDLE = 1 << 17;
 
-export type Files = Readonly<Record<string, Uint8Array>>;
+export type Files = ReadonlyMap<string, Uint8Array>;
 
-/**
- * The models and relations of a package; null when they are too large. Sizes are summed before any is unpacked; it throws
- * for what is damaged.
- */
-export function* unpack(bytes: Uint8Array): Steps<Files | null> {
-  const sizes = new Map<string, number>();
-  unzipSync(bytes, {
-    filter: ({ name, originalSize }) => {
-      if (isWanted(name)) sizes.set(name, (sizes.get(name) ?? 0) + originalSize);
-      return false;
-    },
-  });
-  let size = 0;
-  for (const each of sizes.values()) size += each;
-  if (size > MOST_UNPACKED) return null;
+/** The models and relations of a package, by their names. */
+export function* unpack(bytes: Uint8Array): Steps<Files> {
+  const wanted = filesPackedIn(bytes).filter(({ name }) => /\.model$|^_rels\/\.rels$/i.test(name));
+  hold(bytes, wanted);
   yield;
-  // Whatever is not quite as its directory says is left to the one that goes by the directory.
-  return (yield* unpackedInTurn(bytes, sizes)) ?? unzipSync(bytes, { filter: ({ name }) => isWanted(name) });
+  const files = new Map<string, Uint8Array>();
+  for (const entry of wanted) {
+    const packed = packedOf(bytes, entry);
+    files.set(entry.name, entry.method === STORED ? packed : yield* inflated(packed, entry));
+  }
+  return files;
 }
 
-const isWanted = (name: string): boolean => /\.model$|^_rels\/\.rels$/i.test(name);
-
-/** Files as they come one after the other in the package; null where they are not each there once, and of its size. */
-function* unpackedInTurn(bytes: Uint8Array, sizes: ReadonlyMap<string, number>): Steps<Files | null> {
-  const files: Record<string, Uint8Array> = {};
-  const filled = new Map<string, number>();
-  const isDue = pacer(STEP);
-  let isOdd = false;
-  let made = 0;
-  const unzip = new Unzip(file => {
-    const size = sizes.get(file.name);
-    if (size === undefined) return;
-    if (filled.has(file.name)) {
-      isOdd = true;
-      return;
+/** Holds what the directory says against what can be, before anything is unpacked. */
+function hold(bytes: Uint8Array, entries: readonly PackedFile[]): void {
+  const names = new Set<string>();
+  let [packed, size] = [0, 0];
+  for (const entry of entries) {
+    const name = quoted(entry.name);
+    if (names.has(entry.name)) throw damaged(`it has two parts of one name, ${name}`);
+    names.add(entry.name);
+    if (entry.isEncrypted) throw damaged(`its part ${name} is locked by a password`);
+    if (entry.method !== STORED && entry.method !== DEFLATED) {
+      throw damaged(`its part ${name} is packed in a way that is not read here`);
     }
-    const into = new Uint8Array(size);
-    files[file.name] = into;
-    filled.set(file.name, 0);
-    file.ondata = (problem, data) => {
-      const from = filled.get(file.name)!;
-      isOdd ||= problem !== null || from + data.length > size;
-      if (isOdd) return;
-      into.set(data, from);
-      filled.set(file.name, from + data.length);
-      made += data.length;
-    };
-    file.start();
-  });
-  unzip.register(UnzipInflate);
-  try {
-    for (let at = 0; at < bytes.length && !isOdd; at += CHUNK) {
-      made = 0;
-      unzip.push(bytes.subarray(at, at + CHUNK), at + CHUNK >= bytes.length);
-      if (isDue(CHUNK + made)) yield;
-    }
-  } catch {
-    return null;
+    packed += entry.packed;
+    size += entry.method === STORED ? entry.packed : entry.size;
   }
-  for (const [name, size] of sizes) if (filled.get(name) !== size) return null;
-  return isOdd ? null : files;
+  // The same bytes may stand for several parts: each would be unpacked from them anew.
+  if (packed > bytes.length) throw damaged('its parts are longer than all of it');
+  if (size > MOST_UNPACKED) throw tooLargeInside();
+}
+
+const tooLargeInside = (): Unreadable =>
+  new Unreadable(
+    faulty(
+      'mesh-too-large',
+      `unpacks to more than ${MOST_UNPACKED / 1024 / 1024} MB, the most that is read. Export it again more coarsely.`,
+    ),
+  );
+
+/** Unpacks a file piece by piece, and no further than to the size that was held against the bound. */
+function* inflated(packed: Uint8Array, { name, size }: PackedFile): Steps<Uint8Array> {
+  const into = new Uint8Array(size);
+  let filled = 0;
+  const inflate = new Inflate(data => {
+    if (filled + data.length > size) throw damaged(`its part ${quoted(name)} is larger than it says`);
+    into.set(data, filled);
+    filled += data.length;
+  });
+  const isDue = pacer(STEP);
+  let idle = 0;
+  for (let at = 0; at < packed.length; at += PIECE) {
+    const before = filled;
+    try {
+      inflate.push(packed.subarray(at, at + PIECE), at + PIECE >= packed.length);
+    } catch (problem) {
+      throw problem instanceof Unreadable ? problem : damaged(`its part ${quoted(name)} cannot be unpacked`);
+    }
+    const made = filled - before;
+    idle = Math.max(0, idle + PIECE - 2 * made);
+    if (idle > IDLE) throw damaged(`its part ${quoted(name)} is packed without sense`);
+    if (isDue(PIECE + made)) yield;
+  }
+  return into.subarray(0, filled);
 }
