@@ -55,6 +55,22 @@ describe('what a reading would leave of a figure that is a sum of inputs', () =>
   ] as const)('%s', (_, rows, expected) => {
     expect(25 - takenBy(sumsOf(rows), sum(3, 4), UNREAD)).toBeCloseTo(expected, 6);
   });
+  it.each([
+    [10, 1],
+    [1000, 21],
+  ])('of %i inputs that could be measured the work comes in steps', (count, expected) => {
+    const each = (at: number): Readable<number> => ({ what: at, tells: { of: 'input', at, weight: 2 }, trouble: 1 });
+    const set: Readables<number> = {
+      trouble: 1,
+      *find() {
+        return Array.from({ length: count }, (_, at) => each(at));
+      },
+    };
+    const work = nextReading(sum(...Array.from({ length: count }, (_, at) => 1 + at)), UNREAD, [set]);
+    let steps = 0;
+    for (; !work.next().done; steps++);
+    expect(steps).toBe(expected);
+  });
   it('is the same whether all is read at once or one after the other, and no reading makes it more', () => {
     // Nothing is known to so many digits that its square would be nought.
     const told = fc.double({ min: -3, max: 3, noNaN: true }).map(value => (Math.abs(value) < 1e-6 ? 0 : value));

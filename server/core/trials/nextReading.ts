@@ -1,4 +1,4 @@
-import type { Steps } from '../steps/steps.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import { cholesky, forward, inner } from './estimation/cholesky.ts';
 
 /** Something that could be read, weighed or measured. */
@@ -45,6 +45,9 @@ export interface Worth<What> {
   readonly left: number;
 }
 
+/** So many of a set are held against the figure in one step. */
+const STEP = 50;
+
 /** Less of an uncertainty (its variance) than this is not worth the walk to the scale. */
 const WORTH_KNOWING = 0.05;
 
@@ -66,7 +69,9 @@ export function* nextReading<What, Seen>(
   for (const set of sets) {
     if (best && 1 / set.trouble < best.rate) continue;
     yield;
+    const isDue = pacer(STEP);
     for (const { what, tells, trouble } of yield* set.find()) {
+      if (isDue(1)) yield;
       const taken = tells.of === 'boat' ? takenBy(tells.rows, figure, open) : takenByOne(tells, figure, open);
       const left = Math.max(0, 1 - taken / now);
       const rate = (1 - left) / trouble;

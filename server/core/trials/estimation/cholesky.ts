@@ -75,5 +75,4 @@ export const times = (matrix: Matrix, b: readonly number[]): readonly number[] =
 
 export const transposed = (matrix: Matrix): Matrix => (matrix[0] ?? []).map((_, k) => matrix.map(row => row[k]!));
 
-export const zeros = (rows: number, columns = rows): number[][] =>
-  Array.from({ length: rows }, () => new Array<number>(columns).fill(0));
+export const zeros = (size: number): number[][] => Array.from({ length: size }, () => new Array<number>(size).fill(0));

@@ -1,15 +1,5 @@
 import { pacer, type Steps } from '../../steps/steps.ts';
-import {
-  beginning,
-  forward,
-  inner,
-  logDeterminant,
-  type Matrix,
-  nextRow,
-  times,
-  transposed,
-  zeros,
-} from './cholesky.ts';
+import { beginning, forward, inner, logDeterminant, type Matrix, nextRow, times, transposed } from './cholesky.ts';
 
 /**
  * Readings of which straight lines foretell what is left: `rest = slopes·x + columns·w + error`, with x independent and
@@ -73,8 +63,9 @@ export function* spaceOf({ rest, slopes, errors, columns }: Straight): Steps<Spa
     columns: yield* whitened(columns),
   };
   const begins = white.columns.map(beginning);
-  const stiffness = zeros(columns.length);
+  const stiffness: number[][] = [];
   for (const [i, a] of white.columns.entries()) {
+    stiffness.push(new Array<number>(columns.length).fill(0));
     for (let k = 0; k <= i; k++) {
       const from = Math.max(begins[i]!, begins[k]!);
       stiffness[i]![k] = stiffness[k]![i] = inner(a, white.columns[k]!, from);

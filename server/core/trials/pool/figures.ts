@@ -79,7 +79,7 @@ function revised(was: Uncertainty, changes: Omit<Partial<Uncertainty>, 'shares'>
 
 /** Mean and standard deviation over all explanations. */
 function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Spreading {
-  const told = explanations
+  const counted = explanations
     .map((explanation, rank) => ({ explanation, rank }))
     .filter(({ explanation: { odds }, rank }) => rank === 0 || odds > LEAST_ODDS);
   return function* ({ inputs }, { condition }, { arrangement, floating }, readings) {
@@ -87,7 +87,7 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     const middle = (explanation: Explanation) =>
       middleOf(trialSet, explanation, { arrangement, condition, place, all: foretold.inputs });
     const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
-    const [first, ...others] = told;
+    const [first, ...others] = counted;
     if (!first) return [];
     const { source, floated: found } = middle(first.explanation);
     // Where its mean does not come to rest, that of the boat does.
@@ -109,19 +109,25 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     });
     yield;
     const slopes = slopesOf(floated, belief, readings);
-    return uncertainties.map((uncertainty, i) => {
+    const told: Uncertainty[] = [];
+    for (const [i, uncertainty] of uncertainties.entries()) {
       const byLoad = slopes[i]!;
       const changes = changesBy(residuals, i, byLoad);
       const hangsOn = { inputs, changes, loads: loadsIn(place, byLoad) };
-      if (rivals.length === 0) return revised(uncertainty, { hangsOn });
+      if (rivals.length === 0) {
+        told.push(revised(uncertainty, { hangsOn }));
+        continue;
+      }
+      yield;
       const explained = explainedBy(
         uncertainty,
         likeliest,
         { inputs: changes, load: byLoad },
         rivals.map(rival => ({ ...rival, value: readings[i]!(rival.floated.floating) })),
       );
-      return revised(uncertainty, { hangsOn, explained });
-    });
+      told.push(revised(uncertainty, { hangsOn, explained }));
+    }
+    return told;
   };
 }
 

@@ -57,12 +57,14 @@ export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretol
   const source = sourceWith(trialSet.source, changesOf(trialSet.inputs, supposed));
   const days = trials.map(trial => dayOf(source, trialSet.inputs, trial));
   const inputs = [...new Map(days.flatMap(day => day.inputs.map(input => [input.id, input] as const))).values()];
+  const places = new Map(inputs.map(({ id }, k) => [id, k]));
+  const filed = new Set(trialSet.inputs.map(({ id }) => id));
   const parts: Omit<Foretold, 'inputs' | 'waterline'>[] = [];
   let waterline: number | null = null;
   for (const day of days) {
     const { trial } = day;
     const place = placeOf(trial);
-    const now = onTheDay(day, trialSet, supposed);
+    const now = onTheDay(day, filed, supposed);
     const { boat } = now.source;
     const floatedTrial = floatTrial(boat, withoutDay(trial), cache, supposed.loads[place]);
     if (!floatedTrial) return null;
@@ -70,11 +72,12 @@ export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretol
     if (values.some(value => value === null)) return null;
     yield;
     const answers = yield* answerSteps(now, floatedTrial, { cache, variations });
+    const at = day.inputs.map(({ id }) => places.get(id)!);
     if (place === 'afloat') waterline ??= waterAt(boat.length / 2)(floatedTrial.rest.floating);
     parts.push({
       readings: trial.readings.map(reading => ({ reading, trial, place })),
       values: values.map(value => value!),
-      slopes: answers.slopes.map(row => wholeRow(row, day, inputs)),
+      slopes: answers.slopes.map(row => wholeRow(row, at, inputs.length)),
       loads: answers.loads.map(row => row as unknown as ExtraLoad),
     });
     yield;
@@ -99,12 +102,14 @@ export const changesOf = (inputs: readonly DayInput[], { off }: Supposed): Reado
   );
 
 /** A day of the supposed boat: what only that day has (its water, temporary pieces, places since left) is as supposed too. */
-function onTheDay(day: Day, trialSet: TrialSet, supposed: Supposed): Day {
-  const own = day.inputs.filter(({ id, isSlid }) => isSlid || !trialSet.inputs.some(input => input.id === id));
+function onTheDay(day: Day, filed: ReadonlySet<string>, supposed: Supposed): Day {
+  const own = day.inputs.filter(({ id, isSlid }) => isSlid || !filed.has(id));
   return own.length === 0 ? day : { ...day, source: sourceWith(day.source, changesOf(own, supposed)) };
 }
 
-function wholeRow(row: readonly number[], day: Day, inputs: readonly DayInput[]): readonly number[] {
-  const byId = new Map(day.inputs.map(({ id }, k) => [id, row[k]!]));
-  return inputs.map(({ id }) => byId.get(id) ?? 0);
+/** The row of a day over the inputs of all days; `at` are the places of its own among them. */
+function wholeRow(row: readonly number[], at: readonly number[], count: number): readonly number[] {
+  const whole = new Array<number>(count).fill(0);
+  for (const [k, place] of at.entries()) whole[place] = row[k]!;
+  return whole;
 }
