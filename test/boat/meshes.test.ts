@@ -28,6 +28,7 @@ const turned = (form: Polyhedron): Polyhedron => ({ ...form, faces: form.faces.t
 /** 400 x 60 x 40, as drawn in mm with its bow at the origin. */
 const block = boxForm([0, -30, 0], [400, 30, 40]);
 const files: Readonly<Record<string, MeshFile>> = {
+  'twice.stl': stl(joined(block, block)),
   'block.stl': stl(block),
   'tiny block.stl': stl(boxForm([0, -0.1, 0], [1, 0.1, 0.1])),
   'open.stl': stl(without(block, 10, 11)),
@@ -167,6 +168,7 @@ describe('what is wrong with a mesh', () => {
     ['inside out.stl', 'information mesh-turned', 'was inside out: all its triangles faced inward'],
     ['hollow.stl', 'information mesh-hollow', '1 closed surface lies inside the outer one'],
     ['crossed.stl', 'warning mesh-crossing', 'of the volume counts twice'],
+    ['twice.stl', 'information mesh-twice', '12 triangles of “twice.stl” lie on another with the same three corners'],
     ['cut short.stl', 'error mesh-unreadable', '“cut short.stl” is cut short: it promises 12 triangles and holds 6.'],
     [
       'nowhere.stl',
@@ -183,6 +185,10 @@ describe('what is wrong with a mesh', () => {
         .map(finding => finding.message)
         .join(),
     ).toContain(message);
+  });
+
+  it('a body that is there twice in one place displaces once', () => {
+    expectClose(analyse(boat('compartments', 'file: twice.stl')).boat.compartments[0]!.volume, 960e-6, SINGLE);
   });
 
   it('hollows displace with the rest in a compartment, and take room from a tank', () => {

@@ -66,6 +66,7 @@ describe('a sound mesh', () => {
       tolerance: 1e-6 * Math.sqrt(12),
       joined: 0,
       degenerate: 0,
+      repeated: 0,
       openEdges: 0,
       gaps: 0,
       widestGap: 0,

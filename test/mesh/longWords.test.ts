@@ -68,6 +68,12 @@ describe('a tag', () => {
     expect(stepsOf(tagged(100_000))).toBeLessThan(stepsOf(tagged(64)) + 5);
   });
 
+  it('has no longer attributes than anybody writes', () => {
+    const painted = (length: number) => threeMf(`<object id="1" paint="${'4'.repeat(length)}"/>`, '');
+    expect(words(painted(1_000_000))).toContain('has no triangles in it');
+    expect(words(painted(1_000_001))).toContain('an attribute is longer than any that is written');
+  });
+
   it('is placed by twelve figures, however many there are', () => {
     const resources = '<object id="1"/>';
     const item = (transform: string) => `<item objectid="1" transform="${transform}"/>`;

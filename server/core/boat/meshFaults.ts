@@ -70,10 +70,11 @@ function tellOpenings(faults: MeshFaults, { file, placement }: OfFile, setting: 
 }
 
 /** Triangles that faced inward, and hollows. */
-function tellSides({ turned, triangles, degenerate, cavities }: MeshFaults, { file }: OfFile, setting: Setting): void {
+function tellSides(faults: MeshFaults, { file }: OfFile, setting: Setting): void {
+  const { turned, triangles, degenerate, repeated, cavities } = faults;
   if (turned > 0) {
     const which =
-      turned === triangles - degenerate
+      turned === triangles - degenerate - repeated
         ? `“${file}” was inside out: all its triangles faced inward.`
         : `${turned.toLocaleString('en')} of the ${counted(triangles, 'triangle', 'triangles')} of “${file}” faced the wrong way.`;
     say(setting, 'mesh-turned', `${which} They are turned over here, and the volume is right.`, 'information');
@@ -91,7 +92,7 @@ function tellSides({ turned, triangles, degenerate, cavities }: MeshFaults, { fi
 }
 
 function tellEdges(
-  { crowdedEdges, gaps, degenerate, joined, tolerance }: MeshFaults,
+  { crowdedEdges, gaps, degenerate, repeated, joined, tolerance }: MeshFaults,
   of: OfFile,
   setting: Setting,
 ): void {
@@ -122,9 +123,21 @@ function tellEdges(
       'information',
     );
   }
+  if (repeated > 0) {
+    say(
+      setting,
+      'mesh-twice',
+      `${counted(repeated, 'triangle', 'triangles')} of “${file}” ${repeated === 1 ? 'lies' : 'lie'} on another with the same three corners, and ${repeated === 1 ? 'was' : 'were'} left out: each counts once. A body that was exported twice in one place counts once too.`,
+      'information',
+    );
+  }
 }
 
-function tellCrossings({ crossings, countedTwice }: MeshFaults, { file, placement }: OfFile, setting: Setting): void {
+function tellCrossings(
+  { crossings, countedTwice, gaps }: MeshFaults,
+  { file, placement }: OfFile,
+  setting: Setting,
+): void {
   if (crossings.pairs === 0 || !crossings.at || setting.use === 'dry') return;
   const { units } = setting.around;
   const [station, , height] = placedPoint(crossings.at, placement);
@@ -136,7 +149,9 @@ function tellCrossings({ crossings, countedTwice }: MeshFaults, { file, placemen
   const isLittle = countedTwice !== null && countedTwice < NOTHING;
   const share =
     countedTwice === null
-      ? 'How much of the volume that spoils cannot be told until its gaps are closed.'
+      ? gaps > 0
+        ? 'How much of the volume that spoils cannot be told until its gaps are closed.'
+        : 'So many triangles lie one behind the other that it cannot be told how much of the volume counts twice. Unite the pieces in the drawing program.'
       : isLittle
         ? 'That spoils less than 0.1 % of the volume.'
         : `About ${percentText(countedTwice)} of the volume counts twice. Unite the pieces in the drawing program.`;

@@ -34,6 +34,8 @@ export interface Model {
 const MOST_TAGS = 4 * MOST_TRIANGLES;
 /** Attributes that a tag may have: the root of a model has one for each extension. */
 const MOST_ATTRIBUTES = 64;
+/** Characters of one: some programs write there how a triangle is painted. */
+const LONGEST_ATTRIBUTE = 1_000_000;
 /** Characters of a transform: twelve figures. */
 const LONGEST_TRANSFORM = 1000;
 /** Characters of what the parser says, which may have names out of the file in it. */
@@ -93,8 +95,9 @@ export function* readModel(bytes: Uint8Array): Steps<Model> {
   const parser = new SaxesParser();
   let tags = 0;
   let attributes = 0;
-  parser.on('attribute', () => {
+  parser.on('attribute', ({ value }) => {
     attributes += 1;
+    if (value.length > LONGEST_ATTRIBUTE) throw damaged('an attribute is longer than any that is written');
     if (attributes > MOST_ATTRIBUTES) throw damaged(`a tag has more than ${MOST_ATTRIBUTES} attributes`);
   });
   parser.on('opentag', tag => {

@@ -126,6 +126,13 @@ export const formFindings = {
     why: 'It changes nothing.',
     todo: 'Nothing.',
   },
+  'mesh-twice': {
+    title: 'Triangles of a mesh lie on each other',
+    means:
+      'Triangles have the same three corners as another and face the same way. Often a body was exported twice in one place.',
+    why: 'Each of them counts once; the volume would be twice that of the body otherwise.',
+    todo: 'Nothing; or take away what is there twice, so that other programs do not count it twice.',
+  },
   'mesh-crossing': {
     title: 'A mesh goes through itself',
     means: 'Triangles go through each other: pieces were put together without being united.',

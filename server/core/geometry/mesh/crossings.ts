@@ -1,9 +1,9 @@
 import type { Steps } from '../../steps/steps.ts';
 import type { BoundsTree } from '../cut/boundsTree.ts';
-import { boundsTree, boundsTreeSteps } from '../cut/growTree.ts';
+import { boundsTreeSteps } from '../cut/growTree.ts';
 import type { Polyhedron } from '../form/form.ts';
 import type { Vec3 } from '../form/vector.ts';
-import { castAft } from './lineCast.ts';
+import { type Hit, hitsAft, type Looks } from './lineCast.ts';
 
 export interface Crossings {
   /** Pairs of triangles that go through each other. */
@@ -48,37 +48,37 @@ export function* findCrossings(form: Polyhedron, depth: number): Steps<Crossings
     at ??= [place[0] + tree.centre[0], place[1] + tree.centre[1], place[2] + tree.centre[2]];
   };
   const isLeaf = (node: number): boolean => next[node] === node + 1;
+  /** Those of two leaves, or of one, each pair once. */
+  const tryLeaves = (one: number, other: number): void => {
+    for (let i = tree.firstFace[one]!; i < tree.endFace[one]!; i++) {
+      const from = one === other ? i + 1 : tree.firstFace[other]!;
+      for (let j = from; j < tree.endFace[other]! && !isDone(); j++) tryFaces(i, j);
+    }
+  };
+  /** Pairs of nodes still to be held against each other, the next one last; a node with itself is all that is in it. */
+  const waiting: (readonly [number, number])[] = next.length > 0 ? [[0, 0]] : [];
   let pause = TESTS_A_STEP;
-  const walkInside = function* (node: number): Steps<void> {
+  yield;
+  // Ends: a pair gives way to pairs of smaller nodes, and leaves to none.
+  while (waiting.length > 0 && !isDone()) {
     if (tests >= pause) {
       pause = tests + TESTS_A_STEP;
       yield;
     }
-    if (isLeaf(node)) {
-      for (let i = tree.firstFace[node]!; i < tree.endFace[node]!; i++) {
-        for (let j = i + 1; j < tree.endFace[node]!; j++) tryFaces(i, j);
-      }
-      return;
-    }
-    const [left, right] = childrenOf(tree, node);
-    yield* walkInside(left);
-    yield* walkInside(right);
-    walkBetween(left, right);
-  };
-  const walkBetween = (one: number, other: number): void => {
+    const [one, other] = waiting.pop()!;
     tests++;
-    if (isDone() || areApart(one, other)) return;
+    if (one !== other && areApart(one, other)) continue;
     if (isLeaf(one) && isLeaf(other)) {
-      for (let i = tree.firstFace[one]!; i < tree.endFace[one]!; i++) {
-        for (let j = tree.firstFace[other]!; j < tree.endFace[other]!; j++) tryFaces(i, j);
-      }
-      return;
+      tryLeaves(one, other);
+    } else if (one === other) {
+      const [left, right] = childrenOf(tree, one);
+      waiting.push([left, right], [right, right], [left, left]);
+    } else {
+      const [larger, smaller] = sizeOf(tree, one) >= sizeOf(tree, other) ? [one, other] : [other, one];
+      const [left, right] = childrenOf(tree, larger);
+      waiting.push([right, smaller], [left, smaller]);
     }
-    const [larger, smaller] = sizeOf(tree, one) >= sizeOf(tree, other) ? [one, other] : [other, one];
-    for (const child of childrenOf(tree, larger)) walkBetween(child, smaller);
-  };
-  yield;
-  if (next.length > 0) yield* walkInside(0);
+  }
   return { pairs, isPartial: isDone(), at };
 }
 
@@ -134,31 +134,56 @@ function crossingOf(corners: Float64Array, a: number, b: number, depth: number):
 
 /** Lines a side of the grid by which volumes are compared: 4096 in all tell a share to about a tenth of itself. */
 const LINES = 64;
+/** From each to the next by so many, so that those up to anyone lie all over the grid: it has no factor of their number. */
+const STRIDE = 2531;
+/** Lines that tell enough, where there is no time for all: three hundredths of a share. */
+const FEWEST_LINES = 1000;
+/** Triangles that are looked at for all of them, and in one step, and that one line may go through. */
+const MOST_LOOKS = 50_000_000;
+const LOOKS_A_STEP = 200_000;
+const MOST_HITS = 20_000;
 
 /**
  * The share of a closed surface's volume that counts more than once (or less than once, where a part is inside out), by
- * lines through it: signed length inside against length inside at all.
+ * lines through it: signed length inside against length inside at all. Null where so many
+ * triangles lie one behind the other that it would take too long.
  */
-export function countedTwice(form: Polyhedron): number {
-  const tree = boundsTree(form);
+export function* countedTwice(form: Polyhedron): Steps<number | null> {
+  const tree = yield* boundsTreeSteps(form);
   const [cy, cz] = [tree.centre[1], tree.centre[2]];
   const [ry, rz] = [tree.boxes[4] ?? 0, tree.boxes[5] ?? 0];
+  const looks: Looks = { left: MOST_LOOKS };
+  let pause = MOST_LOOKS - LOOKS_A_STEP;
   let once = 0;
   let off = 0;
-  for (let i = 0; i < LINES; i++) {
-    for (let j = 0; j < LINES; j++) {
-      // Lines stand off the middles of their cells by an odd share, so that they miss the edges of a regular mesh.
-      const y = cy + ry * ((2 * (i + 0.4723)) / LINES - 1);
-      const z = cz + rz * ((2 * (j + 0.5381)) / LINES - 1);
-      const hits = castAft(tree, y, z);
-      let depth = 0;
-      for (const [k, hit] of hits.entries()) {
-        depth += hit.step;
-        const run = (hits[k + 1]?.x ?? hit.x) - hit.x;
-        if (depth !== 0) once += run;
-        if (depth !== 0 && depth !== 1) off += Math.abs(depth - 1) * run;
-      }
+  for (let line = 0; line < LINES * LINES; line++) {
+    if (looks.left < pause) {
+      pause = looks.left - LOOKS_A_STEP;
+      yield;
     }
+    const cell = (line * STRIDE) % (LINES * LINES);
+    const [i, j] = [Math.floor(cell / LINES), cell % LINES];
+    // Lines stand off the middles of their cells by an odd share, so that they miss the edges of a regular mesh.
+    const y = cy + ry * ((2 * (i + 0.4723)) / LINES - 1);
+    const z = cz + rz * ((2 * (j + 0.5381)) / LINES - 1);
+    const hits = hitsAft(tree, y, z, looks);
+    if (hits.length > MOST_HITS || (looks.left <= 0 && line < FEWEST_LINES)) return null;
+    if (looks.left <= 0) break;
+    const along = alongLine(hits.sort((a, b) => a.x - b.x));
+    once += along.once;
+    off += along.off;
   }
   return once > 0 ? off / once : 0;
+}
+
+/** Of a line: the length of it that is inside at all, and what counts beside that. */
+function alongLine(hits: readonly Hit[]): { readonly once: number; readonly off: number } {
+  let [depth, once, off] = [0, 0, 0];
+  for (const [k, hit] of hits.entries()) {
+    depth += hit.step;
+    const run = (hits[k + 1]?.x ?? hit.x) - hit.x;
+    if (depth !== 0) once += run;
+    if (depth !== 0 && depth !== 1) off += Math.abs(depth - 1) * run;
+  }
+  return { once, off };
 }

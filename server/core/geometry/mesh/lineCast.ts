@@ -13,13 +13,22 @@ export interface Hit {
 }
 
 /** All crossings of the line at `y`, `z`, from forward to aft. A line through an edge may count for both sides or none. */
-export function castAft(tree: BoundsTree, y: number, z: number): readonly Hit[] {
+export const castAft = (tree: BoundsTree, y: number, z: number): readonly Hit[] =>
+  hitsAft(tree, y, z).sort((a, b) => a.x - b.x);
+
+/** Triangles that may still be looked at. */
+export interface Looks {
+  left: number;
+}
+
+/** The same in no order; not all of them where `looks` run out. */
+export function hitsAft(tree: BoundsTree, y: number, z: number, looks: Looks = { left: Infinity }): Hit[] {
   const { boxes, corners, next, centre } = tree;
   const [py, pz] = [y - centre[1], z - centre[2]];
   const hits: Hit[] = [];
   let node = 0;
   // Ends: the next node always has a greater number.
-  while (node < next.length) {
+  while (node < next.length && looks.left > 0) {
     const at = 6 * node;
     const isNear = Math.abs(py - boxes[at + 1]!) <= boxes[at + 4]! && Math.abs(pz - boxes[at + 2]!) <= boxes[at + 5]!;
     const after = next[node]!;
@@ -28,12 +37,13 @@ export function castAft(tree: BoundsTree, y: number, z: number): readonly Hit[] 
       continue;
     }
     for (let face = isNear ? tree.firstFace[node]! : Infinity; face < tree.endFace[node]!; face++) {
+      looks.left--;
       const hit = hitOf(corners, 9 * face, py, pz);
       if (hit) hits.push({ x: hit.x + centre[0], step: hit.step });
     }
     node = after;
   }
-  return hits.sort((a, b) => a.x - b.x);
+  return hits;
 }
 
 /** Barycentric coordinates of the line's foot in the triangle's shadow on the plane x = 0. */

@@ -6,6 +6,7 @@ import { type Crossings, countedTwice, findCrossings } from './crossings.ts';
 import { meshEdgesSteps } from './meshEdges.ts';
 import { closeGaps, findGaps, type Gap, volumeUnder } from './meshGaps.ts';
 import { insideOut, orientSteps } from './meshPieces.ts';
+import { onceEach } from './repeatedFaces.ts';
 
 /** A mesh made fit for sums, and what was wrong with it. Lengths are in the mesh's own unit. */
 export interface CheckedMesh {
@@ -27,6 +28,8 @@ export interface MeshFaults {
   readonly joined: number;
   /** Triangles with two corners in one spot, left out. */
   readonly degenerate: number;
+  /** Triangles on the same corners as another, facing the same way, left out. */
+  readonly repeated: number;
   /** Edges that have a triangle on one side only. */
   readonly openEdges: number;
   /** Holes that one can see through, and the width of the widest; the other open edges are seams without width. */
@@ -43,7 +46,7 @@ export interface MeshFaults {
   /** Closed pieces inside another, taken as hollows. */
   readonly cavities: number;
   readonly crossings: Crossings;
-  /** Share of the volume that crossing pieces count twice; null without crossings or when holes leave it untold. */
+  /** Share of the volume that crossing pieces count twice; null without crossings, or where holes or too many of them leave it untold. */
   readonly countedTwice: number | null;
 }
 
@@ -63,22 +66,28 @@ export function* checkMeshSteps(raw: Polyhedron): Steps<CheckedMesh | null> {
   const welded = yield* weldSteps(raw, tolerance);
   if (welded.form.faces.length === 0) return null;
   yield;
-  const edges = yield* meshEdgesSteps(welded.form);
+  const { form: single, repeated } = yield* onceEach(welded.form);
   yield;
-  const oriented = yield* orientSteps(welded.form, edges);
+  const edges = yield* meshEdgesSteps(single);
   yield;
-  const found = findGaps(oriented.form, oriented.turned > 0 ? yield* meshEdgesSteps(oriented.form) : edges);
+  const oriented = yield* orientSteps(single, edges);
+  yield;
+  const found = yield* findGaps(oriented.form, oriented.turned > 0 ? yield* meshEdgesSteps(oriented.form) : edges);
   yield;
   let closed = closeGaps(oriented.form, found);
+  yield;
   let surface = oriented.form;
   let { turned } = oriented;
   let body = volumeOf(closed);
   if (body.volume < 0) {
+    yield;
     surface = insideOut(surface);
     closed = closed === oriented.form ? surface : insideOut(closed);
     turned = surface.faces.length / 3 - turned;
+    yield;
     body = volumeOf(closed);
   }
+  yield;
   const wide = found.filter(gap => isWide(gap, tolerance));
   const under = wide.reduce((sum, gap) => sum + volumeUnder(closed, gap, body.centroid), 0);
   yield;
@@ -92,6 +101,7 @@ export function* checkMeshSteps(raw: Polyhedron): Steps<CheckedMesh | null> {
       tolerance,
       joined: welded.joined,
       degenerate: welded.degenerate,
+      repeated,
       openEdges: found.reduce((sum, gap) => sum + gap.rim.length, 0),
       gaps: wide.length,
       widestGap: wide.reduce((widest, gap) => Math.max(widest, gap.width), 0),
@@ -101,7 +111,7 @@ export function* checkMeshSteps(raw: Polyhedron): Steps<CheckedMesh | null> {
       turned,
       cavities: oriented.cavities,
       crossings,
-      countedTwice: crossings.pairs > 0 && wide.length === 0 ? countedTwice(closed) : null,
+      countedTwice: crossings.pairs > 0 && wide.length === 0 ? yield* countedTwice(closed) : null,
     },
   };
 }

@@ -1,4 +1,4 @@
-import { inStretches, type Steps } from '../../steps/steps.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
 
 /** No other triangle has this edge. */
@@ -17,7 +17,7 @@ export interface MeshEdges {
 export const startOf = (faces: Uint32Array, side: number): number => faces[side]!;
 export const endOf = (faces: Uint32Array, side: number): number => faces[side % 3 === 2 ? side - 2 : side + 1]!;
 
-/** Corners that are looked at in one step. */
+/** Sides that are looked at in one step. */
 const STEP = 60_000;
 
 /** Who meets whom: sides gathered by their lower corner, then matched by the higher one. */
@@ -35,25 +35,27 @@ export function* meshEdgesSteps({ vertices, faces }: Polyhedron): Steps<MeshEdge
   const mates = new Int32Array(faces.length).fill(ALONE);
   const groups = new Map<number, number[]>();
   const seen = new Map<number, number>();
-  const match = (corner: number): void => {
-    seen.clear();
-    for (let i = first[corner]!; i < first[corner + 1]!; i++) {
-      const side = sorted[i]!;
-      const earlier = seen.get(high(side));
-      if (earlier === undefined) seen.set(high(side), side);
-      else if (mates[earlier] === ALONE) {
-        mates[earlier] = side;
-        mates[side] = earlier;
-      } else {
-        const group = groups.get(earlier) ?? [earlier, mates[earlier]!];
-        groups.set(earlier, group);
-        group.push(side);
-      }
+  const match = (side: number): void => {
+    const earlier = seen.get(high(side));
+    if (earlier === undefined) seen.set(high(side), side);
+    else if (mates[earlier] === ALONE) {
+      mates[earlier] = side;
+      mates[side] = earlier;
+    } else {
+      const group = groups.get(earlier) ?? [earlier, mates[earlier]!];
+      groups.set(earlier, group);
+      group.push(side);
     }
   };
-  yield* inStretches(first.length - 1, STEP, (from, to) => {
-    for (let corner = from; corner < to; corner++) match(corner);
-  });
+  const isDue = pacer(STEP);
+  for (let corner = 0; corner < first.length - 1; corner++) {
+    seen.clear();
+    // All sides of a mesh may begin at one corner.
+    for (let i = first[corner]!; i < first[corner + 1]!; i++) {
+      match(sorted[i]!);
+      if (isDue(1)) yield;
+    }
+  }
   const crowded = [...groups.values()];
   for (const group of crowded) for (const side of group) mates[side] = CROWDED;
   return { mates, crowded };

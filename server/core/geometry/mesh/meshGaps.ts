@@ -1,5 +1,6 @@
+import { pacer, type Steps } from '../../steps/steps.ts';
 import type { Polyhedron } from '../form/form.ts';
-import { add, addScaled, cross, dot, length, scale, subtract, unit, type Vec3 } from '../form/vector.ts';
+import { dot, subtract, unit, type Vec3 } from '../form/vector.ts';
 import { endOf, type MeshEdges, startOf } from './meshEdges.ts';
 
 /** A hole in a surface: the edges round it. */
@@ -12,17 +13,24 @@ export interface Gap {
   readonly area: number;
 }
 
+/** Open sides at one corner beyond which none is chosen: each would be held against all others, and no drawing has so many. */
+const MANY_AT_CORNER = 64;
+/** Sides that are looked at in one step. */
+const STEP = 20_000;
+
 /**
  * The rims of all holes: sides that no other triangle runs along the other way, joined end to end. On a surface whose
  * neighbours agree as many of them leave a corner as come to it, so each chain closes.
  */
-export function findGaps(form: Polyhedron, edges: MeshEdges): readonly Gap[] {
+export function* findGaps(form: Polyhedron, edges: MeshEdges): Steps<readonly Gap[]> {
+  const isDue = pacer(STEP);
   const leaving = new Map<number, number[]>();
   for (const side of looseSides(form.faces, edges)) {
     const from = startOf(form.faces, side);
     const list = leaving.get(from);
     if (list) list.push(endOf(form.faces, side));
     else leaving.set(from, [endOf(form.faces, side)]);
+    if (isDue(1)) yield;
   }
   const gaps: Gap[] = [];
   for (const [start, ends] of leaving) {
@@ -33,9 +41,12 @@ export function findGaps(form: Polyhedron, edges: MeshEdges): readonly Gap[] {
       for (let at = ends.pop()!; at !== start; ) {
         const before = rim.at(-1)!;
         rim.push(at);
-        at = takeSharpest(form, before, at, leaving.get(at) ?? []) ?? start;
+        const onward = leaving.get(at) ?? [];
+        if (isDue(Math.min(onward.length, MANY_AT_CORNER))) yield;
+        at = takeSharpest(form, before, at, onward) ?? start;
       }
       gaps.push(gapOf(form, rim));
+      if (isDue(rim.length)) yield;
     }
   }
   return gaps;
@@ -46,25 +57,24 @@ export function findGaps(form: Polyhedron, edges: MeshEdges): readonly Gap[] {
  * on each other, is told from the hole that it ends at.
  */
 function takeSharpest(form: Polyhedron, before: number, at: number, ends: number[]): number | undefined {
-  if (ends.length <= 1) return ends.pop();
+  if (ends.length <= 1 || ends.length > MANY_AT_CORNER) return ends.pop();
   const here = pointOf(form, at);
   const back = unit(subtract(pointOf(form, before), here));
   const sharpness = ends.map(end => dot(back, unit(subtract(pointOf(form, end), here))));
   return ends.splice(sharpness.indexOf(Math.max(...sharpness)), 1)[0];
 }
 
-function looseSides(faces: Uint32Array, { mates, crowded }: MeshEdges): readonly number[] {
-  const loose: number[] = [];
+/** Of an edge that many triangles have: what runs along it one way more often than the other. */
+function* looseSides(faces: Uint32Array, { mates, crowded }: MeshEdges): Iterable<number> {
   for (const [side, mate] of mates.entries()) {
-    if (mate === -1 || (mate >= 0 && startOf(faces, side) === startOf(faces, mate))) loose.push(side);
+    if (mate === -1 || (mate >= 0 && startOf(faces, side) === startOf(faces, mate))) yield side;
   }
   for (const group of crowded) {
     const one = group.filter(side => startOf(faces, side) < endOf(faces, side));
     const other = group.filter(side => startOf(faces, side) > endOf(faces, side));
     const [more, fewer] = one.length > other.length ? [one, other] : [other, one];
-    loose.push(...more.slice(fewer.length));
+    yield* more.slice(fewer.length);
   }
-  return loose;
 }
 
 const pointOf = ({ vertices }: Polyhedron, vertex: number): Vec3 => [
@@ -73,41 +83,64 @@ const pointOf = ({ vertices }: Polyhedron, vertex: number): Vec3 => [
   vertices[3 * vertex + 2]!,
 ];
 
-function gapOf(form: Polyhedron, rim: readonly number[]): Gap {
-  const points = rim.map(vertex => pointOf(form, vertex));
-  const middle = scale(
-    points.reduce<Vec3>((sum, point) => add(sum, point), [0, 0, 0]),
-    1 / points.length,
-  );
-  const area = points.reduce<Vec3>(
-    (sum, point, i) => {
-      const next = points[(i + 1) % points.length]!;
-      return addScaled(sum, cross(subtract(point, middle), subtract(next, middle)), 0.5);
-    },
-    [0, 0, 0],
-  );
-  const spans = ([0, 1, 2] as const).map(axis => {
-    const least = points.reduce((low, point) => Math.min(low, point[axis]), Infinity);
-    const most = points.reduce((high, point) => Math.max(high, point[axis]), -Infinity);
-    return most - least;
-  });
-  return { rim, width: Math.max(...spans), area: length(area) };
+/** A rim may have as many corners as the mesh: numbers alone, and no point made of them, go through it in a moment. */
+function gapOf({ vertices }: Polyhedron, rim: readonly number[]): Gap {
+  let width = 0;
+  const middle = [0, 0, 0];
+  for (let axis = 0; axis < 3; axis++) {
+    let [least, most, sum] = [Infinity, -Infinity, 0];
+    for (const vertex of rim) {
+      const value = vertices[3 * vertex + axis]!;
+      least = Math.min(least, value);
+      most = Math.max(most, value);
+      sum += value;
+    }
+    width = Math.max(width, most - least);
+    middle[axis] = sum / rim.length;
+  }
+  const [mx, my, mz] = middle as [number, number, number];
+  let [x, y, z] = [0, 0, 0];
+  let before = 3 * rim.at(-1)!;
+  for (const vertex of rim) {
+    const at = 3 * vertex;
+    const [ax, ay, az] = [vertices[before]! - mx, vertices[before + 1]! - my, vertices[before + 2]! - mz];
+    const [bx, by, bz] = [vertices[at]! - mx, vertices[at + 1]! - my, vertices[at + 2]! - mz];
+    x += (ay * bz - az * by) / 2;
+    y += (az * bx - ax * bz) / 2;
+    z += (ax * by - ay * bx) / 2;
+    before = at;
+  }
+  return { rim, width, area: Math.hypot(x, y, z) };
 }
 
 /** The same surface with each hole closed straight across, by a fan from one point of its rim. */
 export function closeGaps(form: Polyhedron, gaps: readonly Gap[]): Polyhedron {
   if (gaps.length === 0) return form;
-  const lids = gaps.flatMap(({ rim }) => rim.slice(2).flatMap((vertex, i) => [rim[0]!, vertex, rim[i + 1]!]));
-  const faces = new Uint32Array(form.faces.length + lids.length);
+  const lids = gaps.reduce((sum, { rim }) => sum + Math.max(0, rim.length - 2), 0);
+  const faces = new Uint32Array(form.faces.length + 3 * lids);
   faces.set(form.faces);
-  faces.set(lids, form.faces.length);
+  let at = form.faces.length;
+  for (const { rim } of gaps) {
+    for (let i = 2; i < rim.length; i++) {
+      faces[at] = rim[0]!;
+      faces[at + 1] = rim[i]!;
+      faces[at + 2] = rim[i - 1]!;
+      at += 3;
+    }
+  }
   return { ...form, faces };
 }
 
 /** The volume between a point and a straight lid over the hole: how much of the whole hangs on how it is closed. */
-export function volumeUnder(form: Polyhedron, { rim }: Gap, point: Vec3): number {
-  const [first, ...rest] = rim.map(vertex => subtract(pointOf(form, vertex), point));
-  if (!first) return 0;
-  const six = rest.slice(1).reduce((sum, corner, i) => sum + dot(first, cross(rest[i]!, corner)), 0);
+export function volumeUnder({ vertices }: Polyhedron, { rim }: Gap, [px, py, pz]: Vec3): number {
+  const first = 3 * rim[0]!;
+  const [fx, fy, fz] = [vertices[first]! - px, vertices[first + 1]! - py, vertices[first + 2]! - pz];
+  let six = 0;
+  for (let i = 2; i < rim.length; i++) {
+    const [a, b] = [3 * rim[i - 1]!, 3 * rim[i]!];
+    const [ax, ay, az] = [vertices[a]! - px, vertices[a + 1]! - py, vertices[a + 2]! - pz];
+    const [bx, by, bz] = [vertices[b]! - px, vertices[b + 1]! - py, vertices[b + 2]! - pz];
+    six += fx * (ay * bz - az * by) + fy * (az * bx - ax * bz) + fz * (ax * by - ay * bx);
+  }
   return Math.abs(six) / 6;
 }

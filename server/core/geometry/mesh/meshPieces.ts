@@ -1,9 +1,9 @@
 import { pacer, type Steps } from '../../steps/steps.ts';
 import type { BoundsTree } from '../cut/boundsTree.ts';
-import { boundsTree } from '../cut/growTree.ts';
+import { boundsTreeSteps } from '../cut/growTree.ts';
 import type { Polyhedron } from '../form/form.ts';
-import { cross, dot, type Vec3 } from '../form/vector.ts';
-import { castAft, depthAt } from './lineCast.ts';
+import type { Vec3 } from '../form/vector.ts';
+import { depthAt, hitsAft } from './lineCast.ts';
 import { type MeshEdges, startOf } from './meshEdges.ts';
 
 /** Triangles that hang together by edges which two of them share. */
@@ -47,18 +47,14 @@ export function* orientSteps(form: Polyhedron, edges: MeshEdges): Steps<Oriented
   const { pieces, flips, twisted } = yield* gather(form, edges);
   if (isDue(flips.length)) yield;
   const agreed = flipped(form, face => flips[face]!);
-  const closed: Room[] = [];
-  for (const piece of pieces) {
-    if (piece.isClosed) closed.push(roomOf(agreed, piece));
-    if (isDue(piece.faces.length)) yield;
-  }
+  const rooms = yield* roomsOf(agreed, pieces);
   const inner = new Uint8Array(flips.length);
   let cavities = 0;
   for (const piece of pieces) {
     const turns = piece.faces.reduce((sum, face) => sum + flips[face]!, 0);
     let shouldTurn = 2 * turns > piece.faces.length;
     if (piece.isClosed) {
-      const around = closed.length > MANY ? 0 : closed.filter(room => room.piece !== piece && room.holds(piece)).length;
+      const around = yield* countAround(agreed, piece, rooms);
       if (around > 0) for (const face of piece.faces) inner[face] = 1;
       const isHollow = around % 2 === 1;
       if (isHollow) cavities++;
@@ -127,16 +123,18 @@ function* gather({ faces }: Polyhedron, { mates }: MeshEdges): Steps<Gathered> {
   return { pieces, flips, twisted: twisted / 2 };
 }
 
-const cornerOf = (form: Polyhedron, face: number, k: number): Vec3 => {
-  const at = 3 * form.faces[3 * face + k]!;
-  return [form.vertices[at]!, form.vertices[at + 1]!, form.vertices[at + 2]!];
-};
-
-const volumeOf = (form: Polyhedron, piece: Piece): number =>
-  piece.faces.reduce(
-    (sum, face) => sum + dot(cornerOf(form, face, 0), cross(cornerOf(form, face, 1), cornerOf(form, face, 2))) / 6,
-    0,
-  );
+/** Signed, about the origin of the mesh. */
+function volumeOf({ vertices, faces }: Polyhedron, piece: Piece): number {
+  let six = 0;
+  for (const face of piece.faces) {
+    const [a, b, c] = [3 * faces[3 * face]!, 3 * faces[3 * face + 1]!, 3 * faces[3 * face + 2]!];
+    const [ax, ay, az] = [vertices[a]!, vertices[a + 1]!, vertices[a + 2]!];
+    const [bx, by, bz] = [vertices[b]!, vertices[b + 1]!, vertices[b + 2]!];
+    const [cx, cy, cz] = [vertices[c]!, vertices[c + 1]!, vertices[c + 2]!];
+    six += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+  }
+  return six / 6;
+}
 
 /** Triangles of a piece that are asked whether they lie inside another. */
 const SAMPLES = 12;
@@ -144,32 +142,53 @@ const SAMPLES = 12;
 /** The space inside a closed piece. */
 interface Room {
   readonly piece: Piece;
-  holds(other: Piece): boolean;
+  /** Least x, y, z, then greatest. */
+  readonly bounds: readonly number[];
+  /** Made when something in its bounds asks for it. */
+  tree: BoundsTree | null;
 }
 
-function roomOf(form: Polyhedron, piece: Piece): Room {
-  let tree: BoundsTree | null = null;
-  const isInside = ([x, y, z]: Vec3): boolean => {
-    tree ??= boundsTree(partOf(form, piece));
-    return depthAt(castAft(tree, y, z), x) !== 0;
-  };
-  const bounds = boundsOfPiece(form, piece);
-  return {
-    piece,
-    holds(other) {
-      const theirs = boundsOfPiece(form, other);
-      if (bounds.some((limit, i) => (i < 3 ? theirs[i]! < limit : theirs[i]! > limit))) return false;
-      const step = Math.max(1, Math.floor(other.faces.length / SAMPLES));
-      for (let i = 0; i < other.faces.length; i += step) if (!isInside(placeOn(form, other.faces[i]!))) return false;
-      return true;
-    },
-  };
+/** Those of the closed pieces; none where they are too many to look which lies in which. */
+function* roomsOf(form: Polyhedron, pieces: readonly Piece[]): Steps<readonly Room[]> {
+  const closed = pieces.filter(piece => piece.isClosed);
+  if (closed.length > MANY) return [];
+  const isDue = pacer(STEP);
+  const rooms: Room[] = [];
+  for (const piece of closed) {
+    rooms.push({ piece, bounds: boundsOfPiece(form, piece), tree: null });
+    if (isDue(piece.faces.length)) yield;
+  }
+  return rooms;
+}
+
+/** How many closed pieces a closed piece lies in. */
+function* countAround(form: Polyhedron, piece: Piece, rooms: readonly Room[]): Steps<number> {
+  const own = rooms.find(room => room.piece === piece);
+  if (!own) return 0;
+  let around = 0;
+  for (const room of rooms) if (room !== own && (yield* holds(form, room, own))) around++;
+  return around;
+}
+
+function* holds(form: Polyhedron, room: Room, { piece, bounds }: Room): Steps<boolean> {
+  if (room.bounds.some((limit, i) => (i < 3 ? bounds[i]! < limit : bounds[i]! > limit))) return false;
+  room.tree ??= yield* boundsTreeSteps(partOf(form, room.piece));
+  const { faces } = piece;
+  const step = Math.max(1, Math.floor(faces.length / SAMPLES));
+  for (let i = 0; i < faces.length; i += step) {
+    const [x, y, z] = placeOn(form, faces[i]!);
+    if (depthAt(hitsAft(room.tree, y, z), x) === 0) return false;
+    yield;
+  }
+  return true;
 }
 
 /** A place on a triangle off its corners and its middle, where lines would hit edges of a regular mesh. */
-function placeOn(form: Polyhedron, face: number): Vec3 {
-  const [a, b, c] = [cornerOf(form, face, 0), cornerOf(form, face, 1), cornerOf(form, face, 2)];
-  const on = (axis: 0 | 1 | 2): number => 0.31 * a[axis] + 0.27 * b[axis] + 0.42 * c[axis];
+function placeOn({ vertices, faces }: Polyhedron, face: number): Vec3 {
+  const on = (axis: number): number =>
+    0.31 * vertices[3 * faces[3 * face]! + axis]! +
+    0.27 * vertices[3 * faces[3 * face + 1]! + axis]! +
+    0.42 * vertices[3 * faces[3 * face + 2]! + axis]!;
   return [on(0), on(1), on(2)];
 }
 
