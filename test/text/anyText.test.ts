@@ -63,6 +63,15 @@ describe('texts that are not read at all', () => {
     expect(readSyntax(block).findings).toEqual([]);
   });
 
+  test('keys given twice are told, however many in however long a line', () => {
+    const row = ` ${'a,'.repeat(longestLine / 2 - 1)}`;
+    const { findings } = readSyntax(
+      textLines(['boat: T', 'limits: {', ...Array.from({ length: 14 }, () => row), ' }']),
+    );
+    expect(findings.map(finding => finding.code)).toContain('duplicate-key');
+    for (const { message } of findings) expect(message.length).toBeLessThan(200);
+  });
+
   test.each([
     ['characters', textLines(['note: |']).padEnd(longestText + 1, '  abc\n')],
     ['lines', '\n'.repeat(mostLines)],

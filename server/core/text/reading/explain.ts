@@ -1,3 +1,4 @@
+import { quoted } from '../../../../schema/quoted.ts';
 import { explainIndent, explainOverIndent, explainStrayDash } from './explainIndent.ts';
 import { explainBracket, explainComma, explainQuote, explainStrayBracket, quoteValue } from './explainPunctuation.ts';
 import {
@@ -232,7 +233,8 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
   const name = text.slice(...restOfLine(text, start)).split(':')[0] ?? '';
   const span: Span = [start, start + name.length];
   const where = twin ? `, first on line ${lineNumber(text, twin.first[0])}` : '';
-  const message = `“${name}” is given twice here${where}; this one is not used. Keep one of the two.`;
+  const shown = quoted(name);
+  const message = `${shown} is given twice here${where}; this one is not used. Keep one of the two.`;
   if (!twin || text.slice(lineStart(text, start), start).trim() !== '') return fault('duplicate-key', span, message);
   const last = Math.max(start, twin.secondEnd - 1);
   const lines: Span = [lineStart(text, start), nextLineStart(text, last)];
@@ -241,8 +243,8 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
   // A figure that is given nowhere else is kept, as a note.
   const mend =
     isOneLine && said(start) !== said(twin.first[0])
-      ? replacing(`Make this “${name}” a note`, [[start, start], '# '])
-      : replacing(`Remove this “${name}”`, [lines, '']);
+      ? replacing(`Make this ${shown} a note`, [[start, start], '# '])
+      : replacing(`Remove this ${shown}`, [lines, '']);
   return fault('duplicate-key', span, message, { mend });
 }
 
@@ -250,5 +252,5 @@ function explainDuplicate(situation: Situation, [start]: Span): Fault {
 function excerpt(text: string, [start, end]: Span): string {
   const said = text.slice(start, Math.min(end, lineEnd(text, start))).trim();
   if (said === '') return start >= text.length ? 'the end of the file' : 'the end of the line';
-  return `“${said.length > 40 ? `${said.slice(0, 37)}…` : said}”`;
+  return quoted(said);
 }

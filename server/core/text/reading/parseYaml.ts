@@ -21,7 +21,11 @@ export function* parseYaml(text: string): Steps<Document.Parsed | Refused> {
   yield;
   return withoutTraces(() => {
     const doc = documentOf(tokens, text.length);
-    visit(doc, { Map: (_, map) => void doc.errors.push(...secondKeys(map)) });
+    visit(doc, {
+      Map: (_, map) => {
+        for (const error of secondKeys(map)) doc.errors.push(error);
+      },
+    });
     return doc;
   });
 }
