@@ -37,8 +37,6 @@ const tip = (i: number): readonly number[] => [50, 40 * Math.cos(i), 45 + 40 * M
 const KINDS = {
   'on one spot': () => [0, 0, 0, 100, 0, 0, 0, 50, 50],
   'on one edge': (i: number) => [0, 0, 0, 100, 0, 0, ...tip(i)],
-  'on one edge, every second the other way': (i: number) =>
-    i % 2 === 0 ? [0, 0, 0, 100, 0, 0, ...tip(i)] : [100, 0, 0, 0, 0, 0, ...tip(i)],
   'round one corner': (i: number) => [0, 0, 0, ...tip(i), ...tip(i + 0.001)],
 } as const;
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { solidOf } from '../../server/core/geometry/cut/solids.ts';
 import { boxForm } from '../../server/core/geometry/form/box.ts';
 import type { LoadedMesh } from '../../server/core/meshFiles/meshFile.ts';
-import { readMeshFile } from '../../server/core/meshFiles/readMeshFile.ts';
+import { readMeshFile, readMeshSteps } from '../../server/core/meshFiles/readMeshFile.ts';
+import { inSteps } from '../../server/core/steps/steps.ts';
 import { expectClose } from '../geometry/helpers/close.ts';
 import { ellipsoidMesh } from '../geometry/helpers/meshes.ts';
 import { binaryStl, textStl } from '../helpers/stl.ts';
@@ -45,6 +46,29 @@ describe('STL files', () => {
     expectClose(solidOf(loaded(bytesOf(two)).mesh.closed).volume, 400 * 40 * 40, SINGLE);
   });
 
+  it('text is read in pieces, wherever they end', () => {
+    const text = textStl(box);
+    const pieces = 1 << 18;
+    // A line with signs of two and three bytes in it: each corner comes to lie across the end of a piece.
+    for (let before = text.length; before > 0; before -= 13) {
+      const moved = text.replace('outer loop', `outer loop é€${'x'.repeat(pieces - before)}`);
+      expect(loaded(bytesOf(moved)).mesh).toEqual(loaded(bytesOf(text)).mesh);
+    }
+  });
+
+  it('text of long lines or none is read in steps', () => {
+    const stepsOf = (text: string): number => {
+      const work = inSteps(() => readMeshSteps(bytesOf(text)));
+      let steps = 0;
+      // Ends: the file does.
+      while (!work.step()) steps += 1;
+      expect(work.all()).toMatchObject({ status: 'faulty' });
+      return steps;
+    };
+    expect(stepsOf(`solid facet ${'x'.repeat(5_000_000)}`)).toBeGreaterThan(15);
+    expect(stepsOf(`solid facet${'\n'.repeat(5_000_000)}vertex a b c`)).toBeGreaterThan(15);
+  });
+
   it('reads where the bytes lie in a larger buffer', () => {
     const file = binaryStl(box);
     const around = new Uint8Array(file.length + 11);
@@ -80,6 +104,11 @@ describe('files that are no mesh', () => {
       'a decimal comma',
       bytesOf(text.replace('4.000000000e+2', '4,000000000e+2')),
       'in line 18 “4,000000000e+2” is no number',
+    ],
+    [
+      'a figure far down',
+      bytesOf(`solid facet\n${'\n'.repeat(600_000)}vertex 1 2 x\nendloop\nendsolid\n`),
+      'in line 600002 “x” is no number',
     ],
     [
       'a facet of four corners',

@@ -1,6 +1,6 @@
 import { quoted } from '../../../schema/quoted.ts';
 import type { Polyhedron } from '../geometry/form/form.ts';
-import { inStretches, pacer, type Steps } from '../steps/steps.ts';
+import { inStretches, type Steps } from '../steps/steps.ts';
 import { type FaultyMesh, faulty, MOST_TRIANGLES, tooManyTriangles } from './meshFile.ts';
 
 /** Header, count of triangles, and per triangle a normal, three corners and two spare bytes; 32-bit, little-endian. */
@@ -36,8 +36,12 @@ const isBad = (value: number): boolean => !Number.isFinite(value);
 
 /** Triangles that are read in one step. */
 const STEP = 50_000;
-/** Corners and ends of triangles, where they are words. */
-const TEXT_STEP = 40_000;
+/** Bytes of text that are read in one step. */
+const PIECE = 1 << 18;
+/** Characters that a corner, or the last line, may have. */
+const LONGEST = 1 << 16;
+/** This and all below it is no sign that is seen. */
+const BLANK = 0x20;
 
 function* readBinary(view: DataView, count: number): Steps<Polyhedron | FaultyMesh> {
   if (count > MOST_TRIANGLES) return tooManyTriangles();
@@ -61,27 +65,43 @@ function* readBinary(view: DataView, count: number): Steps<Polyhedron | FaultyMe
   );
 }
 
+const CORNER_OR_END = /\bvertex[ \t]+(\S+)[ \t]+(\S+)[ \t]+(\S+)|\bendloop\b/gi;
+
+/** A piece of text at a time: what is not wholly in one, such as a corner that it cuts, is read with the next. */
 function* readText(bytes: Uint8Array): Steps<Polyhedron | FaultyMesh> {
-  const text = new TextDecoder().decode(bytes);
-  const isDue = pacer(TEXT_STEP);
+  const decoder = new TextDecoder();
   const places: number[] = [];
   let inLoop = 0;
-  for (const match of text.matchAll(/\bvertex[ \t]+(\S+)[ \t]+(\S+)[ \t]+(\S+)|\bendloop\b/gi)) {
-    if (isDue(1)) yield;
-    if (match[1] === undefined) {
-      if (inLoop !== 3) return damagedText(text, match.index, `a triangle has ${inLoop} corners`);
-      inLoop = 0;
-      if (places.length > 9 * MOST_TRIANGLES) return tooManyTriangles();
-      continue;
+  let lines = 1;
+  let rest = '';
+  for (let at = 0; at < bytes.length; at += PIECE) {
+    if (at > 0) yield;
+    const isLast = at + PIECE >= bytes.length;
+    const text = rest + decoder.decode(bytes.subarray(at, at + PIECE), { stream: !isLast });
+    let taken = 0;
+    for (const match of text.matchAll(CORNER_OR_END)) {
+      const end = match.index + match[0].length;
+      if (end === text.length && !isLast) break;
+      taken = end;
+      const damage = (what: string) => damagedText(lines + linesIn(text, match.index), what);
+      if (match[1] === undefined) {
+        if (inLoop !== 3) return damage(`a triangle has ${inLoop} corners`);
+        inLoop = 0;
+        if (places.length > 9 * MOST_TRIANGLES) return tooManyTriangles();
+        continue;
+      }
+      inLoop++;
+      for (const figure of match.slice(1)) {
+        const value = Number(figure);
+        if (isBad(value)) return damage(`${quoted(figure)} is no number`);
+        places.push(value);
+      }
     }
-    inLoop++;
-    for (const figure of match.slice(1)) {
-      const value = Number(figure);
-      if (isBad(value)) return damagedText(text, match.index, `${quoted(figure)} is no number`);
-      places.push(value);
-    }
+    taken = Math.max(taken, text.length - LONGEST);
+    lines += linesIn(text, taken);
+    rest = text.slice(taken);
   }
-  if (inLoop > 0 || !/\bendsolid\b/i.test(lastLine(text))) {
+  if (inLoop > 0 || !/\bendsolid\b/i.test(lastLine(bytes))) {
     return faulty('mesh-unreadable', 'is cut short: it ends without “endsolid”. Export or copy it again.');
   }
   if (places.length === 0)
@@ -89,16 +109,25 @@ function* readText(bytes: Uint8Array): Steps<Polyhedron | FaultyMesh> {
   return loose(Float64Array.from(places));
 }
 
-/** The last that is not blank. */
-function lastLine(text: string): string {
-  const written = text.trimEnd();
+/** Line ends before a place in a text. */
+function linesIn(text: string, end: number): number {
+  let count = 0;
+  // Ends: the next line end is behind the one before.
+  for (let at = text.indexOf('\n'); at >= 0 && at < end; at = text.indexOf('\n', at + 1)) count++;
+  return count;
+}
+
+/** The last that is not blank, or the end of it. */
+function lastLine(bytes: Uint8Array): string {
+  let end = bytes.length;
+  // Ends: each round takes a byte away.
+  while (end > 0 && bytes[end - 1]! <= BLANK) end--;
+  const written = new TextDecoder().decode(bytes.subarray(Math.max(0, end - LONGEST), end));
   return written.slice(written.lastIndexOf('\n') + 1);
 }
 
-function damagedText(text: string, offset: number, what: string): FaultyMesh {
-  const line = text.slice(0, offset).split('\n').length;
-  return faulty('mesh-unreadable', `is damaged: in line ${line} ${what}. Export it again.`);
-}
+const damagedText = (line: number, what: string): FaultyMesh =>
+  faulty('mesh-unreadable', `is damaged: in line ${line} ${what}. Export it again.`);
 
 const loose = (vertices: Float64Array): Polyhedron => ({
   shape: 'polyhedron',
