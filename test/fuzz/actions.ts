@@ -41,6 +41,6 @@ const newErrors = ({ file }: Analysis, after: Analysis): readonly Finding[] => {
   return after.file.findings.filter(each => each.severity === 'error' && !waits(each) && !before.has(sayingOf(each)));
 };
 
-/** The same thing is said of another line where lines came or went above it. */
+/** The same thing is said of another line, and of another word to line up with, where lines came or went above it. */
 const sayingOf = ({ code, message }: Pick<Diagnostic, 'code' | 'message'>): string =>
-  JSON.stringify([code, String(message).replace(/\bline \d+/g, 'line')]);
+  JSON.stringify([code, String(message).replace(/(?:“[^”]*” on )?\bline \d+/g, 'line')]);
