@@ -8,7 +8,7 @@ import { DEFLATED, filesPackedIn, type PackedFile, packedOf, STORED } from './zi
 /** Unpacked bytes that the models of a package may have: half a million triangles take some 50 MB. */
 const MOST_UNPACKED = 192 * 1024 * 1024;
 /** Packed bytes that are handed over at a time: they come to no more than a thousand times as many. */
-const PIECE = 1 << 12;
+const PIECE = 1 << 10;
 /** Bytes, packed and unpacked, that are done in one step. */
 const STEP = 1 << 19;
 /** Packed bytes that may come to nothing, one block held back among them: packing makes hardly anything longer. */
