@@ -42,7 +42,9 @@ function decoded(bytes: Uint8Array): string {
 function readPlainFile(name: string, room: Room): Uint8Array {
   const found = statSync(name, { throwIfNoEntry: false });
   if (!found && name.includes('\ufffd'))
-    throw new RefusedFile('this name is not in UTF-8, and cannot be told. Rename the file, or pipe it in and give “-”');
+    throw new RefusedFile(
+      'its name is not in UTF-8, and cannot be read here. Rename the file, or pipe it in and give “-”',
+    );
   if (!found) throw new RefusedFile('there is no such file or folder');
   if (found.isDirectory()) throw new RefusedFile('this is a folder, not a boat file');
   // Devices and pipes may go on for ever; what comes out of a pipe has a way of its own.

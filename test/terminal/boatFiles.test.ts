@@ -135,7 +135,7 @@ describe('what is no boat file is not read', () => {
   });
 
   it('nor what has a name that came in pieces', () => {
-    expect(() => readBoatFile('b\ufffd.boat.yaml')).toThrow(/this name is not in UTF-8/);
+    expect(() => readBoatFile('b\ufffd.boat.yaml')).toThrow(/its name is not in UTF-8/);
   });
 });
 
