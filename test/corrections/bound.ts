@@ -93,11 +93,18 @@ export function heldByBound(boatToTrim: BoatToTrim, scope: Scope): CorrectedBoat
       const slid = slideTo(pieces, moved, rows);
       const next = slid && lay(slid.pieces, slid.moves, bench);
       if (!next) break;
-      if (next.left.length === 0) return next;
+      if (next.left.length === 0 && next.moves.every(move => liesInside(move, boatToTrim))) return next;
       laid = next;
     }
   }
   return null;
+}
+
+/** What is moved is still in its compartment by its middle: how far it may go is told by boxes, and most rooms are round. */
+function liesInside({ moved }: Move, { boat, source }: BoatToTrim): boolean {
+  const home = boat.compartments.find(({ name }) => name === moved.inside);
+  const middle = [0, 1, 2].map(axis => (moved.from[axis]! + moved.to[axis]!) / 2) as [number, number, number];
+  return !home || source.around.shapes.depthIn(home.form)(middle) >= 0;
 }
 
 function solve(text: string): HighsSolution | null {
