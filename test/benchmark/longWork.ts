@@ -15,8 +15,11 @@ export interface LongWork {
 const sample = (name: string): string => readFileSync(`samples/${name}`, 'utf8');
 
 /** The sample with so many trials of one condition, each a little different. */
-function withTrials(count: number, of: readonly ('surfaced' | 'submerged')[]): string {
-  const [head] = sample('dunlin.boat.yaml').split(/^trials:.*$/m);
+function withTrials(
+  count: number,
+  of: readonly ('surfaced' | 'submerged')[],
+  head = sample('dunlin.boat.yaml').split(/^trials:.*$/m)[0]!,
+): string {
   const trials = Array.from({ length: count }, (_, i) => {
     const by = ((i * 0.618034) % 1) - 0.5;
     return of[i % of.length] === 'surfaced'
@@ -75,6 +78,7 @@ export const longWorks = (): readonly LongWork[] => [
   { what: '100 sections of 100 points', text: offsets(100, 100) },
   { what: 'a profile of 500 points', text: profile(500) },
   { what: '400 parts', text: boatOfParts(400) },
+  { what: '400 parts, ten trials', text: withTrials(10, ['surfaced'], boatOfParts(400)) },
   { what: '1,000 parts', text: boatOfParts(1000) },
   { what: '1,000 parts, a bracket left out', text: boatOfParts(1000).replace(/(part 500.*)\}/, '$1') },
   { what: '1,000 parts, each unit wrong', text: boatOfParts(1000).replaceAll(/(\d) g,/g, '$1 gz,') },

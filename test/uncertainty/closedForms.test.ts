@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { emptyCache } from '../../server/core/bodies/assemble.ts';
+import { finish } from '../../server/core/steps/steps.ts';
 import { dayOf } from '../../server/core/trials/pool/day.ts';
 import { floatTrial, shownBy } from '../../server/core/trials/pool/predict.ts';
-import { answersOf } from '../../server/core/trials/pool/sensitivities.ts';
+import { answerSteps } from '../../server/core/trials/pool/sensitivities.ts';
 import { inputsOf } from '../../server/core/uncertainty/inputs.ts';
 import type { Uncertainty } from '../../server/core/uncertainty/spread.ts';
 import { emptyVariations } from '../../server/core/uncertainty/variations.ts';
@@ -176,10 +177,8 @@ describe('what is so open that its uncertainty is no small step', () => {
     );
     const input = inputsOf(source, emptyVariations()).find(one => one.words === words)!;
     const day = dayOf(source, [{ ...input, sigma, isBroad: true }], trials[0]!);
-    const { slopes } = answersOf(day, floatTrial(source.boat, trials[0]!, emptyCache())!, {
-      cache: emptyCache(),
-      variations: emptyVariations(),
-    });
+    const caches = { cache: emptyCache(), variations: emptyVariations() };
+    const { slopes } = finish(answerSteps(day, floatTrial(source.boat, trials[0]!, emptyCache())!, caches));
     return slopes[0]![0]!;
   };
 
@@ -203,7 +202,7 @@ function holdSlopes(text: string, readings: number, seen: Record<'straight' | 'b
   const day = dayOf(source, fine, trial);
   const asFiled = floatTrial(source.boat, trial, emptyCache());
   if (!asFiled) return;
-  const { slopes } = answersOf(day, asFiled, { cache: emptyCache(), variations: emptyVariations() });
+  const { slopes } = finish(answerSteps(day, asFiled, { cache: emptyCache(), variations: emptyVariations() }));
   expect(slopes).toHaveLength(readings);
   for (const [i, input] of day.inputs.entries()) {
     const readAt = (by: number) => {

@@ -6,7 +6,7 @@ import type { Uncertainty } from '../uncertainty/spread.ts';
 import type { Uncertainties } from '../uncertainty/uncertainties.ts';
 import { waterInputs } from '../uncertainty/waterInputs.ts';
 import { openWithTrials } from './openness.ts';
-import { type Comparison, compareTrial } from './pool/compare.ts';
+import { type Comparison, compareSteps } from './pool/compare.ts';
 import { type DayInput, dayOf, withoutDay } from './pool/day.ts';
 import { type Estimate, estimateBoat } from './pool/estimate.ts';
 import { type FiguresAsked, figuresWithTrials } from './pool/figures.ts';
@@ -51,10 +51,9 @@ export interface LearnedTrial extends Comparison {
 /** Compares every trial with the file, and estimates the boat by all of them. */
 export function* learn(trialSet: TrialSet): Steps<Learned> {
   const comparisons: LearnedTrial[] = [];
-  const before = beforeTeaching(trialSet);
-  yield;
+  const before = yield* beforeTeaching(trialSet);
   for (const trial of trialSet.trials) {
-    const comparison = compareTrial(trialSet, trial);
+    const comparison = yield* compareSteps(trialSet, trial);
     comparisons.push({ ...comparison, inclined: inclinedBy(comparison, trialSet), isHeard: isAmong(trial, before) });
     yield;
   }
@@ -63,21 +62,25 @@ export function* learn(trialSet: TrialSet): Steps<Learned> {
 }
 
 /** The boat before anything was learned, and the trials that it could have lain in; what is struck out teaches nothing. */
-function beforeTeaching(trialSet: TrialSet): TrialSet {
+function* beforeTeaching(trialSet: TrialSet): Steps<TrialSet> {
   const source = untaught(trialSet.source);
   const inputs = source === trialSet.source ? trialSet.inputs : inputsOf(source, trialSet.variations);
   const before: TrialSet = { ...trialSet, source, inputs };
-  const trials = trialSet.trials
-    .map(trial => ({ ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) }))
-    .filter(trial => trial.readings.length > 0 && canShow(before, trial));
+  const trials: Trial[] = [];
+  for (const trial of trialSet.trials) {
+    yield;
+    const taught = { ...trial, readings: trial.readings.filter(({ isSlip }) => !isSlip) };
+    if (taught.readings.length > 0 && (yield* canShow(before, taught))) trials.push(taught);
+  }
   return { ...before, trials };
 }
 
 /** Trials know their places in the file. */
 const isAmong = ({ path }: Trial, { trials }: TrialSet): boolean => trials.some(trial => trial.path === path);
 
-function canShow({ source, inputs, cache }: TrialSet, trial: Trial): boolean {
+function* canShow({ source, inputs, cache }: TrialSet, trial: Trial): Steps<boolean> {
   const { boat } = dayOf(source, inputs, trial).source;
+  yield;
   const floatedTrial = floatTrial(boat, withoutDay(trial), cache);
   return floatedTrial !== null && trial.readings.every(reading => shownBy(floatedTrial, reading, boat) !== null);
 }

@@ -7,7 +7,7 @@ import { finish, pacer, type Steps } from '../steps/steps.ts';
 import { densityEdit, type Editable } from './edits.ts';
 import { entryInputs } from './entryInputs.ts';
 import { type EntryAt, type Input, LISTS, type ListName, type Origin } from './input.ts';
-import { endToEnd, makeRows } from './rows.ts';
+import { endToEnd, madeSteps } from './rows.ts';
 import type { Draft } from './sizeInputs.ts';
 import { emptyVariations, type KeptInputs, knownVariation, type VariationCache, variationSteps } from './variations.ts';
 import { waterInputs } from './waterInputs.ts';
@@ -22,7 +22,7 @@ import { waterInputs } from './waterInputs.ts';
 export function* inputSteps(source: BoatSource, cache: VariationCache): Steps<readonly Input[]> {
   const common = yield* densitiesInCommon(source, cache);
   const inputs = [...waterInputs(source), ...common].filter(({ sigma }) => sigma > 0);
-  const blocks = [makeRows(source, inputs, cache)];
+  const blocks = [yield* madeSteps(source, inputs, cache)];
   for (const list of LISTS) {
     for (let index = 0; index < source[list].length; index++) {
       const known = keptInputs(source, list, index, cache) ?? (yield* inputsOfEntry(source, { list, index }, cache));
@@ -61,7 +61,7 @@ function* inputsOfEntry(source: BoatSource, at: EntryAt, cache: VariationCache):
     const input = named(draft, path, name, at);
     if (input.sigma > 0 && (yield* variationSteps(source, input, at, cache)).isFelt) own.push(input);
   }
-  const kept: KeptInputs = { checked, index: at.index, own, rows: makeRows(source, own, cache) };
+  const kept: KeptInputs = { checked, index: at.index, own, rows: yield* madeSteps(source, own, cache) };
   cache.inputs.set(entry, kept);
   yield;
   return kept;

@@ -7,7 +7,7 @@ import { addTo, product } from './normal.ts';
 import type { Owner } from './owner.ts';
 import { DISPLACED, isBare, isByBodies, sideOf, WEIGHT, WIDTH } from './pushRow.ts';
 import { changeOf, immersedBy, residualLoadBy } from './residualLoadBy.ts';
-import { rowsOf } from './rows.ts';
+import { rowSteps } from './rows.ts';
 
 /**
  * What inputs that are off by their uncertainties do to a boat held where it lies, input by input: the weight less buoyancy
@@ -52,7 +52,7 @@ export function* residualLoadSteps(
     owner,
     held,
     found,
-    rows: rowsOf(owner.source, inputs, owner.variations),
+    rows: yield* rowSteps(owner.source, inputs, owner.variations),
     drifts: driftsOf(held),
     immersed: new Float64Array(IMMERSED.length),
   };

@@ -1,25 +1,40 @@
 import type { BoatSource } from '../boat/source.ts';
+import { pacer, type Steps } from '../steps/steps.ts';
 import type { Input } from './input.ts';
 import { joinedRow, rowByBodies } from './pushRow.ts';
-import { type VariationCache, variationOf } from './variations.ts';
+import { knownVariation, type VariationCache, variationSteps } from './variations.ts';
+
+/** Inputs that are varied in one step, and how many that were varied before take as long as one. */
+const STEP = 50;
+const KNOWN = 50;
 
 /** What inputs of a boat push, row by row; remembered with the list of them. */
-export function rowsOf(source: BoatSource, inputs: readonly Input[], cache: VariationCache): Float64Array {
+export function* rowSteps(source: BoatSource, inputs: readonly Input[], cache: VariationCache): Steps<Float64Array> {
   const known = cache.rows.get(inputs);
   if (known && isSameBoat(known.source, source)) return known.rows;
-  const rows = makeRows(source, inputs, cache);
+  const rows = yield* madeSteps(source, inputs, cache);
   cache.rows.set(inputs, { source, rows });
   return rows;
 }
 
-export const makeRows = (source: BoatSource, inputs: readonly Input[], cache: VariationCache): Float64Array =>
-  endToEnd(inputs.map(input => rowOf(source, input, cache)));
-
-function rowOf(source: BoatSource, input: Input, cache: VariationCache): Float64Array {
-  const { target } = input;
-  // Other water is felt by all that lies in it.
-  if (target.on === 'water') return rowByBodies();
-  return joinedRow(target.at.map(at => variationOf(source, input, at, cache).row));
+/** The same, not remembered. */
+export function* madeSteps(source: BoatSource, inputs: readonly Input[], cache: VariationCache): Steps<Float64Array> {
+  const isDue = pacer(STEP);
+  const blocks: Float64Array[] = [];
+  for (const input of inputs) {
+    const { target } = input;
+    if (target.on === 'water') {
+      // Other water is felt by all that lies in it.
+      blocks.push(rowByBodies());
+      continue;
+    }
+    const isKnown = target.at.every(at => knownVariation(source, input, at, cache));
+    const rows: Float64Array[] = [];
+    for (const at of target.at) rows.push((yield* variationSteps(source, input, at, cache)).row);
+    blocks.push(joinedRow(rows));
+    if (isDue(isKnown ? 1 / KNOWN : 1)) yield;
+  }
+  return endToEnd(blocks);
 }
 
 /** Tanks have no say: how much is in them is no row's. */

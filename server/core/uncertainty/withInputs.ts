@@ -8,12 +8,15 @@ import { readPart } from '../boat/readPart.ts';
 import { readWater } from '../boat/readWater.ts';
 import { type BoatSource, entriesIn, type Source } from '../boat/source.ts';
 import { createShapes, type Shapes } from '../geometry/shapes/shapes.ts';
-import { finish, type Steps } from '../steps/steps.ts';
+import { finish, pacer, type Steps } from '../steps/steps.ts';
 import type { Edit, Editable } from './edits.ts';
 import type { Input, ListName } from './input.ts';
 
 /** New values of inputs, SI. */
 export type Changes = ReadonlyMap<Input, number>;
+
+/** Entries that are read again in one step. */
+const STEP = 50;
 
 /**
  * The boat as it would be if those inputs had other values, with what it would have been read from: their entries are read
@@ -33,9 +36,11 @@ export function* sourceWithSteps(source: BoatSource, changes: Changes): Steps<Bo
     reader: EntryReader<T, E>,
   ): Steps<readonly Source<T, E>[]> {
     const all: Source<T, E>[] = [];
+    const isDue = pacer(STEP);
     for (const [i, one] of sources.entries()) {
       const steps = edits.get(keyOf(list, i));
       all.push(steps ? yield* againSteps(one, steps, place, reader) : one);
+      if (steps && isDue(1)) yield;
     }
     return all;
   }

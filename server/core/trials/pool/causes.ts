@@ -2,6 +2,8 @@ import { type Path, pathKey } from '../../../../schema/path.ts';
 import { AXES, type AxisName } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
 import type { Reading } from '../../boat/trial.ts';
+import type { Bounds } from '../../geometry/cut/solids.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
 import type { SupposedThing } from '../estimation/hypothesis.ts';
 import { BELIEVED } from './beliefs.ts';
 import type { DayInput } from './day.ts';
@@ -81,8 +83,11 @@ function slipSize({ of, value }: Reading, capacity: number): number {
   return of === 'water' ? fraction * capacity : length;
 }
 
+/** Figures of causes that are made in one step. */
+const STEP = 5000;
+
 /** Slips, parts that lie elsewhere, and things that displace more or less than written. */
-export function itemsOf(trialSet: TrialSet, foretold: Foretold): readonly Item[] {
+export function* itemsOf(trialSet: TrialSet, foretold: Foretold): Steps<readonly Item[]> {
   const { source } = trialSet;
   const { readings, inputs, slopes } = foretold;
   const capacity = source.boat.tanks.reduce((sum, tank) => sum + tank.capacity, 0);
@@ -96,52 +101,58 @@ export function itemsOf(trialSet: TrialSet, foretold: Foretold): readonly Item[]
       shifts: [],
     };
   });
-  const parts = inputs.flatMap((input, k): readonly Item[] => {
-    const size = strayOf(source, input);
+  const parts: Item[] = [];
+  const hull = hullBounds(source);
+  const isDue = pacer(STEP);
+  for (const [k, input] of inputs.entries()) {
+    if (isDue(slopes.length)) yield;
+    const size = hull && strayOf(source, hull, input);
     const axis = AXES.find(name => name === input.noun);
-    if (size === null || !axis || size <= input.sigma) return [];
-    return [
-      {
-        cause: { kind: 'elsewhere', input, axis },
-        logOdds: logOddsOf(BELIEVED.elsewhere.chance[AXES.indexOf(axis)]!),
-        column: slopes.map(row => (row[k]! * size) / input.sigma),
-        size,
-        shifts: [{ input, by: size }],
-      },
-    ];
-  });
-  return [...slips, ...parts, ...volumesOf(trialSet, foretold)];
+    if (size === null || !axis || size <= input.sigma) continue;
+    parts.push({
+      cause: { kind: 'elsewhere', input, axis },
+      logOdds: logOddsOf(BELIEVED.elsewhere.chance[AXES.indexOf(axis)]!),
+      column: slopes.map(row => (row[k]! * size) / input.sigma),
+      size,
+      shifts: [{ input, by: size }],
+    });
+  }
+  return [...slips, ...parts, ...(yield* volumesOf(trialSet, foretold))];
 }
 
 /** What displaces more or less than written, of which the readings tell. */
-function volumesOf({ source, inputs: filed, variations }: TrialSet, foretold: Foretold): readonly Item[] {
+function* volumesOf({ source, inputs: filed, variations }: TrialSet, foretold: Foretold): Steps<readonly Item[]> {
   const { readings, inputs, slopes } = foretold;
   const { chance, compartment, other } = BELIEVED.displaces;
   const places = new Map(inputs.map(({ id }, k) => [id, k]));
   const sigmas = readings.map(({ reading, trial }) => sigmaOf(reading, trial));
-  return displacingOf(source, filed, variations).flatMap(({ what, path, isCompartment, open, doubled }) => {
+  yield;
+  const items: Item[] = [];
+  const isDue = pacer(STEP);
+  for (const { what, path, isCompartment, open, doubled } of yield* displacingOf(source, filed, variations)) {
+    if (isDue(slopes.length * doubled.length)) yield;
     const size = isCompartment ? compartment : other;
-    if (open >= size) return [];
+    if (open >= size) continue;
     const shifts = doubled.map(({ input, by }): Shift => ({ input, by: size * by }));
     const column = slopes.map(row =>
       shifts.reduce((sum, { input, by }) => sum + (row[places.get(input.id) ?? -1] ?? 0) * (by / input.sigma), 0),
     );
-    if (!column.some((change, i) => Math.abs(change) > TELLING * sigmas[i]!)) return [];
-    return [{ cause: { kind: 'displaces', what, path }, logOdds: logOddsOf(chance), column, size, shifts }];
-  });
+    if (column.some((change, i) => Math.abs(change) > TELLING * sigmas[i]!))
+      items.push({ cause: { kind: 'displaces', what, path }, logOdds: logOddsOf(chance), column, size, shifts });
+  }
+  return items;
 }
 
 /** Less than this of its uncertainty a reading tells nothing. */
 const TELLING = 0.5;
 
 /** How far a part may have strayed by one standard deviation, m; null for what is no place of a part. */
-function strayOf(source: BoatSource, { target, noun }: DayInput): number | null {
+function strayOf(source: BoatSource, hull: Bounds, { target, noun }: DayInput): number | null {
   const [at, ...others] = target.on === 'entries' ? target.at : [];
   const axis = AXES.indexOf(noun as AxisName);
   if (!at || others.length > 0 || at.list !== 'payload' || axis < 0) return null;
   const part = source.payload[at.index]?.entry;
-  const hull = hullBounds(source);
-  if (!part || !hull) return null;
+  if (!part) return null;
   const home = source.boat.compartments.find(({ name }) => name === part.inside);
   const room = home ? source.around.shapes.boundsOf(home.form) : hull;
   const { along, byLength, across } = BELIEVED.elsewhere;

@@ -1,7 +1,8 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
+import { finish, type Steps } from '../../steps/steps.ts';
 import { type Day, dayOf, withoutDay } from './day.ts';
 import { type FloatedTrial, floatTrial, shownBy } from './predict.ts';
-import { type Answers, answersOf } from './sensitivities.ts';
+import { type Answers, answerSteps } from './sensitivities.ts';
 import { sigmaOf } from './straight.ts';
 import type { TrialSet } from './trialSet.ts';
 
@@ -30,10 +31,15 @@ export interface ComparedReading {
 }
 
 /** A trial against what the boat as filed would have shown. */
-export function compareTrial({ source, inputs, cache, variations }: TrialSet, trial: Trial): Comparison {
+export const compareTrial = (...asked: Parameters<typeof compareSteps>): Comparison => finish(compareSteps(...asked));
+
+/** The same in steps. */
+export function* compareSteps({ source, inputs, cache, variations }: TrialSet, trial: Trial): Steps<Comparison> {
   const day = dayOf(source, inputs, trial);
+  yield;
   const floatedTrial = floatTrial(day.source.boat, withoutDay(trial), cache);
-  const answers = floatedTrial && answersOf(day, floatedTrial, { cache, variations });
+  yield;
+  const answers = floatedTrial && (yield* answerSteps(day, floatedTrial, { cache, variations }));
   const readings = trial.readings.map((reading, i): ComparedReading => {
     const predicted = floatedTrial && shownBy(floatedTrial, reading, source.boat);
     const uncertainty = answers ? Math.hypot(...answers.slopes[i]!) : 0;

@@ -1,6 +1,7 @@
 import type { Path } from '../../../../schema/path.ts';
 import { AXES } from '../../boat/placed.ts';
 import type { BoatSource } from '../../boat/source.ts';
+import { pacer, type Steps } from '../../steps/steps.ts';
 import type { EntryAt, Input } from '../../uncertainty/input.ts';
 import { DISPLACED } from '../../uncertainty/pushRow.ts';
 import { type VariationCache, variationOf } from '../../uncertainty/variations.ts';
@@ -21,13 +22,15 @@ export interface Displacing {
  * What displaces, each with the figures that say how much: breadths and depths in proportion (a tape tells the length better),
  * the volume of what was dunked, the density of what was weighed; things of one material share that.
  */
-export function displacingOf(
+export function* displacingOf(
   source: BoatSource,
   inputs: readonly Input[],
   cache: VariationCache,
-): readonly Displacing[] {
+): Steps<readonly Displacing[]> {
   const things = new Map<string, { readonly at: readonly EntryAt[]; readonly figures: Figure[] }>();
+  const isDue = pacer(STEP);
   for (const input of inputs) {
+    if (isDue(1)) yield;
     if (input.target.on !== 'entries' || isPlace(input) || input.noun.startsWith('length')) continue;
     const { at } = input.target;
     const change = at.reduce((sum, place) => sum + variationOf(source, input, place, cache).row[DISPLACED]!, 0);
@@ -57,6 +60,9 @@ export function displacingOf(
     ];
   });
 }
+
+/** Figures that are looked at in one step. */
+const STEP = 500;
 
 interface Figure {
   readonly input: Input;

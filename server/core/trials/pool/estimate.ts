@@ -107,7 +107,7 @@ interface Lines {
 
 function* explain(trialSet: TrialSet, about: Supposed, foretold: Foretold): Steps<Ranked | null> {
   const { source } = trialSet;
-  const items = itemsOf(trialSet, foretold);
+  const items = yield* itemsOf(trialSet, foretold);
   const places = Array.from({ length: LOADS }, (_, k) => items.length + k);
   yield;
   const straight = straightOf(

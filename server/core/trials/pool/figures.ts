@@ -11,7 +11,7 @@ import { type Arrangement, type FloatedBoat, floatBoat } from '../../uncertainty
 import { changesBy, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
 import { type Belief, type Explained, spreadSteps, type Uncertainty } from '../../uncertainty/spread.ts';
 import { type Spreading, type Uncertainties, uncertaintySteps } from '../../uncertainty/uncertainties.ts';
-import { sourceWith } from '../../uncertainty/withInputs.ts';
+import { sourceWithSteps } from '../../uncertainty/withInputs.ts';
 import { backward, type Triangle } from '../estimation/cholesky.ts';
 import { coveringSigma } from '../estimation/coverage.ts';
 import type { Estimate } from './estimate.ts';
@@ -89,25 +89,27 @@ function mixtureOf(trialSet: TrialSet, { explanations, foretold }: Estimate): Sp
     const view = (explanation: Explanation) => viewOf(explanation, foretold.inputs, inputs, place);
     const [first, ...others] = counted;
     if (!first) return [];
-    const { source, floated: found } = middle(first.explanation);
+    const { source, floated: found } = yield* middle(first.explanation);
     // Where its mean does not come to rest, that of the boat does.
     const floated = found ?? { arrangement, floating };
     yield;
     const owner = { ...trialSet, source };
     const residuals = yield* residualLoadSteps(owner, inputs, floated, readings);
     const likeliest = view(first.explanation);
-    const belief = beliefOf(likeliest, residuals);
+    const belief = yield* beliefOf(likeliest, residuals);
     const uncertainties = yield* spreadSteps(owner, floated, residuals, {
       readings,
       name: `${condition.id} with trials`,
       belief,
     });
     const wasRead = foretold.readings.some(read => read.place === place && isOfLie(read.reading));
-    const rivals = others.flatMap(({ explanation, rank }) => {
-      const there = middle(explanation).floated;
-      return there && !(wasRead && liesFar(there, floated)) ? [{ floated: there, view: view(explanation), rank }] : [];
-    });
-    yield;
+    const rivals: { readonly floated: FloatedBoat; readonly view: View; readonly rank: number }[] = [];
+    for (const { explanation, rank } of others) {
+      const { floated: there } = yield* middle(explanation);
+      if (there && !(wasRead && liesFar(there, floated)))
+        rivals.push({ floated: there, view: view(explanation), rank });
+      yield;
+    }
     const slopes = slopesOf(floated, belief, readings);
     const told: Uncertainty[] = [];
     for (const [i, uncertainty] of uncertainties.entries()) {
@@ -152,13 +154,14 @@ interface Where {
 }
 
 /** The boat as an explanation has it on the mean, laid in the water. */
-function middleOf(
+function* middleOf(
   { source: filed, inputs, cache }: TrialSet,
   explanation: Explanation,
   { arrangement, condition, place, all }: Where,
-): { readonly source: BoatSource; readonly floated: FloatedBoat | null } {
+): Steps<{ readonly source: BoatSource; readonly floated: FloatedBoat | null }> {
   const supposed = supposedBy(explanation, all);
-  const whole = sourceWith(filed, changesOf(inputs, supposed));
+  const whole = yield* sourceWithSteps(filed, changesOf(inputs, supposed));
+  yield;
   const source = condition.aboard ? condition.aboard(whole) : whole;
   const bodies = laden(assembleBodies(source.boat, cache), supposed.loads[place]);
   const floating = floatBoat({ ...arrangement, bodies });

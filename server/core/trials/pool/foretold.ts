@@ -1,7 +1,7 @@
 import type { Reading, Trial } from '../../boat/trial.ts';
 import { waterAt } from '../../conditions/readings.ts';
 import type { Steps } from '../../steps/steps.ts';
-import { sourceWith } from '../../uncertainty/withInputs.ts';
+import { sourceWith, sourceWithSteps } from '../../uncertainty/withInputs.ts';
 import { type Day, type DayInput, dayOf, withoutDay } from './day.ts';
 import { type ExtraLoad, floatTrial, NO_LOAD, shownBy } from './predict.ts';
 import { answerSteps } from './sensitivities.ts';
@@ -54,9 +54,17 @@ export interface ReadingOf {
 /** Null where the boat could not have lain so in one of the trials, or not shown one of the readings. */
 export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretold | null> {
   const { trials, cache, variations } = trialSet;
-  const source = sourceWith(trialSet.source, changesOf(trialSet.inputs, supposed));
-  const days = trials.map(trial => dayOf(source, trialSet.inputs, trial));
-  const inputs = [...new Map(days.flatMap(day => day.inputs.map(input => [input.id, input] as const))).values()];
+  const source = yield* sourceWithSteps(trialSet.source, changesOf(trialSet.inputs, supposed));
+  yield;
+  const days: Day[] = [];
+  const byId = new Map<string, DayInput>();
+  for (const trial of trials) {
+    const day = dayOf(source, trialSet.inputs, trial);
+    days.push(day);
+    for (const input of day.inputs) byId.set(input.id, input);
+    yield;
+  }
+  const inputs = [...byId.values()];
   const places = new Map(inputs.map(({ id }, k) => [id, k]));
   const filed = new Set(trialSet.inputs.map(({ id }) => id));
   const parts: Omit<Foretold, 'inputs' | 'waterline'>[] = [];
@@ -65,6 +73,7 @@ export function* foretell(trialSet: TrialSet, supposed: Supposed): Steps<Foretol
     const { trial } = day;
     const place = placeOf(trial);
     const now = onTheDay(day, filed, supposed);
+    yield;
     const { boat } = now.source;
     const floatedTrial = floatTrial(boat, withoutDay(trial), cache, supposed.loads[place]);
     if (!floatedTrial) return null;

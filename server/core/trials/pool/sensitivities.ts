@@ -3,7 +3,7 @@ import type { FreeboardReading, Trial } from '../../boat/trial.ts';
 import { assembleBodies, type Bodies, emptyCache } from '../../bodies/assemble.ts';
 import type { StateFigure as Figure } from '../../conditions/readings.ts';
 import { addScaled, type Vec3 } from '../../geometry/form/vector.ts';
-import { finish, type Steps } from '../../steps/steps.ts';
+import type { Steps } from '../../steps/steps.ts';
 import type { FloatedBoat } from '../../uncertainty/floatBoat.ts';
 import type { Owner } from '../../uncertainty/owner.ts';
 import { changesBy, residualLoadSteps } from '../../uncertainty/residualLoads.ts';
@@ -36,9 +36,6 @@ interface AnsweredReading {
  * Slopes of a day's readings by its inputs. What an input does to a boat held in place is a weight too much and its
  * moment; what the boat does under those, four numbers however many inputs there are, is found by laying it again.
  */
-export const answersOf = (...asked: Parameters<typeof answerSteps>): Answers => finish(answerSteps(...asked));
-
-/** The same in steps. */
 export function* answerSteps(day: Day, floatedTrial: FloatedTrial, caches: Caches, known?: Answers): Steps<Answers> {
   const { trial, source } = day;
   const figures = trial.readings.map(reading => figureOf(reading, source.boat) ?? nothing);
@@ -90,7 +87,9 @@ function* answersAt(
     ? inputs
     : inputs.map(input => (stepOf(input) === 1 ? input : { ...input, sigma: stepOf(input) * input.sigma }));
   const pushed = yield* residualLoadSteps({ source, ...caches }, tried, floated, figures);
+  yield;
   const loads = known ?? loadsOf(figures, floated, trial);
+  yield;
   const slopes = figures.map((_, i) => {
     const changes = Array.from(changesBy(pushed, i, loads[i]!));
     return isPlain ? changes : changes.map((change, k) => change / stepOf(inputs[k]!));

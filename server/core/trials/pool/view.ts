@@ -1,3 +1,4 @@
+import { pacer, type Steps } from '../../steps/steps.ts';
 import { product } from '../../uncertainty/normal.ts';
 import type { ResidualLoads } from '../../uncertainty/residualLoads.ts';
 import type { Belief } from '../../uncertainty/spread.ts';
@@ -69,16 +70,30 @@ export function viewOf(
   };
 }
 
+/** Inputs that are looked at in one step. */
+const STEP = 500;
+
 /** The loads that the inputs push, and with them that of what is not written down, as an explanation has them. */
-export function beliefOf(
+export function* beliefOf(
   { covariance, seen, seenAlone }: View,
   { inputs, loads: pushed }: ResidualLoads,
-): Belief & { readonly triangle: Triangle } {
+): Steps<Belief & { readonly triangle: Triangle }> {
   const loads = pushed.map((row, part): Sum => ({ inputs: row, load: NO_LOAD.map((_, k) => (k === part ? 1 : 0)) }));
-  const triangle = triangleOf(loads.map(a => loads.map(b => covariance(a, b))));
-  const alone = inputs.map((_, i) => seenAlone(i));
+  const between: (readonly number[])[] = [];
+  for (const a of loads) {
+    between.push(loads.map(b => covariance(a, b)));
+    yield;
+  }
+  const triangle = triangleOf(between);
+  const alone: (SeenSum | null)[] = [];
+  const isDue = pacer(STEP);
+  for (const i of inputs.keys()) {
+    alone.push(seenAlone(i));
+    if (isDue(1)) yield;
+  }
   const withOne = (i: number, sum: Sum, as: SeenSum): number => sum.inputs[i]! + (alone[i] ? more(alone[i], as) : 0);
   const seenLoads = loads.map(seen);
+  yield;
   const weights = NO_LOAD.map(() => new Float64Array(inputs.length));
   for (const i of inputs.keys()) {
     const parts = forward(
