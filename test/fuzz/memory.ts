@@ -1,6 +1,9 @@
 import { getHeapCodeStatistics } from 'node:v8';
 
-/** Edits after which no more memory may be wanted than by then, but for a tenth. */
+/**
+ * Edits after which no more memory may be wanted than by then, but for a tenth. What is held goes by the boats at hand, up and
+ * down by nearly as much: so many edits are averaged.
+ */
 const SETTLED = 10_000;
 const WINDOW = 500;
 /** Edits between two looks. */
@@ -20,7 +23,7 @@ interface Memory {
 export interface MemoryWatch {
   /** After each edit. */
   look(edits: number): void;
-  /** The memory by the settled edit and the most after it; null where it did not come so far. */
+  /** The memory in the stretch after the settled edit, and in the later one that wanted most; null where it did not come so far. */
   growth(): { readonly settled: Memory; readonly most: Memory } | null;
 }
 
@@ -36,9 +39,12 @@ export function watchMemory(): MemoryWatch {
       windows[i] = each(Math.min, windows[i] ?? now, now);
     },
     growth() {
-      const at = SETTLED / WINDOW;
-      if (windows.length <= at + 1) return null;
-      return { settled: windows[at]!, most: windows.slice(at + 1).reduce((one, other) => each(Math.max, one, other)) };
+      const size = SETTLED / WINDOW;
+      const whole = Math.floor(windows.length / size);
+      const stretches = Array.from({ length: whole }, (_, i) => mean(windows.slice(i * size, (i + 1) * size)));
+      const [, settled, ...later] = stretches;
+      if (!settled || later.length === 0) return null;
+      return { settled, most: later.reduce((one, other) => each(Math.max, one, other)) };
     },
   };
 }
@@ -55,3 +61,8 @@ const each = (choose: (a: number, b: number) => number, one: Memory, other: Memo
   code: choose(one.code, other.code),
   resident: choose(one.resident, other.resident),
 });
+
+function mean(windows: readonly Memory[]): Memory {
+  const sum = windows.reduce((one, other) => each((a, b) => a + b, one, other));
+  return each(a => a / windows.length, sum, sum);
+}
