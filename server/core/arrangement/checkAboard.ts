@@ -10,7 +10,7 @@ import type { Hull } from './hull.ts';
 import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
 import { perhapsInside } from './perhapsInside.ts';
-import { mayMeet } from './sharedRoom.ts';
+import { mayShareRoom } from './sharedRoom.ts';
 
 /** What is carried for a day, or in one loading condition. */
 export interface Visitors {
@@ -62,7 +62,7 @@ function* conflictsOf(
   const home = others.find(({ kind, entry }) => kind === 'compartment' && entry.name === thing.inside);
   const found = [yield* neighbours.againstHullSteps(thing, hull), home ? neighbours.stickingOut(thing, home) : null];
   for (const other of others) {
-    if (!mayMeet(thing, other)) continue;
+    if (!mayShareRoom(thing, other)) continue;
     found.push(neighbours.sharedRoomOf(thing, other));
     if (held.add(effortBetween(thing, other, neighbours.shapes))) yield;
   }

@@ -13,7 +13,7 @@ import type { Neighbours } from './neighbours.ts';
 import type { Occupant } from './occupant.ts';
 import { originMend, otherOrigins, type StationOrigin, shiftFrom } from './otherOrigin.ts';
 import { perhapsInside } from './perhapsInside.ts';
-import { mayMeet, takesRoom } from './sharedRoom.ts';
+import { mayMeet, mayShareRoom, takesRoom } from './sharedRoom.ts';
 
 /** What is left out of the check: what a fault elsewhere in the file leaves in uncertainty. */
 export interface Doubts {
@@ -177,7 +177,7 @@ function* fits(thing: Occupant, world: World): Steps<boolean> {
   if (yield* withHome(thing, homesIn(others), world)) return false;
   for (const other of others) {
     // Of most of them it is far away: nothing has to be found out, nor remembered.
-    if (!mayMeet(thing, other)) continue;
+    if (!mayShareRoom(thing, other)) continue;
     if (neighbours.sharedRoomOf(thing, other)) return false;
     if (held.add(effortBetween(thing, other, neighbours.shapes))) yield;
     if (held.isOver()) return false;

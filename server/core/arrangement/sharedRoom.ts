@@ -12,7 +12,7 @@ const HOLDER =
 
 /** Two things that take up the same room; null where they do not, where nothing is known of that, or where it may be so. */
 export function sharedRoomOf(one: Occupant, two: Occupant, shapes: Shapes): Conflict | null {
-  if (!takesRoom(one) || !takesRoom(two) || !mayMeet(one, two)) return null;
+  if (!mayShareRoom(one, two)) return null;
   const found = intrusionBetween(one, two, shapes);
   if (!found || found.by <= TAPE) return null;
   const axis = wayApart(one.bounds, two.bounds);
@@ -34,6 +34,10 @@ export function sharedRoomOf(one: Occupant, two: Occupant, shapes: Shapes): Conf
  */
 export const takesRoom = (thing: Occupant): boolean =>
   thing.kind !== 'shell' && !thing.goesThrough && hasExtent(thing) && !isBag(thing);
+
+/** Two things that may be found to take up the same room; of others nothing is looked at. */
+export const mayShareRoom = (one: Occupant, two: Occupant): boolean =>
+  takesRoom(one) && takesRoom(two) && mayMeet(one, two);
 
 /** Two things that touch and must not take up the same room: of one compartment, or both in the water. */
 export function mayMeet(one: Occupant, two: Occupant): boolean {
