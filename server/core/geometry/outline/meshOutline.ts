@@ -19,7 +19,7 @@ export function* outlineOfMesh(mesh: Polyhedron, along: Sight): Steps<readonly (
 }
 
 /** Triangles that are looked at in one step. */
-const STEP = 4000;
+const STEP = 2500;
 
 /** What is covered at a place, from where to where, rising; two spans do not touch. */
 type Spans = readonly (readonly [from: number, to: number])[];
