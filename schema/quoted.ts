@@ -2,7 +2,7 @@
 const MOST_SHOWN = 40;
 
 /** Line ends and other control characters, what turns the direction of the text round, and halves of characters. */
-const UNSHOWN = /[\p{Cc}\p{Cs}\u2028-\u202e\u2066-\u2069]/gu;
+export const UNSHOWN = /[\p{Cc}\p{Cs}\p{Bidi_Control}\u2028\u2029]/gu;
 
 /** Words out of a file, whatever stands in them, cut to be shown within a sentence: it stays one line, and a short one. */
 export function cutShort(words: string, most = MOST_SHOWN): string {

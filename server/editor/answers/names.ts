@@ -1,3 +1,4 @@
+import { asText } from '../../../schema/fields.ts';
 import { type Path, samePath } from '../../../schema/path.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import type { Bay, Part } from '../../core/boat/boat.ts';
@@ -91,12 +92,7 @@ const itemsIn = (syntax: Syntax, lists: readonly Path[]): readonly Path[] =>
     .filter(path => textAt(syntax, path) !== '');
 
 /** A name as it is read: without blanks around it. */
-function textAt(syntax: Syntax, path: Path): string {
-  const value = valueAt(syntax, path);
-  return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean'
-    ? String(value).trim()
-    : '';
-}
+const textAt = (syntax: Syntax, path: Path): string => asText(valueAt(syntax, path)).trim();
 
 /** Half a mark of the tape: a piece is cut no finer, m. */
 const SAME_EDGE = 0.0005;

@@ -1,3 +1,4 @@
+import { UNSHOWN } from '../../../schema/quoted.ts';
 import type { FileUnits } from '../../../schema/units.ts';
 import { doubleQuoted, quoteScalar } from '../../core/text/reading/quoteScalar.ts';
 import { massText, tapeText } from '../../core/wording/numbers.ts';
@@ -13,7 +14,7 @@ export function newBoatText(name: string, units: NewUnits = 'metric'): string {
 
 /** A boat's name as it stands in the first line of its file, and as the value of `boat:`; without what cannot be seen. */
 export function newBoatTitle(name: string): { readonly comment: string; readonly name: string } {
-  const seen = name.replace(/[\p{Cc}\p{Bidi_Control}\p{Surrogate}]+/gu, ' ').trim();
+  const seen = name.replace(UNSHOWN, ' ').replace(/ +/g, ' ').trim();
   const called = seen === '' ? 'New boat' : seen;
   const isOdd = /^["'[{]/.test(called);
   return { comment: called.replace(/\s+/g, ' '), name: isOdd ? doubleQuoted(called) : quoteScalar(called, false) };

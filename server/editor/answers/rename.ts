@@ -1,5 +1,6 @@
 import type { Range, WorkspaceEdit } from 'vscode-languageserver-types';
 import { LONGEST_NAME } from '../../../schema/fields.ts';
+import { UNSHOWN } from '../../../schema/quoted.ts';
 import type { Analysis } from '../../core/analysis/analysis.ts';
 import { rewriteScalars } from '../../core/text/editing/rewrite.ts';
 import { type EditedFile, workspaceEdit } from './editedFile.ts';
@@ -32,7 +33,7 @@ export function renameAt({ syntax }: Analysis, offset: number, wanted: string, f
     return refused('Put the cursor on the name of a part, tank, compartment, shell or bay, or on what follows “in:”.');
   const name = wanted.trim();
   if (name === '') return refused('A name is at least one letter or figure, such as “dry cylinder”.');
-  if (/[\p{Cc}\p{Bidi_Control}\p{Surrogate}]/u.test(name))
+  if (name.search(UNSHOWN) >= 0)
     return refused('A name stands on one line, without tabs and signs that cannot be seen.');
   if (name.length > LONGEST_NAME)
     return refused(`A name has ${LONGEST_NAME} characters at most, and this has ${name.length}.`);
